@@ -1,0 +1,138 @@
+package valuation
+
+import (
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+// AnswerFormat is the version of the answer that this engine writes.
+const AnswerFormat = "walkline-answer/1"
+
+// Answer is what one valuation says. JSON keys are those of the case file. Money that must be exact is a decimal string
+// (a [money.Amount] in the currency's minor units); model figures are numbers in major units.
+type Answer struct {
+	Format      string        `json:"format"`
+	Currency    string        `json:"currency"`
+	Decision    string        `json:"decision"` // bid | do_not_bid
+	WalkAway    *money.Amount `json:"walk_away"`
+	BindingRule string        `json:"binding_rule"`
+	Reasons     []string      `json:"reasons"`
+	Warnings    []string      `json:"warnings"`
+	Ceilings    []Ceiling     `json:"ceilings"` // written as an object, in the order of the rules
+	Resale      resale.Price  `json:"resale"`
+	Repair      RepairFigures `json:"repair"`
+	Hidden      HiddenFigures `json:"hidden"`
+	Days        Spread        `json:"days"`
+	Hours       Spread        `json:"hours"`
+	Acquisition Acquisition   `json:"acquisition"`
+	Profit      Profit        `json:"profit"`
+	Ladder      []Rung        `json:"ladder"`
+	Waterfall   []Bar         `json:"waterfall"`
+	Drivers     []Driver      `json:"drivers"`
+	Checklist   []Check       `json:"checklist"`
+	Labour      Spread        `json:"own_labour"`
+}
+
+// Ceiling is the largest legal bid that one rule allows; nil where none can hold.
+type Ceiling struct {
+	Rule string
+	Bid  *money.Amount
+}
+
+// Spread is a simulated figure's mean and its 10th and 90th percentiles.
+type Spread struct {
+	Mean float64 `json:"mean"`
+	P10  float64 `json:"p10"`
+	P90  float64 `json:"p90"`
+}
+
+// RepairFigures is the cost of the known work, own labour at its rates included, and each line's share.
+type RepairFigures struct {
+	Spread
+	Lines []LineFigure `json:"lines"`
+}
+
+// LineFigure is the mean cost and hours of one repair line, its chance counted in.
+type LineFigure struct {
+	ID    string  `json:"id"`
+	Job   string  `json:"job"`
+	Mean  float64 `json:"mean"`
+	Hours float64 `json:"hours"`
+	Why   string  `json:"why,omitempty"`
+}
+
+// HiddenFigures is the cost of the damage that may be there, own labour at its rates included.
+type HiddenFigures struct {
+	Spread
+	Risks []RiskFigure `json:"risks"`
+}
+
+// RiskFigure is one risk's chance after the findings and its mean cost when it is there.
+type RiskFigure struct {
+	ID            string  `json:"id"`
+	Name          string  `json:"name"`
+	Chance        float64 `json:"chance"`
+	MeanIfPresent float64 `json:"mean_if_present"`
+	Why           string  `json:"why,omitempty"`
+}
+
+// Acquisition is the invoice at the walk-away bid (at the lowest legal bid when the decision is not to bid).
+type Acquisition struct {
+	Bid   money.Amount `json:"bid"`
+	Lines []Charge     `json:"lines"`
+	Total money.Amount `json:"total"`
+}
+
+// Charge is one line of the invoice.
+type Charge struct {
+	Name   string       `json:"name"`
+	Amount money.Amount `json:"amount"`
+}
+
+// Profit is the profit at the bid of [Acquisition], after the winner's allowance.
+type Profit struct {
+	Mean       float64  `json:"mean"`
+	P05        float64  `json:"p05"`
+	P10        float64  `json:"p10"`
+	P50        float64  `json:"p50"`
+	P90        float64  `json:"p90"`
+	LossChance float64  `json:"loss_chance"`
+	WorstTenth float64  `json:"worst_tenth_mean"`
+	Margin     float64  `json:"margin"`
+	PerHour    *float64 `json:"per_hour"` // nil: no own hours
+}
+
+// Rung is one bid of the ladder.
+type Rung struct {
+	Bid         money.Amount `json:"bid"`
+	Acquisition money.Amount `json:"acquisition"`
+	MeanProfit  float64      `json:"mean_profit"`
+	LossChance  float64      `json:"loss_chance"`
+	WorstTenth  float64      `json:"worst_tenth_mean"`
+	Margin      float64      `json:"margin"`
+	PerHour     *float64     `json:"per_hour"`
+	Holds       bool         `json:"holds"`
+}
+
+// Bar is one step of the waterfall from the resale price down to the bid; the bars before the last add up to the last.
+type Bar struct {
+	Name   string       `json:"name"`
+	Amount money.Amount `json:"amount"`
+}
+
+// Driver is one cause's share of the variance of the profit.
+type Driver struct {
+	Name  string  `json:"name"`
+	Share float64 `json:"share"`
+}
+
+// Check is one thing to look at, ask for or stop at.
+type Check struct {
+	ID      string   `json:"id"`
+	Kind    string   `json:"kind"` // title | inspection | paper | stop
+	Text    string   `json:"text"`
+	Why     string   `json:"why"`
+	Minutes float64  `json:"minutes"`
+	Worth   *float64 `json:"worth"` // nil: not worked out
+	State   string   `json:"state"` // open | ok | bad
+}

@@ -1,0 +1,130 @@
+package valuation
+
+import (
+	"walkline/valuation/hidden"
+	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+	"walkline/valuation/resale"
+)
+
+// Format is the version of the case file that this engine reads.
+const Format = "walkline-case/1"
+
+// Case is all that one valuation needs. Its JSON keys are those of the case file; package store/casefile reads and writes it.
+type Case struct {
+	Format   string            `json:"format"`
+	Currency string            `json:"currency"`
+	ValuedOn lot.Date          `json:"valued_on"`
+	Lot      lot.Lot           `json:"lot"`
+	Damage   []lot.Damage      `json:"damage"`
+	Findings map[string]string `json:"findings"` // finding id -> yes | no
+	Repair   Repair            `json:"repair"`
+	Hidden   Hidden            `json:"hidden"`
+	Resale   Resale            `json:"resale"`
+	Buying   Buying            `json:"buying"`
+	Time     Time              `json:"time"`
+	Selling  Selling           `json:"selling"`
+	Labour   Labour            `json:"labour"`
+	Market   Market            `json:"market"`
+	Rules    Rules             `json:"rules"`
+	Run      Run               `json:"run"`
+}
+
+// Repair is the known work.
+type Repair struct {
+	UseCatalogue bool          `json:"use_catalogue"`
+	Lines        []repair.Line `json:"lines"`
+}
+
+// Hidden is the work that may be there unseen.
+type Hidden struct {
+	UseCatalogue  bool          `json:"use_catalogue"`
+	Risks         []hidden.Risk `json:"risks"`
+	SharedLoading float64       `json:"shared_loading"`
+}
+
+// Resale is what the price of the finished vehicle rests on.
+type Resale struct {
+	Comparables   string         `json:"comparables"` // name of a CSV file beside the case
+	Rows          []resale.Row   `json:"rows"`
+	Subject       resale.Subject `json:"subject"`
+	BrandDiscount prob.Three     `json:"brand_discount"`
+	AskedToSold   prob.Three     `json:"asked_to_sold"`
+	Guess         *prob.Three    `json:"guess" unit:"money"`
+}
+
+// Buying is what the sale charges and how bids rise.
+type Buying struct {
+	BidSteps []invoice.Step `json:"bid_steps"`
+	invoice.Terms
+	Freight prob.Three `json:"freight" unit:"money"`
+	Storage Storage    `json:"storage"`
+}
+
+// Storage is the yard's charge for a lot not fetched in time.
+type Storage struct {
+	PerDay   float64    `json:"per_day" unit:"money"`
+	FreeDays float64    `json:"free_days"`
+	Days     prob.Three `json:"days"`
+}
+
+// Time is how the weeks go.
+type Time struct {
+	HoursPerWeek        float64    `json:"hours_per_week"`
+	InspectionQueueDays prob.Three `json:"inspection_queue_days"`
+	DaysToSell          prob.Three `json:"days_to_sell"`
+	HoldingPerDay       float64    `json:"holding_per_day" unit:"money"`
+	CapitalRate         float64    `json:"capital_rate"` // a year
+}
+
+// Selling is the cost of the sale.
+type Selling struct {
+	Percent float64 `json:"percent"` // fraction of the price
+	Flat    float64 `json:"flat" unit:"money"`
+}
+
+// Labour holds the rate of an own hour by trade.
+type Labour struct {
+	Rates map[string]float64 `json:"rates" unit:"money"`
+}
+
+// Market is who else bids and what the hammer may fall at.
+type Market struct {
+	Rivals      int         `json:"rivals"`
+	HammerGuess *prob.Three `json:"hammer_guess" unit:"money"`
+}
+
+// Rules are the house rules; a nil rule is off.
+type Rules struct {
+	MinProfit         *money.Amount `json:"min_profit"`
+	MinMargin         *float64      `json:"min_margin"`
+	MaxLossChance     *float64      `json:"max_loss_chance"`
+	MaxWorstTenthLoss *money.Amount `json:"max_worst_tenth_loss"`
+	MinPerHour        *money.Amount `json:"min_per_hour"`
+	MaxCash           *money.Amount `json:"max_cash"`
+	MaxDays           *float64      `json:"max_days"`
+}
+
+// Run sets the simulation.
+type Run struct {
+	Scenarios        int   `json:"scenarios"`
+	Seed             int64 `json:"seed"`
+	WinnersAllowance bool  `json:"winners_allowance"`
+}
+
+// Defaults returns a case with every optional key at its documented default.
+func Defaults() Case {
+	return Case{
+		Format: Format,
+		Repair: Repair{UseCatalogue: true},
+		Hidden: Hidden{UseCatalogue: true, SharedLoading: 0.3},
+		Resale: Resale{BrandDiscount: prob.Three{Low: 0.15, Likely: 0.28, High: 0.45}, AskedToSold: prob.Three{Low: 0.90, Likely: 0.95, High: 1}},
+		Time:   Time{HoursPerWeek: 30},
+		Lot:    lot.Lot{OdometerUnit: "mi", OdometerStatus: "unknown", Condition: "unknown"},
+		Buying: Buying{Terms: invoice.Terms{Tax: invoice.Tax{Base: "hammer"}}},
+		Run:    Run{Scenarios: 16384, Seed: 1, WinnersAllowance: true},
+	}
+}

@@ -1,0 +1,61 @@
+package hidden
+
+import (
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+)
+
+// Risk is damage that may be there unseen. Money is in major units of the case's currency.
+type Risk struct {
+	ID       string                `json:"id"`
+	Name     string                `json:"name"`
+	Chance   Beta                  `json:"chance"`
+	Cost     prob.Three            `json:"cost" unit:"money"` // parts, materials and outside work, own labour not included
+	Hours    map[string]prob.Three `json:"hours"`
+	Days     prob.Three            `json:"days"`    // that it adds to the build
+	Loading  *float64              `json:"loading"` // on the lot's common factor; nil: the case's shared loading
+	Findings []Evidence            `json:"findings"`
+	Why      string                `json:"why"`
+	Removed  bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
+}
+
+// Beta is the chance of a risk as counts: A times present, B times absent, as if seen before.
+type Beta struct {
+	A float64 `json:"a"`
+	B float64 `json:"b"`
+}
+
+// Mean returns the chance A / (A + B).
+func (b Beta) Mean() float64 { return b.A / (b.A + b.B) }
+
+// Evidence is how a finding informs a risk: the chance of the answer "yes" when the damage is there and when it is not.
+type Evidence struct {
+	Finding   string  `json:"finding"`
+	IfPresent float64 `json:"if_present"`
+	IfAbsent  float64 `json:"if_absent"`
+}
+
+// Entry is one risk of the catalogue with what brings it up.
+type Entry struct {
+	Risk
+	Triggers []lot.Sign `json:"triggers"` // any one is enough
+}
+
+// Finding is one thing that a person can look at in a yard.
+type Finding struct {
+	ID      string  `json:"id"`
+	Text    string  `json:"text"`  // the question, answered yes or no; yes means that it speaks for damage
+	Look    string  `json:"look"`  // how to look
+	Tools   string  `json:"tools"` // none, torch, magnet, tape, code reader
+	Minutes float64 `json:"minutes"`
+	Where   string  `json:"where"` // area of the walk round the vehicle
+}
+
+// Catalogue is the list of risks and findings with a word on where its figures come from.
+type Catalogue struct {
+	Format   string    `json:"format"` // walkline-risks/1
+	Note     string    `json:"note"`
+	Currency string    `json:"currency"`
+	Risks    []Entry   `json:"risks"`
+	Findings []Finding `json:"findings"`
+}
