@@ -1,0 +1,31 @@
+package resale
+
+import "walkline/valuation/money"
+
+// Price is what the finished vehicle is expected to bring, in major units of the case's currency.
+type Price struct {
+	Mean     float64    `json:"mean"`
+	P10      float64    `json:"p10"`
+	P50      float64    `json:"p50"`
+	P90      float64    `json:"p90"`
+	RowsUsed int        `json:"rows_used"`
+	Adjusted []Adjusted `json:"adjusted"`
+}
+
+// Adjusted is one comparable brought to the subject: its adjustments add up exactly to Price.
+type Adjusted struct {
+	Row         int          `json:"row"` // position in the table, from 0
+	ID          string       `json:"id,omitempty"`
+	Price       money.Amount `json:"price"`
+	AskedToSold money.Amount `json:"asked_to_sold"`
+	Date        money.Amount `json:"date"`
+	Mileage     money.Amount `json:"mileage"`
+	Age         money.Amount `json:"age"`
+	Trim        money.Amount `json:"trim"`
+	Brand       money.Amount `json:"brand"`
+	Other       money.Amount `json:"other"`
+	Adjusted    money.Amount `json:"adjusted"` // Price plus every adjustment
+	Weight      float64      `json:"weight"`
+	Influence   float64      `json:"influence"`
+	Used        bool         `json:"used"`
+}
