@@ -2,6 +2,7 @@ package prob
 
 import (
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/mathext"
 )
@@ -37,9 +38,11 @@ func (t Three) Quantile(p float64) float64 {
 }
 
 // scoreSpan and scoreKnots set the table of quantiles by normal score: beyond 4.25 sd lies 1 draw in 47,000.
+// shapeSteps is the grid of mode positions for which the unit PERT is tabulated.
 const (
 	scoreSpan  = 4.25
 	scoreKnots = 136
+	shapeSteps = 64
 )
 
 // Scored is a distribution tabulated by normal score, so that a correlated draw needs one multiplication and one look-up.
@@ -47,13 +50,39 @@ type Scored struct {
 	at [scoreKnots + 1]float64
 }
 
+// unitShapes holds the quantiles of the PERT on [0, 1] by mode position and normal score. It is a constant table, made
+// at its first use; modes above one half are mirrored.
+var unitShapes = sync.OnceValue(func() *[shapeSteps + 1]Scored {
+	var all [shapeSteps + 1]Scored
+	for k := 0; k <= shapeSteps/2; k++ {
+		unit := Three{0, float64(k) / shapeSteps, 1}
+		for i := range all[k].at {
+			q := unit.Quantile(NormCDF(-scoreSpan + 2*scoreSpan*float64(i)/scoreKnots))
+			all[k].at[i] = q
+			all[shapeSteps-k].at[scoreKnots-i] = 1 - q
+		}
+	}
+	return &all
+})
+
 // Score tabulates the PERT distribution of t at evenly spaced normal scores; between knots it is linear, and scores
-// beyond 4.25 take the end value. The beta's shape depends on the two ratios alone, so a sure t costs nothing.
+// beyond 4.25 take the end value. Between tabulated mode positions it is linear too, which keeps the mean exact and
+// quantiles within about 1e-4 of the range.
 func (t Three) Score() *Scored {
 	s := new(Scored)
+	if t.Sure() {
+		for i := range s.at {
+			s.at[i] = t.Low
+		}
+		return s
+	}
+	width := t.High - t.Low
+	mode := (t.Likely - t.Low) / width * shapeSteps
+	k := min(int(mode), shapeSteps-1)
+	f := mode - float64(k)
+	lo, hi := &unitShapes()[k], &unitShapes()[k+1]
 	for i := range s.at {
-		z := -scoreSpan + 2*scoreSpan*float64(i)/scoreKnots
-		s.at[i] = t.Quantile(NormCDF(z))
+		s.at[i] = t.Low + width*(lo.at[i]+f*(hi.at[i]-lo.at[i]))
 	}
 	return s
 }
@@ -73,4 +102,6 @@ func (s *Scored) At(z float64) float64 {
 }
 
 // BetaQuantile returns the quantile of a Beta(a, b). Limits: a, b > 0, p in 0..1.
-func BetaQuantile(a, b, p float64) float64 { return mathext.InvRegIncBeta(a, b, math.Min(1, math.Max(0, p))) }
+func BetaQuantile(a, b, p float64) float64 {
+	return mathext.InvRegIncBeta(a, b, math.Min(1, math.Max(0, p)))
+}

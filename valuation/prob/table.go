@@ -14,7 +14,9 @@ type Table struct {
 }
 
 // CertainTable returns the distribution that is sure of x.
-func CertainTable(x float64) Table { return Table{p: []float64{1}, x: []float64{x}, below: []float64{x}} }
+func CertainTable(x float64) Table {
+	return Table{p: []float64{1}, x: []float64{x}, below: []float64{x}}
+}
 
 // NewTable returns the distribution with the given quantiles. Shape: probs rise strictly from 0 to 1, values do not
 // fall, both of one length. Limits: anything else is a bug and panics. Equal values throughout give a certain value.

@@ -1,0 +1,173 @@
+package prob_test
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"walkline/valuation/prob"
+)
+
+// table reads a CSV of published or computed reference figures from testdata.
+func table(t *testing.T, name string) []map[string]float64 {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []map[string]float64
+	for _, r := range rows[1:] {
+		m := map[string]float64{}
+		for i, cell := range r {
+			m[rows[0][i]], _ = strconv.ParseFloat(cell, 64)
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.10g, want %.10g (within %g)", what, got, want, tol)
+	}
+}
+
+// Source: testdata/reference/pert_triangular.csv, computed with SciPy 1.10.1 (beta distribution with lambda 4).
+func TestPERTMomentsAndQuantiles(t *testing.T) {
+	for _, r := range table(t, "pert_triangular.csv") {
+		three := prob.Three{Low: r["a"], Likely: r["m"], High: r["b"]}
+		w := r["b"] - r["a"]
+		near(t, "mean", three.Mean(), r["pert_mean"], 1e-12*r["pert_mean"]+1e-12)
+		near(t, "variance", three.Variance(), r["pert_var_exact"], 1e-9*r["pert_var_exact"])
+		scored := three.Score()
+		for q, p := range map[string]float64{"pert_q05": .05, "pert_q10": .1, "pert_q50": .5, "pert_q80": .8, "pert_q90": .9, "pert_q95": .95} {
+			near(t, q, three.Quantile(p), r[q], 1e-8*w)
+			near(t, q+" by score", scored.At(prob.NormQuantile(p)), r[q], 1e-3*w)
+		}
+	}
+}
+
+// Source: Anderson et al., An Introduction to Management Science, ch. 9, table 9.4: t_A = 6, var_A = 1.78 by the
+// textbook's ((b-a)/6)^2; the means agree, the beta's own variance differs where the judgement is lopsided.
+func TestPERTTextbookMeans(t *testing.T) {
+	for _, r := range table(t, "pert_textbook_table9_4.csv") {
+		near(t, "mean", prob.Three{Low: r["a"], Likely: r["m"], High: r["b"]}.Mean(), r["mean"], 1e-12)
+	}
+	near(t, "the variance of (1,4,13)", prob.Three{Low: 1, Likely: 4, High: 13}.Variance(), 32.0/7, 1e-12)
+}
+
+// Source: testdata/reference/normal_var_cvar.csv, closed form phi(z) / (1 - b).
+func TestExpectedShortfallOfTheNormal(t *testing.T) {
+	const n = 1 << 17
+	d := prob.NewDraws(n, 3)
+	col := make([]float64, n)
+	d.Column("profit", col)
+	sorted := prob.Sorted(col)
+	for _, r := range table(t, "normal_var_cvar.csv") {
+		b := r["beta"]
+		near(t, "quantile", prob.NormQuantile(b), r["z_VaR"], 1e-12)
+		near(t, "shortfall", -prob.WorstMean(sorted, 1-b), r["CVaR"], 2e-3)
+	}
+}
+
+// Source: Acerbi and Tasche 2002, definition 2.6 (from memory), worked by hand on ten values.
+func TestExpectedShortfallOfTenValues(t *testing.T) {
+	xs := []float64{-5, -3, -2, -1, 0, 1, 2, 3, 4, 10}
+	for a, want := range map[float64]float64{.10: 5, .20: 4, .25: 3.6, .05: 5} {
+		near(t, "shortfall", -prob.WorstMean(xs, a), want, 1e-12)
+	}
+}
+
+// Source: model.md's quadrature (Milgrom and Weber 1982, symmetric common value); c(3) = 1/(2 sqrt(pi)) * 2/sqrt(3) is
+// the closed form for three bidders: the mean of t under phi^2 Phi.
+func TestWinnersConstant(t *testing.T) {
+	for n, want := range map[int]float64{1: 0, 2: 0, 3: 0.325735, 5: 0.687915, 10: 1.112657, 20: 1.479623} {
+		near(t, "c", prob.WinnersConstant(n), want, 5e-7)
+	}
+	near(t, "c(3) closed form", prob.WinnersConstant(3), 1/math.Sqrt(3*math.Pi), 1e-9)
+}
+
+// Source: Wichura's AS241 and R's qnorm, quoted to 16 digits.
+func TestNormQuantile(t *testing.T) {
+	near(t, "q(.25)", prob.NormQuantile(.25), -.6744897501960817, 1e-14)
+	near(t, "q(.001)", prob.NormQuantile(.001), -3.090232306167813, 1e-13)
+	near(t, "q(1e-20)", prob.NormQuantile(1e-20), -9.262340089798409, 1e-12)
+}
+
+func TestDrawsKeepTheirColumnWhenOthersChange(t *testing.T) {
+	d := prob.NewDraws(1000, 7)
+	a, b, c := make([]float64, 1000), make([]float64, 1000), make([]float64, 1000)
+	d.Column("r1/hours", a)
+	d.Column("r2/hours", b)
+	prob.NewDraws(1000, 7).Column("r1/hours", c)
+	var same, corr float64
+	for i := range a {
+		if a[i] != c[i] {
+			t.Fatal("the same name and seed gave another column")
+		}
+		if a[i] == b[i] {
+			same++
+		}
+		corr += a[i] * b[i] / 1000
+	}
+	if same > 20 || math.Abs(corr) > 0.12 {
+		t.Errorf("two names share %v places, correlation %.3f", same, corr)
+	}
+	near(t, "mean", prob.Mean(a), 0, 1e-12)
+	near(t, "variance", prob.Variance(a), 1, 0.01)
+}
+
+func TestTable(t *testing.T) {
+	tb := prob.NewTable([]float64{0, .1, .5, .9, 1}, []float64{10, 12, 20, 26, 40})
+	for _, x := range []float64{9, 10, 11, 12, 13.7, 20, 25.9, 33, 40, 41} {
+		near(t, "quantile of the chance", tb.Quantile(tb.CDF(x)), math.Min(40, math.Max(10, x)), 1e-12)
+	}
+	const n = 200000
+	var sum, sq, low float64
+	for i := range n {
+		x := tb.Quantile((float64(i) + .5) / n)
+		sum += x / n
+		sq += x * x / n
+		if x <= 21 {
+			low += x / n
+		}
+	}
+	near(t, "mean", tb.Mean(), sum, 1e-4)
+	near(t, "sd", tb.SD(), math.Sqrt(sq-sum*sum), 1e-3)
+	near(t, "partial expectation", tb.Below(21), low, 1e-3)
+	sure := prob.CertainTable(7)
+	if sure.CDF(7) != 0 || sure.CDF(7.01) != 1 || sure.Quantile(.3) != 7 || sure.SD() != 0 {
+		t.Error("a certain value is not certain")
+	}
+}
+
+func BenchmarkScore(b *testing.B) {
+	for b.Loop() {
+		prob.Three{Low: 1, Likely: 4, High: 13}.Score()
+	}
+}
+
+func BenchmarkColumn(b *testing.B) {
+	d := prob.NewDraws(16384, 1)
+	col := make([]float64, 16384)
+	for b.Loop() {
+		d.Column("r1", col)
+	}
+}
+
+func BenchmarkShapes(b *testing.B) {
+	for b.Loop() {
+		for i := range 100 {
+			prob.Three{Low: 0, Likely: .3, High: 1}.Quantile(float64(i+1) / 102)
+		}
+	}
+}
