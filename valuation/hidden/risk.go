@@ -16,6 +16,7 @@ type Risk struct {
 	Loading  *float64              `json:"loading"` // on the lot's common factor; nil: the case's shared loading
 	Findings []Evidence            `json:"findings"`
 	Why      string                `json:"why"`
+	Caution  string                `json:"caution"` // where the damage can hurt someone
 	Removed  bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
 }
 

@@ -144,7 +144,7 @@ func FuzzTotal(f *testing.F) {
 			Tax: invoice.Tax{Rate: decimal.New(tax, -4), Base: "hammer_and_fees"},
 		}
 		if hammer < 0 || hammer > 1<<45 || len(terms.Check(c)) > 0 {
-			t.Skip("refused by Check")
+			return // refused before it gets here
 		}
 		inv := terms.Total(money.Amount(hammer), c)
 		var sum money.Amount

@@ -18,6 +18,7 @@ type Line struct {
 	Parts     []Part                `json:"parts"`
 	Loading   *float64              `json:"loading"` // on the lot's common factor; nil: the case's shared loading
 	Why       string                `json:"why"`
+	Caution   string                `json:"caution"` // where the work can hurt someone
 	Edited    bool                  `json:"edited"`  // the user changed it: a new survey leaves it alone
 	Removed   bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
 }

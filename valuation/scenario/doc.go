@@ -1,0 +1,19 @@
+// Package scenario answers one question: what could the build cost, how long could it take, and how much of that goes
+// together?
+//
+// [Play] draws N joint scenarios of one lot: every repair line, every hidden risk, freight, yard storage, the inspection
+// queue and the days to sell, all leaning on one common factor where they should. It returns one column a figure, so that
+// the bid stage can read any rule off them; the resale price is not drawn but integrated out there.
+//
+// Units: money in major units, hours, calendar days. Shape: each column has N values, scenario by scenario.
+// Random: stratified columns named by line, see prob.Draws; the common factor is the column "lot/factor".
+// Days = max(longest lead time of a critical part, repair hours / hours a week x 7) + days of the hidden damage present +
+// inspection queue + days to sell. Hours count both repair and hidden damage.
+// Assumptions: what hidden damage takes in hours is inside its own days. Freight, storage and the waiting times do not
+// lean on the common factor.
+//
+// Sources: [1] design of the scenarios: McKay, Beckman and Conover 1979 (see package prob); [2] first-order shares of
+// variance by covariance decomposition: Saltelli et al., Global Sensitivity Analysis, 2008 (from memory).
+//
+// It knows no price, no fee and no bid.
+package scenario
