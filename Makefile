@@ -1,0 +1,85 @@
+# Walkline. The two commands that matter: make run, make test. All of them: make help.
+
+# One set of build flags for every command below: each of these is a key of Go's build cache, so a second set would
+# compile the OpenGL binding once more. clang compiles that binding four times faster than gcc.
+export CC := clang
+export GOFLAGS := -trimpath -buildvcs=false
+
+# The window ships with Fyne's quick path for updates. Tests leave it out, so that Fyne logs an update from a wrong thread.
+WINDOW_TAGS := migrated_fynedo
+
+STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
+FUZZTIME ?= 4s
+DEMO := assets/demo/front.json
+
+# A window needs an X server (a Wayland desktop brings one along), or macOS.
+HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
+
+.DEFAULT_GOAL := help
+.NOTPARALLEL:
+.PHONY: help run run-window run-terminal build walk pictures test bench \
+	setup setup-test format vet staticcheck notices unit fuzz window
+
+help: ## list these commands
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
+
+run: $(if $(HAS_DISPLAY),run-window,run-terminal) ## bring what is missing, build, open the window (no display: the demo lot in the terminal)
+
+run-window: build
+	./bin/walkline $(ARGS)
+
+run-terminal:
+	@.ci/setup go
+	@echo 'No display here ($$DISPLAY is empty), so no window: the demo lot is valued in the terminal instead.'
+	CGO_ENABLED=0 go run ./cmd/walk value $(DEMO)
+	@$(MAKE) --no-print-directory pictures
+	@echo 'The window itself: "make run" on a desktop, or "make build" for its program alone.'
+
+build: setup ## build the window into bin/walkline
+	go build -tags $(WINDOW_TAGS) -o bin/walkline ./cmd/walkline
+
+walk: ## build the terminal side into bin/walk, without cgo
+	@.ci/setup go
+	CGO_ENABLED=0 go build -o bin/walk ./cmd/walk
+
+pictures: ## write pictures of the window's pages into pictures/, without a display
+	@.ci/setup go
+	@mkdir -p pictures
+	CGO_ENABLED=0 go run ./cmd/gallery $(ARGS)
+	@echo 'Pictures of the window:'; ls pictures/*.png
+
+# The quick checks come first; the window test, the slowest, comes last.
+test: setup-test format vet staticcheck walk notices unit fuzz window ## bring what tests need, run everything that CI runs
+
+bench: ## run the benchmarks
+	@.ci/setup go
+	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/...
+
+setup:
+	@.ci/setup window
+
+setup-test:
+	@.ci/setup window test
+
+format:
+	@echo 'gofmt -l .'
+	@unformatted=$$("$$(go env GOROOT)/bin/gofmt" -l .) && test -z "$$unformatted" \
+		|| { echo "not formatted, run gofmt -w on:"; echo "$$unformatted"; exit 1; }
+
+vet:
+	go vet ./...
+
+staticcheck:
+	go run $(STATICCHECK) ./...
+
+notices:
+	.ci/notices check
+
+unit:
+	go test -race -shuffle=on ./...
+
+fuzz:
+	FUZZTIME=$(FUZZTIME) .ci/fuzz
+
+window: build
+	.ci/e2e
