@@ -1,6 +1,8 @@
 package valuation
 
 import (
+	"walkline/valuation/bid"
+	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
 )
@@ -18,7 +20,7 @@ type Answer struct {
 	BindingRule string        `json:"binding_rule"`
 	Reasons     []string      `json:"reasons"`
 	Warnings    []string      `json:"warnings"`
-	Ceilings    []Ceiling     `json:"ceilings"` // written as an object, in the order of the rules
+	Ceilings    []bid.Ceiling `json:"ceilings"` // written as an object, in the order of the rules
 	Resale      resale.Price  `json:"resale"`
 	Repair      RepairFigures `json:"repair"`
 	Hidden      HiddenFigures `json:"hidden"`
@@ -31,12 +33,6 @@ type Answer struct {
 	Drivers     []Driver      `json:"drivers"`
 	Checklist   []Check       `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
-}
-
-// Ceiling is the largest legal bid that one rule allows; nil where none can hold.
-type Ceiling struct {
-	Rule string
-	Bid  *money.Amount
 }
 
 // Spread is a simulated figure's mean and its 10th and 90th percentiles.
@@ -78,15 +74,9 @@ type RiskFigure struct {
 
 // Acquisition is the invoice at the walk-away bid (at the lowest legal bid when the decision is not to bid).
 type Acquisition struct {
-	Bid   money.Amount `json:"bid"`
-	Lines []Charge     `json:"lines"`
-	Total money.Amount `json:"total"`
-}
-
-// Charge is one line of the invoice.
-type Charge struct {
-	Name   string       `json:"name"`
-	Amount money.Amount `json:"amount"`
+	Bid   money.Amount   `json:"bid"`
+	Lines []invoice.Line `json:"lines"`
+	Total money.Amount   `json:"total"`
 }
 
 // Profit is the profit at the bid of [Acquisition], after the winner's allowance.

@@ -1,10 +1,10 @@
 package valuation
 
 import (
+	"walkline/valuation/bid"
 	"walkline/valuation/hidden"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
@@ -29,7 +29,7 @@ type Case struct {
 	Selling  Selling           `json:"selling"`
 	Labour   Labour            `json:"labour"`
 	Market   Market            `json:"market"`
-	Rules    Rules             `json:"rules"`
+	Rules    bid.Rules         `json:"rules"`
 	Run      Run               `json:"run"`
 }
 
@@ -95,17 +95,6 @@ type Labour struct {
 type Market struct {
 	Rivals      int         `json:"rivals"`
 	HammerGuess *prob.Three `json:"hammer_guess" unit:"money"`
-}
-
-// Rules are the house rules; a nil rule is off.
-type Rules struct {
-	MinProfit         *money.Amount `json:"min_profit"`
-	MinMargin         *float64      `json:"min_margin"`
-	MaxLossChance     *float64      `json:"max_loss_chance"`
-	MaxWorstTenthLoss *money.Amount `json:"max_worst_tenth_loss"`
-	MinPerHour        *money.Amount `json:"min_per_hour"`
-	MaxCash           *money.Amount `json:"max_cash"`
-	MaxDays           *float64      `json:"max_days"`
 }
 
 // Run sets the simulation.

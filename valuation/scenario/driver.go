@@ -10,30 +10,43 @@ import (
 // strata is the number of slices of the common factor within which a column's mean is taken.
 const strata = 64
 
-// byFactor returns the mean of xs in each slice of the common factor and the slice of each scenario.
-func byFactor(factor, xs []float64) (means []float64, slice []int) {
-	k := min(strata, max(1, len(xs)/16))
-	means, slice = make([]float64, k), make([]int, len(xs))
-	count := make([]float64, k)
-	for i, z := range factor {
-		s := min(k-1, int(prob.NormCDF(z)*float64(k)))
-		slice[i] = s
-		means[s] += xs[i]
-		count[s]++
+// slices sorts the scenarios by the common factor: the slice of each, and how many lie in each.
+type slices struct {
+	of    []int
+	count []float64
+}
+
+func (o Outcome) slices() slices {
+	n := len(o.Factor)
+	s := slices{make([]int, n), make([]float64, min(strata, max(1, n/16)))}
+	for i, z := range o.Factor {
+		k := min(len(s.count)-1, int(prob.NormCDF(z)*float64(len(s.count))))
+		s.of[i] = k
+		s.count[k]++
 	}
-	for s := range means {
-		means[s] /= math.Max(1, count[s])
+	return s
+}
+
+// means returns the mean of xs in each slice.
+func (s slices) means(xs []float64) []float64 {
+	m := make([]float64, len(s.count))
+	for i, x := range xs {
+		m[s.of[i]] += x
 	}
-	return means, slice
+	for k := range m {
+		m[k] /= math.Max(1, s.count[k])
+	}
+	return m
 }
 
 // SharedVariance returns the variance of the expected cost given the common factor, in money squared: what every bidder
 // who misjudges this lot misjudges together. The part that chance alone puts between slices is taken off.
 func (o Outcome) SharedVariance() float64 {
-	means, slice := byFactor(o.Factor, o.Cost)
+	s := o.slices()
+	means := s.means(o.Cost)
 	var within float64
 	for i, x := range o.Cost {
-		d := x - means[slice[i]]
+		d := x - means[s.of[i]]
 		within += d * d
 	}
 	n, k := float64(len(o.Cost)), float64(len(means))
@@ -58,7 +71,7 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 	if all <= 0 {
 		return nil
 	}
-	w := splitter{o, total, prob.Mean(total), all, 0}
+	w := splitter{o.slices(), total, prob.Mean(total), all, 0}
 	shares := []Share{{"Resale price", resale / all}}
 	for _, p := range append(append([]Part(nil), o.Lines...), o.Risks...) {
 		shares = append(shares, Share{p.Name, w.own(p.Cost)})
@@ -76,7 +89,7 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 
 // splitter splits columns into what follows the common factor and what does not.
 type splitter struct {
-	o      Outcome
+	slices
 	total  []float64
 	mean   float64
 	all    float64
@@ -85,13 +98,13 @@ type splitter struct {
 
 // own returns the share of a column beyond the common factor, and books the rest to it.
 func (w *splitter) own(xs []float64) float64 {
-	means, slice := byFactor(w.o.Factor, xs)
+	means := w.means(xs)
 	var own, shared float64
 	m := prob.Mean(xs)
 	for i, x := range xs {
 		d := w.total[i] - w.mean
-		own += (x - means[slice[i]]) * d
-		shared += (means[slice[i]] - m) * d
+		own += (x - means[w.of[i]]) * d
+		shared += (means[w.of[i]] - m) * d
 	}
 	n := float64(len(xs)) * w.all
 	w.factor += shared / n

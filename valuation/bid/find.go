@@ -1,0 +1,121 @@
+package bid
+
+import (
+	"walkline/valuation/invoice"
+	"walkline/valuation/money"
+)
+
+// Ceiling is the largest legal bid that one rule allows by itself: nil where none can hold. Any says that the rule holds
+// at every bid that was looked at.
+type Ceiling struct {
+	Rule string
+	Bid  *money.Amount
+	Any  bool
+}
+
+// Answer is what Find says.
+type Answer struct {
+	Bid      *money.Amount // the walk-away bid; nil: do not bid
+	Lowest   money.Amount  // the lowest legal bid
+	Binding  string        // the rule with the lowest ceiling; the first that fails when there is no bid
+	Ceilings []Ceiling
+	Gap      *Gap // a smaller legal bid that fails while the walk-away bid passes
+	Whole    bool // every legal bid was looked at
+}
+
+// Gap is a smaller legal bid that breaks a rule while a larger one holds them all.
+type Gap struct {
+	Fails, Passes money.Amount
+}
+
+// Find returns the walk-away bid and each rule's ceiling. Limits: the problem has passed the case's checks and at least
+// one rule is on that a high bid must break (Rules.Bounding).
+func Find(p *Problem) Answer {
+	p.prepare()
+	rules := p.on()
+	caps := make([]money.Amount, len(rules))
+	var most money.Amount
+	for i, r := range rules {
+		caps[i] = p.greatest(r)
+		if caps[i] != boundless {
+			most = max(most, caps[i])
+		}
+	}
+	bids, whole := invoice.Ladder(p.Steps, max(most, p.Steps[0].Step))
+	totals := make([]money.Amount, len(bids))
+	for i, b := range bids {
+		totals[i] = p.Terms.Total(b, p.Currency).Total
+	}
+	a := Answer{Lowest: p.Steps[0].Step, Whole: whole}
+	for i, r := range rules {
+		a.Ceilings = append(a.Ceilings, ceiling(r.name, bids, totals, caps[i]))
+	}
+	a.decide(bids, totals, caps, rules)
+	return a
+}
+
+// decide finds the largest legal bid within every cap, the rule that binds, and a gap below it.
+func (a *Answer) decide(bids, totals, caps []money.Amount, rules []rule) {
+	tight := 0
+	for i := range caps {
+		if caps[i] < caps[tight] {
+			tight = i
+		}
+	}
+	a.Binding = rules[tight].name
+	at := last(totals, caps[tight])
+	if at < 0 {
+		return
+	}
+	a.Bid = &bids[at]
+	for i := range at {
+		if totals[i] > caps[tight] {
+			a.Gap = &Gap{bids[i], bids[at]}
+			return
+		}
+	}
+}
+
+// ceiling returns the largest legal bid whose invoice stays within limit.
+func ceiling(rule string, bids, totals []money.Amount, limit money.Amount) Ceiling {
+	at := last(totals, limit)
+	if at < 0 {
+		return Ceiling{Rule: rule}
+	}
+	return Ceiling{Rule: rule, Bid: &bids[at], Any: limit == boundless}
+}
+
+// last returns the position of the last total within limit, -1 where there is none.
+func last(totals []money.Amount, limit money.Amount) int {
+	for i := len(totals) - 1; i >= 0; i-- {
+		if totals[i] <= limit {
+			return i
+		}
+	}
+	return -1
+}
+
+// boundless is the cap of a rule that no bid breaks.
+const boundless = money.Amount(1) << 52
+
+// greatest returns the greatest invoice total at which the rule holds: -1 when it fails at nothing, boundless when no
+// invoice breaks it.
+func (p *Problem) greatest(r rule) money.Amount {
+	if !r.holds(0) {
+		return -1
+	}
+	lo := money.Amount(0)
+	hi := p.Currency.FromMajor(p.Resale.Quantile(1) + p.labour + r.limit + 1)
+	if r.holds(p.Currency.Major(hi)) {
+		return boundless
+	}
+	for hi-lo > 1 {
+		mid := lo + (hi-lo)/2
+		if r.holds(p.Currency.Major(mid)) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
