@@ -25,8 +25,9 @@ help: ## list these commands
 
 run: $(if $(HAS_DISPLAY),run-window,run-terminal) ## bring what is missing, build, open the window (no display: the demo lot in the terminal)
 
+# Fyne takes C.UTF-8 for the name of a language and complains.
 run-window: build
-	./bin/walkline $(ARGS)
+	$(if $(filter C.UTF-8 C.utf8,$(LANG)),LANG=en_US.UTF-8 )./bin/walkline $(ARGS)
 
 run-terminal:
 	@.ci/setup go
@@ -75,6 +76,7 @@ staticcheck:
 notices:
 	.ci/notices check
 
+unit: export LANG := en_US.UTF-8
 unit:
 	go test -race -shuffle=on ./...
 
