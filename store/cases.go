@@ -1,0 +1,108 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"slices"
+
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// Case returns the case of a lot as it was last saved. The fields of its subject that the engine fills from the lot
+// are not kept and come back empty. Errors: [ErrNotFound] when there is no such lot or it is removed.
+func (s *Store) Case(ctx context.Context, id int64) (c valuation.Case, err error) {
+	err = s.read(ctx, fmt.Sprintf("reading lot %d", id), func(tx *sql.Tx) error {
+		c, err = load(ctx, tx, id)
+		return err
+	})
+	return c, err
+}
+
+// Add keeps a new lot, to look at, and returns its id. Errors: [ErrRefused] when c holds a word or number that can't be kept.
+func (s *Store) Add(ctx context.Context, c valuation.Case) (id int64, err error) {
+	err = s.write(ctx, "adding a lot", func(tx *sql.Tx) error {
+		id, err = s.add(ctx, tx, c)
+		return err
+	})
+	return id, err
+}
+
+// Duplicate keeps a copy of the case of a lot as a new lot, to look at, without its history and predictions, and
+// returns the new id. Errors: [ErrNotFound].
+func (s *Store) Duplicate(ctx context.Context, id int64) (copied int64, err error) {
+	err = s.write(ctx, fmt.Sprintf("duplicating lot %d", id), func(tx *sql.Tx) error {
+		c, err := load(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		copied, err = s.add(ctx, tx, c)
+		return err
+	})
+	return copied, err
+}
+
+func (s *Store) add(ctx context.Context, tx *sql.Tx, c valuation.Case) (int64, error) {
+	ch, err := whole(c)
+	if err != nil {
+		return 0, err
+	}
+	if _, err := ch.text(); err != nil {
+		return 0, err
+	}
+	id, err := insertLot(ctx, tx, c, string(lot.ToLookAt), s.stamp())
+	if err != nil {
+		return 0, err
+	}
+	return id, writeParts(ctx, tx, id, ch)
+}
+
+// load reads the whole case of a lot.
+func load(ctx context.Context, tx *sql.Tx, id int64) (valuation.Case, error) {
+	c := valuation.Defaults()
+	for _, scan := range []func(context.Context, *sql.Tx, int64, *valuation.Case) error{
+		scanFacts, scanTerms, scanDamage, scanFindings, scanLines, scanRisks, scanComparables, // terms first: they say what an empty list is
+	} {
+		if err := scan(ctx, tx, id, &c); err != nil {
+			return valuation.Case{}, err
+		}
+	}
+	return c, nil
+}
+
+// writeChange writes what ch alters in the stored case of a lot; c is the case after it.
+func (s *Store) writeChange(ctx context.Context, tx *sql.Tx, id int64, ch change, c valuation.Case) error {
+	if slices.ContainsFunc(factParts, func(part string) bool { return ch.Documents[part].After != nil }) {
+		if err := updateFacts(ctx, tx, id, c); err != nil {
+			return err
+		}
+	}
+	if err := writeParts(ctx, tx, id, ch); err != nil {
+		return err
+	}
+	_, err := tx.ExecContext(ctx, `UPDATE lots SET revision = revision + 1, saved_at = ? WHERE id = ?`, s.stamp(), id)
+	return err
+}
+
+// writeParts writes the documents and rows of ch.
+func writeParts(ctx context.Context, tx *sql.Tx, id int64, ch change) error {
+	if err := writeTerms(ctx, tx, id, ch); err != nil {
+		return err
+	}
+	if err := ch.Damage.write(ctx, tx, "surveys", id, insertDamage); err != nil {
+		return err
+	}
+	if err := ch.Findings.write(ctx, tx, "findings", id, insertFinding); err != nil {
+		return err
+	}
+	if err := ch.Lines.write(ctx, tx, "repair_lines", id, insertLine); err != nil {
+		return err
+	}
+	if err := ch.Risks.write(ctx, tx, "risks", id, insertRisk); err != nil {
+		return err
+	}
+	return ch.Rows.write(ctx, tx, "comparables", id, insertRow)
+}
+
+func isFact(part string) bool { return slices.Contains(factParts, part) }

@@ -1,0 +1,91 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"fmt"
+	"io/fs"
+	"os"
+	"time"
+)
+
+// applicationID marks a file as ours: the letters WALK. Source: ours.
+const applicationID = 0x57414C4B
+
+//go:embed migrations/*.sql
+var migrations embed.FS
+
+// schema returns the text of every migration in order. A migration that has landed is never edited.
+func schema() []string {
+	names, err := fs.Glob(migrations, "migrations/*.sql") // sorted
+	if err != nil {
+		panic(err)
+	}
+	var texts []string
+	for _, name := range names {
+		text, err := migrations.ReadFile(name)
+		if err != nil {
+			panic(err)
+		}
+		texts = append(texts, string(text))
+	}
+	return texts
+}
+
+// migrate brings the file from its version to the last of steps, each step in one transaction with its number.
+func migrate(ctx context.Context, db *sql.DB, steps []string) error {
+	for i, step := range steps {
+		if err := migrateTo(ctx, db, i+1, step); err != nil {
+			return fmt.Errorf("bringing the file to format %d: %w", i+1, err)
+		}
+	}
+	return nil
+}
+
+// migrateTo runs one step unless the file is already past it. The version is read inside the transaction: another
+// window may have got there first.
+func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error {
+	tx, err := db.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	defer tx.Rollback()
+	var have int
+	if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&have); err != nil || have >= version {
+		return err
+	}
+	mark := fmt.Sprintf("PRAGMA user_version = %d; PRAGMA application_id = %d;", version, applicationID)
+	if _, err := tx.ExecContext(ctx, step+"\n"+mark); err != nil {
+		return err
+	}
+	return tx.Commit()
+}
+
+// copyBefore writes a whole copy of the file beside it and returns the copy's path. An older copy is never overwritten.
+func copyBefore(ctx context.Context, db *sql.DB, path string, version int, now time.Time) (string, error) {
+	stem := fmt.Sprintf("%s.format%d-%s", path, version, now.UTC().Format("20060102T150405Z"))
+	target := stem + ".bak"
+	for n := 2; exists(target); n++ {
+		target = fmt.Sprintf("%s-%d.bak", stem, n)
+	}
+	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", target); err != nil {
+		return "", err
+	}
+	return target, syncFile(target)
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
+// syncFile waits until the file is on the disk.
+func syncFile(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	return f.Sync()
+}

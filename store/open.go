@@ -1,0 +1,168 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+)
+
+// Store is an open file. It may be used from several goroutines at once, and the file by several stores.
+type Store struct {
+	path   string
+	writer *sql.DB
+	reader *sql.DB
+	now    func() time.Time
+}
+
+// Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an
+// older format is copied beside itself and then brought up to date.
+// Errors: [ErrNotDatabase], [ErrForeign], [ErrNewer], [ErrDamaged], [ErrNotWritable], [ErrBusy], [ErrFull], [ErrDisk]; the file is then as
+// it was.
+func Open(ctx context.Context, path string) (*Store, error) {
+	return open(ctx, path, schema(), time.Now)
+}
+
+func open(ctx context.Context, path string, steps []string, now func() time.Time) (*Store, error) {
+	doing := "opening " + path
+	absolute, err := filepath.Abs(path)
+	if err != nil {
+		return nil, wrapped(doing, err)
+	}
+	version, err := inspect(ctx, absolute)
+	if err != nil {
+		return nil, wrapped(doing, err)
+	}
+	if version > len(steps) {
+		return nil, fmt.Errorf("%s: %w: it has format %d, this version reads formats up to %d", doing, ErrNewer, version, len(steps))
+	}
+	s := &Store{path: absolute, now: now}
+	if err := s.connect(ctx, version, steps); err != nil {
+		s.Close()
+		return nil, wrapped(doing, err)
+	}
+	return s, nil
+}
+
+// connect opens both pools and brings the file from its version to the last of steps.
+func (s *Store) connect(ctx context.Context, version int, steps []string) (err error) {
+	if s.writer, err = writing.open(ctx, s.path); err != nil {
+		return err
+	}
+	if 0 < version && version < len(steps) {
+		if _, err := copyBefore(ctx, s.writer, s.path, version, s.now()); err != nil {
+			return fmt.Errorf("copying the file before its format is brought up to date: %w", err)
+		}
+	}
+	if err := migrate(ctx, s.writer, steps); err != nil {
+		return err
+	}
+	s.reader, err = reading.open(ctx, s.path)
+	return err
+}
+
+// Close ends every connection. Errors: the last of the file could not be written.
+func (s *Store) Close() error {
+	var errs []error
+	for _, db := range []*sql.DB{s.reader, s.writer} { // the writer last: it folds the log into the file
+		if db != nil {
+			errs = append(errs, db.Close())
+		}
+	}
+	return wrapped("closing "+s.path, errors.Join(errs...))
+}
+
+// magic is how every SQLite file begins. Source: doc.go [3].
+var magic = []byte("SQLite format 3\x00")
+
+// inspect returns the format of the file at path, 0 when there is none or it is empty, without changing it.
+func inspect(ctx context.Context, path string) (int, error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return 0, folder(filepath.Dir(path))
+	case err != nil:
+		return 0, fmt.Errorf("%w (%w)", ErrNotWritable, err)
+	case info.IsDir():
+		return 0, fmt.Errorf("%w: it is a folder", ErrNotDatabase)
+	case info.Size() == 0:
+		return 0, nil
+	}
+	if err := startsAsDatabase(path); err != nil {
+		return 0, err
+	}
+	return formatOf(ctx, path)
+}
+
+func folder(path string) error {
+	if _, err := os.Stat(path); err != nil {
+		return fmt.Errorf("%w: there is no folder %s", ErrNotWritable, path)
+	}
+	return nil
+}
+
+func startsAsDatabase(path string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return fmt.Errorf("%w (%w)", ErrNotWritable, err)
+	}
+	defer f.Close()
+	head := make([]byte, len(magic))
+	if _, err := io.ReadFull(f, head); err != nil || !bytes.Equal(head, magic) {
+		return fmt.Errorf("%w: it does not start as one; nothing in it was changed", ErrNotDatabase)
+	}
+	return nil
+}
+
+// formatOf returns the format of a SQLite file. Errors: [ErrForeign] when it bears another program's mark.
+func formatOf(ctx context.Context, path string) (int, error) {
+	db, err := inspecting.open(ctx, path)
+	if err != nil {
+		return 0, err
+	}
+	defer db.Close()
+	var application, version, tables int
+	err = db.QueryRowContext(ctx, `SELECT
+		(SELECT application_id FROM pragma_application_id),
+		(SELECT user_version FROM pragma_user_version),
+		(SELECT count(*) FROM sqlite_schema)`).Scan(&application, &version, &tables)
+	if err != nil {
+		return 0, err
+	}
+	blank := application == 0 && version == 0 && tables == 0 // a start that was cut off before the first format
+	if application != applicationID && !blank {
+		return 0, fmt.Errorf("%w; nothing in it was changed", ErrForeign)
+	}
+	return version, nil
+}
+
+// write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.
+func (s *Store) write(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
+	return transact(ctx, s.writer, nil, doing, f)
+}
+
+// read runs f in one transaction, so that all it reads belongs together.
+func (s *Store) read(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
+	return transact(ctx, s.reader, &sql.TxOptions{ReadOnly: true}, doing, f)
+}
+
+func transact(ctx context.Context, db *sql.DB, opts *sql.TxOptions, doing string, f func(tx *sql.Tx) error) error {
+	tx, err := db.BeginTx(ctx, opts)
+	if err != nil {
+		return wrapped(doing, err)
+	}
+	defer tx.Rollback()
+	if err := f(tx); err != nil {
+		return wrapped(doing, err)
+	}
+	return wrapped(doing, tx.Commit())
+}
+
+// stamp returns the time now as it is kept.
+func (s *Store) stamp() string { return s.now().UTC().Format(time.RFC3339Nano) }

@@ -1,0 +1,76 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"reflect"
+	"slices"
+)
+
+// splice is how one list becomes another: from place At on, the items Out give way to the items In.
+type splice[T any] struct {
+	At  int `json:"at"`
+	Out []T `json:"out"`
+	In  []T `json:"in"`
+}
+
+// spliceOf returns the shortest single splice that turns a into b.
+func spliceOf[T any](a, b []T) splice[T] {
+	short := min(len(a), len(b))
+	head := 0
+	for head < short && reflect.DeepEqual(a[head], b[head]) {
+		head++
+	}
+	tail := 0
+	for tail < short-head && reflect.DeepEqual(a[len(a)-1-tail], b[len(b)-1-tail]) {
+		tail++
+	}
+	return splice[T]{At: head, Out: a[head : len(a)-tail], In: b[head : len(b)-tail]}
+}
+
+func (s splice[T]) empty() bool { return len(s.Out) == 0 && len(s.In) == 0 }
+
+// inverse returns the splice that takes s back.
+func (s splice[T]) inverse() splice[T] { return splice[T]{At: s.At, Out: s.In, In: s.Out} }
+
+// apply returns a with s done to it. Errors: a does not hold the items that are to go.
+func (s splice[T]) apply(a []T) ([]T, error) {
+	if s.empty() {
+		return a, nil
+	}
+	end := s.At + len(s.Out)
+	if s.At < 0 || end > len(a) {
+		return nil, fmt.Errorf("%w: the history does not fit the list", ErrDamaged)
+	}
+	return slices.Concat(a[:s.At], s.In, a[end:]), nil
+}
+
+// insertion writes one item of a list at its place.
+type insertion[T any] func(ctx context.Context, tx *sql.Tx, lot int64, position int, item T) error
+
+// write does s to the rows of a lot in table, whose key is lot and position. Rows after the splice keep their content
+// and move; they pass through negative places, so that no two ever meet.
+func (s splice[T]) write(ctx context.Context, tx *sql.Tx, table string, lot int64, insert insertion[T]) error {
+	if s.empty() {
+		return nil
+	}
+	end, shift := s.At+len(s.Out), len(s.In)-len(s.Out)
+	if _, err := tx.ExecContext(ctx, `DELETE FROM `+table+` WHERE lot = ? AND position >= ? AND position < ?`, lot, s.At, end); err != nil {
+		return err
+	}
+	if shift != 0 {
+		if _, err := tx.ExecContext(ctx, `UPDATE `+table+` SET position = -(position + ?) - 1 WHERE lot = ? AND position >= ?`, shift, lot, end); err != nil {
+			return err
+		}
+		if _, err := tx.ExecContext(ctx, `UPDATE `+table+` SET position = -position - 1 WHERE lot = ? AND position < 0`, lot); err != nil {
+			return err
+		}
+	}
+	for i, item := range s.In {
+		if err := insert(ctx, tx, lot, s.At+i, item); err != nil {
+			return err
+		}
+	}
+	return nil
+}

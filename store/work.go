@@ -1,0 +1,98 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+
+	"walkline/valuation"
+	"walkline/valuation/hidden"
+	"walkline/valuation/repair"
+)
+
+func insertLine(ctx context.Context, tx *sql.Tx, id int64, position int, l repair.Line) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO repair_lines (lot, position, line, job, area, operation, chance, hours,
+			materials_low, materials_likely, materials_high, outside_low, outside_likely, outside_high,
+			parts, loading, why, caution, edited, removed)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?)`,
+		id, position, l.ID, l.Job, l.Area, l.Operation, l.Chance, text(l.Hours),
+		l.Materials.Low, l.Materials.Likely, l.Materials.High, l.Outside.Low, l.Outside.Likely, l.Outside.High,
+		text(l.Parts), l.Loading, l.Why, l.Caution, l.Edited, l.Removed)
+	return err
+}
+
+func scanLines(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
+	rows, err := tx.QueryContext(ctx, `SELECT line, job, area, operation, chance, hours,
+			materials_low, materials_likely, materials_high, outside_low, outside_likely, outside_high,
+			parts, loading, why, caution, edited, removed
+		FROM repair_lines WHERE lot = ? ORDER BY position`, id)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		l, err := scanLine(rows)
+		if err != nil {
+			return err
+		}
+		c.Repair.Lines = append(c.Repair.Lines, l)
+	}
+	return rows.Err()
+}
+
+func scanLine(rows *sql.Rows) (l repair.Line, err error) {
+	var hours, parts []byte
+	err = rows.Scan(&l.ID, &l.Job, &l.Area, &l.Operation, &l.Chance, &hours,
+		&l.Materials.Low, &l.Materials.Likely, &l.Materials.High, &l.Outside.Low, &l.Outside.Likely, &l.Outside.High,
+		&parts, &l.Loading, &l.Why, &l.Caution, &l.Edited, &l.Removed)
+	if err != nil {
+		return l, err
+	}
+	if err := decode("hours", hours, &l.Hours); err != nil {
+		return l, err
+	}
+	return l, decode("parts", parts, &l.Parts)
+}
+
+func insertRisk(ctx context.Context, tx *sql.Tx, id int64, position int, r hidden.Risk) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO risks (lot, position, risk, name, present, absent,
+			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
+			loading, evidence, why, caution, removed)
+		VALUES (?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?)`,
+		id, position, r.ID, r.Name, r.Chance.A, r.Chance.B,
+		r.Cost.Low, r.Cost.Likely, r.Cost.High, text(r.Hours), r.Days.Low, r.Days.Likely, r.Days.High,
+		r.Loading, text(r.Findings), r.Why, r.Caution, r.Removed)
+	return err
+}
+
+func scanRisks(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
+	rows, err := tx.QueryContext(ctx, `SELECT risk, name, present, absent,
+			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
+			loading, evidence, why, caution, removed
+		FROM risks WHERE lot = ? ORDER BY position`, id)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		r, err := scanRisk(rows)
+		if err != nil {
+			return err
+		}
+		c.Hidden.Risks = append(c.Hidden.Risks, r)
+	}
+	return rows.Err()
+}
+
+func scanRisk(rows *sql.Rows) (r hidden.Risk, err error) {
+	var hours, evidence []byte
+	err = rows.Scan(&r.ID, &r.Name, &r.Chance.A, &r.Chance.B,
+		&r.Cost.Low, &r.Cost.Likely, &r.Cost.High, &hours, &r.Days.Low, &r.Days.Likely, &r.Days.High,
+		&r.Loading, &evidence, &r.Why, &r.Caution, &r.Removed)
+	if err != nil {
+		return r, err
+	}
+	if err := decode("hours", hours, &r.Hours); err != nil {
+		return r, err
+	}
+	return r, decode("evidence", evidence, &r.Findings)
+}
