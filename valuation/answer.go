@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"walkline/valuation/bid"
+	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
@@ -31,7 +32,7 @@ type Answer struct {
 	Ladder      []Rung        `json:"ladder"`
 	Waterfall   []Bar         `json:"waterfall"`
 	Drivers     []Driver      `json:"drivers"`
-	Checklist   []Check       `json:"checklist"`
+	Checklist   []checks.Item `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
 }
 
@@ -50,11 +51,13 @@ type RepairFigures struct {
 
 // LineFigure is the mean cost and hours of one repair line, its chance counted in.
 type LineFigure struct {
-	ID    string  `json:"id"`
-	Job   string  `json:"job"`
-	Mean  float64 `json:"mean"`
-	Hours float64 `json:"hours"`
-	Why   string  `json:"why,omitempty"`
+	ID      string  `json:"id"`
+	Job     string  `json:"job"`
+	Area    string  `json:"area"`
+	Mean    float64 `json:"mean"`
+	Hours   float64 `json:"hours"`
+	Why     string  `json:"why"`
+	Caution string  `json:"caution"`
 }
 
 // HiddenFigures is the cost of the damage that may be there, own labour at its rates included.
@@ -69,7 +72,8 @@ type RiskFigure struct {
 	Name          string  `json:"name"`
 	Chance        float64 `json:"chance"`
 	MeanIfPresent float64 `json:"mean_if_present"`
-	Why           string  `json:"why,omitempty"`
+	Why           string  `json:"why"`
+	Caution       string  `json:"caution"`
 }
 
 // Acquisition is the invoice at the walk-away bid (at the lowest legal bid when the decision is not to bid).
@@ -114,15 +118,4 @@ type Bar struct {
 type Driver struct {
 	Name  string  `json:"name"`
 	Share float64 `json:"share"`
-}
-
-// Check is one thing to look at, ask for or stop at.
-type Check struct {
-	ID      string   `json:"id"`
-	Kind    string   `json:"kind"` // title | inspection | paper | stop
-	Text    string   `json:"text"`
-	Why     string   `json:"why"`
-	Minutes float64  `json:"minutes"`
-	Worth   *float64 `json:"worth"` // nil: not worked out
-	State   string   `json:"state"` // open | ok | bad
 }

@@ -1,0 +1,149 @@
+package checks
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
+)
+
+// Item is one thing to look at, ask for or stop at. JSON keys are those of the answer.
+type Item struct {
+	ID      string   `json:"id"`
+	Kind    string   `json:"kind"` // title | inspection | paper | stop
+	Text    string   `json:"text"`
+	Why     string   `json:"why"`
+	Minutes float64  `json:"minutes"`
+	Worth   *float64 `json:"worth"` // money; nil: not worked out
+	State   string   `json:"state"` // open | ok | bad
+}
+
+// Subject is what the list is made for.
+type Subject struct {
+	Lot      lot.Lot
+	Risks    []hidden.Risk
+	Findings []hidden.Finding
+	Answers  map[string]string // finding -> yes | no
+}
+
+// List returns the checklist: stops, title, paper, then inspection items in the order of the walk round the vehicle.
+func List(s Subject) []Item {
+	items := append(titleStops(s.Lot), vinItems(s.Lot)...)
+	for _, p := range papers {
+		p.State = state(s.Answers[p.ID])
+		items = append(items, p)
+	}
+	slices.SortStableFunc(items, func(a, b Item) int { return order(a) - order(b) })
+	return append(items, looks(s)...)
+}
+
+// Stops returns the texts of the stops among the items.
+func Stops(items []Item) []string {
+	var texts []string
+	for _, i := range items {
+		if i.Kind == "stop" {
+			texts = append(texts, i.Text)
+		}
+	}
+	return texts
+}
+
+func order(i Item) int { return slices.Index([]string{"stop", "title", "paper", "inspection"}, i.Kind) }
+
+func state(answer string) string {
+	switch answer {
+	case "yes":
+		return "bad"
+	case "no":
+		return "ok"
+	}
+	return "open"
+}
+
+// deadTitles are documents and brands under which a vehicle is parts or scrap. Source of the wording: AAMVA D20 as
+// published in NIEM 6.0 (junk 08, dismantled 07, parts only 35); "scrap" and "certificate of destruction" are documents
+// of several states (common practice, no source).
+var deadTitles = []string{"junk", "parts only", "scrap", "dismantled", "certificate of destruction", "destruction", "non-repairable", "nonrepairable"}
+
+// titleStops returns a stop for each document or brand that cannot be rebuilt.
+func titleStops(l lot.Lot) []Item {
+	var items []Item
+	for _, word := range append([]string{l.Title.Document}, l.Title.Brands...) {
+		plain := strings.ToLower(strings.NewReplacer("_", " ", "certificate of title", "").Replace(strings.TrimSpace(word)))
+		if slices.Contains(deadTitles, plain) {
+			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad",
+				Text: fmt.Sprintf("The title reads %q: such a vehicle cannot be rebuilt for the road.", word),
+				Why:  "Where it is to be registered (" + orUnknown(l.Title.RegisterIn) + "), ask the agency before any bid."})
+		}
+	}
+	return items
+}
+
+func orUnknown(s string) string {
+	if s == "" {
+		return "not entered"
+	}
+	return s
+}
+
+// vinItems returns what the VIN says against the facts: stops where it cannot be read or names another year.
+func vinItems(l lot.Lot) []Item {
+	if strings.TrimSpace(l.VIN) == "" {
+		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Minutes: 2, Text: "Read the VIN at the windscreen and the door, and enter it.",
+			Why: "It is the only tie between this vehicle and its papers."}}
+	}
+	v := lot.ReadVIN(l.VIN)
+	var items []Item
+	stop := func(text, why string) {
+		items = append(items, Item{ID: "stop_vin", Kind: "stop", State: "bad", Text: text, Why: why})
+	}
+	switch {
+	case v.Problem != "":
+		stop("The VIN cannot be read: "+v.Problem+".", "Read it again at two places; until it reads, nothing ties this vehicle to its papers.")
+	case l.ModelYear != 0 && v.Years != [2]int{} && l.ModelYear != v.Years[0] && l.ModelYear != v.Years[1]:
+		stop(fmt.Sprintf("The VIN says model year %d, the facts say %d.", v.Likely, l.ModelYear), "Clear up which is wrong before any bid (49 CFR 565.15).")
+	case !v.Digit:
+		items = append(items, Item{ID: "vin_digit", Kind: "title", State: "bad", Minutes: 3,
+			Text: fmt.Sprintf("The VIN's ninth character should be %c. Read it again at two places.", v.Check),
+			Why:  "One wrong character is the usual cause; a vehicle not made for the US market may have no check digit."})
+	}
+	return items
+}
+
+// papers are asked of every lot (common practice, no source, but where the text names one).
+var papers = []Item{
+	{ID: "title_differs", Kind: "title", Minutes: 5, Text: "Does the title document differ from what the sale lists (kind, state, brands)?",
+		Why: "The document handed over decides what may be registered; ask the agency where it will be registered."},
+	{ID: "lien_open", Kind: "title", Minutes: 5, Text: "Is a lien noted on the title without its release?", Why: "A lien goes with the vehicle."},
+	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the title?", Why: "Only the owner or their agent can sign it over."},
+	{ID: "odometer_statement_missing", Kind: "title", Minutes: 3, Text: "Is the odometer statement missing, or marked not actual?",
+		Why: "Federal law asks for it on most vehicles under twenty years (49 CFR 580); a doubt lowers the price."},
+	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long its queue is?",
+		Why: "Photographs before work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
+}
+
+// looks returns the findings that inform this lot's risks, in the order of the catalogue.
+func looks(s Subject) []Item {
+	informs := map[string][]string{}
+	for _, r := range s.Risks {
+		for _, e := range r.Findings {
+			informs[e.Finding] = append(informs[e.Finding], r.Name)
+		}
+	}
+	var items []Item
+	for _, f := range s.Findings {
+		names := informs[f.ID]
+		if len(names) == 0 {
+			continue
+		}
+		text := f.Text
+		if f.Look != "" {
+			text += " " + f.Look
+		}
+		items = append(items, Item{ID: f.ID, Kind: "inspection", Text: text, Why: "Tells of: " + strings.Join(names, ", ") + ".",
+			Minutes: f.Minutes, State: state(s.Answers[f.ID])})
+	}
+	return items
+}

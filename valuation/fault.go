@@ -1,0 +1,85 @@
+package valuation
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+)
+
+// Fault is one thing wrong with a case: the key it stands under, the value as written, and what would be right.
+type Fault struct {
+	Key, Value, Want string
+}
+
+// Error returns the fault as one line.
+func (f Fault) Error() string {
+	if f.Value == "" {
+		return f.Key + ": " + f.Want
+	}
+	return f.Key + ": " + f.Value + ": want " + f.Want
+}
+
+// faults collects what is wrong.
+type faults struct {
+	all []Fault
+}
+
+func (f *faults) add(key string, value any, want string) {
+	f.all = append(f.all, Fault{key, fmt.Sprint(value), want})
+}
+
+// unless adds a fault where ok is false.
+func (f *faults) unless(ok bool, key string, value any, want string) {
+	if !ok {
+		f.add(key, value, want)
+	}
+}
+
+// word adds a fault where s is none of the words.
+func (f *faults) word(key, s string, words []string) {
+	f.unless(slices.Contains(words, s), key, fmt.Sprintf("%q", s), "one of "+strings.Join(words, ", "))
+}
+
+// between adds a fault where x lies outside lo..hi.
+func (f *faults) between(key string, x, lo, hi float64) {
+	f.unless(x >= lo && x <= hi, key, x, fmt.Sprintf("a number from %g to %g", lo, hi))
+}
+
+// chance adds a fault where an optional chance lies outside 0..1.
+func (f *faults) chance(key string, x *float64) {
+	if x != nil {
+		f.between(key, *x, 0, 1)
+	}
+}
+
+// three adds a fault where a three-point value is out of order or below zero.
+func (f *faults) three(key string, t prob.Three) {
+	f.unless(t.Ordered(), key, fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High), "low no more than likely, likely no more than high")
+	f.unless(t.Low >= 0, key+".low", t.Low, "no less than 0")
+}
+
+// hours adds a fault for each trade that is none and each judgement that is out of order.
+func (f *faults) hours(key string, h map[string]prob.Three) {
+	for _, trade := range sortedKeys(h) {
+		f.word(key, trade, lot.Trades)
+		f.three(key+"."+trade, h[trade])
+	}
+}
+
+// id adds a fault where an id is empty or has been used before in seen.
+func (f *faults) id(key, id string, seen map[string]bool) {
+	f.unless(id != "" && !seen[id], key, fmt.Sprintf("%q", id), "an id of its own")
+	seen[id] = true
+}
+
+func sortedKeys[T any](m map[string]T) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}

@@ -1,0 +1,143 @@
+package valuation
+
+import (
+	"math"
+
+	"walkline/valuation/bid"
+	"walkline/valuation/checks"
+	"walkline/valuation/hidden"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+	"walkline/valuation/resale"
+	"walkline/valuation/scenario"
+)
+
+// Engine names this version of the arithmetic; a frozen prediction carries it.
+const Engine = "walkline-engine/1"
+
+// Knowledge is what the engine knows beside the case: the catalogues and the market's prior. It is data, given from outside.
+type Knowledge struct {
+	Jobs  repair.Catalogue
+	Risks hidden.Catalogue
+	Prior resale.Prior
+}
+
+// Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
+// cent. Limits: c.Check() has found no fault, and comparables that lie in a file have been read into the rows.
+// Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price.
+// Source: the order of the steps is that of the package comment.
+func Value(c Case, k Knowledge) (Answer, error) {
+	w := work{c: c, k: k}
+	w.currency, _ = money.Lookup(c.Currency)
+	w.lines = w.plan()
+	w.risks, w.chances = w.raise()
+	w.items = w.list()
+	w.market = resale.Fit(c.Resale.Rows, c.subject(), c.beliefs(w.currency), k.Prior)
+	if err := w.market.Err(); err != nil {
+		return Answer{}, err
+	}
+	w.played = scenario.Play(w.scene())
+	w.problem = w.pose()
+	w.found = bid.Find(&w.problem)
+	return w.answer(), nil
+}
+
+// work is one valuation under way, each field made from those before it.
+type work struct {
+	c        Case
+	k        Knowledge
+	currency money.Currency
+	lines    []repair.Line
+	risks    []hidden.Risk
+	chances  []float64
+	items    []checks.Item
+	market   resale.Model
+	played   scenario.Outcome
+	problem  bid.Problem
+	found    bid.Answer
+}
+
+// plan returns the lines of the case and, where it asks for them, those of the catalogue.
+func (w *work) plan() []repair.Line {
+	jobs := w.k.Jobs
+	if !w.c.Repair.UseCatalogue {
+		jobs = repair.Catalogue{}
+	}
+	return repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage)
+}
+
+// raise returns the risks of the case and of the catalogue with their chances after the findings.
+func (w *work) raise() ([]hidden.Risk, []float64) {
+	known := w.k.Risks
+	if !w.c.Hidden.UseCatalogue {
+		known = hidden.Catalogue{}
+	}
+	risks := hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
+	chances := make([]float64, len(risks))
+	for i, r := range risks {
+		chances[i] = r.Posterior(w.c.Findings)
+	}
+	return risks, chances
+}
+
+func (w *work) list() []checks.Item {
+	return checks.List(checks.Subject{Lot: w.c.Lot, Risks: w.risks, Findings: w.k.Risks.Findings, Answers: w.c.Findings})
+}
+
+// subject returns the vehicle as it will be sold: the case's subject with the facts of the lot.
+func (c Case) subject() resale.Subject {
+	s := c.Resale.Subject
+	s.Make, s.Model, s.ModelYear, s.Unit = c.Lot.Make, c.Lot.Model, c.Lot.ModelYear, c.Lot.OdometerUnit
+	if s.Trim == "" {
+		s.Trim = c.Lot.Trim
+	}
+	if s.Brand == "" {
+		s.Brand = "rebuilt"
+	}
+	if c.Lot.Odometer != nil {
+		miles := float64(*c.Lot.Odometer)
+		s.Mileage = &miles
+	}
+	return s
+}
+
+func (c Case) beliefs(cur money.Currency) resale.Beliefs {
+	return resale.Beliefs{BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold, Guess: c.Resale.Guess,
+		Today: c.ValuedOn, Currency: cur}
+}
+
+// scene returns what the scenarios play out.
+func (w *work) scene() scenario.Lot {
+	c := w.c
+	return scenario.Lot{
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Loading: c.Hidden.SharedLoading, Rates: c.Labour.Rates,
+		Freight: c.Buying.Freight,
+		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
+		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,
+			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell},
+		N: c.Run.Scenarios, Seed: c.Run.Seed,
+	}
+}
+
+// pose puts the scenarios, the price and the terms together as the question of the bid.
+func (w *work) pose() bid.Problem {
+	c, o := w.c, w.played
+	return bid.Problem{
+		Cost: o.Cost, Days: o.Days, Cash: o.Cash, Hours: o.Hours, Labour: o.Labour,
+		Resale: w.market.Distribution(), SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat,
+		CapitalRate: c.Time.CapitalRate, Allowance: w.allowance(),
+		Terms: c.Buying.Terms, Steps: c.Buying.BidSteps, Currency: w.currency, Rules: c.Rules,
+	}
+}
+
+// allowance returns the winner's allowance: the shared standard deviation of what the lot is worth before it is bought,
+// times the constant for the number of bidders, the buyer being one of them. Units: money. Source: Milgrom and Weber 1982.
+func (w *work) allowance() float64 {
+	if !w.c.Run.WinnersAllowance {
+		return 0
+	}
+	market := w.market.LevelSD() * (1 - w.c.Selling.Percent)
+	shared := math.Sqrt(market*market + w.played.SharedVariance())
+	return shared * prob.WinnersConstant(w.c.Market.Rivals+1)
+}

@@ -1,0 +1,162 @@
+package valuation
+
+import (
+	"fmt"
+	"strings"
+
+	"walkline/valuation/bid"
+	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// RuleWords says a rule in words.
+var RuleWords = map[string]string{
+	bid.MinProfit:         "least expected profit",
+	bid.MinMargin:         "least expected margin",
+	bid.MaxLossChance:     "greatest chance of a loss",
+	bid.MaxWorstTenthLoss: "greatest mean loss in the worst tenth",
+	bid.MinPerHour:        "least return per own hour",
+	bid.MaxCash:           "most cash tied up",
+	bid.MaxDays:           "longest time",
+}
+
+// grounds says why the walk-away bid is where it is.
+func (w *work) grounds() []string {
+	at := *w.found.Bid
+	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
+	return []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
+		RuleWords[w.found.Binding], w.limit(w.found.Binding), w.currency.Show(at), w.currency.Group(next.Bid), w.figure(w.found.Binding, next))}
+}
+
+// refusal says why no bid can be made.
+func (w *work) refusal() []string {
+	f := w.problem.Judge(w.found.Lowest)
+	var out []string
+	for _, name := range w.problem.Broken(w.found.Lowest) {
+		out = append(out, fmt.Sprintf("Even at the lowest legal bid, %s, the rule %q (%s) does not hold: %s.",
+			w.currency.Show(w.found.Lowest), RuleWords[name], w.limit(name), w.figure(name, f)))
+	}
+	return out
+}
+
+// money writes a model figure in whole units of the currency.
+func (w *work) money(x float64) string {
+	return w.currency.Show(w.currency.Round(w.currency.Decimal(w.currency.FromMajor(x)).Round(0)))
+}
+
+// limit says what a rule asks.
+func (w *work) limit(rule string) string {
+	r := w.c.Rules
+	switch rule {
+	case bid.MinProfit:
+		return "at least " + w.currency.Show(*r.MinProfit)
+	case bid.MinMargin:
+		return fmt.Sprintf("at least %.1f %%", 100**r.MinMargin)
+	case bid.MaxLossChance:
+		return fmt.Sprintf("at most %.1f %%", 100**r.MaxLossChance)
+	case bid.MaxWorstTenthLoss:
+		return "at most " + w.currency.Show(*r.MaxWorstTenthLoss)
+	case bid.MinPerHour:
+		return "at least " + w.currency.Show(*r.MinPerHour)
+	case bid.MaxCash:
+		return "at most " + w.currency.Show(*r.MaxCash)
+	}
+	return fmt.Sprintf("at most %g days", *r.MaxDays)
+}
+
+// figure says what a bid brings where a rule looks.
+func (w *work) figure(rule string, f bid.Figures) string {
+	m := w.problem.Means(f.Bid)
+	switch rule {
+	case bid.MinProfit:
+		return "expected profit " + w.money(f.Mean)
+	case bid.MinMargin:
+		return fmt.Sprintf("expected margin %.1f %%", 100*f.Margin)
+	case bid.MaxLossChance:
+		return fmt.Sprintf("chance of a loss %.1f %%", 100*f.LossChance)
+	case bid.MaxWorstTenthLoss:
+		return "mean profit in the worst tenth " + w.money(f.WorstTenth)
+	case bid.MinPerHour:
+		if f.PerHour == nil {
+			return "no own hours, expected profit " + w.money(f.Mean)
+		}
+		return w.money(*f.PerHour) + " an own hour"
+	case bid.MaxCash:
+		return "cash out, 90th percentile " + w.money(m.Cash90+w.currency.Major(f.Total))
+	}
+	return fmt.Sprintf("90th percentile %.0f days", m.Days90)
+}
+
+// warnings gathers the doubts of every stage.
+func (w *work) warnings() []string {
+	out := w.market.Warnings()
+	if g := w.found.Gap; g != nil {
+		out = append(out, fmt.Sprintf("The fee schedule is not even: %s breaks a rule while the higher bid %s holds them all.",
+			w.currency.Show(g.Fails), w.currency.Show(g.Passes)))
+	}
+	if !w.found.Whole {
+		out = append(out, fmt.Sprintf("The bid steps are so fine that only the first %d legal bids were looked at.", invoice.MostBids))
+	}
+	for i, r := range w.risks {
+		if r.Contradicted(w.c.Findings) {
+			out = append(out, fmt.Sprintf("The findings on %q contradict each other; its chance is left at %.0f %%.", r.Name, 100*w.chances[i]))
+		}
+	}
+	out = append(out, w.unused()...)
+	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
+		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
+			w.money(w.problem.Allowance), w.c.Market.Rivals))
+	}
+	return out
+}
+
+// unused names what the case holds and this valuation could not use.
+func (w *work) unused() []string {
+	var out []string
+	if missing := w.unpaid(); len(missing) > 0 {
+		out = append(out, "No labour rate for "+strings.Join(missing, ", ")+": those own hours are counted at nothing.")
+	}
+	known := map[string]bool{}
+	for _, i := range w.items {
+		known[i.ID] = true
+	}
+	for _, id := range sortedKeys(w.c.Findings) {
+		if !known[id] {
+			out = append(out, fmt.Sprintf("The finding %q informs no risk of this lot and changes nothing.", id))
+		}
+	}
+	if w.c.Repair.UseCatalogue && w.k.Jobs.Currency != w.c.Currency || w.c.Hidden.UseCatalogue && w.k.Risks.Currency != w.c.Currency {
+		out = append(out, fmt.Sprintf("The catalogue's figures are in %s and are taken as if they were %s: enter your own.", w.k.Jobs.Currency, w.c.Currency))
+	}
+	return out
+}
+
+// unpaid returns the trades that have hours and no rate.
+func (w *work) unpaid() []string {
+	has := map[string]bool{}
+	for _, l := range w.lines {
+		for trade := range l.Hours {
+			has[trade] = true
+		}
+	}
+	for _, r := range w.risks {
+		for trade := range r.Hours {
+			has[trade] = true
+		}
+	}
+	var out []string
+	for _, trade := range lot.Trades {
+		if _, paid := w.c.Labour.Rates[trade]; has[trade] && !paid {
+			out = append(out, trade)
+		}
+	}
+	return out
+}
+
+// legal returns the legal bids that the ladder may show: to 1.3 times at, and at least to half of the likely price.
+func (w *work) legal(at money.Amount) []money.Amount {
+	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
+	bids, _ := invoice.Ladder(w.c.Buying.BidSteps, top)
+	return bids
+}
