@@ -12,7 +12,7 @@ type Price struct {
 	Adjusted []Adjusted `json:"adjusted"`
 }
 
-// Adjusted is one comparable brought to the subject: its adjustments add up exactly to Price.
+// Adjusted is one comparable brought to the subject: its adjustments add up exactly to adjusted less price.
 type Adjusted struct {
 	Row         int          `json:"row"` // position in the table, from 0
 	ID          string       `json:"id,omitempty"`
@@ -24,8 +24,15 @@ type Adjusted struct {
 	Trim        money.Amount `json:"trim"`
 	Brand       money.Amount `json:"brand"`
 	Other       money.Amount `json:"other"`
-	Adjusted    money.Amount `json:"adjusted"` // Price plus every adjustment
-	Weight      float64      `json:"weight"`
-	Influence   float64      `json:"influence"`
+	Adjusted    money.Amount `json:"adjusted"`  // Price plus every adjustment
+	Weight      float64      `json:"weight"`    // 0..1: against a row just like the subject whose price fits in
+	Influence   float64      `json:"influence"` // major units by which the row moves the subject's median
 	Used        bool         `json:"used"`
+	Why         string       `json:"why,omitempty"` // why it isn't used
+}
+
+// changes returns where the adjustment for each cause stands in a.
+func (a *Adjusted) changes() [causes]*money.Amount {
+	return [causes]*money.Amount{causeAsked: &a.AskedToSold, causeDate: &a.Date, causeMileage: &a.Mileage, causeAge: &a.Age,
+		causeTrim: &a.Trim, causeBrand: &a.Brand, causeOther: &a.Other}
 }

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"math"
+	"math/rand/v2"
+	"sort"
+
+	"walkline/valuation/resale"
+)
+
+// Draws from each model of a set: tables around single rows, as a buyer would gather them.
+const (
+	narrowTables = 5
+	wideTables   = 2
+	narrowYears  = 2
+	tableRows    = 40
+	sweeps       = 25
+	perOneModel  = 24 // tables from a set that holds a single model
+)
+
+// byModel returns the rows of each make and model, and their names in order.
+func byModel(rows []resale.Row) (map[string][]resale.Row, []string) {
+	groups := map[string][]resale.Row{}
+	for _, r := range rows {
+		k := r.Make + " " + r.Model
+		groups[k] = append(groups[k], r)
+	}
+	names := make([]string, 0, len(groups))
+	for k := range groups {
+		names = append(names, k)
+	}
+	sort.Strings(names)
+	return groups, names
+}
+
+// samples draws tables from each model but those left out.
+func samples(rows []resale.Row, without string) []resale.Sample {
+	groups, names := byModel(rows)
+	rng := rand.New(rand.NewPCG(1, 2))
+	scale := 1
+	if len(names) == 1 {
+		scale = perOneModel / (narrowTables + wideTables)
+	}
+	var out []resale.Sample
+	for _, name := range names {
+		group := groups[name]
+		for k := range scale * (narrowTables + wideTables) {
+			s := drawSample(group, rng, k%(narrowTables+wideTables) < narrowTables)
+			if name != without || len(names) == 1 {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+func drawSample(group []resale.Row, rng *rand.Rand, narrow bool) resale.Sample {
+	at := group[rng.IntN(len(group))]
+	s := resale.Sample{Subject: subject(at)}
+	for _, i := range rng.Perm(len(group)) {
+		r := group[i]
+		off := r.ModelYear - at.ModelYear
+		if r.ID == at.ID || narrow && (off > narrowYears || off < -narrowYears) || len(s.Rows) == tableRows {
+			continue
+		}
+		s.Rows = append(s.Rows, r)
+	}
+	return s
+}
+
+// start is the vague market from which the fit begins. Its condition effect can't be fitted to these data.
+func start(s set) resale.Market {
+	m := resale.Market{Name: s.name, Currency: s.currency.Code, Rows: len(s.rows),
+		Effects: map[string]resale.Effect{
+			"age": {Mean: -0.1, SD: 0.05}, "bend": {Mean: 0, SD: 0.2}, "mileage/linear": {Mean: -0.04, SD: 0.03},
+			"mileage/root": {Mean: -0.04, SD: 0.03}, "mileage/log": {Mean: -0.04, SD: 0.03},
+			"condition": {Mean: 0.05, SD: 0.05}, // per step; starter value, from memory: replace it with yours
+		},
+		Spreads: map[string]resale.Scale{"trim": {SD: 0.08, Worth: 4}, "model": {SD: 0.3, Worth: 3}, "number": {SD: 0.03, Worth: 3},
+			"level": {SD: 0.04, Worth: 3}, "slope": {SD: 0.02, Worth: 4}},
+		Residual: resale.Scale{SD: 0.12, Worth: 8}, DF: 5,
+	}
+	_, names := byModel(s.rows)
+	m.Models = len(names)
+	for name, sd := range numberColumns(s.rows) {
+		m.Effects[name] = resale.Effect{Mean: 0, SD: 0.1 / sd}
+	}
+	return m
+}
+
+// numberColumns returns the standard deviation of each extra column that holds numbers.
+func numberColumns(rows []resale.Row) map[string]float64 {
+	values := map[string][]float64{}
+	words := map[string]bool{"age_months": true}
+	for _, r := range rows {
+		for name, v := range r.More {
+			x, err := parse(v)
+			if err != nil {
+				words[name] = true
+			}
+			values[name] = append(values[name], x)
+		}
+	}
+	out := map[string]float64{}
+	for name, xs := range values {
+		if sd := deviation(xs); !words[name] && sd > 0 {
+			out[name] = sd
+		}
+	}
+	return out
+}
+
+func deviation(xs []float64) float64 {
+	mean, square := 0.0, 0.0
+	for _, x := range xs {
+		mean += x / float64(len(xs))
+	}
+	for _, x := range xs {
+		square += (x - mean) * (x - mean) / float64(len(xs))
+	}
+	return math.Sqrt(square)
+}
+
+// fitMarket returns the market fitted to a set.
+func fitMarket(s set) resale.Market { return refit(s, "", start(s), sweeps) }
+
+// refit returns m refined on a set without one model.
+func refit(s set, without string, m resale.Market, sweeps int) resale.Market {
+	tables := samples(s.rows, without)
+	for range sweeps {
+		m, _ = resale.Refine(tables, m, s.currency)
+	}
+	m.DF = bestDF(tables, m, s)
+	return m
+}
+
+// bestDF returns the degrees of freedom with the best leave-one-out score.
+func bestDF(tables []resale.Sample, m resale.Market, s set) float64 {
+	best, df := math.Inf(-1), m.DF
+	for _, d := range []float64{3, 4, 5, 7, 10} {
+		m.DF = d
+		if _, score := resale.Refine(tables, m, s.currency); score > best {
+			best, df = score, d
+		}
+	}
+	return df
+}

@@ -1,0 +1,118 @@
+package resale
+
+import (
+	"math"
+	"sort"
+)
+
+// column is an extra column of the table that the subject states too.
+type column struct {
+	name   string
+	words  bool           // levels of words; otherwise numbers
+	centre float64        // of numbers: the subject's own value
+	mean   float64        // of numbers: stands in where a row has none
+	scale  float64        // of numbers: what one unit of the effect is
+	term   int            // of numbers
+	levels map[string]int // of words: the term of each level
+	group  int
+}
+
+// Limits on extra columns: more levels or columns than this are more likely notes and names than facts of the vehicle.
+const (
+	mostColumns  = 24
+	mostLevels   = 40
+	leastFilled  = 0.5
+	wordsPerRows = 3 // a column of words needs at least this many rows to a level, once it has more than fewLevels
+	fewLevels    = 8
+)
+
+// notFacts are columns that say nothing of the vehicle, or that the fit reads elsewhere.
+var notFacts = map[string]bool{monthsColumn: true, "currency": true, "price": true, "id": true, "row_id": true, "vin": true,
+	"note": true, "source": true, "url": true}
+
+// columns returns the extra columns that can tell rows apart, in the order of their names.
+func columns(rows []screened, subject traits) []column {
+	names := make([]string, 0, len(subject.more))
+	for name := range subject.more {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	var out []column
+	for _, name := range names {
+		if notFacts[key(name)] || key(subject.more[name]) == "" || len(out) == mostColumns {
+			continue
+		}
+		if c, ok := newColumn(name, rows, subject); ok {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func newColumn(name string, rows []screened, subject traits) (column, bool) {
+	counts := map[string]int{}
+	var xs []float64
+	filled := 0
+	for _, r := range rows {
+		v := key(r.traits.more[name])
+		if v == "" {
+			continue
+		}
+		filled++
+		counts[v]++
+		if x, ok := number(v); ok {
+			xs = append(xs, x)
+		}
+	}
+	own := key(subject.more[name])
+	if len(rows) == 0 || float64(filled) < leastFilled*float64(len(rows)) || (len(counts) == 1 && counts[own] > 0) {
+		return column{}, false
+	}
+	if x, ok := number(own); ok && len(xs) == filled {
+		return numberColumn(name, xs, x), true
+	}
+	if len(counts) > fewLevels && filled < wordsPerRows*len(counts) {
+		return column{}, false
+	}
+	return column{name: name, words: true, levels: commonest(counts, own)}, true
+}
+
+func numberColumn(name string, xs []float64, own float64) column {
+	mean, square := 0.0, 0.0
+	for _, x := range xs {
+		mean += x / float64(len(xs))
+	}
+	for _, x := range xs {
+		square += (x - mean) * (x - mean) / float64(len(xs))
+	}
+	scale := math.Sqrt(square)
+	if scale == 0 {
+		scale = max(math.Abs(own-mean), 1e-9)
+	}
+	return column{name: name, centre: own, mean: mean, scale: scale}
+}
+
+// commonest returns the levels that get an effect of their own: the subject's and those with the most rows.
+func commonest(counts map[string]int, own string) map[string]int {
+	names := make([]string, 0, len(counts))
+	for name := range counts {
+		if name != own {
+			names = append(names, name)
+		}
+	}
+	sort.Slice(names, func(i, j int) bool {
+		if counts[names[i]] != counts[names[j]] {
+			return counts[names[i]] > counts[names[j]]
+		}
+		return names[i] < names[j]
+	})
+	if len(names) > mostLevels {
+		names = names[:mostLevels]
+	}
+	sort.Strings(names)
+	levels := map[string]int{}
+	for _, name := range append(names, own) {
+		levels[name] = -1
+	}
+	return levels
+}

@@ -1,0 +1,302 @@
+package resale
+
+import (
+	"math"
+	"sort"
+)
+
+// cause is what an adjustment is for.
+type cause int
+
+const (
+	causeNone cause = iota // the level, which all rows share
+	causeAsked
+	causeDate
+	causeMileage
+	causeAge
+	causeTrim
+	causeBrand
+	causeOther
+	causes
+)
+
+// term is one effect on the logarithm of the price, with its Gaussian prior.
+type term struct {
+	name  string
+	cause cause
+	mean  float64
+	sd    float64
+	group int // of the effects whose spread is estimated together; -1: sd is given
+}
+
+// group is a set of effects with one spread, which the table tells.
+type group struct {
+	name  string
+	prior Scale
+}
+
+// entry is one element of a row of the design.
+type entry struct {
+	term int
+	x    float64
+}
+
+// design lays out the effects for one table, one market prior and one form of mileage. Every effect is measured from the
+// subject, so that the level is the subject's own expected log price but for effects of levels.
+type design struct {
+	terms   []term
+	groups  []group
+	form    mileageForm
+	centre  traits
+	age     int
+	bend    int
+	mileage int // -1: the subject's mileage or the rows' isn't known
+	asked   int // -1: no row is asked
+	cond    int // -1: no row states its condition
+	brand   int // -1: neither the subject nor a row is branded
+	brands  map[string]int
+	steps   []step
+	trims   levelled
+	models  levelled
+	slopes  map[string][2]int // each model's own age and mileage slopes
+	columns []column
+	gap     line // mileage over age, for rows without a mileage
+}
+
+// levelled is a set of named levels with an effect each.
+type levelled struct {
+	terms map[string]int // nil: not used
+	group int
+}
+
+// step is a stretch of time over which the market drifts.
+type step struct {
+	from, to float64 // years before the subject's sale
+	term     int
+}
+
+// line is a straight line.
+type line struct{ at, slope float64 }
+
+// bendAt is the age in years about which the curvature of the price over age is measured.
+const bendAt = 8
+
+// levelSD is the prior spread of the level: flat for any purpose.
+const levelSD = 10
+
+func (d *design) add(t term) int {
+	d.terms = append(d.terms, t)
+	return len(d.terms) - 1
+}
+
+func (d *design) addGroup(name string, s Scale) int {
+	d.groups = append(d.groups, group{name, s})
+	return len(d.groups) - 1
+}
+
+// newDesign lays out the effects that the rows and the subject call for.
+func newDesign(rows []screened, subject traits, b outlook, m Market, form mileageForm) *design {
+	d := &design{form: form, centre: subject, mileage: -1, asked: -1, cond: -1, brand: -1}
+	d.add(term{name: "level", sd: levelSD, group: -1})
+	d.age = d.addEffect("age", causeAge, m.Effects[effectAge])
+	d.bend = d.addEffect("bend", causeAge, m.Effects[effectBend])
+	d.addMileage(rows, m)
+	d.addAsked(rows, b)
+	d.addBrand(rows, b)
+	d.addCondition(rows, m)
+	d.addSteps(rows, b.walk)
+	d.addModels(rows, m)
+	d.addTrims(rows, m)
+	d.columns = columns(rows, subject)
+	for i := range d.columns {
+		d.addColumn(&d.columns[i], m)
+	}
+	return d
+}
+
+func (d *design) addEffect(name string, c cause, e Effect) int {
+	return d.add(term{name: name, cause: c, mean: e.Mean, sd: e.SD, group: -1})
+}
+
+func (d *design) addMileage(rows []screened, m Market) {
+	known := 0
+	var age, miles []float64
+	for _, r := range rows {
+		if r.traits.milesKnown {
+			known++
+			age, miles = append(age, r.traits.age), append(miles, r.traits.miles)
+		}
+	}
+	if !d.centre.milesKnown || known == 0 {
+		return
+	}
+	d.gap = through(age, miles)
+	d.mileage = d.addEffect("mileage", causeMileage, m.Effects[d.form.effect()])
+}
+
+// through returns the least-squares line of y over x, flat when x doesn't vary.
+func through(x, y []float64) line {
+	n := float64(len(x))
+	var mx, my, xx, xy float64
+	for i := range x {
+		mx += x[i] / n
+		my += y[i] / n
+	}
+	for i := range x {
+		xx += (x[i] - mx) * (x[i] - mx)
+		xy += (x[i] - mx) * (y[i] - my)
+	}
+	if xx < 1e-9 {
+		return line{at: my}
+	}
+	return line{at: my - xy/xx*mx, slope: xy / xx}
+}
+
+func (d *design) addAsked(rows []screened, b outlook) {
+	for _, r := range rows {
+		if r.traits.asked {
+			d.asked = d.addEffect("asked", causeAsked, Effect{-b.asked.Mean, b.asked.SD})
+			return
+		}
+	}
+}
+
+// otherBrandSD is how far the effect of another title brand than the subject's may lie from the subject's, on the log of
+// the price. Starter value, from memory: replace it with yours.
+const otherBrandSD = 0.15
+
+func (d *design) addBrand(rows []screened, b outlook) {
+	names := map[string]bool{}
+	branded := d.centre.brand != ""
+	for _, r := range rows {
+		if r.traits.brand != "" {
+			branded = true
+			names[r.traits.brand] = true
+		}
+	}
+	if !branded {
+		return
+	}
+	d.brand = d.addEffect("brand", causeBrand, b.brand)
+	own := d.centre.brand
+	if own == "" {
+		own = usualBrand
+	}
+	delete(names, own)
+	d.brands = map[string]int{}
+	for _, name := range sorted(names) {
+		d.brands[name] = d.addEffect("brand "+name, causeBrand, Effect{0, otherBrandSD})
+	}
+}
+
+// usualBrand is the title brand that a rebuilt vehicle is usually sold with.
+const usualBrand = "rebuilt"
+
+func (d *design) addCondition(rows []screened, m Market) {
+	known := 0
+	for _, r := range rows {
+		if r.traits.condKnown {
+			known++
+		}
+	}
+	if known > 0 && float64(known) >= leastFilled*float64(len(rows)) {
+		d.cond = d.addEffect("condition", causeOther, m.Effects[effectCondition])
+	}
+}
+
+// stepEdges are the ends, in years before the sale, of the stretches over which the market drifts.
+var stepEdges = []float64{0, 0.125, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 5, 8, math.Inf(1)}
+
+func (d *design) addSteps(rows []screened, walk float64) {
+	oldest := 0.0
+	for _, r := range rows {
+		oldest = max(oldest, r.traits.back)
+	}
+	for i := 1; i < len(stepEdges) && stepEdges[i-1] < oldest; i++ {
+		from, to := stepEdges[i-1], min(stepEdges[i], oldest)
+		at := d.addEffect("drift", causeDate, Effect{0, walk * math.Sqrt(to-from)})
+		d.steps = append(d.steps, step{from, to, at})
+	}
+}
+
+func (d *design) addModels(rows []screened, m Market) {
+	counts := map[string]int{}
+	for _, r := range rows {
+		counts[r.traits.model]++
+	}
+	if len(counts) == 0 || (len(counts) == 1 && (counts[d.centre.model] > 0 || d.centre.model == "")) {
+		return
+	}
+	g := d.addGroup("model", m.Spreads[spreadModel])
+	d.models = levelled{commonest(counts, d.centre.model), g}
+	slope := d.addGroup("model slopes", m.Spreads[spreadSlope])
+	d.slopes = map[string][2]int{}
+	for _, name := range sorted(d.models.terms) {
+		d.models.terms[name] = d.add(term{name: "model " + name, cause: causeOther, group: g})
+		at := [2]int{d.add(term{name: "age of " + name, cause: causeAge, group: slope}), -1}
+		if d.mileage >= 0 {
+			at[1] = d.add(term{name: "mileage of " + name, cause: causeMileage, group: slope})
+		}
+		d.slopes[name] = at
+	}
+}
+
+func (d *design) addTrims(rows []screened, m Market) {
+	if d.centre.trim == "" {
+		return
+	}
+	counts := map[string]int{}
+	for _, r := range rows {
+		if r.traits.trim != "" {
+			counts[d.trimOf(r.traits)]++
+		}
+	}
+	own := d.trimOf(d.centre)
+	if len(counts) == 0 || (len(counts) == 1 && counts[own] > 0) {
+		return
+	}
+	g := d.addGroup("trim", m.Spreads[spreadTrim])
+	d.trims = levelled{commonest(counts, own), g}
+	for _, name := range sorted(d.trims.terms) {
+		d.trims.terms[name] = d.add(term{name: "trim " + name, cause: causeTrim, group: g})
+	}
+}
+
+// trimOf returns the name of a trim, within its model where the table has several.
+func (d *design) trimOf(t traits) string {
+	if d.models.terms == nil {
+		return t.trim
+	}
+	return t.model + ": " + t.trim
+}
+
+func (d *design) addColumn(c *column, m Market) {
+	if !c.words {
+		if e, ok := m.Effects[c.name]; ok {
+			c.scale = 1
+			c.term = d.addEffect(c.name, causeOther, e)
+			return
+		}
+		g := d.addGroup(c.name, m.Spreads[spreadNumber])
+		c.term = d.add(term{name: c.name, cause: causeOther, group: g})
+		return
+	}
+	spread, ok := m.Spreads[spreadLevel+" "+c.name]
+	if !ok {
+		spread = m.Spreads[spreadLevel]
+	}
+	c.group = d.addGroup(c.name, spread)
+	for _, name := range sorted(c.levels) {
+		mean := m.Effects[c.name+"="+name].Mean
+		c.levels[name] = d.add(term{name: c.name + " " + name, cause: causeOther, mean: mean, group: c.group})
+	}
+}
+
+func sorted[V any](m map[string]V) []string {
+	names := make([]string, 0, len(m))
+	for name := range m {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}

@@ -1,0 +1,89 @@
+package resale
+
+// features returns the design row of t, and the groups of which t has a level that the table doesn't know: each adds its
+// own spread once.
+func (d *design) features(t traits) (row []entry, unknown []int) {
+	row = make([]entry, 0, 16)
+	put := func(term int, x float64) {
+		if term >= 0 && x != 0 {
+			row = append(row, entry{term, x})
+		}
+	}
+	put(0, 1)
+	age := t.age - d.centre.age
+	put(d.age, age)
+	put(d.bend, ((t.age-bendAt)*(t.age-bendAt)-(d.centre.age-bendAt)*(d.centre.age-bendAt))/100)
+	miles := d.milesFrom(t)
+	put(d.mileage, miles)
+	if t.asked {
+		put(d.asked, 1)
+	}
+	if t.brand != "" {
+		put(d.brand, 1)
+		if at, ok := d.brands[t.brand]; ok {
+			put(at, 1)
+		}
+	}
+	if t.condKnown {
+		put(d.cond, t.condition-d.centre.condition)
+	}
+	for _, s := range d.steps {
+		if t.back > s.from {
+			put(s.term, (min(t.back, s.to)-s.from)/(s.to-s.from))
+		}
+	}
+	if d.models.terms != nil {
+		unknown = d.putLevel(put, d.models, t.model, unknown)
+		if at, ok := d.slopes[t.model]; ok {
+			put(at[0], age)
+			put(at[1], miles)
+		}
+	}
+	if d.trims.terms != nil && t.trim != "" {
+		unknown = d.putLevel(put, d.trims, d.trimOf(t), unknown)
+	}
+	for i := range d.columns {
+		unknown = d.columns[i].put(put, t, unknown)
+	}
+	return row, unknown
+}
+
+func (d *design) putLevel(put func(int, float64), l levelled, name string, unknown []int) []int {
+	at, ok := l.terms[name]
+	if !ok {
+		return append(unknown, l.group)
+	}
+	put(at, 1)
+	return unknown
+}
+
+func (c *column) put(put func(int, float64), t traits, unknown []int) []int {
+	v := key(t.more[c.name])
+	if c.words {
+		at, ok := c.levels[v]
+		if !ok {
+			return append(unknown, c.group)
+		}
+		put(at, 1)
+		return unknown
+	}
+	x, ok := number(v)
+	if !ok {
+		x = c.mean
+	}
+	put(c.term, (x-c.centre)/c.scale)
+	return unknown
+}
+
+// milesFrom returns how far t is from the subject in the units of the mileage's form. A row without a mileage takes what
+// its age makes likely.
+func (d *design) milesFrom(t traits) float64 {
+	if d.mileage < 0 {
+		return 0
+	}
+	miles := t.miles
+	if !t.milesKnown {
+		miles = max(0, d.gap.at+d.gap.slope*t.age)
+	}
+	return d.form.at(miles) - d.form.at(d.centre.miles)
+}

@@ -1,0 +1,211 @@
+package resale
+
+import (
+	"errors"
+	"math"
+
+	"walkline/valuation/prob"
+)
+
+// ErrUnknown says that there is nothing to go by: no usable comparable and no guess.
+var ErrUnknown = errors.New("the resale price is not known: there is no usable comparable and no guess of low, likely and high")
+
+// outlook is the buyer's beliefs on the log scale.
+type outlook struct {
+	asked Effect // log of sold over asked
+	brand Effect // log of branded over clear
+	walk  float64
+}
+
+// Model is a fitted table of comparables. It is a value: its methods change nothing.
+type Model struct {
+	err     error
+	beliefs Beliefs
+	rows    []screened // every row, in the order of the fit; the used ones first
+	used    int
+	cal     calendar
+	subject traits
+	outlook outlook
+	members []member
+	tail    tail
+}
+
+// member is one way to fit the table: a market's prior and a form of mileage, with its share in the answer.
+type member struct {
+	design *design
+	data   *data
+	fit    solution
+	share  float64
+}
+
+// Fit returns the model of the price that rows, beliefs and prior give for s. The answer doesn't depend on the order of
+// the rows. Limits: prices are positive minor units; rows that can't be used are left out and named by Warnings.
+func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
+	m := Model{beliefs: b, cal: newCalendar(rows, s, b.Today)}
+	m.subject = m.cal.subject(s)
+	m.rows = screen(rows, m.cal, b.Currency)
+	m.rows, m.used = usedFirst(m.rows)
+	m.outlook = outlook{asked: logFactor(b.AskedToSold, false), brand: logFactor(b.BrandDiscount, true), walk: p.Walk.SD}
+	if m.used == 0 {
+		if b.Guess == nil {
+			m.err = ErrUnknown
+		}
+		return m
+	}
+	m.members = fitMembers(m.rows[:m.used], m.subject, m.outlook, p, b.Currency.Code)
+	m.tail = newTail(m.leftOut())
+	return m
+}
+
+// Err returns nil, or ErrUnknown when there is nothing to go by; then no other method has an answer.
+func (m Model) Err() error { return m.err }
+
+func usedFirst(rows []screened) ([]screened, int) {
+	out := make([]screened, 0, len(rows))
+	for _, r := range rows {
+		if r.reason == "" {
+			out = append(out, r)
+		}
+	}
+	used := len(out)
+	for _, r := range rows {
+		if r.reason != "" {
+			out = append(out, r)
+		}
+	}
+	return out, used
+}
+
+// logFactor returns the mean and standard deviation of the log of a factor, or of one less a fraction.
+func logFactor(t prob.Three, off bool) Effect {
+	value := func(u float64) float64 {
+		x := t.Quantile(u)
+		if off {
+			x = 1 - x
+		}
+		return math.Log(math.Max(x, leastFactor))
+	}
+	if t.Sure() {
+		return Effect{Mean: value(0.5)}
+	}
+	const n = 200
+	var e Effect
+	square := 0.0
+	for i := range n {
+		x := value((float64(i) + 0.5) / n)
+		e.Mean += x / n
+		square += x * x / n
+	}
+	e.SD = math.Sqrt(math.Max(0, square-e.Mean*e.Mean))
+	return e
+}
+
+// leastFactor keeps the logarithm of a believed factor finite.
+const leastFactor = 0.01
+
+// subsample is the number of rows from which the members are chosen and started when there are more.
+const subsample = 240
+
+func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency string) []member {
+	var all []member
+	best := math.Inf(-1)
+	for _, market := range p.Markets {
+		for _, form := range mileageForms {
+			mb := newMember(thin(rows, subsample), subject, o, market, form)
+			mb.fit = mb.data.solve(mostSteps)
+			mb.share = mb.fit.score
+			if market.Currency != "" && market.Currency == currency {
+				mb.share += homeBonus
+			}
+			best = math.Max(best, mb.share)
+			all = append(all, mb)
+			if mb.design.mileage < 0 {
+				break
+			}
+		}
+	}
+	all = keep(all, best, len(rows))
+	if len(rows) <= subsample {
+		return all
+	}
+	for i := range all {
+		big := newMember(rows, subject, o, all[i].data.market, all[i].design.form)
+		big.fit = big.data.solve(mostSteps)
+		big.share = all[i].share
+		all[i] = big
+	}
+	return all
+}
+
+// homeBonus is by how much (log odds) a market prior of the table's own currency is preferred before the prices are seen.
+const homeBonus = 1.0
+
+// keep turns scores into shares and drops members that hardly count; of a large table the best alone is kept.
+func keep(all []member, best float64, n int) []member {
+	least := 0.02
+	if n > subsample {
+		least = 1
+	}
+	var out []member
+	sum := 0.0
+	for _, mb := range all {
+		mb.share = math.Exp(mb.share - best)
+		if mb.share >= least {
+			out = append(out, mb)
+			sum += mb.share
+			if n > subsample {
+				break
+			}
+		}
+	}
+	for i := range out {
+		out[i].share /= sum
+	}
+	return out
+}
+
+func newMember(rows []screened, subject traits, o outlook, market Market, form mileageForm) member {
+	dn := newDesign(rows, subject, o, market, form)
+	d := &data{terms: dn.terms, groups: dn.groups, market: market}
+	d.subject, _ = dn.features(subject)
+	for _, r := range rows {
+		x, unknown := dn.features(r.traits)
+		d.rows = append(d.rows, x)
+		d.extra = append(d.extra, unknown)
+		d.y = append(d.y, math.Log(r.price))
+		d.like = append(d.like, likeness(r.traits, subject))
+	}
+	return member{design: dn, data: d}
+}
+
+// Distances at which a comparable counts half as much as one that is just like the subject.
+const (
+	halfAge      = 6.0      // years
+	halfMiles    = 60_000.0 // on the odometer
+	halfDistance = 500.0    // miles from the buyer; starter value, from memory: replace it with yours
+)
+
+// likeness returns how much a row counts against one that is just like the subject, in 0..1.
+func likeness(r, s traits) float64 {
+	sq := func(x float64) float64 { return x * x }
+	off := sq((r.age-s.age)/halfAge) + sq(r.distance/halfDistance)
+	if r.milesKnown && s.milesKnown {
+		off += sq((r.miles - s.miles) / halfMiles)
+	}
+	if !r.milesKnown {
+		off++
+	}
+	return 1 / (1 + off)
+}
+
+// thin returns at most about n rows, evenly spread over the order.
+func thin(rows []screened, n int) []screened {
+	if len(rows) <= n {
+		return rows
+	}
+	out := make([]screened, n)
+	for i := range out {
+		out[i] = rows[i*len(rows)/n]
+	}
+	return out
+}

@@ -1,0 +1,147 @@
+package resale
+
+import (
+	"math"
+	"sort"
+
+	"walkline/valuation/prob"
+)
+
+// leftOut returns each used row's standardised leave-one-out residual under the members' shared answer, and its likeness.
+func (m Model) leftOut() (z, like []float64) {
+	z, like = make([]float64, m.used), make([]float64, m.used)
+	for i := range z {
+		mean, second := 0.0, 0.0
+		for _, mb := range m.members {
+			e := mb.fit.left[i]
+			mean += mb.share * e
+			second += mb.share * (mb.fit.spread[i]*mb.fit.spread[i] + e*e)
+		}
+		z[i] = mean / math.Sqrt(second-mean*mean)
+		like[i] = m.members[0].data.like[i]
+	}
+	return z, like
+}
+
+// outcome is the predicted log price of one vehicle.
+type outcome struct {
+	at    float64 // location
+	level float64 // variance of the location: what all buyers are unsure of alike
+	luck  float64 // squared scale of one sale about it
+}
+
+func (m Model) predict(t traits) outcome {
+	var o outcome
+	square := 0.0
+	for _, mb := range m.members {
+		x, unknown := mb.design.features(t)
+		at := dot(x, mb.fit.coef)
+		v := quadratic(x, mb.fit.cov, len(mb.data.terms))
+		for _, g := range unknown {
+			v += mb.fit.tau[g] * mb.fit.tau[g]
+		}
+		o.at += mb.share * at
+		square += mb.share * at * at
+		o.level += mb.share * v
+		o.luck += mb.share * mb.fit.sigma * mb.fit.sigma
+	}
+	o.level += math.Max(0, square-o.at*o.at)
+	ahead := m.cal.sale - m.cal.today
+	o.level += m.outlook.walk * m.outlook.walk * ahead
+	return o
+}
+
+// tail is the shape of a standardised prediction error: its quantiles at tailChances.
+type tail struct {
+	z  []float64
+	df float64
+}
+
+// tailChances are the knots of the predictive distribution.
+var tailChances = knots()
+
+func knots() []float64 {
+	p := []float64{0, 0.0005, 0.001, 0.002, 0.005, 0.01, 0.015, 0.02}
+	for k := 3; k <= 97; k++ {
+		p = append(p, float64(k)/100)
+	}
+	return append(p, 0.98, 0.985, 0.99, 0.995, 0.998, 0.999, 0.9995, 1)
+}
+
+// blendRows is the number of rows at which the residuals themselves count as much as the Student-t shape.
+const blendRows = 40
+
+// tailDF is the degrees of freedom of the shape before residuals are seen.
+const tailDF = 5
+
+func newTail(z, like []float64) tail {
+	t := tail{z: make([]float64, len(tailChances))}
+	n := float64(len(z))
+	share := n / (n + blendRows)
+	s := append([]float64(nil), z...)
+	sort.Float64s(s)
+	for i, u := range tailChances {
+		u = math.Min(math.Max(u, endChance), 1-endChance)
+		q := prob.TQuantile(u, tailDF)
+		t.z[i] = (1-share)*q + share*sampleQuantile(s, u, q)
+	}
+	return t
+}
+
+// endChance is where the support ends: nothing below the 1 in 10,000 quantile or above the 9,999 in 10,000 one.
+const endChance = 1e-4
+
+// sampleQuantile returns the value at chance u of sorted residuals, the k-th of n standing at k/(n+1); beyond them the
+// Student-t quantile q takes over, never inside the outermost residual.
+func sampleQuantile(s []float64, u, q float64) float64 {
+	n := float64(len(s))
+	k := u * (n + 1)
+	switch {
+	case k <= 1:
+		return math.Min(s[0], q)
+	case k >= n:
+		return math.Max(s[len(s)-1], q)
+	}
+	i := int(k)
+	f := k - float64(i)
+	return s[i-1]*(1-f) + s[min(i, len(s)-1)]*f
+}
+
+// Distribution returns the predictive distribution of the subject's sale price in major units.
+func (m Model) Distribution() prob.Table {
+	if len(m.members) == 0 {
+		if m.beliefs.Guess == nil {
+			return prob.CertainTable(math.NaN())
+		}
+		return guessTable(*m.beliefs.Guess)
+	}
+	return m.table(m.subject)
+}
+
+// At returns the predictive distribution for another subject under the same fit, in major units.
+func (m Model) At(s Subject) prob.Table {
+	if len(m.members) == 0 {
+		return m.Distribution()
+	}
+	return m.table(m.cal.subject(s))
+}
+
+func (m Model) table(t traits) prob.Table {
+	o := m.predict(t)
+	scale := math.Sqrt(o.level + o.luck)
+	values := make([]float64, len(tailChances))
+	last := 0.0
+	for i, z := range m.tail.z {
+		values[i] = math.Max(last, math.Exp(o.at+scale*z))
+		last = values[i]
+	}
+	return prob.NewTable(tailChances, values)
+}
+
+// LevelSD returns the standard deviation in major units of the expected price, given what all bidders share.
+func (m Model) LevelSD() float64 {
+	if len(m.members) == 0 {
+		return m.Distribution().SD() / math.Sqrt2
+	}
+	return m.Distribution().Mean() * math.Sqrt(math.Expm1(m.predict(m.subject).level))
+}

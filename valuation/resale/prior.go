@@ -1,0 +1,140 @@
+package resale
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+)
+
+// PriorFormat is the version of the file of starter priors that this package reads.
+const PriorFormat = "walkline-resale-prior/1"
+
+// Prior is what other models' prices teach about a table of comparables before it is looked at. It is fitted by
+// cmd/fitprior from open data and read by [ParsePrior].
+type Prior struct {
+	Format   string   `json:"format"`
+	Note     string   `json:"note"`
+	Citation []string `json:"citation"`
+	Sources  []Source `json:"sources"`
+	Walk     Scale    `json:"market_walk"` // drift of the whole market, log points per square root of a year
+	Markets  []Market `json:"markets"`
+}
+
+// Source is one data set that the prior was fitted to.
+type Source struct {
+	File string `json:"file"`
+	Rows int    `json:"rows"`
+	When string `json:"data_from"`
+}
+
+// Market is what one market's models have in common. Effects are on the logarithm of the price: "age" per year,
+// "mileage/FORM" per 10,000 miles at 50,000, a numeric column per its unit, "column=level" for a level of a column.
+type Market struct {
+	Name     string             `json:"name"`
+	Currency string             `json:"currency,omitempty"`
+	Rows     int                `json:"rows"`
+	Models   int                `json:"models"`
+	Effects  map[string]Effect  `json:"effects"`
+	Spreads  map[string]Scale   `json:"spreads"`  // of effects whose size the table itself must tell: trim, model, ...
+	Residual Scale              `json:"residual"` // of one price about the fit
+	DF       float64            `json:"degrees_of_freedom"`
+	OLS      map[string]float64 `json:"ols_check,omitempty"` // median of the models' plain least-squares slopes, for comparison
+}
+
+// Effect is a Gaussian belief about an effect on the logarithm of the price.
+type Effect struct {
+	Mean float64 `json:"mean"`
+	SD   float64 `json:"sd"`
+}
+
+// Scale is a belief about a standard deviation: its size, and how many observations the belief is worth (a scaled
+// inverse chi-square on its square).
+type Scale struct {
+	SD    float64 `json:"sd"`
+	Worth float64 `json:"worth"`
+}
+
+// ParsePrior returns the prior in data, the JSON that cmd/fitprior writes.
+// Errors: not that JSON, another version, a missing effect, or a spread that isn't positive.
+func ParsePrior(data []byte) (Prior, error) {
+	var p Prior
+	dec := json.NewDecoder(bytes.NewReader(data))
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&p); err != nil {
+		return Prior{}, fmt.Errorf("reading the resale prior: %w", err)
+	}
+	if p.Format != PriorFormat {
+		return Prior{}, fmt.Errorf("the resale prior has format %q; this program reads %q", p.Format, PriorFormat)
+	}
+	if err := p.check(); err != nil {
+		return Prior{}, fmt.Errorf("the resale prior can't be used: %w", err)
+	}
+	return p, nil
+}
+
+func (p Prior) check() error {
+	if len(p.Markets) == 0 || !p.Walk.valid() {
+		return fmt.Errorf("it names no market, or no drift of the market")
+	}
+	for _, m := range p.Markets {
+		if err := m.check(); err != nil {
+			return fmt.Errorf("market %q: %w", m.Name, err)
+		}
+	}
+	return nil
+}
+
+func (m Market) check() error {
+	for _, name := range m.needs() {
+		if e, ok := m.Effects[name]; !ok || !(e.SD > 0) {
+			return fmt.Errorf("effect %q is missing or has no spread", name)
+		}
+	}
+	for name, e := range m.Effects {
+		if !finite(e.Mean, e.SD) || e.SD < 0 {
+			return fmt.Errorf("effect %q is no number", name)
+		}
+	}
+	for _, name := range []string{spreadTrim, spreadModel, spreadNumber, spreadLevel, spreadSlope} {
+		if !m.Spreads[name].valid() {
+			return fmt.Errorf("spread %q is missing or not positive", name)
+		}
+	}
+	if !m.Residual.valid() || !(m.DF > 1) {
+		return fmt.Errorf("the residual's spread or degrees of freedom are missing")
+	}
+	return nil
+}
+
+func (m Market) needs() []string {
+	names := []string{effectAge, effectBend, effectCondition}
+	for _, f := range mileageForms {
+		names = append(names, f.effect())
+	}
+	return names
+}
+
+func (s Scale) valid() bool { return finite(s.SD, s.Worth) && s.SD > 0 && s.Worth > 0 }
+
+func finite(xs ...float64) bool {
+	for _, x := range xs {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// The effects and spreads that every market states.
+const (
+	effectAge       = "age"
+	effectBend      = "bend"
+	effectCondition = "condition"
+
+	spreadTrim   = "trim"
+	spreadModel  = "model"
+	spreadNumber = "number" // slope of an unknown numeric column, per standard deviation of the column
+	spreadLevel  = "level"  // levels of an unknown column of words
+	spreadSlope  = "slope"  // a model's own slopes, as a share of the spread of the slopes among models
+)

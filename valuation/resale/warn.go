@@ -1,0 +1,194 @@
+package resale
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+)
+
+// Thresholds of the warnings. Starter values, from memory: replace them with yours.
+const (
+	fewRows      = 5
+	staleYears   = 1.0
+	yearsBeyond  = 0.5    // years outside the rows' range of ages
+	milesBeyond  = 5_000. // miles outside the rows' range of mileages
+	dominates    = 0.5    // share of the whole pull on the answer
+	grosslyOff   = 4.0    // standardised residual of a row that doesn't fit
+	mostOutliers = 3      // named one by one
+)
+
+// Warnings returns what the user should know about the fit, most of it about the rows. Empty: nothing to say.
+func (m Model) Warnings() []string {
+	var out []string
+	out = append(out, m.unusedRows()...)
+	if m.used == 0 {
+		if m.err != nil {
+			return append(out, m.err.Error())
+		}
+		return append(out, "no comparable: the price is your own guess and nothing else")
+	}
+	if m.used <= fewRows {
+		out = append(out, fmt.Sprintf("only %s: the price leans on other models' slopes and spreads", count(m.used, "comparable")))
+	}
+	out = append(out, m.beyond()...)
+	out = append(out, m.stale()...)
+	out = append(out, m.strangers()...)
+	out = append(out, m.dominant()...)
+	return append(out, m.outliers()...)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// unusedRows groups the rows that aren't used by their reason.
+func (m Model) unusedRows() []string {
+	names := map[string][]string{}
+	for _, r := range m.rows[m.used:] {
+		names[r.reason] = append(names[r.reason], r.name())
+	}
+	var out []string
+	for _, reason := range sorted(names) {
+		sort.Strings(names[reason])
+		out = append(out, fmt.Sprintf("%s not used (%s): %s", count(len(names[reason]), "row"), reason, shortList(names[reason])))
+	}
+	return out
+}
+
+func shortList(names []string) string {
+	const most = 5
+	if len(names) <= most {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+}
+
+// beyond warns where the subject lies outside what the rows cover.
+func (m Model) beyond() []string {
+	oldest, newest, least, most := math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(-1)
+	for _, r := range m.rows[:m.used] {
+		oldest, newest = max(oldest, r.traits.age), min(newest, r.traits.age)
+		if r.traits.milesKnown {
+			least, most = min(least, r.traits.miles), max(most, r.traits.miles)
+		}
+	}
+	var out []string
+	if m.subject.age > oldest+yearsBeyond {
+		out = append(out, "the vehicle is older than every comparable: the price is extended beyond them")
+	}
+	if m.subject.age < newest-yearsBeyond {
+		out = append(out, "the vehicle is newer than every comparable: the price is extended beyond them")
+	}
+	switch {
+	case !m.subject.milesKnown:
+		out = append(out, "the vehicle's mileage is not known: mileage is left out of the price")
+	case most < least:
+		out = append(out, "no comparable states its mileage: mileage is left out of the price")
+	case m.subject.miles > most+milesBeyond:
+		out = append(out, "the vehicle has more miles than every comparable: the price is extended beyond them")
+	case m.subject.miles < least-milesBeyond:
+		out = append(out, "the vehicle has fewer miles than every comparable: the price is extended beyond them")
+	}
+	return out
+}
+
+func (m Model) stale() []string {
+	old, undated := 0, 0
+	for _, r := range m.rows[:m.used] {
+		if !r.row.Date.Known() {
+			undated++
+		} else if r.traits.back-(m.cal.sale-m.cal.today) > staleYears {
+			old++
+		}
+	}
+	var out []string
+	if old > 0 {
+		out = append(out, fmt.Sprintf("%s more than a year old: the market may have moved", count(old, "comparable")))
+	}
+	if undated > 0 && undated < m.used {
+		out = append(out, fmt.Sprintf("%s without a date, read as of today", count(undated, "comparable")))
+	}
+	return out
+}
+
+// strangers warns where no row is of the subject's own model, trim or title brand.
+func (m Model) strangers() []string {
+	models, trims, brands := 0, 0, 0
+	for _, r := range m.rows[:m.used] {
+		if r.traits.model == m.subject.model {
+			models++
+		}
+		if r.traits.trim == m.subject.trim {
+			trims++
+		}
+		if r.traits.brand == m.subject.brand {
+			brands++
+		}
+	}
+	var out []string
+	if m.subject.model != "" && models == 0 {
+		out = append(out, "no comparable is of the vehicle's own make and model")
+	}
+	if m.subject.trim != "" && trims == 0 {
+		out = append(out, "no comparable is of the vehicle's own trim")
+	}
+	if m.subject.brand != "" && brands == 0 {
+		out = append(out, fmt.Sprintf("no comparable has the title brand %q: its discount is your belief alone", m.subject.brand))
+	}
+	return out
+}
+
+// dominant warns of a row that pulls the answer more than the rest together.
+func (m Model) dominant() []string {
+	if m.used < 3 {
+		return nil
+	}
+	total, most, at := 0.0, 0.0, 0
+	for i := range m.used {
+		hold := m.hold(i)
+		total += hold
+		if hold > most {
+			most, at = hold, i
+		}
+	}
+	if most < dominates*total {
+		return nil
+	}
+	return []string{fmt.Sprintf("%s carries more of the price than all other comparables together", m.rows[at].name())}
+}
+
+// hold returns how strongly the subject's log price hangs on the log price of row i.
+func (m Model) hold(i int) float64 {
+	sum := 0.0
+	for _, mb := range m.members {
+		sum += mb.share * mb.slopeOn(i)
+	}
+	return math.Abs(sum)
+}
+
+func (m Model) outliers() []string {
+	z, _ := m.leftOut()
+	var out []string
+	off := 0
+	for i, r := range m.rows[:m.used] {
+		if math.Abs(z[i]) < grosslyOff {
+			continue
+		}
+		off++
+		side := "below"
+		if z[i] > 0 {
+			side = "above"
+		}
+		if off <= mostOutliers {
+			out = append(out, fmt.Sprintf("%s lies far %s the others and hardly counts: check its price", r.name(), side))
+		}
+	}
+	if off > mostOutliers {
+		out = append(out, fmt.Sprintf("%d more rows lie far from the others", off-mostOutliers))
+	}
+	return out
+}
