@@ -1,0 +1,51 @@
+package assets
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"path"
+)
+
+//go:embed catalogue/*.json priors/*.json demo
+var documents embed.FS
+
+// Jobs returns the job catalogue as JSON, format walkline-jobs/1.
+func Jobs() []byte { return known("catalogue/jobs.json") }
+
+// Risks returns the catalogue of hidden risks and findings as JSON, format walkline-risks/1.
+func Risks() []byte { return known("catalogue/risks.json") }
+
+// ResalePrior returns the market's prior for resale prices as JSON.
+func ResalePrior() []byte { return known("priors/resale.json") }
+
+// Demo returns a document of the demo sale: a case file (front.json, side.json, flood.json) or a table of comparables
+// that a case names. Errors: there is no document of that name.
+func Demo(name string) ([]byte, error) {
+	data, err := documents.ReadFile(path.Join("demo", path.Base(name)))
+	if err != nil {
+		return nil, fmt.Errorf("the demo has no document %q: %w", name, err)
+	}
+	return data, nil
+}
+
+// DemoCases returns the names of the demo's case files, in the order of the sale.
+func DemoCases() []string { return []string{"front.json", "side.json", "flood.json"} }
+
+// DemoFiles returns the demo as a file tree, so that it can be copied out and edited.
+func DemoFiles() fs.FS {
+	tree, err := fs.Sub(documents, "demo")
+	if err != nil {
+		panic(err) // the folder is part of the build
+	}
+	return tree
+}
+
+// known returns a document that is part of the build.
+func known(name string) []byte {
+	data, err := documents.ReadFile(name)
+	if err != nil {
+		panic(err)
+	}
+	return data
+}
