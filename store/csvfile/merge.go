@@ -1,0 +1,204 @@
+package csvfile
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+
+	"walkline/valuation/resale"
+)
+
+// Merged is what rows become when others join them.
+type Merged struct {
+	Rows               []resale.Row // those there were, in their order, then the new ones
+	New, Same, Changed int          // of the incoming rows; together all of them
+	Changes            []Change
+}
+
+// Change is one row that the incoming file says otherwise.
+type Change struct {
+	At            int // in Rows
+	Before, After resale.Row
+}
+
+// Counts is how an import came out: Read = New + Same + Changed + Refused.
+type Counts struct {
+	Read, New, Same, Changed, Refused int
+}
+
+// CountsOf returns how the import of a result into rows came out.
+func CountsOf(r Result, m Merged) Counts {
+	return Counts{r.Read, m.New, m.Same, m.Changed, len(r.Refused)}
+}
+
+// Merge returns existing with incoming joined to it. Each existing row meets at most one incoming row: first one that
+// says nothing else, then one of the same vehicle. What an incoming row does not say is kept, and so is the user's tick.
+// New rows without an id get one. Merging the same rows again changes nothing; the same row twice is two rows.
+func Merge(existing, incoming []resale.Row) Merged {
+	m := Merged{Rows: slices.Clone(existing)}
+	meeting := partners(existing, incoming)
+	ids := map[string]bool{}
+	for _, r := range slices.Concat(existing, incoming) {
+		ids[r.ID] = true
+	}
+	for i, r := range incoming {
+		at, met := meeting[i]
+		if !met {
+			r.ID = idFor(r.ID, ids)
+			m.New++
+			m.Rows = append(m.Rows, r)
+			continue
+		}
+		before := existing[at]
+		after := overlaid(before, r)
+		if reflect.DeepEqual(before, after) {
+			m.Same++
+			continue
+		}
+		m.Changed++
+		m.Rows[at] = after
+		m.Changes = append(m.Changes, Change{at, before, after})
+	}
+	return m
+}
+
+// partners returns for incoming rows the existing row that each meets.
+func partners(existing, incoming []resale.Row) map[int]int {
+	free := map[string][]int{}
+	taken := make([]bool, len(existing))
+	for at, r := range existing {
+		for _, key := range identities(r) {
+			free[key] = append(free[key], at)
+			free[priced(key, r)] = append(free[priced(key, r)], at)
+		}
+	}
+	meeting := map[int]int{}
+	meet := func(i int, key string, fits func(old resale.Row) bool) {
+		free[key] = slices.DeleteFunc(free[key], func(at int) bool { return taken[at] })
+		for _, at := range free[key] {
+			if fits(existing[at]) {
+				meeting[i], taken[at] = at, true
+				return
+			}
+		}
+	}
+	for i, r := range incoming {
+		meet(i, priced(identity(r), r), func(old resale.Row) bool { return reflect.DeepEqual(old, overlaid(old, r)) })
+	}
+	for i, r := range incoming {
+		if _, met := meeting[i]; !met && sure(r) {
+			meet(i, identity(r), func(resale.Row) bool { return true })
+		}
+	}
+	return meeting
+}
+
+// priced returns the identity of a row at its price.
+func priced(identity string, r resale.Row) string { return fmt.Sprintf("%s at %d", identity, r.Price) }
+
+// identity returns what names the vehicle of an incoming row: its id or else what is written on it.
+func identity(r resale.Row) string {
+	if r.ID != "" {
+		return "id " + r.ID
+	}
+	return vehicle(r)
+}
+
+// identities returns all that an existing row may be met by.
+func identities(r resale.Row) []string {
+	if r.ID != "" {
+		return []string{"id " + r.ID, vehicle(r)}
+	}
+	return []string{vehicle(r)}
+}
+
+// vehicle returns what is written on a row that does not change while it is for sale.
+func vehicle(r resale.Row) string {
+	mileage := "unknown"
+	if r.Mileage != nil {
+		mileage = fmt.Sprint(*r.Mileage, unitOf(r))
+	}
+	return fmt.Sprintf("%d|%q|%q|%q|%s|%q|%q", r.ModelYear, tidy(r.Make), tidy(r.Model), tidy(r.Trim), mileage, tidy(r.Title), tidy(r.Source))
+}
+
+// unitOf returns the unit of a row's mileage; a row that names none is in miles.
+func unitOf(r resale.Row) string {
+	if r.Unit == "" {
+		return "mi"
+	}
+	return r.Unit
+}
+
+// sure reports whether a row's identity is enough to tell its vehicle from another like it.
+func sure(r resale.Row) bool { return r.ID != "" || r.Mileage != nil }
+
+// tidy returns text as a file gives it back: without outer spaces and with plain line ends.
+func tidy(s string) string { return strings.TrimSpace(strings.ReplaceAll(s, "\r\n", "\n")) }
+
+// overlaid returns a row with all that a newer one says of it.
+func overlaid(old, newer resale.Row) resale.Row {
+	r := old
+	overlay(&r.Price, newer.Price)
+	overlay(&r.Date, newer.Date)
+	overlay(&r.ModelYear, newer.ModelYear)
+	for _, pair := range []struct {
+		into  *string
+		newer string
+	}{
+		{&r.ID, newer.ID}, {&r.Kind, newer.Kind}, {&r.Make, newer.Make}, {&r.Model, newer.Model}, {&r.Trim, newer.Trim},
+		{&r.Title, newer.Title}, {&r.Note, newer.Note}, {&r.Source, newer.Source},
+	} {
+		if pair.newer != tidy(*pair.into) {
+			overlay(pair.into, pair.newer)
+		}
+	}
+	if newer.Mileage != nil && (r.Mileage == nil || *r.Mileage != *newer.Mileage || unitOf(r) != unitOf(newer)) {
+		r.Mileage, r.Unit = newer.Mileage, newer.Unit
+	}
+	if newer.DistanceMi != nil {
+		r.DistanceMi = newer.DistanceMi
+	}
+	if newer.Condition != nil {
+		r.Condition = newer.Condition
+	}
+	r.More = overlaidMore(old.More, newer.More)
+	return r
+}
+
+// overlay takes a value that says something.
+func overlay[T comparable](into *T, newer T) {
+	var nothing T
+	if newer != nothing {
+		*into = newer
+	}
+}
+
+func overlaidMore(old, newer map[string]string) map[string]string {
+	more := maps.Clone(old)
+	for key, value := range newer {
+		if tidy(more[key]) == value {
+			continue
+		}
+		if more == nil {
+			more = map[string]string{}
+		}
+		more[key] = value
+	}
+	return more
+}
+
+// idFor returns id, or a free one for a row without.
+func idFor(id string, taken map[string]bool) string {
+	if id != "" {
+		return id
+	}
+	n := len(taken)
+	for taken[fmt.Sprintf("row-%d", n)] {
+		n++
+	}
+	id = fmt.Sprintf("row-%d", n)
+	taken[id] = true
+	return id
+}
