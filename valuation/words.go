@@ -42,7 +42,7 @@ func (w *work) refusal() []string {
 
 // money writes a model figure in whole units of the currency.
 func (w *work) money(x float64) string {
-	return w.currency.Show(w.currency.Round(w.currency.Decimal(w.currency.FromMajor(x)).Round(0)))
+	return w.currency.Code + " " + w.currency.Whole(x)
 }
 
 // limit says what a rule asks.

@@ -105,3 +105,8 @@ func (c Currency) Group(a Amount) string {
 
 // Show returns a grouped, with its currency: "USD 1,250".
 func (c Currency) Show(a Amount) string { return c.Code + " " + c.Group(a) }
+
+// Whole returns x major units rounded to whole units and grouped, without the currency: "-1,250".
+func (c Currency) Whole(x float64) string {
+	return c.Group(c.Round(c.Decimal(c.FromMajor(x)).Round(0)))
+}

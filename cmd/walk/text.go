@@ -1,0 +1,152 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"walkline/valuation"
+	"walkline/valuation/money"
+)
+
+// text writes an answer for a person at a terminal.
+func text(c valuation.Case, a valuation.Answer) string {
+	p := page{currency: a.Currency}
+	p.cur, _ = money.Lookup(a.Currency)
+	p.verdict(c, a)
+	p.list("Reasons", a.Reasons)
+	p.ceilings(a)
+	p.figures(a)
+	p.waterfall(a)
+	p.ladder(a)
+	p.drivers(a)
+	p.list("Warnings", a.Warnings)
+	p.checks(a)
+	p.cautions(a)
+	return p.String()
+}
+
+// page is text under way.
+type page struct {
+	strings.Builder
+	currency string
+	cur      money.Currency
+}
+
+func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
+
+// whole writes a model figure in whole units, grouped.
+func (p *page) whole(x float64) string { return p.cur.Whole(x) }
+
+func (p *page) verdict(c valuation.Case, a valuation.Answer) {
+	l := c.Lot
+	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate, strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
+	if a.WalkAway == nil {
+		p.line("\n  DO NOT BID\n")
+		return
+	}
+	p.line("\n  WALK AWAY ABOVE  %s\n", p.cur.Show(*a.WalkAway))
+	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean), valuation.RuleWords[a.BindingRule])
+	if a.Profit.PerHour != nil {
+		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean, a.Days.Mean, a.Days.P90)
+	}
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return "-"
+	}
+	return s
+}
+
+func (p *page) list(title string, items []string) {
+	if len(items) == 0 {
+		return
+	}
+	p.line("\n%s", title)
+	for _, s := range items {
+		p.line("  - %s", s)
+	}
+}
+
+func (p *page) ceilings(a valuation.Answer) {
+	p.line("\nEach rule alone would stop at")
+	for _, c := range a.Ceilings {
+		stop := "no bid"
+		if c.Any {
+			stop = "any bid"
+		} else if c.Bid != nil {
+			stop = p.cur.Group(*c.Bid)
+		}
+		p.line("  %-40s %12s", valuation.RuleWords[c.Rule], stop)
+	}
+}
+
+func (p *page) figures(a valuation.Answer) {
+	p.line("\n%-24s %12s %12s %12s", "In "+p.currency, "1 in 10 below", "expected", "1 in 10 above")
+	row := func(name string, lo, mean, hi float64) {
+		p.line("%-24s %12s %12s %12s", name, p.whole(lo), p.whole(mean), p.whole(hi))
+	}
+	row("Resale price", a.Resale.P10, a.Resale.Mean, a.Resale.P90)
+	row("Repair", a.Repair.P10, a.Repair.Mean, a.Repair.P90)
+	row("Hidden damage", a.Hidden.P10, a.Hidden.Mean, a.Hidden.P90)
+	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
+	p.line("of which own labour %s", p.whole(a.Labour.Mean))
+}
+
+func (p *page) waterfall(a valuation.Answer) {
+	p.line("\nFrom the resale price to the bid")
+	for _, b := range a.Waterfall {
+		p.line("  %-24s %14s", b.Name, p.cur.Text(b.Amount))
+	}
+	p.line("\nInvoice at %s", p.cur.Show(a.Acquisition.Bid))
+	for _, l := range a.Acquisition.Lines {
+		p.line("  %-24s %14s", l.Name, p.cur.Text(l.Amount))
+	}
+	p.line("  %-24s %14s", "Total", p.cur.Text(a.Acquisition.Total))
+}
+
+func (p *page) ladder(a valuation.Answer) {
+	p.line("\n%10s %12s %12s %8s %12s", "Bid", "invoice", "profit", "loss", "worst tenth")
+	for _, r := range a.Ladder {
+		mark := ""
+		if !r.Holds {
+			mark = "  breaks a rule"
+		}
+		p.line("%10s %12s %12s %6.1f %% %12s%s", p.cur.Group(r.Bid), p.cur.Group(r.Acquisition), p.whole(r.MeanProfit), 100*r.LossChance, p.whole(r.WorstTenth), mark)
+	}
+}
+
+func (p *page) drivers(a valuation.Answer) {
+	p.line("\nWhat the uncertainty comes from")
+	for i, d := range a.Drivers {
+		if i == 8 {
+			break
+		}
+		p.line("  %4.0f %%  %s", 100*d.Share, d.Name)
+	}
+}
+
+func (p *page) checks(a valuation.Answer) {
+	p.line("\nTo check")
+	for _, c := range a.Checklist {
+		p.line("  [%s] %s: %s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text)
+	}
+}
+
+func (p *page) cautions(a valuation.Answer) {
+	seen := map[string]bool{}
+	var out []string
+	add := func(s string) {
+		if s != "" && !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	for _, l := range a.Repair.Lines {
+		add(l.Caution)
+	}
+	for _, r := range a.Hidden.Risks {
+		add(r.Caution)
+	}
+	p.list("Cautions (the maker's procedure, local codes and licensed practice decide)", out)
+}

@@ -1,0 +1,93 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"walkline/assets"
+	"walkline/store/casefile"
+	"walkline/valuation"
+)
+
+// value is the command "walk value": it values one case file.
+func value(args []string, out, errs io.Writer) int {
+	path, asJSON := "", false
+	for _, a := range args {
+		switch {
+		case a == "--json" || a == "-json":
+			asJSON = true
+		case strings.HasPrefix(a, "-") && a != "-":
+			fmt.Fprintf(errs, "walk value: no option %s; there is --json\n", a)
+			return faulty
+		case path != "":
+			fmt.Fprintf(errs, "walk value: one case at a time, got %s and %s\n", path, a)
+			return faulty
+		default:
+			path = a
+		}
+	}
+	if path == "" {
+		fmt.Fprint(errs, "walk value: which case? walk value case.json [--json]\n")
+		return faulty
+	}
+	c, code := readCase(path, errs)
+	if code != done {
+		return code
+	}
+	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	if code := report(faults, "", errs); code != done {
+		return code
+	}
+	a, err := valuation.Value(c, knowledge)
+	if err != nil {
+		fmt.Fprintf(errs, "%s: %v\n", path, err)
+		return faulty
+	}
+	if asJSON {
+		_, err = out.Write(casefile.WriteAnswer(a))
+	} else {
+		_, err = io.WriteString(out, text(c, a))
+	}
+	if err != nil {
+		fmt.Fprintf(errs, "walk value: writing the answer: %v\n", err)
+		return failed
+	}
+	return done
+}
+
+// report writes one line a fault and returns the exit code.
+func report(faults []casefile.Fault, where string, errs io.Writer) int {
+	for _, f := range faults {
+		fmt.Fprintf(errs, "%s%s\n", where, f.Error())
+	}
+	if len(faults) > 0 {
+		return faulty
+	}
+	return done
+}
+
+// readCase reads a case and the comparables that lie beside it.
+func readCase(path string, errs io.Writer) (valuation.Case, int) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		fmt.Fprintf(errs, "walk value: reading the case: %v\n", err)
+		return valuation.Case{}, failed
+	}
+	c, faults := casefile.Read(data)
+	if code := report(faults, "", errs); code != done {
+		return c, code
+	}
+	if c.Resale.Comparables == "" {
+		return c, done
+	}
+	beside := filepath.Join(filepath.Dir(path), c.Resale.Comparables)
+	table, err := os.ReadFile(beside)
+	if err != nil {
+		fmt.Fprintf(errs, "resale.comparables: reading the file beside the case: %v\n", err)
+		return c, faulty
+	}
+	return withRows(c, table, beside, errs)
+}

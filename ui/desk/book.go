@@ -1,0 +1,120 @@
+package desk
+
+import (
+	"context"
+
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+// Entry is one lot as the Board lists it.
+type Entry struct {
+	ID        int64
+	State     lot.State
+	Archived  bool
+	Number    string
+	Sale      string
+	SaleDate  lot.Date
+	ModelYear int
+	Make      string
+	Model     string
+	Trim      string
+	Currency  string
+	Answer    *Summary // nil: not valued yet
+}
+
+// Summary is what the last valuation of a lot said.
+type Summary struct {
+	Decision   string
+	WalkAway   *money.Amount
+	Binding    string
+	LossChance float64
+	MeanProfit float64
+	PerHour    *float64
+	Stale      bool // the lot was edited since
+}
+
+// Reach is what undo and redo would do next; an empty label: nothing.
+type Reach struct {
+	Undo, Redo string
+}
+
+// Shelf holds the lots of the Board.
+type Shelf interface {
+	Entries(ctx context.Context) ([]Entry, error)
+	Add(ctx context.Context, c valuation.Case) (int64, error)
+	Duplicate(ctx context.Context, id int64) (int64, error)
+	Remove(ctx context.Context, id int64) error
+	Restore(ctx context.Context, id int64) error
+}
+
+// Marks are what the user sets on a lot beside its case.
+type Marks interface {
+	SetState(ctx context.Context, id int64, s lot.State) error
+	Archive(ctx context.Context, id int64, archived bool) error
+	NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error
+}
+
+// Ledger keeps the case of each lot with its history.
+type Ledger interface {
+	Case(ctx context.Context, id int64) (valuation.Case, error)
+	Save(ctx context.Context, id int64, label string, c valuation.Case) error
+	Undo(ctx context.Context, id int64) (c valuation.Case, label string, done bool, err error)
+	Redo(ctx context.Context, id int64) (c valuation.Case, label string, done bool, err error)
+	Reach(ctx context.Context, id int64) (Reach, error)
+}
+
+// Settings keep what the window remembers between two starts.
+type Settings interface {
+	Setting(ctx context.Context, name string, into any) (bool, error)
+	PutSetting(ctx context.Context, name string, value any) error
+}
+
+// Book keeps everything.
+type Book interface {
+	Shelf
+	Marks
+	Ledger
+	Settings
+}
+
+// Importer reads tables of comparables.
+type Importer interface {
+	// Open returns what the file holds and how its columns seem to match. Errors: the file is no table, with the reason.
+	Open(data []byte) (Sheet, error)
+	// Read returns the rows that the sheet's match and formats give, and every refused one.
+	Read(s Sheet) ([]resale.Row, []Refusal, error)
+	// Merge adds incoming rows to those there are; what is already there is not added again.
+	Merge(existing, incoming []resale.Row) ([]resale.Row, Counts)
+	// Refused writes refused rows as a CSV file that can be corrected and imported again.
+	Refused(s Sheet, refused []Refusal) ([]byte, error)
+}
+
+// Sheet is a table on its way in: its columns, what they are taken for, and how its figures are written.
+type Sheet struct {
+	Data     []byte
+	Header   []string
+	Sample   [][]string // the first rows
+	Rows     int
+	Match    []string // per column: one of Fields
+	Fields   []string // what a column can be
+	Decimal  string   // "." or ","
+	Dates    string   // "year-month-day", "day/month/year", "month/day/year"
+	Unit     string   // mi or km, where no column says
+	Kind     string   // asked or sold, where no column says
+	Currency string
+	Doubt    string // what the file leaves open: the user has to choose
+}
+
+// Refusal is one row that cannot be used.
+type Refusal struct {
+	Line                  int
+	Column, Value, Reason string
+}
+
+// Counts say what an import did: Read = New + Same + Changed + Refused.
+type Counts struct {
+	Read, New, Same, Changed, Refused int
+}

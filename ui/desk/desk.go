@@ -1,0 +1,212 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// Desk does what the user asks. It keeps no state of its own.
+type Desk struct {
+	Book     Book
+	Importer Importer
+	Know     valuation.Knowledge
+	Starter  valuation.Case          // what a new lot begins with
+	Demo     func() []valuation.Case // the demo sale
+	Today    func() lot.Date
+}
+
+// Load returns the first state: the Board.
+func (d *Desk) Load(ctx context.Context) State { return d.refresh(ctx, State{}) }
+
+// refresh reads the Board again.
+func (d *Desk) refresh(ctx context.Context, s State) State {
+	entries, err := d.Book.Entries(ctx)
+	if err != nil {
+		return s.troubled("read the Board", err)
+	}
+	s.Entries = entries
+	return s
+}
+
+// NewLot adds a lot with the starter's terms, or those of the lot that was added last, and opens it.
+func (d *Desk) NewLot(ctx context.Context, s State) State {
+	c := d.Starter
+	if terms, ok := d.lastTerms(ctx); ok {
+		c.Buying, c.Time, c.Selling, c.Labour, c.Rules, c.Market = terms.Buying, terms.Time, terms.Selling, terms.Labour, terms.Rules, terms.Market
+		c.Currency = terms.Currency
+	}
+	c.ValuedOn = d.Today()
+	id, err := d.Book.Add(ctx, c)
+	if err != nil {
+		return s.troubled("add a lot", err)
+	}
+	return d.OpenLot(ctx, d.refresh(ctx, s.said("A new lot. Start with its facts.")), id)
+}
+
+// lastTerms returns the case of the lot that was added last.
+func (d *Desk) lastTerms(ctx context.Context) (valuation.Case, bool) {
+	entries, err := d.Book.Entries(ctx)
+	if err != nil || len(entries) == 0 {
+		return valuation.Case{}, false
+	}
+	last := entries[0].ID
+	for _, e := range entries {
+		last = max(last, e.ID)
+	}
+	c, err := d.Book.Case(ctx, last)
+	return c, err == nil
+}
+
+// LoadDemo adds the demo sale.
+func (d *Desk) LoadDemo(ctx context.Context, s State) State {
+	for _, c := range d.Demo() {
+		id, err := d.Book.Add(ctx, c)
+		if err != nil {
+			return s.troubled("add the demo sale", err)
+		}
+		if v, err := d.Value(c); err == nil {
+			if err := d.Book.NoteAnswer(ctx, id, v.Answer); err != nil {
+				return s.troubled("keep the demo's answers", err)
+			}
+		}
+	}
+	return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
+}
+
+// OpenLot puts a lot on the worksheet.
+func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
+	c, err := d.Book.Case(ctx, id)
+	if err != nil {
+		return s.troubled("open the lot", err)
+	}
+	o := Open{ID: id, Case: c, Faults: c.Check(), Revision: 1}
+	for _, e := range s.Entries {
+		if e.ID == id {
+			o.State = e.State
+		}
+	}
+	if s.Open != nil {
+		o.Revision = s.Open.Revision + 1
+	}
+	s = s.with(o)
+	return d.reach(ctx, s)
+}
+
+// CloseLot takes the lot off the worksheet and reads the Board again.
+func (d *Desk) CloseLot(ctx context.Context, s State) State {
+	s.Open = nil
+	return d.refresh(ctx, s)
+}
+
+// reach looks up what undo and redo would do.
+func (d *Desk) reach(ctx context.Context, s State) State {
+	r, err := d.Book.Reach(ctx, s.Open.ID)
+	if err != nil {
+		return s.troubled("read the history", err)
+	}
+	o := *s.Open
+	o.Reach = r
+	return s.with(o)
+}
+
+// Edit changes the open lot's case and saves it; label names the step for undo.
+func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*valuation.Case)) State {
+	if s.Open == nil {
+		return s
+	}
+	o := *s.Open
+	change(&o.Case)
+	if err := d.Book.Save(ctx, o.ID, label, o.Case); err != nil {
+		return s.troubled("save the change", err)
+	}
+	o.Faults, o.Revision, o.Fresh = o.Case.Check(), o.Revision+1, false
+	s.Notice, s.Trouble = "", ""
+	return d.reach(ctx, s.with(o))
+}
+
+// Undo takes the last edit of the open lot back; on the Board it puts the lot removed last back.
+func (d *Desk) Undo(ctx context.Context, s State) State {
+	if s.Open == nil {
+		return d.putBack(ctx, s)
+	}
+	c, label, done, err := d.Book.Undo(ctx, s.Open.ID)
+	return d.stepped(ctx, s, "Undone: ", c, label, done, err)
+}
+
+// Redo does the edit again that was undone last.
+func (d *Desk) Redo(ctx context.Context, s State) State {
+	if s.Open == nil {
+		return s.said("Nothing to do again.")
+	}
+	c, label, done, err := d.Book.Redo(ctx, s.Open.ID)
+	return d.stepped(ctx, s, "Done again: ", c, label, done, err)
+}
+
+// stepped is the state after a step through the history.
+func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Case, label string, done bool, err error) State {
+	if err != nil {
+		return s.troubled("step through the history", err)
+	}
+	if !done {
+		return s.said("There is no such step in this lot's history.")
+	}
+	o := *s.Open
+	o.Case, o.Faults, o.Revision, o.Fresh = c, c.Check(), o.Revision+1, false
+	return d.reach(ctx, s.with(o).said(verb+label+"."))
+}
+
+// SetState marks a lot.
+func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State) State {
+	if err := d.Book.SetState(ctx, id, state); err != nil {
+		return s.troubled("mark the lot", err)
+	}
+	if s.Open != nil && s.Open.ID == id {
+		o := *s.Open
+		o.State = state
+		s = s.with(o)
+	}
+	return d.refresh(ctx, s.said(fmt.Sprintf("Marked: %s.", state)))
+}
+
+// Duplicate copies a lot on the Board.
+func (d *Desk) Duplicate(ctx context.Context, s State, id int64) State {
+	if _, err := d.Book.Duplicate(ctx, id); err != nil {
+		return s.troubled("copy the lot", err)
+	}
+	return d.refresh(ctx, s.said("Copied. The copy has a history of its own."))
+}
+
+// Archive puts a lot away, or takes it out again.
+func (d *Desk) Archive(ctx context.Context, s State, id int64, archived bool) State {
+	if err := d.Book.Archive(ctx, id, archived); err != nil {
+		return s.troubled("archive the lot", err)
+	}
+	return d.refresh(ctx, s.said("Archived lots stay in the store; show them with the box above the list."))
+}
+
+// Remove takes a lot off the Board; Undo puts it back.
+func (d *Desk) Remove(ctx context.Context, s State, id int64) State {
+	if err := d.Book.Remove(ctx, id); err != nil {
+		return s.troubled("remove the lot", err)
+	}
+	s.Removed = id
+	if s.Open != nil && s.Open.ID == id {
+		s.Open = nil
+	}
+	return d.refresh(ctx, s.said("Removed. Undo puts it back."))
+}
+
+// putBack restores the lot that was removed last.
+func (d *Desk) putBack(ctx context.Context, s State) State {
+	if s.Removed == 0 {
+		return s.said("Nothing to undo on the Board.")
+	}
+	if err := d.Book.Restore(ctx, s.Removed); err != nil {
+		return s.troubled("put the lot back", err)
+	}
+	s.Removed = 0
+	return d.refresh(ctx, s.said("Put back."))
+}

@@ -1,0 +1,69 @@
+package desk
+
+import (
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// State is all that the window shows. It is a value: an action makes the next one.
+type State struct {
+	Entries []Entry
+	Open    *Open  // the lot on the worksheet; nil: none
+	Removed int64  // the lot taken off the Board last, so that it can be put back; 0: none
+	Notice  string // one sentence on what just happened
+	Trouble string // one sentence on what went wrong, where, and what to do; empty: nothing
+}
+
+// Open is the lot on the worksheet.
+type Open struct {
+	ID       int64
+	State    lot.State
+	Case     valuation.Case
+	Faults   []valuation.Fault // why the case can't be valued yet
+	Valued   *Valued           // the last valuation; nil: none yet
+	Problem  string            // why it could not be valued
+	Revision int               // grows with every change of Case
+	Fresh    bool              // Valued is of this revision
+	Reach    Reach
+}
+
+// Valued is a valuation with what the window draws beside it.
+type Valued struct {
+	Answer    valuation.Answer
+	Plan      []valuation.PlannedLine
+	ByMileage []valuation.BandPoint
+	ByYear    []valuation.BandPoint
+}
+
+// with returns the state with its open lot replaced.
+func (s State) with(o Open) State {
+	s.Open = &o
+	return s
+}
+
+// said returns the state with a notice and no trouble.
+func (s State) said(notice string) State {
+	s.Notice, s.Trouble = notice, ""
+	return s
+}
+
+// troubled returns the state with what went wrong; doing says what was being done.
+func (s State) troubled(doing string, err error) State {
+	s.Notice, s.Trouble = "", "Could not "+doing+": "+err.Error()
+	return s
+}
+
+// Valued returns the state with a valuation that has come back. An answer to another lot or an older revision is
+// dropped: the state is returned as it was.
+func (s State) Valued(id int64, revision int, v Valued, err error) State {
+	if s.Open == nil || s.Open.ID != id || s.Open.Revision != revision {
+		return s
+	}
+	o := *s.Open
+	if err != nil {
+		o.Problem, o.Fresh = err.Error(), false
+		return s.with(o)
+	}
+	o.Valued, o.Problem, o.Fresh = &v, "", true
+	return s.with(o)
+}

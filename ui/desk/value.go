@@ -1,0 +1,67 @@
+package desk
+
+import (
+	"context"
+
+	"walkline/valuation"
+	"walkline/valuation/resale"
+)
+
+// Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
+// Errors: the case has faults, or nothing carries a resale price.
+func (d *Desk) Value(c valuation.Case) (Valued, error) {
+	if fs := c.Check(); len(fs) > 0 {
+		return Valued{}, fs[0]
+	}
+	a, err := valuation.Value(c, d.Know)
+	if err != nil {
+		return Valued{}, err
+	}
+	v := Valued{Answer: a, Plan: valuation.Plan(c, d.Know)}
+	v.ByMileage, v.ByYear = valuation.Bands(c, d.Know)
+	return v, nil
+}
+
+// Arrived is the state with a valuation that has come back, kept for the Board.
+func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v Valued, err error) State {
+	next := s.Valued(id, revision, v, err)
+	if err != nil || next.Open == nil || !next.Open.Fresh || next.Open.ID != id || next.Open.Revision != revision {
+		return next
+	}
+	if err := d.Book.NoteAnswer(ctx, id, v.Answer); err != nil {
+		return next.troubled("keep the answer for the Board", err)
+	}
+	return next
+}
+
+// Apply takes the rows of a sheet into the open lot. It says what it did in the notice; refused rows come back.
+func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
+	if s.Open == nil {
+		return s, nil
+	}
+	incoming, refused, err := d.Importer.Read(sheet)
+	if err != nil {
+		return s.troubled("read the table", err), nil
+	}
+	rows, counts := d.Importer.Merge(s.Open.Case.Resale.Rows, incoming)
+	counts.Refused = len(refused)
+	counts.Read = counts.New + counts.Same + counts.Changed + counts.Refused
+	s = d.Edit(ctx, s, "import comparables", func(c *valuation.Case) { c.Resale.Rows = rows })
+	if s.Trouble != "" {
+		return s, refused
+	}
+	return s.said(counts.words()), refused
+}
+
+// Tick sets whether a comparable counts.
+func (d *Desk) Tick(ctx context.Context, s State, row int, counts bool) State {
+	label := "leave a comparable out"
+	if counts {
+		label = "count a comparable"
+	}
+	return d.Edit(ctx, s, label, func(c *valuation.Case) {
+		rows := append([]resale.Row(nil), c.Resale.Rows...)
+		rows[row].Excluded = !counts
+		c.Resale.Rows = rows
+	})
+}

@@ -1,0 +1,90 @@
+package valuation
+
+import (
+	"math"
+	"slices"
+
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+	"walkline/valuation/resale"
+)
+
+// PlannedLine is one repair line as it will be valued, and whether it comes from the catalogue untouched.
+type PlannedLine struct {
+	repair.Line
+	Catalogue bool
+}
+
+// Plan returns the repair lines of the case: the user's own, then those of the catalogue that the survey calls for.
+func Plan(c Case, k Knowledge) []PlannedLine {
+	w := work{c: c, k: k}
+	var out []PlannedLine
+	for _, l := range w.plan() {
+		own := slices.ContainsFunc(c.Repair.Lines, func(o repair.Line) bool { return o.ID == l.ID })
+		out = append(out, PlannedLine{l, !own})
+	}
+	return out
+}
+
+// BandPoint is the fitted price at one mileage or model year: its 10th, 50th and 90th percentile in major units.
+type BandPoint struct {
+	X, P10, P50, P90 float64
+}
+
+// bandPoints is how many points a band over mileage has.
+const bandPoints = 25
+
+// Bands returns the fitted price of the subject over mileage (in the lot's unit) and over model year, within the range
+// of the comparables and the subject; nothing when there are no comparables.
+func Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
+	if len(c.Resale.Rows) == 0 {
+		return nil, nil
+	}
+	cur, _ := money.Lookup(c.Currency)
+	s := c.subject()
+	m := resale.Fit(c.Resale.Rows, s, c.beliefs(cur), k.Prior)
+	if m.Err() != nil {
+		return nil, nil
+	}
+	miles, years := c.reach(s)
+	if s.Mileage != nil && miles[1] > miles[0] {
+		for i := range bandPoints {
+			x := miles[0] + (miles[1]-miles[0])*float64(i)/(bandPoints-1)
+			at := s
+			at.Mileage = &x
+			byMileage = append(byMileage, point(x, m.At(at)))
+		}
+	}
+	for y := years[0]; y <= years[1]; y++ {
+		at := s
+		at.ModelYear = int(y)
+		byYear = append(byYear, point(y, m.At(at)))
+	}
+	return byMileage, byYear
+}
+
+func point(x float64, t prob.Table) BandPoint {
+	return BandPoint{x, t.Quantile(.1), t.Quantile(.5), t.Quantile(.9)}
+}
+
+// reach returns the least and greatest mileage, in the lot's unit, and model year of the subject and the rows that count.
+func (c Case) reach(s resale.Subject) (miles, years [2]float64) {
+	miles, years = [2]float64{math.Inf(1), math.Inf(-1)}, [2]float64{float64(s.ModelYear), float64(s.ModelYear)}
+	widen := func(r *[2]float64, x float64) { r[0], r[1] = min(r[0], x), max(r[1], x) }
+	if s.Mileage != nil {
+		widen(&miles, *s.Mileage)
+	}
+	for _, row := range c.Resale.Rows {
+		if row.Excluded {
+			continue
+		}
+		if x, ok := row.MileageIn(s.Unit); ok {
+			widen(&miles, x)
+		}
+		if row.ModelYear != 0 {
+			widen(&years, float64(row.ModelYear))
+		}
+	}
+	return miles, years
+}
