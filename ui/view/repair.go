@@ -1,0 +1,126 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/repair"
+)
+
+// RepairColumns are the columns of the table of repair lines.
+var RepairColumns = []Column{
+	{"Area", false, 104}, {"Work", false, 300}, {"Needed", true, 72}, {"Own hours", true, 84}, {"Expected cost", true, 110}, {"From", false, 92},
+}
+
+// RepairRow is one repair line with what it is expected to take.
+type RepairRow struct {
+	Line      repair.Line
+	Catalogue bool // as the catalogue has it
+	Cells     []string
+}
+
+// Repair returns the repair lines of the last valuation, or the user's own where there is none.
+func Repair(o desk.Open) []RepairRow {
+	p := NewPurse(o.Case.Currency)
+	figures := map[string]valuation.LineFigure{}
+	var plan []valuation.PlannedLine
+	if o.Valued != nil {
+		plan = o.Valued.Plan
+		for _, f := range o.Valued.Answer.Repair.Lines {
+			figures[f.ID] = f
+		}
+	} else {
+		for _, l := range o.Case.Repair.Lines {
+			plan = append(plan, valuation.PlannedLine{Line: l})
+		}
+	}
+	rows := make([]RepairRow, len(plan))
+	for i, l := range plan {
+		from := "yours"
+		if l.Catalogue {
+			from = "starter"
+		}
+		rows[i] = RepairRow{l.Line, l.Catalogue, []string{Area(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
+		if f, ok := figures[l.ID]; ok {
+			rows[i].Cells[3], rows[i].Cells[4] = fmt.Sprintf("%.1f", f.Hours), p.Whole(f.Mean)
+		}
+	}
+	return rows
+}
+
+// RepairTotals says what the known work and the hidden damage take, in words.
+func RepairTotals(o desk.Open) string {
+	if o.Valued == nil {
+		return ""
+	}
+	a, p := o.Valued.Answer, NewPurse(o.Case.Currency)
+	return fmt.Sprintf("Known work %s expected, %s eight times in ten. Hidden damage %s expected, up to %s one time in ten. Own labour %s of it.",
+		p.Code+" "+p.Whole(a.Repair.Mean), p.Range(a.Repair.P10, a.Repair.P90), p.Whole(a.Hidden.Mean), p.Whole(a.Hidden.P90), p.Whole(a.Labour.Mean))
+}
+
+// RiskColumns are the columns of the table of hidden risks.
+var RiskColumns = []Column{{"Hidden damage", false, 340}, {"Chance", true, 80}, {"If it is there", true, 110}, {"Expected", true, 90}}
+
+// Risks returns the hidden risks of the last valuation.
+func Risks(o desk.Open) [][]string {
+	if o.Valued == nil {
+		return nil
+	}
+	p := NewPurse(o.Case.Currency)
+	var rows [][]string
+	for _, r := range o.Valued.Answer.Hidden.Risks {
+		rows = append(rows, []string{r.Name, Percent(r.Chance), p.Whole(r.MeanIfPresent), p.Whole(r.Chance * r.MeanIfPresent)})
+	}
+	return rows
+}
+
+// HoursByTrade returns the most likely hours of a line by trade, in words.
+func HoursByTrade(l repair.Line) string {
+	out := ""
+	for _, trade := range lot.Trades {
+		if h, ok := l.Hours[trade]; ok {
+			if out != "" {
+				out += ", "
+			}
+			out += fmt.Sprintf("%s %.1f to %.1f", trade, h.Low, h.High)
+		}
+	}
+	return out
+}
+
+// SourceWords says the source of a part in words.
+func SourceWords(source string) string {
+	switch source {
+	case "new_maker":
+		return "new, maker's"
+	case "new_aftermarket":
+		return "new, aftermarket"
+	case "made":
+		return "made in the shop"
+	}
+	return Words(source)
+}
+
+// Cautions returns the cautions of the lines and risks of the last valuation, each once.
+func Cautions(o desk.Open) []string {
+	if o.Valued == nil {
+		return nil
+	}
+	seen := map[string]bool{"": true}
+	var out []string
+	add := func(s string) {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	for _, l := range o.Valued.Answer.Repair.Lines {
+		add(l.Caution)
+	}
+	for _, r := range o.Valued.Answer.Hidden.Risks {
+		add(r.Caution)
+	}
+	return out
+}

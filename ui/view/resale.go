@@ -1,0 +1,149 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+// ResaleColumns are the columns of the table of comparables, after the tick.
+var ResaleColumns = []Column{
+	{"Price", true, 84}, {"Kind", false, 60}, {"Date", false, 92}, {"Year", true, 56}, {"Mileage", true, 84}, {"Trim", false, 84}, {"Title", false, 76},
+	{"Sold for", true, 80}, {"Mileage", true, 76}, {"Age", true, 72}, {"Other", true, 72}, {"Adjusted", true, 86}, {"Weight", true, 64},
+}
+
+// ResaleRow is one comparable with its adjustments.
+type ResaleRow struct {
+	Counts bool // the user's tick
+	Cells  []string
+}
+
+// Comparables returns the rows of the open lot with the adjustments of the last valuation.
+func Comparables(o desk.Open) []ResaleRow {
+	p := NewPurse(o.Case.Currency)
+	byRow := map[int]resale.Adjusted{}
+	if o.Valued != nil && o.Fresh {
+		for _, a := range o.Valued.Answer.Resale.Adjusted {
+			byRow[a.Row] = a
+		}
+	}
+	rows := make([]ResaleRow, len(o.Case.Resale.Rows))
+	for i, r := range o.Case.Resale.Rows {
+		cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", ""}
+		if a, ok := byRow[i]; ok && a.Used {
+			other := a.Trim + a.Brand + a.Date + a.Other
+			copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(other), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight)})
+		}
+		rows[i] = ResaleRow{!r.Excluded, cells}
+	}
+	return rows
+}
+
+// rounded drops the minor digits.
+func (p Purse) rounded(a money.Amount) money.Amount {
+	return p.Round(p.Decimal(a).Round(0))
+}
+
+// signed writes an adjustment with its sign, nothing for none.
+func (p Purse) signed(a money.Amount) string {
+	switch a = p.rounded(a); {
+	case a == 0:
+		return ""
+	case a > 0:
+		return "+" + p.Exact(a)
+	}
+	return p.Exact(a)
+}
+
+func kind(k string) string {
+	if k == "" {
+		return "asked"
+	}
+	return k
+}
+
+func year(y int) string {
+	if y == 0 {
+		return ""
+	}
+	return fmt.Sprint(y)
+}
+
+func mileage(r resale.Row) string {
+	if r.Mileage == nil {
+		return ""
+	}
+	unit := r.Unit
+	if unit == "" {
+		unit = "mi"
+	}
+	return NewPurse("JPY").Whole(*r.Mileage) + " " + unit // JPY: whole numbers, grouped
+}
+
+// Dot is one comparable of the scatter.
+type Dot struct {
+	X, Price, Weight float64
+	Used, Branded    bool
+	Words            string
+}
+
+// Scatter is what the price chart shows. Units: X in the lot's unit of mileage, or model year; prices in major units.
+type Scatter struct {
+	XLabel, YLabel string
+	Dots           []Dot
+	Band           []valuation.BandPoint
+	Subject        *float64 // where the subject stands on X; nil: not known
+	P10, P50, P90  float64
+}
+
+// ByMileage returns the chart of price against mileage.
+func ByMileage(o desk.Open) Scatter {
+	unit := o.Case.Lot.OdometerUnit
+	s := scatter(o, "mileage, "+unit, func(r resale.Row) (float64, bool) { return r.MileageIn(unit) })
+	if o.Case.Lot.Odometer != nil {
+		x := float64(*o.Case.Lot.Odometer)
+		s.Subject = &x
+	}
+	if o.Valued != nil {
+		s.Band = o.Valued.ByMileage
+	}
+	return s
+}
+
+// ByYear returns the chart of price against model year.
+func ByYear(o desk.Open) Scatter {
+	s := scatter(o, "model year", func(r resale.Row) (float64, bool) { return float64(r.ModelYear), r.ModelYear != 0 })
+	if o.Case.Lot.ModelYear != 0 {
+		x := float64(o.Case.Lot.ModelYear)
+		s.Subject = &x
+	}
+	if o.Valued != nil {
+		s.Band = o.Valued.ByYear
+	}
+	return s
+}
+
+func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter {
+	p := NewPurse(o.Case.Currency)
+	s := Scatter{XLabel: x, YLabel: "price, " + p.Code}
+	weight := map[int]float64{}
+	if o.Valued != nil {
+		a := o.Valued.Answer
+		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
+		for _, r := range a.Resale.Adjusted {
+			weight[r.Row] = r.Weight
+		}
+	}
+	for i, r := range o.Case.Resale.Rows {
+		v, ok := at(r)
+		if !ok {
+			continue
+		}
+		words := fmt.Sprintf("%s %s, %s, %s", p.Show(r.Price), kind(r.Kind), Vehicle(r.ModelYear, r.Trim), mileage(r))
+		s.Dots = append(s.Dots, Dot{X: v, Price: p.Major(r.Price), Weight: weight[i], Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
+	}
+	return s
+}

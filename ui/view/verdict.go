@@ -1,0 +1,100 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+)
+
+// Verdict is what the right side of the worksheet says.
+type Verdict struct {
+	Headline string // over the figure
+	Figure   string // the walk-away bid, or "Do not bid"
+	Refused  bool
+	Settled  bool        // false: the figure is of an older state of the case
+	Binds    string      // what binds, in words
+	Lines    [][2]string // label and figure
+	Drivers  []Share
+	Next     []string // what is still to be entered before the lot can be valued
+	Reasons  []string
+	Warnings []string
+}
+
+// Share is a cause with its part, 0..1.
+type Share struct {
+	Name string
+	Part float64
+}
+
+// mostFaults is how many missing entries the verdict names at once.
+const mostFaults = 6
+
+// NewVerdict returns the verdict on an open lot.
+func NewVerdict(o desk.Open) Verdict {
+	v := Verdict{Headline: "Walk-away bid", Settled: o.Fresh}
+	for i, f := range o.Faults {
+		if i == mostFaults {
+			v.Next = append(v.Next, fmt.Sprintf("and %d more", len(o.Faults)-i))
+			break
+		}
+		v.Next = append(v.Next, Fault(f))
+	}
+	if o.Problem != "" {
+		v.Next = append(v.Next, o.Problem)
+	}
+	if o.Valued == nil {
+		v.Figure = "—"
+		return v
+	}
+	v.fill(o.Valued.Answer)
+	return v
+}
+
+// fill writes an answer into the verdict.
+func (v *Verdict) fill(a valuation.Answer) {
+	p := NewPurse(a.Currency)
+	v.Reasons, v.Warnings = a.Reasons, a.Warnings
+	v.Figure, v.Refused = "Do not bid", true
+	if a.WalkAway != nil {
+		v.Figure, v.Refused = p.Show(*a.WalkAway), false
+		v.Binds = "Bound by: " + valuation.RuleWords[a.BindingRule]
+	}
+	at := "at it"
+	if v.Refused {
+		at = "at " + p.Group(a.Acquisition.Bid)
+	}
+	v.Lines = [][2]string{
+		{"Chance of a loss " + at, Percent(a.Profit.LossChance)},
+		{"Expected profit", p.Whole(a.Profit.Mean)},
+		{"Profit, 8 times in 10", p.Range(a.Profit.P10, a.Profit.P90)},
+	}
+	if a.Profit.PerHour != nil {
+		v.Lines = append(v.Lines, [2]string{"Per own hour", p.Whole(*a.Profit.PerHour)})
+	}
+	v.Lines = append(v.Lines,
+		[2]string{"Resale, 8 times in 10", p.Range(a.Resale.P10, a.Resale.P90)},
+		[2]string{"Own hours", fmt.Sprintf("%.0f", a.Hours.Mean)},
+		[2]string{"Days until sold", fmt.Sprintf("%.0f to %.0f", a.Days.P10, a.Days.P90)})
+	for i, d := range a.Drivers {
+		if i == 3 {
+			break
+		}
+		v.Drivers = append(v.Drivers, Share{d.Name, d.Share})
+	}
+}
+
+// Fault says in the rebuilder's words what is missing or wrong.
+func Fault(f valuation.Fault) string {
+	if words, ok := faultWords[f.Key]; ok {
+		return words
+	}
+	return Words(f.Key) + ": " + f.Value + ". Wanted: " + f.Want + "."
+}
+
+// faultWords put the faults of a new lot as next steps.
+var faultWords = map[string]string{
+	"resale":         "Resale: import comparables, or enter what it should sell for (low, likely, high).",
+	"lot.model_year": "Facts: enter the model year; the comparables are brought to it.",
+	"rules":          "Costs: turn on at least one house rule that a high bid breaks.",
+}

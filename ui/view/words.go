@@ -1,0 +1,95 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"walkline/valuation/money"
+)
+
+// areaWords says each damage area in words. Clock points: 12 is the front, clockwise seen from above (MMUCC).
+var areaWords = map[string]string{
+	"12": "front", "01": "front right", "02": "front right side", "03": "right side", "04": "rear right side", "05": "rear right",
+	"06": "rear", "07": "rear left", "08": "rear left side", "09": "left side", "10": "front left side", "11": "front left",
+	"top": "top", "undercarriage": "undercarriage", "interior": "interior", "engine_bay": "engine bay",
+	"electrical": "electrical", "battery_pack": "battery pack", "water": "water line",
+}
+
+// Area returns a damage area as it is read: "12 front", "top".
+func Area(area string) string {
+	words, ok := areaWords[area]
+	switch {
+	case !ok:
+		return area
+	case area[0] == '0' || area[0] == '1':
+		return area + " " + words
+	}
+	return words
+}
+
+// Words returns a code of the case file as words: "not_actual" reads "not actual".
+func Words(code string) string { return strings.ReplaceAll(code, "_", " ") }
+
+// AllWords returns each code as words.
+func AllWords(codes []string) []string {
+	out := make([]string, len(codes))
+	for i, c := range codes {
+		out[i] = Words(c)
+	}
+	return out
+}
+
+// Percent returns a chance as "12 %", below a tenth as "4.5 %".
+func Percent(x float64) string {
+	switch {
+	case math.IsNaN(x):
+		return ""
+	case math.Abs(x) < 0.0995:
+		return fmt.Sprintf("%.1f %%", 100*x)
+	}
+	return fmt.Sprintf("%.0f %%", 100*x)
+}
+
+// Purse writes money of one currency.
+type Purse struct{ money.Currency }
+
+// NewPurse returns the purse of a code; an unknown code writes plain numbers with two decimals.
+func NewPurse(code string) Purse {
+	c, ok := money.Lookup(code)
+	if !ok {
+		c = money.Currency{Code: code, Digits: 2}
+	}
+	return Purse{c}
+}
+
+// Exact returns an exact amount grouped, without its currency.
+func (p Purse) Exact(a money.Amount) string { return p.Group(a) }
+
+// Range returns two figures as "9,500 to 13,100".
+func (p Purse) Range(lo, hi float64) string { return p.Whole(lo) + " to " + p.Whole(hi) }
+
+// Count returns "1 row", "2 rows".
+func Count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// Vehicle returns year, make, model and trim as one line, "(vehicle not entered)" when there is none.
+func Vehicle(year int, parts ...string) string {
+	words := []string{}
+	if year != 0 {
+		words = append(words, fmt.Sprint(year))
+	}
+	for _, p := range parts {
+		if p = strings.TrimSpace(p); p != "" {
+			words = append(words, p)
+		}
+	}
+	if len(words) == 0 {
+		return "(vehicle not entered)"
+	}
+	return strings.Join(words, " ")
+}
