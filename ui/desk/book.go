@@ -82,36 +82,54 @@ type Book interface {
 
 // Importer reads tables of comparables.
 type Importer interface {
-	// Open returns what the file holds and how its columns seem to match. Errors: the file is no table, with the reason.
-	Open(data []byte) (Sheet, error)
-	// Read returns the rows that the sheet's match and formats give, and every refused one.
+	// Open returns what the file holds and how its columns and figures seem to be meant; currency is that of the case.
+	// Errors: the file is no table, with the reason.
+	Open(data []byte, currency string) (Sheet, error)
+	// Read returns the rows that the sheet gives as it is stated, and every refused one.
 	Read(s Sheet) ([]resale.Row, []Refusal, error)
 	// Merge adds incoming rows to those there are; what is already there is not added again.
 	Merge(existing, incoming []resale.Row) ([]resale.Row, Counts)
-	// Refused writes refused rows as a CSV file that can be corrected and imported again.
-	Refused(s Sheet, refused []Refusal) ([]byte, error)
+	// Refused writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
+	Refused(s Sheet) ([]byte, error)
 }
 
 // Sheet is a table on its way in: its columns, what they are taken for, and how its figures are written.
 type Sheet struct {
-	Data     []byte
-	Header   []string
-	Sample   [][]string // the first rows
-	Rows     int
-	Match    []string // per column: one of Fields
-	Fields   []string // what a column can be
-	Decimal  string   // "." or ","
-	Dates    string   // "year-month-day", "day/month/year", "month/day/year"
-	Unit     string   // mi or km, where no column says
-	Kind     string   // asked or sold, where no column says
-	Currency string
-	Doubt    string // what the file leaves open: the user has to choose
+	Data   []byte
+	Header []string
+	Sample [][]string // the first rows
+	Rows   int
+	Fields []string // what a column can be
+	Stated Stated
+	Doubts []Doubt
+}
+
+// Stated is what the user states for a whole table. It is remembered for the next table with the same columns.
+type Stated struct {
+	Match    []string `json:"match"` // per column: one of the sheet's fields
+	Marks    string   `json:"marks"` // an example number
+	Dates    string   `json:"dates"`
+	Unit     string   `json:"unit"`     // where no column says
+	Distance string   `json:"distance"` // unit of distances
+	Kind     string   `json:"kind"`     // asked or sold, where no column says
+	Currency string   `json:"currency"`
+}
+
+// MarkWays and DateWays are the ways to write numbers and dates that can be stated.
+var (
+	MarkWays = []string{"1,234.50", "1.234,50", "1 234.50", "1 234,50", "1'234.50", "1'234,50", "1234.50", "1234,50"}
+	DateWays = []string{"year first", "day first", "month first"}
+)
+
+// Doubt is what a table leaves open: the user is asked.
+type Doubt struct {
+	Option, Text string
 }
 
 // Refusal is one row that cannot be used.
 type Refusal struct {
-	Line                  int
-	Column, Value, Reason string
+	Line   int
+	Reason string
 }
 
 // Counts say what an import did: Read = New + Same + Changed + Refused.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"strings"
 
 	"walkline/valuation"
 	"walkline/valuation/resale"
@@ -34,6 +35,26 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 	return next
 }
 
+// OpenSheet returns the table that a file holds, with what was stated for the last table with the same columns.
+func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (Sheet, error) {
+	sheet, err := d.Importer.Open(data, currency)
+	if err != nil {
+		return sheet, err
+	}
+	var before Stated
+	found, err := d.Book.Setting(ctx, profile(sheet), &before)
+	if err != nil {
+		return sheet, err
+	}
+	if found {
+		sheet.Stated, sheet.Doubts = before, nil
+	}
+	return sheet, nil
+}
+
+// profile names the setting under which a table's columns are remembered.
+func profile(s Sheet) string { return "import of " + strings.Join(s.Header, ", ") }
+
 // Apply takes the rows of a sheet into the open lot. It says what it did in the notice; refused rows come back.
 func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
 	if s.Open == nil {
@@ -49,6 +70,9 @@ func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusa
 	s = d.Edit(ctx, s, "import comparables", func(c *valuation.Case) { c.Resale.Rows = rows })
 	if s.Trouble != "" {
 		return s, refused
+	}
+	if err := d.Book.PutSetting(ctx, profile(sheet), sheet.Stated); err != nil {
+		return s.troubled("remember how this table is read", err), refused
 	}
 	return s.said(counts.words()), refused
 }

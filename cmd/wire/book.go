@@ -1,0 +1,43 @@
+package wire
+
+import (
+	"context"
+
+	"walkline/store"
+	"walkline/ui/desk"
+	"walkline/valuation"
+)
+
+// Book is a store as the desk sees it.
+type Book struct{ *store.Store }
+
+var _ desk.Book = Book{}
+
+// Entries returns the lots of the Board.
+func (b Book) Entries(ctx context.Context) ([]desk.Entry, error) {
+	stored, err := b.Store.Entries(ctx)
+	entries := make([]desk.Entry, len(stored))
+	for i, e := range stored {
+		entries[i] = desk.Entry{ID: e.ID, State: e.State, Archived: e.Archived, Number: e.Number, Sale: e.Sale, SaleDate: e.SaleDate,
+			ModelYear: e.ModelYear, Make: e.Make, Model: e.Model, Trim: e.Trim, Currency: e.Currency, Answer: (*desk.Summary)(e.Answer)}
+	}
+	return entries, err
+}
+
+// Undo takes the last edit of a lot back.
+func (b Book) Undo(ctx context.Context, id int64) (valuation.Case, string, bool, error) {
+	u, err := b.Store.Undo(ctx, id)
+	return u.Case, u.Label, u.Done, err
+}
+
+// Redo does the edit again that was undone last.
+func (b Book) Redo(ctx context.Context, id int64) (valuation.Case, string, bool, error) {
+	u, err := b.Store.Redo(ctx, id)
+	return u.Case, u.Label, u.Done, err
+}
+
+// Reach returns what undo and redo would do next.
+func (b Book) Reach(ctx context.Context, id int64) (desk.Reach, error) {
+	r, err := b.Store.Reach(ctx, id)
+	return desk.Reach{Undo: r.Undo, Redo: r.Redo}, err
+}

@@ -1,0 +1,84 @@
+package wire
+
+import (
+	"fmt"
+	"time"
+
+	"walkline/assets"
+	"walkline/store/casefile"
+	"walkline/store/csvfile"
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// NewDesk returns the desk over a book, with the catalogues and the demo that the program ships.
+// Errors: a shipped document has a fault, named.
+func NewDesk(book desk.Book) (*desk.Desk, error) {
+	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	if len(faults) > 0 {
+		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
+	}
+	demo, err := demoCases()
+	if err != nil {
+		return nil, err
+	}
+	return &desk.Desk{Book: book, Importer: Importer{}, Know: know, Starter: starter(demo[0]),
+		Demo:  func() []valuation.Case { return demo },
+		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
+}
+
+// demoCases returns the three lots of the demo sale with their comparables inside.
+func demoCases() ([]valuation.Case, error) {
+	var cases []valuation.Case
+	for _, name := range assets.DemoCases() {
+		c, err := demoCase(name)
+		if err != nil {
+			return nil, fmt.Errorf("reading the demo lot %s: %w", name, err)
+		}
+		cases = append(cases, c)
+	}
+	return cases, nil
+}
+
+func demoCase(name string) (valuation.Case, error) {
+	data, err := assets.Demo(name)
+	if err != nil {
+		return valuation.Case{}, err
+	}
+	c, faults := casefile.Read(data)
+	if len(faults) > 0 {
+		return c, faults[0]
+	}
+	if c.Resale.Comparables == "" {
+		return c, nil
+	}
+	file, err := assets.Demo(c.Resale.Comparables)
+	if err != nil {
+		return c, err
+	}
+	table, err := csvfile.Read(file, csvfile.Reading{})
+	if err != nil {
+		return c, err
+	}
+	result, err := csvfile.Parse(table, csvfile.Propose(table.Header), csvfile.Canonical(c.Currency))
+	if err != nil {
+		return c, err
+	}
+	if len(result.Refused) > 0 {
+		return c, fmt.Errorf("line %d: %s", result.Refused[0].Line, result.Refused[0].Faults[0])
+	}
+	c.Resale.Comparables = ""
+	c.Resale.Rows = csvfile.Merge(nil, result.Rows).Rows
+	return c, nil
+}
+
+// starter returns what a new lot begins with: the demo's terms, rates and rules, as starter values, and nothing of its
+// vehicle.
+func starter(demo valuation.Case) valuation.Case {
+	c := valuation.Defaults()
+	c.Currency = demo.Currency
+	c.Buying, c.Time, c.Selling, c.Labour = demo.Buying, demo.Time, demo.Selling, demo.Labour
+	c.Rules, c.Market.Rivals = demo.Rules, demo.Market.Rivals
+	return c
+}
