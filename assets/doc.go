@@ -7,7 +7,8 @@
 //
 // Units: money in US dollars, hours of one person, calendar days, chances 0..1.
 // Assumptions: every figure of the two catalogues is a starter value, from memory, for common mid-size cars: a rebuilder
-// replaces it with their own. Makes, models, people, places and sales of the demo are invented.
+// replaces it with their own. Makes, models, people, places and sales of the demo are invented; its VINs have a right check
+// digit and begin with 0, which heads the numbers of no region (ISO 3780, from memory), so they are no real vehicle's.
 //
 // Sources: the cautions name theirs where one was read; areas and extents are those of the Model Minimum Uniform Crash
 // Criteria, title brands those of AAMVA D20 as published in NIEM 6.0. That suspension work brings an alignment about 99
