@@ -1,0 +1,137 @@
+package casefile_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"walkline/assets"
+	"walkline/store/casefile"
+	"walkline/valuation"
+)
+
+// smallest is a case with nothing but what must be there.
+const smallest = `{"format":"walkline-case/1","currency":"USD","valued_on":"2026-11-20",
+ "resale":{"guess":{"low":9000,"likely":10000,"high":"11000.50"}},
+ "buying":{"bid_steps":[{"from":0,"step":25}]},"rules":{"min_profit":1500}}`
+
+func TestSmallestCaseTakesTheDefaults(t *testing.T) {
+	c, faults := casefile.Read([]byte("\xef\xbb\xbf" + smallest))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	d := valuation.Defaults()
+	if c.Run != d.Run || c.Hidden.SharedLoading != 0.3 || !c.Repair.UseCatalogue || c.Lot.OdometerUnit != "mi" || c.Time.HoursPerWeek != 30 {
+		t.Errorf("defaults were not taken: %+v", c)
+	}
+	if c.Resale.Guess.High != 11000.50 || *c.Rules.MinProfit != 150000 || c.Buying.BidSteps[0].Step != 2500 {
+		t.Errorf("money was misread: %+v %v %+v", c.Resale.Guess, *c.Rules.MinProfit, c.Buying.BidSteps)
+	}
+}
+
+func TestCasesRoundTrip(t *testing.T) {
+	for _, name := range assets.DemoCases() {
+		data, err := assets.Demo(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, faults := casefile.Read(data)
+		if len(faults) > 0 {
+			t.Fatal(name, faults)
+		}
+		again, faults := casefile.Read(casefile.Write(c))
+		if len(faults) > 0 || !bytes.Equal(casefile.Write(c), casefile.Write(again)) {
+			t.Errorf("%s does not come back as it was: %v", name, faults)
+		}
+	}
+}
+
+// What the demo's first case says stands in what is written, key by key.
+func TestWritingLosesNothing(t *testing.T) {
+	data, err := assets.Demo("front.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := casefile.Read(data)
+	for _, says := range []string{`"sale": "Harrow Flats yard"`, `"odometer": 61200`, `"keys": true`, `"percent": 0.085`, `"minimum": "425.00"`,
+		`"coolant_under_car": "no"`, `"max_loss_chance": 0.15`, `"min_profit": "1500.00"`, `"seed": 1`, `"per_day": 30.00`} {
+		if !strings.Contains(string(casefile.Write(c)), says) {
+			t.Errorf("the written case does not say %s", says)
+		}
+	}
+}
+
+// Every bad input gets a line that names its key, and all of them come at once.
+func TestFaultsNameKeyValueAndRemedy(t *testing.T) {
+	with := func(extra string) string { return strings.TrimSuffix(smallest, "}") + "," + extra + "}" }
+	for _, w := range []struct{ doc, key, says string }{
+		{``, "file", "empty"},
+		{`{"format":`, "file", "line 1, column"},
+		{"\xff\xfe{", "file", "UTF-8"},
+		{`[1]`, "file", "one JSON object"},
+		{smallest + `{}`, "file", "more after the end"},
+		{strings.Replace(smallest, "case/1", "case/2", 1), "format", "walkline-case/1"},
+		{strings.Replace(smallest, "USD", "US$", 1), "currency", "ISO 4217"},
+		{strings.Replace(smallest, "2026-11-20", "2026-02-30", 1), "valued_on", "YYYY-MM-DD"},
+		{with(`"sellling":{}`), "sellling", "the nearest is selling"},
+		{with(`"time":{"hours_a_week":3}`), "time.hours_a_week", "the nearest is hours_per_week"},
+		{with(`"selling":{"flat":1},"selling":{"flat":2}`), "selling", "each key once"},
+		{with(`"selling":{"flat":-250}`), "selling.flat", "from 0"},
+		{with(`"selling":{"flat":1.005}`), "selling.flat", "more decimals"},
+		{with(`"selling":{"percent":15}`), "selling.percent", "fraction"},
+		{with(`"lot":{"model_year":"2019"}`), "lot.model_year", "a whole number"},
+		{with(`"lot":{"condition":"runs"}`), "lot.condition", "starts"},
+		{with(`"lot":{"sale_date":"2026-13-01"}`), "lot.sale_date", "YYYY-MM-DD"},
+		{with(`"damage":[{"area":"13","extent":"minor","depth":"skin"}]`), "damage[0].area", "undercarriage"},
+		{with(`"findings":{"x":"maybe"}`), "findings.x", "yes, no"},
+		{with(`"time":{"days_to_sell":{"low":30,"likely":20,"high":60}}`), "time.days_to_sell", "low no more than likely"},
+		{with(`"time":{"days_to_sell":{"low":3,"high":60}}`), "time.days_to_sell.likely", "a number"},
+		{with(`"time":{"days_to_sell":"soon"}`), "time.days_to_sell", "a number"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"chance":0.7}]}]}]}`), "repair.lines[0].parts[0].fallback", "no option"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x"},{"id":"a","job":"y"}]}`), "repair.lines[1].id", "of its own"},
+		{with(`"hidden":{"risks":[{"id":"h","name":"n","chance":{"a":0,"b":0}}]}`), "hidden.risks[0].chance", "not both 0"},
+		{with(`"market":{"rivals":-1}`), "market.rivals", "from 0"},
+		{with(`"run":{"scenarios":10}`), "run.scenarios", "256"},
+		{strings.Replace(smallest, `"step":25`, `"step":0`, 1), "buying.bid_steps[0].step", "more than 0"},
+		{strings.Replace(smallest, `"min_profit":1500`, `"max_days":9`, 1), "rules", "at least one"},
+		{strings.Replace(smallest, `"low":9000`, `"low":-9000`, 1), "resale.guess.low", "no less than 0"},
+	} {
+		_, faults := casefile.Read([]byte(w.doc))
+		found := false
+		for _, f := range faults {
+			found = found || f.Key == w.key && strings.Contains(f.Error(), w.says)
+		}
+		if !found {
+			t.Errorf("want a fault at %s that says %q, got %v", w.key, w.says, faults)
+		}
+	}
+}
+
+func TestAllFaultsComeAtOnce(t *testing.T) {
+	doc := strings.Replace(smallest, `"rules"`, `"lot":{"model_year":1200,"condition":"runs"},"selling":{"percent":2},"rules"`, 1)
+	if _, faults := casefile.Read([]byte(doc)); len(faults) != 3 {
+		t.Errorf("want 3 faults, got %v", faults)
+	}
+}
+
+// FuzzRead: no document makes the reader fail otherwise than by a fault, and what it takes, it gives back.
+func FuzzRead(f *testing.F) {
+	f.Add([]byte(smallest))
+	for _, name := range assets.DemoCases() {
+		data, err := assets.Demo(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		c, faults := casefile.Read(data)
+		if len(faults) > 0 {
+			return
+		}
+		again, faults := casefile.Read(casefile.Write(c))
+		if len(faults) > 0 || !bytes.Equal(casefile.Write(c), casefile.Write(again)) {
+			t.Errorf("%q does not come back as it was: %v", data, faults)
+		}
+	})
+}
