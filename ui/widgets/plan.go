@@ -1,0 +1,324 @@
+package widgets
+
+import (
+	"image"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/valuation/lot"
+)
+
+var (
+	_ fyne.Focusable         = (*Plan)(nil)
+	_ fyne.SecondaryTappable = (*Plan)(nil)
+	_ desktop.Hoverable      = (*Plan)(nil)
+)
+
+// Plan is the damage plan: a ring of twelve clock points round a vehicle seen from above, front up, with tiles for the
+// other areas. A click selects a cell and steps its extent; a secondary click steps its depth. On the keyboard arrows move, 0 to 3 set
+// the extent, space steps it, D steps the depth, S, B and T set skin, bolted and structure.
+type Plan struct {
+	widget.BaseWidget
+
+	// OnChanged is called when the user changed a cell; extent is empty for none.
+	OnChanged func(area, extent, depth string)
+	// OnSelected is called when the user moved to another cell.
+	OnSelected func(area string)
+
+	survey  *survey
+	hovered int
+	focused bool
+}
+
+// NewPlan returns a plan without damage, with the front selected.
+func NewPlan(onChanged func(area, extent, depth string)) *Plan {
+	p := &Plan{OnChanged: onChanged, survey: newSurvey(), hovered: -1}
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// SetDamage shows a survey. It calls no handler.
+func (p *Plan) SetDamage(damage []lot.Damage) {
+	p.survey.set(damage)
+	p.Refresh()
+}
+
+// Damage returns the damaged cells in the order of lot.Areas.
+func (p *Plan) Damage() []lot.Damage { return p.survey.damage() }
+
+// Select goes to an area without calling a handler; an unknown area is left out.
+func (p *Plan) Select(area string) {
+	for i, a := range lot.Areas {
+		if a == area {
+			p.survey.choose(i)
+			p.Refresh()
+		}
+	}
+}
+
+// Selected returns the area that the keyboard acts on.
+func (p *Plan) Selected() string { return lot.Areas[p.survey.selected] }
+
+// Facts returns the damage in words, a line for each cell.
+func (p *Plan) Facts() []string {
+	var facts []string
+	for _, d := range p.survey.damage() {
+		facts = append(facts, DamageWords(d))
+	}
+	if facts == nil {
+		return []string{"No damage marked."}
+	}
+	return facts
+}
+
+// Caption returns the line under the plan: the cell under the pointer, else the selected one.
+func (p *Plan) Caption() string {
+	if p.hovered >= 0 {
+		return DamageWords(p.survey.cells[p.hovered])
+	}
+	return DamageWords(p.survey.cells[p.survey.selected])
+}
+
+// Tapped selects the cell and steps its extent.
+func (p *Plan) Tapped(e *fyne.PointEvent) { p.tapped(e.Position, p.survey.stepExtent) }
+
+// TappedSecondary selects the cell and steps its depth.
+func (p *Plan) TappedSecondary(e *fyne.PointEvent) { p.tapped(e.Position, p.survey.stepDepth) }
+
+func (p *Plan) tapped(at fyne.Position, step func() bool) {
+	focusOn(p)
+	g := planGeometryFor(p.Size())
+	if i := g.at(at); i >= 0 {
+		p.act(func() bool {
+			p.survey.choose(i)
+			return step()
+		})
+	}
+}
+
+// act does something to the survey, shows it and tells the handlers.
+func (p *Plan) act(do func() (changed bool)) {
+	before := p.survey.selected
+	changed := do()
+	p.Refresh()
+	if p.survey.selected != before && p.OnSelected != nil {
+		p.OnSelected(p.Selected())
+	}
+	if d := p.survey.cells[p.survey.selected]; changed && p.OnChanged != nil {
+		p.OnChanged(d.Area, d.Extent, d.Depth)
+	}
+}
+
+// TypedKey moves with the arrows and steps the extent with space.
+func (p *Plan) TypedKey(e *fyne.KeyEvent) {
+	p.act(func() bool {
+		switch e.Name {
+		case fyne.KeyLeft:
+			p.survey.move(-1, 0)
+		case fyne.KeyRight:
+			p.survey.move(1, 0)
+		case fyne.KeyUp:
+			p.survey.move(0, -1)
+		case fyne.KeyDown:
+			p.survey.move(0, 1)
+		case fyne.KeySpace:
+			return p.survey.stepExtent()
+		case fyne.KeyDelete, fyne.KeyBackspace:
+			return p.survey.setExtent(0)
+		}
+		return false
+	})
+}
+
+// TypedRune sets the extent by a digit and the depth by a letter.
+func (p *Plan) TypedRune(r rune) {
+	p.act(func() bool {
+		if r >= '0' && r <= '3' {
+			return p.survey.setExtent(int(r - '0'))
+		}
+		switch strings.ToLower(string(r)) {
+		case "d":
+			return p.survey.stepDepth()
+		case "s":
+			return p.survey.setDepth("skin")
+		case "b":
+			return p.survey.setDepth("bolted")
+		case "t":
+			return p.survey.setDepth("structure")
+		}
+		return false
+	})
+}
+
+// FocusGained shows the focus ring.
+func (p *Plan) FocusGained() { p.focused = true; p.Refresh() }
+
+// FocusLost hides the focus ring.
+func (p *Plan) FocusLost() { p.focused = false; p.Refresh() }
+
+// MouseIn shows the cell under the pointer in words.
+func (p *Plan) MouseIn(e *desktop.MouseEvent) { p.MouseMoved(e) }
+
+// MouseMoved shows the cell under the pointer in words.
+func (p *Plan) MouseMoved(e *desktop.MouseEvent) {
+	g := planGeometryFor(p.Size())
+	p.hover(g.at(e.Position))
+}
+
+// MouseOut goes back to the selected cell.
+func (p *Plan) MouseOut() { p.hover(-1) }
+
+func (p *Plan) hover(i int) {
+	if i != p.hovered {
+		p.hovered = i
+		p.Refresh()
+	}
+}
+
+// CreateRenderer returns the renderer.
+func (p *Plan) CreateRenderer() fyne.WidgetRenderer { return newPlanRenderer(p) }
+
+// planRenderer draws the cells as one picture, kept until something in it changes, and the words as texts over it.
+type planRenderer struct {
+	plan     *Plan
+	raster   *canvas.Raster
+	ring     *canvas.Rectangle
+	numbers  [clockPoints]*text
+	names    [planTiles]*text
+	states   [planTiles]*text
+	legend   [8]*text // two headings, three extents, three depths
+	front    *text
+	caption  *text
+	hint     *text
+	geometry planGeometry
+	shown    planPicture
+	image    image.Image
+}
+
+const planHint = "Arrows move · 0 to 3 or Space: extent · D: depth"
+
+func newPlanRenderer(p *Plan) *planRenderer {
+	r := &planRenderer{plan: p, ring: newFocusRing()}
+	r.raster = canvas.NewRaster(r.picture)
+	for i := range r.numbers {
+		r.numbers[i] = newText(lot.Areas[i], theme.SizeSmall, colorForeground)
+	}
+	for i := range r.names {
+		r.names[i] = newText(capital(AreaName(lot.Areas[clockPoints+i])), theme.SizeSmall, colorForeground)
+		r.states[i] = newText("", theme.SizeSmall, theme.ColorMuted)
+	}
+	words := append(append([]string{"Extent", "Depth"}, lot.Extents...), lot.Depths...)
+	for i, w := range words {
+		r.legend[i] = newText(w, theme.SizeSmall, theme.ColorMuted)
+	}
+	r.front = newText("front", theme.SizeSmall, theme.ColorMuted)
+	r.caption = newText("", theme.SizeBody, colorForeground)
+	r.hint = newText(planHint, theme.SizeSmall, theme.ColorMuted)
+	r.words()
+	return r
+}
+
+// capital returns words with their first letter raised.
+func capital(words string) string {
+	if words == "" {
+		return words
+	}
+	return strings.ToUpper(words[:1]) + words[1:]
+}
+
+func (r *planRenderer) texts() []*text {
+	all := append([]*text{r.front, r.caption, r.hint}, r.numbers[:]...)
+	all = append(append(all, r.names[:]...), r.states[:]...)
+	return append(all, r.legend[:]...)
+}
+
+func (r *planRenderer) Objects() []fyne.CanvasObject {
+	objects := []fyne.CanvasObject{r.ring, r.raster}
+	for _, t := range r.texts() {
+		objects = append(objects, t.Text)
+	}
+	return objects
+}
+
+func (r *planRenderer) MinSize() fyne.Size { return planMinSize() }
+
+func (r *planRenderer) Destroy() {}
+
+func (r *planRenderer) Layout(size fyne.Size) {
+	r.geometry = planGeometryFor(size)
+	g := &r.geometry
+	r.raster.Resize(size)
+	showFocus(r.ring, r.plan.focused, size)
+	half := lineHeight(theme.SizeSmall) / 2
+	for i, t := range r.numbers {
+		t.place(g.cells[i].center().SubtractXY(0, half), 0.5)
+	}
+	for i := range r.names {
+		at := fyne.NewPos(g.words, g.cells[clockPoints+i].center().Y)
+		r.states[i].place(at, 0)
+		if r.states[i].Text.Text == "" {
+			r.names[i].place(at.SubtractXY(0, half), 0)
+		} else {
+			r.names[i].place(at.SubtractXY(0, 2*half), 0)
+		}
+	}
+	r.front.place(g.middle.SubtractXY(0, g.inner*0.68+half), 0.5)
+	r.caption.place(fyne.NewPos(0, g.caption), 0)
+	r.hint.place(fyne.NewPos(0, g.caption+lineHeight(theme.SizeBody)), 0)
+	r.layoutLegend(half)
+}
+
+func (r *planRenderer) layoutLegend(half float32) {
+	g := &r.geometry
+	beside := func(t *text, sample tile) {
+		t.place(fyne.NewPos(sample.pos.X+sample.size.Width+theme.Half+2, sample.center().Y-half), 0)
+	}
+	above := g.extents[0].pos.SubtractXY(0, planLegendStep())
+	r.legend[0].place(above, 0)
+	r.legend[1].place(above.AddXY(planLegendColumn(), 0), 0)
+	for i := range g.extents {
+		beside(r.legend[2+i], g.extents[i])
+		beside(r.legend[5+i], g.depths[i])
+	}
+}
+
+// words brings the texts up to the survey.
+func (r *planRenderer) words() {
+	for i, t := range r.states {
+		d := r.plan.survey.cells[clockPoints+i]
+		t.Text.Text = ""
+		if d.Extent != "" {
+			t.Text.Text = hurtWords(d.Extent, d.Depth)
+		}
+	}
+	r.caption.Text.Text = r.plan.Caption()
+	r.hint.Text.Text = ""
+	if r.plan.focused {
+		r.hint.Text.Text = planHint
+	}
+}
+
+func (r *planRenderer) Refresh() {
+	r.words()
+	for _, t := range r.texts() {
+		t.dress()
+		t.Refresh()
+	}
+	r.Layout(r.plan.Size())
+	r.raster.Refresh()
+}
+
+// picture returns the cells drawn w x h pixels large, from the last drawing when nothing changed.
+func (r *planRenderer) picture(w, h int) image.Image {
+	pic := planPicture{width: w, height: h, size: r.plan.Size(), cells: [19]lot.Damage(r.plan.survey.cells),
+		chosen: r.plan.survey.selected, focused: r.plan.focused, colors: planColorsNow()}
+	if r.image == nil || pic != r.shown {
+		r.image, r.shown = pic.painted(planGeometryFor(pic.size)), pic
+	}
+	return r.image
+}
