@@ -48,11 +48,7 @@ func (o Options) check() (money.Currency, error) {
 func (o Options) plain(field Field, cell string) (string, error) {
 	switch field {
 	case Price:
-		bare, err := withoutCurrency(cell, o.Currency)
-		if err != nil {
-			return "", err
-		}
-		return o.Marks.plain(bare)
+		return o.plainPrice(cell)
 	case Mileage, Distance:
 		bare, _ := withoutUnit(cell)
 		return o.Marks.plain(bare)
@@ -63,6 +59,20 @@ func (o Options) plain(field Field, cell string) (string, error) {
 		return string(day), err
 	}
 	return cell, nil
+}
+
+// plainPrice returns a price in plain notation. Errors: more decimals are written than the currency has.
+func (o Options) plainPrice(cell string) (string, error) {
+	bare, err := withoutCurrency(cell, o.Currency)
+	if err != nil {
+		return "", err
+	}
+	plain, err := o.Marks.plain(bare)
+	_, fraction, _ := strings.Cut(plain, ".")
+	if currency, ok := money.Lookup(o.Currency); ok && len(fraction) > int(currency.Digits) {
+		return "", fmt.Errorf("more decimals than the %d of %s", currency.Digits, currency.Code)
+	}
+	return plain, err
 }
 
 // Doubt is one option that the file alone can't settle. The proposal is usable, but the user must be asked.

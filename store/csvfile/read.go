@@ -20,7 +20,7 @@ const (
 // Reading is what the user states about the bytes; the zero value leaves all to the file.
 type Reading struct {
 	Encoding  string // [Windows1252] for an 8-bit file; empty: UTF-8 or UTF-16, as the file shows
-	Delimiter rune   // empty: comma, semicolon or tab, as the file shows
+	Delimiter rune   // one of , ; tab |; 0: comma, semicolon or tab, as the file shows
 }
 
 // Table is a file as rows of cells.
@@ -60,11 +60,16 @@ func Read(data []byte, stated Reading) (Table, error) {
 	if t.Delimiter == 0 {
 		t.Delimiter = detected(text)
 	}
-	if t.Delimiter == 0 {
+	if _, err := reader(text, ',').Read(); t.Delimiter == 0 && err != nil {
+		return t, errNames
+	}
+	if !strings.ContainsRune(",;\t|", t.Delimiter) {
 		return t, ErrDelimiter
 	}
 	return t, t.fill(text, skipped)
 }
+
+var errNames = fmt.Errorf("%w: its quotes are broken", ErrHeader)
 
 // separatorLine takes a first line like "sep=;" off, which some spreadsheet programs write, and returns the delimiter
 // that it names and how many lines went.
@@ -125,7 +130,7 @@ func (t *Table) fill(text []byte, skipped int) error {
 	r := reader(text, t.Delimiter)
 	names, err := r.Read()
 	if err != nil {
-		return fmt.Errorf("%w: its quotes are broken", ErrHeader)
+		return errNames
 	}
 	if t.Header, err = headerOf(names); err != nil {
 		return err

@@ -1,0 +1,123 @@
+package csvfile
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+const three = "price,year,make,model,mileage,date\n12500,2019,Orlan,Tessel,61200,2026-10-01\n9900,2017,Orlan,Tessel,,2026-09-01\n12500,2019,Orlan,Tessel,61200,2026-10-01\n"
+
+func counts(r Result, m Merged) Counts { return CountsOf(r, m) }
+
+func TestTheSameFileTwiceAddsNothing(t *testing.T) {
+	_, r := parsed(t, three, nil)
+	first := Merge(nil, r.Rows)
+	if got := counts(r, first); got != (Counts{Read: 3, New: 3}) { // the same row twice in one file counts twice
+		t.Fatalf("%+v", got)
+	}
+	again := Merge(first.Rows, r.Rows)
+	if got := counts(r, again); got != (Counts{Read: 3, Same: 3}) || !reflect.DeepEqual(again.Rows, first.Rows) {
+		t.Fatalf("%+v", got)
+	}
+}
+
+func TestANewPriceOfAKnownVehicleIsAChange(t *testing.T) {
+	_, r := parsed(t, three, nil)
+	kept := Merge(nil, r.Rows).Rows
+	kept[0].Excluded, kept[0].Note = true, "seen it"
+	_, newer := parsed(t, strings.Replace(three, "12500,2019", "11900,2019", 1)+"bad,2019,,,,\n", nil)
+	m := Merge(kept, newer.Rows)
+	if got := counts(newer, m); got != (Counts{Read: 4, Same: 2, Changed: 1, Refused: 1}) {
+		t.Fatalf("%+v", got)
+	}
+	c := m.Changes[0]
+	if c.Before.Price != 1250000 || c.After.Price != 1190000 || m.Rows[c.At].Price != 1190000 {
+		t.Fatalf("%+v", c)
+	}
+	if slices.IndexFunc(m.Rows, func(r resale.Row) bool { return r.Excluded && r.Note == "seen it" }) != 0 {
+		t.Fatal("the user's tick or note was lost")
+	}
+}
+
+func TestRowsWithIdsMeetByIdAlone(t *testing.T) {
+	_, r := parsed(t, "id,price,trim,mileage,colour\na,100,LX,5,\nb,200,LX,5,red\na,100,LX,5,\n", nil)
+	kept := Merge(nil, r.Rows)
+	if ids := []string{kept.Rows[0].ID, kept.Rows[1].ID, kept.Rows[2].ID}; !slices.Equal(ids, []string{"a", "b", "a (2)"}) {
+		t.Fatalf("%q", ids)
+	}
+	_, newer := parsed(t, "id,price,trim,mileage,colour\nb,200,,,blue\nc,200,LX,5,\n", nil)
+	m := Merge(kept.Rows, newer.Rows)
+	if m.New != 1 || m.Changed != 1 || m.Rows[1].Trim != "LX" || *m.Rows[1].Mileage != 5 || m.Rows[1].More["colour"] != "blue" {
+		t.Fatalf("%+v", m)
+	}
+	if kept.Rows[1].More["colour"] != "red" {
+		t.Fatal("the rows before the merge were changed")
+	}
+}
+
+func TestRowsWithoutIdsGetFreeOnes(t *testing.T) {
+	m := Merge([]resale.Row{{ID: "row-2", Price: 5}}, []resale.Row{{Price: 1}, {Price: 2}, {ID: "row-3", Price: 3}})
+	ids := map[string]bool{}
+	for _, r := range m.Rows {
+		if r.ID == "" || ids[r.ID] {
+			t.Fatalf("id %q", r.ID)
+		}
+		ids[r.ID] = true
+	}
+}
+
+func TestWhatIsWrittenIsReadAgainExactly(t *testing.T) {
+	x := func(v float64) *float64 { return &v }
+	rows := []resale.Row{
+		{ID: "1", Price: 1250050, Kind: "sold", Date: "2026-10-01", ModelYear: 2019, Make: "=SUM(A1)", Model: "+x", Trim: "-y", Mileage: x(61200.5),
+			Unit: "km", Title: "clear", DistanceMi: x(1 / 3.0), Condition: x(3.5), Note: "@a, \"b\"\nc", Source: "'=quoted", More: map[string]string{"fuel": "\tgas", "price": "9", "engine_l": "2.0"}},
+		{ID: "2", Price: 1, Note: "'plain", Excluded: true},
+		{ID: "3", Price: 7, Note: "＝full width", More: map[string]string{"fuel": "x"}},
+	}
+	usd, _ := money.Lookup("USD")
+	text := string(Write(rows, usd))
+	_, r := parsed(t, text, nil)
+	if !reflect.DeepEqual(r.Rows, rows) {
+		t.Fatalf("%s\ngot  %+v\nwant %+v", text, r.Rows, rows)
+	}
+	if m := Merge(rows, r.Rows); m.Same != 3 {
+		t.Fatalf("%+v", m)
+	}
+}
+
+func TestNoWrittenCellRunsAsAFormula(t *testing.T) {
+	for _, cell := range []string{"=1+1", "+1", "-1", "@x", "\tx", "\rx", "\nx", "＝x", "＋x", "－x", "＠x", "'=x", "''=x", "'x", "x", "", "'", "''"} {
+		safe := defused(cell)
+		if safe != "" && strings.ContainsRune(formulaStarts, []rune(safe)[0]) {
+			t.Errorf("%q is written as %q", cell, safe)
+		}
+		if undefused(safe) != cell {
+			t.Errorf("%q comes back as %q", cell, undefused(safe))
+		}
+	}
+}
+
+func TestRefusedRowsCanBeSetRightAndReadAgain(t *testing.T) {
+	table, r := parsed(t, "price,note,colour\ncall,=cmd,red\n100,fine,\n,\"a, b\",blue\n1,2,3,4\n7,in\"ch,\n", nil)
+	if len(r.Refused) != 4 {
+		t.Fatalf("%+v", r.Refused)
+	}
+	text := string(WriteRefused(table, r.Refused))
+	again, second := parsed(t, text, nil)
+	if len(second.Refused) != 3 || len(second.Rows) != 1 { // the row of four cells now has three and can be read
+		t.Fatalf("%s\n%+v", text, second)
+	}
+	if third := string(WriteRefused(again, second.Refused)); strings.Count(third, "refused: line") != 1 {
+		t.Fatalf("the reasons pile up:\n%s", third)
+	}
+	mended := strings.NewReplacer("call", "12500", "\n,", "\n900,").Replace(text)
+	_, r = parsed(t, mended, nil)
+	if len(r.Rows) != 3 || r.Rows[0].Price != 1250000 || r.Rows[0].Note != "=cmd" || r.Rows[1].Note != "a, b" || r.Rows[0].More["colour"] != "red" || len(r.Rows[0].More) != 1 {
+		t.Fatalf("%s\n%+v", mended, r)
+	}
+}
