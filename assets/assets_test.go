@@ -160,6 +160,9 @@ func TestBringsDoNotRunInARing(t *testing.T) {
 	}
 }
 
+// walk is the way round the vehicle in which the findings stand.
+var walk = []string{"front", "engine bay", "electrical", "front wheel", "wheels", "wheel arches", "side", "top", "rear", "underneath", "driver's seat", "interior", "paper"}
+
 func TestRisksAndFindingsAreWhole(t *testing.T) {
 	c := risks(t)
 	ids, findings, used := map[string]bool{}, map[string]bool{}, map[string]bool{}
@@ -171,6 +174,11 @@ func TestRisksAndFindingsAreWhole(t *testing.T) {
 			t.Errorf("finding %s: tool %q or no question", f.ID, f.Tools)
 		}
 		findings[f.ID] = true
+	}
+	for i, f := range c.Findings {
+		if i > 0 && slices.Index(walk, f.Where) < slices.Index(walk, c.Findings[i-1].Where) || !slices.Contains(walk, f.Where) {
+			t.Errorf("finding %s: %q is out of the walk round the vehicle", f.ID, f.Where)
+		}
 	}
 	for _, r := range c.Risks {
 		if !snake.MatchString(r.ID) || ids[r.ID] {
@@ -204,6 +212,10 @@ func riskFaults(r hidden.Entry, known map[string]bool) []string {
 	if r.Loading == nil || *r.Loading < 0.1 || *r.Loading > 0.6 || r.Name == "" || r.Why == "" || r.Cost.Zero() {
 		faults = append(faults, "loading, name, reason or cost")
 	}
+	// A risk's days hold its own hours too, at some 30 hours a week (starter value, from memory), with a fifth to spare.
+	if r.Days.Likely < 0.8*7/30*likely(r.Hours) {
+		faults = append(faults, "its days do not hold its own hours")
+	}
 	if len(r.Triggers) == 0 || len(r.Findings) == 0 {
 		faults = append(faults, "no trigger or no finding")
 	}
@@ -213,6 +225,14 @@ func riskFaults(r hidden.Entry, known map[string]bool) []string {
 		}
 	}
 	return faults
+}
+
+func likely(hours map[string]prob.Three) float64 {
+	sum := 0.0
+	for _, h := range hours {
+		sum += h.Likely
+	}
+	return sum
 }
 
 func hourFaults(hours map[string]prob.Three) []string {
