@@ -1,0 +1,188 @@
+package widgets
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/theme"
+	"walkline/valuation/prob"
+)
+
+// shown opens a window on an object, in the light look.
+func shown(t *testing.T, size fyne.Size, o fyne.CanvasObject) fyne.Window {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(theme.New(theme.Options{Look: theme.Light}))
+	w := test.NewTempWindow(t, o)
+	w.Resize(size)
+	return w
+}
+
+// retype empties a field and types into it, as a person would.
+func retype(w fyne.Window, f *field, typed string) {
+	w.Canvas().Focus(f)
+	f.put("")
+	test.Type(f, typed)
+}
+
+func press(o fyne.Focusable, keys ...fyne.KeyName) {
+	for _, k := range keys {
+		o.TypedKey(&fyne.KeyEvent{Name: k})
+	}
+}
+
+func TestNumberEntryReadsAndSaysWhatItUnderstood(t *testing.T) {
+	var got []float64
+	e := NewNumberEntry(Spec{Kind: Money, Unit: "USD", Digits: 2}, func(n Number) { got = append(got, n.Float()) })
+	w := shown(t, fyne.NewSize(500, 60), e)
+	retype(w, e.field, "1.2k")
+	if !slices.Equal(got, []float64{1, 1.2, 1200}) {
+		t.Errorf("changes: %v", got)
+	}
+	if e.say.Text.Text != "= USD 1,200" {
+		t.Errorf("beside the field: %q", e.say.Text.Text)
+	}
+	w.Canvas().Unfocus()
+	if e.field.Text != "1,200" || e.say.Text.Text != "" {
+		t.Errorf("left: %q, beside it %q", e.field.Text, e.say.Text.Text)
+	}
+}
+
+func TestNumberEntryKeepsInvalidTextToItself(t *testing.T) {
+	calls := 0
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) { calls++ })
+	w := shown(t, fyne.NewSize(500, 60), e)
+	e.SetValue(Known(52000))
+	retype(w, e.field, "x")
+	w.Canvas().Unfocus()
+	if calls != 0 {
+		t.Errorf("an invalid text was told %d times", calls)
+	}
+	if want := `! "x" is not a number`; e.say.Text.Text != want || e.field.Text != "x" {
+		t.Errorf("beside the field %q, in it %q", e.say.Text.Text, e.field.Text)
+	}
+	if !slices.Equal(e.Facts(), []string{`"x" is not a number`}) {
+		t.Errorf("facts: %q", e.Facts())
+	}
+	e.SetValue(Known(52000))
+	if e.field.Text != "x" {
+		t.Error("showing the same value again wiped what was typed")
+	}
+	press(e.field, fyne.KeyEscape)
+	if e.field.Text != "52,000" || e.Fault() != "" {
+		t.Errorf("after Escape: %q, %q", e.field.Text, e.Fault())
+	}
+}
+
+func TestNumberEntrySetValueIsSilent(t *testing.T) {
+	e := NewNumberEntry(Spec{Kind: Percent}, func(Number) { t.Error("told") })
+	shown(t, fyne.NewSize(500, 60), e)
+	e.SetValue(Known(0.3))
+	if e.field.Text != "30" || e.unit.Text.Text != "%" {
+		t.Errorf("shows %q %q", e.field.Text, e.unit.Text.Text)
+	}
+}
+
+func TestNumberEntryLeavesTypingAloneWhenItMeansTheValue(t *testing.T) {
+	e := NewNumberEntry(Spec{}, nil)
+	w := shown(t, fyne.NewSize(500, 60), e)
+	e.OnChanged = func(n Number) { e.SetValue(n) } // a page renders what it was told
+	retype(w, e.field, "1200.50")
+	if e.field.Text != "1200.50" {
+		t.Errorf("typing became %q", e.field.Text)
+	}
+}
+
+func TestNumberEntryOptionalIsUnknownWhenEmptied(t *testing.T) {
+	var last Number
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi", Optional: true}, func(n Number) { last = n })
+	w := shown(t, fyne.NewSize(500, 60), e)
+	retype(w, e.field, "5")
+	press(e.field, fyne.KeyBackspace)
+	if last.Known || e.Value().Known || !slices.Equal(e.Facts(), []string{"not known"}) {
+		t.Errorf("last %v, facts %q", last, e.Facts())
+	}
+}
+
+func TestNumberEntryEnterSubmits(t *testing.T) {
+	var sent []int
+	e := NewNumberEntry(Spec{Kind: Whole}, nil)
+	e.OnSubmitted = func(n Number) { sent = append(sent, n.Int()) }
+	w := shown(t, fyne.NewSize(500, 60), e)
+	retype(w, e.field, "7x")
+	press(e.field, fyne.KeyReturn)
+	press(e.field, fyne.KeyBackspace, fyne.KeyReturn)
+	if !slices.Equal(sent, []int{7}) {
+		t.Errorf("sent %v", sent)
+	}
+}
+
+func TestThreeEntry(t *testing.T) {
+	var got []prob.Three
+	e := NewThreeEntry(Spec{Unit: "h", Least: Bound(0)}, func(v prob.Three) { got = append(got, v) })
+	w := shown(t, fyne.NewSize(600, 60), e)
+	e.SetValue(prob.Three{Low: 2, Likely: 4, High: 8})
+	if e.fields[0].Text != "2" || e.fields[1].Text != "4" || e.fields[2].Text != "8" {
+		t.Fatalf("shows %q %q %q", e.fields[0].Text, e.fields[1].Text, e.fields[2].Text)
+	}
+	retype(w, e.fields[0], "5")
+	if len(got) != 0 || e.say.Text.Text != "! low is above likely" {
+		t.Errorf("told %v, beside it %q", got, e.say.Text.Text)
+	}
+	retype(w, e.fields[0], "3")
+	retype(w, e.fields[2], "12")
+	want := prob.Three{Low: 3, Likely: 4, High: 12}
+	if len(got) == 0 || got[len(got)-1] != want || e.Value() != want {
+		t.Errorf("told %v", got)
+	}
+	if !slices.Equal(e.Facts(), []string{"low 3 h, likely 4 h, high 12 h"}) {
+		t.Errorf("facts %q", e.Facts())
+	}
+}
+
+func TestThreeEntryTakesTheLikelyValueAlone(t *testing.T) {
+	var last prob.Three
+	e := NewThreeEntry(Spec{Unit: "h"}, func(v prob.Three) { last = v })
+	w := shown(t, fyne.NewSize(600, 60), e)
+	for _, f := range e.fields {
+		f.put("")
+	}
+	retype(w, e.fields[1], "5")
+	if last != prob.Certain(5) || e.say.Text.Text != "= 5 h, certain" {
+		t.Errorf("told %v, beside it %q", last, e.say.Text.Text)
+	}
+	w.Canvas().Unfocus()
+	if e.fields[0].Text != "5" || e.fields[2].Text != "5" {
+		t.Errorf("left as %q %q %q", e.fields[0].Text, e.fields[1].Text, e.fields[2].Text)
+	}
+}
+
+func TestEntriesWalkByTab(t *testing.T) {
+	a, b := NewNumberEntry(Spec{}, nil), NewThreeEntry(Spec{}, nil)
+	w := shown(t, fyne.NewSize(600, 120), container.NewVBox(a, b))
+	w.Canvas().Focus(a.Focus())
+	for _, want := range b.fields {
+		w.Canvas().FocusNext()
+		if w.Canvas().Focused() != want {
+			t.Fatalf("the keyboard went to %v", w.Canvas().Focused())
+		}
+	}
+}
+
+func TestEntriesLook(t *testing.T) {
+	picture(t, "entries", fyne.NewSize(620, 260), func() fyne.CanvasObject {
+		a := NewNumberEntry(Spec{Kind: Money, Unit: "USD", Digits: 2}, nil)
+		a.field.SetText("1.2k")
+		b := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, nil)
+		b.field.SetText("12,5")
+		c := NewThreeEntry(Spec{Unit: "h"}, nil)
+		c.SetValue(prob.Three{Low: 2, Likely: 4.5, High: 8})
+		d := NewThreeEntry(Spec{Unit: "h"}, nil)
+		d.SetValue(prob.Three{Low: 2, Likely: 4.5, High: 8})
+		d.fields[0].SetText("6")
+		return container.NewVBox(a, b, c, d)
+	})
+}

@@ -1,0 +1,211 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+)
+
+// NumberEntry is a field for a number as people type it, with its unit and a line beside it that says what was understood or what
+// is wrong.
+type NumberEntry struct {
+	widget.BaseWidget
+
+	// OnChanged is called when what is typed makes another valid number.
+	OnChanged func(Number)
+	// OnSubmitted is called on Enter in a valid field; may be nil.
+	OnSubmitted func(Number)
+
+	spec    Spec
+	figures int
+	room    float32 // kept free for the line beside the field
+	value   Number
+	field   *field
+	unit    *text
+	say     say
+}
+
+const (
+	usualFigures         = 9
+	sayRoom      float32 = 150
+)
+
+// NewNumberEntry returns an empty field.
+func NewNumberEntry(spec Spec, onChanged func(Number)) *NumberEntry {
+	e := &NumberEntry{spec: spec, OnChanged: onChanged, figures: usualFigures, room: sayRoom, say: newSay()}
+	e.field = newField(e.typed, e.left)
+	e.field.escape = e.Reset
+	e.field.OnSubmitted = func(string) { e.submitted() }
+	e.unit = newText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// unitShown is the unit behind the field.
+func (s Spec) unitShown() string {
+	if s.Kind == Percent && s.Unit == "" {
+		return "%"
+	}
+	return s.Unit
+}
+
+// plain shows a number without the unit that stands behind the field.
+func (s Spec) plain(n Number) string {
+	shown := s.Show(n)
+	if s.Kind == Percent && n.Known {
+		return shown[:len(shown)-len(" %")]
+	}
+	return shown
+}
+
+// SetFigures sets the width of the field, in digits.
+func (e *NumberEntry) SetFigures(n int) { e.figures = n; e.Refresh() }
+
+// SetRoom sets how many points are kept free beside the field for its line; 0 where the page has room anyway.
+func (e *NumberEntry) SetRoom(points float32) { e.room = points; e.Refresh() }
+
+// SetPlaceHolder shows words while the field is empty.
+func (e *NumberEntry) SetPlaceHolder(words string) { e.field.SetPlaceHolder(words) }
+
+// SetSpec changes what is allowed and keeps the value.
+func (e *NumberEntry) SetSpec(s Spec) {
+	if e.spec == s {
+		return
+	}
+	e.spec = s
+	e.unit.Text.Text = s.unitShown()
+	e.Reset()
+	e.Refresh()
+}
+
+// SetValue shows a number and calls no handler. What is being typed stays when it already means that number.
+func (e *NumberEntry) SetValue(n Number) {
+	if n.Equal(e.value) {
+		return
+	}
+	e.value = n
+	e.Reset()
+}
+
+// Value returns the last valid number.
+func (e *NumberEntry) Value() Number { return e.value }
+
+// Fault returns what is wrong with the text, empty when it is well.
+func (e *NumberEntry) Fault() string {
+	if _, err := Parse(e.field.Text, e.spec); err != nil && (e.field.Text != "" || e.say.wrong) {
+		return err.Error()
+	}
+	return ""
+}
+
+// Facts returns the number in words, or what is wrong.
+func (e *NumberEntry) Facts() []string {
+	if fault := e.Fault(); fault != "" {
+		return []string{fault}
+	}
+	return []string{e.spec.inWords(e.value)}
+}
+
+// inWords shows a number with its unit.
+func (s Spec) inWords(n Number) string {
+	if !n.Known {
+		return "not known"
+	}
+	if s.Unit == "" || s.Kind == Percent {
+		return s.Show(n)
+	}
+	if s.Kind == Money {
+		return s.Unit + " " + s.Show(n)
+	}
+	return s.Show(n) + " " + s.Unit
+}
+
+// Reset goes back to the last valid number.
+func (e *NumberEntry) Reset() {
+	e.field.put(e.spec.plain(e.value))
+	e.say.understood("")
+}
+
+// Disable makes the field unchangeable.
+func (e *NumberEntry) Disable() { e.field.Disable() }
+
+// Enable makes it changeable again.
+func (e *NumberEntry) Enable() { e.field.Enable() }
+
+// Focus returns what takes the keyboard.
+func (e *NumberEntry) Focus() fyne.Focusable { return e.field }
+
+func (e *NumberEntry) typed(words string) {
+	n, err := Parse(words, e.spec)
+	if err != nil {
+		e.say.fault(err.Error())
+		return
+	}
+	e.say.understood("")
+	if shown := e.spec.plain(n); shown != words && n.Known {
+		e.say.understood("= " + e.spec.inWords(n))
+	}
+	if !n.Equal(e.value) {
+		e.value = n
+		if e.OnChanged != nil {
+			e.OnChanged(n)
+		}
+	}
+}
+
+// left tidies a valid text; a wrong one stays, with its reason.
+func (e *NumberEntry) left() {
+	if !e.say.wrong {
+		e.Reset()
+	}
+}
+
+func (e *NumberEntry) submitted() {
+	if e.say.wrong {
+		return
+	}
+	e.Reset()
+	if e.OnSubmitted != nil {
+		e.OnSubmitted(e.value)
+	}
+}
+
+// CreateRenderer returns the renderer.
+func (e *NumberEntry) CreateRenderer() fyne.WidgetRenderer { return &numberRenderer{e} }
+
+type numberRenderer struct{ e *NumberEntry }
+
+func (r *numberRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.e.field, r.e.unit.Text, r.e.say.Text}
+}
+
+func (r *numberRenderer) MinSize() fyne.Size {
+	width := fieldWidth(r.e.figures) + r.e.room
+	if r.e.unit.Text.Text != "" {
+		width += theme.Space + r.e.unit.MinSize().Width
+	}
+	return fyne.NewSize(width, r.e.field.MinSize().Height)
+}
+
+func (r *numberRenderer) Layout(size fyne.Size) {
+	width := fieldWidth(r.e.figures)
+	r.e.field.Resize(fyne.NewSize(width, r.e.field.MinSize().Height))
+	x := width + theme.Space
+	r.e.unit.place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	if r.e.unit.Text.Text != "" {
+		x += r.e.unit.MinSize().Width + theme.Space
+	}
+	r.e.say.place(fyne.NewPos(x, (size.Height-lineHeight(theme.SizeSmall))/2), 0)
+}
+
+func (r *numberRenderer) Refresh() {
+	r.e.unit.dress()
+	r.e.unit.Refresh()
+	r.e.say.dress()
+	r.e.say.Refresh()
+	r.e.field.Refresh()
+	r.Layout(r.e.Size())
+}
+
+func (r *numberRenderer) Destroy() {}

@@ -1,0 +1,223 @@
+package widgets
+
+import (
+	"errors"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/valuation/prob"
+)
+
+// ThreeEntry is a row of three small fields for a low, a likely and a high value, with a line beside them. The likely one
+// alone means a certain value.
+type ThreeEntry struct {
+	widget.BaseWidget
+
+	// OnChanged is called when what is typed makes another valid judgement.
+	OnChanged func(prob.Three)
+
+	spec    Spec
+	figures int
+	room    float32
+	value   prob.Three
+	fields  [3]*field
+	unit    *text
+	say     say
+}
+
+var threeNames = [3]string{"low", "likely", "high"}
+
+const threeFigures = 6
+
+// NewThreeEntry returns three fields that say zero.
+func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
+	spec.Optional = true
+	e := &ThreeEntry{spec: spec, OnChanged: onChanged, figures: threeFigures, room: sayRoom, say: newSay()}
+	for i := range e.fields {
+		e.fields[i] = newField(func(string) { e.typed() }, e.left)
+		e.fields[i].escape = e.Reset
+		e.fields[i].SetPlaceHolder(threeNames[i])
+	}
+	e.unit = newText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
+	e.ExtendBaseWidget(e)
+	e.Reset()
+	return e
+}
+
+// SetFigures sets the width of each field, in digits.
+func (e *ThreeEntry) SetFigures(n int) { e.figures = n; e.Refresh() }
+
+// SetRoom sets how many points are kept free beside the fields for their line.
+func (e *ThreeEntry) SetRoom(points float32) { e.room = points; e.Refresh() }
+
+// SetValue shows a judgement and calls no handler. What is being typed stays when it already means it.
+func (e *ThreeEntry) SetValue(v prob.Three) {
+	if v == e.value {
+		return
+	}
+	e.value = v
+	e.Reset()
+}
+
+// Value returns the last valid judgement.
+func (e *ThreeEntry) Value() prob.Three { return e.value }
+
+// Focus returns the first field, which takes the keyboard.
+func (e *ThreeEntry) Focus() fyne.Focusable { return e.fields[0] }
+
+// Reset goes back to the last valid judgement.
+func (e *ThreeEntry) Reset() {
+	for i, x := range [3]float64{e.value.Low, e.value.Likely, e.value.High} {
+		e.fields[i].put(e.spec.plain(Known(x)))
+	}
+	e.say.understood("")
+}
+
+// Disable makes the fields unchangeable.
+func (e *ThreeEntry) Disable() {
+	for _, f := range e.fields {
+		f.Disable()
+	}
+}
+
+// Enable makes them changeable again.
+func (e *ThreeEntry) Enable() {
+	for _, f := range e.fields {
+		f.Enable()
+	}
+}
+
+// Fault returns what is wrong, empty when all is well.
+func (e *ThreeEntry) Fault() string {
+	if _, err := e.read(); err != nil {
+		return err.Error()
+	}
+	return ""
+}
+
+// Facts returns the judgement in words, or what is wrong.
+func (e *ThreeEntry) Facts() []string {
+	if fault := e.Fault(); fault != "" {
+		return []string{fault}
+	}
+	return []string{e.words(e.value)}
+}
+
+func (e *ThreeEntry) words(v prob.Three) string {
+	if v.Sure() {
+		return e.spec.inWords(Known(v.Likely)) + ", certain"
+	}
+	return fmt.Sprintf("low %s, likely %s, high %s", e.spec.inWords(Known(v.Low)), e.spec.inWords(Known(v.Likely)), e.spec.inWords(Known(v.High)))
+}
+
+// read parses the three fields together.
+func (e *ThreeEntry) read() (prob.Three, error) {
+	var n [3]Number
+	for i, f := range e.fields {
+		var err error
+		if n[i], err = Parse(f.Text, e.spec); err != nil {
+			return prob.Three{}, fmt.Errorf("%s: %w", threeNames[i], err)
+		}
+	}
+	switch {
+	case !n[1].Known:
+		return prob.Three{}, errors.New("likely: a number is needed")
+	case !n[0].Known && !n[2].Known:
+		return prob.Certain(n[1].Float()), nil
+	case !n[0].Known:
+		return prob.Three{}, errors.New("low: a number is needed")
+	case !n[2].Known:
+		return prob.Three{}, errors.New("high: a number is needed")
+	}
+	v := prob.Three{Low: n[0].Float(), Likely: n[1].Float(), High: n[2].Float()}
+	switch {
+	case v.Low > v.Likely:
+		return v, errors.New("low is above likely")
+	case v.Likely > v.High:
+		return v, errors.New("high is below likely")
+	}
+	return v, nil
+}
+
+func (e *ThreeEntry) typed() {
+	v, err := e.read()
+	if err != nil {
+		e.say.fault(err.Error())
+		return
+	}
+	e.say.understood("")
+	if !e.asShown(v) {
+		e.say.understood("= " + e.words(v))
+	}
+	if v != e.value {
+		e.value = v
+		if e.OnChanged != nil {
+			e.OnChanged(v)
+		}
+	}
+}
+
+// asShown reports whether the texts are already what the fields would write for v.
+func (e *ThreeEntry) asShown(v prob.Three) bool {
+	for i, x := range [3]float64{v.Low, v.Likely, v.High} {
+		if e.fields[i].Text != e.spec.plain(Known(x)) {
+			return false
+		}
+	}
+	return true
+}
+
+func (e *ThreeEntry) left() {
+	if !e.say.wrong {
+		e.Reset()
+	}
+}
+
+// CreateRenderer returns the renderer.
+func (e *ThreeEntry) CreateRenderer() fyne.WidgetRenderer { return &threeRenderer{e} }
+
+type threeRenderer struct{ e *ThreeEntry }
+
+func (r *threeRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text, r.e.say.Text}
+}
+
+func (r *threeRenderer) MinSize() fyne.Size {
+	width := 3*fieldWidth(r.e.figures) + 2*theme.Half + r.e.room
+	if r.e.unit.Text.Text != "" {
+		width += theme.Space + r.e.unit.MinSize().Width
+	}
+	return fyne.NewSize(width, r.e.fields[0].MinSize().Height)
+}
+
+func (r *threeRenderer) Layout(size fyne.Size) {
+	width := fieldWidth(r.e.figures)
+	x := float32(0)
+	for _, f := range r.e.fields {
+		f.Move(fyne.NewPos(x, 0))
+		f.Resize(fyne.NewSize(width, f.MinSize().Height))
+		x += width + theme.Half
+	}
+	x += theme.Half
+	r.e.unit.place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	if r.e.unit.Text.Text != "" {
+		x += r.e.unit.MinSize().Width + theme.Space
+	}
+	r.e.say.place(fyne.NewPos(x, (size.Height-lineHeight(theme.SizeSmall))/2), 0)
+}
+
+func (r *threeRenderer) Refresh() {
+	r.e.unit.dress()
+	r.e.unit.Refresh()
+	r.e.say.dress()
+	r.e.say.Refresh()
+	for _, f := range r.e.fields {
+		f.Refresh()
+	}
+	r.Layout(r.e.Size())
+}
+
+func (r *threeRenderer) Destroy() {}
