@@ -21,12 +21,13 @@ const (
 
 // Spec says what a number may be.
 type Spec struct {
-	Kind     Kind
-	Unit     string   // shown beside the field, and allowed behind or before the number: "mi", "h", "USD"
-	Digits   int32    // decimals at most, for Money; the decimals shown otherwise, 0 for as many as there are
-	Optional bool     // an empty field means "not known"
-	Least    *float64 // smallest value allowed; nil: none
-	Most     *float64 // largest value allowed; nil: none
+	Kind      Kind
+	Unit      string   // shown beside the field, and allowed behind or before the number: "mi", "h", "USD"
+	Digits    int32    // decimals at most, for Money; the decimals shown otherwise, 0 for as many as there are
+	Optional  bool     // an empty field means "not known"
+	Ungrouped bool     // no commas between thousands: a year
+	Least     *float64 // smallest value allowed; nil: none
+	Most      *float64 // largest value allowed; nil: none
 }
 
 // Bound returns a pointer to x, for the limits of a Spec.
@@ -235,6 +236,9 @@ func (s Spec) Show(n Number) string {
 		return ""
 	}
 	value := n.Value
+	if s.Ungrouped {
+		return rounded(value, s.Digits)
+	}
 	if s.Kind == Percent {
 		return Grouped(rounded(value.Shift(2), s.Digits)) + " %"
 	}
