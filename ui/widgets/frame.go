@@ -65,7 +65,7 @@ func newFrame(size fyne.Size, x, y span, xAxis, yAxis Axis) frame {
 		widest = max(widest, textWidth(yAxis.write(t), theme.SizeSmall, fyne.TextStyle{}))
 	}
 	f.pos.X = widest + tickLength + theme.Half
-	f.size.Width = max(size.Width-f.pos.X-theme.Wide, plotMinimumSide)
+	f.size.Width = max(size.Width-f.pos.X-theme.Broad*theme.Scale(), plotMinimumSide)
 	f.xTicks = niceTicks(x.low, x.high, int(f.size.Width/(widthPerTick*theme.Scale())))
 	f.x = span{f.xTicks[0], f.xTicks[len(f.xTicks)-1]}
 	f.y = span{f.yTicks[0], f.yTicks[len(f.yTicks)-1]}

@@ -11,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/widgets/seen"
 )
 
 // sales are made up.
@@ -28,52 +30,42 @@ func sales() ScatterData {
 	return d
 }
 
-func textsOf(o fyne.CanvasObject) []string {
-	var words []string
-	for _, x := range test.LaidOutObjects(o) {
-		if t, ok := x.(*canvas.Text); ok && t.Visible() {
-			words = append(words, t.Text)
-		}
-	}
-	return words
-}
-
 func TestScatterWalksPointsByX(t *testing.T) {
 	s := NewScatter()
 	s.SetData(sales())
-	var seen, opened []int
-	s.OnSelected = func(i int) { seen = append(seen, i) }
+	var walked, opened []int
+	s.OnSelected = func(i int) { walked = append(walked, i) }
 	s.OnOpen = func(i int) { opened = append(opened, i) }
 	w := shown(t, fyne.NewSize(700, 420), s)
 	w.Canvas().Focus(s)
 	press(s, fyne.KeyRight, fyne.KeyRight, fyne.KeyRight, fyne.KeyLeft, fyne.KeyEnd, fyne.KeyRight, fyne.KeyReturn, fyne.KeyHome)
-	if !slices.Equal(seen, []int{1, 4, 2, 4, 5, 1}) || !slices.Equal(opened, []int{5}) {
-		t.Errorf("walked %v, opened %v", seen, opened)
+	if !slices.Equal(walked, []int{1, 4, 2, 4, 5, 1}) || !slices.Equal(opened, []int{5}) {
+		t.Errorf("walked %v, opened %v", walked, opened)
 	}
-	if !slices.Contains(textsOf(s), "row B") {
-		t.Errorf("the plot says %q", textsOf(s))
+	if !slices.Contains(seen.Texts(s), "row B") {
+		t.Errorf("the plot says %q", seen.Texts(s))
 	}
 }
 
 func TestScatterPointerFindsPoints(t *testing.T) {
 	s := NewScatter()
 	s.SetData(sales())
-	var seen []int
-	s.OnSelected = func(i int) { seen = append(seen, i) }
+	var walked []int
+	s.OnSelected = func(i int) { walked = append(walked, i) }
 	w := shown(t, fyne.NewSize(700, 420), s)
 	p := s.data.Points[5]
 	at := s.frame().at(p.X, p.Y)
 	s.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at.AddXY(4, 0)}})
-	if !slices.Contains(textsOf(s), "row F, left out") {
-		t.Errorf("the plot says %q", textsOf(s))
+	if !slices.Contains(seen.Texts(s), "row F, left out") {
+		t.Errorf("the plot says %q", seen.Texts(s))
 	}
 	s.MouseOut()
-	if !slices.Contains(textsOf(s), s.data.Subject.Words) {
-		t.Errorf("the plot says %q", textsOf(s))
+	if !slices.Contains(seen.Texts(s), s.data.Subject.Words) {
+		t.Errorf("the plot says %q", seen.Texts(s))
 	}
 	test.TapAt(s, at)
-	if !slices.Equal(seen, []int{5}) || w.Canvas().Focused() != s {
-		t.Errorf("tapped %v, focused %v", seen, w.Canvas().Focused())
+	if !slices.Equal(walked, []int{5}) || w.Canvas().Focused() != s {
+		t.Errorf("tapped %v, focused %v", walked, w.Canvas().Focused())
 	}
 	test.TapAt(s, fyne.NewPos(1, 1))
 	if s.Selected() != 5 {
@@ -97,14 +89,9 @@ func TestScatterDrawsOneShapeAPoint(t *testing.T) {
 	s := NewScatter()
 	s.SetData(sales())
 	shown(t, fyne.NewSize(700, 420), s)
-	circles := 0
-	for _, o := range test.LaidOutObjects(s) {
-		if _, ok := o.(*canvas.Circle); ok {
-			circles++
-		}
-	}
-	if circles != 7+2 { // seven clean titles and two circles of the legend; the branded ones are squares
-		t.Errorf("%d circles", circles)
+	circles := seen.All[*canvas.Circle](s)
+	if len(circles) != 7+2 { // seven clean titles and two circles of the legend; the branded ones are squares
+		t.Errorf("%d circles", len(circles))
 	}
 }
 

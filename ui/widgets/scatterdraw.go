@@ -14,13 +14,9 @@ import (
 // draw draws the plot for its size.
 func (s *Scatter) draw(d *drawing, size fyne.Size) {
 	f := s.frame()
+	d.axes(f, s.data.X, s.data.Y)
 	if len(s.data.Band) > 1 {
 		d.band(f, s.data.Band)
-	}
-	d.axes(f, s.data.X, s.data.Y)
-	for i := 1; i < len(s.data.Band); i++ {
-		a, b := s.data.Band[i-1], s.data.Band[i]
-		d.line(f.at(a.X, a.Middle), f.at(b.X, b.Middle), theme.ColorMuted, 1.5)
 	}
 	if s.data.Subject != nil {
 		d.subject(f, *s.data.Subject)
@@ -122,19 +118,22 @@ func (d *drawing) subject(f frame, s Subject) {
 	}
 }
 
-// band fills the area between the low and the high line.
+// band fills the area between the low and the high line and draws the middle one.
 func (d *drawing) band(f frame, points []BandPoint) {
-	var line path
+	var line, middle path
 	for _, b := range points {
 		line = append(line, f.at(b.X, b.High).Subtract(f.pos))
+		middle = append(middle, f.at(b.X, b.Middle).Subtract(f.pos))
 	}
 	for i := len(points) - 1; i >= 0; i-- {
 		line = append(line, f.at(points[i].X, points[i].Low).Subtract(f.pos))
 	}
-	fill := color.NRGBAModel.Convert(theme.Color(theme.ColorBand)).(color.NRGBA)
+	fill, stroke := nrgba(theme.ColorBand), nrgba(theme.ColorMuted)
+	fill.A = 0xd0 // the grid shows through
 	r := canvas.NewRaster(func(w, h int) image.Image {
 		p := newPen(w, h, float32(w)/f.size.Width)
 		p.fill(ink{fill: fill}, line)
+		p.stroke(stroke, 1.5, middle)
 		return p.dst
 	})
 	r.Move(f.pos)

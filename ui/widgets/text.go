@@ -16,6 +16,11 @@ const (
 	colorForeground = fynetheme.ColorNameForeground
 )
 
+// nrgba returns a colour of the theme of the moment, for pens.
+func nrgba(name fyne.ThemeColorName) color.NRGBA {
+	return color.NRGBAModel.Convert(theme.Color(name)).(color.NRGBA)
+}
+
 // text is a canvas.Text that knows its size and colour by name, so that a refresh brings it up to the theme of the
 // moment.
 type text struct {
