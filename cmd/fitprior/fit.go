@@ -70,7 +70,7 @@ func drawSample(group []resale.Row, rng *rand.Rand, narrow bool) resale.Sample {
 
 // start is the vague market from which the fit begins. Its condition effect can't be fitted to these data.
 func start(s set) resale.Market {
-	m := resale.Market{Name: s.name, Currency: s.currency.Code, Rows: len(s.rows),
+	m := resale.Market{Name: s.name, Currency: s.currency.Code,
 		Effects: map[string]resale.Effect{
 			"age": {Mean: -0.1, SD: 0.05}, "bend": {Mean: 0, SD: 0.2}, "mileage/linear": {Mean: -0.04, SD: 0.03},
 			"mileage/root": {Mean: -0.04, SD: 0.03}, "mileage/log": {Mean: -0.04, SD: 0.03},
@@ -122,7 +122,23 @@ func deviation(xs []float64) float64 {
 }
 
 // fitMarket returns the market fitted to a set.
-func fitMarket(s set) resale.Market { return refit(s, "", start(s), sweeps) }
+func fitMarket(s set) resale.Market {
+	m := refit(s, "", start(s), sweeps)
+	m.OLS = leastSquaresCheck(s)
+	return m
+}
+
+// leastSquaresCheck returns the medians over models of the slopes of plain regressions.
+func leastSquaresCheck(s set) map[string]float64 {
+	groups, names := byModel(s.rows)
+	var ages, miles []float64
+	for _, name := range names {
+		if age, mileage, err := resale.Slopes(groups[name], s.currency); err == nil {
+			ages, miles = append(ages, age), append(miles, mileage)
+		}
+	}
+	return map[string]float64{"age": mid(ages), "mileage": mid(miles)}
+}
 
 // refit returns m refined on a set without one model.
 func refit(s set, without string, m resale.Market, sweeps int) resale.Market {

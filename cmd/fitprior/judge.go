@@ -19,22 +19,23 @@ const againSweeps = 6
 
 // verdict collects the errors of one set, regime and size.
 type verdict struct {
-	errs, widths []float64
-	inside       int
+	errs, widths   []float64
+	medians, plain []float64 // errors of the two baselines
+	inside         int
 }
 
 // judge predicts every task of every set with priors that never saw the subject's model.
 func judge(sets []set, dir string) error {
-	all := resale.Prior{Walk: resale.Scale{SD: 0.08, Worth: 300}}
-	for _, s := range sets {
-		all.Markets = append(all.Markets, fitMarket(s))
+	fitted := make([]resale.Market, len(sets))
+	for i, s := range sets {
+		fitted[i] = fitMarket(s)
 	}
 	for at, s := range sets {
 		tasks, err := readTable(filepath.Join(dir, s.name+"_public_tasks.csv"))
 		if err != nil {
 			return err
 		}
-		verdicts := judgeSet(s, at, tasks, all)
+		verdicts := judgeSet(s, at, tasks, fitted)
 		for _, k := range sortedKeys(verdicts) {
 			fmt.Println(k, verdicts[k])
 		}
@@ -42,7 +43,7 @@ func judge(sets []set, dir string) error {
 	return nil
 }
 
-func judgeSet(s set, at int, tasks []map[string]string, all resale.Prior) map[string]*verdict {
+func judgeSet(s set, at int, tasks []map[string]string, fitted []resale.Market) map[string]*verdict {
 	rows := map[string]resale.Row{}
 	for _, r := range s.rows {
 		rows[r.ID] = r
@@ -54,7 +55,7 @@ func judgeSet(s set, at int, tasks []map[string]string, all resale.Prior) map[st
 		name := sub.Make + " " + sub.Model
 		p, ok := priors[name]
 		if !ok {
-			p = without(s, at, name, all)
+			p = without(s, at, name, fitted)
 			priors[name] = p
 		}
 		for _, n := range sizes {
@@ -69,19 +70,21 @@ func judgeSet(s set, at int, tasks []map[string]string, all resale.Prior) map[st
 }
 
 // without returns the prior in which the set's market is fitted to the other models; a set of one model is left out.
-func without(s set, at int, model string, all resale.Prior) resale.Prior {
-	p := all
-	p.Markets = nil
-	for i, m := range all.Markets {
+func without(s set, at int, model string, fitted []resale.Market) resale.Prior {
+	var markets []resale.Market
+	for i, m := range fitted {
 		switch {
 		case i != at:
-			p.Markets = append(p.Markets, m)
+			markets = append(markets, m)
 		case m.Models > 1:
-			p.Markets = append(p.Markets, refit(s, model, m, againSweeps))
+			markets = append(markets, refit(s, model, m, againSweeps))
 		}
 	}
-	return p
+	return resale.Prior{Format: resale.PriorFormat, Walk: resale.Scale{SD: judgeWalk, Worth: 1}, Markets: broaden(markets)}
 }
+
+// judgeWalk is the drift of the market while judging: the sets hold prices of one moment, so that it isn't used.
+const judgeWalk = 0.08
 
 func comps(list string, rows map[string]resale.Row, n int) []resale.Row {
 	var out []resale.Row
@@ -98,6 +101,8 @@ func (v *verdict) take(sub resale.Row, rows []resale.Row, p resale.Prior, s set)
 	got := resale.Fit(rows, subject(sub), b, p).Price()
 	truth := s.currency.Major(sub.Price)
 	v.errs = append(v.errs, math.Abs(got.P50/truth-1))
+	v.medians = append(v.medians, math.Abs(medianPrice(rows, s)/truth-1))
+	v.plain = append(v.plain, math.Abs(plainRegression(sub, rows, s)/truth-1))
 	v.widths = append(v.widths, (got.P90-got.P10)/got.P50)
 	if got.P10 <= truth && truth <= got.P90 {
 		v.inside++
@@ -106,12 +111,18 @@ func (v *verdict) take(sub resale.Row, rows []resale.Row, p resale.Prior, s set)
 
 // String returns the median and mean absolute percentage error, the coverage and the median width of the 80 % interval.
 func (v *verdict) String() string {
-	mean := 0.0
-	for _, e := range v.errs {
-		mean += e / float64(len(v.errs))
-	}
 	n := float64(len(v.errs))
-	return fmt.Sprintf("n=%3.0f  %5.2f / %5.2f %%  inside %4.1f %%  width %4.1f %%", n, 100*mid(v.errs), 100*mean, 100*float64(v.inside)/n, 100*mid(v.widths))
+	return fmt.Sprintf("n=%3.0f  %s  inside %4.1f %%  width %4.1f %%  (median of comparables %s, log least squares %s)", n, ape(v.errs),
+		100*float64(v.inside)/n, 100*mid(v.widths), ape(v.medians), ape(v.plain))
+}
+
+// ape returns the median and mean of errors as percentages.
+func ape(errs []float64) string {
+	mean := 0.0
+	for _, e := range errs {
+		mean += e / float64(len(errs))
+	}
+	return fmt.Sprintf("%5.2f / %5.2f %%", 100*mid(errs), 100*mean)
 }
 
 func mid(xs []float64) float64 {

@@ -30,20 +30,18 @@ func run(prices, out, tasks string) error {
 	if tasks != "" {
 		return judge(sets, tasks)
 	}
-	p := resale.Prior{Format: resale.PriorFormat, Note: note, Citation: citation, Walk: resale.Scale{SD: 0.08, Worth: 300}}
-	for _, s := range sets {
-		p.Sources = append(p.Sources, resale.Source{File: s.name, Rows: len(s.rows)})
-		p.Markets = append(p.Markets, fitMarket(s))
-	}
-	data, err := json.MarshalIndent(p, "", "  ")
+	p, err := fitPrior(sets, prices)
 	if err != nil {
+		return err
+	}
+	data, err := json.MarshalIndent(p, "", " ")
+	if err != nil {
+		return err
+	}
+	if _, err := resale.ParsePrior(data); err != nil {
 		return err
 	}
 	return os.WriteFile(out, append(data, '\n'), 0o644)
 }
-
-const note = "Starter priors"
-
-var citation = []string{}
 
 func parse(s string) (float64, error) { return strconv.ParseFloat(strings.TrimSpace(s), 64) }

@@ -72,7 +72,7 @@ func knots() []float64 {
 const blendRows = 40
 
 // tailDF is the degrees of freedom of the shape before residuals are seen.
-const tailDF = 5
+const tailDF = 7
 
 func newTail(z, like []float64) tail {
 	t := tail{z: make([]float64, len(tailChances))}

@@ -13,19 +13,20 @@ const PriorFormat = "walkline-resale-prior/1"
 // Prior is what other models' prices teach about a table of comparables before it is looked at. It is fitted by
 // cmd/fitprior from open data and read by [ParsePrior].
 type Prior struct {
-	Format   string   `json:"format"`
-	Note     string   `json:"note"`
-	Citation []string `json:"citation"`
-	Sources  []Source `json:"sources"`
-	Walk     Scale    `json:"market_walk"` // drift of the whole market, log points per square root of a year
-	Markets  []Market `json:"markets"`
+	Format  string   `json:"format"`
+	Note    string   `json:"note"`
+	Memory  []string `json:"from_memory"` // figures that aren't fitted: starter values
+	Sources []Source `json:"sources"`
+	Walk    Scale    `json:"market_walk"` // drift of the whole market, log points per square root of a year
+	Markets []Market `json:"markets"`
 }
 
 // Source is one data set that the prior was fitted to.
 type Source struct {
-	File string `json:"file"`
-	Rows int    `json:"rows"`
-	When string `json:"data_from"`
+	File     string `json:"file"`
+	Rows     int    `json:"rows"`
+	When     string `json:"data_from"`
+	Citation string `json:"citation"`
 }
 
 // Market is what one market's models have in common. Effects are on the logarithm of the price: "age" per year,
@@ -33,13 +34,12 @@ type Source struct {
 type Market struct {
 	Name     string             `json:"name"`
 	Currency string             `json:"currency,omitempty"`
-	Rows     int                `json:"rows"`
-	Models   int                `json:"models"`
+	Models   int                `json:"models"` // fitted to
 	Effects  map[string]Effect  `json:"effects"`
 	Spreads  map[string]Scale   `json:"spreads"`  // of effects whose size the table itself must tell: trim, model, ...
 	Residual Scale              `json:"residual"` // of one price about the fit
 	DF       float64            `json:"degrees_of_freedom"`
-	OLS      map[string]float64 `json:"ols_check,omitempty"` // median of the models' plain least-squares slopes, for comparison
+	OLS      map[string]float64 `json:"least_squares_check,omitempty"` // medians over the models of plain slopes, for comparison
 }
 
 // Effect is a Gaussian belief about an effect on the logarithm of the price.

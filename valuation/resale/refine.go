@@ -124,7 +124,7 @@ func effectName(t term, mb member) string {
 const learnedWorth = 4
 
 // leastEffectSD keeps a learned belief from becoming a certainty: a share of the effect itself.
-const leastEffectSD = 0.2
+const leastEffectSD = 0.1
 
 func (s moments) give(m *Market) {
 	for _, name := range sorted(s.effects) {

@@ -43,7 +43,7 @@ const (
 // of the groups and of the residual estimated under their own priors.
 func (d *data) solve(steps int) solution {
 	s := d.start()
-	n := float64(len(d.rows))
+	n := total(d.like)
 	at := math.Inf(1)
 	for range steps {
 		d.estimate(&s)
@@ -53,7 +53,7 @@ func (d *data) solve(steps int) solution {
 			v := quadratic(d.rows[i], s.cov, len(d.terms))
 			e := r*r + v
 			df := d.market.DF
-			s.robust[i] = (df + 1) / (df + e*d.like[i]/(s.sigma*s.sigma))
+			s.robust[i] = (df + 1) / (df + e/(s.sigma*s.sigma))
 			sum += s.robust[i] * d.like[i] * e
 		}
 		prior := d.market.Residual
@@ -189,13 +189,21 @@ func (d *data) leaveOut(s *solution) {
 		v := quadratic(row, s.cov, len(d.terms))
 		s.lever[i] = math.Min(s.weight[i]*v, 1-1e-9)
 		s.left[i] = d.residual(*s, i) / (1 - s.lever[i])
-		own := s.sigma * s.sigma / d.like[i]
+		own := s.sigma * s.sigma
 		for _, g := range d.extra[i] {
 			own += s.tau[g] * s.tau[g]
 		}
 		s.spread[i] = math.Sqrt(own + v/(1-s.lever[i]))
 		s.score += d.like[i] * (prob.TLogPDF(s.left[i]/s.spread[i], d.market.DF) - math.Log(s.spread[i]))
 	}
+}
+
+func total(xs []float64) float64 {
+	sum := 0.0
+	for _, x := range xs {
+		sum += x
+	}
+	return sum
 }
 
 func dot(row []entry, b []float64) float64 {
