@@ -28,21 +28,27 @@ func picture(t *testing.T, name string, size fyne.Size, make func() fyne.CanvasO
 		a.Settings().SetTheme(theme.New(options))
 		w := test.NewTempWindow(t, container.NewPadded(container.NewPadded(make())))
 		w.Resize(size)
-		img := w.Canvas().Capture()
 		if w.Content().MinSize().Width > size.Width+0.5 && options.Scale == 0 {
 			t.Errorf("%s wants %v, the window has %v", name, w.Content().MinSize(), size)
 		}
-		folder := os.Getenv("WALKLINE_PICTURES")
-		if folder == "" {
-			continue
-		}
-		f, err := os.Create(filepath.Join(folder, name+"-"+look+".png"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := png.Encode(f, img); err != nil {
-			t.Fatal(err)
-		}
-		f.Close()
+		save(t, name+"-"+look, w)
+	}
+}
+
+// save draws the window and keeps the picture where it is asked for.
+func save(t *testing.T, name string, w fyne.Window) {
+	t.Helper()
+	img := w.Canvas().Capture()
+	folder := os.Getenv("WALKLINE_PICTURES")
+	if folder == "" {
+		return
+	}
+	f, err := os.Create(filepath.Join(folder, name+".png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, img); err != nil {
+		t.Fatal(err)
 	}
 }

@@ -14,6 +14,8 @@ import (
 const (
 	colorBackground = fynetheme.ColorNameBackground
 	colorForeground = fynetheme.ColorNameForeground
+	colorMenu       = fynetheme.ColorNameMenuBackground
+	colorSeparator  = fynetheme.ColorNameSeparator
 )
 
 // nrgba returns a colour of the theme of the moment, for pens.

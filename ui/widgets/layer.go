@@ -1,0 +1,159 @@
+package widgets
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/theme"
+)
+
+// Layer is a window's content with a sheet over it, on which tips and suggestions lie without taking the keyboard. Give it to
+// the window as its content, or to a dialog that has entries with suggestions.
+type Layer struct {
+	widget.BaseWidget
+	content fyne.CanvasObject
+	sheet   *fyne.Container
+	runner  task.Runner
+}
+
+// NewLayer lays a sheet over content; the runner times the tips.
+func NewLayer(content fyne.CanvasObject, runner task.Runner) *Layer {
+	l := &Layer{content: content, sheet: container.NewWithoutLayout(), runner: runner}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// SetContent changes what lies under the sheet.
+func (l *Layer) SetContent(content fyne.CanvasObject) {
+	l.content = content
+	l.Refresh()
+}
+
+// CreateRenderer returns the renderer.
+func (l *Layer) CreateRenderer() fyne.WidgetRenderer { return &layerRenderer{l} }
+
+type layerRenderer struct{ l *Layer }
+
+func (r *layerRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.l.content, r.l.sheet}
+}
+func (r *layerRenderer) MinSize() fyne.Size { return r.l.content.MinSize() }
+func (r *layerRenderer) Destroy()           {}
+func (r *layerRenderer) Layout(size fyne.Size) {
+	r.l.content.Resize(size)
+	r.l.sheet.Resize(size)
+}
+func (r *layerRenderer) Refresh() {
+	r.Layout(r.l.Size())
+	canvas.Refresh(r.l)
+}
+
+// layerOf returns the layer over an object: the topmost dialog's, else the window's; nil when there is none.
+func layerOf(o fyne.CanvasObject) *Layer {
+	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	if c == nil {
+		return nil
+	}
+	if l := layerIn(c.Overlays().Top()); l != nil {
+		return l
+	}
+	return layerIn(c.Content())
+}
+
+func layerIn(o fyne.CanvasObject) *Layer {
+	switch x := o.(type) {
+	case *Layer:
+		return x
+	case *widget.PopUp:
+		return layerIn(x.Content)
+	case *fyne.Container:
+		for _, child := range x.Objects {
+			if l := layerIn(child); l != nil {
+				return l
+			}
+		}
+	}
+	return nil
+}
+
+// put shows an object on the sheet near a place of the window, moved so that it stays inside; take it off with drop.
+func (l *Layer) put(o fyne.CanvasObject, at fyne.Position, size fyne.Size) {
+	origin := fyne.CurrentApp().Driver().AbsolutePositionForObject(l)
+	at = at.Subtract(origin)
+	room := l.Size()
+	at.X = max(min(at.X, room.Width-size.Width), 0)
+	at.Y = max(min(at.Y, room.Height-size.Height), 0)
+	o.Move(at)
+	o.Resize(size)
+	l.drop(o)
+	l.sheet.Add(o)
+}
+
+func (l *Layer) drop(o fyne.CanvasObject) { l.sheet.Remove(o) }
+
+// Tip shows words near the pointer when it rests on an object. It never says what is not said elsewhere too: it does not open by
+// keyboard.
+type Tip struct {
+	widget.BaseWidget
+	content fyne.CanvasObject
+	text    string
+	at      fyne.Position
+	stop    func()
+	shown   fyne.CanvasObject
+	on      *Layer
+}
+
+const tipWait = 600 * time.Millisecond
+
+// NewTip gives an object a tip.
+func NewTip(content fyne.CanvasObject, text string) *Tip {
+	t := &Tip{content: content, text: text}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// SetText changes the words.
+func (t *Tip) SetText(text string) { t.text = text }
+
+// Facts returns the words.
+func (t *Tip) Facts() []string { return []string{t.text} }
+
+// MouseIn waits for the pointer to rest.
+func (t *Tip) MouseIn(e *desktop.MouseEvent) {
+	t.at = e.AbsolutePosition
+	if l := layerOf(t); l != nil && t.text != "" {
+		t.stop = l.runner.After(tipWait, func() { t.show(l) })
+	}
+}
+
+// MouseMoved follows the pointer.
+func (t *Tip) MouseMoved(e *desktop.MouseEvent) { t.at = e.AbsolutePosition }
+
+// MouseOut takes the tip away.
+func (t *Tip) MouseOut() {
+	if t.stop != nil {
+		t.stop()
+		t.stop = nil
+	}
+	if t.shown != nil {
+		t.on.drop(t.shown)
+		t.shown = nil
+	}
+}
+
+func (t *Tip) show(l *Layer) {
+	words := newText(t.text, theme.SizeSmall, colorForeground)
+	ground := canvas.NewRectangle(theme.Color(colorMenu))
+	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(colorSeparator), 1, theme.Half
+	t.shown, t.on = container.NewStack(ground, container.NewPadded(words.Text)), l
+	l.put(t.shown, t.at.AddXY(theme.Space, theme.Wide), t.shown.MinSize())
+}
+
+// CreateRenderer returns the renderer.
+func (t *Tip) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.content) }
