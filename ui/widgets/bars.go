@@ -9,9 +9,9 @@ import (
 )
 
 var (
-	_ fyne.Focusable    = (*Bars)(nil)
-	_ fyne.Tappable     = (*Bars)(nil)
-	_ desktop.Hoverable = (*Bars)(nil)
+	_ fyne.Focusable    = (*Waterfall)(nil)
+	_ fyne.Tappable     = (*Waterfall)(nil)
+	_ desktop.Hoverable = (*ShareBars)(nil)
 )
 
 // barRow is one line of bars: a name, a bar between two values, and a figure.
@@ -21,27 +21,38 @@ type barRow struct {
 	strong       bool // a total, in the accent
 }
 
-// Bars is a list of named bars with figures; [NewWaterfall] and [NewShareBars] make one. On the keyboard up and down select a bar, Enter opens it.
-type Bars struct {
+// bars is a list of named bars with figures. On the keyboard up and down select a bar, Enter opens it.
+type bars struct {
 	widget.BaseWidget
 
 	// OnOpen is called when the user opens a bar by Enter or a tap; may be nil.
 	OnOpen func(i int)
 
+	self     fyne.Focusable // the widget that the bars are part of
 	rows     []barRow
 	facts    []string
-	empty    string
 	links    bool // the end of a bar is joined to the next one's beginning
 	selected int
 	hovered  int
 	focused  bool
-	nameCap  float32 // most room for names, at text scale 1
 }
 
-func newBars(empty string) *Bars {
-	b := &Bars{selected: -1, hovered: -1, empty: empty, nameCap: 240}
-	b.ExtendBaseWidget(b)
-	return b
+const (
+	noBars           = "No figures yet."
+	nameRoom float32 = 240 // most room for names, at text scale 1
+)
+
+func newBars(links bool) bars { return bars{selected: -1, hovered: -1, links: links} }
+
+// Waterfall shows how the resale price comes down to the bid, a bar for each step.
+type Waterfall struct{ bars }
+
+// NewWaterfall returns a waterfall without bars.
+func NewWaterfall() *Waterfall {
+	w := &Waterfall{newBars(true)}
+	w.self = w
+	w.ExtendBaseWidget(w)
+	return w
 }
 
 // WaterfallBar is one step from the resale price down to the bid.
@@ -51,28 +62,21 @@ type WaterfallBar struct {
 	Text   string  // the amount as written, with its currency
 }
 
-// NewWaterfall returns a waterfall: the first bar stands on zero, each one goes on where the one before ended, and the last is
-// the total and stands on zero again.
-func NewWaterfall() *Bars {
-	b := newBars("No figures yet.")
-	b.links = true
-	return b
-}
-
-// SetWaterfall shows the bars; those before the last add up to the last.
-func (b *Bars) SetWaterfall(bars []WaterfallBar) {
-	rows, facts := make([]barRow, len(bars)), make([]string, len(bars))
+// SetBars shows the steps: the first stands on zero, each goes on where the one before ended, and the last is the total that
+// the others add up to and stands on zero again.
+func (w *Waterfall) SetBars(steps []WaterfallBar) {
+	rows, facts := make([]barRow, len(steps)), make([]string, len(steps))
 	running := 0.0
-	for i, w := range bars {
-		facts[i] = w.Name + ": " + w.Text
-		rows[i] = barRow{name: w.Name, figure: w.Text, from: running, to: running + w.Amount}
-		running += w.Amount
-		if i == len(bars)-1 {
-			rows[i].from, rows[i].to = 0, w.Amount
+	for i, s := range steps {
+		facts[i] = s.Name + ": " + s.Text
+		rows[i] = barRow{name: s.Name, figure: s.Text, from: running, to: running + s.Amount}
+		running += s.Amount
+		if i == len(steps)-1 {
+			rows[i].from, rows[i].to = 0, s.Amount
 		}
-		rows[i].strong = i == 0 || i == len(bars)-1
+		rows[i].strong = i == 0 || i == len(steps)-1
 	}
-	b.set(rows, facts)
+	w.set(rows, facts)
 }
 
 // Share is a named part of a whole.
@@ -81,42 +85,50 @@ type Share struct {
 	Part float64 // 0..1
 }
 
-// NewShareBars returns bars for shares, each on a scale from zero to the largest.
-func NewShareBars() *Bars { return newBars("No figures yet.") }
+// ShareBars shows the parts of a whole, such as what moves the profit most, on a scale from zero to the largest.
+type ShareBars struct{ bars }
 
-// SetShares shows the shares in the order given.
-func (b *Bars) SetShares(shares []Share) {
-	rows, facts := make([]barRow, len(shares)), make([]string, len(shares))
-	percent := Spec{Kind: Percent, Digits: 0}
-	for i, s := range shares {
-		text := percent.Show(Exactly(Known(s.Part).Value.Round(2)))
-		rows[i] = barRow{name: s.Name, figure: text, to: s.Part}
-		facts[i] = s.Name + ": " + text
-	}
-	b.set(rows, facts)
+// NewShareBars returns share bars without shares.
+func NewShareBars() *ShareBars {
+	s := &ShareBars{newBars(false)}
+	s.self = s
+	s.ExtendBaseWidget(s)
+	return s
 }
 
-func (b *Bars) set(rows []barRow, facts []string) {
+// SetShares shows the shares in the order given.
+func (s *ShareBars) SetShares(shares []Share) {
+	rows, facts := make([]barRow, len(shares)), make([]string, len(shares))
+	percent := Spec{Kind: Percent}
+	for i, share := range shares {
+		text := percent.Show(Exactly(Known(share.Part).Value.Round(2)))
+		rows[i] = barRow{name: share.Name, figure: text, to: share.Part}
+		facts[i] = share.Name + ": " + text
+	}
+	s.set(rows, facts)
+}
+
+func (b *bars) set(rows []barRow, facts []string) {
 	b.rows, b.facts = rows, facts
 	b.selected, b.hovered = min(b.selected, len(rows)-1), -1
 	b.Refresh()
 }
 
 // Facts returns every bar in words.
-func (b *Bars) Facts() []string {
+func (b *bars) Facts() []string {
 	if len(b.facts) == 0 {
-		return []string{b.empty}
+		return []string{noBars}
 	}
 	return b.facts
 }
 
 // Selected returns the selected bar, -1 for none.
-func (b *Bars) Selected() int { return b.selected }
+func (b *bars) Selected() int { return b.selected }
 
 func barStep() float32 { return lineHeight(theme.SizeBody) + theme.Space + theme.Half }
 
 // at returns the bar at a height, -1 for none.
-func (b *Bars) at(y float32) int {
+func (b *bars) at(y float32) int {
 	if i := int(y / barStep()); y >= 0 && i < len(b.rows) {
 		return i
 	}
@@ -124,8 +136,8 @@ func (b *Bars) at(y float32) int {
 }
 
 // Tapped selects the bar and opens it.
-func (b *Bars) Tapped(e *fyne.PointEvent) {
-	focusOn(b)
+func (b *bars) Tapped(e *fyne.PointEvent) {
+	focusOn(b.self)
 	if i := b.at(e.Position.Y); i >= 0 {
 		b.selected = i
 		b.Refresh()
@@ -133,14 +145,14 @@ func (b *Bars) Tapped(e *fyne.PointEvent) {
 	}
 }
 
-func (b *Bars) open() {
+func (b *bars) open() {
 	if b.selected >= 0 && b.OnOpen != nil {
 		b.OnOpen(b.selected)
 	}
 }
 
 // TypedKey walks and opens the bars.
-func (b *Bars) TypedKey(e *fyne.KeyEvent) {
+func (b *bars) TypedKey(e *fyne.KeyEvent) {
 	last := len(b.rows) - 1
 	to := b.selected
 	switch e.Name {
@@ -163,24 +175,24 @@ func (b *Bars) TypedKey(e *fyne.KeyEvent) {
 }
 
 // TypedRune does nothing.
-func (b *Bars) TypedRune(rune) {}
+func (b *bars) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (b *Bars) FocusGained() { b.focused = true; b.Refresh() }
+func (b *bars) FocusGained() { b.focused = true; b.Refresh() }
 
 // FocusLost hides the focus ring.
-func (b *Bars) FocusLost() { b.focused = false; b.Refresh() }
+func (b *bars) FocusLost() { b.focused = false; b.Refresh() }
 
 // MouseIn lights the bar under the pointer.
-func (b *Bars) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
+func (b *bars) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
 
 // MouseMoved lights the bar under the pointer.
-func (b *Bars) MouseMoved(e *desktop.MouseEvent) { b.hover(b.at(e.Position.Y)) }
+func (b *bars) MouseMoved(e *desktop.MouseEvent) { b.hover(b.at(e.Position.Y)) }
 
 // MouseOut lights none.
-func (b *Bars) MouseOut() { b.hover(-1) }
+func (b *bars) MouseOut() { b.hover(-1) }
 
-func (b *Bars) hover(i int) {
+func (b *bars) hover(i int) {
 	if i != b.hovered {
 		b.hovered = i
 		b.Refresh()
@@ -188,8 +200,8 @@ func (b *Bars) hover(i int) {
 }
 
 // CreateRenderer returns the renderer.
-func (b *Bars) CreateRenderer() fyne.WidgetRenderer {
-	r := newPlotRenderer(b, func() bool { return b.focused }, b.draw)
+func (b *bars) CreateRenderer() fyne.WidgetRenderer {
+	r := newPlotRenderer(b.self.(fyne.Widget), func() bool { return b.focused }, b.draw)
 	r.least = func() fyne.Size {
 		return fyne.NewSize(300*theme.Scale(), float32(max(len(b.rows), 1))*barStep())
 	}

@@ -20,7 +20,7 @@ func fall() []WaterfallBar {
 
 func TestWaterfallOpensBars(t *testing.T) {
 	b := NewWaterfall()
-	b.SetWaterfall(fall())
+	b.SetBars(fall())
 	var opened []int
 	b.OnOpen = func(i int) { opened = append(opened, i) }
 	w := shown(t, fyne.NewSize(700, 300), b)
@@ -37,7 +37,7 @@ func TestWaterfallOpensBars(t *testing.T) {
 
 func TestWaterfallGoesOnWhereTheLastEnded(t *testing.T) {
 	b := NewWaterfall()
-	b.SetWaterfall(fall())
+	b.SetBars(fall())
 	for i := 1; i < len(b.rows)-1; i++ {
 		if b.rows[i].from != b.rows[i-1].to {
 			t.Errorf("bar %d begins at %v, the one before ended at %v", i, b.rows[i].from, b.rows[i-1].to)
@@ -118,7 +118,7 @@ func TestCurveSaysWhatItReads(t *testing.T) {
 func TestBarsLook(t *testing.T) {
 	picture(t, "bars", fyne.NewSize(800, 760), func() fyne.CanvasObject {
 		a := NewWaterfall()
-		a.SetWaterfall(fall())
+		a.SetBars(fall())
 		press(a, fyne.KeyDown, fyne.KeyDown, fyne.KeyDown)
 		b := NewShareBars()
 		b.SetShares([]Share{{"Hidden damage", 0.41}, {"Resale price", 0.333}, {"Paint", 0.04}})

@@ -7,9 +7,9 @@ import (
 )
 
 // draw draws the rows: names left, bars in the middle, figures right.
-func (b *Bars) draw(d *drawing, size fyne.Size) {
+func (b *bars) draw(d *drawing, size fyne.Size) {
 	if len(b.rows) == 0 {
-		d.text(b.empty, fyne.NewPos(0, theme.Half), 0, theme.SizeBody, theme.ColorMuted)
+		d.text(noBars, fyne.NewPos(0, theme.Half), 0, theme.SizeBody, theme.ColorMuted)
 		return
 	}
 	names, figures := b.columns(size.Width)
@@ -35,17 +35,17 @@ func (b *Bars) draw(d *drawing, size fyne.Size) {
 }
 
 // columns returns the widths of the names and of the figures.
-func (b *Bars) columns(width float32) (names, figures float32) {
+func (b *bars) columns(width float32) (names, figures float32) {
 	for _, r := range b.rows {
 		style := fyne.TextStyle{Bold: r.strong}
 		names = max(names, textWidth(r.name, theme.SizeBody, style))
 		figures = max(figures, textWidth(r.figure, theme.SizeBody, style))
 	}
-	return min(names, b.nameCap*theme.Scale(), width/2) + theme.Space, figures + theme.Space
+	return min(names, nameRoom*theme.Scale(), width/2) + theme.Space, figures + theme.Space
 }
 
 // row draws the ground, the name and the figure of a row.
-func (b *Bars) row(d *drawing, i int, r barRow, width, names float32) {
+func (b *bars) row(d *drawing, i int, r barRow, width, names float32) {
 	step := barStep()
 	top := fyne.NewPos(0, float32(i)*step)
 	switch {
@@ -67,7 +67,7 @@ func (b *Bars) row(d *drawing, i int, r barRow, width, names float32) {
 }
 
 // bar draws a bar between two places; one without width still shows as a line.
-func (b *Bars) bar(d *drawing, i int, from, to float32) {
+func (b *bars) bar(d *drawing, i int, from, to float32) {
 	color := theme.ColorPoint
 	if b.rows[i].strong {
 		color = theme.ColorAccent

@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"math"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -94,6 +95,14 @@ func TestShowIsReadBackAsItself(t *testing.T) {
 			if err != nil || !again.Equal(first) {
 				t.Errorf("%s %q: shown as %q, read as %v, %v", name, typed, s.Show(first), again, err)
 			}
+		}
+	}
+}
+
+func TestKnownRefusesWhatIsNoNumber(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if Known(x).Known {
+			t.Errorf("%v is known", x)
 		}
 	}
 }
