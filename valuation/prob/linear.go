@@ -4,6 +4,9 @@ import (
 	"errors"
 	"math"
 
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -119,41 +122,33 @@ func rowLength(r *mat.Dense, p, j int) float64 {
 }
 
 // Symmetric is a symmetric matrix under construction: only its upper triangle (i <= j) is read.
-type Symmetric struct{ m *mat.SymDense }
+type Symmetric struct{ m blas64.Symmetric }
 
 // NewSymmetric returns the n by n zero matrix.
-func NewSymmetric(n int) Symmetric { return Symmetric{mat.NewSymDense(n, nil)} }
-
-// Raw returns the elements row by row; a change to the upper triangle changes the matrix.
-func (s Symmetric) Raw() []float64 { return s.m.RawSymmetric().Data }
-
-// Solve returns the solution of s x = b and the inverse of s, row by row.
-// Errors: s is not positive definite.
-func (s Symmetric) Solve(b []float64) (x, inverse []float64, err error) {
-	n := len(b)
-	var chol mat.Cholesky
-	if !chol.Factorize(s.m) {
-		return nil, nil, errSingular
-	}
-	inv := mat.NewSymDense(n, nil)
-	if e := chol.InverseTo(inv); e != nil && !isConditionOnly(e) {
-		return nil, nil, errSingular
-	}
-	sol := mat.NewVecDense(n, nil)
-	if e := chol.SolveVecTo(sol, mat.NewVecDense(n, append([]float64(nil), b...))); e != nil && !isConditionOnly(e) {
-		return nil, nil, errSingular
-	}
-	inverse = inv.RawSymmetric().Data
-	for i := range n {
-		for j := range i {
-			inverse[i*n+j] = inverse[j*n+i]
-		}
-	}
-	return sol.RawVector().Data, inverse, nil
+func NewSymmetric(n int) Symmetric {
+	return Symmetric{blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: make([]float64, n*n)}}
 }
 
-// isConditionOnly reports whether e only warns of a large condition number, as sharp priors beside flat ones give.
-func isConditionOnly(e error) bool {
-	var c mat.Condition
-	return errors.As(e, &c) && !math.IsInf(float64(c), 1)
+// Raw returns the elements row by row; a change to the upper triangle changes the matrix.
+func (s Symmetric) Raw() []float64 { return s.m.Data }
+
+// Solve returns the solution of s x = b and the inverse of s, row by row, by Cholesky's factors; both of s and b are used
+// up. Errors: s is not positive definite.
+func (s Symmetric) Solve(b []float64) (x, inverse []float64, err error) {
+	n := s.m.N
+	factor, ok := lapack64.Potrf(s.m)
+	if !ok {
+		return nil, nil, errSingular
+	}
+	blas64.Trsv(blas.Trans, factor, blas64.Vector{N: n, Inc: 1, Data: b})
+	blas64.Trsv(blas.NoTrans, factor, blas64.Vector{N: n, Inc: 1, Data: b})
+	if _, ok := lapack64.Potri(factor); !ok {
+		return nil, nil, errSingular
+	}
+	for i := range n {
+		for j := range i {
+			s.m.Data[i*n+j] = s.m.Data[j*n+i]
+		}
+	}
+	return b, s.m.Data, nil
 }

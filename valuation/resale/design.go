@@ -219,6 +219,9 @@ func (d *design) addSteps(rows []screened, walk float64) {
 	}
 }
 
+// slopeRows is the number of rows from which a model gets slopes of its own: fewer say nothing of them.
+const slopeRows = 8
+
 func (d *design) addModels(rows []screened, m Market) {
 	counts := map[string]int{}
 	for _, r := range rows {
@@ -233,6 +236,9 @@ func (d *design) addModels(rows []screened, m Market) {
 	d.slopes = map[string][2]int{}
 	for _, name := range sorted(d.models.terms) {
 		d.models.terms[name] = d.add(term{name: "model " + name, cause: causeOther, group: g})
+		if name != d.centre.model && counts[name] < slopeRows {
+			continue
+		}
 		at := [2]int{d.add(term{name: "age of " + name, cause: causeAge, group: slope}), -1}
 		if d.mileage >= 0 {
 			at[1] = d.add(term{name: "mileage of " + name, cause: causeMileage, group: slope})

@@ -10,6 +10,9 @@ import (
 // ErrUnknown says that there is nothing to go by: no usable comparable and no guess.
 var ErrUnknown = errors.New("the resale price is not known: there is no usable comparable and no guess of low, likely and high")
 
+// ErrNoPrior says that the fit was asked for without a prior.
+var ErrNoPrior = errors.New("the resale price is not known: no starter prior was given for the comparables")
+
 // outlook is the buyer's beliefs on the log scale.
 type outlook struct {
 	asked Effect // log of sold over asked
@@ -25,6 +28,7 @@ type Model struct {
 	used    int
 	cal     calendar
 	subject traits
+	year    int // model year of the subject
 	outlook outlook
 	members []member
 	tail    tail
@@ -41,7 +45,7 @@ type member struct {
 // Fit returns the model of the price that rows, beliefs and prior give for s. The answer doesn't depend on the order of
 // the rows. Limits: prices are positive minor units; rows that can't be used are left out and named by Warnings.
 func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
-	m := Model{beliefs: b, cal: newCalendar(rows, s, b.Today)}
+	m := Model{beliefs: b, cal: newCalendar(rows, s, b.Today), year: s.ModelYear}
 	m.subject = m.cal.subject(s)
 	m.rows = screen(rows, m.cal, b.Currency)
 	m.rows, m.used = usedFirst(m.rows)
@@ -50,6 +54,10 @@ func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
 		if b.Guess == nil {
 			m.err = ErrUnknown
 		}
+		return m
+	}
+	if len(p.Markets) == 0 {
+		m.err = ErrNoPrior
 		return m
 	}
 	m.members = fitMembers(m.rows[:m.used], m.subject, m.outlook, p, b.Currency.Code)
@@ -103,60 +111,101 @@ func logFactor(t prob.Three, off bool) Effect {
 // leastFactor keeps the logarithm of a believed factor finite.
 const leastFactor = 0.01
 
-// subsample is the number of rows from which the members are chosen and started when there are more.
-const subsample = 240
+// subsample is the number of rows from which the form of mileage and the market prior are chosen when there are more.
+const subsample = 120
 
-func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency string) []member {
-	var all []member
-	best := math.Inf(-1)
-	for _, market := range p.Markets {
-		for _, form := range mileageForms {
-			mb := newMember(thin(rows, subsample), subject, o, market, form)
-			mb.fit = mb.data.solve(mostSteps)
-			mb.share = mb.fit.score
-			if market.Currency != "" && market.Currency == currency {
-				mb.share += homeBonus
-			}
-			best = math.Max(best, mb.share)
-			all = append(all, mb)
-			if mb.design.mileage < 0 {
-				break
-			}
+// candidates returns the market priors to try, the likeliest before the prices are seen first: those of the table's own
+// currency and those of no currency; the others too when none is of its own.
+func candidates(p Prior, currency string) []Market {
+	var home, open, far []Market
+	for _, m := range p.Markets {
+		switch m.Currency {
+		case "":
+			open = append(open, m)
+		case currency:
+			home = append(home, m)
+		default:
+			far = append(far, m)
 		}
 	}
-	all = keep(all, best, len(rows))
-	if len(rows) <= subsample {
-		return all
+	if len(home) > 0 {
+		return append(home, open...)
 	}
-	for i := range all {
-		big := newMember(rows, subject, o, all[i].data.market, all[i].design.form)
-		big.fit = big.data.solve(mostSteps)
-		big.share = all[i].share
-		all[i] = big
+	return append(open, far...)
+}
+
+// fitMembers fits the table in every form of mileage under the likeliest market prior, and in the best of them under the
+// other priors. Each has a share by how well it foretells rows that it hasn't seen; of a large table the best alone is
+// fitted to all rows.
+func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency string) []member {
+	few := thin(rows, subsample)
+	markets := candidates(p, currency)
+	var all []member
+	best := 0
+	for i, form := range mileageForms {
+		mb := newMember(few, subject, o, markets[0], form)
+		mb.solve(all, markets[0].Currency == currency)
+		all = append(all, mb)
+		if mb.share > all[best].share {
+			best = i
+		}
+		if mb.design.mileage < 0 {
+			break
+		}
 	}
-	return all
+	form := all[best].design.form
+	for _, market := range markets[1:] {
+		mb := newMember(few, subject, o, market, form)
+		mb.solve(all, market.Currency == currency)
+		all = append(all, mb)
+	}
+	if len(rows) == len(few) {
+		return keep(all)
+	}
+	chosen := all[0]
+	for _, mb := range all {
+		if mb.share > chosen.share {
+			chosen = mb
+		}
+	}
+	big := newMember(rows, subject, o, chosen.data.market, chosen.design.form)
+	big.fit = big.data.solve(big.data.start())
+	big.share = 1
+	return []member{big}
+}
+
+// solve fits the member, starting where an earlier one ended, and sets its share to its score.
+func (mb *member) solve(earlier []member, home bool) {
+	from := mb.data.start()
+	if len(earlier) > 0 {
+		from = mb.data.resume(earlier[0].fit)
+	}
+	mb.fit = mb.data.solve(from)
+	mb.share = mb.fit.score
+	if home {
+		mb.share += homeBonus
+	}
 }
 
 // homeBonus is by how much (log odds) a market prior of the table's own currency is preferred before the prices are seen:
 // about 50 to 1. Errors on open data hardly change between 3 and 6.
 const homeBonus = 4.0
 
-// keep turns scores into shares and drops members that hardly count; of a large table the best alone is kept.
-func keep(all []member, best float64, n int) []member {
-	least := 0.02
-	if n > subsample {
-		least = 1
+// leastShare is the share against the best below which a member isn't worth keeping.
+const leastShare = 0.02
+
+// keep turns scores into shares and drops members that hardly count.
+func keep(all []member) []member {
+	best := math.Inf(-1)
+	for _, mb := range all {
+		best = math.Max(best, mb.share)
 	}
 	var out []member
 	sum := 0.0
 	for _, mb := range all {
-		mb.share = math.Exp(mb.share - best)
-		if mb.share >= least {
+		if mb.share = math.Exp(mb.share - best); mb.share >= leastShare {
 			out = append(out, mb)
 			sum += mb.share
-			if n > subsample {
-				break
-			}
 		}
 	}
 	for i := range out {
@@ -174,6 +223,7 @@ func newMember(rows []screened, subject traits, o outlook, market Market, form m
 		d.rows = append(d.rows, x)
 		d.extra = append(d.extra, unknown)
 		d.y = append(d.y, math.Log(r.price))
+		d.off = append(d.off, d.y[len(d.y)-1]-d.prior(x))
 		d.like = append(d.like, likeness(r.traits, subject))
 	}
 	return member{design: dn, data: d}

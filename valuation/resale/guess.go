@@ -16,7 +16,7 @@ func guessTable(g prob.Three) prob.Table {
 		return prob.CertainTable(g.Likely)
 	}
 	z90 := prob.NormQuantile(0.9)
-	y := []float64{0, math.Log(g.Low), math.Log(g.Likely), math.Log(g.High), 0}
+	y := []float64{0, logPrice(g.Low), logPrice(g.Likely), logPrice(g.High), 0}
 	x := []float64{-guessSpan, -z90, 0, z90, guessSpan}
 	y[0] = y[1] - (guessSpan-z90)*(y[2]-y[1])/z90
 	y[4] = y[3] + (guessSpan-z90)*(y[3]-y[2])/z90
@@ -36,6 +36,8 @@ func guessTable(g prob.Three) prob.Table {
 	}
 	return prob.NewTable(tailChances, values)
 }
+
+func logPrice(x float64) float64 { return math.Log(math.Max(x, math.Exp(leastLog))) }
 
 // rising is a smooth curve that never falls, through points that don't (Fritsch and Carlson 1980).
 type rising struct{ x, y, slope []float64 }

@@ -3,13 +3,14 @@ package resale
 import (
 	"math"
 	"sort"
+	"sync"
 
 	"walkline/valuation/prob"
 )
 
-// leftOut returns each used row's standardised leave-one-out residual under the members' shared answer, and its likeness.
-func (m Model) leftOut() (z, like []float64) {
-	z, like = make([]float64, m.used), make([]float64, m.used)
+// leftOut returns each used row's standardised leave-one-out residual under the members' shared answer.
+func (m Model) leftOut() []float64 {
+	z := make([]float64, m.used)
 	for i := range z {
 		mean, second := 0.0, 0.0
 		for _, mb := range m.members {
@@ -18,9 +19,8 @@ func (m Model) leftOut() (z, like []float64) {
 			second += mb.share * (mb.fit.spread[i]*mb.fit.spread[i] + e*e)
 		}
 		z[i] = mean / math.Sqrt(second-mean*mean)
-		like[i] = m.members[0].data.like[i]
 	}
-	return z, like
+	return z
 }
 
 // outcome is the predicted log price of one vehicle.
@@ -74,15 +74,23 @@ const blendRows = 40
 // tailDF is the degrees of freedom of the shape before residuals are seen.
 const tailDF = 7
 
-func newTail(z, like []float64) tail {
+// tailShape holds the Student-t quantiles at tailChances: a constant table, made at its first use.
+var tailShape = sync.OnceValue(func() []float64 {
+	q := make([]float64, len(tailChances))
+	for i, u := range tailChances {
+		q[i] = prob.TQuantile(math.Min(math.Max(u, endChance), 1-endChance), tailDF)
+	}
+	return q
+})
+
+func newTail(z []float64) tail {
 	t := tail{z: make([]float64, len(tailChances))}
 	n := float64(len(z))
 	share := n / (n + blendRows)
 	s := append([]float64(nil), z...)
 	sort.Float64s(s)
-	for i, u := range tailChances {
-		u = math.Min(math.Max(u, endChance), 1-endChance)
-		q := prob.TQuantile(u, tailDF)
+	for i, q := range tailShape() {
+		u := math.Min(math.Max(tailChances[i], endChance), 1-endChance)
 		t.z[i] = (1-share)*q + share*sampleQuantile(s, u, q)
 	}
 	return t
@@ -123,7 +131,11 @@ func (m Model) At(s Subject) prob.Table {
 	if len(m.members) == 0 {
 		return m.Distribution()
 	}
-	return m.table(m.cal.subject(s))
+	t := m.cal.subject(s)
+	if months := s.More[monthsColumn]; m.cal.month && months == m.subject.more[monthsColumn] {
+		t.age += float64(m.year - s.ModelYear) // another model year with the same months stated: the year is what changed
+	}
+	return m.table(t)
 }
 
 func (m Model) table(t traits) prob.Table {
@@ -132,16 +144,31 @@ func (m Model) table(t traits) prob.Table {
 	values := make([]float64, len(tailChances))
 	last := 0.0
 	for i, z := range m.tail.z {
-		values[i] = math.Max(last, math.Exp(o.at+scale*z))
+		values[i] = math.Max(last, math.Exp(math.Min(math.Max(o.at+scale*z, leastLog), mostLog)))
 		last = values[i]
 	}
 	return prob.NewTable(tailChances, values)
 }
 
-// LevelSD returns the standard deviation in major units of the expected price, given what all bidders share.
+// No price is below a thousandth of a major unit or above a million million, however far a subject lies from the rows.
+const (
+	leastLog = -6.907755
+	mostLog  = 27.631021
+)
+
+// guessLevel is the share of a bare guess's variance that all bidders share. Starter value, from memory: replace it with yours.
+const guessLevel = 0.5
+
+// mostLevel bounds the variance of the log level, so that its effect on a price stays finite.
+const mostLevel = 1
+
+// LevelSD returns the standard deviation in major units of the expected price: what the comparables and beliefs leave
+// unsure for every bidder alike (the level of the market, slopes, brand discount, asked-to-sold, drift until the sale).
+// The luck of one sale is not in it. Of a bare guess, half of the variance is taken to be shared.
 func (m Model) LevelSD() float64 {
+	t := m.Distribution()
 	if len(m.members) == 0 {
-		return m.Distribution().SD() / math.Sqrt2
+		return t.SD() * math.Sqrt(guessLevel)
 	}
-	return m.Distribution().Mean() * math.Sqrt(math.Expm1(m.predict(m.subject).level))
+	return t.Mean() * math.Sqrt(math.Expm1(math.Min(mostLevel, m.predict(m.subject).level)))
 }

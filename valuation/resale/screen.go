@@ -1,9 +1,10 @@
 package resale
 
 import (
+	"cmp"
 	"fmt"
-	"math"
-	"sort"
+	"slices"
+	"strconv"
 	"strings"
 
 	"walkline/valuation/money"
@@ -21,17 +22,18 @@ type screened struct {
 
 // screen returns the rows in an order that depends on their content alone, each with the reason if it can't be used.
 func screen(rows []Row, c calendar, cur money.Currency) []screened {
-	out := make([]screened, len(rows))
+	orders, place := make([]string, len(rows)), make([]int, len(rows))
 	for i, r := range rows {
-		out[i] = screened{index: i, row: r, order: content(r), traits: c.row(r), price: cur.Major(r.Price)}
-		out[i].reason = refusal(r)
+		orders[i], place[i] = content(r), i
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		if out[i].order != out[j].order {
-			return out[i].order < out[j].order
-		}
-		return out[i].row.ID < out[j].row.ID
+	slices.SortFunc(place, func(a, b int) int {
+		return cmp.Or(strings.Compare(orders[a], orders[b]), strings.Compare(rows[a].ID, rows[b].ID), a-b)
 	})
+	out := make([]screened, len(rows))
+	for k, i := range place {
+		r := rows[i]
+		out[k] = screened{index: i, row: r, order: orders[i], reason: refusal(r), traits: c.row(r), price: cur.Major(r.Price)}
+	}
 	markDuplicates(out)
 	return out
 }
@@ -75,22 +77,25 @@ func (s screened) name() string {
 
 // content returns all that a row says of the vehicle and its price as one text.
 func content(r Row) string {
-	var b strings.Builder
-	num := func(x *float64) float64 {
-		if x == nil {
-			return math.Inf(-1)
+	b := make([]byte, 0, 160)
+	text := func(s string) { b = append(append(b, '|'), s...) }
+	num := func(x *float64) {
+		b = append(b, '|')
+		if x != nil {
+			b = strconv.AppendFloat(b, *x, 'g', -1, 64)
 		}
-		return *x
 	}
-	fmt.Fprintf(&b, "%d|%d|%g|%s|%s|%s|%s|%s|%s|%s|%g|%g", r.Price, r.ModelYear, num(r.Mileage), key(r.Unit), key(r.Kind), r.Date,
-		key(r.Make), key(r.Model), key(r.Trim), key(r.Title), num(r.DistanceMi), num(r.Condition))
-	names := make([]string, 0, len(r.More))
-	for name := range r.More {
-		names = append(names, name)
+	b = strconv.AppendInt(b, int64(r.Price), 10)
+	b = strconv.AppendInt(append(b, '|'), int64(r.ModelYear), 10)
+	num(r.Mileage)
+	for _, s := range []string{r.Unit, r.Kind, string(r.Date), r.Make, r.Model, r.Trim, r.Title} {
+		text(key(s))
 	}
-	sort.Strings(names)
-	for _, name := range names {
-		fmt.Fprintf(&b, "|%s=%s", name, r.More[name])
+	num(r.DistanceMi)
+	num(r.Condition)
+	for _, name := range sorted(r.More) {
+		text(name)
+		text(r.More[name])
 	}
-	return b.String()
+	return string(b)
 }

@@ -11,6 +11,7 @@ type data struct {
 	rows    [][]entry
 	extra   [][]int   // groups of which the row has a level without an effect of its own
 	y       []float64 // log price
+	off     []float64 // log price less what the prior means make of it
 	like    []float64 // likeness to the subject, 0..1: divides the variance of the row
 	terms   []term
 	groups  []group
@@ -41,11 +42,10 @@ const (
 
 // solve returns the effects by expectation-maximisation: Gaussian priors on the effects, Student-t errors, the spreads
 // of the groups and of the residual estimated under their own priors.
-func (d *data) solve(steps int) solution {
-	s := d.start()
+func (d *data) solve(s solution) solution {
 	n := total(d.like)
 	at := math.Inf(1)
-	for range steps {
+	for range mostSteps {
 		d.estimate(&s)
 		sum := 0.0
 		for i := range d.rows {
@@ -99,6 +99,16 @@ func (d *data) start() solution {
 	return s
 }
 
+// resume returns where to start when another form or prior has been fitted to the same rows.
+func (d *data) resume(from solution) solution {
+	s := solution{coef: make([]float64, len(d.terms)), sigma: from.sigma, tau: make([]float64, len(d.groups)),
+		weight: make([]float64, len(d.rows)), robust: append([]float64(nil), from.robust...)}
+	for g := range s.tau {
+		s.tau[g] = d.groups[g].prior.SD
+	}
+	return s
+}
+
 // normalMAD turns a median absolute deviation into the standard deviation of a normal sample: 1 / NormQuantile(0.75).
 const normalMAD = 1.4826
 
@@ -126,7 +136,7 @@ func (d *data) estimate(s *solution) {
 		}
 		w := 1 / v
 		s.weight[i] = w
-		y := d.y[i] - d.prior(row)
+		y := d.off[i]
 		for k, e := range row {
 			b[e.term] += w * e.x * y
 			for _, f := range row[k:] {
@@ -183,6 +193,7 @@ func (d *data) spreads(s *solution) float64 {
 // leaveOut finds what each row's residual would be without it, by the hat matrix, with the weights held.
 func (d *data) leaveOut(s *solution) {
 	n := len(d.rows)
+	peak, df := prob.TLogPDF(0, d.market.DF), d.market.DF
 	s.lever, s.left, s.spread = make([]float64, n), make([]float64, n), make([]float64, n)
 	s.score = 0
 	for i, row := range d.rows {
@@ -194,7 +205,8 @@ func (d *data) leaveOut(s *solution) {
 			own += s.tau[g] * s.tau[g]
 		}
 		s.spread[i] = math.Sqrt(own + v/(1-s.lever[i]))
-		s.score += d.like[i] * (prob.TLogPDF(s.left[i]/s.spread[i], d.market.DF) - math.Log(s.spread[i]))
+		z := s.left[i] / s.spread[i]
+		s.score += d.like[i] * (peak - (df+1)/2*math.Log1p(z*z/df) - math.Log(s.spread[i]))
 	}
 }
 

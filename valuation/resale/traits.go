@@ -30,6 +30,7 @@ type traits struct {
 type calendar struct {
 	today float64 // decimal year of the valuation; when no day is known, the newest model year and a half
 	sale  float64 // decimal year of the subject's sale
+	month bool    // ages are stated to the month
 }
 
 func newCalendar(rows []Row, s Subject, today lot.Date) calendar {
@@ -49,8 +50,27 @@ func newCalendar(rows []Row, s Subject, today lot.Date) calendar {
 	if y, ok := decimalYear(s.SaleMonth); ok && y > c.today {
 		c.sale = y
 	}
+	c.month = statesMonths(rows, s)
 	return c
 }
+
+// statesMonths reports whether the subject and nearly all rows state their age to the month: mixing both ways of counting
+// would shift the rows by half a year against one another.
+func statesMonths(rows []Row, s Subject) bool {
+	if _, ok := number(s.More[monthsColumn]); !ok {
+		return false
+	}
+	known := 0
+	for _, r := range rows {
+		if _, ok := number(r.More[monthsColumn]); ok {
+			known++
+		}
+	}
+	return float64(known) >= nearlyAll*float64(len(rows))
+}
+
+// nearlyAll is the share of rows that must state their months.
+const nearlyAll = 0.9
 
 func decimalYear(d lot.Date) (float64, bool) {
 	t, err := time.Parse(time.DateOnly, string(d))
@@ -66,7 +86,7 @@ func (c calendar) row(r Row) traits {
 		day = c.today
 	}
 	t := traits{
-		age: ageOf(day, r.ModelYear, r.More), trim: key(r.Trim), model: key(r.Make + " " + r.Model), brand: brandOf(r.Title),
+		age: c.age(day, r.ModelYear, r.More), trim: key(r.Trim), model: key(r.Make + " " + r.Model), brand: brandOf(r.Title),
 		asked: !strings.EqualFold(strings.TrimSpace(r.Kind), "sold"), back: max(0, c.sale-day), more: r.More,
 	}
 	t.setMiles(r.Mileage, r.Unit)
@@ -85,7 +105,7 @@ func (c calendar) subject(s Subject) traits {
 		brand = "rebuilt"
 	}
 	t := traits{
-		age: ageOf(c.sale, s.ModelYear, s.More), trim: key(s.Trim), model: key(s.Make + " " + s.Model), brand: brandOf(brand),
+		age: c.age(c.sale, s.ModelYear, s.More), trim: key(s.Trim), model: key(s.Make + " " + s.Model), brand: brandOf(brand),
 		condition: usualCondition, condKnown: true, more: s.More,
 	}
 	t.setMiles(s.Mileage, s.Unit)
@@ -111,8 +131,8 @@ func (t *traits) setMiles(m *float64, unit string) {
 // monthsColumn is the column that states the age to the month.
 const monthsColumn = "age_months"
 
-func ageOf(day float64, modelYear int, more map[string]string) float64 {
-	if m, ok := number(more[monthsColumn]); ok && m >= 0 {
+func (c calendar) age(day float64, modelYear int, more map[string]string) float64 {
+	if m, ok := number(more[monthsColumn]); c.month && ok && m >= 0 {
 		return m / 12
 	}
 	return day - float64(modelYear)
@@ -129,7 +149,25 @@ func brandOf(title string) string {
 }
 
 // key returns s in small letters with single spaces.
-func key(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
+func key(s string) string {
+	if isKey(s) {
+		return s
+	}
+	return strings.Join(strings.Fields(strings.ToLower(s)), " ")
+}
+
+// isKey reports whether s is a key already, as most cells are: plain letters, no space at an end or doubled.
+func isKey(s string) bool {
+	space := true
+	for i := range len(s) {
+		c := s[i]
+		if c == ' ' && space || c < ' ' || c >= 0x7f || 'A' <= c && c <= 'Z' {
+			return false
+		}
+		space = c == ' '
+	}
+	return s == "" || !space
+}
 
 func number(s string) (float64, bool) {
 	x, err := strconv.ParseFloat(strings.TrimSpace(s), 64)

@@ -171,7 +171,7 @@ func (m Model) hold(i int) float64 {
 }
 
 func (m Model) outliers() []string {
-	z, _ := m.leftOut()
+	z := m.leftOut()
 	var out []string
 	off := 0
 	for i, r := range m.rows[:m.used] {
