@@ -26,7 +26,8 @@ type ticket struct {
 	cancel context.CancelFunc
 }
 
-// NewQueued returns a runner that answers through fyne.Do. Panics go to crash, on the window's goroutine.
+// NewQueued returns a runner that answers through fyne.Do. Panics go to crash, on the window's goroutine; without one they
+// end the program, so that none is lost.
 func NewQueued(crash func(Crash)) *Queued { return newQueued(crash, fyne.Do) }
 
 func newQueued(crash func(Crash), post func(func())) *Queued {
@@ -77,13 +78,16 @@ func (q *Queued) open(j *Job) (context.Context, ticket, bool) {
 
 // worked does the work and returns what is to be shown: the answer, or the failure.
 func (q *Queued) worked(ctx context.Context, j Job) (show func()) {
+	if q.crash == nil {
+		return j.Work(ctx)
+	}
 	var caughtCrash Crash
 	keep := func(c Crash) { caughtCrash = c }
 	if !caught(keep, func() { show = j.Work(ctx) }) {
 		return show
 	}
 	return func() {
-		q.report(caughtCrash)
+		q.crash(caughtCrash)
 		if j.Failed != nil {
 			j.Failed()
 		}
@@ -103,15 +107,9 @@ func (q *Queued) show(key string, t ticket, last bool, f func()) {
 		}
 		q.mu.Unlock()
 		if holds {
-			caught(q.report, f)
+			Guard(q.crash, f)()
 		}
 	})
-}
-
-func (q *Queued) report(c Crash) {
-	if q.crash != nil {
-		q.crash(c)
-	}
 }
 
 // Cancel ends the job of the key; it is not shown.

@@ -198,6 +198,19 @@ func TestPanicInShowIsHandedOver(t *testing.T) {
 	}
 }
 
+func TestPanicWithoutAHandlerIsNotSwallowed(t *testing.T) {
+	w := make(window, 4)
+	q := newQueued(nil, w.post)
+	defer q.Stop()
+	Start(q, Order[int]{Work: func(context.Context) (int, error) { return 1, nil }, Show: func(int, error) { panic("a hole") }})
+	defer func() {
+		if recover() == nil {
+			t.Error("the panic was lost")
+		}
+	}()
+	w.next(t)
+}
+
 func TestGuardHandsOver(t *testing.T) {
 	var got []Crash
 	Guard(func(c Crash) { got = append(got, c) }, func() { panic(7) })()

@@ -93,9 +93,13 @@ func (l *Layer) put(o fyne.CanvasObject, at fyne.Position, size fyne.Size) {
 	o.Resize(size)
 	l.drop(o)
 	l.sheet.Add(o)
+	l.sheet.Refresh() // Add alone paints nothing in a window at rest
 }
 
-func (l *Layer) drop(o fyne.CanvasObject) { l.sheet.Remove(o) }
+func (l *Layer) drop(o fyne.CanvasObject) {
+	l.sheet.Remove(o)
+	l.sheet.Refresh()
+}
 
 // Tip shows words near the pointer when it rests on an object. It never says what is not said elsewhere too: it does not open by
 // keyboard.

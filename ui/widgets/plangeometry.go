@@ -88,3 +88,9 @@ func (g *planGeometry) at(pos fyne.Position) int {
 	}
 	return -1
 }
+
+// used is the room that the plan fills of what it was given.
+func (g *planGeometry) used() fyne.Size {
+	last := g.cells[clockPoints].(tile)
+	return fyne.NewSize(last.pos.X+last.row, g.caption-theme.Space+planCaption())
+}

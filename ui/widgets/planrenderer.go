@@ -84,7 +84,7 @@ func (r *planRenderer) Layout(size fyne.Size) {
 	r.geometry = planGeometryFor(size)
 	g := &r.geometry
 	r.raster.Resize(size)
-	showFocus(r.ring, r.plan.focused, size)
+	showFocus(r.ring, r.plan.focused, g.used())
 	half := lineHeight(theme.SizeSmall) / 2
 	for i, t := range r.numbers {
 		t.place(g.cells[i].center().SubtractXY(0, half), 0.5)
