@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"path/filepath"
 	"sort"
 	"strings"
@@ -21,7 +22,9 @@ const againSweeps = 6
 type verdict struct {
 	errs, widths   []float64
 	medians, plain []float64 // errors of the two baselines
+	gross          []float64 // errors with one price in ten grossly wrong
 	inside         int
+	grossInside    int
 }
 
 // judge predicts every task of every set with priors that never saw the subject's model.
@@ -97,9 +100,8 @@ func comps(list string, rows map[string]resale.Row, n int) []resale.Row {
 }
 
 func (v *verdict) take(sub resale.Row, rows []resale.Row, p resale.Prior, s set) {
-	b := resale.Beliefs{AskedToSold: prob.Certain(1), Currency: s.currency}
-	got := resale.Fit(rows, subject(sub), b, p).Price()
 	truth := s.currency.Major(sub.Price)
+	got := forecast(sub, rows, p, s)
 	v.errs = append(v.errs, math.Abs(got.P50/truth-1))
 	v.medians = append(v.medians, math.Abs(medianPrice(rows, s)/truth-1))
 	v.plain = append(v.plain, math.Abs(plainRegression(sub, rows, s)/truth-1))
@@ -107,13 +109,38 @@ func (v *verdict) take(sub resale.Row, rows []resale.Row, p resale.Prior, s set)
 	if got.P10 <= truth && truth <= got.P90 {
 		v.inside++
 	}
+	got = forecast(sub, spoiled(rows), p, s)
+	v.gross = append(v.gross, math.Abs(got.P50/truth-1))
+	if got.P10 <= truth && truth <= got.P90 {
+		v.grossInside++
+	}
+}
+
+func forecast(sub resale.Row, rows []resale.Row, p resale.Prior, s set) resale.Price {
+	return resale.Fit(rows, subject(sub), resale.Beliefs{AskedToSold: prob.Certain(1), Currency: s.currency}, p).Price()
+}
+
+// spoiled returns rows with gross errors: about one price in ten is three times or a third of what it was.
+func spoiled(rows []resale.Row) []resale.Row {
+	rng := rand.New(rand.NewPCG(uint64(len(rows)), uint64(rows[0].Price)))
+	out := append([]resale.Row(nil), rows...)
+	for i := range out {
+		switch rng.IntN(20) {
+		case 0:
+			out[i].Price *= 3
+		case 1:
+			out[i].Price /= 3
+		}
+	}
+	return out
 }
 
 // String returns the median and mean absolute percentage error, the coverage and the median width of the 80 % interval.
 func (v *verdict) String() string {
 	n := float64(len(v.errs))
-	return fmt.Sprintf("n=%3.0f  %s  inside %4.1f %%  width %4.1f %%  (median of comparables %s, log least squares %s)", n, ape(v.errs),
-		100*float64(v.inside)/n, 100*mid(v.widths), ape(v.medians), ape(v.plain))
+	return fmt.Sprintf("n=%3.0f  %s  inside %4.1f %%  width %4.1f %%  (one in ten grossly wrong %s inside %4.1f %%; median of "+
+		"comparables %s, log least squares %s)", n, ape(v.errs), 100*float64(v.inside)/n, 100*mid(v.widths), ape(v.gross),
+		100*float64(v.grossInside)/n, ape(v.medians), ape(v.plain))
 }
 
 // ape returns the median and mean of errors as percentages.

@@ -163,3 +163,67 @@ func TestSymmetricRefusesIndefinite(t *testing.T) {
 		t.Error("an indefinite matrix was solved")
 	}
 }
+
+// Brownlee's stack loss data (public, R datasets): the least-squares fits by R 4.2.2, lm with and without weights
+// 1 / Air.Flow; weighting is scaling each row by the root of its weight.
+func TestLeastSquaresMatchesStackLoss(t *testing.T) {
+	loss := []float64{42, 37, 37, 28, 18, 18, 19, 20, 15, 14, 14, 13, 11, 12, 8, 7, 8, 8, 9, 15, 15}
+	air := []float64{80, 80, 75, 62, 62, 62, 62, 62, 58, 58, 58, 58, 58, 58, 50, 50, 50, 50, 50, 56, 70}
+	water := []float64{27, 27, 25, 24, 22, 23, 24, 24, 23, 18, 18, 17, 18, 19, 18, 18, 19, 19, 20, 20, 20}
+	acid := []float64{89, 88, 90, 87, 87, 87, 93, 93, 87, 80, 89, 88, 82, 93, 89, 86, 72, 79, 80, 82, 91}
+	for name, c := range map[string]struct {
+		weighted bool
+		want     []float64
+		scale    float64
+	}{
+		"plain":    {false, []float64{-39.919674420, 0.715640200, 1.295286124, -0.152122519}, 3.243363918},
+		"weighted": {true, []float64{-40.739409225, 0.718709794, 1.224774830, -0.127533325}, 0.401210461},
+	} {
+		var x [][]float64
+		var y []float64
+		for i := range loss {
+			w := 1.0
+			if c.weighted {
+				w = 1 / math.Sqrt(air[i])
+			}
+			x = append(x, []float64{w, w * air[i], w * water[i], w * acid[i]})
+			y = append(y, w*loss[i])
+		}
+		fit, err := LeastSquares(x, y)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for j := range c.want {
+			digits(t, name+" coefficient", fit.Coef[j], c.want[j], 8)
+		}
+		digits(t, name+" scale", fit.ResidualSD, c.scale, 8)
+	}
+}
+
+// R's cars: log(dist) on log(speed), and Duan's smearing factor, the mean of exp(residual) (Duan, JASA 78 (1983) 605-610;
+// figures computed with R 4.2.2; the data from memory, which the figures confirm).
+func TestLeastSquaresAndSmearingMatchCars(t *testing.T) {
+	speed := []float64{4, 4, 7, 7, 8, 9, 10, 10, 10, 11, 11, 12, 12, 12, 12, 13, 13, 13, 13, 14, 14, 14, 14, 15, 15, 15, 16, 16, 17,
+		17, 17, 18, 18, 18, 18, 19, 19, 19, 20, 20, 20, 20, 20, 22, 23, 24, 24, 24, 24, 25}
+	dist := []float64{2, 10, 4, 22, 16, 10, 18, 26, 34, 17, 28, 14, 20, 24, 28, 26, 34, 34, 46, 26, 36, 60, 80, 20, 26, 54, 32, 40,
+		32, 40, 50, 42, 56, 76, 84, 36, 46, 68, 32, 48, 52, 56, 64, 66, 54, 70, 92, 93, 120, 85}
+	var x [][]float64
+	var y []float64
+	for i := range speed {
+		x = append(x, []float64{1, math.Log(speed[i])})
+		y = append(y, math.Log(dist[i]))
+	}
+	fit, err := LeastSquares(x, y)
+	if err != nil {
+		t.Fatal(err)
+	}
+	smear := 0.0
+	for i := range y {
+		smear += math.Exp(y[i]-fit.Coef[0]-fit.Coef[1]*x[i][1]) / float64(len(y))
+	}
+	digits(t, "intercept", fit.Coef[0], -0.729668750, 8)
+	digits(t, "slope", fit.Coef[1], 1.602391206, 8)
+	digits(t, "sigma", fit.ResidualSD, 0.405267038, 8)
+	digits(t, "smearing factor", smear, 1.081589832, 8)
+	digits(t, "Duan's forecast at 21", smear*math.Exp(fit.Coef[0]+fit.Coef[1]*math.Log(21)), 68.5305244, 8)
+}

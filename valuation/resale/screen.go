@@ -52,6 +52,9 @@ func refusal(r Row) string {
 	return ""
 }
 
+// sameVehicle begins the reason of a row that repeats another.
+const sameVehicle = "the same vehicle as "
+
 // markDuplicates leaves out rows that say the same as an earlier one in everything but their name, note and source: one
 // vehicle advertised twice. Rows without a mileage are kept, since two vehicles may well agree in the rest.
 func markDuplicates(rows []screened) {
@@ -61,7 +64,7 @@ func markDuplicates(rows []screened) {
 			continue
 		}
 		if first >= 0 && rows[i].order == rows[first].order && rows[i].row.Mileage != nil {
-			rows[i].reason = "the same vehicle as " + rows[first].name()
+			rows[i].reason = sameVehicle + rows[first].name()
 			continue
 		}
 		first = i

@@ -49,7 +49,11 @@ func count(n int, what string) string {
 func (m Model) unusedRows() []string {
 	names := map[string][]string{}
 	for _, r := range m.rows[m.used:] {
-		names[r.reason] = append(names[r.reason], r.name())
+		reason := r.reason
+		if strings.HasPrefix(reason, sameVehicle) {
+			reason = sameVehicle + "another row"
+		}
+		names[reason] = append(names[reason], r.name())
 	}
 	var out []string
 	for _, reason := range sorted(names) {
@@ -109,7 +113,7 @@ func (m Model) stale() []string {
 	if old > 0 {
 		out = append(out, fmt.Sprintf("%s more than a year old: the market may have moved", count(old, "comparable")))
 	}
-	if undated > 0 && undated < m.used {
+	if undated > 0 && (undated < m.used || m.beliefs.Today.Known()) {
 		out = append(out, fmt.Sprintf("%s without a date, read as of today", count(undated, "comparable")))
 	}
 	return out
