@@ -8,18 +8,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
-	"walkline/ui/theme"
+	"walkline/ui/widgets/seen"
 	"walkline/valuation/prob"
 )
-
-// shown opens a window on an object, in the light look.
-func shown(t *testing.T, size fyne.Size, o fyne.CanvasObject) fyne.Window {
-	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(theme.New(theme.Options{Look: theme.Light}))
-	w := test.NewTempWindow(t, o)
-	w.Resize(size)
-	return w
-}
 
 // retype empties a field and types into it, as a person would.
 func retype(w fyne.Window, f *field, typed string) {
@@ -28,41 +19,35 @@ func retype(w fyne.Window, f *field, typed string) {
 	test.Type(f, typed)
 }
 
-func press(o fyne.Focusable, keys ...fyne.KeyName) {
-	for _, k := range keys {
-		o.TypedKey(&fyne.KeyEvent{Name: k})
-	}
-}
-
 func TestNumberEntryReadsAndSaysWhatItUnderstood(t *testing.T) {
 	var got []float64
 	e := NewNumberEntry(Spec{Kind: Money, Unit: "USD", Digits: 2}, func(n Number) { got = append(got, n.Float()) })
-	w := shown(t, fyne.NewSize(500, 60), e)
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
 	retype(w, e.field, "1.2k")
 	if !slices.Equal(got, []float64{1, 1.2, 1200}) {
 		t.Errorf("changes: %v", got)
 	}
-	if e.say.Text.Text != "= USD 1,200" {
-		t.Errorf("beside the field: %q", e.say.Text.Text)
+	if e.say.words.Text.Text != "= USD 1,200" {
+		t.Errorf("beside the field: %q", e.say.words.Text.Text)
 	}
 	w.Canvas().Unfocus()
-	if e.field.Text != "1,200" || e.say.Text.Text != "" {
-		t.Errorf("left: %q, beside it %q", e.field.Text, e.say.Text.Text)
+	if e.field.Text != "1,200" || e.say.words.Text.Text != "" {
+		t.Errorf("left: %q, beside it %q", e.field.Text, e.say.words.Text.Text)
 	}
 }
 
 func TestNumberEntryKeepsInvalidTextToItself(t *testing.T) {
 	calls := 0
 	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) { calls++ })
-	w := shown(t, fyne.NewSize(500, 60), e)
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
 	e.SetValue(Known(52000))
 	retype(w, e.field, "x")
 	w.Canvas().Unfocus()
 	if calls != 0 {
 		t.Errorf("an invalid text was told %d times", calls)
 	}
-	if want := `! "x" is not a number`; e.say.Text.Text != want || e.field.Text != "x" {
-		t.Errorf("beside the field %q, in it %q", e.say.Text.Text, e.field.Text)
+	if want := `! "x" is not a number`; e.say.words.Text.Text != want || e.field.Text != "x" {
+		t.Errorf("beside the field %q, in it %q", e.say.words.Text.Text, e.field.Text)
 	}
 	if !slices.Equal(e.Facts(), []string{`"x" is not a number`}) {
 		t.Errorf("facts: %q", e.Facts())
@@ -71,7 +56,7 @@ func TestNumberEntryKeepsInvalidTextToItself(t *testing.T) {
 	if e.field.Text != "x" {
 		t.Error("showing the same value again wiped what was typed")
 	}
-	press(e.field, fyne.KeyEscape)
+	seen.Press(e.field, fyne.KeyEscape)
 	if e.field.Text != "52,000" || e.Fault() != "" {
 		t.Errorf("after Escape: %q, %q", e.field.Text, e.Fault())
 	}
@@ -79,7 +64,7 @@ func TestNumberEntryKeepsInvalidTextToItself(t *testing.T) {
 
 func TestNumberEntrySetValueIsSilent(t *testing.T) {
 	e := NewNumberEntry(Spec{Kind: Percent}, func(Number) { t.Error("told") })
-	shown(t, fyne.NewSize(500, 60), e)
+	seen.Open(t, fyne.NewSize(500, 60), e)
 	e.SetValue(Known(0.3))
 	if e.field.Text != "30" || e.unit.Text.Text != "%" {
 		t.Errorf("shows %q %q", e.field.Text, e.unit.Text.Text)
@@ -88,7 +73,7 @@ func TestNumberEntrySetValueIsSilent(t *testing.T) {
 
 func TestNumberEntryLeavesTypingAloneWhenItMeansTheValue(t *testing.T) {
 	e := NewNumberEntry(Spec{}, nil)
-	w := shown(t, fyne.NewSize(500, 60), e)
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
 	e.OnChanged = func(n Number) { e.SetValue(n) } // a page renders what it was told
 	retype(w, e.field, "1200.50")
 	if e.field.Text != "1200.50" {
@@ -99,9 +84,9 @@ func TestNumberEntryLeavesTypingAloneWhenItMeansTheValue(t *testing.T) {
 func TestNumberEntryOptionalIsUnknownWhenEmptied(t *testing.T) {
 	var last Number
 	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi", Optional: true}, func(n Number) { last = n })
-	w := shown(t, fyne.NewSize(500, 60), e)
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
 	retype(w, e.field, "5")
-	press(e.field, fyne.KeyBackspace)
+	seen.Press(e.field, fyne.KeyBackspace)
 	if last.Known || e.Value().Known || !slices.Equal(e.Facts(), []string{"not known"}) {
 		t.Errorf("last %v, facts %q", last, e.Facts())
 	}
@@ -111,10 +96,10 @@ func TestNumberEntryEnterSubmits(t *testing.T) {
 	var sent []int
 	e := NewNumberEntry(Spec{Kind: Whole}, nil)
 	e.OnSubmitted = func(n Number) { sent = append(sent, n.Int()) }
-	w := shown(t, fyne.NewSize(500, 60), e)
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
 	retype(w, e.field, "7x")
-	press(e.field, fyne.KeyReturn)
-	press(e.field, fyne.KeyBackspace, fyne.KeyReturn)
+	seen.Press(e.field, fyne.KeyReturn)
+	seen.Press(e.field, fyne.KeyBackspace, fyne.KeyReturn)
 	if !slices.Equal(sent, []int{7}) {
 		t.Errorf("sent %v", sent)
 	}
@@ -123,14 +108,14 @@ func TestNumberEntryEnterSubmits(t *testing.T) {
 func TestThreeEntry(t *testing.T) {
 	var got []prob.Three
 	e := NewThreeEntry(Spec{Unit: "h", Least: Bound(0)}, func(v prob.Three) { got = append(got, v) })
-	w := shown(t, fyne.NewSize(600, 60), e)
+	w := seen.Open(t, fyne.NewSize(600, 60), e)
 	e.SetValue(prob.Three{Low: 2, Likely: 4, High: 8})
 	if e.fields[0].Text != "2" || e.fields[1].Text != "4" || e.fields[2].Text != "8" {
 		t.Fatalf("shows %q %q %q", e.fields[0].Text, e.fields[1].Text, e.fields[2].Text)
 	}
 	retype(w, e.fields[0], "5")
-	if len(got) != 0 || e.say.Text.Text != "! low is above likely" {
-		t.Errorf("told %v, beside it %q", got, e.say.Text.Text)
+	if len(got) != 0 || e.say.words.Text.Text != "! low is above likely" {
+		t.Errorf("told %v, beside it %q", got, e.say.words.Text.Text)
 	}
 	retype(w, e.fields[0], "3")
 	retype(w, e.fields[2], "12")
@@ -146,13 +131,13 @@ func TestThreeEntry(t *testing.T) {
 func TestThreeEntryTakesTheLikelyValueAlone(t *testing.T) {
 	var last prob.Three
 	e := NewThreeEntry(Spec{Unit: "h"}, func(v prob.Three) { last = v })
-	w := shown(t, fyne.NewSize(600, 60), e)
+	w := seen.Open(t, fyne.NewSize(600, 60), e)
 	for _, f := range e.fields {
 		f.put("")
 	}
 	retype(w, e.fields[1], "5")
-	if last != prob.Certain(5) || e.say.Text.Text != "= 5 h, certain" {
-		t.Errorf("told %v, beside it %q", last, e.say.Text.Text)
+	if last != prob.Certain(5) || e.say.words.Text.Text != "= 5 h, certain" {
+		t.Errorf("told %v, beside it %q", last, e.say.words.Text.Text)
 	}
 	w.Canvas().Unfocus()
 	if e.fields[0].Text != "5" || e.fields[2].Text != "5" {
@@ -162,7 +147,7 @@ func TestThreeEntryTakesTheLikelyValueAlone(t *testing.T) {
 
 func TestEntriesWalkByTab(t *testing.T) {
 	a, b := NewNumberEntry(Spec{}, nil), NewThreeEntry(Spec{}, nil)
-	w := shown(t, fyne.NewSize(600, 120), container.NewVBox(a, b))
+	w := seen.Open(t, fyne.NewSize(600, 120), container.NewVBox(a, b))
 	w.Canvas().Focus(a.Focus())
 	for _, want := range b.fields {
 		w.Canvas().FocusNext()
@@ -173,7 +158,7 @@ func TestEntriesWalkByTab(t *testing.T) {
 }
 
 func TestEntriesLook(t *testing.T) {
-	picture(t, "entries", fyne.NewSize(620, 260), func() fyne.CanvasObject {
+	seen.Picture(t, "entries", fyne.NewSize(620, 260), func() fyne.CanvasObject {
 		a := NewNumberEntry(Spec{Kind: Money, Unit: "USD", Digits: 2}, nil)
 		a.field.SetText("1.2k")
 		b := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, nil)

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // field is an entry whose text can be set without telling its handler, and that says when it is left.
@@ -56,16 +57,16 @@ func (f *field) TypedKey(e *fyne.KeyEvent) {
 
 // fieldWidth is the width of a field for a number of so many figures.
 func fieldWidth(figures int) float32 {
-	return float32(figures)*textWidth("0", theme.SizeBody, fyne.TextStyle{}) + 2*theme.Space + theme.Half
+	return float32(figures)*draw.TextWidth("0", theme.SizeBody, fyne.TextStyle{}) + 2*theme.Space + theme.Half
 }
 
 // say is the line beside a field: what was understood, or what is wrong, the latter with a mark and in words.
 type say struct {
-	*text
+	words *draw.Text
 	wrong bool
 }
 
-func newSay() say { return say{text: newText("", theme.SizeSmall, theme.ColorMuted)} }
+func newSay() say { return say{words: draw.NewText("", theme.SizeSmall, theme.ColorMuted)} }
 
 const wrongMark = "! "
 
@@ -74,8 +75,8 @@ func (s *say) understood(words string) { s.set(words, theme.ColorMuted, false) }
 func (s *say) fault(reason string) { s.set(wrongMark+reason, theme.ColorWarning, true) }
 
 func (s *say) set(words string, color fyne.ThemeColorName, wrong bool) {
-	s.Text.Text, s.color, s.wrong = words, color, wrong
-	s.dress()
-	s.Text.Resize(s.Text.MinSize())
-	s.Text.Refresh()
+	s.words.Text.Text, s.words.Tone, s.wrong = words, color, wrong
+	s.words.Dress()
+	s.words.Resize(s.words.MinSize())
+	s.words.Refresh()
 }

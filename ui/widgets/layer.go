@@ -11,6 +11,7 @@ import (
 
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // Layer is a window's content with a sheet over it, on which tips and suggestions lie without taking the keyboard. Give it to
@@ -152,9 +153,9 @@ func (t *Tip) MouseOut() {
 }
 
 func (t *Tip) show(l *Layer) {
-	words := newText(t.text, theme.SizeSmall, colorForeground)
-	ground := canvas.NewRectangle(theme.Color(colorMenu))
-	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(colorSeparator), 1, theme.Half
+	words := draw.NewText(t.text, theme.SizeSmall, draw.Foreground)
+	ground := canvas.NewRectangle(theme.Color(draw.Menu))
+	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(draw.Separator), 1, theme.Half
 	t.shown, t.on = container.NewStack(ground, container.NewPadded(words.Text)), l
 	l.put(t.shown, t.at.AddXY(theme.Space, theme.Wide), t.shown.MinSize())
 }

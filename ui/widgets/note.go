@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // NoteKind is how grave a note is.
@@ -69,7 +70,7 @@ func (r *noteRenderer) Objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{r.ground, r.circle, r.polygon, r.note.body}
 }
 
-func (r *noteRenderer) sign() float32 { return lineHeight(theme.SizeBody) - 4 }
+func (r *noteRenderer) sign() float32 { return draw.LineHeight(theme.SizeBody) - 4 }
 
 // dress takes colours and shape for the kind.
 func (r *noteRenderer) dress() {
@@ -90,7 +91,7 @@ func (r *noteRenderer) dress() {
 func (r *noteRenderer) Layout(size fyne.Size) {
 	r.ground.Resize(size)
 	side := r.sign()
-	at := fyne.NewPos(theme.Space, theme.Space+(lineHeight(theme.SizeBody)-side)/2)
+	at := fyne.NewPos(theme.Space, theme.Space+(draw.LineHeight(theme.SizeBody)-side)/2)
 	for _, o := range []fyne.CanvasObject{r.circle, r.polygon} {
 		o.Move(at)
 		o.Resize(fyne.NewSquareSize(side))

@@ -13,12 +13,13 @@ import (
 
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/widgets/seen"
 )
 
 func TestNotesDifferInWordAndShape(t *testing.T) {
 	n := NewNote(Info, "prices are from May")
-	shown(t, fyne.NewSize(500, 100), n)
+	seen.Open(t, fyne.NewSize(500, 100), n)
 	shapes := map[NoteKind][2]int{Info: {1, 0}, Care: {0, 3}, Stop: {0, 8}} // circles, sides of the polygon
 	for kind, want := range shapes {
 		n.Set(kind, "prices are from May")
@@ -34,7 +35,7 @@ func TestNotesDifferInWordAndShape(t *testing.T) {
 
 func TestKeyFigure(t *testing.T) {
 	k := NewVerdictFigure("Walk-away bid")
-	shown(t, fyne.NewSize(400, 150), k)
+	seen.Open(t, fyne.NewSize(400, 150), k)
 	k.Set("USD 4,250", "chance of loss binds")
 	if !slices.Equal(seen.Texts(k), []string{"Walk-away bid", "USD 4,250", "chance of loss binds"}) {
 		t.Errorf("shows %q", seen.Texts(k))
@@ -46,14 +47,14 @@ func TestKeyFigure(t *testing.T) {
 
 func TestTextFollowsTheScale(t *testing.T) {
 	h := NewHeading("Damage")
-	shown(t, fyne.NewSize(300, 100), h)
+	seen.Open(t, fyne.NewSize(300, 100), h)
 	before := h.MinSize()
 	fyne.CurrentApp().Settings().SetTheme(theme.New(theme.Options{Look: theme.Dark, Scale: 1.5}))
 	h.Refresh()
 	if got := h.MinSize().Height / before.Height; got < 1.45 || got > 1.55 {
 		t.Errorf("the heading grew by %v", got)
 	}
-	if h.text.Color != theme.Color(colorForeground) {
+	if h.text.Color != theme.Color(draw.Foreground) {
 		t.Error("the heading kept the colour of the other variant")
 	}
 }
@@ -61,7 +62,7 @@ func TestTextFollowsTheScale(t *testing.T) {
 func TestTipShowsAndGoes(t *testing.T) {
 	tip := NewTip(NewLine("Hidden damage"), "What may show up once it is apart")
 	l := NewLayer(container.NewVBox(tip), task.Inline{})
-	shown(t, fyne.NewSize(500, 200), l)
+	seen.Open(t, fyne.NewSize(500, 200), l)
 	tip.MouseIn(&desktop.MouseEvent{PointEvent: fyne.PointEvent{AbsolutePosition: fyne.NewPos(490, 190)}})
 	if !seen.Says(l, "once it is apart") {
 		t.Errorf("the layer says %q", seen.Texts(l))
@@ -80,7 +81,7 @@ func TestTipWaitsForThePointerToRest(t *testing.T) {
 	held := &task.Held{}
 	tip := NewTip(NewLine("Hidden damage"), "words")
 	l := NewLayer(tip, held)
-	shown(t, fyne.NewSize(500, 200), l)
+	seen.Open(t, fyne.NewSize(500, 200), l)
 	tip.MouseIn(&desktop.MouseEvent{})
 	tip.MouseOut()
 	held.Release()
@@ -97,7 +98,7 @@ func TestSuggestTakesByKeyboard(t *testing.T) {
 	s := NewSuggest("Add a job", func(c Choice) { chosen = append(chosen, c.ID) })
 	s.SetChoices(jobs)
 	l := NewLayer(container.NewVBox(s), task.Inline{})
-	w := shown(t, fyne.NewSize(500, 400), l)
+	w := seen.Open(t, fyne.NewSize(500, 400), l)
 	w.Canvas().Focus(s)
 	test.Type(s, "fen rep")
 	if !slices.Equal(s.Facts(), []string{"Replace fender, left, body, 2 h", "Replace fender, right, body, 2 h"}) || !s.Open() {
@@ -106,7 +107,7 @@ func TestSuggestTakesByKeyboard(t *testing.T) {
 	if !seen.Says(l, "Replace fender, right") {
 		t.Errorf("the layer says %q", seen.Texts(l))
 	}
-	press(s, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
+	seen.Press(s, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
 	if !slices.Equal(chosen, []string{"fender-r"}) || s.Text != "" || s.Open() {
 		t.Errorf("chosen %v, text %q", chosen, s.Text)
 	}
@@ -128,10 +129,10 @@ func TestSuggestTakesByPointer(t *testing.T) {
 	s := NewSuggest("Add a job", func(c Choice) { chosen = append(chosen, c.ID) })
 	s.SetChoices(jobs)
 	l := NewLayer(container.NewVBox(s), task.Inline{})
-	w := shown(t, fyne.NewSize(500, 400), l)
+	w := seen.Open(t, fyne.NewSize(500, 400), l)
 	w.Canvas().Focus(s)
 	test.Type(s, "fender")
-	at := s.list.Position().AddXY(30, theme.Half+1.5*barStep())
+	at := s.list.Position().AddXY(30, theme.Half+1.5*suggestStep())
 	test.MoveMouse(w.Canvas(), at)
 	test.TapCanvas(w.Canvas(), at)
 	if !slices.Equal(chosen, []string{"fender-r"}) || w.Canvas().Focused() != s {
@@ -143,10 +144,10 @@ func TestSuggestClosesByEscapeAndByLeaving(t *testing.T) {
 	s := NewSuggest("Add a job", nil)
 	s.SetChoices(jobs)
 	other := NewNumberEntry(Spec{}, nil)
-	w := shown(t, fyne.NewSize(500, 400), NewLayer(container.NewVBox(s, other), task.Inline{}))
+	w := seen.Open(t, fyne.NewSize(500, 400), NewLayer(container.NewVBox(s, other), task.Inline{}))
 	w.Canvas().Focus(s)
 	test.Type(s, "fr")
-	press(s, fyne.KeyEscape)
+	seen.Press(s, fyne.KeyEscape)
 	if s.Open() {
 		t.Error("Escape left it open")
 	}
@@ -162,10 +163,10 @@ func TestSuggestTakesFreeWords(t *testing.T) {
 	s := NewSuggest("Add a job", func(Choice) { t.Error("chose") })
 	s.OnFree = func(words string) { free = append(free, words) }
 	s.SetChoices(jobs)
-	w := shown(t, fyne.NewSize(500, 400), NewLayer(s, task.Inline{}))
+	w := seen.Open(t, fyne.NewSize(500, 400), NewLayer(s, task.Inline{}))
 	w.Canvas().Focus(s)
 	test.Type(s, " weld tow hook ")
-	press(s, fyne.KeyReturn)
+	seen.Press(s, fyne.KeyReturn)
 	if !slices.Equal(free, []string{"weld tow hook"}) || s.Text != "" {
 		t.Errorf("free words %q", free)
 	}
@@ -174,7 +175,7 @@ func TestSuggestTakesFreeWords(t *testing.T) {
 func TestSuggestOpensInADialog(t *testing.T) {
 	s := NewSuggest("Add a job", nil)
 	s.SetChoices(jobs)
-	w := shown(t, fyne.NewSize(700, 500), NewLayer(NewLine("page"), task.Inline{}))
+	w := seen.Open(t, fyne.NewSize(700, 500), NewLayer(NewLine("page"), task.Inline{}))
 	inner := NewLayer(container.NewVBox(s, NewLine("more")), task.Inline{})
 	d := dialog.NewCustom("Add", "Close", inner, w)
 	d.Show()
@@ -186,7 +187,7 @@ func TestSuggestOpensInADialog(t *testing.T) {
 }
 
 func TestNotesLook(t *testing.T) {
-	picture(t, "notes", fyne.NewSize(760, 620), func() fyne.CanvasObject {
+	seen.Picture(t, "notes", fyne.NewSize(760, 620), func() fyne.CanvasObject {
 		k := NewVerdictFigure("Walk-away bid")
 		k.Set("USD 4,250", "chance of loss binds: 15 % at most")
 		a, b := NewKeyFigure("Chance of loss"), NewKeyFigure("Expected profit")
@@ -203,7 +204,7 @@ func TestNotesLook(t *testing.T) {
 }
 
 func TestSuggestLooks(t *testing.T) {
-	for look, options := range looks {
+	for look, options := range seen.Looks {
 		test.NewTempApp(t).Settings().SetTheme(theme.New(options))
 		s := NewSuggest("Add a job", nil)
 		s.SetChoices(jobs)
@@ -212,6 +213,6 @@ func TestSuggestLooks(t *testing.T) {
 		w.Resize(fyne.NewSize(500, 260))
 		w.Canvas().Focus(s)
 		test.Type(s, "fen")
-		save(t, "suggest-"+look, w)
+		seen.Save(t, "suggest-"+look, w)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // NumberEntry is a field for a number as people type it, with its unit and a line beside it that says what was understood or what
@@ -22,7 +23,7 @@ type NumberEntry struct {
 	room    float32 // kept free for the line beside the field
 	value   Number
 	field   *field
-	unit    *text
+	unit    *draw.Text
 	say     say
 }
 
@@ -37,7 +38,7 @@ func NewNumberEntry(spec Spec, onChanged func(Number)) *NumberEntry {
 	e.field = newField(e.typed, e.left)
 	e.field.escape = e.Reset
 	e.field.OnSubmitted = func(string) { e.submitted() }
-	e.unit = newText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
+	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
 	return e
 }
@@ -177,7 +178,7 @@ func (e *NumberEntry) CreateRenderer() fyne.WidgetRenderer { return &numberRende
 type numberRenderer struct{ e *NumberEntry }
 
 func (r *numberRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.e.field, r.e.unit.Text, r.e.say.Text}
+	return []fyne.CanvasObject{r.e.field, r.e.unit.Text, r.e.say.words.Text}
 }
 
 func (r *numberRenderer) MinSize() fyne.Size {
@@ -192,18 +193,18 @@ func (r *numberRenderer) Layout(size fyne.Size) {
 	width := fieldWidth(r.e.figures)
 	r.e.field.Resize(fyne.NewSize(width, r.e.field.MinSize().Height))
 	x := width + theme.Space
-	r.e.unit.place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	r.e.unit.Place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
 	if r.e.unit.Text.Text != "" {
 		x += r.e.unit.MinSize().Width + theme.Space
 	}
-	r.e.say.place(fyne.NewPos(x, (size.Height-lineHeight(theme.SizeSmall))/2), 0)
+	r.e.say.words.Place(fyne.NewPos(x, (size.Height-draw.LineHeight(theme.SizeSmall))/2), 0)
 }
 
 func (r *numberRenderer) Refresh() {
-	r.e.unit.dress()
+	r.e.unit.Dress()
 	r.e.unit.Refresh()
-	r.e.say.dress()
-	r.e.say.Refresh()
+	r.e.say.words.Dress()
+	r.e.say.words.Refresh()
 	r.e.field.Refresh()
 	r.Layout(r.e.Size())
 }

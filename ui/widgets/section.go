@@ -7,32 +7,33 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // Words is a line of text that follows theme and text scale and can be changed.
 type Words struct {
 	widget.BaseWidget
-	text *text
+	text *draw.Text
 }
 
 func newWords(s string, size fyne.ThemeSizeName, color fyne.ThemeColorName, bold bool) *Words {
-	w := &Words{text: newText(s, size, color)}
+	w := &Words{text: draw.NewText(s, size, color)}
 	w.text.TextStyle.Bold = bold
 	w.ExtendBaseWidget(w)
 	return w
 }
 
 // NewHeading returns the heading of a section.
-func NewHeading(s string) *Words { return newWords(s, theme.SizeHeading, colorForeground, true) }
+func NewHeading(s string) *Words { return newWords(s, theme.SizeHeading, draw.Foreground, true) }
 
 // NewCaption returns a line of second rank.
 func NewCaption(s string) *Words { return newWords(s, theme.SizeSmall, theme.ColorMuted, false) }
 
 // NewLine returns a line of body text.
-func NewLine(s string) *Words { return newWords(s, theme.SizeBody, colorForeground, false) }
+func NewLine(s string) *Words { return newWords(s, theme.SizeBody, draw.Foreground, false) }
 
 // NewNumeral returns the one very large figure of a page.
-func NewNumeral(s string) *Words { return newWords(s, theme.SizeNumeral, colorForeground, true) }
+func NewNumeral(s string) *Words { return newWords(s, theme.SizeNumeral, draw.Foreground, true) }
 
 // NewLive returns a figure of the Live page, in its black on white.
 func NewLive(s string) *Words { return newWords(s, theme.SizeLive, theme.ColorLiveForeground, true) }
@@ -50,9 +51,9 @@ func (w *Words) Text() string { return w.text.Text.Text }
 
 // SetWarning shows the words in the warning colour, or not; say the warning in words too.
 func (w *Words) SetWarning(on bool) {
-	w.text.color = colorForeground
+	w.text.Tone = draw.Foreground
 	if on {
-		w.text.color = theme.ColorWarning
+		w.text.Tone = theme.ColorWarning
 	}
 	w.Refresh()
 }
@@ -78,7 +79,7 @@ func (r *wordsRenderer) MinSize() fyne.Size {
 	return r.w.text.MinSize()
 }
 func (r *wordsRenderer) Refresh() {
-	r.w.text.dress()
+	r.w.text.Dress()
 	r.w.text.Refresh()
 	r.Layout(r.w.Size())
 }

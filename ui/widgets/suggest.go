@@ -2,15 +2,14 @@ package widgets
 
 import (
 	"fmt"
-	"image/color"
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 )
 
 // Choice is one suggestion: what it is, and a line of second rank behind it.
@@ -204,7 +203,7 @@ func newSuggestList(of *Suggest) *suggestList {
 }
 
 func (l *suggestList) at(y float32) int {
-	if i := int((y - theme.Half) / barStep()); y >= theme.Half && i < len(l.of.fitting) {
+	if i := int((y - theme.Half) / suggestStep()); y >= theme.Half && i < len(l.of.fitting) {
 		return i
 	}
 	return -1
@@ -213,7 +212,7 @@ func (l *suggestList) at(y float32) int {
 // Tapped takes the choice under the pointer.
 func (l *suggestList) Tapped(e *fyne.PointEvent) {
 	i := l.at(e.Position.Y)
-	focusOn(l.of)
+	draw.FocusOn(l.of)
 	l.of.take(i)
 }
 
@@ -233,36 +232,29 @@ func (l *suggestList) MouseOut() {
 }
 
 // draw draws the choices for a size.
-func (l *suggestList) draw(d *drawing, size fyne.Size) {
-	ground := d.rect(fyne.Position{}, size, theme.Color(colorMenu))
-	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(colorSeparator), 1, theme.Half
-	step := barStep()
+func (l *suggestList) draw(d *draw.Sheet, size fyne.Size) {
+	ground := d.Rect(fyne.Position{}, size, theme.Color(draw.Menu))
+	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(draw.Separator), 1, theme.Half
+	step := suggestStep()
 	for i, c := range l.of.fitting {
 		top := theme.Half + float32(i)*step
-		switch i {
-		case l.of.marked:
-			d.rect(fyne.NewPos(1, top), fyne.NewSize(size.Width-2, step), theme.Color(theme.ColorRowSelected))
-			d.rect(fyne.NewPos(1, top), fyne.NewSize(3, step), theme.Color(theme.ColorAccent))
-		case l.hovered:
-			d.rect(fyne.NewPos(1, top), fyne.NewSize(size.Width-2, step), theme.Color(theme.ColorRowHover))
-		}
-		y := top + (step-lineHeight(theme.SizeBody))/2
-		name := d.text(c.Name, fyne.NewPos(theme.Space+theme.Half, y), 0, theme.SizeBody, colorForeground)
-		drop := (lineHeight(theme.SizeBody) - lineHeight(theme.SizeSmall)) / 2
-		d.text(c.Note, fyne.NewPos(theme.Wide+theme.Space+name.MinSize().Width, y+drop), 0, theme.SizeSmall, theme.ColorMuted)
+		d.Row(fyne.NewPos(1, top), fyne.NewSize(size.Width-2, step), i == l.of.marked, i == l.hovered)
+		y := top + (step-draw.LineHeight(theme.SizeBody))/2
+		name := d.Text(c.Name, fyne.NewPos(theme.Space+theme.Half, y), 0, theme.SizeBody, draw.Foreground)
+		drop := (draw.LineHeight(theme.SizeBody) - draw.LineHeight(theme.SizeSmall)) / 2
+		d.Text(c.Note, fyne.NewPos(theme.Wide+theme.Space+name.MinSize().Width, y+drop), 0, theme.SizeSmall, theme.ColorMuted)
 	}
 }
 
 // CreateRenderer returns the renderer.
 func (l *suggestList) CreateRenderer() fyne.WidgetRenderer {
-	r := newPlotRenderer(l, func() bool { return false }, l.draw)
-	r.ring = canvas.NewRectangle(color.Transparent)
-	r.least = func() fyne.Size {
+	return &draw.Renderer{Of: l, Draw: l.draw, Least: func() fyne.Size {
 		width := float32(0)
 		for _, c := range l.of.fitting {
-			width = max(width, textWidth(c.Name, theme.SizeBody, fyne.TextStyle{})+textWidth(c.Note, theme.SizeSmall, fyne.TextStyle{}))
+			width = max(width, draw.TextWidth(c.Name, theme.SizeBody, fyne.TextStyle{})+draw.TextWidth(c.Note, theme.SizeSmall, fyne.TextStyle{}))
 		}
-		return fyne.NewSize(width+theme.Broad+theme.Wide, float32(len(l.of.fitting))*barStep()+2*theme.Half)
-	}
-	return r
+		return fyne.NewSize(width+theme.Broad+theme.Wide, float32(len(l.of.fitting))*suggestStep()+2*theme.Half)
+	}}
 }
+
+func suggestStep() float32 { return draw.LineHeight(theme.SizeBody) + theme.Space + theme.Half }

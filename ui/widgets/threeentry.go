@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 	"walkline/valuation/prob"
 )
 
@@ -24,7 +25,7 @@ type ThreeEntry struct {
 	room    float32
 	value   prob.Three
 	fields  [3]*field
-	unit    *text
+	unit    *draw.Text
 	say     say
 }
 
@@ -41,7 +42,7 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 		e.fields[i].escape = e.Reset
 		e.fields[i].SetPlaceHolder(threeNames[i])
 	}
-	e.unit = newText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
+	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
 	e.Reset()
 	return e
@@ -182,7 +183,7 @@ func (e *ThreeEntry) CreateRenderer() fyne.WidgetRenderer { return &threeRendere
 type threeRenderer struct{ e *ThreeEntry }
 
 func (r *threeRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text, r.e.say.Text}
+	return []fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text, r.e.say.words.Text}
 }
 
 func (r *threeRenderer) MinSize() fyne.Size {
@@ -202,18 +203,18 @@ func (r *threeRenderer) Layout(size fyne.Size) {
 		x += width + theme.Half
 	}
 	x += theme.Half
-	r.e.unit.place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	r.e.unit.Place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
 	if r.e.unit.Text.Text != "" {
 		x += r.e.unit.MinSize().Width + theme.Space
 	}
-	r.e.say.place(fyne.NewPos(x, (size.Height-lineHeight(theme.SizeSmall))/2), 0)
+	r.e.say.words.Place(fyne.NewPos(x, (size.Height-draw.LineHeight(theme.SizeSmall))/2), 0)
 }
 
 func (r *threeRenderer) Refresh() {
-	r.e.unit.dress()
+	r.e.unit.Dress()
 	r.e.unit.Refresh()
-	r.e.say.dress()
-	r.e.say.Refresh()
+	r.e.say.words.Dress()
+	r.e.say.words.Refresh()
 	for _, f := range r.e.fields {
 		f.Refresh()
 	}

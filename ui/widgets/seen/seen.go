@@ -1,4 +1,5 @@
-// Package seen reads what a window shows, for tests: its texts as a person would read them, and its widgets by type.
+// Package seen reads what a window shows, for tests: its texts as a person would read them, its widgets by type, and
+// pictures of it in light, dark and large text.
 //
 // It walks the renderers that the window really uses, unlike test.LaidOutObjects of Fyne, which makes new ones and so empties
 // a table. Hidden objects are left out. It is used by tests only; it draws and changes nothing.

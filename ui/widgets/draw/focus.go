@@ -1,0 +1,41 @@
+package draw
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"walkline/ui/theme"
+)
+
+// NewFocusRing returns the outline that marks the focused widget.
+func NewFocusRing() *canvas.Rectangle {
+	r := canvas.NewRectangle(color.Transparent)
+	r.StrokeWidth, r.CornerRadius = 2, 4
+	r.Hide()
+	return r
+}
+
+// ShowFocus shows the ring round a size, or hides it.
+func ShowFocus(r *canvas.Rectangle, focused bool, size fyne.Size) {
+	r.StrokeColor = theme.Color(theme.ColorAccent)
+	const out = 3
+	r.Move(fyne.NewPos(-out, -out))
+	r.Resize(size.AddWidthHeight(2*out, 2*out))
+	if focused {
+		r.Show()
+	} else {
+		r.Hide()
+	}
+	r.Refresh()
+}
+
+// FocusOn gives the keyboard to a widget that was tapped.
+func FocusOn(w fyne.Focusable) {
+	if o, ok := w.(fyne.CanvasObject); ok {
+		if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && c.Focused() != w {
+			c.Focus(w)
+		}
+	}
+}

@@ -1,0 +1,97 @@
+package plan
+
+import (
+	"fyne.io/fyne/v2"
+
+	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
+	"walkline/valuation/lot"
+)
+
+// geometry says where everything of the plan lies, in points.
+type geometry struct {
+	middle       fyne.Position
+	inner, outer float32
+	badge        float32 // radius of the disc under a digit
+	cells        [19]shape
+	extents      [3]tile // the legend's samples
+	depths       [3]tile
+	words        float32 // left edge of the words beside the tiles
+	caption      float32 // top of the caption
+}
+
+const (
+	leastRing    float32 = 320
+	tiles                = 7
+	legendLines          = 4
+	swatchLegend float32 = 18
+)
+
+// column is the width of the tiles and their words.
+func column() float32 { return 32 + theme.Space + 132*theme.Scale() }
+
+func captionHeight() float32 { return 2*draw.LineHeight(theme.SizeBody) + theme.Space }
+
+func leastSize() fyne.Size {
+	height := tiles*tileStep(0) + theme.Wide + legendLines*legendStep()
+	ring := max(leastRing, height)
+	return fyne.NewSize(ring+theme.Broad+max(column(), 2*legendColumn()), ring+captionHeight())
+}
+
+// tileStep is the height of a tile's row when the room is given; 0 asks for the least.
+func tileStep(room float32) float32 {
+	least := 2*draw.LineHeight(theme.SizeSmall) + theme.Half
+	return min(max(least, room), least+theme.Space)
+}
+
+func legendStep() float32   { return max(swatchLegend, draw.LineHeight(theme.SizeSmall)) + theme.Half }
+func legendColumn() float32 { return swatchLegend + theme.Half + 76*theme.Scale() }
+
+func geometryFor(size fyne.Size) geometry {
+	var g geometry
+	right := max(column(), 2*legendColumn())
+	ring := min(size.Width-right-theme.Broad, size.Height-captionHeight())
+	g.outer = ring / 2
+	g.inner = g.outer * 0.70
+	g.middle = fyne.NewPos(g.outer, g.outer)
+	g.badge = draw.LineHeight(theme.SizeSmall) * 0.68
+	g.caption = ring + theme.Space
+	for hour := 1; hour <= clockPoints; hour++ {
+		g.cells[hour-1] = sector{middle: g.middle, inner: g.inner, outer: g.outer, hour: hour}
+	}
+	left := ring + theme.Broad
+	legend := float32(legendLines) * legendStep()
+	step := tileStep((ring - legend - theme.Wide) / tiles)
+	side := step - theme.Space
+	for i := range tiles {
+		g.cells[clockPoints+i] = tile{pos: fyne.NewPos(left, float32(i)*step), size: fyne.NewSquareSize(side), row: right}
+	}
+	g.words = left + side + theme.Space
+	g.legend(left, ring-legend)
+	return g
+}
+
+// legend places the samples of extents and depths in two columns under a line of headings.
+func (g *geometry) legend(left, top float32) {
+	for i := range lot.Extents {
+		y := top + float32(i+1)*legendStep()
+		g.extents[i] = tile{pos: fyne.NewPos(left, y), size: fyne.NewSquareSize(swatchLegend)}
+		g.depths[i] = tile{pos: fyne.NewPos(left+legendColumn(), y), size: fyne.NewSquareSize(swatchLegend)}
+	}
+}
+
+// at returns the cell under a place, or -1.
+func (g *geometry) at(pos fyne.Position) int {
+	for i, s := range g.cells {
+		if s.contains(pos) {
+			return i
+		}
+	}
+	return -1
+}
+
+// used is the room that the plan fills of what it was given.
+func (g *geometry) used() fyne.Size {
+	last := g.cells[clockPoints].(tile)
+	return fyne.NewSize(last.pos.X+last.row, g.caption-theme.Space+captionHeight())
+}

@@ -1,0 +1,250 @@
+package table
+
+import (
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+)
+
+var _ fyne.Focusable = (*Table)(nil)
+
+// Column is one column of a table.
+type Column struct {
+	Title    string
+	Width    float32 // at text scale 1
+	Right    bool    // figures: right-aligned
+	Sortable bool
+	Grows    bool // takes a share of the room that the columns leave
+}
+
+// Row is one row of a table.
+type Row struct {
+	Cells  []string
+	Ticked bool
+	Muted  bool // of second rank: left out, passed
+	Strong bool // a total: bold, and without a box
+}
+
+// Table shows rows. A whole row is selected at a time. On the keyboard up, down, page up, page down, home and end walk the rows, Enter opens
+// one, space ticks it; left and right walk the headers and S sorts by the marked one. The program sorts: the table only
+// tells and shows which way.
+type Table struct {
+	widget.Table
+
+	// OnSelected is called when the user goes to a row.
+	OnSelected func(row int)
+	// OnOpen is called on Enter, or a second tap at once on the same row.
+	OnOpen func(row int)
+	// OnTick, when set before the first showing, gives the table a first column of boxes; it is called when the user ticks or unticks.
+	OnTick func(row int, ticked bool)
+	// OnSort is called when the user asks for another order.
+	OnSort func(column int, falling bool)
+	// Empty is said in place of rows.
+	Empty string
+
+	columns  []Column
+	rows     []Row
+	selected int
+	hovered  int
+	marked   int // column whose header the keyboard is on
+	sorted   int
+	falling  bool
+	focused  bool
+	tapped   time.Time
+	scale    float32 // text scale and width that the columns are sized for
+	width    float32
+}
+
+// New returns an empty table.
+func New(columns []Column) *Table {
+	t := &Table{columns: columns, selected: -1, hovered: -1, sorted: -1}
+	t.Length = func() (int, int) { return max(len(t.rows), 1), len(t.columns) + t.lead() }
+	t.CreateCell = func() fyne.CanvasObject { return newCell(t) }
+	t.UpdateCell = t.updateCell
+	t.ShowHeaderRow = true
+	t.CreateHeader = func() fyne.CanvasObject { return newHeadCell(t) }
+	t.UpdateHeader = t.updateHeader
+	t.HideSeparators = true
+	t.Table.OnSelected = func(id widget.TableCellID) { t.cellTapped(id) }
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// lead is 1 when the first column holds boxes.
+func (t *Table) lead() int {
+	if t.OnTick != nil {
+		return 1
+	}
+	return 0
+}
+
+// SetRows shows rows and calls no handler. The selected row stays by its place.
+func (t *Table) SetRows(rows []Row) {
+	t.rows = rows
+	t.selected = min(t.selected, len(rows)-1)
+	t.hovered = -1
+	t.Refresh()
+}
+
+// Rows returns how many rows there are.
+func (t *Table) Rows() int { return len(t.rows) }
+
+// Refresh brings widths, heights and cells up to the theme.
+func (t *Table) Refresh() {
+	t.sizeColumns()
+	t.Table.Refresh()
+}
+
+// Resize sizes the columns for the room and keeps the selected row in sight.
+func (t *Table) Resize(size fyne.Size) {
+	if size == t.Size() {
+		return
+	}
+	t.Table.Resize(size)
+	t.sizeColumns()
+	t.show()
+}
+
+// sizeColumns gives the columns their widths; one that the user dragged stays until the table's own width changes.
+func (t *Table) sizeColumns() {
+	if t.scale == theme.Scale() && t.width == t.Size().Width {
+		return
+	}
+	t.scale, t.width = theme.Scale(), t.Size().Width
+	if t.lead() == 1 {
+		t.SetColumnWidth(0, boxSide()+theme.Wide)
+	}
+	growing := 0
+	for _, c := range t.columns {
+		if c.Grows {
+			growing++
+		}
+	}
+	spare := max(t.width-t.Width(), 0)
+	for i, c := range t.columns {
+		width := c.Width * t.scale
+		if c.Grows {
+			width += spare / float32(growing)
+		}
+		t.SetColumnWidth(i+t.lead(), width)
+	}
+}
+
+// Width returns the width that shows every column whole.
+func (t *Table) Width() float32 {
+	width := float32(0)
+	if t.lead() == 1 {
+		width = boxSide() + theme.Wide + theme.Half
+	}
+	for _, c := range t.columns {
+		width += c.Width*theme.Scale() + theme.Half
+	}
+	return width
+}
+
+// SetSort shows which column the rows are sorted by; -1 for none.
+func (t *Table) SetSort(column int, falling bool) {
+	t.sorted, t.falling = column, falling
+	t.Table.Refresh()
+}
+
+// SelectRow goes to a row and calls no handler; -1 for none.
+func (t *Table) SelectRow(row int) {
+	if row < -1 || row >= len(t.rows) {
+		return
+	}
+	t.selected = row
+	t.show()
+}
+
+// Selected returns the selected row, -1 for none.
+func (t *Table) Selected() int { return t.selected }
+
+// show scrolls to the selected row and redraws.
+func (t *Table) show() {
+	if t.selected >= 0 && t.Size().Height > 0 {
+		t.ScrollTo(widget.TableCellID{Row: t.selected, Col: 0})
+	}
+	t.Table.Refresh()
+}
+
+// Facts returns every row in words, with the titles of its columns.
+func (t *Table) Facts() []string {
+	if len(t.rows) == 0 {
+		return []string{t.Empty}
+	}
+	facts := make([]string, len(t.rows))
+	for i, r := range t.rows {
+		var parts []string
+		for j, cell := range r.Cells {
+			if cell != "" && j < len(t.columns) {
+				parts = append(parts, strings.TrimSpace(t.columns[j].Title+" "+cell))
+			}
+		}
+		if t.OnTick != nil {
+			parts = append(parts, map[bool]string{true: "ticked", false: "not ticked"}[r.Ticked])
+		}
+		facts[i] = strings.Join(parts, ", ")
+	}
+	return facts
+}
+
+const openWithin = 400 * time.Millisecond
+
+// cellTapped acts on a tap, after widget.Table has found its cell; the cell's own mark is taken back.
+func (t *Table) cellTapped(id widget.TableCellID) {
+	t.UnselectAll()
+	if id.Row >= len(t.rows) {
+		return
+	}
+	again := id.Row == t.selected && time.Since(t.tapped) < openWithin
+	t.tapped = time.Now()
+	t.goTo(id.Row)
+	switch {
+	case t.lead() == 1 && id.Col == 0:
+		t.tick()
+	case again:
+		t.open()
+	}
+}
+
+func (t *Table) goTo(row int) {
+	if row < 0 || row >= len(t.rows) || row == t.selected {
+		return
+	}
+	t.selected = row
+	t.show()
+	if t.OnSelected != nil {
+		t.OnSelected(row)
+	}
+}
+
+func (t *Table) open() {
+	if t.selected >= 0 && t.OnOpen != nil {
+		t.OnOpen(t.selected)
+	}
+}
+
+func (t *Table) tick() {
+	if t.selected < 0 || t.OnTick == nil {
+		return
+	}
+	r := &t.rows[t.selected]
+	r.Ticked = !r.Ticked
+	t.Table.Refresh()
+	t.OnTick(t.selected, r.Ticked)
+}
+
+// sortBy asks for an order: rising first, falling when the column leads already.
+func (t *Table) sortBy(column int) {
+	if column < 0 || column >= len(t.columns) || !t.columns[column].Sortable || t.OnSort == nil {
+		return
+	}
+	falling := column == t.sorted && !t.falling
+	t.SetSort(column, falling)
+	t.OnSort(column, falling)
+}
