@@ -12,6 +12,7 @@ type column struct {
 	centre float64        // of numbers: the subject's own value
 	mean   float64        // of numbers: stands in where a row has none
 	scale  float64        // of numbers: what one unit of the effect is
+	reach  float64        // of numbers: no row is further from the subject, in units of scale
 	term   int            // of numbers
 	levels map[string]int // of words: the term of each level
 	group  int

@@ -276,13 +276,18 @@ func (d *design) trimOf(t traits) string {
 	return t.model + ": " + t.trim
 }
 
+// mostShift is the most by which a column of numbers can be believed to move a log price: 1600 for an engine of 1.6 litres
+// is a slip of the pen.
+const mostShift = 2
+
 func (d *design) addColumn(c *column, m Market) {
 	if !c.words {
 		if e, ok := m.Effects[c.name]; ok {
-			c.scale = 1
+			c.scale, c.reach = 1, mostShift/math.Max(e.SD, math.Abs(e.Mean))
 			c.term = d.addEffect(c.name, causeOther, e)
 			return
 		}
+		c.reach = mostShift / m.Spreads[spreadNumber].SD
 		g := d.addGroup(c.name, m.Spreads[spreadNumber])
 		c.term = d.add(term{name: c.name, cause: causeOther, group: g})
 		return

@@ -1,5 +1,7 @@
 package resale
 
+import "math"
+
 // features returns the design row of t, and the groups of which t has a level that the table doesn't know: each adds its
 // own spread once.
 func (d *design) features(t traits) (row []entry, unknown []int) {
@@ -71,7 +73,7 @@ func (c *column) put(put func(int, float64), t traits, unknown []int) []int {
 	if !ok {
 		x = c.mean
 	}
-	put(c.term, (x-c.centre)/c.scale)
+	put(c.term, math.Min(c.reach, math.Max(-c.reach, (x-c.centre)/c.scale)))
 	return unknown
 }
 

@@ -226,6 +226,7 @@ func newMember(rows []screened, subject traits, o outlook, market Market, form m
 		d.off = append(d.off, d.y[len(d.y)-1]-d.prior(x))
 		d.like = append(d.like, likeness(r.traits, subject))
 	}
+	d.centreLevel()
 	return member{design: dn, data: d}
 }
 

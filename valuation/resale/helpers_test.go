@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/resale"
@@ -97,3 +98,5 @@ func asking(c money.Currency) resale.Beliefs {
 }
 
 func ptr(x float64) *float64 { return &x }
+
+func lotDate(s string) lot.Date { return lot.Date(s) }

@@ -46,8 +46,10 @@ func refusal(r Row) string {
 		return "no price"
 	case r.ModelYear <= 0:
 		return "no model year"
-	case r.Mileage != nil && (!finite(*r.Mileage) || *r.Mileage < 0):
-		return "the mileage is no number"
+	case r.ModelYear < firstYear || r.ModelYear > lastYear:
+		return "no year of any vehicle"
+	case r.Mileage != nil && !(*r.Mileage >= 0 && *r.Mileage <= mostMiles):
+		return "the mileage is not possible"
 	}
 	return ""
 }

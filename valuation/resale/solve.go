@@ -71,6 +71,15 @@ func (d *data) solve(s solution) solution {
 	return s
 }
 
+// centreLevel sets the mean of the level's flat prior to the rows' median, so that a change of scale of all prices, or of
+// currency, changes the answer by that scale exactly.
+func (d *data) centreLevel() {
+	d.terms[0].mean = median(d.off)
+	for i := range d.off {
+		d.off[i] -= d.terms[0].mean
+	}
+}
+
 // start returns a first guess that a few gross errors can't spoil: the prior's effects, the median level.
 func (d *data) start() solution {
 	p := len(d.terms)
@@ -82,18 +91,13 @@ func (d *data) start() solution {
 	for g := range d.groups {
 		s.tau[g] = d.groups[g].prior.SD
 	}
-	s.coef[0] = 0
 	off := make([]float64, len(d.rows))
-	for i := range d.rows {
-		off[i] = d.residual(s, i)
-	}
-	s.coef[0] = median(off)
 	for i := range off {
-		off[i] = math.Abs(off[i] - s.coef[0])
+		off[i] = math.Abs(d.off[i])
 	}
 	spread := math.Max(s.sigma, normalMAD*median(off))
 	for i := range off {
-		r := d.residual(s, i) / spread
+		r := off[i] / spread
 		s.robust[i] = (d.market.DF + 1) / (d.market.DF + r*r)
 	}
 	return s

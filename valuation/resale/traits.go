@@ -118,8 +118,16 @@ func (c calendar) subject(s Subject) traits {
 // usualCondition is the middle of the scale from 1, poor, to 5, as new.
 const usualCondition = 3
 
+// What no vehicle exceeds: beyond lie slips of the pen.
+const (
+	mostMiles = 3_000_000
+	mostAge   = 150
+	firstYear = 1880
+	lastYear  = 2200
+)
+
 func (t *traits) setMiles(m *float64, unit string) {
-	if m == nil || !finite(*m) || *m < 0 {
+	if m == nil || !(*m >= 0 && *m <= mostMiles) {
 		return
 	}
 	t.miles, t.milesKnown = *m, true
@@ -132,10 +140,10 @@ func (t *traits) setMiles(m *float64, unit string) {
 const monthsColumn = "age_months"
 
 func (c calendar) age(day float64, modelYear int, more map[string]string) float64 {
-	if m, ok := number(more[monthsColumn]); c.month && ok && m >= 0 {
+	if m, ok := number(more[monthsColumn]); c.month && ok && m >= 0 && m <= 12*mostAge {
 		return m / 12
 	}
-	return day - float64(modelYear)
+	return math.Min(mostAge, math.Max(-mostAge, day-float64(modelYear)))
 }
 
 // brandOf returns the title brand in small letters, empty for a clear title and for one that isn't stated.
