@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
+	"walkline/ui/theme"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/prob"
 )
@@ -153,6 +154,24 @@ func TestEntriesWalkByTab(t *testing.T) {
 		w.Canvas().FocusNext()
 		if w.Canvas().Focused() != want {
 			t.Fatalf("the keyboard went to %v", w.Canvas().Focused())
+		}
+	}
+}
+
+func TestReasonsFitBesideTheField(t *testing.T) {
+	e := NewNumberEntry(Spec{}, nil)
+	seen.Open(t, fyne.NewSize(600, 60), e)
+	for _, r := range refusals() {
+		e.say.fault(r.want)
+		if width := e.say.words.MinSize().Width; width+theme.Space > sayRoom {
+			t.Errorf("%q takes %v of %v", r.want, width, sayRoom)
+		}
+		if r.want == "" || r.spec.Kind != Plain {
+			continue
+		}
+		e.say.fault("likely: " + r.want)
+		if width := e.say.words.MinSize().Width; width+theme.Space > threeRoom {
+			t.Errorf("%q of three takes %v of %v", r.want, width, threeRoom)
 		}
 	}
 }

@@ -20,7 +20,7 @@ type NumberEntry struct {
 
 	spec    Spec
 	figures int
-	room    float32 // kept free for the line beside the field
+	room    float32 // kept free for the line beside the field, at text scale 1
 	value   Number
 	field   *field
 	unit    *draw.Text
@@ -29,7 +29,7 @@ type NumberEntry struct {
 
 const (
 	usualFigures         = 9
-	sayRoom      float32 = 150
+	sayRoom      float32 = 176 // at text scale 1
 )
 
 // NewNumberEntry returns an empty field.
@@ -182,7 +182,7 @@ func (r *numberRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *numberRenderer) MinSize() fyne.Size {
-	width := fieldWidth(r.e.figures) + r.e.room
+	width := fieldWidth(r.e.figures) + r.e.room*theme.Scale()
 	if r.e.unit.Text.Text != "" {
 		width += theme.Space + r.e.unit.MinSize().Width
 	}

@@ -26,7 +26,7 @@ func Parse(typed string, s Spec) (Number, error) {
 	}
 	switch {
 	case percent && (s.Kind == Money || s.Kind == Whole):
-		return Number{}, errors.New("a percentage does not fit here")
+		return Number{}, errors.New("a percentage does not fit")
 	case percent || s.Kind == Percent:
 		value = value.Shift(-2)
 	}
@@ -82,7 +82,7 @@ var largestTyped = decimal.New(1, 12)
 
 // numberIn reads a sign, grouped digits, decimals and a "k" or "m" for thousands and millions.
 func numberIn(body string) (decimal.Decimal, error) {
-	unread := fmt.Errorf("%q is not a number", body)
+	unread := notANumber(body)
 	sign, rest := "", body
 	if r, ok := strings.CutPrefix(rest, "-"); ok {
 		sign, rest = "-", strings.TrimSpace(r)
@@ -114,6 +114,15 @@ func numberIn(body string) (decimal.Decimal, error) {
 	return value, nil
 }
 
+// notANumber quotes what was typed, the beginning of it when it is long.
+func notANumber(body string) error {
+	const most = 8
+	if runes := []rune(body); len(runes) > most {
+		body = string(runes[:most]) + "…"
+	}
+	return fmt.Errorf("%q is not a number", body)
+}
+
 // withoutMultiple takes a trailing k or m off and returns the power of ten that it stands for.
 func withoutMultiple(s string) (string, int32) {
 	for suffix, shift := range map[string]int32{"k": 3, "K": 3, "m": 6, "M": 6} {
@@ -126,7 +135,7 @@ func withoutMultiple(s string) (string, int32) {
 
 // ungrouped returns the digits of a whole part in groups of three, parted by one kind of mark.
 func ungrouped(whole, body string) (string, error) {
-	unread := fmt.Errorf("%q is not a number", body)
+	unread := notANumber(body)
 	mark := strings.IndexAny(whole, ", '")
 	if mark < 0 {
 		if !digitsOnly(whole) {
@@ -143,7 +152,7 @@ func ungrouped(whole, body string) (string, error) {
 			if whole[mark] == ',' && len(groups) == 2 && i == 1 {
 				return "", fmt.Errorf("write %s.%s for decimals", groups[0], g)
 			}
-			return "", errors.New("groups of three digits, please")
+			return "", errors.New("group digits by three")
 		}
 	}
 	return strings.Join(groups, ""), nil

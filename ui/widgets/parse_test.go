@@ -37,31 +37,38 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 	}
 }
 
-func TestParseRefusesWithAReason(t *testing.T) {
+// refusal is a text that is refused, with the reason; an empty reason means that it is taken.
+type refusal struct {
+	typed string
+	spec  Spec
+	want  string
+}
+
+func refusals() []refusal {
 	plain, whole := Spec{}, Spec{Kind: Whole}
 	money, yen := Spec{Kind: Money, Unit: "USD", Digits: 2}, Spec{Kind: Money, Unit: "JPY"}
 	share := Spec{Kind: Percent, Least: Bound(0), Most: Bound(1)}
-	for _, c := range []struct {
-		typed string
-		spec  Spec
-		want  string
-	}{
+	return []refusal{
 		{"", plain, "a number is needed"}, {"  ", money, "a number is needed"}, {"%", Spec{Optional: true}, "a number is needed"},
 		{"abc", plain, `"abc" is not a number`}, {"1.2.3", plain, `"1.2.3" is not a number`}, {"1e5", plain, `"1e5" is not a number`},
 		{"NaN", plain, `"NaN" is not a number`}, {"Inf", plain, `"Inf" is not a number`}, {"--5", plain, `"--5" is not a number`},
 		{".", plain, `"." is not a number`}, {"5.", plain, `"5." is not a number`}, {"-", plain, `"-" is not a number`},
 		{"0x10", plain, `"0x10" is not a number`}, {"१२", plain, `"१२" is not a number`}, {"1_000", plain, `"1_000" is not a number`},
-		{"5 apples", plain, `"5 apples" is not a number`}, {"k", plain, `"k" is not a number`},
+		{"5 apples", plain, `"5 apples" is not a number`}, {"twelve hundred and fifty", plain, `"twelve h…" is not a number`}, {"k", plain, `"k" is not a number`},
 		{",5", plain, `",5" is not a number`}, {"1,,200", plain, `"1,,200" is not a number`}, {"1, 200", plain, `"1, 200" is not a number`},
 		{"12,5", plain, "write 12.5 for decimals"}, {"1,50", money, "write 1.50 for decimals"}, {"12,5000", plain, "write 12.5000 for decimals"},
-		{"1,20,000", plain, "groups of three digits, please"}, {"1 20", plain, "groups of three digits, please"},
-		{"1200,000", plain, "groups of three digits, please"},
-		{"1.5", whole, "a whole number, please"}, {"30%", money, "a percentage does not fit here"}, {"30%", whole, "a percentage does not fit here"},
+		{"1,20,000", plain, "group digits by three"}, {"1 20", plain, "group digits by three"},
+		{"1200,000", plain, "group digits by three"},
+		{"1.5", whole, "a whole number, please"}, {"30%", money, "a percentage does not fit"}, {"30%", whole, "a percentage does not fit"},
 		{"1.200", money, ""}, {"1.205", money, "at most 2 decimals"}, {"1.5", yen, "no decimals, please"},
 		{"-1", share, "at least 0 %"}, {"101", share, "at most 100 %"},
 		{"-1", Spec{Kind: Money, Digits: 2, Least: Bound(0)}, "at least 0"},
 		{"99999999999999999999999999", plain, "too many digits"}, {"9999999m", plain, "too large"},
-	} {
+	}
+}
+
+func TestParseRefusesWithAReason(t *testing.T) {
+	for _, c := range refusals() {
 		_, err := Parse(c.typed, c.spec)
 		switch {
 		case c.want == "" && err != nil:

@@ -14,10 +14,11 @@ import (
 type Words struct {
 	widget.BaseWidget
 	text *draw.Text
+	tone fyne.ThemeColorName // without a warning
 }
 
 func newWords(s string, size fyne.ThemeSizeName, color fyne.ThemeColorName, bold bool) *Words {
-	w := &Words{text: draw.NewText(s, size, color)}
+	w := &Words{text: draw.NewText(s, size, color), tone: color}
 	w.text.TextStyle.Bold = bold
 	w.ExtendBaseWidget(w)
 	return w
@@ -51,7 +52,7 @@ func (w *Words) Text() string { return w.text.Text.Text }
 
 // SetWarning shows the words in the warning colour, or not; say the warning in words too.
 func (w *Words) SetWarning(on bool) {
-	w.text.Tone = draw.Foreground
+	w.text.Tone = w.tone
 	if on {
 		w.text.Tone = theme.ColorWarning
 	}

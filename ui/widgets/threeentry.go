@@ -31,12 +31,15 @@ type ThreeEntry struct {
 
 var threeNames = [3]string{"low", "likely", "high"}
 
-const threeFigures = 6
+const (
+	threeFigures         = 6
+	threeRoom    float32 = 212 // the reason begins with the name of the field
+)
 
 // NewThreeEntry returns three fields that say zero.
 func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	spec.Optional = true
-	e := &ThreeEntry{spec: spec, OnChanged: onChanged, figures: threeFigures, room: sayRoom, say: newSay()}
+	e := &ThreeEntry{spec: spec, OnChanged: onChanged, figures: threeFigures, room: threeRoom, say: newSay()}
 	for i := range e.fields {
 		e.fields[i] = newField(func(string) { e.typed() }, e.left)
 		e.fields[i].escape = e.Reset
@@ -187,7 +190,7 @@ func (r *threeRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *threeRenderer) MinSize() fyne.Size {
-	width := 3*fieldWidth(r.e.figures) + 2*theme.Half + r.e.room
+	width := 3*fieldWidth(r.e.figures) + 2*theme.Half + r.e.room*theme.Scale()
 	if r.e.unit.Text.Text != "" {
 		width += theme.Space + r.e.unit.MinSize().Width
 	}
