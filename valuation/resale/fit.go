@@ -112,7 +112,7 @@ func logFactor(t prob.Three, off bool) Effect {
 const leastFactor = 0.01
 
 // subsample is the number of rows from which the form of mileage and the market prior are chosen when there are more.
-const subsample = 120
+const subsample = 80
 
 // candidates returns the market priors to try, the likeliest before the prices are seen first: those of the table's own
 // currency and those of no currency; the others too when none is of its own.
@@ -140,11 +140,15 @@ func candidates(p Prior, currency string) []Market {
 func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency string) []member {
 	few := thin(rows, subsample)
 	markets := candidates(p, currency)
+	steps := mostSteps
+	if len(few) < len(rows) {
+		steps = choiceStep
+	}
 	var all []member
 	best := 0
 	for i, form := range mileageForms {
 		mb := newMember(few, subject, o, markets[0], form)
-		mb.solve(all, markets[0].Currency == currency)
+		mb.solve(all, markets[0].Currency == currency, steps)
 		all = append(all, mb)
 		if mb.share > all[best].share {
 			best = i
@@ -156,7 +160,7 @@ func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency st
 	form := all[best].design.form
 	for _, market := range markets[1:] {
 		mb := newMember(few, subject, o, market, form)
-		mb.solve(all, market.Currency == currency)
+		mb.solve(all, market.Currency == currency, steps)
 		all = append(all, mb)
 	}
 	if len(rows) == len(few) {
@@ -169,18 +173,18 @@ func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency st
 		}
 	}
 	big := newMember(rows, subject, o, chosen.data.market, chosen.design.form)
-	big.fit = big.data.solve(big.data.start())
+	big.fit = big.data.solve(big.data.start(), mostSteps)
 	big.share = 1
 	return []member{big}
 }
 
 // solve fits the member, starting where an earlier one ended, and sets its share to its score.
-func (mb *member) solve(earlier []member, home bool) {
+func (mb *member) solve(earlier []member, home bool, steps int) {
 	from := mb.data.start()
 	if len(earlier) > 0 {
 		from = mb.data.resume(earlier[0].fit)
 	}
-	mb.fit = mb.data.solve(from)
+	mb.fit = mb.data.solve(from, steps)
 	mb.share = mb.fit.score
 	if home {
 		mb.share += homeBonus

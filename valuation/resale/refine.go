@@ -55,7 +55,7 @@ func fitSample(s Sample, m Market, form mileageForm, cur money.Currency) (member
 	}
 	sure := outlook{walk: sdFloor}
 	mb := newMember(rows[:used], cal.subject(s.Subject), sure, m, form)
-	mb.fit = mb.data.solve(mb.data.start())
+	mb.fit = mb.data.solve(mb.data.start(), mostSteps)
 	return mb, true
 }
 

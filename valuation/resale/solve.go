@@ -36,16 +36,17 @@ type solution struct {
 // Limits of the iteration: it stops when the spreads and the subject's level have settled.
 const (
 	mostSteps  = 40
+	choiceStep = 4 // enough to choose among members by
 	settled    = 1e-3
 	leastSigma = 0.01 // one price is never foretold closer than 1 %; starter value, from memory: replace it with yours
 )
 
 // solve returns the effects by expectation-maximisation: Gaussian priors on the effects, Student-t errors, the spreads
 // of the groups and of the residual estimated under their own priors.
-func (d *data) solve(s solution) solution {
+func (d *data) solve(s solution, steps int) solution {
 	n := total(d.like)
 	at := math.Inf(1)
-	for range mostSteps {
+	for range steps {
 		d.estimate(&s)
 		sum := 0.0
 		for i := range d.rows {

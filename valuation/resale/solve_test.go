@@ -28,7 +28,7 @@ func flat(df, residualSD, worth float64) *data {
 // With nearly normal errors and priors that say nothing, the fit is least squares: slopes by R 4.2.2, lm.
 func TestSolveIsLeastSquaresWithoutPriors(t *testing.T) {
 	d := flat(1e9, 3, 1e-9)
-	s := d.solve(d.start())
+	s := d.solve(d.start(), mostSteps)
 	for j, want := range []float64{0, 0.715640200, 1.295286124, -0.152122519} {
 		if j > 0 && math.Abs(s.coef[j]-want) > 1e-6 {
 			t.Errorf("slope %d = %.9f, R has %.9f", j, s.coef[j], want)
@@ -40,7 +40,7 @@ func TestSolveIsLeastSquaresWithoutPriors(t *testing.T) {
 // .786). Student-t errors weigh on a different scale; the order of the worst is the same, and the fit moves the same way.
 func TestSolveDistrustsTheSameRowsAsHuber(t *testing.T) {
 	d := flat(3, 2.5, 1)
-	s := d.solve(d.start())
+	s := d.solve(d.start(), mostSteps)
 	for i := range stackLoss {
 		if i == 20 || i == 3 || i == 2 {
 			continue
@@ -66,7 +66,7 @@ func TestLeaveOutAgreesWithRefit(t *testing.T) {
 	for j := range d.rows {
 		d.off[j] = d.y[j] - d.prior(d.rows[j])
 	}
-	s := d.solve(d.start())
+	s := d.solve(d.start(), mostSteps)
 	for i := range d.rows {
 		without := *d
 		without.rows = append(append([][]entry(nil), d.rows[:i]...), d.rows[i+1:]...)
