@@ -136,5 +136,5 @@ const (
 	spreadModel  = "model"
 	spreadNumber = "number" // slope of an unknown numeric column, per standard deviation of the column
 	spreadLevel  = "level"  // levels of an unknown column of words
-	spreadSlope  = "slope"  // a model's own slopes, as a share of the spread of the slopes among models
+	spreadSlope  = "slope"  // how far a model's own slopes lie from the shared ones, per year and per 10,000 miles
 )
