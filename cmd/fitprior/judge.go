@@ -83,7 +83,7 @@ func without(s set, at int, model string, fitted []resale.Market) resale.Prior {
 			markets = append(markets, refit(s, model, m, againSweeps))
 		}
 	}
-	return resale.Prior{Format: resale.PriorFormat, Walk: resale.Scale{SD: judgeWalk, Worth: 1}, Markets: broaden(markets)}
+	return resale.Prior{Format: resale.PriorFormat, Walk: prob.Scale{SD: judgeWalk, Worth: 1}, Markets: broaden(markets)}
 }
 
 // judgeWalk is the drift of the market while judging: the sets hold prices of one moment, so that it isn't used.

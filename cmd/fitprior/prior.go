@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"walkline/valuation/prob"
 	"walkline/valuation/resale"
 )
 
@@ -47,16 +48,16 @@ func fitPrior(sets []set, dir string) (resale.Prior, error) {
 }
 
 // fitWalk returns the standard deviation of the index's log change over a year, and the number of months read.
-func fitWalk(file string) (resale.Scale, int, error) {
+func fitWalk(file string) (prob.Scale, int, error) {
 	table, err := readTable(file)
 	if err != nil {
-		return resale.Scale{}, 0, err
+		return prob.Scale{}, 0, err
 	}
 	var logs, changes []float64
 	for i, rec := range table {
 		x, err := strconv.ParseFloat(rec["value"], 64)
 		if err != nil || x <= 0 {
-			return resale.Scale{}, 0, fmt.Errorf("%s row %d: %q is no index value", file, i+1, rec["value"])
+			return prob.Scale{}, 0, fmt.Errorf("%s row %d: %q is no index value", file, i+1, rec["value"])
 		}
 		logs = append(logs, math.Log(x))
 		if i >= 12 {
@@ -64,9 +65,9 @@ func fitWalk(file string) (resale.Scale, int, error) {
 		}
 	}
 	if len(changes) < 24 {
-		return resale.Scale{}, 0, fmt.Errorf("%s: fewer than three years of months", file)
+		return prob.Scale{}, 0, fmt.Errorf("%s: fewer than three years of months", file)
 	}
-	return resale.Scale{SD: deviation(changes), Worth: float64(len(changes)) / 12}, len(logs), nil
+	return prob.Scale{SD: deviation(changes), Worth: float64(len(changes)) / 12}, len(logs), nil
 }
 
 // fewModels is the number of models from which a market's spread among models, and its levels' means, can be told.
@@ -98,7 +99,7 @@ func broadenOne(m resale.Market) resale.Market {
 		effects[name] = e
 	}
 	m.Effects = effects
-	spreads := map[string]resale.Scale{}
+	spreads := map[string]prob.Scale{}
 	square, n := 0.0, 0.0
 	for name, s := range m.Spreads {
 		spreads[name] = s
@@ -108,7 +109,7 @@ func broadenOne(m resale.Market) resale.Market {
 		}
 	}
 	if n > 0 {
-		spreads["level"] = resale.Scale{SD: math.Sqrt(square / n), Worth: m.Spreads["level"].Worth}
+		spreads["level"] = prob.Scale{SD: math.Sqrt(square / n), Worth: m.Spreads["level"].Worth}
 	}
 	m.Spreads = spreads
 	return m
@@ -124,7 +125,7 @@ const (
 func anyMarket(markets []resale.Market) resale.Market {
 	effects, spreads := map[string][]resale.Effect{}, map[string][]float64{}
 	logs := 0.0
-	out := resale.Market{Name: "any", DF: anyDF, Effects: map[string]resale.Effect{}, Spreads: map[string]resale.Scale{}}
+	out := resale.Market{Name: "any", DF: anyDF, Effects: map[string]resale.Effect{}, Spreads: map[string]prob.Scale{}}
 	for _, m := range markets {
 		out.Models += m.Models
 		logs += math.Log(m.Residual.SD) / float64(len(markets))
@@ -143,9 +144,9 @@ func anyMarket(markets []resale.Market) resale.Market {
 		for _, sd := range sds {
 			square += sd * sd / float64(len(sds))
 		}
-		out.Spreads[name] = resale.Scale{SD: math.Sqrt(square), Worth: anyWorth}
+		out.Spreads[name] = prob.Scale{SD: math.Sqrt(square), Worth: anyWorth}
 	}
-	out.Residual = resale.Scale{SD: math.Exp(logs), Worth: anyWorth}
+	out.Residual = prob.Scale{SD: math.Exp(logs), Worth: anyWorth}
 	return out
 }
 
@@ -170,7 +171,7 @@ func rounded(markets []resale.Market) []resale.Market {
 			m.Effects[name] = resale.Effect{Mean: four(e.Mean), SD: four(e.SD)}
 		}
 		for name, s := range m.Spreads {
-			m.Spreads[name] = resale.Scale{SD: four(s.SD), Worth: s.Worth}
+			m.Spreads[name] = prob.Scale{SD: four(s.SD), Worth: s.Worth}
 		}
 		for name, x := range m.OLS {
 			m.OLS[name] = four(x)

@@ -38,7 +38,7 @@ func (m Model) adjust(a *Adjusted, i int) {
 	var logs [causes]float64
 	for _, mb := range m.members {
 		mb.changes(i, &logs)
-		a.Weight += mb.share * mb.data.like[i] * mb.fit.robust[i] * mb.data.market.DF / (mb.data.market.DF + 1)
+		a.Weight += mb.share * mb.table.Like[i] * mb.fit.Robust[i] * mb.table.DF / (mb.table.DF + 1)
 		a.Influence += mb.share * mb.pull(i)
 	}
 	a.Influence *= math.Exp(m.predict(m.subject).at)
@@ -66,26 +66,26 @@ func (m Model) adjust(a *Adjusted, i int) {
 
 // changes adds the member's share of the log changes from row i to the subject.
 func (mb member) changes(i int, logs *[causes]float64) {
-	for _, e := range mb.data.subject {
-		logs[mb.data.terms[e.term].cause] += mb.share * e.x * mb.fit.coef[e.term]
+	for _, e := range mb.table.Target {
+		logs[mb.design.terms[e.Term].cause] += mb.share * e.X * mb.fit.Coef[e.Term]
 	}
-	for _, e := range mb.data.rows[i] {
-		logs[mb.data.terms[e.term].cause] -= mb.share * e.x * mb.fit.coef[e.term]
+	for _, e := range mb.table.Rows[i] {
+		logs[mb.design.terms[e.Term].cause] -= mb.share * e.X * mb.fit.Coef[e.Term]
 	}
 }
 
 // pull returns by how much row i moves the subject's log price: the answer with it less the answer without it.
-func (mb member) pull(i int) float64 { return mb.slopeOn(i) * mb.fit.left[i] }
+func (mb member) pull(i int) float64 { return mb.slopeOn(i) * mb.fit.Left[i] }
 
 // slopeOn returns by how much the subject's log price moves per unit of the log price of row i.
 func (mb member) slopeOn(i int) float64 {
-	p := len(mb.data.terms)
+	p := len(mb.table.Terms)
 	cross := 0.0
-	for _, e := range mb.data.subject {
-		at := mb.fit.cov[e.term*p:]
-		for _, f := range mb.data.rows[i] {
-			cross += e.x * f.x * at[f.term]
+	for _, e := range mb.table.Target {
+		at := mb.fit.Cov[e.Term*p:]
+		for _, f := range mb.table.Rows[i] {
+			cross += e.X * f.X * at[f.Term]
 		}
 	}
-	return cross * mb.fit.weight[i]
+	return cross * mb.fit.Weight[i]
 }

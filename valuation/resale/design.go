@@ -3,6 +3,8 @@ package resale
 import (
 	"math"
 	"sort"
+
+	"walkline/valuation/prob"
 )
 
 // cause is what an adjustment is for.
@@ -24,21 +26,13 @@ const (
 type term struct {
 	name  string
 	cause cause
-	mean  float64
-	sd    float64
-	group int // of the effects whose spread is estimated together; -1: sd is given
+	prob.Term
 }
 
 // group is a set of effects with one spread, which the table tells.
 type group struct {
 	name  string
-	prior Scale
-}
-
-// entry is one element of a row of the design.
-type entry struct {
-	term int
-	x    float64
+	prior prob.Scale
 }
 
 // design lays out the effects for one table, one market prior and one form of mileage. Every effect is measured from the
@@ -89,7 +83,7 @@ func (d *design) add(t term) int {
 	return len(d.terms) - 1
 }
 
-func (d *design) addGroup(name string, s Scale) int {
+func (d *design) addGroup(name string, s prob.Scale) int {
 	d.groups = append(d.groups, group{name, s})
 	return len(d.groups) - 1
 }
@@ -97,7 +91,7 @@ func (d *design) addGroup(name string, s Scale) int {
 // newDesign lays out the effects that the rows and the subject call for.
 func newDesign(rows []screened, subject traits, b outlook, m Market, form mileageForm) *design {
 	d := &design{form: form, centre: subject, mileage: -1, asked: -1, cond: -1, brand: -1}
-	d.add(term{name: "level", sd: levelSD, group: -1})
+	d.add(term{name: "level", Term: prob.Term{SD: levelSD, Group: -1}})
 	d.age = d.addEffect("age", causeAge, m.Effects[effectAge])
 	d.bend = d.addEffect("bend", causeAge, m.Effects[effectBend])
 	d.addMileage(rows, m)
@@ -115,7 +109,7 @@ func newDesign(rows []screened, subject traits, b outlook, m Market, form mileag
 }
 
 func (d *design) addEffect(name string, c cause, e Effect) int {
-	return d.add(term{name: name, cause: c, mean: e.Mean, sd: e.SD, group: -1})
+	return d.add(term{name: name, cause: c, Term: prob.Term{Mean: e.Mean, SD: e.SD, Group: -1}})
 }
 
 func (d *design) addMileage(rows []screened, m Market) {
@@ -235,13 +229,13 @@ func (d *design) addModels(rows []screened, m Market) {
 	slope := d.addGroup("model slopes", m.Spreads[spreadSlope])
 	d.slopes = map[string][2]int{}
 	for _, name := range sorted(d.models.terms) {
-		d.models.terms[name] = d.add(term{name: "model " + name, cause: causeOther, group: g})
+		d.models.terms[name] = d.add(term{name: "model " + name, cause: causeOther, Term: prob.Term{Group: g}})
 		if name != d.centre.model && counts[name] < slopeRows {
 			continue
 		}
-		at := [2]int{d.add(term{name: "age of " + name, cause: causeAge, group: slope}), -1}
+		at := [2]int{d.add(term{name: "age of " + name, cause: causeAge, Term: prob.Term{Group: slope}}), -1}
 		if d.mileage >= 0 {
-			at[1] = d.add(term{name: "mileage of " + name, cause: causeMileage, group: slope})
+			at[1] = d.add(term{name: "mileage of " + name, cause: causeMileage, Term: prob.Term{Group: slope}})
 		}
 		d.slopes[name] = at
 	}
@@ -264,7 +258,7 @@ func (d *design) addTrims(rows []screened, m Market) {
 	g := d.addGroup("trim", m.Spreads[spreadTrim])
 	d.trims = levelled{commonest(counts, own), g}
 	for _, name := range sorted(d.trims.terms) {
-		d.trims.terms[name] = d.add(term{name: "trim " + name, cause: causeTrim, group: g})
+		d.trims.terms[name] = d.add(term{name: "trim " + name, cause: causeTrim, Term: prob.Term{Group: g}})
 	}
 }
 
@@ -289,7 +283,7 @@ func (d *design) addColumn(c *column, m Market) {
 		}
 		c.reach = mostShift / m.Spreads[spreadNumber].SD
 		g := d.addGroup(c.name, m.Spreads[spreadNumber])
-		c.term = d.add(term{name: c.name, cause: causeOther, group: g})
+		c.term = d.add(term{name: c.name, cause: causeOther, Term: prob.Term{Group: g}})
 		return
 	}
 	spread, ok := m.Spreads[spreadLevel+" "+c.name]
@@ -299,7 +293,7 @@ func (d *design) addColumn(c *column, m Market) {
 	c.group = d.addGroup(c.name, spread)
 	for _, name := range sorted(c.levels) {
 		mean := m.Effects[c.name+"="+name].Mean
-		c.levels[name] = d.add(term{name: c.name + " " + name, cause: causeOther, mean: mean, group: c.group})
+		c.levels[name] = d.add(term{name: c.name + " " + name, cause: causeOther, Term: prob.Term{Mean: mean, Group: c.group}})
 	}
 }
 

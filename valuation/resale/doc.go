@@ -11,10 +11,10 @@
 // so that old rows fade as fast as the used-vehicle price index has moved.
 //
 // Forms of mileage and market priors are weighed by how well they foretell rows left out (hat matrix, weights held; no
-// refits) [3]; above 80 rows the best on a spread of 80 is fitted to all rows alone. The standardised left-out residuals also calibrate the answer: the quantiles of the predictive
-// distribution are a blend of a Student-t and of the residuals' own, the k-th of n standing at k/(n+1) as in split
-// conformal prediction [4], the residuals counting n/(n+40). The residuals' shape also carries the log fit back to money
-// without the bias of exp() (smearing [5]).
+// refits) [3]; above 80 rows the best on a spread of 80 is fitted to all rows alone. The standardised left-out residuals
+// also calibrate the answer: the quantiles of the predictive distribution are a blend of a Student-t and of the residuals'
+// own, the k-th of n standing at k/(n+1) as in split conformal prediction [4], the residuals counting n/(n+40). The
+// residuals' shape also carries the log fit back to money without the bias of exp() (smearing [5]).
 //
 // Tails: a Student-t on the log scale has no mean once exponentiated. The predictive distribution therefore ends at its
 // 1 in 10,000 and 9,999 in 10,000 quantiles, or at the outermost left-out residual where that lies further out; it never

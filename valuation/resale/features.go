@@ -1,14 +1,18 @@
 package resale
 
-import "math"
+import (
+	"math"
+
+	"walkline/valuation/prob"
+)
 
 // features returns the design row of t, and the groups of which t has a level that the table doesn't know: each adds its
 // own spread once.
-func (d *design) features(t traits) (row []entry, unknown []int) {
-	row = make([]entry, 0, 16)
+func (d *design) features(t traits) (row []prob.Entry, unknown []int) {
+	row = make([]prob.Entry, 0, 16)
 	put := func(term int, x float64) {
 		if term >= 0 && x != 0 {
-			row = append(row, entry{term, x})
+			row = append(row, prob.Entry{Term: term, X: x})
 		}
 	}
 	put(0, 1)

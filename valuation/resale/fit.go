@@ -37,8 +37,9 @@ type Model struct {
 // member is one way to fit the table: a market's prior and a form of mileage, with its share in the answer.
 type member struct {
 	design *design
-	data   *data
-	fit    solution
+	market Market
+	table  *prob.Mixed
+	fit    prob.MixedFit
 	share  float64
 }
 
@@ -166,26 +167,38 @@ func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency st
 	if len(rows) == len(few) {
 		return keep(all)
 	}
+	return []member{fitWhole(all, rows, subject, o)}
+}
+
+// fitWhole returns the best member, fitted to all rows.
+func fitWhole(all []member, rows []screened, subject traits, o outlook) member {
 	chosen := all[0]
 	for _, mb := range all {
 		if mb.share > chosen.share {
 			chosen = mb
 		}
 	}
-	big := newMember(rows, subject, o, chosen.data.market, chosen.design.form)
-	big.fit = big.data.solve(big.data.start(), mostSteps)
+	big := newMember(rows, subject, o, chosen.market, chosen.design.form)
+	big.fit = big.table.Solve(big.table.Start(), mostSteps)
 	big.share = 1
-	return []member{big}
+	return big
 }
+
+// Limits of a fit.
+const (
+	mostSteps  = 40
+	choiceStep = 4    // enough to choose among members by
+	leastSigma = 0.01 // one price is never foretold closer than 1 %; starter value, from memory: replace it with yours
+)
 
 // solve fits the member, starting where an earlier one ended, and sets its share to its score.
 func (mb *member) solve(earlier []member, home bool, steps int) {
-	from := mb.data.start()
+	from := mb.table.Start()
 	if len(earlier) > 0 {
-		from = mb.data.resume(earlier[0].fit)
+		from = mb.table.Resume(earlier[0].fit)
 	}
-	mb.fit = mb.data.solve(from, steps)
-	mb.share = mb.fit.score
+	mb.fit = mb.table.Solve(from, steps)
+	mb.share = mb.fit.Score
 	if home {
 		mb.share += homeBonus
 	}
@@ -219,19 +232,22 @@ func keep(all []member) []member {
 }
 
 func newMember(rows []screened, subject traits, o outlook, market Market, form mileageForm) member {
-	dn := newDesign(rows, subject, o, market, form)
-	d := &data{terms: dn.terms, groups: dn.groups, market: market}
-	d.subject, _ = dn.features(subject)
-	for _, r := range rows {
-		x, unknown := dn.features(r.traits)
-		d.rows = append(d.rows, x)
-		d.extra = append(d.extra, unknown)
-		d.y = append(d.y, math.Log(r.price))
-		d.off = append(d.off, d.y[len(d.y)-1]-d.prior(x))
-		d.like = append(d.like, likeness(r.traits, subject))
+	d := newDesign(rows, subject, o, market, form)
+	t := &prob.Mixed{Residual: market.Residual, Least: leastSigma, DF: market.DF}
+	for _, e := range d.terms {
+		t.Terms = append(t.Terms, e.Term)
 	}
-	d.centreLevel()
-	return member{design: dn, data: d}
+	for _, g := range d.groups {
+		t.Groups = append(t.Groups, g.prior)
+	}
+	t.Target, _ = d.features(subject)
+	for _, r := range rows {
+		x, unknown := d.features(r.traits)
+		t.Rows, t.Unknown = append(t.Rows, x), append(t.Unknown, unknown)
+		t.Y, t.Like = append(t.Y, math.Log(r.price)), append(t.Like, likeness(r.traits, subject))
+	}
+	t.Prepare()
+	return member{design: d, table: t, market: market}
 }
 
 // Distances at which a comparable counts half as much as one that is just like the subject.

@@ -14,9 +14,9 @@ func (m Model) leftOut() []float64 {
 	for i := range z {
 		mean, second := 0.0, 0.0
 		for _, mb := range m.members {
-			e := mb.fit.left[i]
+			e := mb.fit.Left[i]
 			mean += mb.share * e
-			second += mb.share * (mb.fit.spread[i]*mb.fit.spread[i] + e*e)
+			second += mb.share * (mb.fit.Spread[i]*mb.fit.Spread[i] + e*e)
 		}
 		z[i] = mean / math.Sqrt(second-mean*mean)
 	}
@@ -35,15 +35,15 @@ func (m Model) predict(t traits) outcome {
 	square := 0.0
 	for _, mb := range m.members {
 		x, unknown := mb.design.features(t)
-		at := dot(x, mb.fit.coef)
-		v := quadratic(x, mb.fit.cov, len(mb.data.terms))
+		at := prob.Dot(x, mb.fit.Coef)
+		v := prob.Quadratic(x, mb.fit.Cov, len(mb.table.Terms))
 		for _, g := range unknown {
-			v += mb.fit.tau[g] * mb.fit.tau[g]
+			v += mb.fit.Tau[g] * mb.fit.Tau[g]
 		}
 		o.at += mb.share * at
 		square += mb.share * at * at
 		o.level += mb.share * v
-		o.luck += mb.share * mb.fit.sigma * mb.fit.sigma
+		o.luck += mb.share * mb.fit.Sigma * mb.fit.Sigma
 	}
 	o.level += math.Max(0, square-o.at*o.at)
 	ahead := m.cal.sale - m.cal.today

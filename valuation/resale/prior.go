@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+
+	"walkline/valuation/prob"
 )
 
 // PriorFormat is the version of the file of starter priors that this package reads.
@@ -13,12 +15,12 @@ const PriorFormat = "walkline-resale-prior/1"
 // Prior is what other models' prices teach about a table of comparables before it is looked at. It is fitted by
 // cmd/fitprior from open data and read by [ParsePrior].
 type Prior struct {
-	Format  string   `json:"format"`
-	Note    string   `json:"note"`
-	Memory  []string `json:"from_memory"` // figures that aren't fitted: starter values
-	Sources []Source `json:"sources"`
-	Walk    Scale    `json:"market_walk"` // drift of the whole market, log points per square root of a year
-	Markets []Market `json:"markets"`
+	Format  string     `json:"format"`
+	Note    string     `json:"note"`
+	Memory  []string   `json:"from_memory"` // figures that aren't fitted: starter values
+	Sources []Source   `json:"sources"`
+	Walk    prob.Scale `json:"market_walk"` // drift of the whole market, log points per square root of a year
+	Markets []Market   `json:"markets"`
 }
 
 // Source is one data set that the prior was fitted to.
@@ -32,27 +34,20 @@ type Source struct {
 // Market is what one market's models have in common. Effects are on the logarithm of the price: "age" per year,
 // "mileage/FORM" per 10,000 miles at 50,000, a numeric column per its unit, "column=level" for a level of a column.
 type Market struct {
-	Name     string             `json:"name"`
-	Currency string             `json:"currency,omitempty"`
-	Models   int                `json:"models"` // fitted to
-	Effects  map[string]Effect  `json:"effects"`
-	Spreads  map[string]Scale   `json:"spreads"`  // of effects whose size the table itself must tell: trim, model, ...
-	Residual Scale              `json:"residual"` // of one price about the fit
-	DF       float64            `json:"degrees_of_freedom"`
-	OLS      map[string]float64 `json:"least_squares_check,omitempty"` // medians over the models of plain slopes, for comparison
+	Name     string                `json:"name"`
+	Currency string                `json:"currency,omitempty"`
+	Models   int                   `json:"models"` // fitted to
+	Effects  map[string]Effect     `json:"effects"`
+	Spreads  map[string]prob.Scale `json:"spreads"`  // of effects whose size the table itself must tell: trim, model, ...
+	Residual prob.Scale            `json:"residual"` // of one price about the fit
+	DF       float64               `json:"degrees_of_freedom"`
+	OLS      map[string]float64    `json:"least_squares_check,omitempty"` // medians over the models of plain slopes, for comparison
 }
 
 // Effect is a Gaussian belief about an effect on the logarithm of the price.
 type Effect struct {
 	Mean float64 `json:"mean"`
 	SD   float64 `json:"sd"`
-}
-
-// Scale is a belief about a standard deviation: its size, and how many observations the belief is worth (a scaled
-// inverse chi-square on its square).
-type Scale struct {
-	SD    float64 `json:"sd"`
-	Worth float64 `json:"worth"`
 }
 
 // ParsePrior returns the prior in data, the JSON that cmd/fitprior writes.
@@ -74,7 +69,7 @@ func ParsePrior(data []byte) (Prior, error) {
 }
 
 func (p Prior) check() error {
-	if len(p.Markets) == 0 || !p.Walk.valid() {
+	if len(p.Markets) == 0 || !p.Walk.Valid() {
 		return fmt.Errorf("it names no market, or no drift of the market")
 	}
 	for _, m := range p.Markets {
@@ -97,11 +92,11 @@ func (m Market) check() error {
 		}
 	}
 	for _, name := range []string{spreadTrim, spreadModel, spreadNumber, spreadLevel, spreadSlope} {
-		if !m.Spreads[name].valid() {
+		if !m.Spreads[name].Valid() {
 			return fmt.Errorf("spread %q is missing or not positive", name)
 		}
 	}
-	if !m.Residual.valid() || !(m.DF > 1) {
+	if !m.Residual.Valid() || !(m.DF > 1) {
 		return fmt.Errorf("the residual's spread or degrees of freedom are missing")
 	}
 	return nil
@@ -114,8 +109,6 @@ func (m Market) needs() []string {
 	}
 	return names
 }
-
-func (s Scale) valid() bool { return finite(s.SD, s.Worth) && s.SD > 0 && s.Worth > 0 }
 
 func finite(xs ...float64) bool {
 	for _, x := range xs {

@@ -19,7 +19,7 @@ type Sample struct {
 // samples' summed leave-one-out log score under m.
 func Refine(samples []Sample, m Market, cur money.Currency) (Market, float64) {
 	next := m
-	next.Effects, next.Spreads = map[string]Effect{}, map[string]Scale{}
+	next.Effects, next.Spreads = map[string]Effect{}, map[string]prob.Scale{}
 	for name, e := range m.Effects {
 		next.Effects[name] = e
 	}
@@ -35,8 +35,8 @@ func Refine(samples []Sample, m Market, cur money.Currency) (Market, float64) {
 				continue
 			}
 			sums.take(mb)
-			score += mb.fit.score
-			sigma += math.Log(mb.fit.sigma)
+			score += mb.fit.Score
+			sigma += math.Log(mb.fit.Sigma)
 			count++
 		}
 	}
@@ -53,9 +53,9 @@ func fitSample(s Sample, m Market, form mileageForm, cur money.Currency) (member
 	if used < leastSample {
 		return member{}, false
 	}
-	sure := outlook{walk: sdFloor}
+	sure := outlook{} // the sets hold asking prices of one moment
 	mb := newMember(rows[:used], cal.subject(s.Subject), sure, m, form)
-	mb.fit = mb.data.solve(mb.data.start(), mostSteps)
+	mb.fit = mb.table.Solve(mb.table.Start(), mostSteps)
 	return mb, true
 }
 
@@ -75,20 +75,20 @@ func (m *moment) variance() float64 {
 type moments struct{ effects, spreads map[string]*moment }
 
 func (s moments) take(mb member) {
-	p := len(mb.data.terms)
-	for j, t := range mb.data.terms {
+	p := len(mb.design.terms)
+	for j, t := range mb.design.terms {
 		name := effectName(t, mb)
 		if name == "" {
 			continue
 		}
-		add(s.effects, name, mb.fit.coef[j], mb.fit.cov[j*p+j])
+		add(s.effects, name, mb.fit.Coef[j], mb.fit.Cov[j*p+j])
 	}
-	for g, t := range mb.data.groups {
+	for g, t := range mb.design.groups {
 		name := t.name
 		if name != spreadTrim && name != spreadModel {
 			name = spreadLevel + " " + name
 		}
-		add(s.spreads, name, mb.fit.tau[g]*mb.fit.tau[g], 0)
+		add(s.spreads, name, mb.fit.Tau[g]*mb.fit.Tau[g], 0)
 	}
 }
 
@@ -110,10 +110,10 @@ func effectName(t term, mb member) string {
 		return ""
 	case t.name == "mileage":
 		return mb.design.form.effect()
-	case t.group < 0:
+	case t.Group < 0:
 		return t.name
 	}
-	column := mb.data.groups[t.group].name
+	column := mb.design.groups[t.Group].name
 	if level, ok := strings.CutPrefix(t.name, column+" "); ok && t.cause == causeOther {
 		return column + "=" + level
 	}
@@ -136,7 +136,7 @@ func (s moments) give(m *Market) {
 		m.Effects[name] = Effect{Mean: at.mean(), SD: math.Max(leastEffectSD*math.Abs(at.mean()), math.Sqrt(at.variance()))}
 	}
 	for _, name := range sorted(s.spreads) {
-		m.Spreads[name] = Scale{SD: math.Sqrt(s.spreads[name].mean()), Worth: learnedWorth}
+		m.Spreads[name] = prob.Scale{SD: math.Sqrt(s.spreads[name].mean()), Worth: learnedWorth}
 	}
 }
 

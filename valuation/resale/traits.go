@@ -2,7 +2,6 @@ package resale
 
 import (
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 	"time"
@@ -208,14 +207,4 @@ func (f mileageForm) at(miles float64) float64 {
 		return math.Log((miles+logOffset)/logOffset) * (pivot + logOffset) / perUnit
 	}
 	return miles / perUnit
-}
-
-func median(xs []float64) float64 {
-	s := append([]float64(nil), xs...)
-	sort.Float64s(s)
-	n := len(s)
-	if n == 0 {
-		return 0
-	}
-	return (s[(n-1)/2] + s[n/2]) / 2
 }
