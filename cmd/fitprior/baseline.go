@@ -17,6 +17,9 @@ func medianPrice(rows []resale.Row, s set) float64 {
 	return mid(xs)
 }
 
+// fewForRegression is the number of comparables below which three coefficients can't sensibly be fitted.
+const fewForRegression = 5
+
 // plainRegression forecasts by least squares of the log price on model year and mileage, and falls back on the median
 // where that can't be fitted.
 func plainRegression(sub resale.Row, rows []resale.Row, s set) float64 {
@@ -29,7 +32,7 @@ func plainRegression(sub resale.Row, rows []resale.Row, s set) float64 {
 		}
 	}
 	fit, err := prob.LeastSquares(x, y)
-	if err != nil || sub.Mileage == nil {
+	if err != nil || sub.Mileage == nil || len(x) < fewForRegression {
 		return medianPrice(rows, s)
 	}
 	sum := 0.0
