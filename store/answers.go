@@ -4,6 +4,8 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"math"
+	"slices"
 
 	"walkline/valuation"
 )
@@ -11,7 +13,11 @@ import (
 // NoteAnswer keeps what the last valuation of a lot said, for the list of lots; it holds for the case as stored now.
 // Errors: [ErrNotFound]; [ErrRefused] when the answer decides nothing or a figure is not finite.
 func (s *Store) NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error {
-	return s.write(ctx, fmt.Sprintf("noting the answer for lot %d", id), func(tx *sql.Tx) error {
+	doing := fmt.Sprintf("noting the answer for lot %d", id)
+	if !finite(a.Profit) {
+		return fmt.Errorf("%s: %w: a figure is not finite", doing, ErrRefused)
+	}
+	return s.write(ctx, doing, func(tx *sql.Tx) error {
 		var revision int64
 		err := tx.QueryRowContext(ctx, `SELECT revision FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(&revision)
 		if err != nil {
@@ -25,4 +31,13 @@ func (s *Store) NoteAnswer(ctx context.Context, id int64, a valuation.Answer) er
 			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp())
 		return err
 	})
+}
+
+// finite reports whether the figures that the list shows are numbers.
+func finite(p valuation.Profit) bool {
+	figures := []float64{p.Mean, p.LossChance}
+	if p.PerHour != nil {
+		figures = append(figures, *p.PerHour)
+	}
+	return !slices.ContainsFunc(figures, func(x float64) bool { return math.IsNaN(x) || math.IsInf(x, 0) })
 }

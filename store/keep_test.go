@@ -1,12 +1,16 @@
 package store
 
 import (
+	"bytes"
+	"context"
 	"encoding/json"
 	"errors"
+	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -284,4 +288,86 @@ func TestSettingsComeBackAndTellWhetherTheyAreThere(t *testing.T) {
 	if err := s.PutSetting(ctx, "theme", math.NaN()); !errors.Is(err, ErrRefused) {
 		t.Fatal(err)
 	}
+}
+
+func TestAnAnswerWithoutNumbersIsRefused(t *testing.T) {
+	s := opened(t)
+	id := added(t, s, valuation.Defaults())
+	nan := math.NaN()
+	for _, p := range []valuation.Profit{{Mean: math.Inf(1)}, {LossChance: nan}, {PerHour: &nan}} {
+		a := answer(nil)
+		a.Profit = p
+		if err := s.NoteAnswer(t.Context(), id, a); !errors.Is(err, ErrRefused) {
+			t.Errorf("%+v: %v", p, err)
+		}
+	}
+	if err := s.NoteAnswer(t.Context(), id, valuation.Answer{}); !errors.Is(err, ErrRefused) {
+		t.Errorf("an answer that decides nothing: %v", err)
+	}
+	if e := entries(t, s)[0]; e.Answer != nil {
+		t.Errorf("%+v", e.Answer)
+	}
+}
+
+func TestABackupIsAStoreOfItsOwnAndOverwritesNothing(t *testing.T) {
+	s := opened(t)
+	id := added(t, s, sample(t))
+	path := filepath.Join(t.TempDir(), "copy #1?.walk")
+	if err := s.Backup(t.Context(), path); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Backup(t.Context(), path); !errors.Is(err, fs.ErrExist) {
+		t.Fatalf("a backup over a backup: %v", err)
+	}
+	if err := s.Backup(t.Context(), filepath.Join(path, "below a file")); !errors.Is(err, ErrNotWritable) {
+		t.Fatalf("a backup to nowhere: %v", err)
+	}
+	got, err := reopened(t, path).Case(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(t, got, sample(t))
+}
+
+// TestADamagedFileIsNamed spoils one page after another: reading everything either works, where the page held nothing
+// that was read, or says that the file is damaged.
+func TestADamagedFileIsNamed(t *testing.T) {
+	s := opened(t)
+	id := added(t, s, sample(t))
+	s.Close()
+	whole, err := os.ReadFile(s.path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const page = 4096
+	damaged := 0
+	for at := page; at < len(whole); at += page {
+		spoiled := slices.Clone(whole)
+		copy(spoiled[at:at+page], bytes.Repeat([]byte{0xA5}, page))
+		path := filepath.Join(t.TempDir(), "spoiled.walk")
+		os.WriteFile(path, spoiled, 0o644)
+		err := readAll(t.Context(), path, id)
+		if err != nil && !errors.Is(err, ErrDamaged) {
+			t.Errorf("page %d: %v", at/page, err)
+		}
+		if err != nil {
+			damaged++
+		}
+	}
+	if damaged == 0 {
+		t.Error("no page mattered")
+	}
+}
+
+func readAll(ctx context.Context, path string, id int64) error {
+	s, err := Open(ctx, path)
+	if err != nil {
+		return err
+	}
+	defer s.Close()
+	_, err1 := s.Entries(ctx)
+	_, err2 := s.Case(ctx, id)
+	_, err3 := s.Reach(ctx, id)
+	_, err4 := s.Predictions(ctx, id)
+	return errors.Join(err1, err2, err3, err4)
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"time"
 )
 
@@ -69,10 +70,29 @@ func copyBefore(ctx context.Context, db *sql.DB, path string, version int, now t
 	for n := 2; exists(target); n++ {
 		target = fmt.Sprintf("%s-%d.bak", stem, n)
 	}
-	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", target); err != nil {
-		return "", err
+	return target, copyTo(ctx, db, target)
+}
+
+// Backup writes a whole copy of the store to a new file at path, while it is in use. The copy is a store of its own.
+// Errors: [fs.ErrExist] when there is a file already; [ErrFull], [ErrNotWritable], [ErrDisk].
+func (s *Store) Backup(ctx context.Context, path string) error {
+	doing := "backing up to " + path
+	absolute, err := filepath.Abs(path)
+	if err != nil {
+		return wrapped(doing, err)
 	}
-	return target, syncFile(target)
+	if exists(absolute) {
+		return fmt.Errorf("%s: %w: choose another name", doing, fs.ErrExist)
+	}
+	return wrapped(doing, copyTo(ctx, s.writer, absolute))
+}
+
+// copyTo writes a copy of the file to an absolute path where there is none, and waits until it is on the disk.
+func copyTo(ctx context.Context, db *sql.DB, target string) error {
+	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", target); err != nil {
+		return err
+	}
+	return syncFile(target)
 }
 
 func exists(path string) bool {

@@ -18,7 +18,8 @@
 //
 // Rows are the same vehicle when their ids are equal or, without ids, when everything that names the vehicle (year,
 // make, model, trim, mileage, title, source) is equal and the mileage is known. A cell that a file leaves empty says
-// nothing: it never erases what is kept.
+// nothing: it never erases what is kept. So a row without id and mileage that comes back at another price, and one
+// without id whose vehicle was renamed here, come in as new.
 //
 // Sources: [1] RFC 4180, CSV. [2] The Unicode Standard, UTF-16 and its byte order mark. [3] OWASP, "CSV Injection": the
 // characters that start a formula (from memory).

@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"encoding/json"
 	"fmt"
 	"maps"
 	"reflect"
@@ -64,39 +65,67 @@ func Merge(existing, incoming []resale.Row) Merged {
 	return m
 }
 
-// partners returns for incoming rows the existing row that each meets.
+// partners returns for incoming rows the existing row that each meets: an equal one, else one of the same vehicle to
+// which it adds nothing, else one of the same vehicle.
 func partners(existing, incoming []resale.Row) map[int]int {
-	free := map[string][]int{}
-	taken := make([]bool, len(existing))
+	p := pairing{existing, map[string][]int{}, make([]bool, len(existing)), map[int]int{}}
 	for at, r := range existing {
-		for _, key := range identities(r) {
-			free[key] = append(free[key], at)
-			free[priced(key, r)] = append(free[priced(key, r)], at)
-		}
-	}
-	meeting := map[int]int{}
-	meet := func(i int, key string, fits func(old resale.Row) bool) {
-		free[key] = slices.DeleteFunc(free[key], func(at int) bool { return taken[at] })
-		for _, at := range free[key] {
-			if fits(existing[at]) {
-				meeting[i], taken[at] = at, true
-				return
+		for _, identity := range identities(r) {
+			for _, key := range []string{content(identity, r), priced(identity, r), identity} {
+				p.free[key] = append(p.free[key], at)
 			}
 		}
 	}
 	for i, r := range incoming {
-		meet(i, priced(identity(r), r), func(old resale.Row) bool { return reflect.DeepEqual(old, overlaid(old, r)) })
+		p.meet(i, content(identity(r), r), nil)
 	}
 	for i, r := range incoming {
-		if _, met := meeting[i]; !met && sure(r) {
-			meet(i, identity(r), func(resale.Row) bool { return true })
+		p.meet(i, priced(identity(r), r), func(old resale.Row) bool { return reflect.DeepEqual(old, overlaid(old, r)) })
+	}
+	for i, r := range incoming {
+		if sure(r) {
+			p.meet(i, identity(r), nil)
 		}
 	}
-	return meeting
+	return p.meeting
+}
+
+// pairing is who has met whom so far.
+type pairing struct {
+	existing []resale.Row
+	free     map[string][]int // places of existing rows by what they may be met by
+	taken    []bool
+	meeting  map[int]int
+}
+
+// meet pairs an incoming row that has met none with the first existing one under key that is free and fits (nil: any does).
+func (p pairing) meet(i int, key string, fits func(old resale.Row) bool) {
+	if _, met := p.meeting[i]; met {
+		return
+	}
+	for len(p.free[key]) > 0 && p.taken[p.free[key][0]] {
+		p.free[key] = p.free[key][1:]
+	}
+	for _, at := range p.free[key] {
+		if !p.taken[at] && (fits == nil || fits(p.existing[at])) {
+			p.meeting[i], p.taken[at] = at, true
+			return
+		}
+	}
 }
 
 // priced returns the identity of a row at its price.
 func priced(identity string, r resale.Row) string { return fmt.Sprintf("%s at %d", identity, r.Price) }
+
+// content returns the identity of a row with all that it says.
+func content(identity string, r resale.Row) string {
+	r.ID, r.Excluded = "", false
+	text, err := json.Marshal(r)
+	if err != nil { // a number that is not finite: the row is met by what names it alone
+		return ""
+	}
+	return identity + string(text)
+}
 
 // identity returns what names the vehicle of an incoming row: its id or else what is written on it.
 func identity(r resale.Row) string {

@@ -13,7 +13,7 @@ import (
 // How much one file may hold. Starter values, ours: far above any list that a person keeps.
 const (
 	MaxBytes   = 64 << 20
-	MaxRows    = 200_000
+	MaxRows    = 100_000
 	MaxColumns = 500
 )
 
