@@ -7,14 +7,13 @@ import (
 	"slices"
 
 	"walkline/valuation"
-	"walkline/valuation/lot"
 )
 
 // Case returns the case of a lot as it was last saved. The fields of its subject that the engine fills from the lot
 // are not kept and come back empty. Errors: [ErrNotFound] when there is no such lot or it is removed.
 func (s *Store) Case(ctx context.Context, id int64) (c valuation.Case, err error) {
 	err = s.read(ctx, fmt.Sprintf("reading lot %d", id), func(tx *sql.Tx) error {
-		c, err = load(ctx, tx, id)
+		c, err = load(place{ctx, tx, id})
 		return err
 	})
 	return c, err
@@ -23,7 +22,7 @@ func (s *Store) Case(ctx context.Context, id int64) (c valuation.Case, err error
 // Add keeps a new lot, to look at, and returns its id. Errors: [ErrRefused] when c holds a word or number that can't be kept.
 func (s *Store) Add(ctx context.Context, c valuation.Case) (id int64, err error) {
 	err = s.write(ctx, "adding a lot", func(tx *sql.Tx) error {
-		id, err = s.add(ctx, tx, c)
+		id, err = s.add(place{ctx: ctx, tx: tx}, c)
 		return err
 	})
 	return id, err
@@ -33,17 +32,18 @@ func (s *Store) Add(ctx context.Context, c valuation.Case) (id int64, err error)
 // returns the new id. Errors: [ErrNotFound].
 func (s *Store) Duplicate(ctx context.Context, id int64) (copied int64, err error) {
 	err = s.write(ctx, fmt.Sprintf("duplicating lot %d", id), func(tx *sql.Tx) error {
-		c, err := load(ctx, tx, id)
+		c, err := load(place{ctx, tx, id})
 		if err != nil {
 			return err
 		}
-		copied, err = s.add(ctx, tx, c)
+		copied, err = s.add(place{ctx: ctx, tx: tx}, c)
 		return err
 	})
 	return copied, err
 }
 
-func (s *Store) add(ctx context.Context, tx *sql.Tx, c valuation.Case) (int64, error) {
+// add keeps a new lot and returns its id; p names none yet.
+func (s *Store) add(p place, c valuation.Case) (int64, error) {
 	ch, err := whole(c)
 	if err != nil {
 		return 0, err
@@ -51,20 +51,19 @@ func (s *Store) add(ctx context.Context, tx *sql.Tx, c valuation.Case) (int64, e
 	if _, err := ch.text(); err != nil {
 		return 0, err
 	}
-	id, err := insertLot(ctx, tx, c, string(lot.ToLookAt), s.stamp())
-	if err != nil {
+	if p.lot, err = insertLot(p, c, s.stamp()); err != nil {
 		return 0, err
 	}
-	return id, writeParts(ctx, tx, id, ch)
+	return p.lot, writeParts(p, ch)
 }
 
 // load reads the whole case of a lot.
-func load(ctx context.Context, tx *sql.Tx, id int64) (valuation.Case, error) {
+func load(p place) (valuation.Case, error) {
 	c := valuation.Defaults()
-	for _, scan := range []func(context.Context, *sql.Tx, int64, *valuation.Case) error{
+	for _, scan := range []func(place, *valuation.Case) error{
 		scanFacts, scanTerms, scanDamage, scanFindings, scanLines, scanRisks, scanComparables, // terms first: they say what an empty list is
 	} {
-		if err := scan(ctx, tx, id, &c); err != nil {
+		if err := scan(p, &c); err != nil {
 			return valuation.Case{}, err
 		}
 	}
@@ -72,37 +71,36 @@ func load(ctx context.Context, tx *sql.Tx, id int64) (valuation.Case, error) {
 }
 
 // writeChange writes what ch alters in the stored case of a lot; c is the case after it.
-func (s *Store) writeChange(ctx context.Context, tx *sql.Tx, id int64, ch change, c valuation.Case) error {
+func (s *Store) writeChange(p place, ch change, c valuation.Case) error {
 	if slices.ContainsFunc(factParts, func(part string) bool { return ch.Documents[part].After != nil }) {
-		if err := updateFacts(ctx, tx, id, c); err != nil {
+		if err := updateFacts(p, c); err != nil {
 			return err
 		}
 	}
-	if err := writeParts(ctx, tx, id, ch); err != nil {
+	if err := writeParts(p, ch); err != nil {
 		return err
 	}
-	_, err := tx.ExecContext(ctx, `UPDATE lots SET revision = revision + 1, saved_at = ? WHERE id = ?`, s.stamp(), id)
-	return err
+	return p.exec(`UPDATE lots SET revision = revision + 1, saved_at = ? WHERE id = ?`, s.stamp(), p.lot)
 }
 
 // writeParts writes the documents and rows of ch.
-func writeParts(ctx context.Context, tx *sql.Tx, id int64, ch change) error {
-	if err := writeTerms(ctx, tx, id, ch); err != nil {
+func writeParts(p place, ch change) error {
+	if err := writeTerms(p, ch); err != nil {
 		return err
 	}
-	if err := ch.Damage.write(ctx, tx, "surveys", id, insertDamage); err != nil {
+	if err := ch.Damage.write(p, "surveys", insertDamage); err != nil {
 		return err
 	}
-	if err := ch.Findings.write(ctx, tx, "findings", id, insertFinding); err != nil {
+	if err := ch.Findings.write(p, "findings", insertFinding); err != nil {
 		return err
 	}
-	if err := ch.Lines.write(ctx, tx, "repair_lines", id, insertLine); err != nil {
+	if err := ch.Lines.write(p, "repair_lines", insertLine); err != nil {
 		return err
 	}
-	if err := ch.Risks.write(ctx, tx, "risks", id, insertRisk); err != nil {
+	if err := ch.Risks.write(p, "risks", insertRisk); err != nil {
 		return err
 	}
-	return ch.Rows.write(ctx, tx, "comparables", id, insertRow)
+	return ch.Rows.write(p, "comparables", insertRow)
 }
 
 func isFact(part string) bool { return slices.Contains(factParts, part) }

@@ -1,22 +1,22 @@
 package store
 
 import (
-	"context"
 	"database/sql"
 	"encoding/json"
 
 	"walkline/valuation"
+	"walkline/valuation/lot"
 )
 
-// insertLot adds a lot in its first state with the facts of c and returns its id.
-func insertLot(ctx context.Context, tx *sql.Tx, c valuation.Case, state, savedAt string) (int64, error) {
+// insertLot adds a lot, to look at, with the facts of c and returns its id.
+func insertLot(p place, c valuation.Case, savedAt string) (int64, error) {
 	l := c.Lot
 	brands, loss, airbags := lists(c)
-	done, err := tx.ExecContext(ctx, `INSERT INTO lots (state, saved_at, format, currency, valued_on, number, sale, sale_date, vin,
+	done, err := p.tx.ExecContext(p.ctx, `INSERT INTO lots (state, saved_at, format, currency, valued_on, number, sale, sale_date, vin,
 			model_year, make, model, trim, odometer, odometer_unit, odometer_status,
 			title_issued_in, title_document, title_brands, register_in, loss, condition, keys, airbags)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?, ?)`,
-		state, savedAt, c.Format, c.Currency, c.ValuedOn, l.Number, l.Sale, l.SaleDate, l.VIN,
+		lot.ToLookAt, savedAt, c.Format, c.Currency, c.ValuedOn, l.Number, l.Sale, l.SaleDate, l.VIN,
 		l.ModelYear, l.Make, l.Model, l.Trim, l.Odometer, l.OdometerUnit, l.OdometerStatus,
 		l.Title.IssuedIn, l.Title.Document, brands, l.Title.RegisterIn, loss, l.Condition, l.Keys, airbags)
 	if err != nil {
@@ -26,27 +26,26 @@ func insertLot(ctx context.Context, tx *sql.Tx, c valuation.Case, state, savedAt
 }
 
 // updateFacts writes the facts of c to the columns of a lot.
-func updateFacts(ctx context.Context, tx *sql.Tx, id int64, c valuation.Case) error {
+func updateFacts(p place, c valuation.Case) error {
 	l := c.Lot
 	brands, loss, airbags := lists(c)
-	_, err := tx.ExecContext(ctx, `UPDATE lots SET format = ?, currency = ?, valued_on = ?, number = ?, sale = ?, sale_date = ?, vin = ?,
+	return p.exec(`UPDATE lots SET format = ?, currency = ?, valued_on = ?, number = ?, sale = ?, sale_date = ?, vin = ?,
 			model_year = ?, make = ?, model = ?, trim = ?, odometer = ?, odometer_unit = ?, odometer_status = ?,
 			title_issued_in = ?, title_document = ?, title_brands = ?, register_in = ?, loss = ?, condition = ?, keys = ?, airbags = ?
 		WHERE id = ?`,
 		c.Format, c.Currency, c.ValuedOn, l.Number, l.Sale, l.SaleDate, l.VIN,
 		l.ModelYear, l.Make, l.Model, l.Trim, l.Odometer, l.OdometerUnit, l.OdometerStatus,
-		l.Title.IssuedIn, l.Title.Document, brands, l.Title.RegisterIn, loss, l.Condition, l.Keys, airbags, id)
-	return err
+		l.Title.IssuedIn, l.Title.Document, brands, l.Title.RegisterIn, loss, l.Condition, l.Keys, airbags, p.lot)
 }
 
 // scanFacts reads the facts of a lot that is not removed into c.
-func scanFacts(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
+func scanFacts(p place, c *valuation.Case) error {
 	l := &c.Lot
 	var brands, loss, airbags []byte
-	err := tx.QueryRowContext(ctx, `SELECT format, currency, valued_on, number, sale, sale_date, vin,
+	err := p.row(`SELECT format, currency, valued_on, number, sale, sale_date, vin,
 			model_year, make, model, trim, odometer, odometer_unit, odometer_status,
 			title_issued_in, title_document, title_brands, register_in, loss, condition, keys, airbags
-		FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(
+		FROM lots WHERE id = ? AND removed_at IS NULL`).Scan(
 		&c.Format, &c.Currency, &c.ValuedOn, &l.Number, &l.Sale, &l.SaleDate, &l.VIN,
 		&l.ModelYear, &l.Make, &l.Model, &l.Trim, &l.Odometer, &l.OdometerUnit, &l.OdometerStatus,
 		&l.Title.IssuedIn, &l.Title.Document, &brands, &l.Title.RegisterIn, &loss, &l.Condition, &l.Keys, &airbags)
@@ -80,13 +79,13 @@ func text(v any) string {
 }
 
 // writeTerms writes the documents of ch that are not facts.
-func writeTerms(ctx context.Context, tx *sql.Tx, id int64, ch change) error {
+func writeTerms(p place, ch change) error {
 	for part, s := range ch.Documents {
 		if isFact(part) {
 			continue
 		}
-		_, err := tx.ExecContext(ctx, `INSERT INTO terms (lot, part, body) VALUES (?, ?, ?)
-			ON CONFLICT (lot, part) DO UPDATE SET body = excluded.body`, id, part, string(s.After))
+		err := p.exec(`INSERT INTO terms (lot, part, body) VALUES (?, ?, ?)
+			ON CONFLICT (lot, part) DO UPDATE SET body = excluded.body`, p.lot, part, string(s.After))
 		if err != nil {
 			return err
 		}
@@ -95,22 +94,14 @@ func writeTerms(ctx context.Context, tx *sql.Tx, id int64, ch change) error {
 }
 
 // scanTerms reads the documents of a lot into c; a part that an older file lacks keeps what c has.
-func scanTerms(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
-	rows, err := tx.QueryContext(ctx, `SELECT part, body FROM terms WHERE lot = ?`, id)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
+func scanTerms(p place, c *valuation.Case) error {
 	places := documents(c)
-	for rows.Next() {
+	return p.each(`SELECT part, body FROM terms WHERE lot = ?`, func(rows *sql.Rows) error {
 		var part string
 		var body []byte
 		if err := rows.Scan(&part, &body); err != nil {
 			return err
 		}
-		if err := decode(part, body, places[part]); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+		return decode(part, body, places[part])
+	})
 }

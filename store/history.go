@@ -31,7 +31,8 @@ type Undone struct {
 // Errors: [ErrNotFound]; [ErrRefused] when c holds a word or number that can't be kept; nothing is written then.
 func (s *Store) Save(ctx context.Context, id int64, label string, c valuation.Case) error {
 	return s.write(ctx, fmt.Sprintf("saving lot %d", id), func(tx *sql.Tx) error {
-		stored, err := load(ctx, tx, id)
+		p := place{ctx, tx, id}
+		stored, err := load(p)
 		if err != nil {
 			return err
 		}
@@ -39,39 +40,50 @@ func (s *Store) Save(ctx context.Context, id int64, label string, c valuation.Ca
 		if err != nil || ch.empty() {
 			return err
 		}
-		if err := s.remember(ctx, tx, id, label, ch); err != nil {
+		if err := s.remember(p, label, ch); err != nil {
 			return err
 		}
-		return s.writeChange(ctx, tx, id, ch, c)
+		return s.writeChange(p, ch, c)
 	})
 }
 
 // remember adds a step to the history of a lot.
-func (s *Store) remember(ctx context.Context, tx *sql.Tx, id int64, label string, ch change) error {
+func (s *Store) remember(p place, label string, ch change) error {
 	text, err := ch.text()
 	if err != nil {
 		return err
 	}
-	if _, err := tx.ExecContext(ctx, `DELETE FROM steps WHERE lot = ? AND undone = 1`, id); err != nil {
+	if err := p.exec(`DELETE FROM steps WHERE lot = ? AND undone = 1`, p.lot); err != nil {
 		return err
 	}
-	if _, err := tx.ExecContext(ctx, `INSERT INTO steps (lot, number, label, change, made_at)
-		VALUES (?, (SELECT coalesce(max(number), 0) + 1 FROM steps WHERE lot = ?), ?, ?, ?)`, id, id, label, text, s.stamp()); err != nil {
+	if err := p.exec(`INSERT INTO steps (lot, number, label, change, made_at)
+		VALUES (?, (SELECT coalesce(max(number), 0) + 1 FROM steps WHERE lot = ?), ?, ?, ?)`, p.lot, p.lot, label, text, s.stamp()); err != nil {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, `DELETE FROM steps WHERE lot = ? AND number <= (SELECT max(number) FROM steps WHERE lot = ?) - ?`, id, id, Steps)
-	return err
+	return p.exec(`DELETE FROM steps WHERE lot = ? AND number <= (SELECT max(number) FROM steps WHERE lot = ?) - ?`, p.lot, p.lot, Steps)
 }
 
 // Undo takes the last save of a lot back. Errors: [ErrNotFound]; [ErrDamaged] when the history does not fit the case.
 func (s *Store) Undo(ctx context.Context, id int64) (Undone, error) {
-	return s.step(ctx, id, fmt.Sprintf("undoing in lot %d", id), lastDone, change.inverse)
+	return s.travel(ctx, id, backwards)
 }
 
 // Redo does the save again that was undone last. Errors: as [Store.Undo].
 func (s *Store) Redo(ctx context.Context, id int64) (Undone, error) {
-	return s.step(ctx, id, fmt.Sprintf("redoing in lot %d", id), firstUndone, func(c change) change { return c })
+	return s.travel(ctx, id, forwards)
 }
+
+// direction is one way through the history.
+type direction struct {
+	doing string
+	find  func(p place) (kept, bool, error) // the next step that way, and whether there is one
+	turn  func(change) change
+}
+
+var (
+	backwards = direction{"undoing in", lastDone, change.inverse}
+	forwards  = direction{"redoing in", firstUndone, func(c change) change { return c }}
+)
 
 // kept is one step of the history as it is stored.
 type kept struct {
@@ -80,30 +92,11 @@ type kept struct {
 	change []byte
 }
 
-// step moves one step through the history of a lot: it finds the step, turns its change and applies it.
-func (s *Store) step(ctx context.Context, id int64, doing string, find finder, turn func(change) change) (u Undone, err error) {
-	err = s.write(ctx, doing, func(tx *sql.Tx) error {
-		stored, err := load(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		k, ok, err := find(ctx, tx, id)
-		if err != nil || !ok {
-			return err
-		}
-		var ch change
-		if err := json.Unmarshal(k.change, &ch); err != nil {
-			return fmt.Errorf("%w: step %d can't be read (%w)", ErrDamaged, k.number, err)
-		}
-		ch = turn(ch)
-		u = Undone{Label: k.label, Done: true}
-		if u.Case, err = ch.apply(stored); err != nil {
-			return err
-		}
-		if _, err := tx.ExecContext(ctx, `UPDATE steps SET undone = 1 - undone WHERE lot = ? AND number = ?`, id, k.number); err != nil {
-			return err
-		}
-		return s.writeChange(ctx, tx, id, ch, u.Case)
+// travel moves one step through the history of a lot.
+func (s *Store) travel(ctx context.Context, id int64, d direction) (u Undone, err error) {
+	err = s.write(ctx, fmt.Sprintf("%s lot %d", d.doing, id), func(tx *sql.Tx) error {
+		u, err = s.step(place{ctx, tx, id}, d)
+		return err
 	})
 	if err != nil {
 		return Undone{}, err
@@ -111,15 +104,37 @@ func (s *Store) step(ctx context.Context, id int64, doing string, find finder, t
 	return u, nil
 }
 
-// finder returns one step of a lot's history and whether there is one.
-type finder func(ctx context.Context, tx *sql.Tx, id int64) (kept, bool, error)
-
-func lastDone(ctx context.Context, tx *sql.Tx, id int64) (kept, bool, error) {
-	return scanStep(tx.QueryRowContext(ctx, `SELECT number, label, change FROM steps WHERE lot = ? AND undone = 0 ORDER BY number DESC LIMIT 1`, id))
+// step finds the next step of a direction, turns its change and applies it.
+func (s *Store) step(p place, d direction) (Undone, error) {
+	stored, err := load(p)
+	if err != nil {
+		return Undone{}, err
+	}
+	k, ok, err := d.find(p)
+	if err != nil || !ok {
+		return Undone{}, err
+	}
+	var ch change
+	if err := json.Unmarshal(k.change, &ch); err != nil {
+		return Undone{}, fmt.Errorf("%w: step %d can't be read (%w)", ErrDamaged, k.number, err)
+	}
+	ch = d.turn(ch)
+	after, err := ch.apply(stored)
+	if err != nil {
+		return Undone{}, err
+	}
+	if err := p.exec(`UPDATE steps SET undone = 1 - undone WHERE lot = ? AND number = ?`, p.lot, k.number); err != nil {
+		return Undone{}, err
+	}
+	return Undone{Case: after, Label: k.label, Done: true}, s.writeChange(p, ch, after)
 }
 
-func firstUndone(ctx context.Context, tx *sql.Tx, id int64) (kept, bool, error) {
-	return scanStep(tx.QueryRowContext(ctx, `SELECT number, label, change FROM steps WHERE lot = ? AND undone = 1 ORDER BY number LIMIT 1`, id))
+func lastDone(p place) (kept, bool, error) {
+	return scanStep(p.row(`SELECT number, label, change FROM steps WHERE lot = ? AND undone = 0 ORDER BY number DESC LIMIT 1`))
+}
+
+func firstUndone(p place) (kept, bool, error) {
+	return scanStep(p.row(`SELECT number, label, change FROM steps WHERE lot = ? AND undone = 1 ORDER BY number LIMIT 1`))
 }
 
 func scanStep(row *sql.Row) (k kept, ok bool, err error) {
@@ -133,12 +148,13 @@ func scanStep(row *sql.Row) (k kept, ok bool, err error) {
 // Reach returns what undo and redo of a lot would do next; neither for a lot that there is not.
 func (s *Store) Reach(ctx context.Context, id int64) (r Reach, err error) {
 	err = s.read(ctx, fmt.Sprintf("reading the history of lot %d", id), func(tx *sql.Tx) error {
-		back, ok, err := lastDone(ctx, tx, id)
+		p := place{ctx, tx, id}
+		back, ok, err := lastDone(p)
 		if err != nil {
 			return err
 		}
 		r.CanUndo, r.Undo = ok, back.label
-		forth, ok, err := firstUndone(ctx, tx, id)
+		forth, ok, err := firstUndone(p)
 		r.CanRedo, r.Redo = ok, forth.label
 		return err
 	})

@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
 )
 
 // applicationID marks a file as ours: the letters WALK. Source: ours.
@@ -64,13 +63,13 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 }
 
 // copyBefore writes a whole copy of the file beside it and returns the copy's path. An older copy is never overwritten.
-func copyBefore(ctx context.Context, db *sql.DB, path string, version int, now time.Time) (string, error) {
-	stem := fmt.Sprintf("%s.format%d-%s", path, version, now.UTC().Format("20060102T150405Z"))
+func (s *Store) copyBefore(ctx context.Context, version int) (string, error) {
+	stem := fmt.Sprintf("%s.format%d-%s", s.path, version, s.now().UTC().Format("20060102T150405Z"))
 	target := stem + ".bak"
 	for n := 2; exists(target); n++ {
 		target = fmt.Sprintf("%s-%d.bak", stem, n)
 	}
-	return target, copyTo(ctx, db, target)
+	return target, copyTo(ctx, s.writer, target)
 }
 
 // Backup writes a whole copy of the store to a new file at path, while it is in use. The copy is a store of its own.

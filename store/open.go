@@ -56,7 +56,7 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 		return err
 	}
 	if 0 < version && version < len(steps) {
-		if _, err := copyBefore(ctx, s.writer, s.path, version, s.now()); err != nil {
+		if _, err := s.copyBefore(ctx, version); err != nil {
 			return fmt.Errorf("copying the file before its format is brought up to date: %w", err)
 		}
 	}
@@ -144,18 +144,20 @@ func formatOf(ctx context.Context, path string) (int, error) {
 
 // write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.
 func (s *Store) write(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
-	return transact(ctx, s.writer, nil, doing, f)
+	tx, err := s.writer.BeginTx(ctx, nil)
+	return finish(tx, err, doing, f)
 }
 
 // read runs f in one transaction, so that all it reads belongs together.
 func (s *Store) read(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
-	return transact(ctx, s.reader, &sql.TxOptions{ReadOnly: true}, doing, f)
+	tx, err := s.reader.BeginTx(ctx, &sql.TxOptions{ReadOnly: true})
+	return finish(tx, err, doing, f)
 }
 
-func transact(ctx context.Context, db *sql.DB, opts *sql.TxOptions, doing string, f func(tx *sql.Tx) error) error {
-	tx, err := db.BeginTx(ctx, opts)
-	if err != nil {
-		return wrapped(doing, err)
+// finish runs f in a transaction, if it began, and commits it.
+func finish(tx *sql.Tx, began error, doing string, f func(tx *sql.Tx) error) error {
+	if began != nil {
+		return wrapped(doing, began)
 	}
 	defer tx.Rollback()
 	if err := f(tx); err != nil {

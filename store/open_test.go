@@ -228,9 +228,9 @@ func TestAMigrationThatFailsLeavesTheOldFormat(t *testing.T) {
 
 func TestCopiesNeverOverwriteEachOther(t *testing.T) {
 	s := opened(t)
-	noon := time.Date(2026, 11, 20, 12, 0, 0, 0, time.UTC)
-	first, err1 := copyBefore(t.Context(), s.writer, s.path, 1, noon)
-	second, err2 := copyBefore(t.Context(), s.writer, s.path, 1, noon)
+	s.now = func() time.Time { return time.Date(2026, 11, 20, 12, 0, 0, 0, time.UTC) }
+	first, err1 := s.copyBefore(t.Context(), 1)
+	second, err2 := s.copyBefore(t.Context(), 1)
 	if err1 != nil || err2 != nil || first == second {
 		t.Fatalf("%s, %v; %s, %v", first, err1, second, err2)
 	}

@@ -1,8 +1,6 @@
 package store
 
 import (
-	"context"
-	"database/sql"
 	"fmt"
 	"reflect"
 	"slices"
@@ -47,28 +45,28 @@ func (s splice[T]) apply(a []T) ([]T, error) {
 }
 
 // insertion writes one item of a list at its place.
-type insertion[T any] func(ctx context.Context, tx *sql.Tx, lot int64, position int, item T) error
+type insertion[T any] func(p place, position int, item T) error
 
 // write does s to the rows of a lot in table, whose key is lot and position. Rows after the splice keep their content
 // and move; they pass through negative places, so that no two ever meet.
-func (s splice[T]) write(ctx context.Context, tx *sql.Tx, table string, lot int64, insert insertion[T]) error {
+func (s splice[T]) write(p place, table string, insert insertion[T]) error {
 	if s.empty() {
 		return nil
 	}
 	end, shift := s.At+len(s.Out), len(s.In)-len(s.Out)
-	if _, err := tx.ExecContext(ctx, `DELETE FROM `+table+` WHERE lot = ? AND position >= ? AND position < ?`, lot, s.At, end); err != nil {
+	if err := p.exec(`DELETE FROM `+table+` WHERE lot = ? AND position >= ? AND position < ?`, p.lot, s.At, end); err != nil {
 		return err
 	}
 	if shift != 0 {
-		if _, err := tx.ExecContext(ctx, `UPDATE `+table+` SET position = -(position + ?) - 1 WHERE lot = ? AND position >= ?`, shift, lot, end); err != nil {
+		if err := p.exec(`UPDATE `+table+` SET position = -(position + ?) - 1 WHERE lot = ? AND position >= ?`, shift, p.lot, end); err != nil {
 			return err
 		}
-		if _, err := tx.ExecContext(ctx, `UPDATE `+table+` SET position = -position - 1 WHERE lot = ? AND position < 0`, lot); err != nil {
+		if err := p.exec(`UPDATE `+table+` SET position = -position - 1 WHERE lot = ? AND position < 0`, p.lot); err != nil {
 			return err
 		}
 	}
 	for i, item := range s.In {
-		if err := insert(ctx, tx, lot, s.At+i, item); err != nil {
+		if err := insert(p, s.At+i, item); err != nil {
 			return err
 		}
 	}

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"context"
 	"database/sql"
 
 	"walkline/valuation"
@@ -9,34 +8,25 @@ import (
 	"walkline/valuation/repair"
 )
 
-func insertLine(ctx context.Context, tx *sql.Tx, id int64, position int, l repair.Line) error {
-	_, err := tx.ExecContext(ctx, `INSERT INTO repair_lines (lot, position, line, job, area, operation, chance, hours,
+func insertLine(p place, position int, l repair.Line) error {
+	return p.exec(`INSERT INTO repair_lines (lot, position, line, job, area, operation, chance, hours,
 			materials_low, materials_likely, materials_high, outside_low, outside_likely, outside_high,
 			parts, loading, why, caution, edited, removed)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?)`,
-		id, position, l.ID, l.Job, l.Area, l.Operation, l.Chance, text(l.Hours),
+		p.lot, position, l.ID, l.Job, l.Area, l.Operation, l.Chance, text(l.Hours),
 		l.Materials.Low, l.Materials.Likely, l.Materials.High, l.Outside.Low, l.Outside.Likely, l.Outside.High,
 		text(l.Parts), l.Loading, l.Why, l.Caution, l.Edited, l.Removed)
-	return err
 }
 
-func scanLines(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
-	rows, err := tx.QueryContext(ctx, `SELECT line, job, area, operation, chance, hours,
+func scanLines(p place, c *valuation.Case) error {
+	return p.each(`SELECT line, job, area, operation, chance, hours,
 			materials_low, materials_likely, materials_high, outside_low, outside_likely, outside_high,
 			parts, loading, why, caution, edited, removed
-		FROM repair_lines WHERE lot = ? ORDER BY position`, id)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
+		FROM repair_lines WHERE lot = ? ORDER BY position`, func(rows *sql.Rows) error {
 		l, err := scanLine(rows)
-		if err != nil {
-			return err
-		}
 		c.Repair.Lines = append(c.Repair.Lines, l)
-	}
-	return rows.Err()
+		return err
+	})
 }
 
 func scanLine(rows *sql.Rows) (l repair.Line, err error) {
@@ -53,34 +43,25 @@ func scanLine(rows *sql.Rows) (l repair.Line, err error) {
 	return l, decode("parts", parts, &l.Parts)
 }
 
-func insertRisk(ctx context.Context, tx *sql.Tx, id int64, position int, r hidden.Risk) error {
-	_, err := tx.ExecContext(ctx, `INSERT INTO risks (lot, position, risk, name, present, absent,
+func insertRisk(p place, position int, r hidden.Risk) error {
+	return p.exec(`INSERT INTO risks (lot, position, risk, name, present, absent,
 			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
 			loading, evidence, why, caution, removed)
 		VALUES (?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?)`,
-		id, position, r.ID, r.Name, r.Chance.A, r.Chance.B,
+		p.lot, position, r.ID, r.Name, r.Chance.A, r.Chance.B,
 		r.Cost.Low, r.Cost.Likely, r.Cost.High, text(r.Hours), r.Days.Low, r.Days.Likely, r.Days.High,
 		r.Loading, text(r.Findings), r.Why, r.Caution, r.Removed)
-	return err
 }
 
-func scanRisks(ctx context.Context, tx *sql.Tx, id int64, c *valuation.Case) error {
-	rows, err := tx.QueryContext(ctx, `SELECT risk, name, present, absent,
+func scanRisks(p place, c *valuation.Case) error {
+	return p.each(`SELECT risk, name, present, absent,
 			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
 			loading, evidence, why, caution, removed
-		FROM risks WHERE lot = ? ORDER BY position`, id)
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
-	for rows.Next() {
+		FROM risks WHERE lot = ? ORDER BY position`, func(rows *sql.Rows) error {
 		r, err := scanRisk(rows)
-		if err != nil {
-			return err
-		}
 		c.Hidden.Risks = append(c.Hidden.Risks, r)
-	}
-	return rows.Err()
+		return err
+	})
 }
 
 func scanRisk(rows *sql.Rows) (r hidden.Risk, err error) {

@@ -143,11 +143,15 @@ func (t *Table) fill(text []byte, skipped int) error {
 		if len(t.Records) == MaxRows {
 			return fmt.Errorf("%w: more than %d rows: split it", ErrTooLarge, MaxRows)
 		}
-		record, err := t.record(r, cells, err, text[start:r.InputOffset()], int(r.InputOffset()) == len(text))
+		end := r.InputOffset()
+		f := found{cells: cells, err: err, raw: text[start:end], last: int(end) == len(text), skipped: skipped}
+		if err == nil {
+			f.line, _ = r.FieldPos(0)
+		}
+		record, err := t.record(f)
 		if err != nil {
 			return err
 		}
-		record.Line += skipped
 		t.add(record)
 	}
 	if len(t.Records) == 0 {
@@ -156,27 +160,37 @@ func (t *Table) fill(text []byte, skipped int) error {
 	return nil
 }
 
-// record returns a row as the reader gave it. Errors: a quote that is never closed has swallowed the rest of the file.
-func (t *Table) record(r *csv.Reader, cells []string, failed error, raw []byte, last bool) (Record, error) {
+// found is what the reader made of one row.
+type found struct {
+	cells   []string
+	line    int
+	err     error
+	raw     []byte // the row as it stands in the file
+	last    bool   // nothing comes after it
+	skipped int    // lines taken off the file before
+}
+
+// record returns a row that was found. Errors: a quote that is never closed has swallowed the rest of the file.
+func (t *Table) record(f found) (Record, error) {
 	var broken *csv.ParseError
-	if errors.As(failed, &broken) {
-		if errors.Is(failed, csv.ErrQuote) && last && bytes.Count(raw, []byte(`"`))%2 == 1 {
-			return Record{}, fmt.Errorf("%w: it starts in the row of line %d", ErrQuote, broken.StartLine)
+	if errors.As(f.err, &broken) {
+		if errors.Is(f.err, csv.ErrQuote) && f.last && bytes.Count(f.raw, []byte(`"`))%2 == 1 {
+			return Record{}, fmt.Errorf("%w: it starts in the row of line %d", ErrQuote, broken.StartLine+f.skipped)
 		}
-		return Record{
-			Line:  broken.StartLine,
-			Cells: []string{strings.Trim(string(raw), "\r\n")},
-			Fault: "a quote stands where none can: put the whole cell in quotes and double those inside it",
-		}, nil
+		fault := "a quote stands where none can: put the whole cell in quotes and double those inside it"
+		if broken.Line > broken.StartLine {
+			fault += fmt.Sprintf(" (it took the lines up to %d into this row)", broken.Line+f.skipped)
+		}
+		return Record{Line: broken.StartLine + f.skipped, Cells: []string{strings.Trim(string(f.raw), "\r\n")}, Fault: fault}, nil
 	}
-	line, _ := r.FieldPos(0)
+	cells := f.cells
 	for i, cell := range cells {
 		cells[i] = undefused(strings.TrimSpace(cell))
 	}
 	for len(cells) > len(t.Header) && cells[len(cells)-1] == "" {
 		cells = cells[:len(cells)-1]
 	}
-	record := Record{Line: line, Cells: cells}
+	record := Record{Line: f.line + f.skipped, Cells: cells}
 	if len(cells) != len(t.Header) {
 		record.Fault = fmt.Sprintf("the row has %d cells and the header %d", len(cells), len(t.Header))
 	}

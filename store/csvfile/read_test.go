@@ -32,6 +32,7 @@ func TestFilesThatAreNoTableAreRefusedWithASentence(t *testing.T) {
 		"8-bit text":        {"price,note\n100,caf\xE9\n", Reading{}, ErrEncoding, "line 2"},
 		"undefined bytes":   {"price,note\n100,caf\x81\n", Reading{Encoding: Windows1252}, ErrBinary, "windows-1252"},
 		"open quote":        {"price,note\n100,\"never\nclosed\n200,x\n", Reading{}, ErrQuote, "line 2"},
+		"open quote, sep":   {"sep=,\nprice,note\n100,\"never\nclosed\n", Reading{}, ErrQuote, "line 3"},
 		"too many columns":  {strings.Repeat("a,", MaxColumns) + "b\n1\n", Reading{}, ErrTooLarge, "columns"},
 		"too many rows":     {"a,b\n" + strings.Repeat("1,2\n", MaxRows+1), Reading{}, ErrTooLarge, "rows"},
 		"too many bytes":    {"a,b\n" + strings.Repeat(" ", MaxBytes), Reading{}, ErrTooLarge, "MB"},
@@ -124,5 +125,12 @@ func TestNamesOfColumnsAreMadeWhole(t *testing.T) {
 	table, err := Read([]byte("price,,Price, a  b ,price\n1,2,3,4,5\n"), Reading{})
 	if want := []string{"price", "column 2", "Price", "a b", "price (2)"}; err != nil || !slices.Equal(table.Header, want) {
 		t.Fatalf("%q, %v", table.Header, err)
+	}
+}
+
+func TestAQuoteThatRunsOnNamesTheLinesThatItTook(t *testing.T) {
+	table, err := Read([]byte("price,note\n1,\"open\n2,x\n3,\"y\"\n4,z\n"), Reading{})
+	if err != nil || len(table.Records) != 2 || table.Records[0].Line != 2 || !strings.Contains(table.Records[0].Fault, "up to 4") || table.Records[1].Line != 5 {
+		t.Fatalf("%+v, %v", table.Records, err)
 	}
 }
