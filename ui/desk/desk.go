@@ -112,12 +112,13 @@ func (d *Desk) reach(ctx context.Context, s State) State {
 	return s.with(o)
 }
 
-// Edit changes the open lot's case and saves it; label names the step for undo.
+// Edit changes a copy of the open lot's case and saves it; label names the step for undo.
 func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*valuation.Case)) State {
 	if s.Open == nil {
 		return s
 	}
 	o := *s.Open
+	o.Case = o.Case.Clone()
 	change(&o.Case)
 	if err := d.Book.Save(ctx, o.ID, label, o.Case); err != nil {
 		return s.troubled("save the change", err)

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"walkline/valuation"
-	"walkline/valuation/resale"
 )
 
 // Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
@@ -75,17 +74,4 @@ func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusa
 		return s.troubled("remember how this table is read", err), refused
 	}
 	return s.said(counts.words()), refused
-}
-
-// Tick sets whether a comparable counts.
-func (d *Desk) Tick(ctx context.Context, s State, row int, counts bool) State {
-	label := "leave a comparable out"
-	if counts {
-		label = "count a comparable"
-	}
-	return d.Edit(ctx, s, label, func(c *valuation.Case) {
-		rows := append([]resale.Row(nil), c.Resale.Rows...)
-		rows[row].Excluded = !counts
-		c.Resale.Rows = rows
-	})
 }

@@ -93,6 +93,8 @@ type Dot struct {
 // Scatter is what the price chart shows. Units: X in the lot's unit of mileage, or model year; prices in major units.
 type Scatter struct {
 	XLabel, YLabel string
+	Years          bool // X is a model year
+	Words          string
 	Dots           []Dot
 	Band           []valuation.BandPoint
 	Subject        *float64 // where the subject stands on X; nil: not known
@@ -116,6 +118,7 @@ func ByMileage(o desk.Open) Scatter {
 // ByYear returns the chart of price against model year.
 func ByYear(o desk.Open) Scatter {
 	s := scatter(o, "model year", func(r resale.Row) (float64, bool) { return float64(r.ModelYear), r.ModelYear != 0 })
+	s.Years = true
 	if o.Case.Lot.ModelYear != 0 {
 		x := float64(o.Case.Lot.ModelYear)
 		s.Subject = &x
@@ -133,6 +136,7 @@ func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter
 	if o.Valued != nil {
 		a := o.Valued.Answer
 		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
+		s.Words = ResaleWords(o)
 		for _, r := range a.Resale.Adjusted {
 			weight[r.Row] = r.Weight
 		}
@@ -146,4 +150,17 @@ func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter
 		s.Dots = append(s.Dots, Dot{X: v, Price: p.Major(r.Price), Weight: weight[i], Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
 	}
 	return s
+}
+
+// ResaleWords says what the finished vehicle is expected to bring.
+func ResaleWords(o desk.Open) string {
+	if o.Valued == nil {
+		return ""
+	}
+	r, p := o.Valued.Answer.Resale, NewPurse(o.Case.Currency)
+	from := "from your guess alone"
+	if r.RowsUsed > 0 {
+		from = "from " + Count(r.RowsUsed, "comparable")
+	}
+	return fmt.Sprintf("Expected %s %s, eight times in ten %s, %s.", p.Code, p.Whole(r.Mean), p.Range(r.P10, r.P90), from)
 }

@@ -1,0 +1,118 @@
+package board
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets/table"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	NewLot()
+	LoadDemo()
+	Open(id int64)
+}
+
+// Page is the Board.
+type Page struct {
+	actions Actions
+	search  *widget.Entry
+	table   *table.Table
+	first   *fyne.Container // shown while there is no lot
+	list    *fyne.Container
+	count   *widget.Label
+	body    *fyne.Container
+
+	state  desk.State
+	filter view.Filter
+	rows   []view.BoardRow
+}
+
+// New returns the page, not yet showing a state.
+func New(a Actions) *Page {
+	p := &Page{actions: a, count: widget.NewLabel("")}
+	p.search = widget.NewEntry()
+	p.search.SetPlaceHolder("Search lots")
+	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
+	archived := widget.NewCheck("show archived", func(on bool) { p.filter.Archived = on; p.renderRows() })
+	add := widget.NewButton("New lot", a.NewLot)
+	add.Importance = widget.HighImportance
+	var columns []table.Column
+	for _, c := range view.BoardColumns {
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: true})
+	}
+	p.table = table.New(columns)
+	p.table.Empty = "No lot fits the search."
+	p.table.OnOpen = func(row int) { a.Open(p.rows[row].ID) }
+	p.table.OnSort = func(column int, falling bool) {
+		p.filter.Sort, p.filter.Down = column, falling
+		p.renderRows()
+	}
+	p.table.SetSort(0, false)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, add), p.search)
+	p.list = container.NewBorder(container.NewPadded(top), nil, nil, nil, p.table)
+	p.first = firstSteps(a)
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
+	return p
+}
+
+// firstSteps is what an empty Board says.
+func firstSteps(a Actions) *fyne.Container {
+	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, what is hurt, what it should sell for. The walk-away bid follows as you type.")
+	words.Wrapping = fyne.TextWrapWord
+	add := widget.NewButton("Enter my first lot", a.NewLot)
+	add.Importance = widget.HighImportance
+	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", a.LoadDemo)
+	return container.NewCenter(container.New(&wide{560}, container.NewVBox(words, container.NewHBox(add), container.NewHBox(demo))))
+}
+
+// wide lays its one object out at a width.
+type wide struct{ width float32 }
+
+func (w *wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(w.width, objects[0].MinSize().Height)
+}
+
+func (w *wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// Table returns what takes the keyboard.
+func (p *Page) Table() fyne.Focusable { return p.table }
+
+// Search returns the search field.
+func (p *Page) Search() fyne.Focusable { return p.search }
+
+// Selected returns the id of the selected lot, and whether one is.
+func (p *Page) Selected() (int64, bool) {
+	if i := p.table.Selected(); i >= 0 && i < len(p.rows) {
+		return p.rows[i].ID, true
+	}
+	return 0, false
+}
+
+// Render writes a state into the page.
+func (p *Page) Render(s desk.State) {
+	p.state = s
+	p.renderRows()
+}
+
+func (p *Page) renderRows() {
+	p.first.Hidden = len(p.state.Entries) > 0
+	p.list.Hidden = !p.first.Hidden
+	p.rows = view.Board(p.state.Entries, p.filter)
+	rows := make([]table.Row, len(p.rows))
+	for i, r := range p.rows {
+		rows[i] = table.Row{Cells: r.Cells}
+	}
+	p.table.SetRows(rows)
+	p.count.SetText(view.Count(len(rows), "lot"))
+	p.body.Refresh()
+}

@@ -1,0 +1,97 @@
+package ui
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+)
+
+// looks is what the user chose about the looks.
+type looks struct {
+	Look  int     `json:"look"`
+	Scale float32 `json:"scale"`
+}
+
+const looksSetting = "looks"
+
+// loadLooks takes the looks that were chosen last.
+func (w *Window) loadLooks() {
+	w.looks = looks{Scale: 1}
+	if _, err := w.desk.Book.Setting(context.Background(), looksSetting, &w.looks); err != nil {
+		w.looks = looks{Scale: 1} // what cannot be read is chosen anew
+	}
+	w.dress()
+}
+
+func (w *Window) dress() {
+	w.app.Settings().SetTheme(theme.New(theme.Options{Look: theme.Look(w.looks.Look), Scale: w.looks.Scale}))
+}
+
+// keepLooks dresses the window and remembers its looks.
+func (w *Window) keepLooks() {
+	w.dress()
+	if err := w.desk.Book.PutSetting(context.Background(), looksSetting, w.looks); err != nil {
+		s := w.state
+		s.Trouble = "Could not remember the looks: " + err.Error()
+		w.say(s)
+	}
+	w.show(w.state)
+}
+
+func (w *Window) setLook(l theme.Look) {
+	w.looks.Look = int(l)
+	w.keepLooks()
+}
+
+// scale makes the text larger or smaller by a step.
+func (w *Window) scale(step float32) {
+	w.looks.Scale = min(max(w.looks.Scale+step, theme.MinScale), theme.MaxScale)
+	w.keepLooks()
+}
+
+const helpText = `## First steps
+
+1. **New lot** (Ctrl+N). Facts first: year, make, model, odometer, the title.
+2. **Damage** (Ctrl+2). Click the areas that are hurt. Repair lines and hidden risks follow.
+3. **Resale** (Ctrl+4). Import comparables (Ctrl+I, or drop a CSV file on the window), or enter low, likely and high.
+4. **Costs** (Ctrl+5). The sale's fees and bid steps, your house rules.
+5. The **walk-away bid** on the right follows every change. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
+
+## Cautions
+
+Figures marked *starter* are from memory: replace them with yours. The bid is arithmetic on what was entered, not advice. Repairing wrecks can hurt: restraints hold charges, high-strength steel must not be heated or bent back at will, batteries reignite, two-part paint harms lungs. The maker's procedures, local codes and licensed practice decide what may be done; the agency decides what may be registered.`
+
+// help shows the first steps and the cautions.
+func (w *Window) help() {
+	text := widget.NewRichTextFromMarkdown(helpText)
+	text.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustom("Walkline", "Close", container.NewVScroll(text), w.window)
+	d.Resize(fyne.NewSize(720, 520))
+	w.open(d)
+}
+
+// open shows a dialog that Escape closes.
+func (w *Window) open(d interface {
+	Show()
+	Hide()
+	SetOnClosed(func())
+}) {
+	w.modal = true
+	canvas := w.window.Canvas()
+	before := canvas.OnTypedKey()
+	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			d.Hide()
+		}
+	})
+	d.SetOnClosed(func() {
+		w.modal = false
+		canvas.SetOnTypedKey(before)
+	})
+	d.Show()
+}

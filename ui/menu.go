@@ -1,0 +1,132 @@
+package ui
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/valuation/lot"
+)
+
+// command is one thing that the menu and a key do alike.
+type command struct {
+	words string
+	key   fyne.KeyName
+	shift bool
+	do    func()
+}
+
+// modifier of every shortcut.
+const modifier = fyne.KeyModifierShortcutDefault
+
+func (c command) shortcut() *desktop.CustomShortcut {
+	m := modifier
+	if c.shift {
+		m |= fyne.KeyModifierShift
+	}
+	return &desktop.CustomShortcut{KeyName: c.key, Modifier: m}
+}
+
+// item returns the menu item of a command.
+func (c command) item() *fyne.MenuItem {
+	i := fyne.NewMenuItem(c.words, c.do)
+	if c.key != "" {
+		i.Shortcut = c.shortcut()
+	}
+	return i
+}
+
+// groups are the menus with their commands.
+func (w *Window) groups() []struct {
+	name     string
+	commands []command
+} {
+	undo, redo := "Undo", "Redo"
+	if o := w.state.Open; o != nil {
+		if o.Reach.Undo != "" {
+			undo += ": " + o.Reach.Undo
+		}
+		if o.Reach.Redo != "" {
+			redo += ": " + o.Reach.Redo
+		}
+	}
+	lots := []command{
+		{"Duplicate", fyne.KeyD, false, func() { w.with(w.desk.Duplicate) }},
+		{"Archive", "", false, func() { w.archive(true) }},
+		{"Take out of the archive", "", false, func() { w.archive(false) }},
+		{"Remove", fyne.KeyDelete, false, func() { w.with(w.desk.Remove) }},
+	}
+	for _, s := range lot.States {
+		lots = append(lots, command{"Mark: " + string(s), "", false, func() { w.mark(s) }})
+	}
+	places := []command{{"Board", fyne.KeyB, false, w.toBoard}}
+	for i, name := range w.sheet.Sections() {
+		places = append(places, command{name, fyne.KeyName(rune('1' + i)), false, func() { w.section(i) }})
+	}
+	return []struct {
+		name     string
+		commands []command
+	}{
+		{"File", []command{{"New lot", fyne.KeyN, false, w.NewLot}, {"Import comparables…", fyne.KeyI, false, w.Import}, {"Add the demo sale", "", false, w.LoadDemo}, {"Quit", fyne.KeyQ, false, w.app.Quit}}},
+		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Search the Board", fyne.KeyF, false, w.search}}},
+		{"Lot", lots},
+		{"Go to", places},
+		{"Looks", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }}, {"As the system", "", false, func() { w.setLook(theme.System) }},
+			{"Larger text", fyne.KeyEqual, false, func() { w.scale(+0.1) }}, {"Smaller text", fyne.KeyMinus, false, func() { w.scale(-0.1) }}}},
+		{"Help", []command{{"First steps and cautions", fyne.KeyF1, false, w.help}}},
+	}
+}
+
+// menu returns the menu for the state of the moment.
+func (w *Window) menu() *fyne.MainMenu {
+	var menus []*fyne.Menu
+	for _, g := range w.groups() {
+		var items []*fyne.MenuItem
+		for _, c := range g.commands {
+			i := c.item()
+			i.IsQuit = c.words == "Quit"
+			items = append(items, i)
+		}
+		menus = append(menus, fyne.NewMenu(g.name, items...))
+	}
+	return fyne.NewMainMenu(menus...)
+}
+
+// shortcuts puts every key on the window itself, so that they work whatever has the keyboard.
+func (w *Window) shortcuts() {
+	for _, g := range w.groups() {
+		for _, c := range g.commands {
+			if c.key != "" {
+				w.window.Canvas().AddShortcut(c.shortcut(), func(fyne.Shortcut) { c.do() })
+			}
+		}
+	}
+	w.window.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			w.toBoard()
+		}
+	})
+}
+
+func (w *Window) undo() { w.act(w.desk.Undo) }
+func (w *Window) redo() { w.act(w.desk.Redo) }
+
+func (w *Window) search() {
+	w.toBoard()
+	w.window.Canvas().Focus(w.board.Search())
+}
+
+func (w *Window) section(i int) {
+	if w.state.Open == nil {
+		w.say(desk.State{Notice: "Open a lot first."})
+		return
+	}
+	w.sheet.Go(i)
+}
+
+func (w *Window) archive(on bool) {
+	w.with(func(ctx context.Context, s desk.State, id int64) desk.State { return w.desk.Archive(ctx, s, id, on) })
+}

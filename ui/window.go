@@ -1,0 +1,190 @@
+package ui
+
+import (
+	"context"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/board"
+	"walkline/ui/desk"
+	"walkline/ui/task"
+	"walkline/ui/theme"
+	"walkline/ui/widgets"
+	"walkline/ui/worksheet"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// Window is the program's one window.
+type Window struct {
+	app    fyne.App
+	window fyne.Window
+	desk   *desk.Desk
+	runner task.Runner
+	crash  func(task.Crash)
+
+	state  desk.State
+	looks  looks
+	board  *board.Page
+	sheet  *worksheet.Page
+	pages  *fyne.Container
+	notice *widgets.Words
+	modal  bool // a dialog is open: dropped files wait
+}
+
+// waiting is how long a keystroke waits for the next one before the lot is valued.
+const waiting = 120 * time.Millisecond
+
+// NewWindow returns the window over a desk, showing the Board. Panics in its callbacks go to crash.
+func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) *Window {
+	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: crash}
+	w.loadLooks()
+	w.board = board.New(w)
+	w.sheet = worksheet.New(w, d.Know)
+	w.notice = widgets.NewCaption("")
+	w.pages = container.NewStack(w.board.Object(), w.sheet.Object())
+	foot := container.NewPadded(container.NewHBox(w.notice))
+	w.window.SetContent(widgets.NewLayer(container.NewBorder(nil, foot, nil, nil, w.pages), r))
+	w.window.SetMainMenu(w.menu())
+	w.window.Resize(fyne.NewSize(1280, 720))
+	w.window.SetOnDropped(w.dropped)
+	w.shortcuts()
+	w.show(d.Load(context.Background()))
+	return w
+}
+
+// Show puts the window on the screen.
+func (w *Window) Show() {
+	w.window.Show()
+	w.window.Canvas().Focus(w.board.Table())
+}
+
+// show takes the next state and writes it into the pages.
+func (w *Window) show(s desk.State) {
+	before := w.state.Open
+	w.state = s
+	if s.Open == nil {
+		w.sheet.Object().Hide()
+		w.board.Object().Show()
+		w.board.Render(s)
+	} else {
+		w.board.Object().Hide()
+		w.sheet.Object().Show()
+		w.sheet.Render(*s.Open)
+	}
+	w.say(s)
+	if (before == nil) != (s.Open == nil) || before != nil && before.ID != s.Open.ID || s.Open != nil && before.Reach != s.Open.Reach {
+		w.window.SetMainMenu(w.menu())
+	}
+}
+
+// say writes what happened, or what went wrong, at the foot of the window.
+func (w *Window) say(s desk.State) {
+	w.notice.SetWarning(s.Trouble != "")
+	if s.Trouble != "" {
+		w.notice.SetText("! " + s.Trouble)
+		return
+	}
+	w.notice.SetText(s.Notice)
+}
+
+// act shows the state that an action makes of the present one; a panic on the way leaves the state as it was.
+func (w *Window) act(action func(context.Context, desk.State) desk.State) {
+	task.Guard(w.crash, func() {
+		w.show(action(context.Background(), w.state))
+		w.value()
+	})()
+}
+
+// value has the open lot valued away from the window, unless its answer is fresh or its case has faults.
+func (w *Window) value() {
+	o := w.state.Open
+	if o == nil || o.Fresh {
+		return
+	}
+	if len(o.Faults) > 0 {
+		w.runner.Cancel("value")
+		return
+	}
+	id, revision, c := o.ID, o.Revision, o.Case
+	task.Start(w.runner, task.Order[desk.Valued]{
+		Key: "value", Wait: waiting,
+		Work: func(context.Context) (desk.Valued, error) { return w.desk.Value(c) },
+		Show: func(v desk.Valued, err error) {
+			w.show(w.desk.Arrived(context.Background(), w.state, id, revision, v, err))
+		},
+	})
+}
+
+// NewLot adds a lot and opens it.
+func (w *Window) NewLot() {
+	w.act(w.desk.NewLot)
+	w.sheet.Go(0)
+}
+
+// LoadDemo adds the demo sale.
+func (w *Window) LoadDemo() {
+	w.say(desk.State{Notice: "Valuing the demo sale…"})
+	w.act(w.desk.LoadDemo)
+}
+
+// Open puts a lot on the worksheet.
+func (w *Window) Open(id int64) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.OpenLot(ctx, s, id) })
+}
+
+// Edit changes the open lot.
+func (w *Window) Edit(label string, change func(*valuation.Case)) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Edit(ctx, s, label, change) })
+}
+
+// toBoard closes the worksheet.
+func (w *Window) toBoard() {
+	if w.state.Open == nil {
+		return
+	}
+	w.runner.Cancel("value")
+	w.act(w.desk.CloseLot)
+	w.window.Canvas().Focus(w.board.Table())
+}
+
+// at returns the lot that a command is meant for: the open one, or the one selected on the Board.
+func (w *Window) at() (int64, bool) {
+	if w.state.Open != nil {
+		return w.state.Open.ID, true
+	}
+	return w.board.Selected()
+}
+
+// with runs an action on the lot that a command is meant for.
+func (w *Window) with(action func(ctx context.Context, s desk.State, id int64) desk.State) {
+	id, ok := w.at()
+	if !ok {
+		w.say(desk.State{Notice: "Select a lot first."})
+		return
+	}
+	w.act(func(ctx context.Context, s desk.State) desk.State { return action(ctx, s, id) })
+}
+
+// mark sets the state of a lot.
+func (w *Window) mark(state lot.State) {
+	w.with(func(ctx context.Context, s desk.State, id int64) desk.State {
+		return w.desk.SetState(ctx, s, id, state)
+	})
+}
+
+// ShowTrouble opens a window that says why the program could not start, and returns when it is closed.
+func ShowTrouble(a fyne.App, title, words string) {
+	a.Settings().SetTheme(theme.New(theme.Options{}))
+	w := a.NewWindow("Walkline")
+	text := widget.NewLabel(words)
+	text.Wrapping = fyne.TextWrapWord
+	close := widget.NewButton("Close", a.Quit)
+	w.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading(title), container.NewHBox(close), nil, nil, text)))
+	w.Resize(fyne.NewSize(640, 280))
+	w.Canvas().Focus(close)
+	w.ShowAndRun()
+}

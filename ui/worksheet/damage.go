@@ -1,0 +1,112 @@
+package worksheet
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/view"
+	"walkline/ui/widgets/plan"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// damage is the section of the survey: the plan in its clock ring, and the same facts as a list.
+type damage struct {
+	page  *Page
+	plan  *plan.Plan
+	list  *fyne.Container
+	rows  []cellRow // what the list shows
+	muted bool
+}
+
+// newDamage returns the section in which the survey is entered.
+func newDamage(p *Page) *section {
+	d := &damage{page: p, list: container.NewVBox()}
+	d.plan = plan.New(d.changed)
+	help := small("Click an area, or move with the arrows: space or 1, 2, 3 set how far it is hurt (minor, functional, disabling), 0 clears it; S, B, W set how deep (skin, bolted, welded structure).")
+	body := container.NewBorder(container.NewVBox(heading("What is hurt", ""), help), nil, nil,
+		container.New(&fixedWidth{330}, container.NewVScroll(d.list)), d.plan)
+	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }}
+}
+
+// changed takes one cell from the plan; an empty extent clears it.
+func (d *damage) changed(area, extent, depth string) {
+	if d.muted {
+		return
+	}
+	d.page.edit("damage "+view.Area(area), func(c *valuation.Case) { c.Damage = withCell(c.Damage, area, extent, depth) })
+}
+
+// withCell returns the survey with one area set, or cleared by an empty extent; the note of the area stays.
+func withCell(survey []lot.Damage, area, extent, depth string) []lot.Damage {
+	at := slices.IndexFunc(survey, func(x lot.Damage) bool { return x.Area == area })
+	switch {
+	case at < 0 && extent != "":
+		return append(survey, lot.Damage{Area: area, Extent: extent, Depth: depth})
+	case at >= 0 && extent == "":
+		return slices.Delete(survey, at, at+1)
+	case at >= 0:
+		survey[at].Extent, survey[at].Depth = extent, depth
+	}
+	return survey
+}
+
+func (d *damage) render(c valuation.Case) {
+	d.muted = true
+	d.plan.SetDamage(c.Damage)
+	d.muted = false
+	if !d.sameList(c.Damage) {
+		d.list.Objects, d.rows = nil, nil
+		for _, cell := range c.Damage {
+			r, shown := d.row(cell)
+			d.rows = append(d.rows, r)
+			d.list.Add(shown)
+		}
+		if len(c.Damage) == 0 {
+			d.list.Add(small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
+		}
+		d.list.Refresh()
+	}
+}
+
+// cellRow is one line of the list.
+type cellRow struct {
+	cell lot.Damage
+	note *widget.Entry
+}
+
+// sameList reports whether the list shows these cells already, so that typing a note keeps its place.
+func (d *damage) sameList(cells []lot.Damage) bool {
+	return len(cells) > 0 && slices.EqualFunc(d.rows, cells, func(r cellRow, c lot.Damage) bool {
+		return r.cell.Area == c.Area && r.cell.Extent == c.Extent && r.cell.Depth == c.Depth && r.note.Text == c.Note
+	})
+}
+
+// row returns one cell in words, with its note.
+func (d *damage) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
+	words := widget.NewLabel(view.Area(cell.Area))
+	words.TextStyle.Bold = true
+	extent := widget.NewSelect(lot.Extents, nil)
+	extent.SetSelected(cell.Extent)
+	extent.OnChanged = func(s string) { d.changed(cell.Area, s, cell.Depth) }
+	depth := widget.NewSelect(lot.Depths, nil)
+	depth.SetSelected(cell.Depth)
+	depth.OnChanged = func(s string) { d.changed(cell.Area, cell.Extent, s) }
+	clear := widget.NewButton("Clear", func() { d.changed(cell.Area, "", "") })
+	clear.Importance = widget.LowImportance
+	note := widget.NewEntry()
+	note.SetPlaceHolder("what you saw")
+	note.SetText(cell.Note)
+	note.OnChanged = func(s string) {
+		d.page.edit("note on "+view.Area(cell.Area), func(c *valuation.Case) {
+			if at := slices.IndexFunc(c.Damage, func(x lot.Damage) bool { return x.Area == cell.Area }); at >= 0 {
+				c.Damage[at].Note = s
+			}
+		})
+	}
+	top := container.NewBorder(nil, nil, words, clear)
+	return cellRow{cell, note}, container.NewVBox(top, container.NewGridWithColumns(2, extent, depth), note, widget.NewSeparator())
+}

@@ -1,0 +1,91 @@
+package worksheet
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// documents are the title documents offered; the words are the trade's and AAMVA D20's.
+var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage", "certificate of destruction", "none"}
+
+// newFacts returns the section for what the sale's list and the papers say.
+func newFacts(p *Page) *section {
+	vehicle, sale, paper, state := newForm(p.edit), newForm(p.edit), newForm(p.edit), newForm(p.edit)
+	factsOfVehicle(vehicle)
+	factsOfSale(sale)
+	factsOfPaper(paper)
+	factsOfState(state)
+	body := container.NewVBox(
+		heading("Vehicle", "As the list and the door plate say. A VIN is checked as it is typed."), vehicle.rows,
+		heading("Sale", ""), sale.rows,
+		heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."), paper.rows,
+		heading("State", "How it stands in the yard."), state.rows,
+	)
+	return &section{name: "Facts", body: container.NewVScroll(body), forms: []*form{vehicle, sale, paper, state}}
+}
+
+func factsOfVehicle(f *form) {
+	year := widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(1900), Most: widgets.Bound(2100)}
+	f.number("Model year", plainDigits(year), func(c valuation.Case) widgets.Number { return known(c.Lot.ModelYear) },
+		func(c *valuation.Case, n widgets.Number) { c.Lot.ModelYear = n.Int() })
+	f.text("Make", func(c valuation.Case) string { return c.Lot.Make }, func(c *valuation.Case, s string) { c.Lot.Make = s })
+	f.text("Model", func(c valuation.Case) string { return c.Lot.Model }, func(c *valuation.Case, s string) { c.Lot.Model = s })
+	f.text("Trim", func(c valuation.Case) string { return c.Lot.Trim }, func(c *valuation.Case, s string) { c.Lot.Trim = s })
+	f.text("VIN", func(c valuation.Case) string { return c.Lot.VIN }, func(c *valuation.Case, s string) { c.Lot.VIN = s })
+	f.number("Odometer", widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(2e6)},
+		func(c valuation.Case) widgets.Number { return knownPointer(c.Lot.Odometer) },
+		func(c *valuation.Case, n widgets.Number) { c.Lot.Odometer = pointer(n) })
+	f.choice("Odometer unit", lot.OdometerUnits, func(c valuation.Case) string { return c.Lot.OdometerUnit }, func(c *valuation.Case, s string) { c.Lot.OdometerUnit = s })
+	f.choice("Odometer statement", lot.OdometerStatuses, func(c valuation.Case) string { return c.Lot.OdometerStatus }, func(c *valuation.Case, s string) { c.Lot.OdometerStatus = s })
+}
+
+func factsOfSale(f *form) {
+	f.text("Lot number", func(c valuation.Case) string { return c.Lot.Number }, func(c *valuation.Case, s string) { c.Lot.Number = s })
+	f.text("Sale", func(c valuation.Case) string { return c.Lot.Sale }, func(c *valuation.Case, s string) { c.Lot.Sale = s })
+	f.date("Sale day", func(c valuation.Case) lot.Date { return c.Lot.SaleDate }, func(c *valuation.Case, d lot.Date) { c.Lot.SaleDate = d })
+	f.date("Valued on", func(c valuation.Case) lot.Date { return c.ValuedOn }, func(c *valuation.Case, d lot.Date) { c.ValuedOn = d })
+}
+
+func factsOfPaper(f *form) {
+	f.choice("Title document", documents, func(c valuation.Case) string { return c.Lot.Title.Document }, func(c *valuation.Case, s string) { c.Lot.Title.Document = s })
+	f.words("Brands on it", "Flood damage, Collision", func(c valuation.Case) []string { return c.Lot.Title.Brands }, func(c *valuation.Case, s []string) { c.Lot.Title.Brands = s })
+	f.text("Issued in", func(c valuation.Case) string { return c.Lot.Title.IssuedIn }, func(c *valuation.Case, s string) { c.Lot.Title.IssuedIn = s })
+	f.text("Register in", func(c valuation.Case) string { return c.Lot.Title.RegisterIn }, func(c *valuation.Case, s string) { c.Lot.Title.RegisterIn = s })
+}
+
+func factsOfState(f *form) {
+	f.several("Loss", lot.Losses, func(c valuation.Case) []string { return c.Lot.Loss }, func(c *valuation.Case, s []string) { c.Lot.Loss = s })
+	f.choice("It", lot.Conditions, func(c valuation.Case) string { return c.Lot.Condition }, func(c *valuation.Case, s string) { c.Lot.Condition = s })
+	f.choice("Keys", []string{"yes", "no", "unknown"}, keys, setKeys)
+	f.several("Airbags deployed", lot.AirbagPositions, func(c valuation.Case) []string { return c.Lot.Airbags }, func(c *valuation.Case, s []string) { c.Lot.Airbags = s })
+}
+
+func keys(c valuation.Case) string {
+	switch {
+	case c.Lot.Keys == nil:
+		return "unknown"
+	case *c.Lot.Keys:
+		return "yes"
+	}
+	return "no"
+}
+
+func setKeys(c *valuation.Case, s string) {
+	has := s == "yes"
+	c.Lot.Keys = &has
+	if s == "unknown" {
+		c.Lot.Keys = nil
+	}
+}
+
+// section is one part of the worksheet.
+type section struct {
+	name  string
+	body  fyne.CanvasObject
+	forms []*form
+	show  func(*Page) // writes what no form holds; may be nil
+}

@@ -1,0 +1,136 @@
+package worksheet
+
+import (
+	"errors"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// known returns a whole number, 0 standing for not known.
+func known(n int) widgets.Number {
+	if n == 0 {
+		return widgets.Number{}
+	}
+	return widgets.Known(float64(n))
+}
+
+func knownPointer(n *int) widgets.Number {
+	if n == nil {
+		return widgets.Number{}
+	}
+	return widgets.Known(float64(*n))
+}
+
+func pointer(n widgets.Number) *int {
+	if !n.Known {
+		return nil
+	}
+	x := n.Int()
+	return &x
+}
+
+// plainDigits is the spec of a number that is never grouped, such as a year.
+func plainDigits(s widgets.Spec) widgets.Spec {
+	s.Ungrouped = true
+	return s
+}
+
+// date adds a field for a calendar day; text that is no day says so and changes nothing.
+func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*valuation.Case, lot.Date)) {
+	e := widget.NewEntry()
+	e.SetPlaceHolder("YYYY-MM-DD")
+	e.Validator = func(s string) error {
+		if _, err := lot.ParseDate(s); s != "" && err != nil {
+			return errors.New("no day of the calendar: write YYYY-MM-DD")
+		}
+		return nil
+	}
+	e.OnChanged = func(s string) {
+		if d, err := lot.ParseDate(s); s == "" || err == nil {
+			f.change(label, func(c *valuation.Case) { set(c, d) })
+		}
+	}
+	f.row(label, withFault(e), func(c valuation.Case) {
+		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != get(c) {
+			e.SetText(string(get(c)))
+		}
+	})
+}
+
+// words adds a field for a list of words, parted by commas.
+func (f *form) words(label, example string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+	e := widget.NewEntry()
+	e.SetPlaceHolder(example)
+	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
+	f.row(label, e, func(c valuation.Case) {
+		if now := strings.Join(get(c), ", "); strings.Join(parted(e.Text), ", ") != now {
+			e.SetText(now)
+		}
+	})
+}
+
+func parted(s string) []string {
+	var out []string
+	for _, w := range strings.Split(s, ",") {
+		if w = strings.TrimSpace(w); w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// amount returns an exact amount as a number.
+func amount(a *money.Amount, cur money.Currency) widgets.Number {
+	if a == nil {
+		return widgets.Number{}
+	}
+	return widgets.Exactly(cur.Decimal(*a))
+}
+
+// toAmount returns a number as an exact amount, nil when it is not known.
+func toAmount(n widgets.Number, cur money.Currency) *money.Amount {
+	if !n.Known {
+		return nil
+	}
+	a := money.Amount(n.Minor(cur.Digits))
+	return &a
+}
+
+// share returns an optional fraction as a number.
+func share(x *float64) widgets.Number {
+	if x == nil {
+		return widgets.Number{}
+	}
+	return widgets.Known(*x)
+}
+
+func toShare(n widgets.Number) *float64 {
+	if !n.Known {
+		return nil
+	}
+	x := n.Float()
+	return &x
+}
+
+// withFault shows what is wrong with an entry's text beside it, in words.
+func withFault(e *widget.Entry) fyne.CanvasObject {
+	says := widgets.NewCaption("")
+	check := e.OnChanged
+	e.OnChanged = func(s string) {
+		words := ""
+		if err := e.Validator(s); err != nil {
+			words = "! " + err.Error()
+		}
+		says.SetText(words)
+		check(s)
+	}
+	return container.NewBorder(nil, nil, nil, says, e)
+}

@@ -1,0 +1,172 @@
+package worksheet
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/prob"
+)
+
+// edit changes the open lot's case; the label names the step for undo.
+type edit func(label string, change func(*valuation.Case))
+
+// form is rows of a label and a field each, bound to a case.
+type form struct {
+	edit  edit
+	rows  *fyne.Container
+	shows []func(valuation.Case) // write the case into the fields
+	muted bool                   // the fields are being written: their handlers keep still
+}
+
+func newForm(e edit) *form {
+	return &form{edit: e, rows: container.New(layout.NewFormLayout())}
+}
+
+// render writes the case into every field without firing a handler.
+func (f *form) render(c valuation.Case) {
+	f.muted = true
+	for _, show := range f.shows {
+		show(c)
+	}
+	f.muted = false
+}
+
+// row adds a labelled field and what writes a case into it.
+func (f *form) row(label string, field fyne.CanvasObject, show func(valuation.Case)) {
+	l := widget.NewLabel(label)
+	l.Alignment = fyne.TextAlignTrailing
+	f.rows.Add(l)
+	f.rows.Add(field)
+	f.shows = append(f.shows, show)
+}
+
+// change hands an edit on, unless the field is only being written.
+func (f *form) change(label string, change func(*valuation.Case)) {
+	if !f.muted {
+		f.edit(label, change)
+	}
+}
+
+// text adds a field for words.
+func (f *form) text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widget.Entry {
+	e := widget.NewEntry()
+	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, s) }) }
+	f.row(label, e, func(c valuation.Case) {
+		if e.Text != get(c) {
+			e.SetText(get(c))
+		}
+	})
+	return e
+}
+
+// choice adds a field for one of several codes, shown as words.
+func (f *form) choice(label string, codes []string, get func(valuation.Case) string, set func(*valuation.Case, string)) {
+	words := view.AllWords(codes)
+	s := widget.NewSelect(words, nil)
+	s.OnChanged = func(word string) {
+		f.change(label, func(c *valuation.Case) { set(c, codes[slices.Index(words, word)]) })
+	}
+	f.row(label, container.NewHBox(s), func(c valuation.Case) {
+		if i := slices.Index(codes, get(c)); i >= 0 {
+			s.SetSelectedIndex(i)
+		} else {
+			s.ClearSelected()
+		}
+	})
+}
+
+// several adds a field for any of several codes.
+func (f *form) several(label string, codes []string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+	words := view.AllWords(codes)
+	g := widget.NewCheckGroup(words, nil)
+	g.Horizontal = true
+	g.OnChanged = func(chosen []string) {
+		var out []string
+		for i, w := range words {
+			if slices.Contains(chosen, w) {
+				out = append(out, codes[i])
+			}
+		}
+		f.change(label, func(c *valuation.Case) { set(c, out) })
+	}
+	f.row(label, g, func(c valuation.Case) {
+		if chosen := view.AllWords(get(c)); !slices.Equal(chosen, g.Selected) {
+			g.SetSelected(chosen)
+		}
+	})
+}
+
+// tick adds a yes-or-no field.
+func (f *form) tick(label, words string, get func(valuation.Case) bool, set func(*valuation.Case, bool)) {
+	t := widget.NewCheck(words, nil)
+	t.OnChanged = func(on bool) { f.change(label, func(c *valuation.Case) { set(c, on) }) }
+	f.row(label, t, func(c valuation.Case) { t.SetChecked(get(c)) })
+}
+
+// number adds a field for one number.
+func (f *form) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) *widgets.NumberEntry {
+	e := widgets.NewNumberEntry(spec, nil)
+	e.OnChanged = func(n widgets.Number) { f.change(label, func(c *valuation.Case) { set(c, n) }) }
+	f.row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	return e
+}
+
+// three adds a field for a three-point judgement.
+func (f *form) three(label string, spec widgets.Spec, get func(valuation.Case) prob.Three, set func(*valuation.Case, prob.Three)) *widgets.ThreeEntry {
+	e := widgets.NewThreeEntry(spec, nil)
+	e.OnChanged = func(t prob.Three) { f.change(label, func(c *valuation.Case) { set(c, t) }) }
+	f.row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	return e
+}
+
+// heading returns the title of a group of fields with a line of help under it.
+func heading(title, help string) fyne.CanvasObject {
+	t := widget.NewRichText(&widget.TextSegment{Text: title, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
+	if help == "" {
+		return t
+	}
+	return container.New(tight{}, t, small(help))
+}
+
+// small returns a wrapped line of the second rank.
+func small(words string) *widget.RichText {
+	t := widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+	t.Wrapping = fyne.TextWrapWord
+	return t
+}
+
+// tight stacks objects without the theme's padding between them.
+type tight struct{}
+
+// tuck is how far a line of help moves up under its title.
+const tuck = 10
+
+func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for i, o := range objects {
+		m := o.MinSize()
+		s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height
+		if i > 0 {
+			s.Height -= tuck
+		}
+	}
+	return s
+}
+
+func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, o := range objects {
+		h := o.MinSize().Height
+		o.Resize(fyne.NewSize(size.Width, h))
+		o.Move(fyne.NewPos(0, y))
+		y += h - tuck
+	}
+}

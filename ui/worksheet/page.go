@@ -1,0 +1,123 @@
+package worksheet
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/valuation"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	// Edit changes the open lot's case; the label names the step for undo.
+	Edit(label string, change func(*valuation.Case))
+	// Import lets the user choose a table of comparables.
+	Import()
+}
+
+// Page is the worksheet of one lot.
+type Page struct {
+	actions Actions
+
+	sections []*section
+	buttons  []*widget.Button
+	current  int
+	middle   *fyne.Container
+	title    *widget.RichText
+	verdict  *verdict
+	body     fyne.CanvasObject
+
+	open desk.Open
+}
+
+// verdictWidth is the width of the right side.
+const verdictWidth = 320
+
+// New returns the page, not yet showing a lot.
+func New(a Actions, know valuation.Knowledge) *Page {
+	p := &Page{actions: a, verdict: newVerdict(), middle: container.NewStack(), title: widget.NewRichText()}
+	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
+	rail := container.NewHBox()
+	for i, s := range p.sections {
+		b := widget.NewButton(s.name, func() { p.Go(i) })
+		p.buttons = append(p.buttons, b)
+		rail.Add(b)
+	}
+	top := container.NewBorder(nil, nil, nil, container.NewPadded(rail), p.title)
+	right := container.New(&fixedWidth{verdictWidth}, p.verdict.body)
+	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
+	p.Go(0)
+	return p
+}
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// Sections returns the names of the sections in order.
+func (p *Page) Sections() []string {
+	var names []string
+	for _, s := range p.sections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+// Go shows a section.
+func (p *Page) Go(i int) {
+	p.current = i
+	for k, b := range p.buttons {
+		b.Importance = widget.LowImportance
+		if k == i {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
+	p.middle.Refresh()
+	p.renderSection()
+}
+
+// Render writes an open lot into the page.
+func (p *Page) Render(o desk.Open) {
+	p.open = o
+	l := o.Case.Lot
+	name := view.Vehicle(l.ModelYear, l.Make, l.Model, l.Trim)
+	if l.Number != "" {
+		name = "Lot " + l.Number + "   " + name
+	}
+	p.title.Segments = []widget.RichTextSegment{&widget.TextSegment{Text: name, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground"}}}
+	p.title.Refresh()
+	p.renderSection()
+	p.verdict.render(view.NewVerdict(o))
+}
+
+// renderSection writes the open lot into the section that is shown; the others are written when they are gone to.
+func (p *Page) renderSection() {
+	s := p.sections[p.current]
+	for _, f := range s.forms {
+		f.render(p.open.Case)
+	}
+	if s.show != nil {
+		s.show(p)
+	}
+}
+
+// edit hands an edit on.
+func (p *Page) edit(label string, change func(*valuation.Case)) { p.actions.Edit(label, change) }
+
+// fixedWidth lays its one object out at a width, as high as there is room.
+type fixedWidth struct{ width float32 }
+
+func (f *fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(f.width, objects[0].MinSize().Height)
+}
+
+func (f *fixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
+}

@@ -1,0 +1,165 @@
+package worksheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+	"walkline/valuation/repair"
+)
+
+// work is the section of the repair lines: the table, the line that is selected, and the hidden damage below.
+type work struct {
+	page    *Page
+	jobs    []repair.Job
+	table   *table.Table
+	risks   *table.Table
+	totals  *widget.Label
+	line    *lineForm
+	rows    []view.RepairRow
+	chosen  string // id of the selected line
+	restore *widget.Button
+}
+
+// newRepair returns the section of the work that is known and of the damage that may be hidden.
+func newRepair(p *Page, know valuation.Knowledge) *section {
+	w := &work{page: p, jobs: know.Jobs.Jobs, totals: widget.NewLabel("")}
+	w.totals.Wrapping = fyne.TextWrapWord
+	w.table = table.New(columns(view.RepairColumns, false))
+	w.table.Empty = "No work yet. Enter the damage, or add a line from the catalogue."
+	w.table.OnSelected = func(row int) { w.choose(row) }
+	w.risks = table.New(columns(view.RiskColumns, false))
+	w.risks.Empty = "No hidden risk is raised by what is entered."
+	w.line = newLineForm(p.edit, w.lineOf)
+	add := widgets.NewSuggest("Add from the catalogue: type a part or a job", w.add)
+	add.SetChoices(w.choices())
+	blank := widget.NewButton("Add a line of my own", w.addBlank)
+	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
+	w.restore.Importance = widget.LowImportance
+	top := container.NewVBox(heading("Work that is known", "Lines marked starter come from the catalogue: every figure of theirs is a starter value, from memory. Change one and it is yours."),
+		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), add))
+	hidden := container.NewBorder(heading("Damage that may be hidden", "Chances after the findings under Checks."), nil, nil, nil, w.risks)
+	tables := container.NewVSplit(w.table, hidden)
+	tables.Offset = 0.62
+	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))
+	split.Offset = 0.62
+	return &section{name: "Repair", body: split, show: func(p *Page) { w.render() }}
+}
+
+// columns turns a view's columns into a table's.
+func columns(cols []view.Column, sortable bool) []table.Column {
+	var out []table.Column
+	for _, c := range cols {
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: sortable})
+	}
+	return out
+}
+
+// choices lists the catalogue for type-ahead.
+func (w *work) choices() []widgets.Choice {
+	var choices []widgets.Choice
+	for _, j := range w.jobs {
+		choices = append(choices, widgets.Choice{ID: j.ID, Name: j.Job, Note: view.Area(j.Area)})
+	}
+	return choices
+}
+
+func (w *work) render() {
+	w.rows = view.Repair(w.page.open)
+	rows := make([]table.Row, len(w.rows))
+	at := -1
+	for i, r := range w.rows {
+		rows[i] = table.Row{Cells: r.Cells}
+		if r.Line.ID == w.chosen {
+			at = i
+		}
+	}
+	w.table.SetRows(rows)
+	var risks []table.Row
+	for _, r := range view.Risks(w.page.open) {
+		risks = append(risks, table.Row{Cells: r})
+	}
+	w.risks.SetRows(risks)
+	w.totals.SetText(view.RepairTotals(w.page.open))
+	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
+	w.restore.Refresh()
+	if at < 0 {
+		w.line.clear()
+		return
+	}
+	w.line.render(w.page.open.Case, w.rows[at])
+}
+
+// choose shows a line beside the table.
+func (w *work) choose(row int) {
+	if row >= 0 && row < len(w.rows) {
+		w.chosen = w.rows[row].Line.ID
+		w.line.render(w.page.open.Case, w.rows[row])
+	}
+}
+
+// lineOf returns the line of an id among the user's own in c, putting the catalogue's there first: from then on it is
+// the user's.
+func (w *work) lineOf(c *valuation.Case, id string) *repair.Line {
+	for i := range c.Repair.Lines {
+		if c.Repair.Lines[i].ID == id {
+			c.Repair.Lines[i].Edited = true
+			return &c.Repair.Lines[i]
+		}
+	}
+	for _, r := range w.rows {
+		if r.Line.ID == id {
+			l := r.Line
+			l.Edited = true
+			c.Repair.Lines = append(c.Repair.Lines, l)
+			return &c.Repair.Lines[len(c.Repair.Lines)-1]
+		}
+	}
+	return nil
+}
+
+// add takes a job of the catalogue as a line of the user's.
+func (w *work) add(chosen widgets.Choice) {
+	at := slices.IndexFunc(w.jobs, func(j repair.Job) bool { return j.ID == chosen.ID })
+	job := w.jobs[at].Line
+	job.Why = strings.TrimSpace(job.Why + " (added by hand)")
+	job.Edited, job.Chance = true, nil
+	w.chosen = job.ID
+	w.page.edit("add "+job.Job, func(c *valuation.Case) {
+		c.Repair.Lines = slices.DeleteFunc(c.Repair.Lines, func(l repair.Line) bool { return l.ID == job.ID })
+		c.Repair.Lines = append(c.Repair.Lines, job)
+	})
+}
+
+// addBlank adds an empty line.
+func (w *work) addBlank() {
+	w.page.edit("add a line", func(c *valuation.Case) {
+		w.chosen = freeID(c.Repair.Lines)
+		c.Repair.Lines = append(c.Repair.Lines, repair.Line{ID: w.chosen, Job: "New work", Operation: "repair", Edited: true})
+	})
+}
+
+// freeID returns an id that no line has.
+func freeID(lines []repair.Line) string {
+	for n := len(lines) + 1; ; n++ {
+		id := fmt.Sprint("own_", n)
+		if !slices.ContainsFunc(lines, func(l repair.Line) bool { return l.ID == id }) {
+			return id
+		}
+	}
+}
+
+// bringBack lets the catalogue add the lines again that were struck out.
+func (w *work) bringBack() {
+	w.page.edit("bring struck-out lines back", func(c *valuation.Case) {
+		c.Repair.Lines = slices.DeleteFunc(c.Repair.Lines, func(l repair.Line) bool { return l.Removed })
+	})
+}

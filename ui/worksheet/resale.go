@@ -1,0 +1,135 @@
+package worksheet
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+	"walkline/valuation/prob"
+)
+
+// price is the section of the resale price: beliefs, the chart, the comparables.
+type price struct {
+	page    *Page
+	table   *table.Table
+	chart   *plot.Scatter
+	against *widget.RadioGroup
+	found   *widget.Label
+}
+
+// The two things that prices are drawn against.
+const (
+	byMileage = "mileage"
+	byYear    = "model year"
+)
+
+func newResale(p *Page) *section {
+	r := &price{page: p, found: widget.NewLabel(""), chart: plot.NewScatter()}
+	r.found.Wrapping = fyne.TextWrapWord
+	beliefs := newForm(p.edit)
+	resaleBeliefs(beliefs)
+	r.table = table.New(columns(view.ResaleColumns, false))
+	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
+	r.table.OnTick = func(row int, counts bool) { r.tick(row, counts) }
+	r.table.OnSelected = func(row int) { r.chart.Select(row) }
+	r.chart.OnSelected = func(i int) { r.table.SelectRow(i) }
+	r.against = widget.NewRadioGroup([]string{byMileage, byYear}, func(string) { r.renderChart() })
+	r.against.Horizontal, r.against.Required = true, true
+	r.against.SetSelected(byMileage)
+	load := widget.NewButton("Import comparables…", p.actions.Import)
+	load.Importance = widget.HighImportance
+	left := container.NewVBox(heading("What it should sell for", "Finished, with its title as it will be sold."), beliefs.rows, container.NewHBox(load), r.found)
+	chart := container.NewBorder(container.NewHBox(label("Price against"), r.against), nil, nil, nil, r.chart)
+	top := container.NewHSplit(container.NewVScroll(left), chart)
+	top.Offset = 0.46
+	body := container.NewVSplit(top, r.table)
+	body.Offset = 0.58
+	return &section{name: "Resale", body: body, forms: []*form{beliefs}, show: func(p *Page) { r.render() }}
+}
+
+// guess is a figure of the guess: money, but for a distribution it needs no more decimals than the currency has.
+func resaleBeliefs(f *form) {
+	narrow := func(e *widgets.ThreeEntry) { e.SetRoom(60) }
+	narrow(f.three("My guess: low, likely, high", amounts, guess, setGuess))
+	narrow(f.three("Branded title takes off", percents, func(c valuation.Case) prob.Three { return c.Resale.BrandDiscount },
+		func(c *valuation.Case, t prob.Three) { c.Resale.BrandDiscount = t }))
+	narrow(f.three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
+		func(c valuation.Case) prob.Three { return c.Resale.AskedToSold }, func(c *valuation.Case, t prob.Three) { c.Resale.AskedToSold = t }))
+	f.choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c valuation.Case) string {
+		if c.Resale.Subject.Brand == "" {
+			return "rebuilt"
+		}
+		return c.Resale.Subject.Brand
+	}, func(c *valuation.Case, s string) { c.Resale.Subject.Brand = s })
+	e := f.number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
+		func(c valuation.Case) widgets.Number { return share(c.Resale.Subject.Condition) },
+		func(c *valuation.Case, n widgets.Number) { c.Resale.Subject.Condition = toShare(n) })
+	e.SetRoom(60)
+}
+
+func guess(c valuation.Case) prob.Three {
+	if c.Resale.Guess == nil {
+		return prob.Three{}
+	}
+	return *c.Resale.Guess
+}
+
+// setGuess takes the guess; nothing at all takes it away.
+func setGuess(c *valuation.Case, t prob.Three) {
+	c.Resale.Guess = &t
+	if t.Zero() {
+		c.Resale.Guess = nil
+	}
+}
+
+func (r *price) render() {
+	var rows []table.Row
+	for _, c := range view.Comparables(r.page.open) {
+		rows = append(rows, table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts})
+	}
+	r.table.SetRows(rows)
+	r.found.SetText(view.ResaleWords(r.page.open))
+	r.renderChart()
+}
+
+func (r *price) renderChart() {
+	s := view.ByMileage(r.page.open)
+	if r.against.Selected == byYear {
+		s = view.ByYear(r.page.open)
+	}
+	r.chart.SetData(scatterOf(s))
+}
+
+// scatterOf turns a view's chart into the widget's.
+func scatterOf(s view.Scatter) plot.ScatterData {
+	d := plot.ScatterData{X: plot.Axis{Title: s.XLabel}, Y: plot.Axis{Title: s.YLabel}, Empty: "No comparables yet."}
+	if s.Years {
+		d.X.Format = func(x float64) string { return fmt.Sprintf("%.0f", x) }
+	}
+	for _, p := range s.Dots {
+		d.Points = append(d.Points, plot.ScatterPoint{X: p.X, Y: p.Price, Weight: p.Weight, Used: p.Used, Branded: p.Branded, Words: p.Words})
+	}
+	for _, b := range s.Band {
+		d.Band = append(d.Band, plot.BandPoint{X: b.X, Low: b.P10, Middle: b.P50, High: b.P90})
+	}
+	if s.Subject != nil && s.P50 > 0 {
+		d.Subject = &plot.Subject{BandPoint: plot.BandPoint{X: *s.Subject, Low: s.P10, Middle: s.P50, High: s.P90}, Words: s.Words}
+	}
+	return d
+}
+
+// tick takes a comparable in or leaves it out.
+func (r *price) tick(row int, counts bool) {
+	words := "leave a comparable out"
+	if counts {
+		words = "count a comparable"
+	}
+	r.page.edit(words, func(c *valuation.Case) { c.Resale.Rows[row].Excluded = !counts })
+}

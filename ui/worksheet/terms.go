@@ -1,0 +1,220 @@
+package worksheet
+
+import (
+	"fmt"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
+	"walkline/valuation"
+	"walkline/valuation/invoice"
+)
+
+// terms is the editor of what the sale charges: bid steps, fee schedules, fixed fees, tax and surcharge, with the invoice
+// plotted against the hammer price.
+type terms struct {
+	page  *Page
+	rows  *fyne.Container
+	curve *plot.Curve
+	body  fyne.CanvasObject
+	cells []cell
+	shape string // what was built; another shape is built anew
+	muted bool
+}
+
+// cell is one figure of the editor with what writes it.
+type cell struct {
+	entry *widgets.NumberEntry
+	get   func(valuation.Case) widgets.Number
+}
+
+func newTerms(p *Page) *terms {
+	t := &terms{page: p, rows: container.NewVBox(), curve: plot.NewCurve()}
+	t.body = container.NewVBox(
+		heading("What the sale charges", "Two readings of a schedule: the whole price takes the row that it reaches, or each slice takes its own row."),
+		t.rows, container.New(&fixedHeight{260}, t.curve))
+	return t
+}
+
+func (t *terms) render(c valuation.Case) {
+	if s := shapeOf(c); s != t.shape {
+		t.shape = s
+		t.build(c)
+	}
+	t.muted = true
+	for _, x := range t.cells {
+		x.entry.SetValue(x.get(c))
+	}
+	t.muted = false
+	t.curve.SetData(curveOf(view.FeeCurve(c)))
+}
+
+// curveOf turns the points of the fees into the plot's.
+func curveOf(v view.Curve) plot.CurveData {
+	d := plot.CurveData{Steps: true, Empty: "No fees entered.", X: plot.Axis{Title: v.XLabel}, Y: plot.Axis{Title: v.YLabel}}
+	for _, p := range v.Points {
+		d.Points = append(d.Points, plot.CurvePoint{X: p[0], Y: p[1]})
+	}
+	return d
+}
+
+// shapeOf names how many fields the editor needs and the words in them.
+func shapeOf(c valuation.Case) string {
+	s := fmt.Sprint(len(c.Buying.BidSteps), " ", c.Currency)
+	for _, f := range c.Buying.Fees {
+		s += fmt.Sprint(" ", f.Mode, len(f.Rows))
+	}
+	return s + fmt.Sprint(" ", len(c.Buying.Fixed), c.Buying.Tax.Base)
+}
+
+// build makes the fields for the case's terms.
+func (t *terms) build(c valuation.Case) {
+	t.rows.Objects, t.cells = nil, nil
+	t.steps(c)
+	for i := range c.Buying.Fees {
+		t.schedule(c, i)
+	}
+	t.rows.Add(container.NewHBox(t.button("Add a fee schedule", func(c *valuation.Case) {
+		c.Buying.Fees = append(c.Buying.Fees, invoice.Schedule{Name: "Fee", Mode: "whole", Rows: []invoice.Row{{}}})
+	})))
+	t.fixed(c)
+	t.tax(c)
+	t.rows.Refresh()
+}
+
+// button returns a button that edits the terms.
+func (t *terms) button(words string, change func(*valuation.Case)) *widget.Button {
+	b := widget.NewButton(words, func() { t.page.edit(words, change) })
+	b.Importance = widget.LowImportance
+	return b
+}
+
+// number returns a field of the editor.
+func (t *terms) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) fyne.CanvasObject {
+	e := widgets.NewNumberEntry(spec, nil)
+	e.SetFigures(8)
+	e.SetRoom(0)
+	e.OnChanged = func(n widgets.Number) {
+		if !t.muted {
+			t.page.edit(label, func(c *valuation.Case) { set(c, n) })
+		}
+	}
+	t.cells = append(t.cells, cell{e, get})
+	return e
+}
+
+func (t *terms) steps(c valuation.Case) {
+	grid := container.NewGridWithColumns(3, label("Bid steps: from"), label("bids rise by"), label(""))
+	for i := range c.Buying.BidSteps {
+		at := func(c *valuation.Case) *invoice.Step { return &c.Buying.BidSteps[i] }
+		grid.Add(t.number("bid steps", amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, currencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, currencyOf(*c)) }))
+		grid.Add(t.number("bid steps", amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return amount(&a, currencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).Step = *toAmount(n, currencyOf(*c)) }))
+		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.BidSteps = slices.Delete(c.Buying.BidSteps, i, i+1) }))
+	}
+	t.rows.Add(grid)
+	t.rows.Add(container.NewHBox(t.button("Add a bid step", func(c *valuation.Case) {
+		next := invoice.Step{Step: 2500}
+		if n := len(c.Buying.BidSteps); n > 0 {
+			next = invoice.Step{From: 2*c.Buying.BidSteps[n-1].From + 100000, Step: 2 * c.Buying.BidSteps[n-1].Step}
+		}
+		c.Buying.BidSteps = append(c.Buying.BidSteps, next)
+	})))
+}
+
+// schedule adds one fee schedule: its name, its reading and its rows.
+func (t *terms) schedule(c valuation.Case, i int) {
+	name := widget.NewEntry()
+	name.SetText(c.Buying.Fees[i].Name)
+	name.OnChanged = func(s string) {
+		t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
+	}
+	modes, words := []string{"whole", "slice"}, []string{"the whole price takes the row reached", "each slice takes its own row"}
+	mode := widget.NewSelect(words, nil)
+	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
+	mode.OnChanged = func(s string) {
+		t.page.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
+	}
+	remove := t.button("Remove the schedule", func(c *valuation.Case) { c.Buying.Fees = slices.Delete(c.Buying.Fees, i, i+1) })
+	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(mode, remove), name))
+	grid := container.NewGridWithColumns(6, label("from"), label("flat"), label("percent"), label("at least"), label("at most"), label(""))
+	for k := range c.Buying.Fees[i].Rows {
+		t.feeRow(grid, i, k)
+	}
+	t.rows.Add(grid)
+	t.rows.Add(container.NewHBox(t.button("Add a row", func(c *valuation.Case) {
+		rows := c.Buying.Fees[i].Rows
+		c.Buying.Fees[i].Rows = append(rows, invoice.Row{From: 2*rows[len(rows)-1].From + 100000})
+	})))
+}
+
+// feeRow adds the fields of one row of a schedule.
+func (t *terms) feeRow(grid *fyne.Container, i, k int) {
+	at := func(c *valuation.Case) *invoice.Row { return &c.Buying.Fees[i].Rows[k] }
+	grid.Add(t.number("fee schedule", amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, currencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, currencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return amount(&a, currencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *toAmount(n, currencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(at(&c).Percent) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Percent = n.Value }))
+	grid.Add(t.number("fee schedule", optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Minimum, currencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = toAmount(n, currencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Maximum, currencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = toAmount(n, currencyOf(*c)) }))
+	remove := t.button("Remove", func(c *valuation.Case) { c.Buying.Fees[i].Rows = slices.Delete(c.Buying.Fees[i].Rows, k, k+1) })
+	if k == 0 {
+		remove.Hide()
+	}
+	grid.Add(remove)
+}
+
+func (t *terms) fixed(c valuation.Case) {
+	grid := container.NewGridWithColumns(3, label("Fixed fees"), label("amount"), label(""))
+	for i := range c.Buying.Fixed {
+		name := widget.NewEntry()
+		name.SetText(c.Buying.Fixed[i].Name)
+		name.OnChanged = func(s string) {
+			t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fixed[i].Name = s })
+		}
+		grid.Add(name)
+		grid.Add(t.number("fixed fee", amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return amount(&a, currencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *toAmount(n, currencyOf(*c)) }))
+		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))
+	}
+	t.rows.Add(grid)
+	t.rows.Add(container.NewHBox(t.button("Add a fixed fee", func(c *valuation.Case) { c.Buying.Fixed = append(c.Buying.Fixed, invoice.Fixed{Name: "Fee"}) })))
+}
+
+func (t *terms) tax(c valuation.Case) {
+	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on the hammer price", "on hammer price and fees"}
+	base := widget.NewSelect(words, nil)
+	base.SetSelectedIndex(slices.Index(bases, c.Buying.Tax.Base))
+	base.OnChanged = func(s string) {
+		t.page.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })
+	}
+	grid := container.NewGridWithColumns(3, label("Sales tax"), label(""), label("Payment surcharge"))
+	grid.Add(t.number("sales tax", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Tax.Rate) },
+		func(c *valuation.Case, n widgets.Number) { c.Buying.Tax.Rate = n.Value }))
+	grid.Add(base)
+	grid.Add(t.number("payment surcharge", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Surcharge) },
+		func(c *valuation.Case, n widgets.Number) { c.Buying.Surcharge = n.Value }))
+	t.rows.Add(grid)
+}
+
+// fixedHeight lays its one object out at a height, as wide as there is room.
+type fixedHeight struct{ height float32 }
+
+func (f *fixedHeight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(objects[0].MinSize().Width, f.height)
+}
+
+func (f *fixedHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
+}

@@ -1,0 +1,116 @@
+package worksheet
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
+)
+
+// verdict is the right side of the worksheet. It never jumps: the figure, what binds and the lines keep their places, and
+// what comes and goes stands below them.
+type verdict struct {
+	body   fyne.CanvasObject
+	head   *widget.RichText
+	lines  *fyne.Container
+	share  *plot.ShareBars
+	shares *fyne.Container
+	more   *fyne.Container
+	last   view.Verdict
+}
+
+func newVerdict() *verdict {
+	v := &verdict{head: widget.NewRichText(), lines: container.New(layout.NewFormLayout()), share: plot.NewShareBars(), more: container.NewVBox()}
+	v.head.Wrapping = fyne.TextWrapWord
+	v.shares = container.NewVBox(label("What moves it most"), v.share)
+	stack := container.NewVBox(v.head, v.lines, v.shares, v.more)
+	ground := canvas.NewRectangle(theme.Color(theme.ColorNoteBackground))
+	v.body = container.NewStack(ground, container.NewPadded(container.NewVScroll(stack)))
+	return v
+}
+
+// label returns a plain line of the second rank.
+func label(words string) *widget.RichText {
+	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+}
+
+func (v *verdict) render(d view.Verdict) {
+	v.last = d
+	figure := fyne.ThemeColorName("foreground")
+	switch {
+	case d.Refused:
+		figure = theme.ColorWarning
+	case !d.Settled:
+		figure = theme.ColorMuted
+	}
+	headline := d.Headline
+	if !d.Settled && d.Figure != "—" {
+		headline += ", before your last change"
+	}
+	v.head.Segments = []widget.RichTextSegment{
+		&widget.TextSegment{Text: headline, Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: theme.ColorMuted}},
+		&widget.TextSegment{Text: d.Figure, Style: widget.RichTextStyle{SizeName: numeral(d.Figure), ColorName: figure, TextStyle: fyne.TextStyle{Bold: true}}},
+	}
+	if d.Binds != "" {
+		v.head.Segments = append(v.head.Segments, &widget.TextSegment{Text: d.Binds, Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: "foreground"}})
+	}
+	v.head.Refresh()
+	v.renderLines(d)
+	v.renderMore(d)
+}
+
+// numeral is the text size of the figure: the very large one, the heading's when it would not fit.
+func numeral(figure string) fyne.ThemeSizeName {
+	if len(figure) > 11 {
+		return theme.SizeHeading
+	}
+	return theme.SizeNumeral
+}
+
+func (v *verdict) renderLines(d view.Verdict) {
+	v.lines.Objects = nil
+	for _, l := range d.Lines {
+		figure := widget.NewLabel(l[1])
+		figure.Alignment = fyne.TextAlignTrailing
+		v.lines.Add(widget.NewLabel(l[0]))
+		v.lines.Add(figure)
+	}
+	v.lines.Refresh()
+	var bars []plot.Share
+	for _, s := range d.Drivers {
+		bars = append(bars, plot.Share{Name: s.Name, Part: s.Part})
+	}
+	v.share.SetShares(bars)
+	v.shares.Hidden = len(bars) == 0
+}
+
+// renderMore writes the next steps, the reasons and the warnings.
+func (v *verdict) renderMore(d view.Verdict) {
+	v.more.Objects = nil
+	v.group("Still to enter", d.Next, false)
+	v.group("Why", d.Reasons, d.Refused)
+	v.group("Warnings", d.Warnings, true)
+	v.more.Refresh()
+}
+
+func (v *verdict) group(title string, items []string, warns bool) {
+	if len(items) == 0 {
+		return
+	}
+	v.more.Add(label(title))
+	for _, words := range items {
+		if warns {
+			v.more.Add(widgets.NewNote(widgets.Care, words))
+			continue
+		}
+		t := widget.NewLabel(words)
+		t.Wrapping = fyne.TextWrapWord
+		v.more.Add(t)
+	}
+}

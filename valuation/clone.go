@@ -1,0 +1,50 @@
+package valuation
+
+import "reflect"
+
+// Clone returns a copy of the case that shares nothing with it that can be changed.
+func (c Case) Clone() Case {
+	return clone(reflect.ValueOf(c)).Interface().(Case)
+}
+
+// clone copies a value and all that it points to through exported fields; what hides its fields (a decimal) is a value
+// that never changes.
+func clone(v reflect.Value) reflect.Value {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if v.IsNil() || !v.Elem().CanInterface() {
+			return v
+		}
+		p := reflect.New(v.Type().Elem())
+		p.Elem().Set(clone(v.Elem()))
+		return p
+	case reflect.Slice:
+		if v.IsNil() {
+			return v
+		}
+		s := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+		for i := range v.Len() {
+			s.Index(i).Set(clone(v.Index(i)))
+		}
+		return s
+	case reflect.Map:
+		if v.IsNil() {
+			return v
+		}
+		m := reflect.MakeMapWithSize(v.Type(), v.Len())
+		for _, k := range v.MapKeys() {
+			m.SetMapIndex(k, clone(v.MapIndex(k)))
+		}
+		return m
+	case reflect.Struct:
+		s := reflect.New(v.Type()).Elem()
+		s.Set(v)
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				s.Field(i).Set(clone(v.Field(i)))
+			}
+		}
+		return s
+	}
+	return v
+}
