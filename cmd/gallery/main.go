@@ -1,0 +1,159 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"image/png"
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+
+	"walkline/cmd/wire"
+	"walkline/ui"
+	"walkline/ui/task"
+	"walkline/ui/theme"
+)
+
+// folder is where the pictures go.
+const folder = "pictures"
+
+// look is how one set of pictures is dressed.
+type look struct {
+	name string
+	size fyne.Size
+	// As the window remembers it.
+	Look  theme.Look `json:"look"`
+	Scale float32    `json:"scale"`
+}
+
+func main() {
+	if err := run(); err != nil {
+		fmt.Fprintln(os.Stderr, "gallery:", err)
+		os.Exit(1)
+	}
+}
+
+func run() error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	for _, l := range looks() {
+		if err := gallery(l); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// looks returns every way the pages are drawn.
+func looks() []look {
+	var all []look
+	for _, size := range []fyne.Size{{Width: 1280, Height: 720}, {Width: 1920, Height: 1080}} {
+		for _, scale := range []float32{1, 1.5} {
+			all = append(all, look{fmt.Sprintf("light-%.0f-text%.1f", size.Width, scale), size, theme.Light, scale})
+			all = append(all, look{fmt.Sprintf("dark-%.0f-text%.1f", size.Width, scale), size, theme.Dark, scale})
+		}
+	}
+	return all
+}
+
+// side is the number on the list of the demo lot that the worksheet shows.
+const side = "27"
+
+// gallery draws every page in one look.
+func gallery(l look) error {
+	s, err := open(l)
+	if err != nil {
+		return err
+	}
+	defer s.screen.Close()
+	if err := s.save("board-empty"); err != nil {
+		return err
+	}
+	s.window.LoadDemo()
+	if err := s.save("board"); err != nil {
+		return err
+	}
+	id, err := s.lot(side)
+	if err != nil {
+		return err
+	}
+	s.window.Open(id)
+	for i, section := range []string{"facts", "damage", "repair", "resale", "costs", "checks"} {
+		s.press(fyne.KeyName(rune('1' + i)))
+		if err := s.save("worksheet-" + section); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// stage is the program's window on the test driver.
+type stage struct {
+	look   look
+	book   *book
+	window *ui.Window
+	screen fyne.Window
+}
+
+// open returns the window over an empty book, at the size of the look.
+func open(l look) (*stage, error) {
+	return openWith(l, task.Inline{})
+}
+
+func openWith(l look, r task.Runner) (*stage, error) {
+	b := newBook()
+	if err := b.PutSetting(context.Background(), "looks", l); err != nil {
+		return nil, err
+	}
+	d, err := wire.NewDesk(b)
+	if err != nil {
+		return nil, err
+	}
+	a := test.NewApp()
+	w := ui.NewWindow(a, d, r, nil)
+	windows := a.Driver().AllWindows()
+	s := &stage{look: l, book: b, window: w, screen: windows[len(windows)-1]}
+	s.screen.Resize(l.size)
+	w.Show()
+	return s, nil
+}
+
+// lot returns the id of the lot with a number on the list.
+func (s *stage) lot(number string) (int64, error) {
+	entries, err := s.book.Entries(context.Background())
+	for _, e := range entries {
+		if e.Number == number {
+			return e.ID, nil
+		}
+	}
+	return 0, fmt.Errorf("no lot %s in the demo sale: %w", number, err)
+}
+
+// press presses a key with the modifier of the window's shortcuts.
+func (s *stage) press(key fyne.KeyName) {
+	type typer interface{ TypedShortcut(fyne.Shortcut) }
+	s.screen.Canvas().(typer).TypedShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault})
+}
+
+// save draws the window as it stands, keeps the picture and prints its name.
+func (s *stage) save(page string) error {
+	s.screen.Resize(s.look.size.AddWidthHeight(1, 1))
+	s.screen.Resize(s.look.size) // again: a text that wraps knows its height after it had its width
+	path := filepath.Join(folder, page+"-"+s.look.name+".png")
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	err = png.Encode(f, s.screen.Canvas().Capture())
+	if closing := f.Close(); err == nil {
+		err = closing
+	}
+	if err == nil {
+		fmt.Println(path)
+	}
+	return err
+}
