@@ -125,6 +125,16 @@ func (w *Window) section(i int) {
 		return
 	}
 	w.sheet.Go(i)
+	w.focusFirst()
+}
+
+// focusFirst gives the keyboard to the first field of the section that is shown.
+func (w *Window) focusFirst() {
+	if first := w.sheet.First(); first != nil {
+		w.window.Canvas().Focus(first)
+		return
+	}
+	w.window.Canvas().Unfocus()
 }
 
 func (w *Window) archive(on bool) {

@@ -123,6 +123,7 @@ func (w *Window) value() {
 func (w *Window) NewLot() {
 	w.act(w.desk.NewLot)
 	w.sheet.Go(0)
+	w.focusFirst()
 }
 
 // LoadDemo adds the demo sale.

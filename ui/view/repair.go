@@ -11,7 +11,7 @@ import (
 
 // RepairColumns are the columns of the table of repair lines.
 var RepairColumns = []Column{
-	{"Area", false, 104}, {"Work", false, 300}, {"Needed", true, 72}, {"Own hours", true, 84}, {"Expected cost", true, 110}, {"From", false, 92},
+	{"Area", false, 56}, {"Work", false, 220}, {"Needed", true, 68}, {"Hours", true, 60}, {"Cost", true, 70}, {"From", false, 68},
 }
 
 // RepairRow is one repair line with what it is expected to take.
@@ -42,12 +42,20 @@ func Repair(o desk.Open) []RepairRow {
 		if l.Catalogue {
 			from = "starter"
 		}
-		rows[i] = RepairRow{l.Line, l.Catalogue, []string{Area(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
+		rows[i] = RepairRow{l.Line, l.Catalogue, []string{shortArea(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
 		if f, ok := figures[l.ID]; ok {
 			rows[i].Cells[3], rows[i].Cells[4] = fmt.Sprintf("%.1f", f.Hours), p.Whole(f.Mean)
 		}
 	}
 	return rows
+}
+
+// shortArea returns a clock point by its number, any other area by its words.
+func shortArea(area string) string {
+	if _, known := areaWords[area]; known && len(area) == 2 {
+		return area
+	}
+	return Area(area)
 }
 
 // RepairTotals says what the known work and the hidden damage take, in words.
@@ -61,7 +69,7 @@ func RepairTotals(o desk.Open) string {
 }
 
 // RiskColumns are the columns of the table of hidden risks.
-var RiskColumns = []Column{{"Hidden damage", false, 340}, {"Chance", true, 80}, {"If it is there", true, 110}, {"Expected", true, 90}}
+var RiskColumns = []Column{{"Hidden damage", false, 260}, {"Chance", true, 70}, {"If there", true, 80}, {"Expected", true, 80}}
 
 // Risks returns the hidden risks of the last valuation.
 func Risks(o desk.Open) [][]string {

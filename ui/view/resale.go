@@ -11,8 +11,8 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 84}, {"Kind", false, 60}, {"Date", false, 92}, {"Year", true, 56}, {"Mileage", true, 84}, {"Trim", false, 84}, {"Title", false, 76},
-	{"Sold for", true, 80}, {"Mileage", true, 76}, {"Age", true, 72}, {"Other", true, 72}, {"Adjusted", true, 86}, {"Weight", true, 64},
+	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
+	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60},
 }
 
 // ResaleRow is one comparable with its adjustments.
@@ -80,7 +80,11 @@ func mileage(r resale.Row) string {
 	if unit == "" {
 		unit = "mi"
 	}
-	return NewPurse("JPY").Whole(*r.Mileage) + " " + unit // JPY: whole numbers, grouped
+	figure := NewPurse("JPY").Whole(*r.Mileage) // JPY: whole numbers, grouped
+	if unit == "mi" {
+		return figure
+	}
+	return figure + " " + unit
 }
 
 // Dot is one comparable of the scatter.
@@ -131,12 +135,12 @@ func ByYear(o desk.Open) Scatter {
 
 func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter {
 	p := NewPurse(o.Case.Currency)
-	s := Scatter{XLabel: x, YLabel: "price, " + p.Code}
+	s := Scatter{XLabel: x, YLabel: p.Code}
 	weight := map[int]float64{}
 	if o.Valued != nil {
 		a := o.Valued.Answer
 		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
-		s.Words = ResaleWords(o)
+		s.Words = "this lot: " + p.Whole(a.Resale.P50) + ", eight times in ten " + p.Range(a.Resale.P10, a.Resale.P90)
 		for _, r := range a.Resale.Adjusted {
 			weight[r.Row] = r.Weight
 		}

@@ -29,7 +29,7 @@ func newDamage(p *Page) *section {
 	help := small("Click an area, or move with the arrows: space or 1, 2, 3 set how far it is hurt (minor, functional, disabling), 0 clears it; S, B, W set how deep (skin, bolted, welded structure).")
 	body := container.NewBorder(container.NewVBox(heading("What is hurt", ""), help), nil, nil,
 		container.New(&fixedWidth{330}, container.NewVScroll(d.list)), d.plan)
-	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }}
+	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
 
 // changed takes one cell from the plan; an empty extent clears it.

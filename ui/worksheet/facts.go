@@ -15,7 +15,7 @@ var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "d
 // newFacts returns the section for what the sale's list and the papers say.
 func newFacts(p *Page) *section {
 	vehicle, sale, paper, state := newForm(p.edit), newForm(p.edit), newForm(p.edit), newForm(p.edit)
-	factsOfVehicle(vehicle)
+	first := factsOfVehicle(vehicle)
 	factsOfSale(sale)
 	factsOfPaper(paper)
 	factsOfState(state)
@@ -25,12 +25,13 @@ func newFacts(p *Page) *section {
 		heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."), paper.rows,
 		heading("State", "How it stands in the yard."), state.rows,
 	)
-	return &section{name: "Facts", body: container.NewVScroll(body), forms: []*form{vehicle, sale, paper, state}}
+	return &section{name: "Facts", body: container.NewVScroll(body), forms: []*form{vehicle, sale, paper, state}, first: first}
 }
 
-func factsOfVehicle(f *form) {
+// factsOfVehicle adds the fields of the vehicle and returns the first.
+func factsOfVehicle(f *form) fyne.Focusable {
 	year := widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(1900), Most: widgets.Bound(2100)}
-	f.number("Model year", plainDigits(year), func(c valuation.Case) widgets.Number { return known(c.Lot.ModelYear) },
+	first := f.number("Model year", plainDigits(year), func(c valuation.Case) widgets.Number { return known(c.Lot.ModelYear) },
 		func(c *valuation.Case, n widgets.Number) { c.Lot.ModelYear = n.Int() })
 	f.text("Make", func(c valuation.Case) string { return c.Lot.Make }, func(c *valuation.Case, s string) { c.Lot.Make = s })
 	f.text("Model", func(c valuation.Case) string { return c.Lot.Model }, func(c *valuation.Case, s string) { c.Lot.Model = s })
@@ -41,6 +42,7 @@ func factsOfVehicle(f *form) {
 		func(c *valuation.Case, n widgets.Number) { c.Lot.Odometer = pointer(n) })
 	f.choice("Odometer unit", lot.OdometerUnits, func(c valuation.Case) string { return c.Lot.OdometerUnit }, func(c *valuation.Case, s string) { c.Lot.OdometerUnit = s })
 	f.choice("Odometer statement", lot.OdometerStatuses, func(c valuation.Case) string { return c.Lot.OdometerStatus }, func(c *valuation.Case, s string) { c.Lot.OdometerStatus = s })
+	return first.Focus()
 }
 
 func factsOfSale(f *form) {
@@ -87,5 +89,6 @@ type section struct {
 	name  string
 	body  fyne.CanvasObject
 	forms []*form
-	show  func(*Page) // writes what no form holds; may be nil
+	show  func(*Page)    // writes what no form holds; may be nil
+	first fyne.Focusable // takes the keyboard when the section is gone to; may be nil
 }

@@ -58,7 +58,7 @@ func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*v
 			f.change(label, func(c *valuation.Case) { set(c, d) })
 		}
 	}
-	f.row(label, withFault(e), func(c valuation.Case) {
+	f.row(label, bounded(withFault(e)), func(c valuation.Case) {
 		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != get(c) {
 			e.SetText(string(get(c)))
 		}
@@ -70,7 +70,7 @@ func (f *form) words(label, example string, get func(valuation.Case) []string, s
 	e := widget.NewEntry()
 	e.SetPlaceHolder(example)
 	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
-	f.row(label, e, func(c valuation.Case) {
+	f.row(label, bounded(e), func(c valuation.Case) {
 		if now := strings.Join(get(c), ", "); strings.Join(parted(e.Text), ", ") != now {
 			e.SetText(now)
 		}

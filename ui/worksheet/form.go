@@ -59,7 +59,7 @@ func (f *form) change(label string, change func(*valuation.Case)) {
 func (f *form) text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widget.Entry {
 	e := widget.NewEntry()
 	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, s) }) }
-	f.row(label, e, func(c valuation.Case) {
+	f.row(label, bounded(e), func(c valuation.Case) {
 		if e.Text != get(c) {
 			e.SetText(get(c))
 		}
@@ -67,10 +67,32 @@ func (f *form) text(label string, get func(valuation.Case) string, set func(*val
 	return e
 }
 
+// wordWidth is the widest that a field for words gets.
+const wordWidth = 420
+
+// bounded keeps a field for words from running across the page.
+func bounded(o fyne.CanvasObject) fyne.CanvasObject { return container.New(atMost{wordWidth}, o) }
+
+// atMost lays its one object out no wider than a width.
+type atMost struct{ width float32 }
+
+func (a atMost) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+
+func (a atMost) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(fyne.NewSize(min(size.Width, a.width), size.Height))
+	objects[0].Move(fyne.NewPos(0, 0))
+}
+
+// longest returns the longest of the words, which a field for a choice must have room for.
+func longest(words []string) string {
+	return slices.MaxFunc(words, func(a, b string) int { return len(a) - len(b) })
+}
+
 // choice adds a field for one of several codes, shown as words.
 func (f *form) choice(label string, codes []string, get func(valuation.Case) string, set func(*valuation.Case, string)) {
 	words := view.AllWords(codes)
 	s := widget.NewSelect(words, nil)
+	s.PlaceHolder = longest(words)
 	s.OnChanged = func(word string) {
 		f.change(label, func(c *valuation.Case) { set(c, codes[slices.Index(words, word)]) })
 	}
@@ -83,25 +105,35 @@ func (f *form) choice(label string, codes []string, get func(valuation.Case) str
 	})
 }
 
-// several adds a field for any of several codes.
+// perRow is how many ticks of a group stand in a row.
+const perRow = 4
+
+// several adds a field for any of several codes: a tick each.
 func (f *form) several(label string, codes []string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
-	words := view.AllWords(codes)
-	g := widget.NewCheckGroup(words, nil)
-	g.Horizontal = true
-	g.OnChanged = func(chosen []string) {
-		var out []string
-		for i, w := range words {
-			if slices.Contains(chosen, w) {
-				out = append(out, codes[i])
-			}
-		}
-		f.change(label, func(c *valuation.Case) { set(c, out) })
+	grid := container.NewGridWithColumns(perRow)
+	ticks := make([]*widget.Check, len(codes))
+	for i, code := range codes {
+		ticks[i] = widget.NewCheck(view.Words(code), func(bool) {
+			f.change(label, func(c *valuation.Case) { set(c, chosen(codes, ticks)) })
+		})
+		grid.Add(ticks[i])
 	}
-	f.row(label, g, func(c valuation.Case) {
-		if chosen := view.AllWords(get(c)); !slices.Equal(chosen, g.Selected) {
-			g.SetSelected(chosen)
+	f.row(label, grid, func(c valuation.Case) {
+		for i, t := range ticks {
+			t.SetChecked(slices.Contains(get(c), codes[i]))
 		}
 	})
+}
+
+// chosen returns the codes whose ticks are set.
+func chosen(codes []string, ticks []*widget.Check) []string {
+	var out []string
+	for i, t := range ticks {
+		if t.Checked {
+			out = append(out, codes[i])
+		}
+	}
+	return out
 }
 
 // tick adds a yes-or-no field.

@@ -40,7 +40,7 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, verdict: newVerdict(), middle: container.NewStack(), title: widget.NewRichText()}
+	p := &Page{actions: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	rail := container.NewHBox()
 	for i, s := range p.sections {
@@ -82,6 +82,9 @@ func (p *Page) Go(i int) {
 	p.renderSection()
 }
 
+// First returns what takes the keyboard in the section that is shown, nil where nothing asks for it.
+func (p *Page) First() fyne.Focusable { return p.sections[p.current].first }
+
 // Render writes an open lot into the page.
 func (p *Page) Render(o desk.Open) {
 	p.open = o
@@ -109,6 +112,18 @@ func (p *Page) renderSection() {
 
 // edit hands an edit on.
 func (p *Page) edit(label string, change func(*valuation.Case)) { p.actions.Edit(label, change) }
+
+// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
+type room struct{}
+
+func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(560, 320) }
+
+func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Resize(size)
+		o.Move(fyne.NewPos(0, 0))
+	}
+}
 
 // fixedWidth lays its one object out at a width, as high as there is room.
 type fixedWidth struct{ width float32 }

@@ -50,15 +50,15 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	tables := container.NewVSplit(w.table, hidden)
 	tables.Offset = 0.62
 	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))
-	split.Offset = 0.62
-	return &section{name: "Repair", body: split, show: func(p *Page) { w.render() }}
+	split.Offset = 0.63
+	return &section{name: "Repair", body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 
 // columns turns a view's columns into a table's.
 func columns(cols []view.Column, sortable bool) []table.Column {
 	var out []table.Column
 	for _, c := range cols {
-		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: sortable})
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: sortable, Grows: c.Title == "Work" || c.Title == "Hidden damage"})
 	}
 	return out
 }

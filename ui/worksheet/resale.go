@@ -34,7 +34,7 @@ func newResale(p *Page) *section {
 	r := &price{page: p, found: widget.NewLabel(""), chart: plot.NewScatter()}
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := newForm(p.edit)
-	resaleBeliefs(beliefs)
+	first := resaleBeliefs(beliefs)
 	r.table = table.New(columns(view.ResaleColumns, false))
 	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
 	r.table.OnTick = func(row int, counts bool) { r.tick(row, counts) }
@@ -51,13 +51,14 @@ func newResale(p *Page) *section {
 	top.Offset = 0.46
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58
-	return &section{name: "Resale", body: body, forms: []*form{beliefs}, show: func(p *Page) { r.render() }}
+	return &section{name: "Resale", body: body, forms: []*form{beliefs}, show: func(p *Page) { r.render() }, first: first}
 }
 
-// guess is a figure of the guess: money, but for a distribution it needs no more decimals than the currency has.
-func resaleBeliefs(f *form) {
+// resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
+func resaleBeliefs(f *form) fyne.Focusable {
 	narrow := func(e *widgets.ThreeEntry) { e.SetRoom(60) }
-	narrow(f.three("My guess: low, likely, high", amounts, guess, setGuess))
+	first := f.three("My guess: low, likely, high", amounts, guess, setGuess)
+	narrow(first)
 	narrow(f.three("Branded title takes off", percents, func(c valuation.Case) prob.Three { return c.Resale.BrandDiscount },
 		func(c *valuation.Case, t prob.Three) { c.Resale.BrandDiscount = t }))
 	narrow(f.three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
@@ -72,6 +73,7 @@ func resaleBeliefs(f *form) {
 		func(c valuation.Case) widgets.Number { return share(c.Resale.Subject.Condition) },
 		func(c *valuation.Case, n widgets.Number) { c.Resale.Subject.Condition = toShare(n) })
 	e.SetRoom(60)
+	return first.Focus()
 }
 
 func guess(c valuation.Case) prob.Three {

@@ -135,8 +135,9 @@ func (t *terms) schedule(c valuation.Case, i int) {
 	name.OnChanged = func(s string) {
 		t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
 	}
-	modes, words := []string{"whole", "slice"}, []string{"the whole price takes the row reached", "each slice takes its own row"}
+	modes, words := []string{"whole", "slice"}, []string{"whole price", "by slices"}
 	mode := widget.NewSelect(words, nil)
+	mode.PlaceHolder = longest(words)
 	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
 	mode.OnChanged = func(s string) {
 		t.page.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
@@ -167,11 +168,11 @@ func (t *terms) feeRow(grid *fyne.Container, i, k int) {
 		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = toAmount(n, currencyOf(*c)) }))
 	grid.Add(t.number("fee schedule", optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Maximum, currencyOf(c)) },
 		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = toAmount(n, currencyOf(*c)) }))
-	remove := t.button("Remove", func(c *valuation.Case) { c.Buying.Fees[i].Rows = slices.Delete(c.Buying.Fees[i].Rows, k, k+1) })
 	if k == 0 {
-		remove.Hide()
+		grid.Add(label("")) // a schedule keeps its first row
+		return
 	}
-	grid.Add(remove)
+	grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fees[i].Rows = slices.Delete(c.Buying.Fees[i].Rows, k, k+1) }))
 }
 
 func (t *terms) fixed(c valuation.Case) {
@@ -192,8 +193,9 @@ func (t *terms) fixed(c valuation.Case) {
 }
 
 func (t *terms) tax(c valuation.Case) {
-	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on the hammer price", "on hammer price and fees"}
+	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on hammer price", "on hammer and fees"}
 	base := widget.NewSelect(words, nil)
+	base.PlaceHolder = longest(words)
 	base.SetSelectedIndex(slices.Index(bases, c.Buying.Tax.Base))
 	base.OnChanged = func(s string) {
 		t.page.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })

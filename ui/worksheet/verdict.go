@@ -26,10 +26,11 @@ type verdict struct {
 }
 
 func newVerdict() *verdict {
-	v := &verdict{head: widget.NewRichText(), lines: container.New(layout.NewFormLayout()), share: plot.NewShareBars(), more: container.NewVBox()}
+	v := &verdict{head: widget.NewRichText(), lines: container.NewVBox(), share: plot.NewShareBars(), more: container.NewVBox()}
 	v.head.Wrapping = fyne.TextWrapWord
 	v.shares = container.NewVBox(label("What moves it most"), v.share)
-	stack := container.NewVBox(v.head, v.lines, v.shares, v.more)
+	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
+	stack := container.NewVBox(v.head, lines, v.shares, v.more)
 	ground := canvas.NewRectangle(theme.Color(theme.ColorNoteBackground))
 	v.body = container.NewStack(ground, container.NewPadded(container.NewVScroll(stack)))
 	return v
@@ -76,10 +77,7 @@ func numeral(figure string) fyne.ThemeSizeName {
 func (v *verdict) renderLines(d view.Verdict) {
 	v.lines.Objects = nil
 	for _, l := range d.Lines {
-		figure := widget.NewLabel(l[1])
-		figure.Alignment = fyne.TextAlignTrailing
-		v.lines.Add(widget.NewLabel(l[0]))
-		v.lines.Add(figure)
+		v.lines.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
 	}
 	v.lines.Refresh()
 	var bars []plot.Share

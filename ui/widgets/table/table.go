@@ -203,12 +203,20 @@ func (t *Table) cellTapped(id widget.TableCellID) {
 	}
 	again := id.Row == t.selected && time.Since(t.tapped) < openWithin
 	t.tapped = time.Now()
+	t.takeKeyboard()
 	t.goTo(id.Row)
 	switch {
 	case t.lead() == 1 && id.Col == 0:
 		t.tick()
 	case again:
 		t.open()
+	}
+}
+
+// takeKeyboard gives the keyboard to a table that was tapped, so that arrows and Enter go on from there.
+func (t *Table) takeKeyboard() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil && !t.focused {
+		c.Focus(t)
 	}
 }
 
