@@ -34,6 +34,9 @@ type Page struct {
 	rows   []view.BoardRow
 }
 
+// inWords is the least width of the columns that hold words: they share the room that is left.
+const inWords = 200
+
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
 	p := &Page{actions: a, count: widget.NewLabel("")}
@@ -45,7 +48,7 @@ func New(a Actions) *Page {
 	add.Importance = widget.HighImportance
 	var columns []table.Column
 	for _, c := range view.BoardColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: true})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: true, Grows: c.Width >= inWords})
 	}
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."
@@ -69,14 +72,15 @@ func firstSteps(a Actions) *fyne.Container {
 	add := widget.NewButton("Enter my first lot", a.NewLot)
 	add.Importance = widget.HighImportance
 	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", a.LoadDemo)
-	return container.NewCenter(container.New(&wide{560}, container.NewVBox(words, container.NewHBox(add), container.NewHBox(demo))))
+	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(demo))
+	return container.NewCenter(container.New(&wide{560}, steps))
 }
 
-// wide lays its one object out at a width.
+// wide lays its one object out at a width, which grows with the text.
 type wide struct{ width float32 }
 
 func (w *wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(w.width, objects[0].MinSize().Height)
+	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
 }
 
 func (w *wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
