@@ -1,0 +1,254 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/theme"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plan"
+	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+)
+
+// opened returns the window at its smallest, over an empty book.
+func opened(t *testing.T, r task.Runner) *stage {
+	t.Helper()
+	s, err := openWith(look{"test", fyne.NewSize(1280, 720), theme.Light, 1}, r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(s.screen.Close)
+	return s
+}
+
+// worksheet returns the window with a demo lot open in a section, 1 to 6.
+func worksheet(t *testing.T, number string, section rune) (*stage, int64) {
+	t.Helper()
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	id, err := s.lot(number)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.window.Open(id)
+	s.press(fyne.KeyName(section))
+	return s, id
+}
+
+func (s *stage) kept(t *testing.T, id int64) valuation.Case {
+	t.Helper()
+	c, err := s.book.Case(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func (s *stage) wants(t *testing.T, words ...string) {
+	t.Helper()
+	all := strings.Join(seen.Texts(s.screen.Content()), " ") // a text that wraps is many
+	for _, w := range words {
+		if !strings.Contains(all, w) {
+			t.Errorf("%q is missing from %q", w, all)
+		}
+	}
+}
+
+// tap taps the visible button with these words, of a dialog when one is open.
+func (s *stage) tap(t *testing.T, words string) {
+	t.Helper()
+	for _, b := range seen.All[*widget.Button](s.top()) {
+		if b.Text == words {
+			test.Tap(b)
+			return
+		}
+	}
+	t.Fatalf("no button %q among %q", words, seen.Texts(s.top()))
+}
+
+// top returns the topmost dialog, or the window's content.
+func (s *stage) top() fyne.CanvasObject {
+	if d := s.screen.Canvas().Overlays().Top(); d != nil {
+		return d
+	}
+	return s.screen.Content()
+}
+
+func TestTheFirstStartLeadsToTheDemo(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.wants(t, "What is the most you may bid?")
+	s.tap(t, "Show me the demo sale: three invented lots at Harrow Flats")
+	s.wants(t, "3 lots", "Kettrick", "Ostrane", "Morrowby", "do not bid")
+}
+
+func TestEnterOpensALotAndEscapeClosesIt(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	var focused fyne.Focusable = seen.All[*table.Table](s.screen.Content())[0]
+	s.screen.Canvas().Focus(focused)
+	seen.Press(focused, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
+	s.wants(t, "Lot 27", "Vehicle", "Walk-away bid")
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	s.wants(t, "3 lots")
+	if s.screen.Canvas().Focused() != focused {
+		t.Error("the list has not got the keyboard back")
+	}
+}
+
+func TestAModelYearThatIsTypedIsKeptAndUndone(t *testing.T) {
+	s, id := worksheet(t, "27", '1')
+	year := seen.All[*widgets.NumberEntry](s.screen.Content())[0].Focus()
+	before := seen.Texts(s.screen.Content())
+	s.screen.Canvas().Focus(year)
+	seen.Press(year, fyne.KeyEnd, fyne.KeyBackspace)
+	test.Type(year, "6")
+	if got := s.kept(t, id).Lot.ModelYear; got != 2016 {
+		t.Errorf("the book has the model year %d", got)
+	}
+	s.wants(t, "2016 Kettrick Dunlin Plus")
+	s.press(fyne.KeyZ)
+	s.wants(t, "2018 Kettrick Dunlin Plus", "Undone: Model year.")
+	if got := s.kept(t, id).Lot.ModelYear; got != 2018 {
+		t.Errorf("after undo the book has the model year %d", got)
+	}
+	for _, words := range before { // the same case, the same verdict
+		if !strings.Contains(words, "demo sale") {
+			s.wants(t, words)
+		}
+	}
+}
+
+func TestDamageIsEnteredByKeyboard(t *testing.T) {
+	s, id := worksheet(t, "27", '2')
+	p := seen.All[*plan.Plan](s.screen.Content())[0]
+	p.Select("03")
+	test.Type(p, "3t")
+	damage := s.kept(t, id).Damage
+	if last := damage[len(damage)-1]; last.Area != "03" || last.Extent != "disabling" || last.Depth != "structure" {
+		t.Errorf("the book has %+v", damage)
+	}
+	s.wants(t, "03 right side")
+	test.Type(p, "0")
+	if got := s.kept(t, id).Damage; len(got) != len(damage)-1 {
+		t.Errorf("cleared, the book has %+v", got)
+	}
+}
+
+func TestAComparableIsLeftOutByKeyboard(t *testing.T) {
+	s, id := worksheet(t, "27", '4')
+	list := seen.All[*table.Table](s.screen.Content())[0]
+	s.wants(t, "from 29 comparables")
+	seen.Press(list, fyne.KeyDown, fyne.KeyDown, fyne.KeySpace)
+	rows := s.kept(t, id).Resale.Rows
+	if !rows[1].Excluded || rows[0].Excluded || rows[2].Excluded {
+		t.Error("the second row is not the one left out")
+	}
+	s.wants(t, "from 28 comparables")
+	seen.Press(list, fyne.KeySpace)
+	s.wants(t, "from 29 comparables")
+}
+
+func TestAnAnswerMovesTheChanceOfItsDamage(t *testing.T) {
+	s, id := worksheet(t, "27", '3')
+	chances := func() []string {
+		s.press(fyne.Key3)
+		return seen.All[*table.Table](s.screen.Content())[1].Facts()
+	}
+	before := chances()
+	s.press(fyne.Key6)
+	answered := false
+	for i, answer := range seen.All[*widget.RadioGroup](s.screen.Content()) {
+		if i > 8 && answer.Selected == "not looked" {
+			answer.SetSelected("yes")
+			answered = true
+			break
+		}
+	}
+	if !answered || len(s.kept(t, id).Findings) != 3 {
+		t.Fatalf("the book has the findings %v", s.kept(t, id).Findings)
+	}
+	after := chances()
+	if slices.Equal(before, after) {
+		t.Errorf("no chance moved: %q", after)
+	}
+	s.press(fyne.KeyZ)
+	if !slices.Equal(before, chances()) {
+		t.Error("the answer is taken back, the chances are not")
+	}
+}
+
+func TestTheFloodLotIsRefused(t *testing.T) {
+	s, _ := worksheet(t, "33", '1')
+	s.wants(t, "Do not bid", "Chance of a loss at")
+}
+
+func TestALateAnswerIsDropped(t *testing.T) {
+	held := &task.Held{}
+	s := opened(t, held)
+	s.window.LoadDemo()
+	side, err := s.lot(side)
+	if err != nil {
+		t.Fatal(err)
+	}
+	flood, _ := s.lot("33")
+	s.window.Open(flood)
+	s.window.Open(side) // the flood lot's answer is not wanted any more
+	if held.Waiting() != 1 {
+		t.Fatalf("%d valuations wait", held.Waiting())
+	}
+	held.Release()
+	s.wants(t, "USD 1,350")
+	s.window.Open(side)
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if held.Waiting() != 0 {
+		t.Error("a lot that was closed is still to be valued")
+	}
+}
+
+// aBadRow is a table whose third line has no price.
+const aBadRow = "price,kind,date,model_year,make,model,mileage,mileage_unit,title\n" +
+	"13500,sold,2026-10-02,2018,Kettrick,Dunlin,81000,mi,clear\n" +
+	"call,sold,2026-10-03,2018,Kettrick,Dunlin,82000,mi,clear\n" +
+	"13900,sold,2026-10-04,2018,Kettrick,Dunlin,83000,mi,clear\n"
+
+func TestImportListsTheRefusedRow(t *testing.T) {
+	s, id := worksheet(t, "27", '4')
+	path := filepath.Join(t.TempDir(), "sold.csv")
+	if err := os.WriteFile(path, []byte(aBadRow), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.press(fyne.KeyI)
+	entry := s.screen.Canvas().Focused()
+	test.Type(entry, path)
+	s.tap(t, "Read")
+	if !seen.Says(s.top(), "2 rows can be used, 1 are refused.") || !seen.Says(s.top(), "line 3: ") || !seen.Says(s.top(), "call") {
+		t.Fatalf("the dialog says %q", seen.Texts(s.top()))
+	}
+	before := len(s.kept(t, id).Resale.Rows)
+	s.tap(t, "Import")
+	if got := len(s.kept(t, id).Resale.Rows); got != before+2 {
+		t.Errorf("%d rows became %d", before, got)
+	}
+	if !seen.Says(s.top(), "1 rows were refused") || !seen.Says(s.top(), "line 3: ") {
+		t.Errorf("the refused row is not offered: %q", seen.Texts(s.top()))
+	}
+	s.tap(t, "Leave them")
+	s.wants(t, "3 rows read: 2 new, 0 the same, 0 changed, 1 refused.")
+	s.press(fyne.KeyI)
+	test.Type(s.screen.Canvas().Focused(), path)
+	s.tap(t, "Read")
+	s.tap(t, "Import")
+	if got := len(s.kept(t, id).Resale.Rows); got != before+2 {
+		t.Errorf("imported again, there are %d rows", got)
+	}
+}
