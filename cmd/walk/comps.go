@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"walkline/store/csvfile"
-	"walkline/valuation"
 )
 
 // comps is the command group "walk comps".
@@ -28,6 +27,9 @@ func compsCheck(args []string, out, errs io.Writer) int {
 	flags.StringVar(&given.Currency, "currency", "", "ISO 4217 code of the prices, where no column's name says it")
 	flags.StringVar(&given.Kind, "kind", "", "asked or sold, where no column says it")
 	flags.StringVar(&given.Unit, "unit", "", "mi or km, where no column says it")
+	flags.StringVar(&given.DistanceUnit, "distance_unit", "", "mi or km, where no column's name says it")
+	flags.StringVar(&given.Marks.Decimal, "decimal", "", "the decimal mark, where the file leaves it open: . or ,")
+	flags.StringVar(&given.Marks.Thousands, "thousands", "", "the mark between thousands; beside --decimal")
 	dates := flags.String("dates", "", "year first, day first or month first, where the file leaves it open")
 	paths, err := parseMixed(flags, args)
 	if err != nil || len(paths) != 1 {
@@ -63,14 +65,25 @@ func parseMixed(flags *flag.FlagSet, args []string) (rest []string, err error) {
 
 // describe writes the match of the columns, what is in doubt, and every refused row.
 func describe(table csvfile.Table, given csvfile.Options, out, errs io.Writer) int {
-	match := csvfile.Propose(table.Header)
+	match := proposed(table.Header)
+	if given.Currency == "" {
+		stated, err := statedCurrency(table)
+		if err != nil {
+			fmt.Fprintf(errs, "%v\n", err)
+			return faulty
+		}
+		given.Currency = stated
+	} else if err := otherCurrency(table, given.Currency); err != nil {
+		fmt.Fprintf(errs, "%v\n", err)
+		return faulty
+	}
 	options, doubts := csvfile.ProposeOptions(table, match, given)
 	for _, c := range match {
 		fmt.Fprintf(out, "column %-20s is read as %s\n", c.Name, c.Field)
 	}
 	code := done
 	for _, d := range doubts {
-		fmt.Fprintf(errs, "to be stated: %s (--%s %s)\n", d.Text, d.Option, strings.Join(d.Ways, " | "))
+		fmt.Fprintf(errs, "to be stated: %s %s\n", d.Text, howToState(d))
 		if d.Option == "currency" {
 			code = faulty
 		}
@@ -83,7 +96,11 @@ func describe(table csvfile.Table, given csvfile.Options, out, errs io.Writer) i
 		fmt.Fprintf(errs, "%v\n", err)
 		return faulty
 	}
-	fmt.Fprintf(out, "numbers like %s, dates %s, mileage in %s, prices in %s", options.Marks, options.Dates, options.Unit, options.Currency)
+	unit := options.Unit
+	if match.Has(csvfile.Unit) {
+		unit = "the unit that its column states, else " + unit
+	}
+	fmt.Fprintf(out, "numbers like %s, dates %s, mileage in %s, prices in %s", options.Marks, options.Dates, unit, options.Currency)
 	if options.Kind != "" {
 		fmt.Fprintf(out, ", %s", options.Kind)
 	}
@@ -95,60 +112,26 @@ func describe(table csvfile.Table, given csvfile.Options, out, errs io.Writer) i
 	return code
 }
 
-// refusals writes one line a fault of the refused rows.
-func refusals(refused []csvfile.Refused) []string {
-	var lines []string
-	for _, r := range refused {
-		for _, f := range r.Faults {
-			lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, f))
-		}
+// howToState says with which option a doubt is settled.
+func howToState(d csvfile.Doubt) string {
+	switch {
+	case d.Option == "marks":
+		return fmt.Sprintf("(%s: --decimal and --thousands)", strings.Join(d.Ways, " or "))
+	case d.Option == "currency":
+		return "(--currency USD, or another code of ISO 4217)"
 	}
-	return lines
+	return fmt.Sprintf("(--%s %s)", d.Option, strings.Join(quoted(d.Ways), " | "))
 }
 
-// withRows returns the case with the comparables of the table that lies beside it. Every refused row is a fault.
-func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valuation.Case, int) {
-	table, err := csvfile.Read(data, csvfile.Reading{})
-	if err != nil {
-		fmt.Fprintf(errs, "resale.comparables: %s: %v\n", path, err)
-		return c, faulty
-	}
-	match := csvfile.Propose(table.Header)
-	options, doubts := csvfile.ProposeOptions(table, match, csvfile.Options{Currency: c.Currency, DistanceUnit: "mi"})
-	for _, d := range doubts {
-		fmt.Fprintf(errs, "resale.comparables: note: %s Read as %s.\n", d.Text, taken(d.Option, options))
-	}
-	result, err := csvfile.Parse(table, match, options)
-	if err != nil {
-		fmt.Fprintf(errs, "resale.comparables: %s: %v\n", path, err)
-		return c, faulty
-	}
-	for _, line := range refusals(result.Refused) {
-		fmt.Fprintf(errs, "resale.comparables: %s: %s\n", path, line)
-	}
-	if len(result.Refused) > 0 {
-		return c, faulty
-	}
-	c.Resale.Rows, c.Resale.Comparables = result.Rows, ""
-	return c, report(c.Check(), "", errs)
-}
-
-// taken says what an option in doubt was read as.
-func taken(option string, o csvfile.Options) string {
-	switch option {
-	case "marks":
-		return o.Marks.String()
-	case "dates":
-		return string(o.Dates)
-	case "unit":
-		return o.Unit
-	case "distance_unit":
-		return o.DistanceUnit
-	case "kind":
-		if o.Kind == "" {
-			return "asked"
+// quoted puts the ways that are several words in quotes, without the example behind them.
+func quoted(ways []string) []string {
+	var out []string
+	for _, way := range ways {
+		way, _, _ = strings.Cut(way, " (")
+		if strings.Contains(way, " ") {
+			way = `"` + way + `"`
 		}
-		return o.Kind
+		out = append(out, way)
 	}
-	return o.Currency
+	return out
 }

@@ -83,11 +83,11 @@ func readCase(path string, errs io.Writer) (valuation.Case, int) {
 	if c.Resale.Comparables == "" {
 		return c, done
 	}
-	beside := filepath.Join(filepath.Dir(path), c.Resale.Comparables)
+	beside := filepath.Join(filepath.Dir(path), filepath.FromSlash(c.Resale.Comparables))
 	table, err := os.ReadFile(beside)
 	if err != nil {
 		fmt.Fprintf(errs, "resale.comparables: reading the file beside the case: %v\n", err)
-		return c, faulty
+		return c, failed
 	}
 	return withRows(c, table, beside, errs)
 }
