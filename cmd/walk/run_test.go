@@ -1,0 +1,132 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// ran runs the program and returns its exit code and what it wrote.
+func ran(args ...string) (code int, out, errs string) {
+	var o, e bytes.Buffer
+	code = run(args, &o, &e)
+	return code, o.String(), e.String()
+}
+
+func demo(name string) string { return "../../assets/demo/" + name }
+
+// kept writes a file into a folder of the test's own and returns its path.
+func kept(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestCallsAndExitCodes(t *testing.T) {
+	missing := filepath.Join(t.TempDir(), "nowhere.json")
+	for _, c := range []struct {
+		args []string
+		code int
+		says string
+	}{
+		{nil, faulty, "walk value case.json"},
+		{[]string{"apprise"}, faulty, `no command "apprise"`},
+		{[]string{"value"}, faulty, "which case?"},
+		{[]string{"value", "--fast", "a.json"}, faulty, "no option --fast; there is --json"},
+		{[]string{"value", "a.json", "b.json"}, faulty, "one case at a time, got a.json and b.json"},
+		{[]string{"value", missing}, failed, "reading the case: open " + missing},
+		{[]string{"comps"}, faulty, "walk comps check file.csv"},
+		{[]string{"comps", "guess"}, faulty, "walk comps check file.csv"},
+		{[]string{"comps", "check"}, faulty, "one file"},
+		{[]string{"comps", "check", "a.csv", "b.csv"}, faulty, "one file"},
+		{[]string{"comps", "check", missing}, failed, "reading the table: open " + missing},
+		{[]string{"comps", "check", demo("comps_front.csv"), "--unit"}, faulty, "flag needs an argument"},
+	} {
+		code, out, errs := ran(c.args...)
+		if code != c.code || !strings.Contains(errs, c.says) || out != "" {
+			t.Errorf("walk %v: exit %d, want %d; wrote %q and %q, want %q", c.args, code, c.code, out, errs, c.says)
+		}
+	}
+	if code, out, errs := ran("help"); code != done || errs != "" || out != usage {
+		t.Errorf("help: exit %d, %q", code, errs)
+	}
+}
+
+func TestDemoDecisions(t *testing.T) {
+	for name, decision := range map[string]string{"front.json": "bid", "side.json": "bid", "flood.json": "do_not_bid"} {
+		a := valued(t, demo(name))
+		if a.Decision != decision || (a.WalkAway != nil) != (decision == "bid") {
+			t.Errorf("%s: %s with walk-away bid %v, want %s", name, a.Decision, a.WalkAway, decision)
+		}
+		code, out, errs := ran("value", demo(name))
+		says := map[string]string{"bid": "WALK AWAY ABOVE  USD", "do_not_bid": "DO NOT BID"}[decision]
+		if code != done || errs != "" || !strings.Contains(out, says) {
+			t.Errorf("%s: exit %d, %q, %.80q", name, code, errs, out)
+		}
+	}
+}
+
+func TestSameCaseSameAnswer(t *testing.T) {
+	_, first, _ := ran("value", demo("front.json"), "--json")
+	_, second, _ := ran("value", "--json", demo("front.json"))
+	if first != second || first == "" {
+		t.Error("--json before and after the path, or two runs, differ")
+	}
+	_, text, _ := ran("value", demo("front.json"))
+	if _, again, _ := ran("value", demo("front.json")); text != again {
+		t.Error("two runs differ in text")
+	}
+}
+
+// The keys of the answer as the description of the case file lists them.
+var answerKeys = map[string][]string{
+	"": {"format", "currency", "decision", "walk_away", "binding_rule", "reasons", "warnings", "ceilings", "resale", "repair", "hidden",
+		"days", "hours", "acquisition", "profit", "ladder", "waterfall", "drivers", "checklist"},
+	"ceilings":          {"min_profit", "min_margin", "max_loss_chance", "max_worst_tenth_loss", "min_per_hour", "max_cash", "max_days"},
+	"resale":            {"mean", "p10", "p50", "p90", "rows_used", "adjusted"},
+	"repair":            {"mean", "p10", "p90", "lines"},
+	"repair.lines":      {"id", "mean", "hours"},
+	"hidden":            {"mean", "p10", "p90", "risks"},
+	"hidden.risks":      {"id", "chance", "mean_if_present"},
+	"days":              {"mean", "p90"},
+	"hours":             {"mean", "p90"},
+	"acquisition":       {"bid", "lines", "total"},
+	"acquisition.lines": {"name", "amount"},
+	"profit":            {"mean", "p05", "p10", "p50", "p90", "loss_chance", "worst_tenth_mean", "margin", "per_hour"},
+	"ladder":            {"bid", "acquisition", "mean_profit", "loss_chance", "worst_tenth_mean", "margin", "per_hour", "holds"},
+	"waterfall":         {"name", "amount"},
+	"drivers":           {"name", "share"},
+	"checklist":         {"id", "kind", "text", "why", "minutes", "worth", "state"},
+}
+
+func TestAnswerHasEveryKey(t *testing.T) {
+	_, out, _ := ran("value", demo("side.json"), "--json")
+	var root map[string]any
+	if err := json.Unmarshal([]byte(out), &root); err != nil {
+		t.Fatal(err)
+	}
+	if root["format"] != "walkline-answer/1" {
+		t.Errorf("format %v", root["format"])
+	}
+	for path, keys := range answerKeys {
+		var at any = root
+		for _, step := range strings.FieldsFunc(path, func(r rune) bool { return r == '.' }) {
+			at = at.(map[string]any)[step]
+		}
+		if list, ok := at.([]any); ok && len(list) > 0 {
+			at = list[0]
+		}
+		object, _ := at.(map[string]any)
+		for _, key := range keys {
+			if _, ok := object[key]; !ok {
+				t.Errorf("no key %s in %q", key, path)
+			}
+		}
+	}
+}
