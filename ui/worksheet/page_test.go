@@ -1,0 +1,210 @@
+package worksheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plan"
+	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+	"walkline/valuation/hidden"
+	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/resale"
+)
+
+// bench answers a page's edits as the window does: the case changes, then it is valued.
+type bench struct {
+	page    *Page
+	window  fyne.Window
+	open    desk.Open
+	labels  []string
+	imports int
+}
+
+func (b *bench) Import() { b.imports++ }
+
+func (b *bench) Edit(label string, change func(*valuation.Case)) {
+	b.labels = append(b.labels, label)
+	b.open.Case = b.open.Case.Clone()
+	change(&b.open.Case)
+	b.show()
+}
+
+func (b *bench) show() {
+	b.open.Faults = b.open.Case.Check()
+	b.open.Fresh = false
+	if v, err := (&desk.Desk{}).Value(b.open.Case); err == nil {
+		b.open.Valued, b.open.Fresh = &v, true
+	}
+	b.page.Render(b.open)
+}
+
+// plainCase is a lot with a guess, a hidden risk and one rule; every figure is made up.
+func plainCase() valuation.Case {
+	c := valuation.Defaults()
+	c.Currency, c.ValuedOn = "USD", "2026-11-20"
+	c.Lot.ModelYear, c.Lot.Make, c.Lot.Model = 2018, "Kettrick", "Dunlin"
+	c.Resale.Guess = &prob.Three{Low: 11000, Likely: 13000, High: 15000}
+	c.Buying.BidSteps = []invoice.Step{{From: 0, Step: 25}}
+	c.Hidden.Risks = []hidden.Risk{{ID: "rail_bent", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(500),
+		Findings: []hidden.Evidence{{Finding: "hood_gap", IfPresent: 0.8, IfAbsent: 0.1}}}}
+	least := money.Amount(100000)
+	c.Rules.MinProfit = &least
+	c.Run.Scenarios = 1024
+	return c
+}
+
+// at returns the page over a case, in a section.
+func at(t *testing.T, section string, c valuation.Case) *bench {
+	t.Helper()
+	b := &bench{open: desk.Open{ID: 1, Case: c}}
+	b.window = seen.Open(t, fyne.NewSize(1280, 680), widget.NewLabel("")) // the look first, then what it dresses
+	b.page = New(b, valuation.Knowledge{})
+	b.window.SetContent(b.page.Object())
+	b.show()
+	b.page.Go(slices.Index(b.page.Sections(), section))
+	return b
+}
+
+func (b *bench) wants(t *testing.T, words ...string) {
+	t.Helper()
+	all := strings.Join(seen.Texts(b.page.Object()), " ")
+	for _, w := range words {
+		if !strings.Contains(all, w) {
+			t.Errorf("%q is missing from %q", w, all)
+		}
+	}
+}
+
+// retype puts words in the place of what a field says.
+func retype(w fyne.Window, field fyne.Focusable, words string) {
+	w.Canvas().Focus(field)
+	field.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+	test.Type(field, words)
+}
+
+func TestAModelYearIsTaken(t *testing.T) {
+	b := at(t, "Facts", plainCase())
+	year := seen.All[*widgets.NumberEntry](b.page.Object())[0].Focus()
+	retype(b.window, year, "2016")
+	if got := b.open.Case.Lot.ModelYear; got != 2016 {
+		t.Errorf("the model year is %d", got)
+	}
+	b.wants(t, "2016 Kettrick Dunlin")
+	retype(b.window, year, "201666")
+	if got := b.open.Case.Lot.ModelYear; got != 2016 {
+		t.Errorf("201666 made the model year %d", got)
+	}
+	b.wants(t, "! at most 2100")
+}
+
+func TestWritingAPageEditsNothing(t *testing.T) {
+	b := at(t, "Facts", plainCase())
+	for i := range b.page.Sections() {
+		b.page.Go(i)
+		b.show()
+	}
+	if len(b.labels) > 0 {
+		t.Errorf("showing the page made the edits %q", b.labels)
+	}
+}
+
+// field is what words can be typed into.
+type field interface {
+	fyne.CanvasObject
+	fyne.Focusable
+	SelectedText() string
+}
+
+func TestDamageFollowsThePlan(t *testing.T) {
+	b := at(t, "Damage", plainCase())
+	b.wants(t, "Nothing entered yet.")
+	p := seen.All[*plan.Plan](b.page.Object())[0]
+	p.Select("06")
+	test.Type(p, "2b")
+	if got := b.open.Case.Damage; len(got) != 1 || got[0] != (lot.Damage{Area: "06", Extent: "functional", Depth: "bolted"}) {
+		t.Errorf("the survey is %+v", got)
+	}
+	b.wants(t, "06 rear")
+	note := seen.All[field](b.page.Object())[0]
+	test.Type(note, "bent")
+	if got := b.open.Case.Damage[0].Note; got != "bent" {
+		t.Errorf("the note is %q", got)
+	}
+	test.Type(p, "0")
+	if len(b.open.Case.Damage) != 0 {
+		t.Errorf("cleared, the survey is %+v", b.open.Case.Damage)
+	}
+	b.wants(t, "Nothing entered yet.")
+}
+
+func TestAComparableIsUnticked(t *testing.T) {
+	c := plainCase()
+	c.Resale.Rows = []resale.Row{
+		{Price: 1300000, Kind: "sold", Date: "2026-10-02", ModelYear: 2018, Make: "Kettrick", Model: "Dunlin"},
+		{Price: 1350000, Kind: "sold", Date: "2026-10-09", ModelYear: 2018, Make: "Kettrick", Model: "Dunlin"},
+	}
+	b := at(t, "Resale", c)
+	list := seen.All[*table.Table](b.page.Object())[0]
+	seen.Press(list, fyne.KeyDown, fyne.KeyDown, fyne.KeySpace)
+	if rows := b.open.Case.Resale.Rows; rows[0].Excluded || !rows[1].Excluded {
+		t.Errorf("left out: %v, %v", rows[0].Excluded, rows[1].Excluded)
+	}
+	seen.Press(list, fyne.KeySpace)
+	if b.open.Case.Resale.Rows[1].Excluded {
+		t.Error("ticked again, it is still left out")
+	}
+}
+
+func TestImportIsAskedFor(t *testing.T) {
+	b := at(t, "Resale", plainCase())
+	for _, button := range seen.All[*widget.Button](b.page.Object()) {
+		if strings.HasPrefix(button.Text, "Import") {
+			test.Tap(button)
+		}
+	}
+	if b.imports != 1 {
+		t.Errorf("import was asked for %d times", b.imports)
+	}
+}
+
+func TestAFindingIsNotedAndTakenBack(t *testing.T) {
+	b := at(t, "Checks", plainCase())
+	if len(b.open.Faults) > 0 {
+		t.Fatal(b.open.Faults)
+	}
+	answers := seen.All[*widget.RadioGroup](b.page.Object())
+	if len(answers) == 0 {
+		_, err := (&desk.Desk{}).Value(b.open.Case)
+		t.Fatal(err, seen.Texts(b.page.Object()))
+	}
+	answer := answers[0]
+	answer.SetSelected("yes")
+	if len(b.open.Case.Findings) != 1 {
+		t.Fatalf("the findings are %v", b.open.Case.Findings)
+	}
+	answer.SetSelected("not looked")
+	if len(b.open.Case.Findings) != 0 {
+		t.Errorf("taken back, the findings are %v", b.open.Case.Findings)
+	}
+}
+
+func TestTheVerdictKeepsItsWord(t *testing.T) {
+	b := at(t, "Facts", plainCase())
+	b.wants(t, "Walk-away bid", "USD ", "Bound by: least expected profit")
+	b.Edit("the rule", func(c *valuation.Case) { tooMuch := money.Amount(1e8); c.Rules.MinProfit = &tooMuch })
+	b.wants(t, "Do not bid")
+	b.Edit("the guess", func(c *valuation.Case) { c.Resale.Guess = nil })
+	b.wants(t, "before your last change", "Still to enter", "Resale: import comparables")
+}
