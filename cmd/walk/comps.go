@@ -12,11 +12,18 @@ import (
 
 // comps is the command group "walk comps".
 func comps(args []string, out, errs io.Writer) int {
-	if len(args) == 0 || args[0] != "check" {
-		fmt.Fprint(errs, "walk comps: there is walk comps check file.csv\n")
-		return faulty
+	if len(args) > 0 {
+		switch args[0] {
+		case "check":
+			return compsCheck(args[1:], out, errs)
+		case "fit":
+			return compsFit(args[1:], out, errs)
+		case "predict":
+			return compsPredict(args[1:], out, errs)
+		}
 	}
-	return compsCheck(args[1:], out, errs)
+	fmt.Fprint(errs, "walk comps: there are check, fit and predict; walk help shows them\n")
+	return faulty
 }
 
 // compsCheck is the command "walk comps check": what a table holds, and every row that cannot be used.

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"testing"
@@ -55,24 +53,15 @@ func valued(t *testing.T, path string) answer {
 // project's own readers. Source: Shmueli et al., Data Mining for Business Analytics, Wiley 2019, package dmba (MIT).
 func nearPrices(t *testing.T, year string, km, reach float64) []float64 {
 	t.Helper()
-	f, err := os.Open("../../testdata/prices/hatch2004_public.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	records, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	at := func(name string) int { return slices.Index(records[0], name) }
+	_, rows := records(t, "hatch2004_public.csv")
 	var prices []float64
-	for _, r := range records[1:] {
-		miles, err := strconv.ParseFloat(r[at("mileage")], 64)
-		price, err2 := strconv.ParseFloat(r[at("price")], 64)
-		if err != nil || err2 != nil || r[at("mileage_unit")] != "km" {
+	for _, r := range rows {
+		miles, err := strconv.ParseFloat(r["mileage"], 64)
+		price, err2 := strconv.ParseFloat(r["price"], 64)
+		if err != nil || err2 != nil || r["mileage_unit"] != "km" {
 			t.Fatalf("row %v", r)
 		}
-		if r[at("year")] == year && math.Abs(miles-km) <= reach {
+		if r["year"] == year && math.Abs(miles-km) <= reach {
 			prices = append(prices, price)
 		}
 	}

@@ -15,8 +15,10 @@ const (
 
 const usage = `walk values salvage lots in the terminal.
 
-  walk value case.json [--json]    the walk-away bid, why, and what could go wrong
-  walk comps check file.csv        what a table of comparables holds, and every row that cannot be used
+  walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
+  walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
+  walk comps fit file.csv --subject subject.json          the price of one vehicle: point, 80 % interval and grid, as JSON
+  walk comps predict --subjects subjects.csv --dir DIR    the prices of many, each from DIR/TASK.csv, as CSV
 
 Exit codes: 0 done; 1 a file could not be read or written; 2 the call or the case is at fault, one line a fault.
 `

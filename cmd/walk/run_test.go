@@ -41,11 +41,15 @@ func TestCallsAndExitCodes(t *testing.T) {
 		{[]string{"value", "--fast", "a.json"}, faulty, "no option --fast; there is --json"},
 		{[]string{"value", "a.json", "b.json"}, faulty, "one case at a time, got a.json and b.json"},
 		{[]string{"value", missing}, failed, "reading the case: open " + missing},
-		{[]string{"comps"}, faulty, "walk comps check file.csv"},
-		{[]string{"comps", "guess"}, faulty, "walk comps check file.csv"},
+		{[]string{"comps"}, faulty, "check, fit and predict"},
+		{[]string{"comps", "guess"}, faulty, "check, fit and predict"},
 		{[]string{"comps", "check"}, faulty, "one file"},
 		{[]string{"comps", "check", "a.csv", "b.csv"}, faulty, "one file"},
 		{[]string{"comps", "check", missing}, failed, "reading the table: open " + missing},
+		{[]string{"comps", "fit", "a.csv"}, faulty, "a table and a subject"},
+		{[]string{"comps", "fit", "a.csv", "--subject", missing}, failed, "reading the subject: open " + missing},
+		{[]string{"comps", "predict", "--dir", "a"}, faulty, "subjects and a folder"},
+		{[]string{"comps", "predict", "--dir", "a", "--subjects", missing}, failed, "reading the subjects: open " + missing},
 		{[]string{"comps", "check", demo("comps_front.csv"), "--unit"}, faulty, "flag needs an argument"},
 	} {
 		code, out, errs := ran(c.args...)
