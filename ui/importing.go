@@ -183,7 +183,7 @@ func (m *matching) preview() {
 		m.found.SetText("! " + err.Error())
 		return
 	}
-	lines := []string{fmt.Sprintf("%d rows can be used, %d are refused.", len(rows), len(refused))}
+	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d.", len(rows), len(rows)+len(refused), len(refused))}
 	for i, r := range refused {
 		if i == mostRefusals {
 			lines = append(lines, fmt.Sprintf("and %d more", len(refused)-i))
@@ -214,7 +214,7 @@ func (w *Window) offerRefused(sheet desk.Sheet, refused []desk.Refusal) {
 	}
 	list := widget.NewLabel(strings.Join(lines, "\n"))
 	list.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomConfirm(fmt.Sprintf("%d rows were refused", len(refused)), "Save them to correct…", "Leave them", container.NewVScroll(list), func(save bool) {
+	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", container.NewVScroll(list), func(save bool) {
 		if save {
 			w.saveRefused(sheet)
 		}

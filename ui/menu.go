@@ -22,7 +22,10 @@ type command struct {
 // modifier of every shortcut.
 const modifier = fyne.KeyModifierShortcutDefault
 
-func (c command) shortcut() *desktop.CustomShortcut {
+func (c command) shortcut() fyne.Shortcut {
+	if c.key == fyne.KeyZ && !c.shift {
+		return &fyne.ShortcutUndo{} // the toolkit's own, which it makes of Ctrl+Z
+	}
 	m := modifier
 	if c.shift {
 		m |= fyne.KeyModifierShift
@@ -104,6 +107,7 @@ func (w *Window) shortcuts() {
 			}
 		}
 	}
+	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.redo() })
 	w.window.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if e.Name == fyne.KeyEscape {
 			w.toBoard()

@@ -130,6 +130,7 @@ func (w *Window) NewLot() {
 func (w *Window) LoadDemo() {
 	w.say(desk.State{Notice: "Valuing the demo sale…"})
 	w.act(w.desk.LoadDemo)
+	w.window.Canvas().Focus(w.board.Table())
 }
 
 // Open puts a lot on the worksheet.

@@ -43,7 +43,11 @@ func (d *Desk) NewLot(ctx context.Context, s State) State {
 	if err != nil {
 		return s.troubled("add a lot", err)
 	}
-	return d.OpenLot(ctx, d.refresh(ctx, s.said("A new lot. Start with its facts.")), id)
+	opened := d.OpenLot(ctx, d.refresh(ctx, s), id)
+	if opened.Trouble != "" {
+		return opened
+	}
+	return opened.said("A new lot. Start with its facts.")
 }
 
 // lastTerms returns the case of the lot that was added last.
@@ -91,8 +95,8 @@ func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
 	if s.Open != nil {
 		o.Revision = s.Open.Revision + 1
 	}
-	s = s.with(o)
-	return d.reach(ctx, s)
+	s.Notice, s.Trouble = "", ""
+	return d.reach(ctx, s.with(o))
 }
 
 // CloseLot takes the lot off the worksheet and reads the Board again.

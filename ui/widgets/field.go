@@ -11,10 +11,11 @@ import (
 // field is an entry whose text can be set without telling its handler, and that says when it is left.
 type field struct {
 	widget.Entry
-	typed  func(string)
-	left   func()
-	escape func()
-	muted  bool
+	typed   func(string)
+	left    func()
+	escape  func()
+	muted   bool
+	focused bool
 }
 
 func newField(typed func(string), left func()) *field {
@@ -36,12 +37,59 @@ func (f *field) put(words string) {
 		return
 	}
 	f.muted = true
+	if f.focused {
+		f.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd}) // a selection of the old text would eat the new one
+	}
 	f.SetText(words)
 	f.muted = false
 }
 
+// TypedShortcut leaves undo and redo to the window and the rest to the entry.
+func (f *field) TypedShortcut(s fyne.Shortcut) {
+	if !stepped(f, s) {
+		f.Entry.TypedShortcut(s)
+	}
+}
+
+// stepped hands an undo or a redo to the window of o, which steps through the lot's history, and reports whether it was one.
+func stepped(o fyne.CanvasObject, s fyne.Shortcut) bool {
+	switch s.(type) {
+	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:
+		if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
+			c.TypedShortcut(s)
+		}
+		return true
+	}
+	return false
+}
+
+// TextEntry is an entry for words that leaves undo and redo to the window.
+type TextEntry struct{ widget.Entry }
+
+// NewTextEntry returns an empty entry for words.
+func NewTextEntry() *TextEntry {
+	e := &TextEntry{}
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedShortcut leaves undo and redo to the window and the rest to the entry.
+func (e *TextEntry) TypedShortcut(s fyne.Shortcut) {
+	if !stepped(e, s) {
+		e.Entry.TypedShortcut(s)
+	}
+}
+
+// FocusGained selects the whole text, so that what is typed replaces it.
+func (f *field) FocusGained() {
+	f.focused = true
+	f.Entry.FocusGained()
+	f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+}
+
 // FocusLost tells that the field was left.
 func (f *field) FocusLost() {
+	f.focused = false
 	f.Entry.FocusLost()
 	f.left()
 }

@@ -86,7 +86,7 @@ func (c *checklist) rebuild(items []view.Check) {
 	for _, i := range items {
 		if i.Kind != kind {
 			kind = i.Kind
-			c.list.Add(label(kind))
+			c.list.Add(widgets.NewHeading(sentence(kind)))
 		}
 		r, shown := c.row(i)
 		c.rows = append(c.rows, r)

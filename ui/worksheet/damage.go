@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -26,7 +27,7 @@ type damage struct {
 func newDamage(p *Page) *section {
 	d := &damage{page: p, list: container.NewVBox()}
 	d.plan = plan.New(d.changed)
-	help := small("Click an area, or move with the arrows: space or 1, 2, 3 set how far it is hurt (minor, functional, disabling), 0 clears it; S, B, W set how deep (skin, bolted, welded structure).")
+	help := small("Click an area, or move with the arrows: space or 1, 2, 3 set how far it is hurt (minor, functional, disabling), 0 clears it; S, B, T set how deep (skin, bolted, structure).")
 	body := container.NewBorder(container.NewVBox(heading("What is hurt", ""), help), nil, nil,
 		container.New(&fixedWidth{330}, container.NewVScroll(d.list)), d.plan)
 	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
@@ -75,7 +76,7 @@ func (d *damage) render(c valuation.Case) {
 // cellRow is one line of the list.
 type cellRow struct {
 	cell lot.Damage
-	note *widget.Entry
+	note *widgets.TextEntry
 }
 
 // sameList reports whether the list shows these cells already, so that typing a note keeps its place.
@@ -97,7 +98,7 @@ func (d *damage) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
 	depth.OnChanged = func(s string) { d.changed(cell.Area, cell.Extent, s) }
 	clear := widget.NewButton("Clear", func() { d.changed(cell.Area, "", "") })
 	clear.Importance = widget.LowImportance
-	note := widget.NewEntry()
+	note := widgets.NewTextEntry()
 	note.SetPlaceHolder("what you saw")
 	note.SetText(cell.Note)
 	note.OnChanged = func(s string) {

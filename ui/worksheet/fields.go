@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/widgets"
 	"walkline/valuation"
@@ -45,7 +44,7 @@ func plainDigits(s widgets.Spec) widgets.Spec {
 
 // date adds a field for a calendar day; text that is no day says so and changes nothing.
 func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*valuation.Case, lot.Date)) {
-	e := widget.NewEntry()
+	e := widgets.NewTextEntry()
 	e.SetPlaceHolder("YYYY-MM-DD")
 	e.Validator = func(s string) error {
 		if _, err := lot.ParseDate(s); s != "" && err != nil {
@@ -67,7 +66,7 @@ func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*v
 
 // words adds a field for a list of words, parted by commas.
 func (f *form) words(label, example string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
-	e := widget.NewEntry()
+	e := widgets.NewTextEntry()
 	e.SetPlaceHolder(example)
 	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
 	f.row(label, bounded(e), func(c valuation.Case) {
@@ -121,7 +120,7 @@ func toShare(n widgets.Number) *float64 {
 }
 
 // withFault shows what is wrong with an entry's text beside it, in words.
-func withFault(e *widget.Entry) fyne.CanvasObject {
+func withFault(e *widgets.TextEntry) fyne.CanvasObject {
 	says := widgets.NewCaption("")
 	check := e.OnChanged
 	e.OnChanged = func(s string) {

@@ -56,8 +56,8 @@ func (f *form) change(label string, change func(*valuation.Case)) {
 }
 
 // text adds a field for words.
-func (f *form) text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widget.Entry {
-	e := widget.NewEntry()
+func (f *form) text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widgets.TextEntry {
+	e := widgets.NewTextEntry()
 	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, s) }) }
 	f.row(label, bounded(e), func(c valuation.Case) {
 		if e.Text != get(c) {
@@ -83,20 +83,34 @@ func (a atMost) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Move(fyne.NewPos(0, 0))
 }
 
-// longest returns the longest of the words, which a field for a choice must have room for.
-func longest(words []string) string {
-	return slices.MaxFunc(words, func(a, b string) int { return len(a) - len(b) })
+// roomy gives a field for a choice the room that its longest word needs.
+func roomy(s *widget.Select, words []string) fyne.CanvasObject {
+	return container.NewHBox(container.New(atLeast{slices.MaxFunc(words, func(a, b string) int { return len(a) - len(b) })}, s))
+}
+
+// atLeast lays its one object out wide enough for some words and an arrow.
+type atLeast struct{ words string }
+
+func (a atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := objects[0].MinSize()
+	text := fyne.MeasureText(a.words, theme.Size(theme.SizeBody), fyne.TextStyle{})
+	least.Width = max(least.Width, text.Width+6*theme.Space)
+	return least
+}
+
+func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
 }
 
 // choice adds a field for one of several codes, shown as words.
 func (f *form) choice(label string, codes []string, get func(valuation.Case) string, set func(*valuation.Case, string)) {
 	words := view.AllWords(codes)
 	s := widget.NewSelect(words, nil)
-	s.PlaceHolder = longest(words)
 	s.OnChanged = func(word string) {
 		f.change(label, func(c *valuation.Case) { set(c, codes[slices.Index(words, word)]) })
 	}
-	f.row(label, container.NewHBox(s), func(c valuation.Case) {
+	f.row(label, roomy(s, words), func(c valuation.Case) {
 		if i := slices.Index(codes, get(c)); i >= 0 {
 			s.SetSelectedIndex(i)
 		} else {

@@ -126,10 +126,10 @@ func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // fixedWidth lays its one object out at a width, as high as there is room.
-type fixedWidth struct{ width float32 }
+type fixedWidth struct{ width float32 } // at text scale 1
 
 func (f *fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(f.width, objects[0].MinSize().Height)
+	return fyne.NewSize(f.width*theme.Scale(), objects[0].MinSize().Height)
 }
 
 func (f *fixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {

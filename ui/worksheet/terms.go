@@ -130,20 +130,19 @@ func (t *terms) steps(c valuation.Case) {
 
 // schedule adds one fee schedule: its name, its reading and its rows.
 func (t *terms) schedule(c valuation.Case, i int) {
-	name := widget.NewEntry()
+	name := widgets.NewTextEntry()
 	name.SetText(c.Buying.Fees[i].Name)
 	name.OnChanged = func(s string) {
 		t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
 	}
 	modes, words := []string{"whole", "slice"}, []string{"whole price", "by slices"}
 	mode := widget.NewSelect(words, nil)
-	mode.PlaceHolder = longest(words)
 	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
 	mode.OnChanged = func(s string) {
 		t.page.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
 	}
 	remove := t.button("Remove the schedule", func(c *valuation.Case) { c.Buying.Fees = slices.Delete(c.Buying.Fees, i, i+1) })
-	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(mode, remove), name))
+	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(roomy(mode, words), remove), name))
 	grid := container.NewGridWithColumns(6, label("from"), label("flat"), label("percent"), label("at least"), label("at most"), label(""))
 	for k := range c.Buying.Fees[i].Rows {
 		t.feeRow(grid, i, k)
@@ -178,7 +177,7 @@ func (t *terms) feeRow(grid *fyne.Container, i, k int) {
 func (t *terms) fixed(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, label("Fixed fees"), label("amount"), label(""))
 	for i := range c.Buying.Fixed {
-		name := widget.NewEntry()
+		name := widgets.NewTextEntry()
 		name.SetText(c.Buying.Fixed[i].Name)
 		name.OnChanged = func(s string) {
 			t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fixed[i].Name = s })
@@ -195,7 +194,6 @@ func (t *terms) fixed(c valuation.Case) {
 func (t *terms) tax(c valuation.Case) {
 	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on hammer price", "on hammer and fees"}
 	base := widget.NewSelect(words, nil)
-	base.PlaceHolder = longest(words)
 	base.SetSelectedIndex(slices.Index(bases, c.Buying.Tax.Base))
 	base.OnChanged = func(s string) {
 		t.page.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })

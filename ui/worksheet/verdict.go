@@ -68,7 +68,7 @@ func (v *verdict) render(d view.Verdict) {
 
 // numeral is the text size of the figure: the very large one, the heading's when it would not fit.
 func numeral(figure string) fyne.ThemeSizeName {
-	if len(figure) > 11 {
+	if len(figure) > 11 || theme.Scale() > 1.3 {
 		return theme.SizeHeading
 	}
 	return theme.SizeNumeral

@@ -1,0 +1,220 @@
+package main
+
+import (
+	"context"
+	"image"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"walkline/store"
+)
+
+// screen drives the shipping program under a virtual display, by keyboard and mouse, as a user would.
+type screen struct {
+	t        *testing.T
+	program  string
+	store    string
+	pictures string
+	running  *exec.Cmd
+}
+
+// TestFirstStartToWalkAwayBid goes from the first start to a walk-away bid for a new lot, closes the window, opens it
+// again and finds the same bid.
+func TestFirstStartToWalkAwayBid(t *testing.T) {
+	if os.Getenv("WALKLINE_E2E") == "" {
+		t.Log("the window test runs under a virtual display: .ci/e2e")
+		return
+	}
+	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots #1.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+	s.start()
+	s.picture("first-start")
+	s.enterLot()
+	before := s.picture("verdict")
+	bid := s.walkAway()
+	s.close()
+	s.start()
+	s.keys("Down", "Return")
+	time.Sleep(3 * time.Second)
+	s.keys("ctrl+4")
+	time.Sleep(time.Second)
+	after := s.picture("reopened")
+	if again := s.walkAway(); again != bid {
+		t.Errorf("the bid was %d and is %d after opening again", bid, again)
+	}
+	if !same(before, after, verdictArea) {
+		t.Error("the verdict looks different after opening again: compare verdict.png and reopened.png")
+	}
+	s.undo()
+	s.close()
+}
+
+// verdictArea holds the walk-away bid on a window of 1280 x 720.
+var verdictArea = image.Rect(960, 90, 1260, 380)
+
+// enterLot enters a lot: its facts and damage, and what it should sell for.
+func (s *screen) enterLot() {
+	s.keys("ctrl+n")
+	s.typed("2017\tOstrane\tPell\tS\t\t61,200")
+	s.keys("ctrl+2")
+	s.typed("2b") // 12 front, the first area: functional, bolted
+	s.click(355, 359)
+	s.picture("damage")
+	s.keys("ctrl+4")
+	s.typed("9,000\t10.5k\t12000")
+	time.Sleep(3 * time.Second)
+	for _, section := range []string{"1", "3", "5", "6"} {
+		s.keys("ctrl+" + section)
+		s.picture("section-" + section)
+	}
+	s.keys("ctrl+4")
+	time.Sleep(time.Second)
+}
+
+// undo takes an edit back that was made before the window was closed.
+func (s *screen) undo() {
+	for range 6 {
+		s.keys("ctrl+z")
+	}
+	time.Sleep(2 * time.Second)
+	s.picture("undone")
+	book := s.open()
+	defer book.Close()
+	entries, err := book.Entries(context.Background())
+	if err != nil || len(entries) != 1 {
+		s.t.Fatal(len(entries), err)
+	}
+	c, err := book.Case(context.Background(), entries[0].ID)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	if c.Resale.Guess != nil && c.Resale.Guess.High == 12000 {
+		s.t.Error("undo after opening again took nothing back")
+	}
+}
+
+func (s *screen) open() *store.Store {
+	book, err := store.Open(context.Background(), s.store)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return book
+}
+
+// walkAway reads the bid that the store keeps of the lot.
+func (s *screen) walkAway() int64 {
+	book := s.open()
+	defer book.Close()
+	entries, err := book.Entries(context.Background())
+	if err != nil || len(entries) != 1 || entries[0].Answer == nil || entries[0].Answer.WalkAway == nil {
+		s.t.Fatalf("no walk-away bid is kept: %v %v", entries, err)
+	}
+	return int64(*entries[0].Answer.WalkAway)
+}
+
+// start opens the program and waits for its window.
+func (s *screen) start() {
+	s.running = exec.Command(s.program, "--store", s.store)
+	s.running.Stderr = os.Stderr
+	if err := s.running.Start(); err != nil {
+		s.t.Fatal(err)
+	}
+	if out, err := exec.Command("timeout", "20", "xdotool", "search", "--sync", "--onlyvisible", "--name", "^Walkline$").CombinedOutput(); err != nil {
+		s.t.Fatalf("no window came up: %v %s", err, out)
+	}
+	time.Sleep(2 * time.Second)
+}
+
+// closing asks the window to close as a window manager does.
+const closing = `
+from Xlib import X, display, protocol
+d = display.Display()
+def walk(w):
+    if w.get_wm_name() == 'Walkline':
+        return w
+    for c in w.query_tree().children:
+        found = walk(c)
+        if found:
+            return found
+w = walk(d.screen().root)
+w.send_event(protocol.event.ClientMessage(window=w, client_type=d.intern_atom('WM_PROTOCOLS'),
+    data=(32, [d.intern_atom('WM_DELETE_WINDOW'), X.CurrentTime, 0, 0, 0])))
+d.flush()
+`
+
+// close closes the window and waits until the program has ended by itself.
+func (s *screen) close() {
+	if out, err := exec.Command("/usr/bin/python3", "-c", closing).CombinedOutput(); err != nil {
+		s.t.Fatalf("closing: %v %s", err, out)
+	}
+	timer := time.AfterFunc(20*time.Second, func() { _ = s.running.Process.Kill() })
+	err := s.running.Wait()
+	timer.Stop()
+	if err != nil {
+		s.t.Errorf("the program did not end by itself: %v", err)
+	}
+}
+
+func (s *screen) do(args ...string) {
+	if out, err := exec.Command("xdotool", args...).CombinedOutput(); err != nil {
+		s.t.Fatalf("xdotool %s: %v %s", strings.Join(args, " "), err, out)
+	}
+	time.Sleep(400 * time.Millisecond)
+}
+
+func (s *screen) keys(keys ...string) {
+	for _, k := range keys {
+		s.do("key", k)
+	}
+}
+
+// typed types a text; a tab goes to the next field.
+func (s *screen) typed(text string) {
+	for i, part := range strings.Split(text, "\t") {
+		if i > 0 {
+			s.do("key", "Tab")
+		}
+		if part != "" {
+			s.do("type", "--delay", "40", part)
+		}
+	}
+}
+
+func (s *screen) click(x, y int) {
+	s.do("mousemove", strconv.Itoa(x), strconv.Itoa(y), "click", "1")
+}
+
+// picture writes what the screen shows and returns it.
+func (s *screen) picture(name string) image.Image {
+	path := filepath.Join(s.pictures, "window-"+name+".png")
+	if out, err := exec.Command("import", "-window", "root", path).CombinedOutput(); err != nil {
+		s.t.Fatalf("taking a picture: %v %s", err, out)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return img
+}
+
+// same reports whether two pictures agree in an area.
+func same(a, b image.Image, area image.Rectangle) bool {
+	for y := area.Min.Y; y < area.Max.Y; y++ {
+		for x := area.Min.X; x < area.Max.X; x++ {
+			if a.At(x, y) != b.At(x, y) {
+				return false
+			}
+		}
+	}
+	return true
+}
