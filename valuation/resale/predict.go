@@ -53,8 +53,7 @@ func (m Model) predict(t traits) outcome {
 
 // tail is the shape of a standardised prediction error: its quantiles at tailChances.
 type tail struct {
-	z  []float64
-	df float64
+	z []float64
 }
 
 // tailChances are the knots of the predictive distribution.
