@@ -41,3 +41,9 @@ func (b Book) Reach(ctx context.Context, id int64) (desk.Reach, error) {
 	r, err := b.Store.Reach(ctx, id)
 	return desk.Reach{Undo: r.Undo, Redo: r.Redo}, err
 }
+
+// Predict keeps a prediction for good.
+func (b Book) Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) error {
+	_, err := b.Freeze(ctx, id, store.Prediction{Case: c, Answer: a, Seed: c.Run.Seed, Engine: valuation.Engine})
+	return err
+}

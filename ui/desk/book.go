@@ -55,6 +55,8 @@ type Marks interface {
 	SetState(ctx context.Context, id int64, s lot.State) error
 	Archive(ctx context.Context, id int64, archived bool) error
 	NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error
+	// Predict keeps what was foretold of a lot, whole and for good.
+	Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) error
 }
 
 // Ledger keeps the case of each lot with its history.

@@ -163,8 +163,13 @@ func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Ca
 	return d.reach(ctx, s.with(o).said(verb+label+"."))
 }
 
-// SetState marks a lot.
+// SetState marks a lot. A lot marked as bid or won has its prediction frozen, so that what came can be held against it.
 func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State) State {
+	if state == lot.Bid || state == lot.Won {
+		if err := d.freeze(ctx, id); err != nil {
+			return s.troubled("freeze the prediction", err)
+		}
+	}
 	if err := d.Book.SetState(ctx, id, state); err != nil {
 		return s.troubled("mark the lot", err)
 	}
@@ -174,6 +179,19 @@ func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State)
 		s = s.with(o)
 	}
 	return d.refresh(ctx, s.said(fmt.Sprintf("Marked: %s.", state)))
+}
+
+// freeze values a lot as it stands and keeps the prediction.
+func (d *Desk) freeze(ctx context.Context, id int64) error {
+	c, err := d.Book.Case(ctx, id)
+	if err != nil {
+		return err
+	}
+	v, err := d.Value(c)
+	if err != nil {
+		return err
+	}
+	return d.Book.Predict(ctx, id, c, v.Answer)
 }
 
 // Duplicate copies a lot on the Board.

@@ -27,9 +27,9 @@ type damage struct {
 func newDamage(p *Page) *section {
 	d := &damage{page: p, list: container.NewVBox()}
 	d.plan = plan.New(d.changed)
-	help := small("Click an area, or move with the arrows: space or 1, 2, 3 set how far it is hurt (minor, functional, disabling), 0 clears it; S, B, T set how deep (skin, bolted, structure).")
+	help := small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
 	body := container.NewBorder(container.NewVBox(heading("What is hurt", ""), help), nil, nil,
-		container.New(&fixedWidth{330}, container.NewVScroll(d.list)), d.plan)
+		container.New(&fixedWidth{330}, container.NewVScroll(container.NewPadded(d.list))), d.plan)
 	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
 

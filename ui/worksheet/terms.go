@@ -36,7 +36,7 @@ type cell struct {
 func newTerms(p *Page) *terms {
 	t := &terms{page: p, rows: container.NewVBox(), curve: plot.NewCurve()}
 	t.body = container.NewVBox(
-		heading("What the sale charges", "Two readings of a schedule: the whole price takes the row that it reaches, or each slice takes its own row."),
+		heading("What the sale charges", "A new lot begins with the terms of the lot before it; the very first with starter values, from memory: replace them with your sale's. A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
 		t.rows, container.New(&fixedHeight{260}, t.curve))
 	return t
 }

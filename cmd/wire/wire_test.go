@@ -1,0 +1,89 @@
+package wire_test
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"walkline/cmd/wire"
+	"walkline/store"
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// open returns a desk over a store in a file of its own.
+func open(t *testing.T) (*desk.Desk, *store.Store) {
+	t.Helper()
+	book, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "walkline.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := book.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	d, err := wire.NewDesk(wire.Book{Store: book})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, book
+}
+
+func TestDemoSaleIsValuedOnTheBoard(t *testing.T) {
+	d, _ := open(t)
+	s := d.LoadDemo(context.Background(), d.Load(context.Background()))
+	if s.Trouble != "" || len(s.Entries) != 3 {
+		t.Fatal(s.Trouble, len(s.Entries))
+	}
+	var decisions []string
+	for _, e := range s.Entries {
+		decisions = append(decisions, e.Answer.Decision)
+	}
+	if got := strings.Join(decisions, " "); got != "bid bid do_not_bid" {
+		t.Errorf("the demo's lots say %s", got)
+	}
+}
+
+func TestALotThatIsBidOnHasItsPredictionFrozen(t *testing.T) {
+	ctx := context.Background()
+	d, book := open(t)
+	s := d.LoadDemo(ctx, d.Load(ctx))
+	id := s.Entries[0].ID
+	s = d.SetState(ctx, s, id, lot.Bid)
+	frozen, err := book.Predictions(ctx, id)
+	if err != nil || s.Trouble != "" || len(frozen) != 1 || frozen[0].Engine != valuation.Engine {
+		t.Fatal(frozen, err, s.Trouble)
+	}
+	s = d.Edit(ctx, d.OpenLot(ctx, s, id), "model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })
+	again, err := book.Predictions(ctx, id)
+	if err != nil || len(again) != 1 || again[0].Case.Lot.ModelYear != 2019 {
+		t.Errorf("an edit reached the frozen prediction: %v %v", again, err)
+	}
+}
+
+func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
+	ctx := context.Background()
+	d, _ := open(t)
+	s := d.NewLot(ctx, d.Load(ctx))
+	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "prices", "midsize2009_public.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"293 rows read: 293 new, 0 the same, 0 changed, 0 refused.", "293 rows read: 0 new, 293 the same, 0 changed, 0 refused."} {
+		sheet, err := d.OpenSheet(ctx, data, "USD")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var refused []desk.Refusal
+		if s, refused = d.Apply(ctx, s, sheet); s.Notice != want || len(refused) > 0 {
+			t.Errorf("%q %q %v, want %q", s.Notice, s.Trouble, refused, want)
+		}
+	}
+	if n := len(s.Open.Case.Resale.Rows); n != 293 {
+		t.Errorf("%d rows", n)
+	}
+}
