@@ -72,15 +72,15 @@ func parseMixed(flags *flag.FlagSet, args []string) (rest []string, err error) {
 
 // describe writes the match of the columns, what is in doubt, and every refused row.
 func describe(table csvfile.Table, given csvfile.Options, out, errs io.Writer) int {
-	match := proposed(table.Header)
+	match := csvfile.Propose(table.Header)
 	if given.Currency == "" {
-		stated, err := statedCurrency(table)
+		stated, err := csvfile.StatedCurrency(table)
 		if err != nil {
 			fmt.Fprintf(errs, "%v\n", err)
 			return faulty
 		}
 		given.Currency = stated
-	} else if err := otherCurrency(table, given.Currency); err != nil {
+	} else if err := csvfile.OtherCurrency(table, given.Currency); err != nil {
 		fmt.Fprintf(errs, "%v\n", err)
 		return faulty
 	}

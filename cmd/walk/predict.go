@@ -65,7 +65,7 @@ func readSubjects(data []byte) ([]resale.Row, []string) {
 	if at < 0 {
 		return nil, []string{"no column is named task"}
 	}
-	match := proposed(table.Header).Set("task", csvfile.ID)
+	match := csvfile.Propose(table.Header).Set("task", csvfile.ID)
 	for _, c := range match {
 		if c.Field == csvfile.Price {
 			match = match.Set(c.Name, csvfile.Ignored)
@@ -181,8 +181,8 @@ func (b batch) rows(data []byte, s resale.Row) ([]resale.Row, money.Currency, er
 	if err != nil {
 		return nil, none, err
 	}
-	code, err := statedCurrency(table)
-	own := s.More[currencyColumn]
+	code, err := csvfile.StatedCurrency(table)
+	own := s.More[csvfile.CurrencyColumn]
 	switch {
 	case err != nil:
 		return nil, none, err
@@ -191,7 +191,7 @@ func (b batch) rows(data []byte, s resale.Row) ([]resale.Row, money.Currency, er
 	case own != "" && own != code:
 		return nil, none, fmt.Errorf("the comparables are in %s and the subject in %s", code, own)
 	}
-	result, err := csvfile.Parse(table, proposed(table.Header), csvfile.Canonical(code))
+	result, err := csvfile.Parse(table, csvfile.Propose(table.Header), csvfile.Canonical(code))
 	if err != nil {
 		return nil, none, err
 	}

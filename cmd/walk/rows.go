@@ -3,50 +3,11 @@ package main
 import (
 	"fmt"
 	"io"
-	"slices"
 
 	"walkline/store/csvfile"
 	"walkline/valuation"
 	"walkline/valuation/resale"
 )
-
-// currencyColumn is the name of the column that states each row's currency, as published price sets have it.
-const currencyColumn = "currency"
-
-// proposed returns the match of a table's columns: by name, a row id standing in where no other column is one.
-func proposed(header []string) csvfile.Match {
-	match := csvfile.Propose(header)
-	if !match.Has(csvfile.ID) && slices.Contains(match.Others(), "row_id") {
-		match = match.Set("row_id", csvfile.ID)
-	}
-	return match
-}
-
-// statedCurrency returns the currency that a table's column of currencies states, empty when it has none.
-// Errors: more than one is stated.
-func statedCurrency(t csvfile.Table) (string, error) {
-	at := slices.Index(t.Header, currencyColumn)
-	stated := ""
-	for _, r := range t.Records {
-		if at < 0 || r.Fault != "" || r.Cells[at] == "" {
-			continue
-		}
-		if stated != "" && r.Cells[at] != stated {
-			return "", fmt.Errorf("line %d: currency %q: the rows before it are in %s; one table has one currency", r.Line, r.Cells[at], stated)
-		}
-		stated = r.Cells[at]
-	}
-	return stated, nil
-}
-
-// otherCurrency returns what is wrong when a table states another currency than the one it is read for.
-func otherCurrency(t csvfile.Table, code string) error {
-	stated, err := statedCurrency(t)
-	if err == nil && stated != "" && stated != code {
-		err = fmt.Errorf("the currency column says %q, and the prices are wanted in %s", stated, code)
-	}
-	return err
-}
 
 // withRows returns the case with the comparables of the table that lies beside it. Every refused row is a fault.
 func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valuation.Case, int) {
@@ -63,13 +24,13 @@ func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valua
 func readRows(data []byte, given csvfile.Options, key, path string, errs io.Writer) ([]resale.Row, int) {
 	table, err := csvfile.Read(data, csvfile.Reading{})
 	if err == nil {
-		err = otherCurrency(table, given.Currency)
+		err = csvfile.OtherCurrency(table, given.Currency)
 	}
 	if err != nil {
 		fmt.Fprintf(errs, "%s%s: %v\n", key, path, err)
 		return nil, faulty
 	}
-	match := proposed(table.Header)
+	match := csvfile.Propose(table.Header)
 	options, doubts := csvfile.ProposeOptions(table, match, given)
 	for _, d := range doubts {
 		fmt.Fprintf(errs, "%snote: %s Read as %s.\n", key, d.Text, taken(d.Option, options))

@@ -23,6 +23,9 @@ func (Importer) Open(data []byte, currency string) (desk.Sheet, error) {
 	if err != nil {
 		return desk.Sheet{}, err
 	}
+	if err := csvfile.OtherCurrency(table, currency); err != nil {
+		return desk.Sheet{}, err
+	}
 	match := csvfile.Propose(table.Header)
 	options, doubts := csvfile.ProposeOptions(table, match, csvfile.Options{})
 	s := desk.Sheet{Data: data, Header: table.Header, Rows: len(table.Records)}

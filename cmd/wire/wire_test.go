@@ -87,3 +87,14 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 		t.Errorf("%d rows", n)
 	}
 }
+
+func TestATableInAnotherCurrencyIsRefused(t *testing.T) {
+	d, _ := open(t)
+	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "prices", "hatch2004_public.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.OpenSheet(context.Background(), data, "USD"); err == nil || !strings.Contains(err.Error(), "EUR") {
+		t.Errorf("prices in EUR were taken for a lot in USD: %v", err)
+	}
+}

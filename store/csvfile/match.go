@@ -40,7 +40,7 @@ var Fields = []Field{ID, Price, Kind, Date, ModelYear, Make, Model, Trim, Mileag
 // synonyms are the names under which a field goes, the likeliest first, as [plainName] leaves them. Common practice, no
 // source.
 var synonyms = map[Field][]string{
-	ID:        {"id", "listing id", "listing", "listing number", "listing no", "ref", "reference", "stock", "stock number", "stock no", "vin"},
+	ID:        {"id", "row id", "listing id", "listing", "listing number", "listing no", "ref", "reference", "stock", "stock number", "stock no", "vin"},
 	Price:     {"price", "sold price", "sale price", "selling price", "asking price", "asked price", "ask", "asking", "list price", "listed price", "amount", "sold for", "sold at"},
 	Kind:      {"kind", "asked or sold", "price kind", "price type", "status"},
 	Date:      {"date", "sold date", "date sold", "sale date", "date of sale", "sold on", "sold", "listed", "date listed", "list date", "listing date", "listed on", "advertised", "seen", "date seen", "day"},
