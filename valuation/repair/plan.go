@@ -53,15 +53,23 @@ func newPlanner(c Catalogue, l lot.Lot, survey []lot.Damage) planner {
 
 // chance returns the chance that a job is needed. Limits: no job brings itself along, however far round.
 func (p planner) chance(id string) float64 {
-	if c, ok := p.known[id]; ok {
-		return c
+	c, ok := p.known[id]
+	if !ok {
+		c = p.beyond(id, nil)
+		p.known[id] = c
 	}
-	p.known[id] = 0 // a ring of jobs adds nothing to itself
+	return c
+}
+
+// beyond returns the chance that a job is needed by something that the jobs on the way do not bring along themselves.
+func (p planner) beyond(id string, way []string) float64 {
+	if slices.Contains(way, id) {
+		return 0 // a ring of jobs adds nothing to itself
+	}
 	not := 1 - p.direct[id]
 	for _, b := range p.parents[id] {
-		not *= 1 - p.chance(b.ID)*Or(b.Chance, 1)
+		not *= 1 - p.beyond(b.ID, append(way, id))*Or(b.Chance, 1)
 	}
-	p.known[id] = 1 - not
 	return 1 - not
 }
 
@@ -72,24 +80,28 @@ func (p planner) why(j Job) string {
 	}
 	var with []string
 	for _, b := range p.parents[j.ID] {
-		if p.known[b.ID] > 0 {
+		if p.chance(b.ID) > 0 {
 			with = append(with, p.jobs[b.ID].Job)
 		}
 	}
 	return strings.TrimSpace(j.Why + " (comes with: " + strings.Join(with, "; ") + ")")
 }
 
-// area returns where a job without an area of its own is done: at the cell that calls for it or for what brings it.
-func (p planner) area(id string) string {
+// area returns where a job without an area of its own is done: at the cell that calls for it or for what brings it,
+// directly or by way of other jobs; empty where none has a place.
+func (p planner) area(id string, way ...string) string {
 	if cells := p.cells[id]; len(cells) > 0 {
 		return cells[0].Area
 	}
 	for _, b := range p.parents[id] {
-		if p.known[b.ID] > 0 {
-			if j := p.jobs[b.ID]; j.Area != "" {
-				return j.Area
-			}
-			return p.area(b.ID)
+		if p.chance(b.ID) == 0 || slices.Contains(way, b.ID) {
+			continue
+		}
+		if j := p.jobs[b.ID]; j.Area != "" {
+			return j.Area
+		}
+		if at := p.area(b.ID, append(way, id)...); at != "" {
+			return at
 		}
 	}
 	return ""

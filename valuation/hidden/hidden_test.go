@@ -1,0 +1,110 @@
+package hidden_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+)
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if math.Abs(got-want) > tol {
+		t.Errorf("%s = %.9g, want %.9g", what, got, want)
+	}
+}
+
+// Source: Bayes' rule as exact fractions. The haemophilia example, Gelman et al., Bayesian Data Analysis, 3rd ed.,
+// section 1.4 (from memory): prior 1/2, two unaffected sons (each has chance 1/2 if she carries, 1 if not) leave 1/5;
+// a third leaves 1/9. A test of sensitivity .95 and specificity .9 at a prior of .1: .095 / (.095 + .09) = 19/37.
+func TestPosteriorAgainstClosedForm(t *testing.T) {
+	son := func(id string) hidden.Evidence { return hidden.Evidence{Finding: id, IfPresent: .5, IfAbsent: 0} }
+	carrier := hidden.Risk{Chance: hidden.Beta{A: 1, B: 1}, Findings: []hidden.Evidence{son("one"), son("two"), son("three")}}
+	test := hidden.Risk{Chance: hidden.Beta{A: 1, B: 9}, Findings: []hidden.Evidence{{Finding: "test", IfPresent: .95, IfAbsent: .1}}}
+	for _, c := range []struct {
+		risk    hidden.Risk
+		answers map[string]string
+		want    float64
+	}{
+		{carrier, nil, 1. / 2},
+		{carrier, map[string]string{"one": "no"}, 1. / 3},
+		{carrier, map[string]string{"one": "no", "two": "no"}, 1. / 5},
+		{carrier, map[string]string{"one": "no", "two": "no", "three": "no"}, 1. / 9},
+		{carrier, map[string]string{"one": "no", "two": "no", "three": "yes"}, 1},
+		{test, map[string]string{"test": "yes"}, 19. / 37},
+		{test, map[string]string{"test": "no"}, .005 / (.005 + .81)},
+		{test, map[string]string{"other": "yes"}, .1},
+	} {
+		near(t, "posterior", c.risk.Posterior(c.answers), c.want, 1e-15)
+	}
+}
+
+func TestOrderOfFindingsIsIrrelevant(t *testing.T) {
+	r := hidden.Risk{Chance: hidden.Beta{A: 3, B: 17}, Findings: []hidden.Evidence{{"a", .8, .3}, {"b", .6, .1}, {"c", .2, .5}}}
+	answers := map[string]string{"a": "yes", "b": "no", "c": "yes"}
+	want := .15 * .8 * .4 * .2 / (.15*.8*.4*.2 + .85*.3*.9*.5)
+	for _, order := range [][3]int{{0, 1, 2}, {2, 1, 0}, {1, 2, 0}} {
+		turned := r
+		turned.Findings = []hidden.Evidence{r.Findings[order[0]], r.Findings[order[1]], r.Findings[order[2]]}
+		near(t, "posterior", turned.Posterior(answers), want, 1e-15)
+	}
+	step := r // one answer after the other: the posterior of the first is the prior of the next
+	p := hidden.Risk{Chance: r.Chance}.Posterior(nil)
+	for _, e := range r.Findings {
+		step.Chance, step.Findings = hidden.Beta{A: p, B: 1 - p}, []hidden.Evidence{e}
+		p = step.Posterior(answers)
+	}
+	near(t, "step by step", p, want, 1e-15)
+}
+
+func TestContradictionKeepsThePrior(t *testing.T) {
+	r := hidden.Risk{Chance: hidden.Beta{A: 1, B: 3}, Findings: []hidden.Evidence{{"proof", .5, 0}, {"alibi", 0, .5}}}
+	both := map[string]string{"proof": "yes", "alibi": "yes"}
+	if !r.Contradicted(both) || r.Posterior(both) != .25 {
+		t.Errorf("proof and alibi: contradicted %v, posterior %g", r.Contradicted(both), r.Posterior(both))
+	}
+	one := map[string]string{"proof": "yes", "alibi": "no"}
+	if r.Contradicted(one) || r.Posterior(one) != 1 {
+		t.Errorf("proof alone: contradicted %v, posterior %g", r.Contradicted(one), r.Posterior(one))
+	}
+}
+
+func TestRaise(t *testing.T) {
+	entry := func(id string, signs ...lot.Sign) hidden.Entry {
+		return hidden.Entry{Risk: hidden.Risk{ID: id, Name: id}, Triggers: signs}
+	}
+	c := hidden.Catalogue{Risks: []hidden.Entry{
+		entry("rail", lot.Sign{Areas: []string{"12"}}, lot.Sign{Areas: []string{"11"}}), entry("wet", lot.Sign{Loss: []string{"flood"}}),
+		entry("mount", lot.Sign{Areas: []string{"12"}}), entry("dull", lot.Sign{Areas: []string{"12"}}), entry("none"),
+	}}
+	own := []hidden.Risk{{ID: "mount", Name: "mine"}, {ID: "dull", Removed: true}, {ID: "extra", Name: "extra"}}
+	survey := []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}, {Area: "11", Extent: "minor", Depth: "skin"}}
+	var got []string
+	for _, r := range hidden.Raise(own, c, lot.Lot{Loss: []string{"collision"}}, survey) {
+		got = append(got, r.ID+" "+r.Name)
+	}
+	if want := []string{"mount mine", "extra extra", "rail rail"}; !slices.Equal(got, want) {
+		t.Errorf("raised %q, want %q", got, want)
+	}
+}
+
+// Closed form: a risk of chance p and certain cost costs p x cost; nothing where it is not there.
+func TestDrawOfARisk(t *testing.T) {
+	const n = 2000
+	d := prob.NewDraws(n, 3)
+	factor := make([]float64, n)
+	d.Column("lot/factor", factor)
+	r := hidden.Risk{ID: "r", Cost: prob.Certain(500), Days: prob.Certain(4), Hours: map[string]prob.Three{"body": prob.Certain(3)}}
+	out := r.Draw(.25, hidden.Setting{Draws: d, Factor: factor, Rates: map[string]float64{"body": 40}})
+	near(t, "scenarios in which it is there", float64(out.Present), n/4, 1)
+	for i, cash := range out.Cash {
+		row := [4]float64{cash, out.Labour[i], out.Hours[i], out.Days[i]}
+		if row != [4]float64{} && row != [4]float64{500, 120, 3, 4} {
+			t.Fatalf("scenario %d: %v", i, row)
+		}
+	}
+	near(t, "mean cost", prob.Mean(out.Cash), 125, .5)
+}

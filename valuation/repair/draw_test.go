@@ -1,0 +1,121 @@
+package repair_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+const scenarios = 4000
+
+func setting(rate, holding float64) repair.Setting {
+	s := repair.Setting{Draws: prob.NewDraws(scenarios, 5), Factor: make([]float64, scenarios), Rates: map[string]float64{"body": rate}, HoldingPerDay: holding}
+	s.Draws.Column("lot/factor", s.Factor)
+	return s
+}
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if math.Abs(got-want) > tol {
+		t.Errorf("%s = %.6g, want %.6g", what, got, want)
+	}
+}
+
+// Cost by hand: used 200 + 50 freight + 2 h x rate + 4 d x holding; new 300 + 10 d x holding; made 150 + 5 h x rate;
+// core 320 - 80 deposit.
+func TestOptionOrder(t *testing.T) {
+	p := repair.Part{Options: []repair.Option{
+		{Source: "used", Price: prob.Certain(200), Freight: prob.Certain(50), ExtraHours: prob.Certain(2), LeadDays: prob.Certain(4)},
+		{Source: "new", Price: prob.Certain(300), LeadDays: prob.Certain(10)},
+		{Source: "made", Price: prob.Certain(150), ExtraHours: prob.Certain(5)},
+		{Source: "core", Price: prob.Certain(320), CoreBack: prob.Certain(80)},
+	}}
+	for _, c := range []struct {
+		rate, holding float64
+		want          []int
+	}{
+		{0, 0, []int{2, 3, 0, 1}},  // 250 300 150 240
+		{40, 0, []int{3, 1, 0, 2}}, // 330 300 350 240
+		{40, 8, []int{3, 2, 0, 1}}, // 362 380 350 240
+	} {
+		if got := p.Order(c.rate, c.holding); !slices.Equal(got, c.want) {
+			t.Errorf("rate %g, holding %g: %v, want %v", c.rate, c.holding, got, c.want)
+		}
+	}
+	same := repair.Part{Options: []repair.Option{{Source: "a"}, {Source: "b"}, {Source: "c"}}}
+	if got := same.Order(40, 8); !slices.Equal(got, []int{0, 1, 2}) {
+		t.Errorf("equals do not keep their order: %v", got)
+	}
+}
+
+// Closed form: .6 at 100, of the rest .5 at 200, of the rest the fallback at 400:
+// .6 x 100 + .4 x .5 x 200 + .4 x .5 x 400 = 180. Lead: never less than that of what was had.
+func TestFirstOptionThatCanBeHadThenFallback(t *testing.T) {
+	l := repair.Line{ID: "l", Job: "lamp", Hours: map[string]prob.Three{"body": prob.Certain(1)}, Parts: []repair.Part{{
+		Options: []repair.Option{
+			{Price: prob.Certain(200), LeadDays: prob.Certain(20), Chance: chance(.5)},
+			{Price: prob.Certain(100), LeadDays: prob.Certain(10), Chance: chance(.6)},
+		},
+		Fallback: &repair.Fallback{Price: prob.Certain(400), LeadDays: prob.Certain(40), Hours: prob.Certain(6)}}}}
+	out := l.Draw(setting(30, 0))
+	count := map[float64]float64{}
+	for i, cash := range out.Cash {
+		count[cash]++
+		if out.Lead[i] != cash/10 {
+			t.Fatalf("a part at %g came after %g days", cash, out.Lead[i])
+		}
+		hours := 1.0
+		if cash == 400 {
+			hours = 7
+		}
+		if out.Hours[i] != hours || out.Labour[i] != 30*hours {
+			t.Fatalf("a part at %g took %g hours, labour %g", cash, out.Hours[i], out.Labour[i])
+		}
+	}
+	near(t, "mean cost", prob.Mean(out.Cash), 180, 4)
+	near(t, "share of the first", count[100]/scenarios, .6, 1./scenarios) // its column is stratified
+	near(t, "share of the second", count[200]/scenarios, .2, .02)
+	near(t, "share of the fallback", count[400]/scenarios, .2, .02)
+}
+
+func TestChanceOfALineTakesAllOfIt(t *testing.T) {
+	l := repair.Line{ID: "l", Job: "rail", Chance: chance(.3), Hours: map[string]prob.Three{"body": prob.Certain(2)}, Materials: prob.Certain(10), Outside: prob.Certain(90),
+		Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Certain(50), LeadDays: prob.Certain(9)}}}}}
+	out := l.Draw(setting(25, 0))
+	needed := 0.0
+	for i := range out.Cash {
+		row := [4]float64{out.Cash[i], out.Labour[i], out.Hours[i], out.Lead[i]}
+		switch row {
+		case [4]float64{150, 50, 2, 9}:
+			needed++
+		case [4]float64{}:
+		default:
+			t.Fatalf("scenario %d: %v", i, row)
+		}
+	}
+	near(t, "share in which it is needed", needed/scenarios, .3, 1./scenarios)
+	for want, c := range map[float64]float64{0: 0, 150: 1} {
+		l.Chance = chance(c)
+		near(t, "mean at a sure chance", prob.Mean(l.Draw(setting(25, 0)).Cash), want, 1e-12)
+	}
+}
+
+// Source: mean of the PERT, (low + 4 likely + high) / 6 (testdata/reference/pert_triangular.csv).
+func TestMeansOfALine(t *testing.T) {
+	l := repair.Line{ID: "l", Job: "paint", Hours: map[string]prob.Three{"body": {Low: 2, Likely: 5, High: 14}}, Materials: prob.Three{Low: 30, Likely: 40, High: 110}}
+	out := l.Draw(setting(20, 0))
+	near(t, "hours", prob.Mean(out.Hours), 6, .01)
+	near(t, "labour", prob.Mean(out.Labour), 120, .2)
+	near(t, "materials", prob.Mean(out.Cash), 50, .1)
+}
+
+func TestAPartThatHoldsNothingUpHasNoLead(t *testing.T) {
+	no := false
+	l := repair.Line{ID: "l", Job: "badge", Parts: []repair.Part{{Critical: &no, Options: []repair.Option{{Price: prob.Certain(9), LeadDays: prob.Certain(60)}}}}}
+	if out := l.Draw(setting(0, 0)); slices.Max(out.Lead) != 0 || slices.Min(out.Cash) != 9 {
+		t.Errorf("lead up to %g, cash from %g", slices.Max(out.Lead), slices.Min(out.Cash))
+	}
+}
