@@ -147,8 +147,13 @@ func (m *matching) build() {
 	}
 	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
 	split.Offset = 0.64
-	m.body = container.NewBorder(nil, container.NewVScroll(m.found), nil, nil, split)
+	foot := container.NewVScroll(m.found)
+	foot.SetMinSize(fyne.NewSize(0, footHeight))
+	m.body = container.NewBorder(nil, foot, nil, nil, split)
 }
+
+// footHeight is the room for what the table gives: a line of counts and a few refused rows.
+const footHeight = 110
 
 // sample returns the first values of a column.
 func (m *matching) sample(column int) string {

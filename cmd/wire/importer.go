@@ -27,7 +27,11 @@ func (Importer) Open(data []byte, currency string) (desk.Sheet, error) {
 		return desk.Sheet{}, err
 	}
 	match := csvfile.Propose(table.Header)
-	options, doubts := csvfile.ProposeOptions(table, match, csvfile.Options{})
+	given, err := csvfile.StatedCurrency(table)
+	if err != nil {
+		return desk.Sheet{}, err
+	}
+	options, doubts := csvfile.ProposeOptions(table, match, csvfile.Options{Currency: given})
 	s := desk.Sheet{Data: data, Header: table.Header, Rows: len(table.Records)}
 	for _, r := range table.Records[:min(sampleRows, len(table.Records))] {
 		s.Sample = append(s.Sample, r.Cells)

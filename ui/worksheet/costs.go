@@ -16,7 +16,7 @@ import (
 var (
 	amounts  = widgets.Spec{Kind: widgets.Money, Digits: 2, Least: widgets.Bound(0)}
 	optional = widgets.Spec{Kind: widgets.Money, Digits: 2, Least: widgets.Bound(0), Optional: true}
-	percents = widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0), Most: widgets.Bound(1)}
+	percents = widgets.Spec{Kind: widgets.Percent, Digits: 3, Least: widgets.Bound(0), Most: widgets.Bound(1)}
 	days     = widgets.Spec{Unit: "days", Least: widgets.Bound(0)}
 )
 
