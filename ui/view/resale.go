@@ -1,7 +1,10 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -12,13 +15,15 @@ import (
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
 	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
-	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60},
+	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68},
 }
 
 // ResaleRow is one comparable with its adjustments.
 type ResaleRow struct {
+	Row    int  // position in the case
 	Counts bool // the user's tick
 	Cells  []string
+	keys   []float64 // what each column of figures sorts by; NaN where there is none
 }
 
 // Comparables returns the rows of the open lot with the adjustments of the last valuation.
@@ -32,14 +37,56 @@ func Comparables(o desk.Open) []ResaleRow {
 	}
 	rows := make([]ResaleRow, len(o.Case.Resale.Rows))
 	for i, r := range o.Case.Resale.Rows {
-		cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", ""}
+		cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "", ""}
+		keys := rowKeys(p, r, o.Case.Lot.OdometerUnit)
 		if a, ok := byRow[i]; ok && a.Used {
 			other := a.Trim + a.Brand + a.Date + a.Other
-			copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(other), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight)})
+			copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(other), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
+			for k, x := range []money.Amount{a.AskedToSold, a.Mileage, a.Age, other, a.Adjusted} {
+				keys[7+k] = p.Major(x)
+			}
+			keys[12], keys[13] = a.Weight, math.Abs(a.Influence)
 		}
-		rows[i] = ResaleRow{!r.Excluded, cells}
+		rows[i] = ResaleRow{i, !r.Excluded, cells, keys}
 	}
 	return rows
+}
+
+// rowKeys returns what a row's own columns sort by; words sort by themselves and have none.
+func rowKeys(p Purse, r resale.Row, unit string) []float64 {
+	keys := make([]float64, len(ResaleColumns))
+	for i := range keys {
+		keys[i] = math.NaN()
+	}
+	keys[0] = p.Major(r.Price)
+	if r.ModelYear != 0 {
+		keys[3] = float64(r.ModelYear)
+	}
+	if x, ok := r.MileageIn(unit); ok {
+		keys[4] = x
+	}
+	return keys
+}
+
+// SortComparables puts the rows in the order of a column; those without a figure come last either way.
+func SortComparables(rows []ResaleRow, column int, falling bool) {
+	slices.SortStableFunc(rows, func(a, b ResaleRow) int {
+		x, y := a.keys[column], b.keys[column]
+		if math.IsNaN(x) != math.IsNaN(y) {
+			if math.IsNaN(x) {
+				return 1
+			}
+			return -1
+		}
+		c := cmp.Compare(x, y)
+		if math.IsNaN(x) {
+			c = cmp.Compare(a.Cells[column], b.Cells[column])
+		}
+		if falling {
+			return -c
+		}
+		return c
+	})
 }
 
 // rounded drops the minor digits.
@@ -89,6 +136,7 @@ func mileage(r resale.Row) string {
 
 // Dot is one comparable of the scatter.
 type Dot struct {
+	Row              int // position in the case
 	X, Price, Weight float64
 	Used, Branded    bool
 	Words            string
@@ -151,7 +199,7 @@ func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter
 			continue
 		}
 		words := fmt.Sprintf("%s %s, %s, %s", p.Show(r.Price), kind(r.Kind), Vehicle(r.ModelYear, r.Trim), mileage(r))
-		s.Dots = append(s.Dots, Dot{X: v, Price: p.Major(r.Price), Weight: weight[i], Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
+		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(r.Price), Weight: weight[i], Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
 	}
 	return s
 }

@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -22,6 +23,10 @@ type price struct {
 	chart   *plot.Scatter
 	against *widget.RadioGroup
 	found   *widget.Label
+	rows    []view.ResaleRow // as the table shows them
+	dots    []view.Dot       // as the chart shows them
+	column  int              // that the table is sorted by; -1: the order of the import
+	falling bool
 }
 
 // The two things that prices are drawn against.
@@ -31,15 +36,16 @@ const (
 )
 
 func newResale(p *Page) *section {
-	r := &price{page: p, found: widget.NewLabel(""), chart: plot.NewScatter()}
+	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter()}
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := newForm(p.edit)
 	first := resaleBeliefs(beliefs)
-	r.table = table.New(columns(view.ResaleColumns, false))
+	r.table = table.New(columns(view.ResaleColumns, true))
 	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
 	r.table.OnTick = func(row int, counts bool) { r.tick(row, counts) }
-	r.table.OnSelected = func(row int) { r.chart.Select(row) }
-	r.chart.OnSelected = func(i int) { r.table.SelectRow(i) }
+	r.table.OnSelected = r.pointOut
+	r.table.OnSort = func(column int, falling bool) { r.column, r.falling = column, falling; r.render() }
+	r.chart.OnSelected = r.goToRow
 	r.against = widget.NewRadioGroup([]string{byMileage, byYear}, func(string) { r.renderChart() })
 	r.against.Horizontal, r.against.Required = true, true
 	r.against.SetSelected(byMileage)
@@ -93,7 +99,11 @@ func setGuess(c *valuation.Case, t prob.Three) {
 
 func (r *price) render() {
 	var rows []table.Row
-	for _, c := range view.Comparables(r.page.open) {
+	r.rows = view.Comparables(r.page.open)
+	if r.column >= 0 {
+		view.SortComparables(r.rows, r.column, r.falling)
+	}
+	for _, c := range r.rows {
 		rows = append(rows, table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts})
 	}
 	r.table.SetRows(rows)
@@ -106,7 +116,20 @@ func (r *price) renderChart() {
 	if r.against.Selected == byYear {
 		s = view.ByYear(r.page.open)
 	}
+	r.dots = s.Dots
 	r.chart.SetData(scatterOf(s))
+}
+
+// pointOut marks a row's point in the chart.
+func (r *price) pointOut(row int) {
+	at := slices.IndexFunc(r.dots, func(d view.Dot) bool { return d.Row == r.rows[row].Row })
+	r.chart.Select(at)
+}
+
+// goToRow goes to the row of a point.
+func (r *price) goToRow(point int) {
+	at := slices.IndexFunc(r.rows, func(x view.ResaleRow) bool { return x.Row == r.dots[point].Row })
+	r.table.SelectRow(at)
 }
 
 // scatterOf turns a view's chart into the widget's.
@@ -129,6 +152,7 @@ func scatterOf(s view.Scatter) plot.ScatterData {
 
 // tick takes a comparable in or leaves it out.
 func (r *price) tick(row int, counts bool) {
+	row = r.rows[row].Row
 	words := "leave a comparable out"
 	if counts {
 		words = "count a comparable"
