@@ -93,8 +93,16 @@ func scanFee(s invoice.Schedule, b *big.Rat) *big.Rat {
 	return sum
 }
 
-// scanHolds says whether every rule that is on holds at an invoice total, in whole fractions.
-func scanHolds(c valuation.Case, total *big.Rat) bool {
+// scanned is what of a certain case does not depend on the bid, in whole fractions.
+type scanned struct {
+	c                         valuation.Case
+	hours, labour, cash, days *big.Rat
+	before                    *big.Rat // every cost but the invoice and its capital
+	price, growth             *big.Rat
+}
+
+// scan adds up the costs, hours and days of a certain case.
+func scan(c valuation.Case) scanned {
 	hours, labour, cash := new(big.Rat), new(big.Rat), new(big.Rat)
 	lead, hiddenDays, work := new(big.Rat), new(big.Rat), new(big.Rat)
 	for _, l := range c.Repair.Lines {
@@ -126,10 +134,15 @@ func scanHolds(c valuation.Case, total *big.Rat) bool {
 		storage = new(big.Rat)
 	}
 	cash = add(cash, rat(c.Buying.Freight.Likely), mul(storage, rat(c.Buying.Storage.PerDay)), mul(days, rat(c.Time.HoldingPerDay)))
-	capital := mul(mul(total, rat(c.Time.CapitalRate)), new(big.Rat).Quo(days, rat(365)))
 	price := rat(c.Resale.Guess.Likely)
-	outlay := add(mul(price, rat(c.Selling.Percent)), rat(c.Selling.Flat), cash, labour, total, capital)
-	return scanRules(c.Rules, sub(price, outlay), outlay, labour, hours, add(cash, total), days)
+	return scanned{c, hours, labour, cash, days, add(mul(price, rat(c.Selling.Percent)), rat(c.Selling.Flat), cash, labour), price,
+		add(rat(1), mul(rat(c.Time.CapitalRate), new(big.Rat).Quo(days, rat(365))))}
+}
+
+// holds says whether every rule that is on holds at an invoice total.
+func (s scanned) holds(total *big.Rat) bool {
+	outlay := add(s.before, mul(total, s.growth))
+	return scanRules(s.c.Rules, sub(s.price, outlay), outlay, s.labour, s.hours, add(s.cash, total), s.days)
 }
 
 func scanRules(r bid.Rules, profit, outlay, labour, hours, cash, days *big.Rat) bool {
@@ -218,8 +231,9 @@ func TestWalkAwayAgreesWithAScanOfEveryLegalBid(t *testing.T) {
 		}
 		var best, failed *money.Amount
 		gap := false
-		for b := c.Buying.BidSteps[0].Step; b < 3_500_000; b = scanNext(c.Buying.BidSteps, b) {
-			if scanHolds(c, scanInvoice(c.Buying.Terms, cents(b))) {
+		lot := scan(c)
+		for b := c.Buying.BidSteps[0].Step; b < 3_300_000; b = scanNext(c.Buying.BidSteps, b) {
+			if lot.holds(scanInvoice(c.Buying.Terms, cents(b))) {
 				x := b
 				best, gap = &x, failed != nil
 			} else if failed == nil {
