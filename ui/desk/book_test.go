@@ -1,0 +1,206 @@
+package desk_test
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+// step is one edit in a lot's history.
+type step struct {
+	label         string
+	before, after valuation.Case
+}
+
+// book keeps everything in memory. broken is what every write and reading of the Board then fails with.
+type book struct {
+	entries  []desk.Entry
+	removed  map[int64]desk.Entry
+	cases    map[int64]valuation.Case
+	steps    map[int64][]step
+	at       map[int64]int // steps done
+	answers  map[int64]valuation.Answer
+	foretold map[int64][]valuation.Answer
+	settings map[string][]byte
+	broken   error
+}
+
+func newBook() *book {
+	return &book{removed: map[int64]desk.Entry{}, cases: map[int64]valuation.Case{}, steps: map[int64][]step{}, at: map[int64]int{},
+		answers: map[int64]valuation.Answer{}, foretold: map[int64][]valuation.Answer{}, settings: map[string][]byte{}}
+}
+
+func (b *book) Entries(context.Context) ([]desk.Entry, error) {
+	return slices.Clone(b.entries), b.broken
+}
+
+func (b *book) Add(_ context.Context, c valuation.Case) (int64, error) {
+	if b.broken != nil {
+		return 0, b.broken
+	}
+	id := int64(len(b.cases) + 1)
+	b.cases[id] = c.Clone()
+	b.entries = append(b.entries, desk.Entry{ID: id, State: lot.ToLookAt, Currency: c.Currency})
+	return id, nil
+}
+
+func (b *book) Duplicate(ctx context.Context, id int64) (int64, error) {
+	return b.Add(ctx, b.cases[id])
+}
+
+func (b *book) place(id int64) int {
+	return slices.IndexFunc(b.entries, func(e desk.Entry) bool { return e.ID == id })
+}
+
+// change changes one entry of the Board.
+func (b *book) change(id int64, f func(*desk.Entry)) error {
+	i := b.place(id)
+	switch {
+	case b.broken != nil:
+		return b.broken
+	case i < 0:
+		return errors.New("no such lot")
+	}
+	f(&b.entries[i])
+	return nil
+}
+
+func (b *book) Remove(_ context.Context, id int64) error {
+	err := b.change(id, func(e *desk.Entry) { b.removed[id] = *e })
+	if err == nil {
+		i := b.place(id)
+		b.entries = slices.Delete(b.entries, i, i+1)
+	}
+	return err
+}
+
+func (b *book) Restore(_ context.Context, id int64) error {
+	b.entries = append(b.entries, b.removed[id])
+	return b.broken
+}
+
+func (b *book) SetState(_ context.Context, id int64, s lot.State) error {
+	return b.change(id, func(e *desk.Entry) { e.State = s })
+}
+
+func (b *book) Archive(_ context.Context, id int64, archived bool) error {
+	return b.change(id, func(e *desk.Entry) { e.Archived = archived })
+}
+
+func (b *book) NoteAnswer(_ context.Context, id int64, a valuation.Answer) error {
+	b.answers[id] = a
+	return b.broken
+}
+
+func (b *book) Predict(_ context.Context, id int64, _ valuation.Case, a valuation.Answer) error {
+	b.foretold[id] = append(b.foretold[id], a)
+	return b.broken
+}
+
+func (b *book) Case(_ context.Context, id int64) (valuation.Case, error) {
+	return b.cases[id].Clone(), b.broken
+}
+
+func (b *book) Save(_ context.Context, id int64, label string, c valuation.Case) error {
+	if b.broken != nil {
+		return b.broken
+	}
+	b.steps[id] = append(b.steps[id][:b.at[id]], step{label, b.cases[id], c.Clone()})
+	b.at[id]++
+	b.cases[id] = c.Clone()
+	return nil
+}
+
+func (b *book) Undo(_ context.Context, id int64) (valuation.Case, string, bool, error) {
+	if b.at[id] == 0 {
+		return valuation.Case{}, "", false, b.broken
+	}
+	b.at[id]--
+	s := b.steps[id][b.at[id]]
+	b.cases[id] = s.before
+	return s.before.Clone(), s.label, true, b.broken
+}
+
+func (b *book) Redo(_ context.Context, id int64) (valuation.Case, string, bool, error) {
+	if b.at[id] == len(b.steps[id]) {
+		return valuation.Case{}, "", false, b.broken
+	}
+	s := b.steps[id][b.at[id]]
+	b.at[id]++
+	b.cases[id] = s.after
+	return s.after.Clone(), s.label, true, b.broken
+}
+
+func (b *book) Reach(_ context.Context, id int64) (desk.Reach, error) {
+	var r desk.Reach
+	if n := b.at[id]; n > 0 {
+		r.Undo = b.steps[id][n-1].label
+	}
+	if n := b.at[id]; n < len(b.steps[id]) {
+		r.Redo = b.steps[id][n].label
+	}
+	return r, b.broken
+}
+
+func (b *book) Setting(_ context.Context, name string, into any) (bool, error) {
+	data, ok := b.settings[name]
+	if !ok {
+		return false, nil
+	}
+	return true, json.Unmarshal(data, into)
+}
+
+func (b *book) PutSetting(_ context.Context, name string, value any) error {
+	data, err := json.Marshal(value)
+	b.settings[name] = data
+	return errors.Join(err, b.broken)
+}
+
+// importer reads one price a line under a heading.
+type importer struct{}
+
+func lines(data []byte) []string { return strings.Fields(string(data)) }
+
+func (importer) Open(data []byte, currency string) (desk.Sheet, error) {
+	all := lines(data)
+	return desk.Sheet{Data: data, Header: all[:1], Rows: len(all) - 1, Stated: desk.Stated{Currency: currency}, Doubts: []desk.Doubt{{Option: "unit", Text: "Miles?"}}}, nil
+}
+
+func (importer) Read(s desk.Sheet) ([]resale.Row, []desk.Refusal, error) {
+	var rows []resale.Row
+	var refused []desk.Refusal
+	for i, text := range lines(s.Data)[1:] {
+		price, err := strconv.Atoi(text)
+		if err != nil {
+			refused = append(refused, desk.Refusal{Line: i + 2, Reason: err.Error()})
+			continue
+		}
+		rows = append(rows, resale.Row{Price: money.Amount(price)})
+	}
+	return rows, refused, nil
+}
+
+func (importer) Merge(existing, incoming []resale.Row) ([]resale.Row, desk.Counts) {
+	var counts desk.Counts
+	all := slices.Clone(existing)
+	for _, r := range incoming {
+		if slices.ContainsFunc(all, func(have resale.Row) bool { return have.Price == r.Price }) {
+			counts.Same++
+			continue
+		}
+		counts.New++
+		all = append(all, r)
+	}
+	return all, counts
+}
+
+func (importer) Refused(desk.Sheet) ([]byte, error) { return nil, nil }
