@@ -1,0 +1,205 @@
+package view_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+
+	"walkline/ui/desk"
+	"walkline/ui/view"
+	"walkline/valuation"
+	"walkline/valuation/invoice"
+	"walkline/valuation/money"
+	"walkline/valuation/resale"
+)
+
+func usd(x int64) *money.Amount { a := money.Amount(100 * x); return &a }
+
+func board() []desk.Entry {
+	hour := 41.6
+	return []desk.Entry{
+		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats", State: "bid",
+			Answer: &desk.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
+		{ID: 2, Number: "7", SaleDate: "2026-11-25", Make: "Orrin", Currency: "USD", State: "to look at"},
+		{ID: 3, Number: "110", SaleDate: "2026-11-24", Make: "Tarn", Currency: "USD", State: "to look at",
+			Answer: &desk.Summary{WalkAway: usd(800), Binding: "max_cash", LossChance: .031, MeanProfit: 2000, Stale: true}},
+		{ID: 4, Number: "9", Make: "Pell", Currency: "USD", State: "passed", Answer: &desk.Summary{Binding: "max_days"}},
+		{ID: 5, Number: "8", Make: "Tarn", Currency: "USD", State: "lost", Archived: true},
+	}
+}
+
+func ids(rows []view.BoardRow) string {
+	var out []string
+	for _, r := range rows {
+		out = append(out, fmt.Sprint(r.ID))
+	}
+	return strings.Join(out, " ")
+}
+
+func TestBoardFilterAndOrder(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		filter view.Filter
+		want   string
+	}{
+		{"by sale day", view.Filter{}, "4 3 2 1"},
+		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 3"},
+		{"by bid, none last", view.Filter{Sort: 3}, "3 1 2 4"},
+		{"by chance of loss", view.Filter{Sort: 5}, "3 1 2 4"},
+		{"by profit", view.Filter{Sort: 6}, "1 3 2 4"},
+		{"one word", view.Filter{Search: "tarn"}, "3 1"},
+		{"two words anywhere", view.Filter{Search: "2019 TARN"}, "1"},
+		{"by the sale's name", view.Filter{Search: "harrow"}, "1"},
+		{"nothing", view.Filter{Search: "zebra"}, ""},
+		{"archived stay hidden", view.Filter{Search: "lost"}, ""},
+	} {
+		if got := ids(view.Board(board(), c.filter)); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// Falling is rising turned round, lots without a figure included; those that tie keep their order.
+func TestBoardDown(t *testing.T) {
+	if got := ids(view.Board(board(), view.Filter{Sort: 3, Down: true})); got != "2 4 1 3" {
+		t.Errorf("by bid, falling: %s", got)
+	}
+}
+
+func TestBoardCells(t *testing.T) {
+	rows := map[int64][]string{}
+	for _, r := range view.Board(board(), view.Filter{Archived: true}) {
+		rows[r.ID] = r.Cells
+		if len(r.Cells) != len(view.BoardColumns) {
+			t.Errorf("%d cells under %d headings", len(r.Cells), len(view.BoardColumns))
+		}
+	}
+	for id, want := range map[int64][]string{
+		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "least expected profit", "12 %", "1,500", "42", "bid"},
+		2: {"2026-11-25", "7", "Orrin", "", "not valued yet", "", "", "", "to look at"},
+		3: {"2026-11-24", "110", "Tarn", "USD 800", "most cash tied up (edited since)", "3.1 %", "2,000", "", "to look at"},
+		4: {"", "9", "Pell", "do not bid", "longest time", "", "", "", "passed"},
+	} {
+		if !slices.Equal(rows[id], want) {
+			t.Errorf("lot %d: %q, want %q", id, rows[id], want)
+		}
+	}
+	if last := rows[5][8]; last != "lost, archived" {
+		t.Errorf("state %q", last)
+	}
+}
+
+func TestPercent(t *testing.T) {
+	for x, want := range map[float64]string{0: "0.0 %", .045: "4.5 %", .0994: "9.9 %", .0996: "10 %", .123: "12 %", 1: "100 %", -.02: "-2.0 %", -.3: "-30 %"} {
+		if got := view.Percent(x); got != want {
+			t.Errorf("%g reads %q, want %q", x, got, want)
+		}
+	}
+	if got := view.Percent(math.NaN()); got != "" {
+		t.Errorf("no number reads %q", got)
+	}
+}
+
+func TestVerdictOfAnUnfinishedLot(t *testing.T) {
+	o := desk.Open{Faults: []valuation.Fault{{Key: "resale"}, {Key: "time.hours_per_week", Value: "0", Want: "more"}}}
+	v := view.NewVerdict(o)
+	if v.Figure != "—" || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") || !strings.Contains(v.Next[1], "hours per week") {
+		t.Errorf("%+v", v)
+	}
+	o.Faults = slices.Repeat(o.Faults[:1], 9)
+	if v = view.NewVerdict(o); len(v.Next) != 7 || v.Next[6] != "and 3 more" {
+		t.Errorf("nine faults: %q", v.Next)
+	}
+}
+
+func TestVerdictOfARefusedLot(t *testing.T) {
+	o := desk.Open{Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Currency: "USD", Decision: "do_not_bid", Reasons: []string{"too slow"},
+		Acquisition: valuation.Acquisition{Bid: 2500}, Profit: valuation.Profit{LossChance: .6}}}}
+	v := view.NewVerdict(o)
+	if v.Figure != "Do not bid" || !v.Refused || !v.Settled || v.Binds != "" || v.Reasons[0] != "too slow" || v.Lines[0] != [2]string{"Chance of a loss at 25", "60 %"} {
+		t.Errorf("%+v", v)
+	}
+}
+
+func TestVerdictOfABid(t *testing.T) {
+	a := valuation.Answer{Currency: "USD", WalkAway: usd(5250), BindingRule: "min_profit", Profit: valuation.Profit{LossChance: .08, Mean: 1500, P10: -200, P90: 3100},
+		Drivers: []valuation.Driver{{Name: "a", Share: .5}, {Name: "b", Share: .3}, {Name: "c", Share: .1}, {Name: "d", Share: .1}}}
+	v := view.NewVerdict(desk.Open{Valued: &desk.Valued{Answer: a}})
+	if v.Figure != "USD 5,250" || v.Refused || v.Settled || v.Binds != "Bound by: least expected profit" || len(v.Drivers) != 3 {
+		t.Errorf("%+v", v)
+	}
+	for _, want := range [][2]string{{"Chance of a loss at it", "8.0 %"}, {"Expected profit", "1,500"}, {"Profit, 8 times in 10", "-200 to 3,100"}} {
+		if !slices.Contains(v.Lines, want) {
+			t.Errorf("no line %q in %q", want, v.Lines)
+		}
+	}
+}
+
+// By hand: a fee of 100 below 20,000 and 2 % from there on, and 10 % tax on the hammer.
+func TestFeeCurve(t *testing.T) {
+	c := valuation.Defaults()
+	c.Currency = "USD"
+	c.Buying.Tax.Rate = decimal.RequireFromString("0.1")
+	c.Buying.Fees = []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: *usd(100)}, {From: *usd(20000), Percent: decimal.RequireFromString("0.02")}}}}
+	v := view.FeeCurve(c)
+	last := v.Points[len(v.Points)-1]
+	if last != [2]float64{30000, 3600} || v.Points[0] != [2]float64{0, 100} {
+		t.Errorf("from %v to %v", v.Points[0], last)
+	}
+	for i, p := range v.Points {
+		want := p[0]*.1 + 100
+		if p[0] >= 20000 {
+			want = p[0] * .12
+		}
+		if math.Abs(p[1]-want) > .0051 || i > 0 && p[0] <= v.Points[i-1][0] {
+			t.Errorf("point %d: %v, want %.2f", i, p, want)
+		}
+	}
+	c.Buying.Fees[0].Rows = nil
+	if v = view.FeeCurve(c); len(v.Points) != 0 {
+		t.Errorf("a schedule without rows has %d points", len(v.Points))
+	}
+}
+
+func TestComparables(t *testing.T) {
+	miles, km := 61234.0, 98000.0
+	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
+	o.Case.Resale.Rows = []resale.Row{
+		{Price: *usd(12500), Kind: "sold", Date: "2026-10-02", ModelYear: 2019, Mileage: &miles, Trim: "S", Title: "clear"},
+		{Price: *usd(11000), Mileage: &km, Unit: "km", Excluded: true},
+	}
+	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{
+		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873, Influence: -61.4}, {Row: 1}}}}}
+	rows := view.Comparables(o)
+	want := [][]string{
+		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61"},
+		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", ""},
+	}
+	for i, r := range rows {
+		if !slices.Equal(r.Cells, want[i]) || r.Counts != (i == 0) || len(r.Cells) != len(view.ResaleColumns) {
+			t.Errorf("row %d: counts %v, %q, want %q", i, r.Counts, r.Cells, want[i])
+		}
+	}
+	o.Fresh = false
+	if cells := view.Comparables(o)[0].Cells; cells[11] != "" {
+		t.Errorf("an answer to an older case still adjusts: %q", cells)
+	}
+}
+
+func TestWords(t *testing.T) {
+	for in, want := range map[string]string{"12": "12 front", "top": "top", "engine_bay": "engine bay", "07": "07 rear left", "nowhere": "nowhere"} {
+		if got := view.Area(in); got != want {
+			t.Errorf("area %q reads %q, want %q", in, got, want)
+		}
+	}
+	if got := view.Vehicle(0, " ", ""); got != "(vehicle not entered)" {
+		t.Errorf("%q", got)
+	}
+	if view.Count(1, "row") != "1 row" || view.Count(0, "row") != "0 rows" {
+		t.Error("counts do not read")
+	}
+}
