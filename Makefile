@@ -9,7 +9,7 @@ export GOFLAGS := -trimpath -buildvcs=false
 WINDOW_TAGS := migrated_fynedo
 
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
-FUZZTIME ?= 4s
+FUZZTIME ?= 1000x
 DEMO := assets/demo/front.json
 
 # A window needs an X server (a Wayland desktop brings one along), or macOS.
