@@ -163,11 +163,13 @@ func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Ca
 	return d.reach(ctx, s.with(o).said(verb+label+"."))
 }
 
-// SetState marks a lot. A lot marked as bid or won has its prediction frozen, so that what came can be held against it.
+// SetState marks a lot. A lot marked as bid or won has its prediction frozen, so that what came can be held against it;
+// one that cannot be valued is marked all the same, and the notice says that nothing was foretold.
 func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State) State {
+	said := fmt.Sprintf("Marked: %s.", state)
 	if state == lot.Bid || state == lot.Won {
 		if err := d.freeze(ctx, id); err != nil {
-			return s.troubled("freeze the prediction", err)
+			said += " No prediction was frozen: " + err.Error()
 		}
 	}
 	if err := d.Book.SetState(ctx, id, state); err != nil {
@@ -178,7 +180,7 @@ func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State)
 		o.State = state
 		s = s.with(o)
 	}
-	return d.refresh(ctx, s.said(fmt.Sprintf("Marked: %s.", state)))
+	return d.refresh(ctx, s.said(said))
 }
 
 // freeze values a lot as it stands and keeps the prediction.
