@@ -41,7 +41,11 @@ func (c Case) Check() []Fault {
 func (f *faults) lot(c Case) {
 	l := c.Lot
 	if l.ModelYear != 0 {
-		f.between("lot.model_year", float64(l.ModelYear), 1900, float64(c.ValuedOn.Year()+2))
+		latest := 2200 // where the day of valuation is not known
+		if c.ValuedOn.Known() {
+			latest = c.ValuedOn.Year() + 2
+		}
+		f.between("lot.model_year", float64(l.ModelYear), 1900, float64(latest))
 	}
 	f.word("lot.odometer_unit", l.OdometerUnit, lot.OdometerUnits)
 	f.word("lot.odometer_status", l.OdometerStatus, lot.OdometerStatuses)

@@ -112,6 +112,10 @@ func TestAllFaultsComeAtOnce(t *testing.T) {
 	if _, faults := casefile.Read([]byte(doc)); len(faults) != 3 {
 		t.Errorf("want 3 faults, got %v", faults)
 	}
+	doc = strings.Replace(doc, `"rules"`, `"sellling":{},"time":{"days_to_sell":{"low":3,"high":1}},"rules"`, 1)
+	if _, faults := casefile.Read([]byte(doc)); len(faults) != 5 { // an unknown key, a missing likely, and the three above
+		t.Errorf("want 5 faults, got %v", faults)
+	}
 }
 
 // FuzzRead: no document makes the reader fail otherwise than by a fault, and what it takes, it gives back.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -40,10 +41,17 @@ func Read(data []byte) (valuation.Case, []Fault) {
 	}
 	r := reader{currency: cur}
 	r.object(reflect.ValueOf(&c).Elem(), root, "")
-	if len(r.faults) > 0 {
-		return c, r.faults
-	}
-	return c, c.Check()
+	return c, append(r.faults, r.unsaid(c.Check())...)
+}
+
+// unsaid returns the faults of values whose key, or a part of it, has no fault of form already: what could not be read
+// is not judged by its value as well.
+func (r *reader) unsaid(faults []Fault) []Fault {
+	return slices.DeleteFunc(faults, func(f Fault) bool {
+		return slices.ContainsFunc(r.faults, func(of Fault) bool {
+			return strings.HasPrefix(f.Key, of.Key) || strings.HasPrefix(of.Key, f.Key)
+		})
+	})
 }
 
 // Decode reads a strict document of any of the project's data formats into v, a pointer to a struct; money has the
