@@ -103,7 +103,7 @@ func (w *work) warnings() []string {
 			out = append(out, fmt.Sprintf("The findings on %q contradict each other; its chance is left at %.0f %%.", r.Name, 100*w.chances[i]))
 		}
 	}
-	out = append(out, w.unused()...)
+	out = append(append(out, w.unused()...), w.uncounted()...)
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
 			w.money(w.problem.Allowance), w.c.Market.Rivals))
@@ -128,6 +128,22 @@ func (w *work) unused() []string {
 	}
 	if w.c.Repair.UseCatalogue && w.k.Jobs.Currency != w.c.Currency || w.c.Hidden.UseCatalogue && w.k.Risks.Currency != w.c.Currency {
 		out = append(out, fmt.Sprintf("The catalogue's figures are in %s and are taken as if they were %s: enter your own.", w.k.Jobs.Currency, w.c.Currency))
+	}
+	return out
+}
+
+// uncounted names the facts that speak for cost or price and that no figure counts.
+func (w *work) uncounted() []string {
+	var out []string
+	l := w.c.Lot
+	if l.Keys != nil && !*l.Keys {
+		out = append(out, "There are no keys: no job of the catalogue is called for by that. Add the key and its programming under Repair.")
+	}
+	if l.OdometerStatus == "not_actual" || l.OdometerStatus == "exceeds_limits" {
+		out = append(out, "The odometer statement is not \"actual\": the price is that of a vehicle with the mileage entered. Lower the guess or leave such comparables in only.")
+	}
+	if w.c.Market.HammerGuess != nil {
+		out = append(out, "The guess of the hammer price is kept with the case; no figure uses it yet.")
 	}
 	return out
 }
