@@ -64,8 +64,7 @@ func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusa
 		return s.troubled("read the table", err), nil
 	}
 	rows, counts := d.Importer.Merge(s.Open.Case.Resale.Rows, incoming)
-	counts.Refused = len(refused)
-	counts.Read = counts.New + counts.Same + counts.Changed + counts.Refused
+	counts.Read, counts.Refused = len(incoming)+len(refused), len(refused)
 	s = d.Edit(ctx, s, "import comparables", func(c *valuation.Case) { c.Resale.Rows = rows })
 	if s.Trouble != "" {
 		return s, refused
