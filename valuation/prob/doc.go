@@ -3,8 +3,9 @@
 //
 // It holds the normal distribution, the three-point judgement read as a modified PERT beta, tabulated distributions
 // ([Table]) for anything that has a quantile function, stratified draws that depend on a name and a seed alone
-// ([Draws]), sample figures (mean, quantile, expected shortfall), the order-statistic constant of the winner's
-// allowance, and the linear algebra and Student-t figures that the resale model needs.
+// ([Draws]), sample figures (mean, quantile, expected shortfall), ratio studies of estimates against prices, the
+// order-statistic constant of the winner's allowance, and the linear algebra and Student-t figures that the resale model
+// needs.
 //
 // Units: chances are 0..1; values keep the unit of their caller.
 // Assumptions: samples are given whole and unsorted unless said otherwise; no function keeps or changes its argument
