@@ -65,7 +65,10 @@ func (w *Window) groups() []struct {
 	for _, s := range lot.States {
 		lots = append(lots, command{"Mark: " + string(s), "", false, func() { w.mark(s) }})
 	}
-	places := []command{{"Board", fyne.KeyB, false, w.toBoard}}
+	var places []command
+	for _, s := range w.places.stations {
+		places = append(places, command{s.name, s.key, false, func() { w.goTo(s.place) }})
+	}
 	for i, name := range w.sheet.Sections() {
 		places = append(places, command{name, fyne.KeyName(rune('1' + i)), false, func() { w.section(i) }})
 	}
@@ -110,9 +113,18 @@ func (w *Window) shortcuts() {
 	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.redo() })
 	w.window.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if e.Name == fyne.KeyEscape {
-			w.toBoard()
+			w.back()
 		}
 	})
+}
+
+// back goes from a page about the lot to its worksheet, and from there to the Board.
+func (w *Window) back() {
+	if w.state.Place != desk.Worksheet && w.places.at(w.state.Place).lot {
+		w.goTo(desk.Worksheet)
+		return
+	}
+	w.toBoard()
 }
 
 func (w *Window) undo() { w.act(w.desk.Undo) }
@@ -128,17 +140,9 @@ func (w *Window) section(i int) {
 		w.say(desk.State{Notice: "Open a lot first."})
 		return
 	}
+	w.goTo(desk.Worksheet)
 	w.sheet.Go(i)
-	w.focusFirst()
-}
-
-// focusFirst gives the keyboard to the first field of the section that is shown.
-func (w *Window) focusFirst() {
-	if first := w.sheet.First(); first != nil {
-		w.window.Canvas().Focus(first)
-		return
-	}
-	w.window.Canvas().Unfocus()
+	w.focusPage()
 }
 
 func (w *Window) archive(on bool) {

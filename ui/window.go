@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/board"
@@ -30,7 +31,7 @@ type Window struct {
 	looks  looks
 	board  *board.Page
 	sheet  *worksheet.Page
-	pages  *fyne.Container
+	places *places
 	notice *widgets.Words
 	modal  bool // a dialog is open: dropped files wait
 }
@@ -45,9 +46,10 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.board = board.New(w)
 	w.sheet = worksheet.New(w, d.Know)
 	w.notice = widgets.NewCaption("")
-	w.pages = container.NewStack(w.board.Object(), w.sheet.Object())
+	w.places = newPlaces(w.stations(), w.goTo)
+	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
 	foot := container.NewPadded(container.NewHBox(w.notice))
-	w.window.SetContent(widgets.NewLayer(container.NewBorder(nil, foot, nil, nil, w.pages), r))
+	w.window.SetContent(widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r))
 	w.window.SetMainMenu(w.menu())
 	w.window.Resize(fyne.NewSize(1280, 720))
 	w.window.SetOnDropped(w.dropped)
@@ -59,22 +61,14 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 // Show puts the window on the screen.
 func (w *Window) Show() {
 	w.window.Show()
-	w.window.Canvas().Focus(w.board.Table())
+	w.focusPage()
 }
 
 // show takes the next state and writes it into the pages.
 func (w *Window) show(s desk.State) {
 	before := w.state.Open
 	w.state = s
-	if s.Open == nil {
-		w.sheet.Object().Hide()
-		w.board.Object().Show()
-		w.board.Render(s)
-	} else {
-		w.board.Object().Hide()
-		w.sheet.Object().Show()
-		w.sheet.Render(*s.Open)
-	}
+	w.places.render(s)
 	w.say(s)
 	if (before == nil) != (s.Open == nil) || before != nil && before.ID != s.Open.ID || s.Open != nil && before.Reach != s.Open.Reach {
 		w.window.SetMainMenu(w.menu())
@@ -123,14 +117,14 @@ func (w *Window) value() {
 func (w *Window) NewLot() {
 	w.act(w.desk.NewLot)
 	w.sheet.Go(0)
-	w.focusFirst()
+	w.focusPage()
 }
 
 // LoadDemo adds the demo sale.
 func (w *Window) LoadDemo() {
 	w.say(desk.State{Notice: "Valuing the demo sale…"})
 	w.act(w.desk.LoadDemo)
-	w.window.Canvas().Focus(w.board.Table())
+	w.focusPage()
 }
 
 // Open puts a lot on the worksheet.
@@ -143,22 +137,24 @@ func (w *Window) Edit(label string, change func(*valuation.Case)) {
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Edit(ctx, s, label, change) })
 }
 
-// toBoard closes the worksheet.
+// toBoard closes the open lot, and whatever else is shown.
 func (w *Window) toBoard() {
-	if w.state.Open == nil {
+	if w.state.Place == desk.Board {
 		return
 	}
 	w.runner.Cancel("value")
-	w.act(w.desk.CloseLot)
-	w.window.Canvas().Focus(w.board.Table())
+	w.goTo(desk.Board)
 }
 
 // at returns the lot that a command is meant for: the open one, or the one selected on the Board.
 func (w *Window) at() (int64, bool) {
-	if w.state.Open != nil {
+	switch {
+	case w.state.Place == desk.Board:
+		return w.board.Selected()
+	case w.state.Open != nil && w.places.at(w.state.Place).lot:
 		return w.state.Open.ID, true
 	}
-	return w.board.Selected()
+	return 0, false
 }
 
 // with runs an action on the lot that a command is meant for.

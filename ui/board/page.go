@@ -88,8 +88,8 @@ func (w *wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
 
-// Table returns what takes the keyboard.
-func (p *Page) Table() fyne.Focusable { return p.table }
+// First returns what takes the keyboard.
+func (p *Page) First() fyne.Focusable { return p.table }
 
 // Search returns the search field.
 func (p *Page) Search() fyne.Focusable { return p.search }

@@ -80,11 +80,11 @@ func TestTheListTakesThePlaceOfTheFirstSteps(t *testing.T) {
 
 func TestEnterOpensTheSelectedLot(t *testing.T) {
 	p, a := shown(t, two())
-	seen.Press(p.Table(), fyne.KeyReturn)
+	seen.Press(p.First(), fyne.KeyReturn)
 	if a.opened != 0 {
 		t.Errorf("Enter opened lot %d with none selected", a.opened)
 	}
-	seen.Press(p.Table(), fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
+	seen.Press(p.First(), fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
 	if id, ok := p.Selected(); a.opened != 9 || id != 9 || !ok {
 		t.Errorf("opened %d, selected %d", a.opened, id)
 	}
@@ -96,7 +96,7 @@ func TestSearchLeavesWhatFits(t *testing.T) {
 	if !seen.Says(p.Object(), "1 lot") || seen.Says(p.Object(), "Ostrane") {
 		t.Errorf("the search shows %q", seen.Texts(p.Object()))
 	}
-	seen.Press(p.Table(), fyne.KeyDown, fyne.KeyReturn)
+	seen.Press(p.First(), fyne.KeyDown, fyne.KeyReturn)
 	if a.opened != 9 {
 		t.Errorf("the one lot left opens as %d", a.opened)
 	}
@@ -122,16 +122,16 @@ func TestArchivedLotsShowOnDemand(t *testing.T) {
 func TestColumnsSort(t *testing.T) {
 	p, a := shown(t, two())
 	for range 3 { // to the column of the walk-away bid
-		seen.Press(p.Table(), fyne.KeyRight)
+		seen.Press(p.First(), fyne.KeyRight)
 	}
-	p.Table().TypedRune('s')
-	p.Table().TypedRune('s')
-	seen.Press(p.Table(), fyne.KeyDown, fyne.KeyReturn)
+	p.First().TypedRune('s')
+	p.First().TypedRune('s')
+	seen.Press(p.First(), fyne.KeyDown, fyne.KeyReturn)
 	if a.opened != 9 {
 		t.Errorf("falling, the first lot is %d", a.opened)
 	}
-	p.Table().TypedRune('s')
-	seen.Press(p.Table(), fyne.KeyHome, fyne.KeyReturn)
+	p.First().TypedRune('s')
+	seen.Press(p.First(), fyne.KeyHome, fyne.KeyReturn)
 	if a.opened != 7 {
 		t.Errorf("rising, the first lot is %d", a.opened)
 	}

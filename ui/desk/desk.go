@@ -95,13 +95,13 @@ func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
 	if s.Open != nil {
 		o.Revision = s.Open.Revision + 1
 	}
-	s.Notice, s.Trouble = "", ""
+	s.Place, s.Notice, s.Trouble = Worksheet, "", ""
 	return d.reach(ctx, s.with(o))
 }
 
-// CloseLot takes the lot off the worksheet and reads the Board again.
+// CloseLot takes the lot off the worksheet, shows the Board and reads it again.
 func (d *Desk) CloseLot(ctx context.Context, s State) State {
-	s.Open = nil
+	s.Open, s.Place = nil, Board
 	return d.refresh(ctx, s)
 }
 
@@ -219,7 +219,7 @@ func (d *Desk) Remove(ctx context.Context, s State, id int64) State {
 	}
 	s.Removed = id
 	if s.Open != nil && s.Open.ID == id {
-		s.Open = nil
+		s.Open, s.Place = nil, Board
 	}
 	return d.refresh(ctx, s.said("Removed. Undo puts it back."))
 }

@@ -7,6 +7,7 @@ import (
 
 // State is all that the window shows. It is a value: an action makes the next one.
 type State struct {
+	Place   Place
 	Entries []Entry
 	Open    *Open  // the lot on the worksheet; nil: none
 	Removed int64  // the lot taken off the Board last, so that it can be put back; 0: none

@@ -1,0 +1,126 @@
+package ui
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/board"
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/worksheet"
+)
+
+// page is one page of the window.
+type page interface {
+	Object() fyne.CanvasObject
+	Render(desk.State)     // called with every state while the page is shown
+	First() fyne.Focusable // what takes the keyboard; nil: nothing asks for it
+}
+
+// station is a place of the window: the page that shows it, and how it is reached.
+type station struct {
+	place desk.Place
+	name  string
+	key   fyne.KeyName
+	page  page
+	lot   bool // shows one lot: closed while none is open
+}
+
+// stations lists the places in the order of the job. A new page is entered here and nowhere else.
+func (w *Window) stations() []station {
+	return []station{
+		{desk.Board, "Board", fyne.KeyB, w.board, false},
+		{desk.Worksheet, "Worksheet", "", sheetPage{w.sheet}, true},
+	}
+}
+
+// sheetPage is the worksheet as a page.
+type sheetPage struct{ *worksheet.Page }
+
+// Render shows the open lot.
+func (p sheetPage) Render(s desk.State) {
+	if s.Open != nil {
+		p.Page.Render(*s.Open)
+	}
+}
+
+// places is the strip of places at the top of the window, with the page of the moment under it.
+type places struct {
+	stations []station
+	buttons  []*widget.Button
+	strip    *fyne.Container
+	pages    *fyne.Container
+	shown    desk.Place
+}
+
+func newPlaces(stations []station, visit func(desk.Place)) *places {
+	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack()}
+	for _, s := range stations {
+		b := widget.NewButton(s.name, func() { visit(s.place) })
+		p.buttons = append(p.buttons, b)
+		p.strip.Add(b)
+		s.page.Object().Hide()
+		p.pages.Add(s.page.Object())
+	}
+	return p
+}
+
+// at returns the station of a place, the Board where it has none.
+func (p *places) at(place desk.Place) station {
+	for _, s := range p.stations {
+		if s.place == place {
+			return s
+		}
+	}
+	return p.stations[0]
+}
+
+// render shows the page of the state's place and writes the state into it; the other pages are written when they are gone to.
+func (p *places) render(s desk.State) {
+	now := p.at(s.Place)
+	p.shown = now.place
+	for i, st := range p.stations {
+		importance := widget.LowImportance
+		if st.place == now.place {
+			importance = widget.HighImportance
+		}
+		if b := p.buttons[i]; b.Importance != importance {
+			b.Importance = importance
+			b.Refresh()
+		}
+		if st.lot && s.Open == nil {
+			p.buttons[i].Disable()
+		} else {
+			p.buttons[i].Enable()
+		}
+		if st.place != now.place {
+			st.page.Object().Hide()
+		}
+	}
+	now.page.Render(s)
+	now.page.Object().Show()
+}
+
+// goTo shows a place and gives its page the keyboard.
+func (w *Window) goTo(to desk.Place) {
+	before := w.state.Place
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Go(ctx, s, to) })
+	if w.state.Place == to && (before != to || to == desk.Board) {
+		w.focusPage()
+	}
+}
+
+// focusPage gives the keyboard to the first field of the page that is shown.
+func (w *Window) focusPage() {
+	if first := w.places.at(w.state.Place).page.First(); first != nil {
+		w.window.Canvas().Focus(first)
+		return
+	}
+	w.window.Canvas().Unfocus()
+}
+
+var _ page = (*board.Page)(nil)
