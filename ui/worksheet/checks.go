@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
@@ -31,8 +32,8 @@ type checkRow struct {
 func newChecks(p *Page) *section {
 	c := &checklist{page: p, stops: container.NewVBox(), list: container.NewVBox(), care: container.NewVBox()}
 	body := container.NewVBox(c.stops,
-		heading("To look at and to ask", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. What a look is worth is not worked out yet; the list follows the walk round the vehicle."),
-		c.list, heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
+		form.Heading("To look at and to ask", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. What a look is worth is not worked out yet; the list follows the walk round the vehicle."),
+		c.list, form.Heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
 	return &section{name: "Checks", body: container.NewVScroll(body), show: func(p *Page) { c.render() }}
 }
 
@@ -86,14 +87,14 @@ func (c *checklist) rebuild(items []view.Check) {
 	for _, i := range items {
 		if i.Kind != kind {
 			kind = i.Kind
-			c.list.Add(widgets.NewHeading(sentence(kind)))
+			c.list.Add(widgets.NewHeading(form.Sentence(kind)))
 		}
 		r, shown := c.row(i)
 		c.rows = append(c.rows, r)
 		c.list.Add(shown)
 	}
 	if len(items) == 0 {
-		c.list.Add(small("The list comes with the first valuation: enter the facts, the damage and what it should sell for."))
+		c.list.Add(form.Small("The list comes with the first valuation: enter the facts, the damage and what it should sell for."))
 	}
 	c.list.Refresh()
 }
@@ -112,8 +113,8 @@ func (c *checklist) row(i view.Check) (*checkRow, fyne.CanvasObject) {
 	}
 	words := widget.NewLabel(i.Text)
 	words.Wrapping = fyne.TextWrapWord
-	why := small(i.Why + "  " + i.Minutes)
-	return r, container.NewBorder(nil, nil, nil, container.NewVBox(r.answer), container.New(tight{}, words, why))
+	why := form.Small(i.Why + "  " + i.Minutes)
+	return r, container.NewBorder(nil, nil, nil, container.NewVBox(r.answer), container.New(form.Tight{}, words, why))
 }
 
 // answered notes an answer; "not looked" takes it back.

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
@@ -27,8 +28,8 @@ type damage struct {
 func newDamage(p *Page) *section {
 	d := &damage{page: p, list: container.NewVBox()}
 	d.plan = plan.New(d.changed)
-	help := small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
-	body := container.NewBorder(container.NewVBox(heading("What is hurt", ""), help), nil, nil,
+	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
+	body := container.NewBorder(container.NewVBox(form.Heading("What is hurt", ""), help), nil, nil,
 		container.New(&fixedWidth{330}, container.NewVScroll(container.NewPadded(d.list))), d.plan)
 	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
@@ -67,7 +68,7 @@ func (d *damage) render(c valuation.Case) {
 			d.list.Add(shown)
 		}
 		if len(c.Damage) == 0 {
-			d.list.Add(small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
+			d.list.Add(form.Small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
 		}
 		d.list.Refresh()
 	}

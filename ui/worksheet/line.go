@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
@@ -18,14 +19,14 @@ import (
 // lineForm edits one repair line.
 type lineForm struct {
 	body  *fyne.Container
-	edit  edit
+	edit  form.Edit
 	own   func(c *valuation.Case, id string) *repair.Line // the line among the user's, put there first where need be
-	form  *form
+	form  *form.Form
 	shape string // of the line that the fields were made for
 	line  repair.Line
 }
 
-func newLineForm(e edit, own func(*valuation.Case, string) *repair.Line) *lineForm {
+func newLineForm(e form.Edit, own func(*valuation.Case, string) *repair.Line) *lineForm {
 	f := &lineForm{edit: e, own: own, body: container.NewVBox()}
 	f.clear()
 	return f
@@ -34,7 +35,7 @@ func newLineForm(e edit, own func(*valuation.Case, string) *repair.Line) *lineFo
 // clear shows that no line is selected.
 func (f *lineForm) clear() {
 	f.shape = ""
-	f.body.Objects = []fyne.CanvasObject{small("Select a line to see why it is there, and to change its hours, parts and prices.")}
+	f.body.Objects = []fyne.CanvasObject{form.Small("Select a line to see why it is there, and to change its hours, parts and prices.")}
 	f.body.Refresh()
 }
 
@@ -44,7 +45,7 @@ func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
 		f.shape = s
 		f.build(r)
 	}
-	f.form.render(c)
+	f.form.Render(c)
 }
 
 // lineShape names the fields that a line needs.
@@ -57,15 +58,15 @@ func lineShape(l repair.Line) string {
 }
 
 func (f *lineForm) build(r view.RepairRow) {
-	f.form = newForm(f.edit)
+	f.form = form.New(f.edit)
 	id := r.Line.ID
-	f.body.Objects = []fyne.CanvasObject{heading(r.Line.Job, r.Line.Why)}
+	f.body.Objects = []fyne.CanvasObject{form.Heading(r.Line.Job, r.Line.Why)}
 	if r.Line.Caution != "" {
 		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
 	}
 	f.words(id)
 	f.work(id)
-	f.body.Add(f.form.rows)
+	f.body.Add(f.form.Rows)
 	for i := range r.Line.Parts {
 		f.part(id, i, r.Line.Parts[i])
 	}
@@ -87,9 +88,9 @@ func (f *lineForm) current(c valuation.Case, id string) repair.Line {
 }
 
 func (f *lineForm) words(id string) {
-	f.form.text("Work", func(c valuation.Case) string { return f.current(c, id).Job }, func(c *valuation.Case, s string) { f.own(c, id).Job = s })
-	f.form.choice("Area", lot.Areas, func(c valuation.Case) string { return f.current(c, id).Area }, func(c *valuation.Case, s string) { f.own(c, id).Area = s })
-	f.form.number("Chance needed", percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(f.current(c, id).Chance, 1)) },
+	f.form.Text("Work", func(c valuation.Case) string { return f.current(c, id).Job }, func(c *valuation.Case, s string) { f.own(c, id).Job = s })
+	f.form.Choice("Area", lot.Areas, func(c valuation.Case) string { return f.current(c, id).Area }, func(c *valuation.Case, s string) { f.own(c, id).Area = s })
+	f.form.Number("Chance needed", form.Percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(f.current(c, id).Chance, 1)) },
 		func(c *valuation.Case, n widgets.Number) { x := n.Float(); f.own(c, id).Chance = &x })
 }
 
@@ -97,12 +98,12 @@ func (f *lineForm) words(id string) {
 func (f *lineForm) work(id string) {
 	hours := widgets.Spec{Unit: "h", Least: widgets.Bound(0)}
 	for _, trade := range lot.Trades {
-		f.narrow(f.form.three(sentence(trade), hours, func(c valuation.Case) prob.Three { return f.current(c, id).Hours[trade] },
+		f.narrow(f.form.Three(form.Sentence(trade), hours, func(c valuation.Case) prob.Three { return f.current(c, id).Hours[trade] },
 			func(c *valuation.Case, t prob.Three) { setHours(f.own(c, id), trade, t) }))
 	}
-	f.narrow(f.form.three("Materials", amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Materials },
+	f.narrow(f.form.Three("Materials", form.Amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Materials },
 		func(c *valuation.Case, t prob.Three) { f.own(c, id).Materials = t }))
-	f.narrow(f.form.three("Bought-in work", amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Outside },
+	f.narrow(f.form.Three("Bought-in work", form.Amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Outside },
 		func(c *valuation.Case, t prob.Three) { f.own(c, id).Outside = t }))
 }
 
@@ -124,8 +125,8 @@ func setHours(l *repair.Line, trade string, t prob.Three) {
 
 // part adds the options of one part.
 func (f *lineForm) part(id string, i int, p repair.Part) {
-	f.body.Add(label("Part: " + p.Name + ". The cheapest that can be had is taken."))
-	rows := newForm(f.edit)
+	f.body.Add(form.Label("Part: " + p.Name + ". The cheapest that can be had is taken."))
+	rows := form.New(f.edit)
 	option := func(c valuation.Case, k int) repair.Option {
 		if parts := f.current(c, id).Parts; i < len(parts) && k < len(parts[i].Options) {
 			return parts[i].Options[k]
@@ -134,14 +135,14 @@ func (f *lineForm) part(id string, i int, p repair.Part) {
 	}
 	for k, o := range p.Options {
 		at := func(c *valuation.Case) *repair.Option { return &f.own(c, id).Parts[i].Options[k] }
-		f.narrow(rows.three(sentence(view.SourceWords(o.Source)), amounts, func(c valuation.Case) prob.Three { return option(c, k).Price },
+		f.narrow(rows.Three(form.Sentence(view.SourceWords(o.Source)), form.Amounts, func(c valuation.Case) prob.Three { return option(c, k).Price },
 			func(c *valuation.Case, t prob.Three) { at(c).Price = t; at(c).Quoted = string(c.ValuedOn) }))
-		e := rows.number("can be had", percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(option(c, k).Chance, 1)) },
+		e := rows.Number("can be had", form.Percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(option(c, k).Chance, 1)) },
 			func(c *valuation.Case, n widgets.Number) { x := n.Float(); at(c).Chance = &x })
 		e.SetRoom(0)
-		f.narrow(rows.three("days to come", days, func(c valuation.Case) prob.Three { return option(c, k).LeadDays },
+		f.narrow(rows.Three("days to come", form.Days, func(c valuation.Case) prob.Three { return option(c, k).LeadDays },
 			func(c *valuation.Case, t prob.Three) { at(c).LeadDays = t }))
 	}
-	f.form.shows = append(f.form.shows, rows.render)
-	f.body.Add(rows.rows)
+	f.form.Also(rows.Render)
+	f.body.Add(rows.Rows)
 }

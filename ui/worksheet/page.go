@@ -103,7 +103,7 @@ func (p *Page) Render(o desk.Open) {
 func (p *Page) renderSection() {
 	s := p.sections[p.current]
 	for _, f := range s.forms {
-		f.render(p.open.Case)
+		f.Render(p.open.Case)
 	}
 	if s.show != nil {
 		s.show(p)

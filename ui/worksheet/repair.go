@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
@@ -44,9 +45,9 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewVBox(heading("Work that is known", "Lines marked starter come from the catalogue: every figure of theirs is a starter value, from memory. Change one and it is yours."),
+	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter come from the catalogue: every figure of theirs is a starter value, from memory. Change one and it is yours."),
 		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), add))
-	hidden := container.NewBorder(heading("Damage that may be hidden", "Chances after the findings under Checks."), nil, nil, nil, w.risks)
+	hidden := container.NewBorder(form.Heading("Damage that may be hidden", "Chances after the findings under Checks."), nil, nil, nil, w.risks)
 	tables := container.NewVSplit(w.table, hidden)
 	tables.Offset = 0.62
 	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
@@ -38,7 +39,7 @@ const (
 func newResale(p *Page) *section {
 	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter()}
 	r.found.Wrapping = fyne.TextWrapWord
-	beliefs := newForm(p.edit)
+	beliefs := form.New(p.edit)
 	first := resaleBeliefs(beliefs)
 	r.table = table.New(columns(view.ResaleColumns, true))
 	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
@@ -51,33 +52,33 @@ func newResale(p *Page) *section {
 	r.against.SetSelected(byMileage)
 	load := widget.NewButton("Import comparables…", p.actions.Import)
 	load.Importance = widget.HighImportance
-	left := container.NewVBox(heading("What it should sell for", "Finished, with its title as it will be sold."), beliefs.rows, container.NewHBox(load), r.found)
-	chart := container.NewBorder(container.NewHBox(label("Price against"), r.against), nil, nil, nil, r.chart)
+	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), beliefs.Rows, container.NewHBox(load), r.found)
+	chart := container.NewBorder(container.NewHBox(form.Label("Price against"), r.against), nil, nil, nil, r.chart)
 	top := container.NewHSplit(container.NewVScroll(left), chart)
 	top.Offset = 0.46
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58
-	return &section{name: "Resale", body: body, forms: []*form{beliefs}, show: func(p *Page) { r.render() }, first: first}
+	return &section{name: "Resale", body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
 }
 
 // resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
-func resaleBeliefs(f *form) fyne.Focusable {
+func resaleBeliefs(f *form.Form) fyne.Focusable {
 	narrow := func(e *widgets.ThreeEntry) { e.SetRoom(60) }
-	first := f.three("My guess: low, likely, high", amounts, guess, setGuess)
+	first := f.Three("My guess: low, likely, high", form.Amounts, guess, setGuess)
 	narrow(first)
-	narrow(f.three("Branded title takes off", percents, func(c valuation.Case) prob.Three { return c.Resale.BrandDiscount },
+	narrow(f.Three("Branded title takes off", form.Percents, func(c valuation.Case) prob.Three { return c.Resale.BrandDiscount },
 		func(c *valuation.Case, t prob.Three) { c.Resale.BrandDiscount = t }))
-	narrow(f.three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
+	narrow(f.Three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
 		func(c valuation.Case) prob.Three { return c.Resale.AskedToSold }, func(c *valuation.Case, t prob.Three) { c.Resale.AskedToSold = t }))
-	f.choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c valuation.Case) string {
+	f.Choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c valuation.Case) string {
 		if c.Resale.Subject.Brand == "" {
 			return "rebuilt"
 		}
 		return c.Resale.Subject.Brand
 	}, func(c *valuation.Case, s string) { c.Resale.Subject.Brand = s })
-	e := f.number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
-		func(c valuation.Case) widgets.Number { return share(c.Resale.Subject.Condition) },
-		func(c *valuation.Case, n widgets.Number) { c.Resale.Subject.Condition = toShare(n) })
+	e := f.Number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
+		func(c valuation.Case) widgets.Number { return form.Share(c.Resale.Subject.Condition) },
+		func(c *valuation.Case, n widgets.Number) { c.Resale.Subject.Condition = form.ToShare(n) })
 	e.SetRoom(60)
 	return first.Focus()
 }

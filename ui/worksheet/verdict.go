@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -28,17 +29,12 @@ type verdict struct {
 func newVerdict() *verdict {
 	v := &verdict{head: widget.NewRichText(), lines: container.NewVBox(), share: plot.NewShareBars(), more: container.NewVBox()}
 	v.head.Wrapping = fyne.TextWrapWord
-	v.shares = container.NewVBox(label("What moves it most"), v.share)
+	v.shares = container.NewVBox(form.Label("What moves it most"), v.share)
 	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
 	stack := container.NewVBox(v.head, lines, v.shares, v.more)
 	ground := canvas.NewRectangle(theme.Color(theme.ColorNoteBackground))
 	v.body = container.NewStack(ground, container.NewPadded(container.NewVScroll(stack)))
 	return v
-}
-
-// label returns a plain line of the second rank.
-func label(words string) *widget.RichText {
-	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
 }
 
 func (v *verdict) render(d view.Verdict) {
@@ -101,7 +97,7 @@ func (v *verdict) group(title string, items []string, warns bool) {
 	if len(items) == 0 {
 		return
 	}
-	v.more.Add(label(title))
+	v.more.Add(form.Label(title))
 	for _, words := range items {
 		if warns {
 			v.more.Add(widgets.NewNote(widgets.Care, words))

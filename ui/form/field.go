@@ -1,4 +1,4 @@
-package worksheet
+package form
 
 import (
 	"errors"
@@ -13,22 +13,24 @@ import (
 	"walkline/valuation/money"
 )
 
-// known returns a whole number, 0 standing for not known.
-func known(n int) widgets.Number {
+// OrZero returns a whole number, 0 standing for not known.
+func OrZero(n int) widgets.Number {
 	if n == 0 {
 		return widgets.Number{}
 	}
 	return widgets.Known(float64(n))
 }
 
-func knownPointer(n *int) widgets.Number {
+// OrNone returns a whole number that may be missing.
+func OrNone(n *int) widgets.Number {
 	if n == nil {
 		return widgets.Number{}
 	}
 	return widgets.Known(float64(*n))
 }
 
-func pointer(n widgets.Number) *int {
+// ToPointer returns a whole number, nil when it is not known.
+func ToPointer(n widgets.Number) *int {
 	if !n.Known {
 		return nil
 	}
@@ -36,14 +38,14 @@ func pointer(n widgets.Number) *int {
 	return &x
 }
 
-// plainDigits is the spec of a number that is never grouped, such as a year.
-func plainDigits(s widgets.Spec) widgets.Spec {
+// Ungrouped is the spec of a number that is never grouped, such as a year.
+func Ungrouped(s widgets.Spec) widgets.Spec {
 	s.Ungrouped = true
 	return s
 }
 
-// date adds a field for a calendar day; text that is no day says so and changes nothing.
-func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*valuation.Case, lot.Date)) {
+// Date adds a field for a calendar day; text that is no day says so and changes nothing.
+func (f *Form) Date(label string, get func(valuation.Case) lot.Date, set func(*valuation.Case, lot.Date)) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder("YYYY-MM-DD")
 	e.Validator = func(s string) error {
@@ -54,22 +56,22 @@ func (f *form) date(label string, get func(valuation.Case) lot.Date, set func(*v
 	}
 	e.OnChanged = func(s string) {
 		if d, err := lot.ParseDate(s); s == "" || err == nil {
-			f.change(label, func(c *valuation.Case) { set(c, d) })
+			f.Change(label, func(c *valuation.Case) { set(c, d) })
 		}
 	}
-	f.row(label, bounded(withFault(e)), func(c valuation.Case) {
+	f.Row(label, bounded(withFault(e)), func(c valuation.Case) {
 		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != get(c) {
 			e.SetText(string(get(c)))
 		}
 	})
 }
 
-// words adds a field for a list of words, parted by commas.
-func (f *form) words(label, example string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+// Words adds a field for a list of words, parted by commas.
+func (f *Form) Words(label, example string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder(example)
-	e.OnChanged = func(s string) { f.change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
-	f.row(label, bounded(e), func(c valuation.Case) {
+	e.OnChanged = func(s string) { f.Change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
+	f.Row(label, bounded(e), func(c valuation.Case) {
 		if now := strings.Join(get(c), ", "); strings.Join(parted(e.Text), ", ") != now {
 			e.SetText(now)
 		}
@@ -103,15 +105,16 @@ func toAmount(n widgets.Number, cur money.Currency) *money.Amount {
 	return &a
 }
 
-// share returns an optional fraction as a number.
-func share(x *float64) widgets.Number {
+// Share returns an optional fraction as a number.
+func Share(x *float64) widgets.Number {
 	if x == nil {
 		return widgets.Number{}
 	}
 	return widgets.Known(*x)
 }
 
-func toShare(n widgets.Number) *float64 {
+// ToShare returns a fraction, nil when it is not known.
+func ToShare(n widgets.Number) *float64 {
 	if !n.Known {
 		return nil
 	}

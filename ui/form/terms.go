@@ -1,4 +1,4 @@
-package worksheet
+package form
 
 import (
 	"fmt"
@@ -15,13 +15,13 @@ import (
 	"walkline/valuation/invoice"
 )
 
-// terms is the editor of what the sale charges: bid steps, fee schedules, fixed fees, tax and surcharge, with the invoice
+// Terms is the editor of what the sale charges: bid steps, fee schedules, fixed fees, tax and surcharge, with the invoice
 // plotted against the hammer price.
-type terms struct {
-	page  *Page
+type Terms struct {
+	edit  Edit
 	rows  *fyne.Container
 	curve *plot.Curve
-	body  fyne.CanvasObject
+	Body  fyne.CanvasObject // to be laid out
 	cells []cell
 	shape string // what was built; another shape is built anew
 	muted bool
@@ -33,15 +33,17 @@ type cell struct {
 	get   func(valuation.Case) widgets.Number
 }
 
-func newTerms(p *Page) *terms {
-	t := &terms{page: p, rows: container.NewVBox(), curve: plot.NewCurve()}
-	t.body = container.NewVBox(
-		heading("What the sale charges", "A new lot begins with the terms of the lot before it; the very first with starter values, from memory: replace them with your sale's. A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
+// NewTerms returns the editor, not yet showing a case.
+func NewTerms(e Edit) *Terms {
+	t := &Terms{edit: e, rows: container.NewVBox(), curve: plot.NewCurve()}
+	t.Body = container.NewVBox(
+		Heading("What the sale charges", "A new lot begins with the terms of the lot before it; the very first with starter values, from memory: replace them with your sale's. A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
 		t.rows, container.New(&fixedHeight{260}, t.curve))
 	return t
 }
 
-func (t *terms) render(c valuation.Case) {
+// Render writes the case into the fields and the plot.
+func (t *Terms) Render(c valuation.Case) {
 	if s := shapeOf(c); s != t.shape {
 		t.shape = s
 		t.build(c)
@@ -73,7 +75,7 @@ func shapeOf(c valuation.Case) string {
 }
 
 // build makes the fields for the case's terms.
-func (t *terms) build(c valuation.Case) {
+func (t *Terms) build(c valuation.Case) {
 	t.rows.Objects, t.cells = nil, nil
 	t.steps(c)
 	for i := range c.Buying.Fees {
@@ -88,34 +90,34 @@ func (t *terms) build(c valuation.Case) {
 }
 
 // button returns a button that edits the terms.
-func (t *terms) button(words string, change func(*valuation.Case)) *widget.Button {
-	b := widget.NewButton(words, func() { t.page.edit(words, change) })
+func (t *Terms) button(words string, change func(*valuation.Case)) *widget.Button {
+	b := widget.NewButton(words, func() { t.edit(words, change) })
 	b.Importance = widget.LowImportance
 	return b
 }
 
 // number returns a field of the editor.
-func (t *terms) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) fyne.CanvasObject {
+func (t *Terms) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) fyne.CanvasObject {
 	e := widgets.NewNumberEntry(spec, nil)
 	e.SetFigures(8)
 	e.SetRoom(0)
 	e.OnChanged = func(n widgets.Number) {
 		if !t.muted {
-			t.page.edit(label, func(c *valuation.Case) { set(c, n) })
+			t.edit(label, func(c *valuation.Case) { set(c, n) })
 		}
 	}
 	t.cells = append(t.cells, cell{e, get})
 	return e
 }
 
-func (t *terms) steps(c valuation.Case) {
-	grid := container.NewGridWithColumns(3, label("Bid steps: from"), label("bids rise by"), label(""))
+func (t *Terms) steps(c valuation.Case) {
+	grid := container.NewGridWithColumns(3, Label("Bid steps: from"), Label("bids rise by"), Label(""))
 	for i := range c.Buying.BidSteps {
 		at := func(c *valuation.Case) *invoice.Step { return &c.Buying.BidSteps[i] }
-		grid.Add(t.number("bid steps", amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, currencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, currencyOf(*c)) }))
-		grid.Add(t.number("bid steps", amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return amount(&a, currencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).Step = *toAmount(n, currencyOf(*c)) }))
+		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).Step = *toAmount(n, CurrencyOf(*c)) }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.BidSteps = slices.Delete(c.Buying.BidSteps, i, i+1) }))
 	}
 	t.rows.Add(grid)
@@ -129,21 +131,21 @@ func (t *terms) steps(c valuation.Case) {
 }
 
 // schedule adds one fee schedule: its name, its reading and its rows.
-func (t *terms) schedule(c valuation.Case, i int) {
+func (t *Terms) schedule(c valuation.Case, i int) {
 	name := widgets.NewTextEntry()
 	name.SetText(c.Buying.Fees[i].Name)
 	name.OnChanged = func(s string) {
-		t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
+		t.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
 	}
 	modes, words := []string{"whole", "slice"}, []string{"whole price", "by slices"}
 	mode := widget.NewSelect(words, nil)
 	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
 	mode.OnChanged = func(s string) {
-		t.page.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
+		t.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
 	}
 	remove := t.button("Remove the schedule", func(c *valuation.Case) { c.Buying.Fees = slices.Delete(c.Buying.Fees, i, i+1) })
-	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(roomy(mode, words), remove), name))
-	grid := container.NewGridWithColumns(6, label("from"), label("flat"), label("percent"), label("at least"), label("at most"), label(""))
+	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(Roomy(mode, words), remove), name))
+	grid := container.NewGridWithColumns(6, Label("from"), Label("flat"), Label("percent"), Label("at least"), Label("at most"), Label(""))
 	for k := range c.Buying.Fees[i].Rows {
 		t.feeRow(grid, i, k)
 	}
@@ -155,54 +157,54 @@ func (t *terms) schedule(c valuation.Case, i int) {
 }
 
 // feeRow adds the fields of one row of a schedule.
-func (t *terms) feeRow(grid *fyne.Container, i, k int) {
+func (t *Terms) feeRow(grid *fyne.Container, i, k int) {
 	at := func(c *valuation.Case) *invoice.Row { return &c.Buying.Fees[i].Rows[k] }
-	grid.Add(t.number("fee schedule", amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, currencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, currencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return amount(&a, currencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *toAmount(n, currencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(at(&c).Percent) },
+	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return amount(&a, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *toAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(at(&c).Percent) },
 		func(c *valuation.Case, n widgets.Number) { at(c).Percent = n.Value }))
-	grid.Add(t.number("fee schedule", optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Minimum, currencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = toAmount(n, currencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Maximum, currencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = toAmount(n, currencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Minimum, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = toAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Maximum, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = toAmount(n, CurrencyOf(*c)) }))
 	if k == 0 {
-		grid.Add(label("")) // a schedule keeps its first row
+		grid.Add(Label("")) // a schedule keeps its first row
 		return
 	}
 	grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fees[i].Rows = slices.Delete(c.Buying.Fees[i].Rows, k, k+1) }))
 }
 
-func (t *terms) fixed(c valuation.Case) {
-	grid := container.NewGridWithColumns(3, label("Fixed fees"), label("amount"), label(""))
+func (t *Terms) fixed(c valuation.Case) {
+	grid := container.NewGridWithColumns(3, Label("Fixed fees"), Label("amount"), Label(""))
 	for i := range c.Buying.Fixed {
 		name := widgets.NewTextEntry()
 		name.SetText(c.Buying.Fixed[i].Name)
 		name.OnChanged = func(s string) {
-			t.page.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fixed[i].Name = s })
+			t.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fixed[i].Name = s })
 		}
 		grid.Add(name)
-		grid.Add(t.number("fixed fee", amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return amount(&a, currencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *toAmount(n, currencyOf(*c)) }))
+		grid.Add(t.number("fixed fee", Amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *toAmount(n, CurrencyOf(*c)) }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))
 	}
 	t.rows.Add(grid)
 	t.rows.Add(container.NewHBox(t.button("Add a fixed fee", func(c *valuation.Case) { c.Buying.Fixed = append(c.Buying.Fixed, invoice.Fixed{Name: "Fee"}) })))
 }
 
-func (t *terms) tax(c valuation.Case) {
+func (t *Terms) tax(c valuation.Case) {
 	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on hammer price", "on hammer and fees"}
 	base := widget.NewSelect(words, nil)
 	base.SetSelectedIndex(slices.Index(bases, c.Buying.Tax.Base))
 	base.OnChanged = func(s string) {
-		t.page.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })
+		t.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })
 	}
-	grid := container.NewGridWithColumns(3, label("Sales tax"), label(""), label("Payment surcharge"))
-	grid.Add(t.number("sales tax", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Tax.Rate) },
+	grid := container.NewGridWithColumns(3, Label("Sales tax"), Label(""), Label("Payment surcharge"))
+	grid.Add(t.number("sales tax", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Tax.Rate) },
 		func(c *valuation.Case, n widgets.Number) { c.Buying.Tax.Rate = n.Value }))
 	grid.Add(base)
-	grid.Add(t.number("payment surcharge", percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Surcharge) },
+	grid.Add(t.number("payment surcharge", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Surcharge) },
 		func(c *valuation.Case, n widgets.Number) { c.Buying.Surcharge = n.Value }))
 	t.rows.Add(grid)
 }

@@ -1,0 +1,101 @@
+package form
+
+import (
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/bid"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+)
+
+// The kinds of figures of the costs.
+var (
+	Amounts  = widgets.Spec{Kind: widgets.Money, Digits: 2, Least: widgets.Bound(0)}
+	Optional = widgets.Spec{Kind: widgets.Money, Digits: 2, Least: widgets.Bound(0), Optional: true}
+	Percents = widgets.Spec{Kind: widgets.Percent, Digits: 3, Least: widgets.Bound(0), Most: widgets.Bound(1)}
+	Days     = widgets.Spec{Unit: "days", Least: widgets.Bound(0)}
+)
+
+// CurrencyOf returns the currency of a case.
+func CurrencyOf(c valuation.Case) money.Currency { return view.NewPurse(c.Currency).Currency }
+
+// Rules adds the fields of house rules; an empty field turns its rule off.
+func (f *Form) Rules() {
+	amount := func(name string, at func(*bid.Rules) **money.Amount) {
+		f.Number(Sentence(valuation.RuleWords[name]), Optional,
+			func(c valuation.Case) widgets.Number { return amount(*at(&c.Rules), CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = toAmount(n, CurrencyOf(*c)) })
+	}
+	fraction := func(name string, spec widgets.Spec, at func(*bid.Rules) **float64) {
+		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c valuation.Case) widgets.Number { return Share(*at(&c.Rules)) },
+			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = ToShare(n) })
+	}
+	off := Percents
+	off.Optional = true
+	amount(bid.MinProfit, func(r *bid.Rules) **money.Amount { return &r.MinProfit })
+	fraction(bid.MinMargin, off, func(r *bid.Rules) **float64 { return &r.MinMargin })
+	fraction(bid.MaxLossChance, off, func(r *bid.Rules) **float64 { return &r.MaxLossChance })
+	amount(bid.MaxWorstTenthLoss, func(r *bid.Rules) **money.Amount { return &r.MaxWorstTenthLoss })
+	amount(bid.MinPerHour, func(r *bid.Rules) **money.Amount { return &r.MinPerHour })
+	amount(bid.MaxCash, func(r *bid.Rules) **money.Amount { return &r.MaxCash })
+	fraction(bid.MaxDays, widgets.Spec{Unit: "days", Optional: true, Least: widgets.Bound(0)}, func(r *bid.Rules) **float64 { return &r.MaxDays })
+}
+
+// Sentence makes the first letter a capital.
+func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
+
+// Rivals adds the fields of who else bids.
+func (f *Form) Rivals() {
+	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
+		func(c valuation.Case) widgets.Number { return widgets.Known(float64(c.Market.Rivals)) },
+		func(c *valuation.Case, n widgets.Number) { c.Market.Rivals = n.Int() })
+	f.Tick("Winner's allowance", "count it", func(c valuation.Case) bool { return c.Run.WinnersAllowance },
+		func(c *valuation.Case, on bool) { c.Run.WinnersAllowance = on })
+}
+
+// Home adds the fields of freight and storage.
+func (f *Form) Home() {
+	f.Three("Freight", Amounts, func(c valuation.Case) prob.Three { return c.Buying.Freight }, func(c *valuation.Case, t prob.Three) { c.Buying.Freight = t })
+	f.Plain("Yard storage a day", Amounts, func(c *valuation.Case) *float64 { return &c.Buying.Storage.PerDay })
+	f.Plain("Free days", Days, func(c *valuation.Case) *float64 { return &c.Buying.Storage.FreeDays })
+	f.Three("Days until it is fetched", Days, func(c valuation.Case) prob.Three { return c.Buying.Storage.Days }, func(c *valuation.Case, t prob.Three) { c.Buying.Storage.Days = t })
+}
+
+// Time adds the fields of hours a week, waiting and holding.
+func (f *Form) Time() {
+	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)}, func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
+	f.Three("Waiting for inspection", Days, func(c valuation.Case) prob.Three { return c.Time.InspectionQueueDays }, func(c *valuation.Case, t prob.Three) { c.Time.InspectionQueueDays = t })
+	f.Three("Days to sell", Days, func(c valuation.Case) prob.Three { return c.Time.DaysToSell }, func(c *valuation.Case, t prob.Three) { c.Time.DaysToSell = t })
+	f.Plain("Holding a day", Amounts, func(c *valuation.Case) *float64 { return &c.Time.HoldingPerDay })
+	f.Plain("Capital cost a year", Percents, func(c *valuation.Case) *float64 { return &c.Time.CapitalRate })
+}
+
+// Selling adds the fields of what selling costs.
+func (f *Form) Selling() {
+	below := Percents
+	below.Most = widgets.Bound(0.99)
+	f.Plain("Share of the price", below, func(c *valuation.Case) *float64 { return &c.Selling.Percent })
+	f.Plain("And flat", Amounts, func(c *valuation.Case) *float64 { return &c.Selling.Flat })
+}
+
+// Labour adds the fields of the rate of an own hour, by trade.
+func (f *Form) Labour() {
+	for _, trade := range lot.Trades {
+		f.Number(Sentence(trade)+", an hour", Amounts,
+			func(c valuation.Case) widgets.Number { return widgets.Known(c.Labour.Rates[trade]) },
+			func(c *valuation.Case, n widgets.Number) {
+				if c.Labour.Rates == nil {
+					c.Labour.Rates = map[string]float64{}
+				}
+				c.Labour.Rates[trade] = n.Float()
+			})
+	}
+}
+
+// Plain adds a field for a figure that always has a value.
+func (f *Form) Plain(label string, spec widgets.Spec, at func(*valuation.Case) *float64) {
+	f.Number(label, spec, func(c valuation.Case) widgets.Number { return widgets.Known(*at(&c)) },
+		func(c *valuation.Case, n widgets.Number) { *at(c) = n.Float() })
+}

@@ -1,0 +1,227 @@
+package form
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/prob"
+)
+
+// Edit changes the open lot's case; the label names the step for undo.
+type Edit func(label string, change func(*valuation.Case))
+
+// Form is rows of a label and a field each, bound to a case.
+type Form struct {
+	edit  Edit
+	Rows  *fyne.Container        // to be laid out
+	shows []func(valuation.Case) // write the case into the fields
+	muted bool                   // the fields are being written: their handlers keep still
+}
+
+// New returns a form without rows.
+func New(e Edit) *Form {
+	return &Form{edit: e, Rows: container.New(layout.NewFormLayout())}
+}
+
+// Render writes the case into every field without firing a handler.
+func (f *Form) Render(c valuation.Case) {
+	f.muted = true
+	for _, show := range f.shows {
+		show(c)
+	}
+	f.muted = false
+}
+
+// Row adds a labelled field and what writes a case into it.
+func (f *Form) Row(label string, field fyne.CanvasObject, show func(valuation.Case)) {
+	l := widget.NewLabel(label)
+	l.Alignment = fyne.TextAlignTrailing
+	f.Rows.Add(l)
+	f.Rows.Add(field)
+	f.shows = append(f.shows, show)
+}
+
+// Also has show write the case beside the fields of the form.
+func (f *Form) Also(show func(valuation.Case)) { f.shows = append(f.shows, show) }
+
+// Change hands an edit on, unless the field is only being written.
+func (f *Form) Change(label string, change func(*valuation.Case)) {
+	if !f.muted {
+		f.edit(label, change)
+	}
+}
+
+// Text adds a field for words.
+func (f *Form) Text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widgets.TextEntry {
+	e := widgets.NewTextEntry()
+	e.OnChanged = func(s string) { f.Change(label, func(c *valuation.Case) { set(c, s) }) }
+	f.Row(label, bounded(e), func(c valuation.Case) {
+		if e.Text != get(c) {
+			e.SetText(get(c))
+		}
+	})
+	return e
+}
+
+// wordWidth is the widest that a field for words gets.
+const wordWidth = 420
+
+// bounded keeps a field for words from running across the page.
+func bounded(o fyne.CanvasObject) fyne.CanvasObject { return container.New(atMost{wordWidth}, o) }
+
+// atMost lays its one object out no wider than a width.
+type atMost struct{ width float32 }
+
+func (a atMost) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+
+func (a atMost) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(fyne.NewSize(min(size.Width, a.width), size.Height))
+	objects[0].Move(fyne.NewPos(0, 0))
+}
+
+// Roomy gives a field for a choice the room that its longest word needs.
+func Roomy(s *widget.Select, words []string) fyne.CanvasObject {
+	return container.NewHBox(container.New(atLeast{slices.MaxFunc(words, func(a, b string) int { return len(a) - len(b) })}, s))
+}
+
+// atLeast lays its one object out wide enough for some words and an arrow.
+type atLeast struct{ words string }
+
+func (a atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	least := objects[0].MinSize()
+	text := fyne.MeasureText(a.words, theme.Size(theme.SizeBody), fyne.TextStyle{})
+	least.Width = max(least.Width, text.Width+6*theme.Space)
+	return least
+}
+
+func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
+}
+
+// Choice adds a field for one of several codes, shown as words.
+func (f *Form) Choice(label string, codes []string, get func(valuation.Case) string, set func(*valuation.Case, string)) {
+	words := view.AllWords(codes)
+	s := widget.NewSelect(words, nil)
+	s.OnChanged = func(word string) {
+		f.Change(label, func(c *valuation.Case) { set(c, codes[slices.Index(words, word)]) })
+	}
+	f.Row(label, Roomy(s, words), func(c valuation.Case) {
+		if i := slices.Index(codes, get(c)); i >= 0 {
+			s.SetSelectedIndex(i)
+		} else {
+			s.ClearSelected()
+		}
+	})
+}
+
+// perRow is how many ticks of a group stand in a row.
+const perRow = 4
+
+// Several adds a field for any of several codes: a tick each.
+func (f *Form) Several(label string, codes []string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+	grid := container.NewGridWithColumns(perRow)
+	ticks := make([]*widget.Check, len(codes))
+	for i, code := range codes {
+		ticks[i] = widget.NewCheck(view.Words(code), func(bool) {
+			f.Change(label, func(c *valuation.Case) { set(c, chosen(codes, ticks)) })
+		})
+		grid.Add(ticks[i])
+	}
+	f.Row(label, grid, func(c valuation.Case) {
+		for i, t := range ticks {
+			t.SetChecked(slices.Contains(get(c), codes[i]))
+		}
+	})
+}
+
+// chosen returns the codes whose ticks are set.
+func chosen(codes []string, ticks []*widget.Check) []string {
+	var out []string
+	for i, t := range ticks {
+		if t.Checked {
+			out = append(out, codes[i])
+		}
+	}
+	return out
+}
+
+// Tick adds a yes-or-no field.
+func (f *Form) Tick(label, words string, get func(valuation.Case) bool, set func(*valuation.Case, bool)) {
+	t := widget.NewCheck(words, nil)
+	t.OnChanged = func(on bool) { f.Change(label, func(c *valuation.Case) { set(c, on) }) }
+	f.Row(label, t, func(c valuation.Case) { t.SetChecked(get(c)) })
+}
+
+// Number adds a field for one number.
+func (f *Form) Number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) *widgets.NumberEntry {
+	e := widgets.NewNumberEntry(spec, nil)
+	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *valuation.Case) { set(c, n) }) }
+	f.Row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	return e
+}
+
+// Three adds a field for a three-point judgement.
+func (f *Form) Three(label string, spec widgets.Spec, get func(valuation.Case) prob.Three, set func(*valuation.Case, prob.Three)) *widgets.ThreeEntry {
+	e := widgets.NewThreeEntry(spec, nil)
+	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *valuation.Case) { set(c, t) }) }
+	f.Row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	return e
+}
+
+// Heading returns the title of a group of fields with a line of help under it.
+func Heading(title, help string) fyne.CanvasObject {
+	t := widget.NewRichText(&widget.TextSegment{Text: title, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
+	if help == "" {
+		return t
+	}
+	return container.New(Tight{}, t, Small(help))
+}
+
+// Small returns a wrapped line of the second rank.
+func Small(words string) *widget.RichText {
+	t := widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+	t.Wrapping = fyne.TextWrapWord
+	return t
+}
+
+// Tight stacks objects without the theme's padding between them.
+type Tight struct{}
+
+// tuck is how far a line of help moves up under its title.
+const tuck = 10
+
+func (Tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var s fyne.Size
+	for i, o := range objects {
+		m := o.MinSize()
+		s.Width, s.Height = max(s.Width, m.Width), s.Height+m.Height
+		if i > 0 {
+			s.Height -= tuck
+		}
+	}
+	return s
+}
+
+func (Tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, o := range objects {
+		h := o.MinSize().Height
+		o.Resize(fyne.NewSize(size.Width, h))
+		o.Move(fyne.NewPos(0, y))
+		y += h - tuck
+	}
+}
+
+// Label returns a plain line of the second rank.
+func Label(words string) *widget.RichText {
+	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+}
