@@ -90,7 +90,10 @@ func (w *work) figure(rule string, f bid.Figures) string {
 
 // warnings gathers the doubts of every stage.
 func (w *work) warnings() []string {
-	out := w.market.Warnings()
+	var out []string
+	for _, said := range w.market.Warnings() {
+		out = append(out, said.Text)
+	}
 	if g := w.found.Gap; g != nil {
 		out = append(out, fmt.Sprintf("The fee schedule is not even: %s breaks a rule while the higher bid %s holds them all.",
 			w.currency.Show(g.Fails), w.currency.Show(g.Passes)))

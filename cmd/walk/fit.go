@@ -109,8 +109,14 @@ type fitted struct {
 	High     float64   `json:"high"`
 	Mean     float64   `json:"mean"`
 	RowsUsed int       `json:"rows_used"`
-	Warnings []string  `json:"warnings"`
+	Warnings []warning `json:"warnings"`
 	Grid     []gridRow `json:"grid"`
+}
+
+// warning is one of the fit's warnings, with what it means for the price and what to do about it.
+type warning struct {
+	resale.Warning
+	Meaning string `json:"meaning"`
 }
 
 // gridRow is one comparable brought to the subject: price and adjustments add up exactly to adjusted.
@@ -143,10 +149,18 @@ func writeFit(s subjectFile, rows []resale.Row, prior resale.Prior, out io.Write
 		return err
 	}
 	p := model.Price()
-	f := fitted{s.Currency, p.P50, p.P10, p.P90, p.Mean, p.RowsUsed, append([]string{}, model.Warnings()...), grid(p.Adjusted, currency)}
+	f := fitted{s.Currency, p.P50, p.P10, p.P90, p.Mean, p.RowsUsed, warnings(p.Warnings), grid(p.Adjusted, currency)}
 	e := json.NewEncoder(out)
 	e.SetIndent("", "  ")
 	return e.Encode(f)
+}
+
+func warnings(found []resale.Warning) []warning {
+	out := make([]warning, len(found))
+	for i, w := range found {
+		out[i] = warning{w, w.Code.Meaning()}
+	}
+	return out
 }
 
 // grid returns the comparables with their money as exact text.

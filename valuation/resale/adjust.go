@@ -9,7 +9,7 @@ import (
 
 // Price returns the figures of the answer. Where Err isn't nil they are all zero and mean nothing.
 func (m Model) Price() Price {
-	p := Price{RowsUsed: m.used, Adjusted: m.adjusted()}
+	p := Price{RowsUsed: m.used, Adjusted: m.adjusted(), Warnings: append([]Warning{}, m.Warnings()...)}
 	if m.err != nil {
 		return p
 	}

@@ -22,10 +22,21 @@ func TestOrderOfRowsIsIrrelevant(t *testing.T) {
 		got := resale.Fit(rows, asSubject(all[0]), asking(cur), p)
 		a, b := want.Price(), got.Price()
 		a.Adjusted, b.Adjusted = nil, nil
+		a.Warnings, b.Warnings = unplaced(a.Warnings), unplaced(b.Warnings)
 		if !reflect.DeepEqual(a, b) || want.LevelSD() != got.LevelSD() {
 			t.Errorf("%d rows: %+v, shuffled %+v", n, a, b)
 		}
 	}
+}
+
+// unplaced returns warnings without the positions of their rows, which follow the table.
+func unplaced(warnings []resale.Warning) []resale.Warning {
+	var out []resale.Warning
+	for _, w := range warnings {
+		w.Rows = nil
+		out = append(out, w)
+	}
+	return out
 }
 
 func TestSameVehicleTwiceCountsOnce(t *testing.T) {
@@ -41,7 +52,7 @@ func TestSameVehicleTwiceCountsOnce(t *testing.T) {
 		t.Errorf("a second advertisement moved the price from %v to %v", want.P50, got.P50)
 	}
 	if !mentions(m.Warnings(), "the same vehicle as another row") {
-		t.Errorf("no word of the duplicate: %q", m.Warnings())
+		t.Errorf("no word of the duplicate: %v", m.Warnings())
 	}
 	used := 0
 	for _, a := range got.Adjusted {
@@ -243,7 +254,7 @@ func TestGuessStandsInWithoutRows(t *testing.T) {
 		t.Errorf("level sd %g of %g", sd, d.SD())
 	}
 	if !mentions(m.Warnings(), "your own guess") {
-		t.Errorf("warnings %q", m.Warnings())
+		t.Errorf("warnings %v", m.Warnings())
 	}
 	sure := prob.Certain(12_345)
 	one := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: &sure, Currency: usd}, p)
@@ -268,7 +279,7 @@ func TestNothingToGoByIsRefused(t *testing.T) {
 	}
 	for _, why := range []string{"no model year", "no price", "left out by hand"} {
 		if !mentions(m.Warnings(), why) {
-			t.Errorf("%q isn't in %q", why, m.Warnings())
+			t.Errorf("%q isn't in %v", why, m.Warnings())
 		}
 	}
 	if m := resale.Fit(rows[:1], resale.Subject{}, resale.Beliefs{Currency: usd}, resale.Prior{}); !errors.Is(m.Err(), resale.ErrUnknown) {
@@ -306,5 +317,26 @@ func TestMeanIsSmearedNotNaive(t *testing.T) {
 	}
 	if math.Abs(sum/d.Mean()-1) > 1e-4 || d.Mean() <= d.Quantile(0.5) {
 		t.Errorf("mean %g, by its quantiles %g, median %g", d.Mean(), sum, d.Quantile(0.5))
+	}
+}
+
+// The influence of a row is by how much the median moves when the row is left out, found without a refit: what a refit gives, but for
+// the weights of the other rows and the spreads, which settle anew.
+func TestInfluenceForetellsLeavingARowOut(t *testing.T) {
+	all, cur := prices(t, "hatch2004_public.csv")
+	p := starter(t)
+	rows := append([]resale.Row(nil), all[1:31]...)
+	whole := resale.Fit(rows, asSubject(all[0]), asking(cur), p).Price()
+	var said, came, product, off float64
+	for i := range rows {
+		rows[i].Excluded = true
+		moved := whole.P50 - resale.Fit(rows, asSubject(all[0]), asking(cur), p).Price().P50
+		rows[i].Excluded = false
+		influence := whole.Adjusted[i].Influence
+		said, came, product = said+influence*influence, came+moved*moved, product+influence*moved
+		off = max(off, math.Abs(influence-moved))
+	}
+	if r := product / math.Sqrt(said*came); r < 0.9 || off > 0.01*whole.P50 {
+		t.Errorf("influence agrees with refits to r = %.3f, at worst %.0f of %.0f off", r, off, whole.P50)
 	}
 }

@@ -73,7 +73,7 @@ func TestUnseenModelIsDoubted(t *testing.T) {
 		t.Errorf("level sd %.3f of the mean for a known model, %.3f for an unseen one", a, b)
 	}
 	if !mentions(strange.Warnings(), "own make and model") {
-		t.Errorf("%q", strange.Warnings())
+		t.Errorf("%v", strange.Warnings())
 	}
 }
 

@@ -10,6 +10,7 @@ type Price struct {
 	P90      float64    `json:"p90"`
 	RowsUsed int        `json:"rows_used"`
 	Adjusted []Adjusted `json:"adjusted"`
+	Warnings []Warning  `json:"warnings"`
 }
 
 // Adjusted is one comparable brought to the subject: its adjustments add up exactly to adjusted less price.

@@ -19,17 +19,16 @@ const (
 )
 
 // Warnings returns what the user should know about the fit, most of it about the rows. Empty: nothing to say.
-func (m Model) Warnings() []string {
-	var out []string
-	out = append(out, m.unusedRows()...)
+func (m Model) Warnings() []Warning {
+	out := m.unusedRows()
 	if m.used == 0 {
 		if m.err != nil {
-			return append(out, m.err.Error())
+			return append(out, Warning{Code: WarnUnknown, Text: m.err.Error()})
 		}
-		return append(out, "no comparable: the price is your own guess and nothing else")
+		return append(out, Warning{Code: WarnGuess, Text: "no comparable: the price is your own guess and nothing else"})
 	}
 	if m.used <= fewRows {
-		out = append(out, fmt.Sprintf("only %s: the price leans on other models' slopes and spreads", count(m.used, "comparable")))
+		out = append(out, Warning{Code: WarnFew, Text: fmt.Sprintf("only %s: the price leans on other models' slopes and spreads", count(m.used, "comparable"))})
 	}
 	out = append(out, m.beyond()...)
 	out = append(out, m.stale()...)
@@ -46,19 +45,21 @@ func count(n int, what string) string {
 }
 
 // unusedRows groups the rows that aren't used by their reason.
-func (m Model) unusedRows() []string {
-	names := map[string][]string{}
+func (m Model) unusedRows() []Warning {
+	names, places := map[string][]string{}, map[string][]int{}
 	for _, r := range m.rows[m.used:] {
 		reason := r.reason
 		if strings.HasPrefix(reason, sameVehicle) {
 			reason = sameVehicle + "another row"
 		}
-		names[reason] = append(names[reason], r.name())
+		names[reason], places[reason] = append(names[reason], r.name()), append(places[reason], r.index)
 	}
-	var out []string
+	var out []Warning
 	for _, reason := range sorted(names) {
 		sort.Strings(names[reason])
-		out = append(out, fmt.Sprintf("%s not used (%s): %s", count(len(names[reason]), "row"), reason, shortList(names[reason])))
+		sort.Ints(places[reason])
+		text := fmt.Sprintf("%s not used (%s): %s", count(len(names[reason]), "row"), reason, shortList(names[reason]))
+		out = append(out, Warning{WarnUnused, text, places[reason]})
 	}
 	return out
 }
@@ -72,7 +73,7 @@ func shortList(names []string) string {
 }
 
 // beyond warns where the subject lies outside what the rows cover.
-func (m Model) beyond() []string {
+func (m Model) beyond() []Warning {
 	oldest, newest, least, most := math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(-1)
 	for _, r := range m.rows[:m.used] {
 		oldest, newest = max(oldest, r.traits.age), min(newest, r.traits.age)
@@ -80,47 +81,51 @@ func (m Model) beyond() []string {
 			least, most = min(least, r.traits.miles), max(most, r.traits.miles)
 		}
 	}
-	var out []string
+	var out []Warning
+	say := func(code Code, text string) { out = append(out, Warning{Code: code, Text: text}) }
 	if m.subject.age > oldest+yearsBeyond {
-		out = append(out, "the vehicle is older than every comparable: the price is extended beyond them")
+		say(WarnOlder, "the vehicle is older than every comparable: the price is extended beyond them")
 	}
 	if m.subject.age < newest-yearsBeyond {
-		out = append(out, "the vehicle is newer than every comparable: the price is extended beyond them")
+		say(WarnNewer, "the vehicle is newer than every comparable: the price is extended beyond them")
 	}
 	switch {
 	case !m.subject.milesKnown:
-		out = append(out, "the vehicle's mileage is not known: mileage is left out of the price")
+		say(WarnNoMileage, "the vehicle's mileage is not known: mileage is left out of the price")
 	case most < least:
-		out = append(out, "no comparable states its mileage: mileage is left out of the price")
+		say(WarnNoRowMileage, "no comparable states its mileage: mileage is left out of the price")
 	case m.subject.miles > most+milesBeyond:
-		out = append(out, "the vehicle has more miles than every comparable: the price is extended beyond them")
+		say(WarnMoreMiles, "the vehicle has more miles than every comparable: the price is extended beyond them")
 	case m.subject.miles < least-milesBeyond:
-		out = append(out, "the vehicle has fewer miles than every comparable: the price is extended beyond them")
+		say(WarnFewerMiles, "the vehicle has fewer miles than every comparable: the price is extended beyond them")
 	}
 	return out
 }
 
-func (m Model) stale() []string {
-	old, undated := 0, 0
+func (m Model) stale() []Warning {
+	var old, undated []int
 	for _, r := range m.rows[:m.used] {
 		if !r.row.Date.Known() {
-			undated++
+			undated = append(undated, r.index)
 		} else if r.traits.back-(m.cal.sale-m.cal.today) > staleYears {
-			old++
+			old = append(old, r.index)
 		}
 	}
-	var out []string
-	if old > 0 {
-		out = append(out, fmt.Sprintf("%s more than a year old: the market may have moved", count(old, "comparable")))
+	var out []Warning
+	if len(old) > 0 {
+		out = append(out, Warning{WarnStale, fmt.Sprintf("%s more than a year old: the market may have moved", count(len(old), "comparable")), old})
 	}
-	if undated > 0 && (undated < m.used || m.beliefs.Today.Known()) {
-		out = append(out, fmt.Sprintf("%s without a date, read as of today", count(undated, "comparable")))
+	if len(undated) > 0 && (len(undated) < m.used || m.beliefs.Today.Known()) {
+		out = append(out, Warning{WarnUndated, fmt.Sprintf("%s without a date, read as of today", count(len(undated), "comparable")), undated})
+	}
+	for _, w := range out {
+		sort.Ints(w.Rows)
 	}
 	return out
 }
 
 // strangers warns where no row is of the subject's own model, trim or title brand.
-func (m Model) strangers() []string {
+func (m Model) strangers() []Warning {
 	models, trims, brands := 0, 0, 0
 	for _, r := range m.rows[:m.used] {
 		if r.traits.model == m.subject.model {
@@ -133,21 +138,22 @@ func (m Model) strangers() []string {
 			brands++
 		}
 	}
-	var out []string
+	var out []Warning
 	if m.subject.model != "" && models == 0 {
-		out = append(out, "no comparable is of the vehicle's own make and model")
+		out = append(out, Warning{Code: WarnOtherModel, Text: "no comparable is of the vehicle's own make and model"})
 	}
 	if m.subject.trim != "" && trims == 0 {
-		out = append(out, "no comparable is of the vehicle's own trim")
+		out = append(out, Warning{Code: WarnOtherTrim, Text: "no comparable is of the vehicle's own trim"})
 	}
 	if m.subject.brand != "" && brands == 0 {
-		out = append(out, fmt.Sprintf("no comparable has the title brand %q: its discount is your belief alone", m.subject.brand))
+		text := fmt.Sprintf("no comparable has the title brand %q: its discount is your belief alone", m.subject.brand)
+		out = append(out, Warning{Code: WarnOtherBrand, Text: text})
 	}
 	return out
 }
 
 // dominant warns of a row that pulls the answer more than the rest together.
-func (m Model) dominant() []string {
+func (m Model) dominant() []Warning {
 	if m.used < 3 {
 		return nil
 	}
@@ -162,7 +168,8 @@ func (m Model) dominant() []string {
 	if most < dominates*total {
 		return nil
 	}
-	return []string{fmt.Sprintf("%s carries more of the price than all other comparables together", m.rows[at].name())}
+	text := fmt.Sprintf("%s carries more of the price than all other comparables together", m.rows[at].name())
+	return []Warning{{WarnDominant, text, []int{m.rows[at].index}}}
 }
 
 // hold returns how strongly the subject's log price hangs on the log price of row i.
@@ -174,25 +181,28 @@ func (m Model) hold(i int) float64 {
 	return math.Abs(sum)
 }
 
-func (m Model) outliers() []string {
+func (m Model) outliers() []Warning {
 	z := m.leftOut()
-	var out []string
-	off := 0
+	var out []Warning
+	var rest []int
 	for i, r := range m.rows[:m.used] {
 		if math.Abs(z[i]) < grosslyOff {
 			continue
 		}
-		off++
+		if len(out) == mostOutliers {
+			rest = append(rest, r.index)
+			continue
+		}
 		side := "below"
 		if z[i] > 0 {
 			side = "above"
 		}
-		if off <= mostOutliers {
-			out = append(out, fmt.Sprintf("%s lies far %s the others and hardly counts: check its price", r.name(), side))
-		}
+		text := fmt.Sprintf("%s lies far %s the others and hardly counts: check its price", r.name(), side)
+		out = append(out, Warning{WarnOutlier, text, []int{r.index}})
 	}
-	if off > mostOutliers {
-		out = append(out, fmt.Sprintf("%d more rows lie far from the others", off-mostOutliers))
+	if len(rest) > 0 {
+		sort.Ints(rest)
+		out = append(out, Warning{WarnOutlier, fmt.Sprintf("%d more rows lie far from the others", len(rest)), rest})
 	}
 	return out
 }
