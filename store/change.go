@@ -104,11 +104,11 @@ func differenceFrom(before map[string]json.RawMessage, a, b valuation.Case) (cha
 	}
 	c := change{
 		Documents: map[string]swap{},
-		Damage:    spliceOf(a.Damage, b.Damage),
-		Findings:  spliceOf(answersOf(a), answersOf(b)),
-		Lines:     spliceOf(a.Repair.Lines, b.Repair.Lines),
-		Risks:     spliceOf(a.Hidden.Risks, b.Hidden.Risks),
-		Rows:      spliceOf(a.Resale.Rows, b.Resale.Rows),
+		Damage:    spliceOf(a.Damage, b.Damage, alike),
+		Findings:  spliceOf(answersOf(a), answersOf(b), alike),
+		Lines:     spliceOf(a.Repair.Lines, b.Repair.Lines, alike),
+		Risks:     spliceOf(a.Hidden.Risks, b.Hidden.Risks, alike),
+		Rows:      spliceOf(a.Resale.Rows, b.Resale.Rows, sameRow),
 	}
 	for part, text := range after {
 		if !bytes.Equal(before[part], text) {

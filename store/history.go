@@ -30,9 +30,10 @@ type Undone struct {
 // steps that were undone are forgotten. A case that is as stored writes nothing and makes no step.
 // Errors: [ErrNotFound]; [ErrRefused] when c holds a word or number that can't be kept; nothing is written then.
 func (s *Store) Save(ctx context.Context, id int64, label string, c valuation.Case) error {
-	return s.write(ctx, fmt.Sprintf("saving lot %d", id), func(tx *sql.Tx) error {
+	var revision int64
+	err := s.write(ctx, fmt.Sprintf("saving lot %d", id), func(tx *sql.Tx) error {
 		p := place{ctx, tx, id}
-		stored, err := load(p)
+		stored, at, err := s.stored(p)
 		if err != nil {
 			return err
 		}
@@ -40,11 +41,16 @@ func (s *Store) Save(ctx context.Context, id int64, label string, c valuation.Ca
 		if err != nil || ch.empty() {
 			return err
 		}
+		revision = at + 1
 		if err := s.remember(p, label, ch); err != nil {
 			return err
 		}
 		return s.writeChange(p, ch, c)
 	})
+	if err == nil && revision > 0 {
+		s.recent.keep(id, revision, c)
+	}
+	return err
 }
 
 // remember adds a step to the history of a lot.

@@ -19,6 +19,7 @@ type Store struct {
 	writer *sql.DB
 	reader *sql.DB
 	now    func() time.Time
+	recent recent
 }
 
 // Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an

@@ -2,8 +2,11 @@ package store
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
+
+	"walkline/valuation/resale"
 )
 
 // splice is how one list becomes another: from place At on, the items Out give way to the items In.
@@ -13,18 +16,37 @@ type splice[T any] struct {
 	In  []T `json:"in"`
 }
 
-// spliceOf returns the shortest single splice that turns a into b.
-func spliceOf[T any](a, b []T) splice[T] {
+// spliceOf returns the shortest single splice that turns a into b; same tells whether two items are alike.
+func spliceOf[T any](a, b []T, same func(x, y T) bool) splice[T] {
 	short := min(len(a), len(b))
 	head := 0
-	for head < short && reflect.DeepEqual(a[head], b[head]) {
+	for head < short && same(a[head], b[head]) {
 		head++
 	}
 	tail := 0
-	for tail < short-head && reflect.DeepEqual(a[len(a)-1-tail], b[len(b)-1-tail]) {
+	for tail < short-head && same(a[len(a)-1-tail], b[len(b)-1-tail]) {
 		tail++
 	}
 	return splice[T]{At: head, Out: a[head : len(a)-tail], In: b[head : len(b)-tail]}
+}
+
+// alike tells whether two items hold the same.
+func alike[T any](x, y T) bool { return reflect.DeepEqual(x, y) }
+
+// sameRow is alike for comparables, of which there may be thousands: reflection would be most of a save.
+func sameRow(x, y resale.Row) bool {
+	return x.ID == y.ID && x.Price == y.Price && x.Kind == y.Kind && x.Date == y.Date && x.ModelYear == y.ModelYear &&
+		x.Make == y.Make && x.Model == y.Model && x.Trim == y.Trim && sameFigure(x.Mileage, y.Mileage) && x.Unit == y.Unit &&
+		x.Title == y.Title && sameFigure(x.DistanceMi, y.DistanceMi) && sameFigure(x.Condition, y.Condition) && x.Note == y.Note &&
+		x.Source == y.Source && (x.More == nil) == (y.More == nil) && maps.Equal(x.More, y.More) && x.Excluded == y.Excluded
+}
+
+// sameFigure tells whether two figures are alike, or both not known.
+func sameFigure(x, y *float64) bool {
+	if x == nil || y == nil {
+		return x == y
+	}
+	return *x == *y
 }
 
 func (s splice[T]) empty() bool { return len(s.Out) == 0 && len(s.In) == 0 }

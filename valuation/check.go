@@ -150,22 +150,33 @@ func (f *faults) resale(c Case) {
 		f.between("resale.subject.condition", *s, 1, 5)
 	}
 	for i, row := range r.Rows {
-		f.row(fmt.Sprintf("resale.rows[%d]", i), row)
+		var own faults
+		own.row(row)
+		for _, x := range own.all {
+			f.all = append(f.all, Fault{fmt.Sprintf("resale.rows[%d].%s", i, x.Key), x.Value, x.Want})
+		}
 	}
 }
 
-func (f *faults) row(at string, r resale.Row) {
-	f.unless(r.Price > 0, at+".price", r.Price, "more than 0")
-	f.word(at+".kind", r.Kind, []string{"", "asked", "sold"})
-	f.word(at+".mileage_unit", r.Unit, []string{"", "mi", "km"})
+// The words that a comparable may use.
+var (
+	rowKinds = []string{"", "asked", "sold"}
+	rowUnits = []string{"", "mi", "km"}
+)
+
+// row adds the faults of one comparable, with keys from the row on: of thousands, few have any.
+func (f *faults) row(r resale.Row) {
+	f.unless(r.Price > 0, "price", r.Price, "more than 0")
+	f.word("kind", r.Kind, rowKinds)
+	f.word("mileage_unit", r.Unit, rowUnits)
 	if r.Mileage != nil {
-		f.between(at+".mileage", *r.Mileage, 0, 2e6)
+		f.between("mileage", *r.Mileage, 0, 2e6)
 	}
 	if r.DistanceMi != nil {
-		f.between(at+".distance", *r.DistanceMi, 0, 2e4)
+		f.between("distance", *r.DistanceMi, 0, 2e4)
 	}
 	if r.Condition != nil {
-		f.between(at+".condition", *r.Condition, 1, 5)
+		f.between("condition", *r.Condition, 1, 5)
 	}
 }
 

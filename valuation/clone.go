@@ -1,6 +1,12 @@
 package valuation
 
-import "reflect"
+import (
+	"maps"
+	"reflect"
+	"slices"
+
+	"walkline/valuation/resale"
+)
 
 // Clone returns a copy of the case that shares nothing with it that can be changed.
 func (c Case) Clone() Case {
@@ -21,6 +27,9 @@ func clone(v reflect.Value) reflect.Value {
 	case reflect.Slice:
 		if v.IsNil() {
 			return v
+		}
+		if rows, ok := v.Interface().([]resale.Row); ok {
+			return reflect.ValueOf(cloneRows(rows))
 		}
 		s := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
 		for i := range v.Len() {
@@ -47,4 +56,21 @@ func clone(v reflect.Value) reflect.Value {
 		return s
 	}
 	return v
+}
+
+// cloneRows is clone for comparables, of which there may be thousands: their figures share one block of memory.
+func cloneRows(rows []resale.Row) []resale.Row {
+	out := slices.Clone(rows)
+	figures := make([]float64, 0, 3*len(rows)) // never grows: the pointers into it stay good
+	for i := range out {
+		r := &out[i]
+		for _, p := range []**float64{&r.Mileage, &r.DistanceMi, &r.Condition} {
+			if *p != nil {
+				figures = append(figures, **p)
+				*p = &figures[len(figures)-1]
+			}
+		}
+		r.More = maps.Clone(r.More)
+	}
+	return out
 }

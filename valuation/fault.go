@@ -40,12 +40,16 @@ func (f *faults) unless(ok bool, key string, value any, want string) {
 
 // word adds a fault where s is none of the words.
 func (f *faults) word(key, s string, words []string) {
-	f.unless(slices.Contains(words, s), key, fmt.Sprintf("%q", s), "one of "+strings.Join(words, ", "))
+	if !slices.Contains(words, s) {
+		f.add(key, fmt.Sprintf("%q", s), "one of "+strings.Join(words, ", "))
+	}
 }
 
 // between adds a fault where x lies outside lo..hi.
 func (f *faults) between(key string, x, lo, hi float64) {
-	f.unless(x >= lo && x <= hi, key, x, fmt.Sprintf("a number from %g to %g", lo, hi))
+	if !(x >= lo && x <= hi) { // what is no number lies outside, too
+		f.add(key, x, fmt.Sprintf("a number from %g to %g", lo, hi))
+	}
 }
 
 // chance adds a fault where an optional chance lies outside 0..1.
