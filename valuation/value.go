@@ -29,18 +29,26 @@ type Knowledge struct {
 // Source: the order of the steps is that of the package comment.
 func Value(c Case, k Knowledge) (Answer, error) {
 	w := work{c: c, k: k}
-	w.currency, _ = money.Lookup(c.Currency)
+	if err := w.run(); err != nil {
+		return Answer{}, err
+	}
+	return w.answer(), nil
+}
+
+// run fills the fields of the work, each from those before it.
+func (w *work) run() error {
+	w.currency, _ = money.Lookup(w.c.Currency)
 	w.lines = w.plan()
 	w.risks, w.chances = w.raise()
 	w.items = w.list()
-	w.market = resale.Fit(c.Resale.Rows, c.subject(), c.beliefs(w.currency), k.Prior)
+	w.market = resale.Fit(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.Err(); err != nil {
-		return Answer{}, err
+		return err
 	}
 	w.played = scenario.Play(w.scene())
 	w.problem = w.pose()
 	w.found = bid.Find(&w.problem)
-	return w.answer(), nil
+	return nil
 }
 
 // work is one valuation under way, each field made from those before it.

@@ -33,7 +33,7 @@ func (w *work) grounds() []string {
 func (w *work) refusal() []string {
 	f := w.problem.Judge(w.found.Lowest)
 	var out []string
-	for _, name := range w.problem.Broken(w.found.Lowest) {
+	for _, name := range f.Broken {
 		out = append(out, fmt.Sprintf("Even at the lowest legal bid, %s, the rule %q (%s) does not hold: %s.",
 			w.currency.Show(w.found.Lowest), RuleWords[name], w.limit(name), w.figure(name, f)))
 	}

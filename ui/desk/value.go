@@ -13,11 +13,11 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
-	a, err := valuation.Value(c, d.Know)
+	a, odds, err := valuation.Weigh(c, d.Know)
 	if err != nil {
 		return Valued{}, err
 	}
-	v := Valued{Answer: a, Plan: valuation.Plan(c, d.Know)}
+	v := Valued{Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Know)}
 	v.ByMileage, v.ByYear = valuation.Bands(c, d.Know)
 	return v, nil
 }

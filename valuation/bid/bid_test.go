@@ -96,7 +96,7 @@ func TestDoNotBid(t *testing.T) {
 		if a.Bid != nil || a.Binding != name || a.Lowest != 2500 {
 			t.Errorf("%s: %+v", name, a)
 		}
-		if broken := p.Broken(a.Lowest); len(broken) != 1 || broken[0] != name {
+		if broken := p.Judge(a.Lowest).Broken; len(broken) != 1 || broken[0] != name {
 			t.Errorf("%s: broken at the lowest bid %v", name, broken)
 		}
 	}

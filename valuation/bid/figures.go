@@ -11,13 +11,15 @@ type Figures struct {
 	Margin     float64  // profit / outlay
 	PerHour    *float64 // nil: no own hours
 	Holds      bool     // every rule that is on holds
+	Broken     []string // the rules that fail, in their order
 }
 
 // Judge returns the figures of one bid. Limits: after Find.
 func (p *Problem) Judge(b money.Amount) Figures {
 	inv := p.Terms.Total(b, p.Currency)
 	a := p.Currency.Major(inv.Total)
-	f := Figures{Bid: b, Total: inv.Total, Mean: p.mean(a), LossChance: p.LossChance(a), WorstTenth: p.worstTenth(a), Holds: true}
+	f := Figures{Bid: b, Total: inv.Total, Mean: p.mean(a), LossChance: p.LossChance(a), WorstTenth: p.worstTenth(a), Broken: p.broken(a)}
+	f.Holds = len(f.Broken) == 0
 	if out := p.outlay(a); out > 0 {
 		f.Margin = f.Mean / out
 	}
@@ -25,15 +27,11 @@ func (p *Problem) Judge(b money.Amount) Figures {
 		h := (f.Mean + p.labour) / p.hours
 		f.PerHour = &h
 	}
-	for _, r := range p.on() {
-		f.Holds = f.Holds && r.holds(a)
-	}
 	return f
 }
 
-// Broken returns the rules that fail at a bid, in their order. Limits: after Find.
-func (p *Problem) Broken(b money.Amount) []string {
-	a := p.Currency.Major(p.Terms.Total(b, p.Currency).Total)
+// broken returns the rules that fail at an invoice total, in their order.
+func (p *Problem) broken(a float64) []string {
 	var names []string
 	for _, r := range p.on() {
 		if !r.holds(a) {

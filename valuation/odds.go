@@ -1,0 +1,84 @@
+package valuation
+
+import (
+	"slices"
+
+	"walkline/valuation/money"
+)
+
+// Odds reads what a lot brings at any bid. It is made by [Weigh] with the answer, never changes, and may be read from any
+// goroutine. The zero value knows no lot.
+type Odds struct{ w *work }
+
+// Outlook is what one bid brings. Units: as in [Profit].
+type Outlook struct {
+	Bid, Total money.Amount
+	Profit     Profit
+	Rules      []Ruling // those that are on, in their order
+	Holds      bool     // every rule holds
+}
+
+// Ruling is a house rule at a bid.
+type Ruling struct {
+	Rule   string // as the case file spells it
+	Wanted string // "at least USD 1,500"
+	Found  string // "expected profit USD 1,320"
+	Holds  bool
+}
+
+// Slice is a range of invoice totals, in major units, with the chance that the lot breaks even there.
+type Slice struct{ From, To, Chance float64 }
+
+// Weigh returns what [Value] does, and the odds at every other bid. Limits and errors: those of Value.
+func Weigh(c Case, k Knowledge) (Answer, Odds, error) {
+	w := work{c: c, k: k}
+	if err := w.run(); err != nil {
+		return Answer{}, Odds{}, err
+	}
+	kept := work{c: w.c, currency: w.currency, problem: w.problem, found: w.found} // without the scenarios of each line
+	return w.answer(), Odds{&kept}, nil
+}
+
+// Known reports whether there are odds to read.
+func (o Odds) Known() bool { return o.w != nil }
+
+// At returns what a bid brings, whether or not it is legal. Limits: o is known, b is not negative.
+func (o Odds) At(b money.Amount) Outlook {
+	p := &o.w.problem
+	f := p.Judge(b)
+	a := o.w.currency.Major(f.Total)
+	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
+		P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour}}
+	for _, c := range o.w.found.Ceilings {
+		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), o.w.figure(c.Rule, f), !slices.Contains(f.Broken, c.Rule)})
+	}
+	return out
+}
+
+// Total returns the invoice total at a bid. Limits: o is known.
+func (o Odds) Total(b money.Amount) money.Amount {
+	return o.w.c.Buying.Total(b, o.w.currency).Total
+}
+
+// seldom is the chance that [Odds.BreakEven] leaves out at either end.
+const seldom = 0.001
+
+// BreakEven returns where the lot breaks even, in n slices of one width: a lot bought for an invoice total loses money where it
+// breaks even below that, and what lies between the two is its profit, but for the capital cost on the difference. Shape:
+// rising; the rarest 0.1 % at either end are left out. Limits: o is known, n is positive.
+func (o Odds) BreakEven(n int) []Slice {
+	p := &o.w.problem
+	low, high := p.Even(seldom), p.Even(1-seldom)
+	if high-low < 1 { // a certain profit
+		low, high = low-1, high+1
+	}
+	out := make([]Slice, n)
+	edge := func(i int) float64 { return low + (high-low)*float64(i)/float64(n) }
+	before := p.EvenBelow(low)
+	for i := range out {
+		chance := p.EvenBelow(edge(i + 1))
+		out[i] = Slice{edge(i), edge(i + 1), chance - before}
+		before = chance
+	}
+	return out
+}
