@@ -22,7 +22,7 @@ var rules = []rule{
 	{"gonum only in prob", each(gonumFaults)},
 	{"ui knows neither app nor store", each(uiImportFaults)},
 	{"goroutines and fyne.Do only in ui/task", each(threadFaults)},
-	{"no Fyne in desk and view", each(deskFaults)},
+	{"no Fyne in desk, view, damage and sheet", each(deskFaults)},
 	{"pages stand alone", each(pageFaults)},
 	{"every package has its comment", packageCommentFaults},
 	{"sizes", each(sizeFaults)},
@@ -174,8 +174,11 @@ func threadFaults(s source) []string {
 	return faults
 }
 
+// windowless are the packages of ui that know no window, so that the terminal side can use them too.
+var windowless = []string{"ui/desk", "ui/view", "ui/damage", "ui/sheet"}
+
 func deskFaults(s source) []string {
-	if !s.isGo() || !(s.in("ui/desk") || s.in("ui/view")) {
+	if !s.isGo() || !slices.ContainsFunc(windowless, s.in) {
 		return nil
 	}
 	return importFaults(s, "fyne.io")

@@ -63,9 +63,11 @@ var broken = map[string][]sample{
 		calling("ui/worksheet/a.go", "fyne.io/fyne/v2", "fyne.Do"),
 		calling("ui/worksheet/a.go", "fyne.io/fyne/v2", "fyne.DoAndWait"),
 	},
-	"no Fyne in desk and view": {
+	"no Fyne in desk, view, damage and sheet": {
 		importing("ui/desk/a.go", "fyne.io/fyne/v2"),
 		importing("ui/view/a.go", "fyne.io/fyne/v2/theme"),
+		importing("ui/damage/a.go", "fyne.io/fyne/v2"),
+		importing("ui/sheet/a.go", "fyne.io/fyne/v2/theme"),
 	},
 	"pages stand alone": {
 		importing("ui/board/a.go", "walkline/ui/worksheet"),
@@ -113,7 +115,7 @@ var sound = map[string][]sample{
 		{"ui/task/a.go", "package x\n\nfunc f() { go f() }\n"},
 		calling("ui/task/a.go", "fyne.io/fyne/v2", "fyne.Do"),
 	},
-	"no Fyne in desk and view": {importing("ui/widgets/a.go", "fyne.io/fyne/v2/canvas")},
+	"no Fyne in desk, view, damage and sheet": {importing("ui/widgets/a.go", "fyne.io/fyne/v2/canvas")},
 	"pages stand alone": {
 		importing("ui/a.go", "walkline/ui/board"),
 		importing("ui/board/a.go", "walkline/ui/view"),

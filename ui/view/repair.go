@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 
+	"walkline/ui/damage"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -42,20 +43,12 @@ func Repair(o desk.Open) []RepairRow {
 		if l.Catalogue {
 			from = "starter"
 		}
-		rows[i] = RepairRow{l.Line, l.Catalogue, []string{shortArea(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
+		rows[i] = RepairRow{l.Line, l.Catalogue, []string{damage.Short(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
 		if f, ok := figures[l.ID]; ok {
 			rows[i].Cells[3], rows[i].Cells[4] = fmt.Sprintf("%.1f", f.Hours), p.Whole(f.Mean)
 		}
 	}
 	return rows
-}
-
-// shortArea returns a clock point by its number, any other area by its words.
-func shortArea(area string) string {
-	if _, known := areaWords[area]; known && len(area) == 2 {
-		return area
-	}
-	return Area(area)
 }
 
 // RepairTotals says what the known work and the hidden damage take, in words.

@@ -8,26 +8,6 @@ import (
 	"walkline/valuation/money"
 )
 
-// areaWords says each damage area in words. Clock points: 12 is the front, clockwise seen from above (MMUCC).
-var areaWords = map[string]string{
-	"12": "front", "01": "front right", "02": "front right side", "03": "right side", "04": "rear right side", "05": "rear right",
-	"06": "rear", "07": "rear left", "08": "rear left side", "09": "left side", "10": "front left side", "11": "front left",
-	"top": "top", "undercarriage": "undercarriage", "interior": "interior", "engine_bay": "engine bay",
-	"electrical": "electrical", "battery_pack": "battery pack", "water": "water line",
-}
-
-// Area returns a damage area as it is read: "12 front", "top".
-func Area(area string) string {
-	words, ok := areaWords[area]
-	switch {
-	case !ok:
-		return area
-	case area[0] == '0' || area[0] == '1':
-		return area + " " + words
-	}
-	return words
-}
-
 // Words returns a code of the case file as words: "not_actual" reads "not actual".
 func Words(code string) string { return strings.ReplaceAll(code, "_", " ") }
 

@@ -7,16 +7,16 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/damage"
 	"walkline/ui/form"
-	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/valuation"
 	"walkline/valuation/lot"
 )
 
-// damage is the section of the survey: the plan in its clock ring, and the same facts as a list.
-type damage struct {
+// survey is the section of the damage: the plan in its clock ring, and the same facts as a list.
+type survey struct {
 	page  *Page
 	plan  *plan.Plan
 	list  *fyne.Container
@@ -26,7 +26,7 @@ type damage struct {
 
 // newDamage returns the section in which the survey is entered.
 func newDamage(p *Page) *section {
-	d := &damage{page: p, list: container.NewVBox()}
+	d := &survey{page: p, list: container.NewVBox()}
 	d.plan = plan.New(d.changed)
 	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
 	body := container.NewBorder(container.NewVBox(form.Heading("What is hurt", ""), help), nil, nil,
@@ -35,11 +35,11 @@ func newDamage(p *Page) *section {
 }
 
 // changed takes one cell from the plan; an empty extent clears it.
-func (d *damage) changed(area, extent, depth string) {
+func (d *survey) changed(area, extent, depth string) {
 	if d.muted {
 		return
 	}
-	d.page.edit("damage "+view.Area(area), func(c *valuation.Case) { c.Damage = withCell(c.Damage, area, extent, depth) })
+	d.page.edit("damage "+damage.Area(area), func(c *valuation.Case) { c.Damage = withCell(c.Damage, area, extent, depth) })
 }
 
 // withCell returns the survey with one area set, or cleared by an empty extent; the note of the area stays.
@@ -56,7 +56,7 @@ func withCell(survey []lot.Damage, area, extent, depth string) []lot.Damage {
 	return survey
 }
 
-func (d *damage) render(c valuation.Case) {
+func (d *survey) render(c valuation.Case) {
 	d.muted = true
 	d.plan.SetDamage(c.Damage)
 	d.muted = false
@@ -81,15 +81,15 @@ type cellRow struct {
 }
 
 // sameList reports whether the list shows these cells already, so that typing a note keeps its place.
-func (d *damage) sameList(cells []lot.Damage) bool {
+func (d *survey) sameList(cells []lot.Damage) bool {
 	return len(cells) > 0 && slices.EqualFunc(d.rows, cells, func(r cellRow, c lot.Damage) bool {
 		return r.cell.Area == c.Area && r.cell.Extent == c.Extent && r.cell.Depth == c.Depth && r.note.Text == c.Note
 	})
 }
 
 // row returns one cell in words, with its note.
-func (d *damage) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
-	words := widget.NewLabel(view.Area(cell.Area))
+func (d *survey) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
+	words := widget.NewLabel(damage.Area(cell.Area))
 	words.TextStyle.Bold = true
 	extent := widget.NewSelect(lot.Extents, nil)
 	extent.SetSelected(cell.Extent)
@@ -103,7 +103,7 @@ func (d *damage) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
 	note.SetPlaceHolder("what you saw")
 	note.SetText(cell.Note)
 	note.OnChanged = func(s string) {
-		d.page.edit("note on "+view.Area(cell.Area), func(c *valuation.Case) {
+		d.page.edit("note on "+damage.Area(cell.Area), func(c *valuation.Case) {
 			if at := slices.IndexFunc(c.Damage, func(x lot.Damage) bool { return x.Area == cell.Area }); at >= 0 {
 				c.Damage[at].Note = s
 			}

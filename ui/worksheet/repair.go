@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/damage"
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -68,7 +69,7 @@ func columns(cols []view.Column, sortable bool) []table.Column {
 func (w *work) choices() []widgets.Choice {
 	var choices []widgets.Choice
 	for _, j := range w.jobs {
-		choices = append(choices, widgets.Choice{ID: j.ID, Name: j.Job, Note: view.Area(j.Area)})
+		choices = append(choices, widgets.Choice{ID: j.ID, Name: j.Job, Note: damage.Area(j.Area)})
 	}
 	return choices
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"fyne.io/fyne/v2"
 
+	"walkline/ui/damage"
 	"walkline/ui/theme"
 	"walkline/ui/widgets/draw"
 	"walkline/valuation/lot"
@@ -14,8 +15,8 @@ type geometry struct {
 	inner, outer float32
 	badge        float32 // radius of the disc under a digit
 	cells        [19]shape
-	extents      [3]tile // the legend's samples
-	depths       [3]tile
+	extents      [3]damage.Tile // the legend's samples
+	depths       [3]damage.Tile
 	words        float32 // left edge of the words beside the tiles
 	caption      float32 // top of the caption
 }
@@ -57,14 +58,16 @@ func geometryFor(size fyne.Size) geometry {
 	g.badge = draw.LineHeight(theme.SizeSmall) * 0.68
 	g.caption = ring + theme.Space
 	for hour := 1; hour <= clockPoints; hour++ {
-		g.cells[hour-1] = sector{middle: g.middle, inner: g.inner, outer: g.outer, hour: hour}
+		g.cells[hour-1] = damage.Sector{Middle: damage.Point(g.middle), Inner: g.inner, Outer: g.outer, Hour: hour}
 	}
 	left := ring + theme.Broad
 	legend := float32(legendLines) * legendStep()
 	step := tileStep((ring - legend - theme.Wide) / tiles)
 	side := step - theme.Space
 	for i := range tiles {
-		g.cells[clockPoints+i] = tile{pos: fyne.NewPos(left, float32(i)*step), size: fyne.NewSquareSize(side), row: right}
+		cell := square(fyne.NewPos(left, float32(i)*step), side)
+		cell.Row = right
+		g.cells[clockPoints+i] = cell
 	}
 	g.words = left + side + theme.Space
 	g.legend(left, ring-legend)
@@ -75,15 +78,15 @@ func geometryFor(size fyne.Size) geometry {
 func (g *geometry) legend(left, top float32) {
 	for i := range lot.Extents {
 		y := top + float32(i+1)*legendStep()
-		g.extents[i] = tile{pos: fyne.NewPos(left, y), size: fyne.NewSquareSize(swatchLegend)}
-		g.depths[i] = tile{pos: fyne.NewPos(left+legendColumn(), y), size: fyne.NewSquareSize(swatchLegend)}
+		g.extents[i] = square(fyne.NewPos(left, y), swatchLegend)
+		g.depths[i] = square(fyne.NewPos(left+legendColumn(), y), swatchLegend)
 	}
 }
 
 // at returns the cell under a place, or -1.
 func (g *geometry) at(pos fyne.Position) int {
 	for i, s := range g.cells {
-		if s.contains(pos) {
+		if s.Contains(damage.Point(pos)) {
 			return i
 		}
 	}
@@ -92,6 +95,6 @@ func (g *geometry) at(pos fyne.Position) int {
 
 // used is the room that the plan fills of what it was given.
 func (g *geometry) used() fyne.Size {
-	last := g.cells[clockPoints].(tile)
-	return fyne.NewSize(last.pos.X+last.row, g.caption-theme.Space+captionHeight())
+	last := g.cells[clockPoints].(damage.Tile)
+	return fyne.NewSize(last.Pos.X+last.Row, g.caption-theme.Space+captionHeight())
 }

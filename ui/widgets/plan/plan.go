@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/damage"
 	"walkline/ui/widgets/draw"
 	"walkline/valuation/lot"
 )
@@ -66,7 +67,7 @@ func (p *Plan) Selected() string { return lot.Areas[p.survey.selected] }
 func (p *Plan) Facts() []string {
 	var facts []string
 	for _, d := range p.survey.damage() {
-		facts = append(facts, DamageWords(d))
+		facts = append(facts, damage.Words(d))
 	}
 	if facts == nil {
 		return []string{"No damage marked."}
@@ -77,9 +78,9 @@ func (p *Plan) Facts() []string {
 // Caption returns the line under the plan: the cell under the pointer, else the selected one.
 func (p *Plan) Caption() string {
 	if p.hovered >= 0 {
-		return DamageWords(p.survey.cells[p.hovered])
+		return damage.Words(p.survey.cells[p.hovered])
 	}
-	return DamageWords(p.survey.cells[p.survey.selected])
+	return damage.Words(p.survey.cells[p.survey.selected])
 }
 
 // Tapped selects the cell and steps its extent.

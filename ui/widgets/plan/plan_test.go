@@ -26,7 +26,7 @@ func told(t *testing.T) (*Plan, fyne.Window, *[]string) {
 
 func tapCell(p *Plan, area string) {
 	g := geometryFor(p.Size())
-	test.TapAt(p, g.cells[slices.Index(lot.Areas, area)].center())
+	test.TapAt(p, center(g.cells[slices.Index(lot.Areas, area)]))
 }
 
 func TestPlanTapsStepTheExtent(t *testing.T) {
@@ -52,7 +52,7 @@ func TestPlanFindsEveryCellUnderItsCentre(t *testing.T) {
 	for _, size := range []fyne.Size{leastSize(), fyne.NewSize(1200, 700), fyne.NewSize(700, 900)} {
 		g := geometryFor(size)
 		for i, s := range g.cells {
-			if got := g.at(s.center()); got != i {
+			if got := g.at(center(s)); got != i {
 				t.Errorf("%v: the centre of %s lies in cell %d", size, lot.Areas[i], got)
 			}
 		}
@@ -61,7 +61,7 @@ func TestPlanFindsEveryCellUnderItsCentre(t *testing.T) {
 
 func TestPlanSecondaryTapStepsTheDepth(t *testing.T) {
 	p, _, told := told(t)
-	at := geometryFor(p.Size()).cells[2].center()
+	at := center(geometryFor(p.Size()).cells[2])
 	p.TappedSecondary(&fyne.PointEvent{Position: at}) // without damage there is no depth
 	tapCell(p, "03")
 	for range 3 {
@@ -165,7 +165,7 @@ func TestPlanSaysTheCellInWords(t *testing.T) {
 	if !seen.Says(p, "12 front: disabling, structure") || seen.Says(p, hintWords) {
 		t.Errorf("the plan says %q", seen.Texts(p))
 	}
-	at := geometryFor(p.Size()).cells[2].center()
+	at := center(geometryFor(p.Size()).cells[2])
 	p.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: at}})
 	if !seen.Says(p, "03 right side: minor, bolted") {
 		t.Errorf("the plan says %q", seen.Texts(p))
@@ -189,7 +189,7 @@ func TestPlanExtentsGrowDarker(t *testing.T) {
 		g := geometryFor(size)
 		img := pic.painted(g)
 		sum := 0
-		at := g.cells[5].center()
+		at := center(g.cells[5])
 		for y := int(at.Y) - 30; y < int(at.Y)+30; y++ {
 			for x := int(at.X) - 30; x < int(at.X)+30; x++ {
 				r, gr, b, _ := img.At(x, y).RGBA()

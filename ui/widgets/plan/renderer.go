@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"walkline/ui/damage"
 	"walkline/ui/theme"
 	"walkline/ui/widgets/draw"
 	"walkline/valuation/lot"
@@ -41,7 +42,7 @@ func newRenderer(p *Plan) *renderer {
 		r.numbers[i] = draw.NewText(lot.Areas[i], theme.SizeSmall, draw.Foreground)
 	}
 	for i := range r.names {
-		r.names[i] = draw.NewText(capital(AreaName(lot.Areas[clockPoints+i])), theme.SizeSmall, draw.Foreground)
+		r.names[i] = draw.NewText(capital(damage.Area(lot.Areas[clockPoints+i])), theme.SizeSmall, draw.Foreground)
 		r.states[i] = draw.NewText("", theme.SizeSmall, theme.ColorMuted)
 	}
 	words := append(append([]string{"Extent", "Depth"}, lot.Extents...), lot.Depths...)
@@ -88,10 +89,10 @@ func (r *renderer) Layout(size fyne.Size) {
 	draw.ShowFocus(r.ring, r.plan.focused, g.used())
 	half := draw.LineHeight(theme.SizeSmall) / 2
 	for i, t := range r.numbers {
-		t.Place(g.cells[i].center().SubtractXY(0, half), 0.5)
+		t.Place(center(g.cells[i]).SubtractXY(0, half), 0.5)
 	}
 	for i := range r.names {
-		at := fyne.NewPos(g.words, g.cells[clockPoints+i].center().Y)
+		at := fyne.NewPos(g.words, center(g.cells[clockPoints+i]).Y)
 		r.states[i].Place(at, 0)
 		if r.states[i].Text.Text == "" {
 			r.names[i].Place(at.SubtractXY(0, half), 0)
@@ -107,10 +108,10 @@ func (r *renderer) Layout(size fyne.Size) {
 
 func (r *renderer) layoutLegend(half float32) {
 	g := &r.geometry
-	beside := func(t *draw.Text, sample tile) {
-		t.Place(fyne.NewPos(sample.pos.X+sample.size.Width+theme.Half+2, sample.center().Y-half), 0)
+	beside := func(t *draw.Text, sample damage.Tile) {
+		t.Place(fyne.NewPos(sample.Pos.X+sample.Width+theme.Half+2, sample.Center().Y-half), 0)
 	}
-	above := g.extents[0].pos.SubtractXY(0, legendStep())
+	above := fyne.Position(g.extents[0].Pos).SubtractXY(0, legendStep())
 	r.legend[0].Place(above, 0)
 	r.legend[1].Place(above.AddXY(legendColumn(), 0), 0)
 	for i := range g.extents {
@@ -125,7 +126,7 @@ func (r *renderer) words() {
 		d := r.plan.survey.cells[clockPoints+i]
 		t.Text.Text = ""
 		if d.Extent != "" {
-			t.Text.Text = hurtWords(d.Extent, d.Depth)
+			t.Text.Text = damage.State(d)
 		}
 	}
 	r.caption.Text.Text = r.plan.Caption()

@@ -3,49 +3,12 @@ package plan
 import (
 	"slices"
 
+	"walkline/ui/damage"
 	"walkline/valuation/lot"
 )
 
-// areaNames gives the words of every damage area beside its code.
-var areaNames = map[string]string{
-	"01": "front right", "02": "right, forward", "03": "right side", "04": "right, rearward", "05": "rear right",
-	"06": "rear", "07": "rear left", "08": "left, rearward", "09": "left side", "10": "left, forward",
-	"11": "front left", "12": "front",
-	"top": "top", "undercarriage": "undercarriage", "interior": "interior", "engine_bay": "engine bay",
-	"electrical": "electrical", "battery_pack": "battery pack", "water": "water line",
-}
-
-// AreaName returns an area in words: "12 front", "engine bay". An unknown code comes back as it is.
-func AreaName(area string) string {
-	name, ok := areaNames[area]
-	if !ok {
-		return area
-	}
-	if isClock(area) {
-		return area + " " + name
-	}
-	return name
-}
-
-// DamageWords returns a cell in words: "12 front: functional, bolted", "top: no damage".
-func DamageWords(d lot.Damage) string {
-	return AreaName(d.Area) + ": " + hurtWords(d.Extent, d.Depth)
-}
-
-func hurtWords(extent, depth string) string {
-	switch {
-	case extent == "":
-		return "no damage"
-	case depth == "":
-		return extent
-	}
-	return extent + ", " + depth
-}
-
-func isClock(area string) bool { return len(area) == 2 && area >= "01" && area <= "12" }
-
 // clockPoints is how many of lot.Areas lie on the ring; they come first.
-const clockPoints = 12
+const clockPoints = damage.ClockPoints
 
 // survey is the state behind the plan: what each of lot.Areas has, and which is selected.
 type survey struct {
