@@ -82,40 +82,71 @@ func scanEntry(rows *sql.Rows) (Entry, error) {
 	return e, err
 }
 
-// SetState moves a lot to a state. Errors: [ErrNotFound]; [ErrRefused] when it is none of lot.States.
+// SetState moves a lot to a state, as a step of the Board. Errors: [ErrNotFound]; [ErrRefused] when it is none of lot.States.
 func (s *Store) SetState(ctx context.Context, id int64, state lot.State) error {
-	return s.mark(ctx, fmt.Sprintf("marking lot %d as %s", id, state),
-		`UPDATE lots SET state = ? WHERE id = ? AND removed_at IS NULL`, string(state), id)
+	return s.mark(ctx, id, "mark%s as "+string(state), func(st *status) { st.State = state })
 }
 
-// Archive puts a lot out of sight or back. Errors: [ErrNotFound].
+// Archive puts a lot out of sight or back, as a step of the Board. Errors: [ErrNotFound].
 func (s *Store) Archive(ctx context.Context, id int64, archived bool) error {
-	return s.mark(ctx, fmt.Sprintf("archiving lot %d", id),
-		`UPDATE lots SET archived = ? WHERE id = ? AND removed_at IS NULL`, archived, id)
+	label := "archive%s"
+	if !archived {
+		label = "take%s out of the archive"
+	}
+	return s.mark(ctx, id, label, func(st *status) { st.Archived = archived })
 }
 
-// Remove takes a lot off every list; [Store.Restore] brings it back with all that it had. Errors: [ErrNotFound].
+// Remove takes a lot off every list, as a step of the Board; taken back, or with [Store.Restore], it has all that it had.
+// Errors: [ErrNotFound].
 func (s *Store) Remove(ctx context.Context, id int64) error {
-	return s.mark(ctx, fmt.Sprintf("removing lot %d", id),
-		`UPDATE lots SET removed_at = ? WHERE id = ? AND removed_at IS NULL`, s.stamp(), id)
+	return s.mark(ctx, id, "remove%s", func(st *status) { st.Removed = s.stamp() })
+}
+
+// mark changes what a lot on the list is marked with, as a step of the Board; %s of the label is the lot's number.
+func (s *Store) mark(ctx context.Context, id int64, label string, change func(*status)) error {
+	return s.write(ctx, fmt.Sprintf("marking lot %d", id), func(tx *sql.Tx) error {
+		before, number, err := statusOf(ctx, tx, id)
+		switch {
+		case err != nil:
+			return err
+		case before.Removed != "":
+			return ErrNotFound
+		}
+		after := before
+		change(&after)
+		if after == before {
+			return nil
+		}
+		if err := putStatus(ctx, tx, id, after); err != nil {
+			return err
+		}
+		return s.rememberShop(ctx, tx, Board, fmt.Sprintf(label, called(number)), shopChange{Lots: []mark{{id, before, after}}})
+	})
+}
+
+// called names a lot by its number on the list, where it has one.
+func called(number string) string {
+	if number == "" {
+		return " a lot"
+	}
+	return " lot " + number
 }
 
 // Restore brings a removed lot back. Errors: [ErrNotFound] when it is not removed.
 func (s *Store) Restore(ctx context.Context, id int64) error {
-	return s.mark(ctx, fmt.Sprintf("restoring lot %d", id),
-		`UPDATE lots SET removed_at = NULL WHERE id = ? AND removed_at IS NOT NULL`, id)
-}
-
-// mark runs an update of one lot.
-func (s *Store) mark(ctx context.Context, doing, update string, args ...any) error {
-	return s.write(ctx, doing, func(tx *sql.Tx) error {
-		done, err := tx.ExecContext(ctx, update, args...)
-		if err != nil {
+	return s.write(ctx, fmt.Sprintf("restoring lot %d", id), func(tx *sql.Tx) error {
+		before, number, err := statusOf(ctx, tx, id)
+		switch {
+		case err != nil:
+			return err
+		case before.Removed == "":
+			return ErrNotFound
+		}
+		after := before
+		after.Removed = ""
+		if err := putStatus(ctx, tx, id, after); err != nil {
 			return err
 		}
-		if n, err := done.RowsAffected(); err != nil || n == 1 {
-			return err
-		}
-		return ErrNotFound
+		return s.rememberShop(ctx, tx, Board, "restore"+called(number), shopChange{Lots: []mark{{id, before, after}}})
 	})
 }

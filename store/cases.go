@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"walkline/valuation"
+	"walkline/valuation/lot"
 )
 
 // Case returns the case of a lot as it was last saved. The fields of its subject that the engine fills from the lot
@@ -19,25 +20,58 @@ func (s *Store) Case(ctx context.Context, id int64) (c valuation.Case, err error
 	return c, err
 }
 
-// Add keeps a new lot, to look at, and returns its id. Errors: [ErrRefused] when c holds a word or number that can't be kept.
-func (s *Store) Add(ctx context.Context, c valuation.Case) (id int64, err error) {
-	err = s.write(ctx, "adding a lot", func(tx *sql.Tx) error {
-		id, err = s.add(place{ctx: ctx, tx: tx}, c)
-		return err
-	})
-	return id, err
+// Add keeps a new lot, to look at, and returns its id. Errors: as [Store.AddAll].
+func (s *Store) Add(ctx context.Context, c valuation.Case) (int64, error) {
+	ids, err := s.AddAll(ctx, "new lot", []valuation.Case{c})
+	if err != nil {
+		return 0, err
+	}
+	return ids[0], nil
 }
 
-// Duplicate keeps a copy of the case of a lot as a new lot, to look at, without its history and predictions, and
-// returns the new id. Errors: [ErrNotFound].
+// AddAll keeps new lots, to look at, as one step of the Board that label names, and returns their ids in order. All are
+// kept or none. Errors: [ErrRefused] when a case holds a word or number that can't be kept.
+func (s *Store) AddAll(ctx context.Context, label string, cases []valuation.Case) (ids []int64, err error) {
+	err = s.write(ctx, "adding lots", func(tx *sql.Tx) error {
+		ids, err = s.addAll(ctx, tx, label, cases)
+		return err
+	})
+	return ids, err
+}
+
+func (s *Store) addAll(ctx context.Context, tx *sql.Tx, label string, cases []valuation.Case) ([]int64, error) {
+	var ids []int64
+	var step shopChange
+	for _, c := range cases {
+		id, err := s.add(place{ctx: ctx, tx: tx}, c)
+		if err != nil {
+			return nil, err
+		}
+		ids = append(ids, id)
+		step.Lots = append(step.Lots, s.appeared(id))
+	}
+	return ids, s.rememberShop(ctx, tx, Board, label, step)
+}
+
+// appeared is the mark of a lot that was not there before: taking it back removes it.
+func (s *Store) appeared(id int64) mark {
+	return mark{id, status{State: lot.ToLookAt, Removed: s.stamp()}, status{State: lot.ToLookAt}}
+}
+
+// Duplicate keeps a copy of the case of a lot as a new lot, to look at, without its history and predictions, as a step of
+// the Board, and returns the new id. Errors: [ErrNotFound].
 func (s *Store) Duplicate(ctx context.Context, id int64) (copied int64, err error) {
 	err = s.write(ctx, fmt.Sprintf("duplicating lot %d", id), func(tx *sql.Tx) error {
 		c, err := load(place{ctx, tx, id})
 		if err != nil {
 			return err
 		}
-		copied, err = s.add(place{ctx: ctx, tx: tx}, c)
-		return err
+		ids, err := s.addAll(ctx, tx, "duplicate"+called(c.Lot.Number), []valuation.Case{c})
+		if err != nil {
+			return err
+		}
+		copied = ids[0]
+		return nil
 	})
 	return copied, err
 }

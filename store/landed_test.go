@@ -37,6 +37,9 @@ func TestEveryLandedFormatOpensWithAllThatItHolds(t *testing.T) {
 		path := landedFile(t, format)
 		s := reopened(t, path)
 		checkLanded(t, s)
+		if format >= 2 {
+			checkShopSteps(t, s)
+		}
 		copies, _ := filepath.Glob(path + ".format*.bak")
 		if older := format < len(schema()); older != (len(copies) == 1) {
 			t.Errorf("format %d left the copies %v", format, copies)
@@ -44,6 +47,20 @@ func TestEveryLandedFormatOpensWithAllThatItHolds(t *testing.T) {
 		for _, at := range copies {
 			checkLanded(t, reopened(t, at))
 		}
+	}
+}
+
+// checkShopSteps checks the two marks that a file of format 2 remembers.
+func checkShopSteps(t *testing.T, s *Store) {
+	t.Helper()
+	for range 2 {
+		if _, done, err := s.UndoAt(t.Context(), Board); err != nil || !done {
+			t.Errorf("undo on the Board: %v, %v", done, err)
+		}
+	}
+	r, err := s.ReachAt(t.Context(), Board)
+	if want := (Reach{CanRedo: true, Redo: "mark lot 14 as looked at"}); err != nil || r != want {
+		t.Errorf("reach %+v, %v", r, err)
 	}
 }
 
