@@ -48,13 +48,12 @@ func (w *Window) groups() []struct {
 	commands []command
 } {
 	undo, redo := "Undo", "Redo"
-	if o := w.state.Open; o != nil {
-		if o.Reach.Undo != "" {
-			undo += ": " + o.Reach.Undo
-		}
-		if o.Reach.Redo != "" {
-			redo += ": " + o.Reach.Redo
-		}
+	reach := w.state.Reach()
+	if reach.Undo != "" {
+		undo += ": " + reach.Undo
+	}
+	if reach.Redo != "" {
+		redo += ": " + reach.Redo
 	}
 	lots := []command{
 		{"Duplicate", fyne.KeyD, false, func() { w.with(w.desk.Duplicate) }},

@@ -66,11 +66,11 @@ func (w *Window) Show() {
 
 // show takes the next state and writes it into the pages.
 func (w *Window) show(s desk.State) {
-	before := w.state.Open
+	before := w.state
 	w.state = s
 	w.places.render(s)
 	w.say(s)
-	if (before == nil) != (s.Open == nil) || before != nil && before.ID != s.Open.ID || s.Open != nil && before.Reach != s.Open.Reach {
+	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach() != s.Reach() {
 		w.window.SetMainMenu(w.menu())
 	}
 }

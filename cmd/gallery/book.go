@@ -18,6 +18,7 @@ type book struct {
 	lots     []*page
 	settings map[string][]byte
 	foretold []foretold
+	shop     map[desk.Place]*shopSteps
 }
 
 // foretold is one frozen prediction.
@@ -47,7 +48,9 @@ type step struct {
 	other valuation.Case
 }
 
-func newBook() *book { return &book{settings: map[string][]byte{}} }
+func newBook() *book {
+	return &book{settings: map[string][]byte{}, shop: map[desk.Place]*shopSteps{desk.Board: {}, desk.Bench: {}}}
+}
 
 // find returns a lot. Errors: no such lot, or a removed one when that is not asked for.
 func (b *book) find(id int64, removed bool) (*page, error) {
@@ -75,10 +78,22 @@ func (b *book) Entries(context.Context) ([]desk.Entry, error) {
 }
 
 // Add adds a lot that is still to be looked at.
-func (b *book) Add(_ context.Context, c valuation.Case) (int64, error) {
-	id := int64(len(b.lots) + 1)
-	b.lots = append(b.lots, &page{id: id, state: lot.ToLookAt, now: c.Clone()})
-	return id, nil
+func (b *book) Add(ctx context.Context, c valuation.Case) (int64, error) {
+	ids, err := b.AddAll(ctx, "new lot", []valuation.Case{c})
+	return ids[0], err
+}
+
+// AddAll adds lots that are still to be looked at.
+func (b *book) AddAll(_ context.Context, label string, cases []valuation.Case) ([]int64, error) {
+	var ids []int64
+	var added []*page
+	for _, c := range cases {
+		p := &page{id: int64(len(b.lots) + 1), state: lot.ToLookAt, now: c.Clone(), removed: true}
+		b.lots = append(b.lots, p)
+		added, ids = append(added, p), append(ids, p.id)
+	}
+	b.step(desk.Board, label, added, func(p *page) { p.removed = false })
+	return ids, nil
 }
 
 // Duplicate copies a lot without its history.
@@ -87,31 +102,23 @@ func (b *book) Duplicate(ctx context.Context, id int64) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return b.Add(ctx, p.now)
+	ids, err := b.AddAll(ctx, "duplicate lot "+p.now.Lot.Number, []valuation.Case{p.now})
+	return ids[0], err
 }
 
 // Remove takes a lot off the list.
 func (b *book) Remove(_ context.Context, id int64) error {
-	return b.mark(id, func(p *page) { p.removed = true })
-}
-
-// Restore puts a removed lot back.
-func (b *book) Restore(_ context.Context, id int64) error {
-	p, err := b.find(id, true)
-	if err == nil {
-		p.removed = false
-	}
-	return err
+	return b.change(id, "remove lot %s", func(p *page) { p.removed = true })
 }
 
 // SetState marks a lot.
 func (b *book) SetState(_ context.Context, id int64, s lot.State) error {
-	return b.mark(id, func(p *page) { p.state = s })
+	return b.change(id, "mark lot %s as "+string(s), func(p *page) { p.state = s })
 }
 
 // Archive puts a lot away, or takes it out again.
 func (b *book) Archive(_ context.Context, id int64, archived bool) error {
-	return b.mark(id, func(p *page) { p.archived = archived })
+	return b.change(id, "archive lot %s", func(p *page) { p.archived = archived })
 }
 
 // NoteAnswer keeps what the last valuation said.

@@ -42,6 +42,30 @@ func (b Book) Reach(ctx context.Context, id int64) (desk.Reach, error) {
 	return desk.Reach{Undo: r.Undo, Redo: r.Redo}, err
 }
 
+// at returns the store's history of a place.
+func at(p desk.Place) store.Place {
+	if p == desk.Bench {
+		return store.Bench
+	}
+	return store.Board
+}
+
+// UndoAt takes the last step of a place back.
+func (b Book) UndoAt(ctx context.Context, p desk.Place) (string, bool, error) {
+	return b.Store.UndoAt(ctx, at(p))
+}
+
+// RedoAt does the step of a place again that was undone last.
+func (b Book) RedoAt(ctx context.Context, p desk.Place) (string, bool, error) {
+	return b.Store.RedoAt(ctx, at(p))
+}
+
+// ReachAt returns what undo and redo of a place would do next.
+func (b Book) ReachAt(ctx context.Context, p desk.Place) (desk.Reach, error) {
+	r, err := b.Store.ReachAt(ctx, at(p))
+	return desk.Reach{Undo: r.Undo, Redo: r.Redo}, err
+}
+
 // Predict keeps a prediction for good.
 func (b Book) Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) error {
 	_, err := b.Freeze(ctx, id, store.Prediction{Case: c, Answer: a, Seed: c.Run.Seed, Engine: valuation.Engine})

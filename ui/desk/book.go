@@ -45,9 +45,10 @@ type Reach struct {
 type Shelf interface {
 	Entries(ctx context.Context) ([]Entry, error)
 	Add(ctx context.Context, c valuation.Case) (int64, error)
+	// AddAll adds all of the cases or none, as one step of the Board.
+	AddAll(ctx context.Context, label string, cases []valuation.Case) (ids []int64, err error)
 	Duplicate(ctx context.Context, id int64) (int64, error)
 	Remove(ctx context.Context, id int64) error
-	Restore(ctx context.Context, id int64) error
 }
 
 // Marks are what the user sets on a lot beside its case.
@@ -68,6 +69,16 @@ type Ledger interface {
 	Reach(ctx context.Context, id int64) (Reach, error)
 }
 
+// Steps are the history of what is done to the list of lots, and that of the shop's own values: each place, [Board] or [Bench],
+// has its own. All that a [Shelf] and [Marks] change of the list is a step of the Board.
+type Steps interface {
+	// Keep keeps a setting as a step of the Bench.
+	Keep(ctx context.Context, label, name string, value any) error
+	UndoAt(ctx context.Context, at Place) (label string, done bool, err error)
+	RedoAt(ctx context.Context, at Place) (label string, done bool, err error)
+	ReachAt(ctx context.Context, at Place) (Reach, error)
+}
+
 // Settings keep what the window remembers between two starts.
 type Settings interface {
 	Setting(ctx context.Context, name string, into any) (bool, error)
@@ -79,6 +90,7 @@ type Book interface {
 	Shelf
 	Marks
 	Ledger
+	Steps
 	Settings
 }
 

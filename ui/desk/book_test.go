@@ -24,33 +24,48 @@ type step struct {
 // book keeps everything in memory. broken is what every write and reading of the Board then fails with.
 type book struct {
 	entries  []desk.Entry
-	removed  map[int64]desk.Entry
 	cases    map[int64]valuation.Case
 	steps    map[int64][]step
 	at       map[int64]int // steps done
 	answers  map[int64]valuation.Answer
 	foretold map[int64][]valuation.Answer
 	settings map[string][]byte
+	shop     map[desk.Place]*steps
 	broken   error
 }
 
 func newBook() *book {
-	return &book{removed: map[int64]desk.Entry{}, cases: map[int64]valuation.Case{}, steps: map[int64][]step{}, at: map[int64]int{},
-		answers: map[int64]valuation.Answer{}, foretold: map[int64][]valuation.Answer{}, settings: map[string][]byte{}}
+	return &book{cases: map[int64]valuation.Case{}, steps: map[int64][]step{}, at: map[int64]int{},
+		answers: map[int64]valuation.Answer{}, foretold: map[int64][]valuation.Answer{}, settings: map[string][]byte{},
+		shop: map[desk.Place]*steps{desk.Board: {}, desk.Bench: {}}}
 }
 
 func (b *book) Entries(context.Context) ([]desk.Entry, error) {
 	return slices.Clone(b.entries), b.broken
 }
 
-func (b *book) Add(_ context.Context, c valuation.Case) (int64, error) {
-	if b.broken != nil {
-		return 0, b.broken
+func (b *book) Add(ctx context.Context, c valuation.Case) (int64, error) {
+	ids, err := b.AddAll(ctx, "new lot", []valuation.Case{c})
+	if err != nil {
+		return 0, err
 	}
-	id := int64(len(b.cases) + 1)
-	b.cases[id] = c.Clone()
-	b.entries = append(b.entries, desk.Entry{ID: id, State: lot.ToLookAt, Currency: c.Currency})
-	return id, nil
+	return ids[0], nil
+}
+
+func (b *book) AddAll(_ context.Context, label string, cases []valuation.Case) (ids []int64, err error) {
+	if b.broken != nil {
+		return nil, b.broken
+	}
+	b.step(desk.Board, label, func() {
+		for _, c := range cases {
+			id := int64(len(b.cases) + 1)
+			ids = append(ids, id)
+			b.cases[id] = c.Clone()
+			b.entries = append(b.entries, desk.Entry{ID: id, State: lot.ToLookAt, Number: c.Lot.Number, Sale: c.Lot.Sale, SaleDate: c.Lot.SaleDate,
+				ModelYear: c.Lot.ModelYear, Make: c.Lot.Make, Model: c.Lot.Model, Trim: c.Lot.Trim, Currency: c.Currency})
+		}
+	})
+	return ids, nil
 }
 
 func (b *book) Duplicate(ctx context.Context, id int64) (int64, error) {
@@ -61,8 +76,8 @@ func (b *book) place(id int64) int {
 	return slices.IndexFunc(b.entries, func(e desk.Entry) bool { return e.ID == id })
 }
 
-// change changes one entry of the Board.
-func (b *book) change(id int64, f func(*desk.Entry)) error {
+// change changes one entry of the Board, as a step.
+func (b *book) change(id int64, label string, f func(*desk.Entry)) error {
 	i := b.place(id)
 	switch {
 	case b.broken != nil:
@@ -70,30 +85,25 @@ func (b *book) change(id int64, f func(*desk.Entry)) error {
 	case i < 0:
 		return errors.New("no such lot")
 	}
-	f(&b.entries[i])
+	b.step(desk.Board, label, func() {
+		b.entries = slices.Clone(b.entries)
+		f(&b.entries[i])
+	})
 	return nil
 }
 
 func (b *book) Remove(_ context.Context, id int64) error {
-	err := b.change(id, func(e *desk.Entry) { b.removed[id] = *e })
-	if err == nil {
-		i := b.place(id)
-		b.entries = slices.Delete(b.entries, i, i+1)
-	}
-	return err
-}
-
-func (b *book) Restore(_ context.Context, id int64) error {
-	b.entries = append(b.entries, b.removed[id])
-	return b.broken
+	return b.change(id, "remove", func(e *desk.Entry) {
+		b.entries = slices.DeleteFunc(b.entries, func(e desk.Entry) bool { return e.ID == id })
+	})
 }
 
 func (b *book) SetState(_ context.Context, id int64, s lot.State) error {
-	return b.change(id, func(e *desk.Entry) { e.State = s })
+	return b.change(id, "mark as "+string(s), func(e *desk.Entry) { e.State = s })
 }
 
 func (b *book) Archive(_ context.Context, id int64, archived bool) error {
-	return b.change(id, func(e *desk.Entry) { e.Archived = archived })
+	return b.change(id, "archive", func(e *desk.Entry) { e.Archived = archived })
 }
 
 func (b *book) NoteAnswer(_ context.Context, id int64, a valuation.Answer) error {

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"fmt"
 
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -28,7 +27,7 @@ func (d *Desk) refresh(ctx context.Context, s State) State {
 		return s.troubled("read the Board", err)
 	}
 	s.Entries = entries
-	return s
+	return d.reachAt(ctx, s)
 }
 
 // NewLot adds a lot with the starter's terms, or those of the lot that was added last, and opens it.
@@ -66,13 +65,14 @@ func (d *Desk) lastTerms(ctx context.Context) (valuation.Case, bool) {
 
 // LoadDemo adds the demo sale.
 func (d *Desk) LoadDemo(ctx context.Context, s State) State {
-	for _, c := range d.Demo() {
-		id, err := d.Book.Add(ctx, c)
-		if err != nil {
-			return s.troubled("add the demo sale", err)
-		}
+	cases := d.Demo()
+	ids, err := d.Book.AddAll(ctx, "add the demo sale", cases)
+	if err != nil {
+		return s.troubled("add the demo sale", err)
+	}
+	for i, c := range cases {
 		if v, err := d.Value(c); err == nil {
-			if err := d.Book.NoteAnswer(ctx, id, v.Answer); err != nil {
+			if err := d.Book.NoteAnswer(ctx, ids[i], v.Answer); err != nil {
 				return s.troubled("keep the demo's answers", err)
 			}
 		}
@@ -132,19 +132,19 @@ func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*val
 	return d.reach(ctx, s.with(o))
 }
 
-// Undo takes the last edit of the open lot back; on the Board it puts the lot removed last back.
+// Undo takes the last step back: of the open lot, of the Bench where that is shown, of the Board where no lot is open.
 func (d *Desk) Undo(ctx context.Context, s State) State {
-	if s.Open == nil {
-		return d.putBack(ctx, s)
+	if at, ok := s.history(); ok {
+		return d.steppedAt(ctx, s, at, "Undone: ", d.Book.UndoAt)
 	}
 	c, label, done, err := d.Book.Undo(ctx, s.Open.ID)
 	return d.stepped(ctx, s, "Undone: ", c, label, done, err)
 }
 
-// Redo does the edit again that was undone last.
+// Redo does the step again that was undone last.
 func (d *Desk) Redo(ctx context.Context, s State) State {
-	if s.Open == nil {
-		return s.said("Nothing to do again.")
+	if at, ok := s.history(); ok {
+		return d.steppedAt(ctx, s, at, "Done again: ", d.Book.RedoAt)
 	}
 	c, label, done, err := d.Book.Redo(ctx, s.Open.ID)
 	return d.stepped(ctx, s, "Done again: ", c, label, done, err)
@@ -161,77 +161,4 @@ func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Ca
 	o := *s.Open
 	o.Case, o.Faults, o.Revision, o.Fresh = c, c.Check(), o.Revision+1, false
 	return d.reach(ctx, s.with(o).said(verb+label+"."))
-}
-
-// SetState marks a lot. A lot marked as bid or won has its prediction frozen, so that what came can be held against it;
-// one that cannot be valued is marked all the same, and the notice says that nothing was foretold.
-func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State) State {
-	said := fmt.Sprintf("Marked: %s.", state)
-	if state == lot.Bid || state == lot.Won {
-		if err := d.freeze(ctx, id); err != nil {
-			said += " No prediction was frozen: " + err.Error()
-		}
-	}
-	if err := d.Book.SetState(ctx, id, state); err != nil {
-		return s.troubled("mark the lot", err)
-	}
-	if s.Open != nil && s.Open.ID == id {
-		o := *s.Open
-		o.State = state
-		s = s.with(o)
-	}
-	return d.refresh(ctx, s.said(said))
-}
-
-// freeze values a lot as it stands and keeps the prediction.
-func (d *Desk) freeze(ctx context.Context, id int64) error {
-	c, err := d.Book.Case(ctx, id)
-	if err != nil {
-		return err
-	}
-	v, err := d.Value(c)
-	if err != nil {
-		return err
-	}
-	return d.Book.Predict(ctx, id, c, v.Answer)
-}
-
-// Duplicate copies a lot on the Board.
-func (d *Desk) Duplicate(ctx context.Context, s State, id int64) State {
-	if _, err := d.Book.Duplicate(ctx, id); err != nil {
-		return s.troubled("copy the lot", err)
-	}
-	return d.refresh(ctx, s.said("Copied. The copy has a history of its own."))
-}
-
-// Archive puts a lot away, or takes it out again.
-func (d *Desk) Archive(ctx context.Context, s State, id int64, archived bool) State {
-	if err := d.Book.Archive(ctx, id, archived); err != nil {
-		return s.troubled("archive the lot", err)
-	}
-	return d.refresh(ctx, s.said("Archived lots stay in the store; show them with the box above the list."))
-}
-
-// Remove takes a lot off the Board; Undo puts it back.
-func (d *Desk) Remove(ctx context.Context, s State, id int64) State {
-	if err := d.Book.Remove(ctx, id); err != nil {
-		return s.troubled("remove the lot", err)
-	}
-	s.Removed = id
-	if s.Open != nil && s.Open.ID == id {
-		s.Open, s.Place = nil, Board
-	}
-	return d.refresh(ctx, s.said("Removed. Undo puts it back."))
-}
-
-// putBack restores the lot that was removed last.
-func (d *Desk) putBack(ctx context.Context, s State) State {
-	if s.Removed == 0 {
-		return s.said("Nothing to undo on the Board.")
-	}
-	if err := d.Book.Restore(ctx, s.Removed); err != nil {
-		return s.troubled("put the lot back", err)
-	}
-	s.Removed = 0
-	return d.refresh(ctx, s.said("Put back."))
 }

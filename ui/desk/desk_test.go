@@ -137,20 +137,43 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 	}
 }
 
-func TestRemoveAndUndoOnTheBoard(t *testing.T) {
+func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	d, _ := newDesk()
 	s := d.NewLot(t.Context(), desk.State{})
 	id := s.Open.ID
+	s = d.CloseLot(t.Context(), s)
+	s = d.SetState(t.Context(), s, id, lot.Passed)
+	s = d.Archive(t.Context(), s, id, true)
+	s = d.Duplicate(t.Context(), s, id)
 	s = d.Remove(t.Context(), s, id)
-	if s.Open != nil || len(s.Entries) != 0 || s.Removed != id {
+	if len(s.Entries) != 1 || s.Reach() != (desk.Reach{Undo: "remove"}) {
+		t.Fatalf("after all: %+v", s)
+	}
+	for _, want := range []string{"Undone: remove.", "Undone: new lot.", "Undone: archive.", "Undone: mark as passed."} {
+		if s = d.Undo(t.Context(), s); s.Notice != want || s.Trouble != "" {
+			t.Errorf("%q %q, want %q", s.Notice, s.Trouble, want)
+		}
+	}
+	if len(s.Entries) != 1 || s.Entries[0].State != lot.ToLookAt || s.Entries[0].Archived {
+		t.Errorf("all undone: %+v", s.Entries)
+	}
+	if s = d.Redo(t.Context(), s); s.Entries[0].State != lot.Passed || s.Notice != "Done again: mark as passed." {
+		t.Errorf("redone: %+v", s)
+	}
+	s = d.Undo(t.Context(), d.Undo(t.Context(), s))
+	if s = d.Undo(t.Context(), s); s.Notice != "There is no such step in this history." || len(s.Entries) != 0 {
+		t.Errorf("undo before the first step: %+v", s)
+	}
+}
+
+func TestRemovingTheOpenLotShowsTheBoard(t *testing.T) {
+	d, _ := newDesk()
+	s := d.NewLot(t.Context(), desk.State{})
+	if s = d.Remove(t.Context(), s, s.Open.ID); s.Open != nil || s.Place != desk.Board || len(s.Entries) != 0 {
 		t.Errorf("after removing: %+v", s)
 	}
-	s = d.Undo(t.Context(), s)
-	if len(s.Entries) != 1 || s.Removed != 0 || s.Notice != "Put back." {
+	if s = d.Undo(t.Context(), s); len(s.Entries) != 1 {
 		t.Errorf("after undo: %+v", s)
-	}
-	if s = d.Undo(t.Context(), s); s.Notice != "Nothing to undo on the Board." || len(s.Entries) != 1 {
-		t.Errorf("undo again: %+v", s)
 	}
 }
 

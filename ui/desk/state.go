@@ -10,7 +10,8 @@ type State struct {
 	Place   Place
 	Entries []Entry
 	Open    *Open  // the lot on the worksheet; nil: none
-	Removed int64  // the lot taken off the Board last, so that it can be put back; 0: none
+	OfBoard Reach  // what undo and redo would do on the Board
+	OfBench Reach  // and on the Bench
 	Notice  string // one sentence on what just happened
 	Trouble string // one sentence on what went wrong, where, and what to do; empty: nothing
 }
