@@ -23,6 +23,7 @@ type change struct {
 	Lines     splice[repair.Line] `json:"lines"`
 	Risks     splice[hidden.Risk] `json:"risks"`
 	Rows      splice[resale.Row]  `json:"rows"`
+	Build     *buildChange        `json:"build,omitempty"` // of what came of the lot; nil: nothing
 }
 
 // swap is one document before and after; Before is null when there was none.
@@ -118,6 +119,7 @@ func differenceFrom(before map[string]json.RawMessage, a, b valuation.Case) (cha
 	return c, nil
 }
 
+// empty reports whether c leaves the case as it is.
 func (c change) empty() bool {
 	return len(c.Documents) == 0 && c.Damage.empty() && c.Findings.empty() && c.Lines.empty() && c.Risks.empty() && c.Rows.empty()
 }
@@ -131,6 +133,10 @@ func (c change) inverse() change {
 	}
 	for part, s := range c.Documents {
 		back.Documents[part] = swap{s.After, s.Before}
+	}
+	if c.Build != nil {
+		build := c.Build.inverse()
+		back.Build = &build
 	}
 	return back
 }

@@ -4,7 +4,8 @@
 // rows, and the remaining terms of its case are JSON documents with the keys of the case file. A save reads what is
 // stored, works out what differs (documents swapped, runs of rows spliced) and writes only that, together with a step
 // of history that undoes and redoes it; so undo survives a restart. Frozen predictions are kept as whole documents that
-// triggers keep from changing. Each exported method is one transaction.
+// triggers keep from changing. What came of a lot (bills, hours, days, hidden damage seen, the sale) is kept beside its case
+// and shares its history; what was decided on learned factors is a history of its own. Each exported method is one transaction.
 //
 // Shapes and units: money in columns is INTEGER minor units of the lot's currency; inside documents and three-point
 // judgements it is what the case holds (amounts in minor units, judgements in major units). Times are RFC 3339 in UTC,

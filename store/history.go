@@ -8,6 +8,7 @@ import (
 	"fmt"
 
 	"walkline/valuation"
+	"walkline/valuation/build"
 )
 
 // Steps is how many saves of one lot can be undone; older ones are forgotten. Starter value, ours.
@@ -22,8 +23,9 @@ type Reach struct {
 // Undone is what an undo or a redo did.
 type Undone struct {
 	Case  valuation.Case // as it stands now
+	Build build.Build    // what came of the lot, as it stands now
 	Label string         // of the save that was taken back or done again
-	Done  bool           // false: there was nothing to do, and Case and Label are empty
+	Done  bool           // false: there was nothing to do, and the rest is empty
 }
 
 // Save writes the case of a lot, and only what differs from what is stored, with a step of history that label names;
@@ -132,7 +134,15 @@ func (s *Store) step(p place, d direction) (Undone, error) {
 	if err := p.exec(`UPDATE steps SET undone = 1 - undone WHERE lot = ? AND number = ?`, p.lot, k.number); err != nil {
 		return Undone{}, err
 	}
-	return Undone{Case: after, Label: k.label, Done: true}, s.writeChange(p, ch, after)
+	came, err := s.stepBuild(p, ch.Build)
+	if err != nil {
+		return Undone{}, err
+	}
+	u := Undone{Case: after, Build: came, Label: k.label, Done: true}
+	if ch.empty() {
+		return u, nil // the case is as it was, and so is its answer
+	}
+	return u, s.writeChange(p, ch, after)
 }
 
 func lastDone(p place) (kept, bool, error) {

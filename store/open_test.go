@@ -156,6 +156,7 @@ func TestAnEmptyFileBecomesAStore(t *testing.T) {
 var landed = []string{
 	"9717a68313ae157e6cb07240350ee5370e41b3a55a496b06e85aeaf9acdacb8c",
 	"e559f7cc24872d9fb4b0093c5b5c1dca7a94c5767ac7c33313e52e04e815c267",
+	"0581a1a82182e1e7dc4d5d4746a38375eb69aba82159a2cb4ac92e87355c2084",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {

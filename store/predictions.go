@@ -19,6 +19,9 @@ type Prediction struct {
 	Factors json.RawMessage // the learned factors that were in force; empty: none
 	Seed    int64
 	Engine  string // version of the engine that answered
+	// Forecast is what the engine foretold figure by figure, as a document, so that past buys are learned from without
+	// playing them anew; empty: none.
+	Forecast json.RawMessage
 }
 
 // Frozen is a prediction as it was kept.
@@ -35,7 +38,7 @@ type Frozen struct {
 
 // Freeze keeps a prediction of a lot for good and returns its id; it can never be changed or deleted. A case that could
 // not be read back and valued again is not frozen.
-// Errors: [ErrNotFound]; [ErrRefused] with the faults of the case, or when Factors is no JSON.
+// Errors: [ErrNotFound]; [ErrRefused] with the faults of the case, or when Factors or Forecast is no JSON.
 func (s *Store) Freeze(ctx context.Context, id int64, p Prediction) (frozen int64, err error) {
 	err = s.write(ctx, fmt.Sprintf("freezing a prediction of lot %d", id), func(tx *sql.Tx) error {
 		document := casefile.Write(p.Case)
@@ -55,7 +58,10 @@ func (s *Store) Freeze(ctx context.Context, id int64, p Prediction) (frozen int6
 		if n, err := done.RowsAffected(); err != nil || n == 0 {
 			return errors.Join(ErrNotFound, err)
 		}
-		frozen, err = done.LastInsertId()
+		if frozen, err = done.LastInsertId(); err != nil || len(p.Forecast) == 0 {
+			return err
+		}
+		_, err = tx.ExecContext(ctx, `INSERT INTO forecasts (prediction, body) VALUES (?, ?)`, frozen, string(p.Forecast))
 		return err
 	})
 	return frozen, err

@@ -1,0 +1,117 @@
+package build
+
+import (
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+)
+
+// Build is what came of one lot. The zero value is a lot of which nothing is known yet.
+type Build struct {
+	Outcome   Outcome       `json:"outcome"`
+	Hammer    *money.Amount `json:"hammer"` // what the lot went for, whoever bought it; nil: not known
+	Dates     Dates         `json:"dates"`
+	Sale      Sale          `json:"sale"`
+	Otherwise Otherwise     `json:"otherwise"`
+	Note      string        `json:"note"`
+	Charges   []Charge      `json:"charges"` // the lines of the sale's invoice beside the hammer price
+	Receipts  []Receipt     `json:"receipts"`
+	Hours     []Work        `json:"hours"`
+	Risks     []Seen        `json:"risks"`
+	Done      []string      `json:"done"` // ids of the lines and risks whose work is finished
+	Imported  Imported      `json:"imported"`
+}
+
+// Imported says where in a table of past buys a build comes from; empty: it was bought with this program.
+type Imported struct {
+	As  string `json:"as"`  // what the table calls it
+	Row string `json:"row"` // fingerprint of the row as it was last imported
+}
+
+// Outcome is how a build ended.
+type Outcome string
+
+// The outcomes. The empty one is an open build, too.
+const (
+	Open      Outcome = "open"
+	Sold      Outcome = "sold"
+	PartedOut Outcome = "parted out"
+	AsIs      Outcome = "resold as is"
+	Cancelled Outcome = "cancelled" // the purchase came to nothing: paid back, or given up
+)
+
+// Outcomes lists every outcome in order.
+var Outcomes = []Outcome{Open, Sold, PartedOut, AsIs, Cancelled}
+
+// Ended reports whether nothing more is to come.
+func (o Outcome) Ended() bool { return o != Open && o != "" }
+
+// Dates are the days on which something happened; empty: not yet, or not known.
+type Dates struct {
+	Bought    lot.Date `json:"bought"`
+	Home      lot.Date `json:"home"`
+	Started   lot.Date `json:"started"`
+	Finished  lot.Date `json:"finished"`
+	Inspected lot.Date `json:"inspected"`
+	Listed    lot.Date `json:"listed"`
+	Sold      lot.Date `json:"sold"`
+}
+
+// Sale is what the vehicle brought, whole or in parts.
+type Sale struct {
+	Price      *money.Amount `json:"price"`       // nil: not sold, or not known
+	FirstAsked *money.Amount `json:"first_asked"` // the price it was first listed at
+	Days       *int          `json:"days"`        // on the market, where no dates say it
+	Brand      string        `json:"brand"`       // on the title at the sale
+}
+
+// Otherwise is what the user judges the two other ways out to bring, in major units; nil: not judged.
+type Otherwise struct {
+	AsIs         *prob.Three `json:"as_is" unit:"money"`    // for the vehicle as it stands
+	PartOut      *prob.Three `json:"part_out" unit:"money"` // for its parts, what is paid to be rid of the rest taken off
+	PartOutHours *prob.Three `json:"part_out_hours"`
+}
+
+// Charge is one line of the sale's invoice.
+type Charge struct {
+	Name   string       `json:"name"`
+	Amount money.Amount `json:"amount"`
+}
+
+// Receipt is one bill.
+type Receipt struct {
+	Date   lot.Date     `json:"date"`
+	What   string       `json:"what"` // for a part: its name, as the line of work has it
+	Amount money.Amount `json:"amount"`
+	Kind   string       `json:"kind"`   // one of Kinds
+	Line   string       `json:"line"`   // id of the repair line or of the hidden risk that it is for; empty: none
+	Source string       `json:"source"` // of a part: as in the case file; free words else
+	Trade  string       `json:"trade"`  // of work bought in; empty: none
+	Donor  string       `json:"donor"`  // VIN of the vehicle that a used part came from
+	File   string       `json:"file"`   // name of the photo or PDF
+	Hash   string       `json:"hash"`   // its SHA-256 in hexadecimal; empty: no file
+}
+
+// Kinds are what a bill can be for.
+var Kinds = []string{"part", "materials", "outside", "freight", "storage", "holding", "selling", "other"}
+
+// Work is some own hours.
+type Work struct {
+	Date  lot.Date `json:"date"`
+	Trade string   `json:"trade"`
+	Line  string   `json:"line"` // as in a receipt
+	Hours float64  `json:"hours"`
+	What  string   `json:"what"`
+}
+
+// Seen is what opening the vehicle up has shown of a hidden risk. A risk without one is not known yet.
+type Seen struct {
+	Risk  string `json:"risk"`
+	State string `json:"state"` // Found | NotThere
+}
+
+// What can be seen of a hidden risk.
+const (
+	Found    = "found"
+	NotThere = "not there"
+)

@@ -1,0 +1,63 @@
+package build
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"walkline/valuation/lot"
+)
+
+// Check returns what cannot be, in words; nothing when all is well.
+func (b Build) Check() []string {
+	var out []string
+	unless := func(ok bool, format string, args ...any) {
+		if !ok {
+			out = append(out, fmt.Sprintf(format, args...))
+		}
+	}
+	unless(b.Outcome == "" || slices.Contains(Outcomes, b.Outcome), "The outcome %q is not known.", b.Outcome)
+	unless(b.Hammer == nil || *b.Hammer >= 0, "The hammer price is below nothing.")
+	unless(b.Sale.Price == nil || *b.Sale.Price >= 0, "The price of the sale is below nothing.")
+	for i, r := range b.Receipts {
+		unless(slices.Contains(Kinds, r.Kind), "Bill %d: %q is no kind of bill.", i+1, r.Kind)
+		unless(r.Date == "" || r.Date.Known(), "Bill %d: %q is no day.", i+1, r.Date)
+	}
+	for i, w := range b.Hours {
+		unless(slices.Contains(lot.Trades, w.Trade), "Hours %d: %q is no trade.", i+1, w.Trade)
+		unless(w.Hours >= 0 && !math.IsInf(w.Hours, 0), "Hours %d: %g hours.", i+1, w.Hours)
+	}
+	return append(out, b.Dates.check()...)
+}
+
+// Steps are the days of a build in the order of the job, each with its name.
+func (d *Dates) Steps() []struct {
+	Name string
+	Day  *lot.Date
+} {
+	return []struct {
+		Name string
+		Day  *lot.Date
+	}{{"Bought", &d.Bought}, {"Home", &d.Home}, {"Started", &d.Started}, {"Finished", &d.Finished},
+		{"Inspected", &d.Inspected}, {"Listed", &d.Listed}, {"Sold", &d.Sold}}
+}
+
+// after names the days that must not come before another. Work may start before the vehicle is home, and a vehicle may be
+// listed before it is finished or inspected.
+var after = [][2]string{{"Bought", "Home"}, {"Bought", "Started"}, {"Started", "Finished"}, {"Bought", "Inspected"}, {"Bought", "Listed"}, {"Listed", "Sold"}, {"Bought", "Sold"}}
+
+func (d Dates) check() []string {
+	days, out := map[string]lot.Date{}, []string(nil)
+	for _, s := range d.Steps() {
+		days[s.Name] = *s.Day
+		if *s.Day != "" && !s.Day.Known() {
+			out = append(out, fmt.Sprintf("%s: %q is no day.", s.Name, *s.Day))
+		}
+	}
+	for _, pair := range after {
+		if n, ok := days[pair[0]].Days(days[pair[1]]); ok && n < 0 {
+			out = append(out, fmt.Sprintf("%s on %s comes before %s on %s.", pair[1], days[pair[1]], pair[0], days[pair[0]]))
+		}
+	}
+	return out
+}

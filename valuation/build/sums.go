@@ -1,0 +1,110 @@
+package build
+
+import (
+	"slices"
+	"strings"
+
+	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Bills returns the sum of the bills that pass.
+func (b Build) Bills(pass func(Receipt) bool) money.Amount {
+	var sum money.Amount
+	for _, r := range b.Receipts {
+		if pass(r) {
+			sum += r.Amount
+		}
+	}
+	return sum
+}
+
+// Spent returns the sum of all bills; the sale's invoice is not among them.
+func (b Build) Spent() money.Amount { return b.Bills(func(Receipt) bool { return true }) }
+
+// BillsFor returns the sum of the bills for one line of work or hidden risk.
+func (b Build) BillsFor(line string) money.Amount {
+	return b.Bills(func(r Receipt) bool { return r.Line == line })
+}
+
+// BillsOf returns the sum of the bills of one kind.
+func (b Build) BillsOf(kind string) money.Amount {
+	return b.Bills(func(r Receipt) bool { return r.Kind == kind })
+}
+
+// WorkedFor returns the own hours by trade on one line of work or hidden risk.
+func (b Build) WorkedFor(line string) map[string]float64 {
+	return b.worked(func(w Work) bool { return w.Line == line })
+}
+
+// Worked returns all own hours by trade.
+func (b Build) Worked() map[string]float64 { return b.worked(func(Work) bool { return true }) }
+
+func (b Build) worked(pass func(Work) bool) map[string]float64 {
+	sum := map[string]float64{}
+	for _, w := range b.Hours {
+		if pass(w) {
+			sum[w.Trade] += w.Hours
+		}
+	}
+	return sum
+}
+
+// Labour returns own hours at their rates. Units: money in major units.
+func Labour(hours, rates map[string]float64) float64 {
+	var sum float64
+	for _, trade := range lot.Trades {
+		sum += hours[trade] * rates[trade]
+	}
+	return sum
+}
+
+// Invoice returns what the sale's invoice came to, and whether it is known: the hammer price with the charges entered, or
+// without any those that the terms make of it.
+func (b Build) Invoice(t invoice.Terms, c money.Currency) (money.Amount, bool) {
+	if b.Hammer == nil {
+		return 0, false
+	}
+	if len(b.Charges) == 0 {
+		return t.Total(*b.Hammer, c).Total, true
+	}
+	sum := *b.Hammer
+	for _, x := range b.Charges {
+		sum += x.Amount
+	}
+	return sum, true
+}
+
+// Saw returns what has been seen of a hidden risk; empty: not known yet.
+func (b Build) Saw(risk string) string {
+	for _, s := range b.Risks {
+		if s.Risk == risk {
+			return s.State
+		}
+	}
+	return ""
+}
+
+// IsDone reports whether the work on a line or risk is finished: ticked, or with the whole build.
+func (b Build) IsDone(line string) bool {
+	return b.Dates.Finished != "" || slices.Contains(b.Done, line)
+}
+
+// HasPart reports whether a part of a line of work has been bought. Names are compared without regard to case.
+func (b Build) HasPart(line, part string) bool {
+	return slices.ContainsFunc(b.Receipts, func(r Receipt) bool {
+		return r.Kind == "part" && r.Line == line && strings.EqualFold(strings.TrimSpace(r.What), strings.TrimSpace(part))
+	})
+}
+
+// DaysToSell returns the days on the market, and whether they are known.
+func (b Build) DaysToSell() (int, bool) {
+	if days, ok := b.Dates.Listed.Days(b.Dates.Sold); ok {
+		return days, true
+	}
+	if b.Sale.Days != nil {
+		return *b.Sale.Days, true
+	}
+	return 0, false
+}
