@@ -19,7 +19,7 @@ import (
 )
 
 // shipped reads the catalogues and the prior that the program ships.
-func shipped(t *testing.T) valuation.Knowledge {
+func shipped(t testing.TB) valuation.Knowledge {
 	t.Helper()
 	k, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
 	if len(faults) > 0 {

@@ -30,9 +30,11 @@ type Ruling struct {
 type Slice struct{ From, To, Chance float64 }
 
 // Weigh returns what [Value] does, and the odds at every other bid. Limits and errors: those of Value.
-func Weigh(c Case, k Knowledge) (Answer, Odds, error) {
+func Weigh(c Case, k Knowledge) (Answer, Odds, error) { return NewMemory().Weigh(c, k) }
+
+func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
 	w := work{c: c, k: k}
-	if err := w.run(); err != nil {
+	if err := w.run(m); err != nil {
 		return Answer{}, Odds{}, err
 	}
 	kept := work{c: w.c, currency: w.currency, problem: w.problem, found: w.found} // without the scenarios of each line

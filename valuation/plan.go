@@ -37,14 +37,16 @@ const bandPoints = 25
 
 // Bands returns the fitted price of the subject over mileage (in the lot's unit) and over model year, within the range
 // of the comparables and the subject; nothing when there are no comparables.
-func Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
+func Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) { return NewMemory().Bands(c, k) }
+
+func (m *Memory) bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 	if len(c.Resale.Rows) == 0 {
 		return nil, nil
 	}
 	cur, _ := money.Lookup(c.Currency)
 	s := c.subject()
-	m := resale.Fit(c.Resale.Rows, s, c.beliefs(cur), k.Prior)
-	if m.Err() != nil {
+	fit := m.market(c.Resale.Rows, s, c.beliefs(cur), k.Prior).model
+	if fit.Err() != nil {
 		return nil, nil
 	}
 	miles, years := c.reach(s)
@@ -53,13 +55,13 @@ func Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 			x := miles[0] + (miles[1]-miles[0])*float64(i)/(bandPoints-1)
 			at := s
 			at.Mileage = &x
-			byMileage = append(byMileage, point(x, m.At(at)))
+			byMileage = append(byMileage, point(x, fit.At(at)))
 		}
 	}
 	for y := years[0]; y <= years[1]; y++ {
 		at := s
 		at.ModelYear = int(y)
-		byYear = append(byYear, point(y, m.At(at)))
+		byYear = append(byYear, point(y, fit.At(at)))
 	}
 	return byMileage, byYear
 }

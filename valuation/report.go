@@ -25,7 +25,7 @@ func (w *work) answer() Answer {
 		a.Reasons = w.grounds()
 	}
 	a.Warnings = w.warnings()
-	a.Resale = w.market.Price()
+	a.Resale = w.market.answer()
 	a.Repair = w.repairFigures()
 	a.Hidden = w.hiddenFigures()
 	a.Days, a.Hours, a.Labour = spread(w.played.Days), spread(w.played.Hours), spread(w.played.Labour)
@@ -48,7 +48,7 @@ func (w *work) repairFigures() RepairFigures {
 	f := RepairFigures{Spread: spread(w.played.Repair)}
 	for i, l := range w.lines {
 		p := w.played.Lines[i]
-		f.Lines = append(f.Lines, LineFigure{ID: l.ID, Job: l.Job, Area: l.Area, Mean: prob.Mean(p.Cost), Hours: prob.Mean(p.Hours), Why: l.Why, Caution: l.Caution})
+		f.Lines = append(f.Lines, LineFigure{ID: l.ID, Job: l.Job, Area: l.Area, Mean: p.Cost, Hours: p.Hours, Why: l.Why, Caution: l.Caution})
 	}
 	return f
 }
@@ -59,7 +59,7 @@ func (w *work) hiddenFigures() HiddenFigures {
 		p := w.played.Risks[i]
 		mean := 0.0
 		if p.Present > 0 {
-			mean = prob.Mean(p.Cost) / p.Present
+			mean = p.Cost / p.Present
 		}
 		f.Risks = append(f.Risks, RiskFigure{ID: r.ID, Name: r.Name, Chance: w.chances[i], MeanIfPresent: mean, Why: r.Why, Caution: r.Caution})
 	}

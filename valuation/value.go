@@ -27,25 +27,19 @@ type Knowledge struct {
 // cent. Limits: c.Check() has found no fault, and comparables that lie in a file have been read into the rows.
 // Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price.
 // Source: the order of the steps is that of the package comment.
-func Value(c Case, k Knowledge) (Answer, error) {
-	w := work{c: c, k: k}
-	if err := w.run(); err != nil {
-		return Answer{}, err
-	}
-	return w.answer(), nil
-}
+func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k) }
 
 // run fills the fields of the work, each from those before it.
-func (w *work) run() error {
+func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
 	w.lines = w.plan()
 	w.risks, w.chances = w.raise()
 	w.items = w.list()
-	w.market = resale.Fit(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
-	if err := w.market.Err(); err != nil {
+	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
+	if err := w.market.model.Err(); err != nil {
 		return err
 	}
-	w.played = scenario.Play(w.scene())
+	w.played = m.scenes.Play(w.scene())
 	w.problem = w.pose()
 	w.found = bid.Find(&w.problem)
 	return nil
@@ -60,7 +54,7 @@ type work struct {
 	risks    []hidden.Risk
 	chances  []float64
 	items    []checks.Item
-	market   resale.Model
+	market   market
 	played   scenario.Outcome
 	problem  bid.Problem
 	found    bid.Answer
@@ -133,7 +127,7 @@ func (w *work) pose() bid.Problem {
 	c, o := w.c, w.played
 	return bid.Problem{
 		Cost: o.Cost, Days: o.Days, Cash: o.Cash, Hours: o.Hours, Labour: o.Labour,
-		Resale: w.market.Distribution(), SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat,
+		Resale: w.market.table, SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat,
 		CapitalRate: c.Time.CapitalRate, Allowance: w.allowance(),
 		Terms: c.Buying.Terms, Steps: c.Buying.BidSteps, Currency: w.currency, Rules: c.Rules,
 	}
@@ -145,7 +139,7 @@ func (w *work) allowance() float64 {
 	if !w.c.Run.WinnersAllowance {
 		return 0
 	}
-	market := w.market.LevelSD() * (1 - w.c.Selling.Percent)
+	market := w.market.level * (1 - w.c.Selling.Percent)
 	shared := math.Sqrt(market*market + w.played.SharedVariance())
 	return shared * prob.WinnersConstant(w.c.Market.Rivals+1)
 }

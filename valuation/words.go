@@ -91,7 +91,7 @@ func (w *work) figure(rule string, f bid.Figures) string {
 // warnings gathers the doubts of every stage.
 func (w *work) warnings() []string {
 	var out []string
-	for _, said := range w.market.Warnings() {
+	for _, said := range w.market.price.Warnings {
 		out = append(out, said.Text)
 	}
 	if g := w.found.Gap; g != nil {

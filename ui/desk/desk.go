@@ -12,6 +12,7 @@ type Desk struct {
 	Book     Book
 	Importer Importer
 	Know     valuation.Knowledge
+	Memory   *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
 	Starter  valuation.Case          // what a new lot begins with
 	Demo     func() []valuation.Case // the demo sale
 	Today    func() lot.Date

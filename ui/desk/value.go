@@ -13,12 +13,16 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
-	a, odds, err := valuation.Weigh(c, d.Know)
+	memory := d.Memory
+	if memory == nil {
+		memory = valuation.NewMemory()
+	}
+	a, odds, err := memory.Weigh(c, d.Know)
 	if err != nil {
 		return Valued{}, err
 	}
 	v := Valued{Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Know)}
-	v.ByMileage, v.ByYear = valuation.Bands(c, d.Know)
+	v.ByMileage, v.ByYear = memory.Bands(c, d.Know)
 	return v, nil
 }
 

@@ -52,8 +52,7 @@ type Outcome struct {
 // Draw plays the risk out at that chance. Random: streams named by the risk's id. Limits: r has passed the case's checks.
 func (r Risk) Draw(chance float64, s Setting) Outcome {
 	n := s.Draws.Len()
-	all := make([]float64, 4*n)
-	out := Outcome{Cash: all[:n:n], Labour: all[n : 2*n : 2*n], Hours: all[2*n : 3*n : 3*n], Days: all[3*n:]}
+	out := Outcome{Cash: make([]float64, n), Labour: make([]float64, n), Hours: make([]float64, n), Days: make([]float64, n)}
 	loading := s.Loading
 	if r.Loading != nil {
 		loading = *r.Loading

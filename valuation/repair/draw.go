@@ -26,8 +26,8 @@ type Outcome struct {
 }
 
 func newOutcome(n int) Outcome {
-	all := make([]float64, 4*n)
-	return Outcome{all[:n:n], all[n : 2*n : 2*n], all[2*n : 3*n : 3*n], all[3*n:]}
+	col := func() []float64 { return make([]float64, n) }
+	return Outcome{col(), col(), col(), col()}
 }
 
 // player plays one line: the outcome so far and a column to work in.

@@ -7,32 +7,38 @@ import (
 	"walkline/valuation/prob"
 )
 
-// strata is the number of slices of the common factor within which a column's mean is taken.
-const strata = 64
+// strataCount is the number of slices of the common factor within which a column's mean is taken.
+const strataCount = 64
 
-// slices sorts the scenarios by the common factor: the slice of each, and how many lie in each.
-type slices struct {
-	of    []int
+// strata sorts the scenarios by the common factor: the slice of each, and how many lie in each.
+type strata struct {
+	of    []int32
 	count []float64
 }
 
-func (o Outcome) slices() slices {
-	n := len(o.Factor)
-	s := slices{make([]int, n), make([]float64, min(strata, max(1, n/16)))}
-	for i, z := range o.Factor {
+func newStrata(factor []float64) strata {
+	n := len(factor)
+	s := strata{make([]int32, n), make([]float64, min(strataCount, max(1, n/16)))}
+	for i, z := range factor {
 		k := min(len(s.count)-1, int(prob.NormCDF(z)*float64(len(s.count))))
-		s.of[i] = k
+		s.of[i] = int32(k)
 		s.count[k]++
 	}
 	return s
 }
 
-// means returns the mean of xs in each slice.
-func (s slices) means(xs []float64) []float64 {
+// sums returns the sum of xs in each slice.
+func (s strata) sums(xs []float64) []float64 {
 	m := make([]float64, len(s.count))
 	for i, x := range xs {
 		m[s.of[i]] += x
 	}
+	return m
+}
+
+// means returns the mean of xs in each slice.
+func (s strata) means(xs []float64) []float64 {
+	m := s.sums(xs)
 	for k := range m {
 		m[k] /= math.Max(1, s.count[k])
 	}
@@ -42,7 +48,7 @@ func (s slices) means(xs []float64) []float64 {
 // SharedVariance returns the variance of the expected cost given the common factor, in money squared: what every bidder
 // who misjudges this lot misjudges together. The part that chance alone puts between slices is taken off.
 func (o Outcome) SharedVariance() float64 {
-	s := o.slices()
+	s := o.strata
 	means := s.means(o.Cost)
 	var within float64
 	for i, x := range o.Cost {
@@ -63,18 +69,15 @@ type Share struct {
 // squared, independent of the rest), the common factor, each line and risk beyond it, freight, storage and time. The
 // shares add up to 1. capital is the money that a day costs beside the holding cost. Source: covariance decomposition of a sum.
 func (o Outcome) Shares(resale, capital float64) []Share {
-	total := make([]float64, len(o.Cost))
-	for i, x := range o.Cost {
-		total[i] = x + capital*o.Days[i]
-	}
-	all := resale + prob.Variance(total)
-	if all <= 0 {
+	w := o.split(resale, capital)
+	if w.all <= 0 {
 		return nil
 	}
-	w := splitter{o.slices(), total, prob.Mean(total), all, 0}
-	shares := []Share{{"Resale price", resale / all}}
-	for _, p := range append(append([]Part(nil), o.Lines...), o.Risks...) {
-		shares = append(shares, Share{p.Name, w.own(p.Cost)})
+	shares := []Share{{"Resale price", resale / w.all}}
+	for _, parts := range [][]Part{o.Lines, o.Risks} {
+		for _, p := range parts {
+			shares = append(shares, Share{p.Name, w.part(p.drawn.dot(w.off), p.drawn.slices)})
+		}
 	}
 	shares = append(shares, Share{"Freight", w.own(o.Freight)}, Share{"Storage", w.own(o.Storage)})
 	days := make([]float64, len(o.Days))
@@ -89,24 +92,45 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 
 // splitter splits columns into what follows the common factor and what does not.
 type splitter struct {
-	slices
-	total  []float64
-	mean   float64
-	all    float64
-	factor float64 // share gathered for the common factor
+	strata
+	off    []float64 // the total less its mean, one value a scenario
+	slice  []float64 // sums of off by slice
+	all    float64   // variance of the profit
+	factor float64   // share gathered for the common factor
+}
+
+func (o Outcome) split(resale, capital float64) splitter {
+	w := splitter{strata: o.strata, off: make([]float64, len(o.Cost))}
+	for i, x := range o.Cost {
+		w.off[i] = x + capital*o.Days[i]
+	}
+	m := prob.Mean(w.off)
+	for i := range w.off {
+		w.off[i] -= m
+		w.all += w.off[i] * w.off[i]
+	}
+	w.all = resale + w.all/float64(len(w.off))
+	w.slice = w.sums(w.off)
+	return w
 }
 
 // own returns the share of a column beyond the common factor, and books the rest to it.
 func (w *splitter) own(xs []float64) float64 {
-	means := w.means(xs)
-	var own, shared float64
-	m := prob.Mean(xs)
+	var along float64
 	for i, x := range xs {
-		d := w.total[i] - w.mean
-		own += (x - means[w.of[i]]) * d
-		shared += (means[w.of[i]] - m) * d
+		along += x * w.off[i]
 	}
-	n := float64(len(xs)) * w.all
+	return w.part(along, w.means(xs))
+}
+
+// part returns the share beyond the common factor of a column, whose product with off has the sum along and which has those
+// means by slice. off sums to nothing, so the column's own mean does not matter.
+func (w *splitter) part(along float64, means []float64) float64 {
+	var shared float64
+	for k, m := range means {
+		shared += m * w.slice[k]
+	}
+	n := float64(len(w.off)) * w.all
 	w.factor += shared / n
-	return own / n
+	return (along - shared) / n
 }

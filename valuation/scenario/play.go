@@ -32,15 +32,23 @@ type Time struct {
 	InspectionQueue, DaysToSell prob.Three
 }
 
-// Part is one line or risk of the outcome: its cost (own labour included), own hours, and how often it is there.
+// Part is one line or risk of the outcome: its mean cost (own labour included) and own hours over all scenarios, and the
+// share of the scenarios in which it is there.
 type Part struct {
-	Name    string
-	Cost    []float64
-	Hours   []float64
-	Present float64 // share of the scenarios, hidden risks only
+	Name        string
+	Cost, Hours float64
+	Present     float64
+	drawn       *strand
 }
 
-// Outcome is every scenario. Shape: each column has one value a scenario.
+// Costs returns the part's cost in each of n scenarios, n being the size of the outcome.
+func (p Part) Costs(n int) []float64 {
+	c := make([]float64, n)
+	p.drawn.each(n, func(i int, cost float64) { c[i] = cost })
+	return c
+}
+
+// Outcome is every scenario. Shape: each column has one value a scenario. Nobody changes a column afterwards.
 type Outcome struct {
 	Factor           []float64
 	Lines, Risks     []Part
@@ -50,102 +58,72 @@ type Outcome struct {
 	Days, Holding    []float64
 	Cash             []float64 // money out before the sale beside the invoice: no own labour, no capital cost
 	Cost             []float64 // Repair + Hidden + Freight + Storage + Holding
+	strata           strata
 }
 
 // Play draws the scenarios. Random: see the package comment. Limits: l has passed the case's checks.
-func Play(l Lot) Outcome {
-	d := prob.NewDraws(l.N, l.Seed)
-	o := newOutcome(l.N)
-	d.Column("lot/factor", o.Factor)
-	lead := make([]float64, l.N)
-	o.lines(l, d, lead)
-	repairHours := append([]float64(nil), o.Hours...)
-	hiddenDays := o.risks(l, d)
-	o.around(l, d)
-	queue, selling := column(d, "lot/inspection", l.Time.InspectionQueue), column(d, "lot/selling", l.Time.DaysToSell)
-	for i := range o.Days {
-		work := repairHours[i] / l.Time.HoursPerWeek * 7
-		o.Days[i] = max(lead[i], work) + hiddenDays[i] + queue[i] + selling[i]
-		o.Holding[i] = o.Days[i] * l.Time.HoldingPerDay
-		o.Cash[i] += o.Freight[i] + o.Storage[i] + o.Holding[i]
-		o.Cost[i] = o.Repair[i] + o.Hidden[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
+func Play(l Lot) Outcome { return NewMemory(0).Play(l) }
+
+// Play draws the scenarios as [Play] does, taking from the memory what has been drawn before.
+func (m *Memory) Play(l Lot) Outcome {
+	m.frames.Turn()
+	m.strands.Turn()
+	f := m.frame(&l)
+	repaired, hurt := newSum(l.N), newSum(l.N)
+	o := Outcome{Factor: f.factor, strata: f.strata}
+	for _, line := range l.Lines {
+		s := m.line(line, &l, f)
+		repaired.add(s)
+		s.raise(repaired.days)
+		o.Lines = append(o.Lines, s.part(line.Job))
 	}
+	for k, r := range l.Risks {
+		s := m.risk(r, l.Chances[k], &l, f)
+		hurt.add(s)
+		s.addTo(hurt.days, s.days)
+		o.Risks = append(o.Risks, s.part(r.Name))
+	}
+	o.Freight = m.column("lot/freight", l.Freight, &l, f)
+	yard := m.column("lot/storage", l.Storage.Days, &l, f)
+	queue, selling := m.column("lot/inspection", l.Time.InspectionQueue, &l, f), m.column("lot/selling", l.Time.DaysToSell, &l, f)
+	o.gather(&l, repaired, hurt, yard, queue, selling)
 	return o
 }
 
-func newOutcome(n int) Outcome {
-	col := func() []float64 { return make([]float64, n) }
-	return Outcome{Factor: col(), Repair: col(), Hidden: col(), Labour: col(), Hours: col(), Freight: col(), Storage: col(),
-		Days: col(), Holding: col(), Cash: col(), Cost: col()}
+func (s *strand) part(name string) Part { return Part{name, s.cost, s.work, s.present, s} }
+
+// sum is what all lines, or all risks, come to in each scenario. The days of lines are those of the last critical part,
+// the days of risks add up.
+type sum struct{ cash, labour, hours, days []float64 }
+
+func newSum(n int) sum {
+	all := make([]float64, 4*n)
+	return sum{all[:n:n], all[n : 2*n : 2*n], all[2*n : 3*n : 3*n], all[3*n:]}
 }
 
-// column draws one quantity that leans on nothing.
-func column(d *prob.Draws, name string, t prob.Three) []float64 {
-	c := make([]float64, d.Len())
-	if t.Sure() {
-		for i := range c {
-			c[i] = t.Low
-		}
-		return c
-	}
-	d.Column(name, c)
-	table := t.Score()
-	for i, z := range c {
-		c[i] = table.At(z)
-	}
-	return c
+// add books one strand's money and hours.
+func (t sum) add(s *strand) {
+	s.addTo(t.cash, s.cash)
+	s.addTo(t.labour, s.labour)
+	s.addTo(t.hours, s.hours)
 }
 
-// lines plays the repair lines and keeps the longest lead time of each scenario in lead.
-func (o *Outcome) lines(l Lot, d *prob.Draws, lead []float64) {
-	set := repair.Setting{Draws: d, Factor: o.Factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay}
-	for _, line := range l.Lines {
-		out := line.Draw(set)
-		o.add(out.Cash, out.Labour, out.Hours, o.Repair)
-		for i, x := range out.Lead {
-			lead[i] = max(lead[i], x)
-		}
-		o.Lines = append(o.Lines, Part{Name: line.Job, Cost: sum(out.Cash, out.Labour), Hours: out.Hours})
+// gather makes the lot's columns of the sums: of known work, of hidden damage, and of the days in the yard, in the queue
+// and until it is sold.
+func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64) {
+	col := func() []float64 { return make([]float64, l.N) }
+	o.Repair, o.Hidden, o.Labour, o.Hours, o.Storage = col(), col(), col(), col(), col()
+	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
+	for i := range o.Days {
+		o.Repair[i] = known.cash[i] + known.labour[i]
+		o.Hidden[i] = hurt.cash[i] + hurt.labour[i]
+		o.Labour[i] = known.labour[i] + hurt.labour[i]
+		o.Hours[i] = known.hours[i] + hurt.hours[i]
+		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
+		work := known.hours[i] / l.Time.HoursPerWeek * 7
+		o.Days[i] = max(known.days[i], work) + hurt.days[i] + queue[i] + selling[i]
+		o.Holding[i] = o.Days[i] * l.Time.HoldingPerDay
+		o.Cash[i] = known.cash[i] + hurt.cash[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
+		o.Cost[i] = o.Repair[i] + o.Hidden[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
 	}
-}
-
-// risks plays the hidden risks and returns the days that they add.
-func (o *Outcome) risks(l Lot, d *prob.Draws) []float64 {
-	days := make([]float64, l.N)
-	set := hidden.Setting{Draws: d, Factor: o.Factor, Loading: l.Loading, Rates: l.Rates}
-	for k, r := range l.Risks {
-		out := r.Draw(l.Chances[k], set)
-		o.add(out.Cash, out.Labour, out.Hours, o.Hidden)
-		for i, x := range out.Days {
-			days[i] += x
-		}
-		o.Risks = append(o.Risks, Part{r.Name, sum(out.Cash, out.Labour), out.Hours, float64(out.Present) / float64(l.N)})
-	}
-	return days
-}
-
-// around draws the cost of getting the lot home.
-func (o *Outcome) around(l Lot, d *prob.Draws) {
-	o.Freight = column(d, "lot/freight", l.Freight)
-	for i, days := range column(d, "lot/storage", l.Storage.Days) {
-		o.Storage[i] = max(0, days-l.Storage.FreeDays) * l.Storage.PerDay
-	}
-}
-
-// add books one line's money and hours, its cost with labour into total.
-func (o *Outcome) add(cash, labour, hours, total []float64) {
-	for i := range cash {
-		o.Cash[i] += cash[i]
-		o.Labour[i] += labour[i]
-		o.Hours[i] += hours[i]
-		total[i] += cash[i] + labour[i]
-	}
-}
-
-// sum adds b to a in place.
-func sum(a, b []float64) []float64 {
-	for i := range a {
-		a[i] += b[i]
-	}
-	return a
 }

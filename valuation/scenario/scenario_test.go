@@ -133,7 +133,7 @@ func TestTwoLinesOnOneFactor(t *testing.T) {
 		return repair.Line{ID: id, Job: id, Materials: prob.Three{Low: 100, Likely: 150, High: 700}, Loading: &load}
 	}
 	o := scenario.Play(scenario.Lot{Lines: []repair.Line{line("a"), line("b")}, Time: scenario.Time{HoursPerWeek: 40}, N: 40000, Seed: 4})
-	a, b := o.Lines[0].Cost, o.Lines[1].Cost
+	a, b := o.Lines[0].Costs(len(o.Cost)), o.Lines[1].Costs(len(o.Cost))
 	near(t, "Spearman", correlation(ranks(a), ranks(b)), .482584, .012)
 	ma, mb, both := prob.Quantile(prob.Sorted(a), .5), prob.Quantile(prob.Sorted(b), .5), 0.0
 	for i := range a {
@@ -152,7 +152,7 @@ func TestSameLotTwiceAndAnotherLineLeavesTheRest(t *testing.T) {
 	}
 	more := lot()
 	more.Lines = append(more.Lines, repair.Line{ID: "c", Job: "c", Materials: prob.Three{Low: 1, Likely: 2, High: 9}})
-	if c := scenario.Play(more); !slices.Equal(a.Lines[0].Cost, c.Lines[0].Cost) || !slices.Equal(a.Hidden, c.Hidden) || !slices.Equal(a.Freight, c.Freight) {
+	if c := scenario.Play(more); !slices.Equal(a.Lines[0].Costs(len(a.Cost)), c.Lines[0].Costs(len(a.Cost))) || !slices.Equal(a.Hidden, c.Hidden) || !slices.Equal(a.Freight, c.Freight) {
 		t.Error("one more line changed the draws of the others")
 	}
 }

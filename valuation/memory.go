@@ -1,0 +1,79 @@
+package valuation
+
+import (
+	"slices"
+	"sync"
+
+	"walkline/valuation/memory"
+	"walkline/valuation/prob"
+	"walkline/valuation/resale"
+	"walkline/valuation/scenario"
+)
+
+// Memory values cases one after another and works out anew only what differs from those before: the columns of the lines and
+// risks that were edited, the fit of the comparables where a row, the subject or a belief changed. An answer is the same, to
+// the bit, with a memory, with a fresh one and without. Limits: safe for use from any goroutine, one valuation at a time.
+type Memory struct {
+	mutex   sync.Mutex
+	scenes  *scenario.Memory
+	markets *memory.Shelf[market]
+}
+
+const (
+	mostColumns = 48 << 20 // bytes of columns that a memory keeps: about eighty lines and fifty risks of 16,384 scenarios
+	mostMarkets = 6        // fits of comparables that a memory keeps
+)
+
+// NewMemory returns a memory that knows nothing yet.
+func NewMemory() *Memory {
+	return &Memory{scenes: scenario.NewMemory(mostColumns), markets: memory.NewShelf[market](mostMarkets)}
+}
+
+// Value is [Value] by way of the memory.
+func (m *Memory) Value(c Case, k Knowledge) (Answer, error) {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	a, _, err := m.weigh(c, k)
+	return a, err
+}
+
+// Weigh is [Weigh] by way of the memory.
+func (m *Memory) Weigh(c Case, k Knowledge) (Answer, Odds, error) {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	return m.weigh(c, k)
+}
+
+// Bands is [Bands] by way of the memory.
+func (m *Memory) Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	return m.bands(c, k)
+}
+
+// market is a fit of the comparables with what is read off it alone.
+type market struct {
+	model resale.Model
+	table prob.Table
+	price resale.Price
+	level float64
+}
+
+// answer returns the price with rows of its own, for a reader may sort them.
+func (m market) answer() resale.Price {
+	p := m.price
+	p.Adjusted, p.Warnings = slices.Clone(p.Adjusted), slices.Clone(p.Warnings)
+	return p
+}
+
+// market returns the fit of the case's comparables.
+func (m *Memory) market(rows []resale.Row, s resale.Subject, b resale.Beliefs, p resale.Prior) market {
+	m.markets.Turn()
+	return m.markets.Recall(memory.Of(rows, s, b, p), func() (market, int) {
+		fit := market{model: resale.Fit(rows, s, b, p)}
+		if fit.model.Err() == nil {
+			fit.table, fit.price, fit.level = fit.model.Distribution(), fit.model.Price(), fit.model.LevelSD()
+		}
+		return fit, 1
+	})
+}
