@@ -34,6 +34,7 @@ type Answer struct {
 	Drivers     []Driver      `json:"drivers"`
 	Checklist   []checks.Item `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
+	Looks       checks.Looks  `json:"looks"`
 }
 
 // Spread is a simulated figure's mean and its 10th and 90th percentiles.

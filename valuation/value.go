@@ -42,6 +42,7 @@ func (w *work) run(m *Memory) error {
 	w.played = m.scenes.Play(w.scene())
 	w.problem = w.pose()
 	w.found = bid.Find(&w.problem)
+	w.look()
 	return nil
 }
 
@@ -58,6 +59,7 @@ type work struct {
 	played   scenario.Outcome
 	problem  bid.Problem
 	found    bid.Answer
+	looks    checks.Looks
 }
 
 // plan returns the lines of the case and, where it asks for them, those of the catalogue.
@@ -84,7 +86,7 @@ func (w *work) raise() ([]hidden.Risk, []float64) {
 }
 
 func (w *work) list() []checks.Item {
-	return checks.List(checks.Subject{Lot: w.c.Lot, Risks: w.risks, Findings: w.k.Risks.Findings, Answers: w.c.Findings})
+	return checks.List(checks.Subject{Lot: w.c.Lot, Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings})
 }
 
 // subject returns the vehicle as it will be sold: the case's subject with the facts of the lot.

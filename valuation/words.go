@@ -145,9 +145,6 @@ func (w *work) uncounted() []string {
 	if l.OdometerStatus == "not_actual" || l.OdometerStatus == "exceeds_limits" {
 		out = append(out, "The odometer statement is not \"actual\": the price is that of a vehicle with the mileage entered. Lower the guess or leave such comparables in only.")
 	}
-	if w.c.Market.HammerGuess != nil {
-		out = append(out, "The guess of the hammer price is kept with the case; no figure uses it yet.")
-	}
 	return out
 }
 

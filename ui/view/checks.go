@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"strings"
 
 	"walkline/ui/desk"
 )
@@ -27,7 +28,7 @@ func Checks(o desk.Open) (stops, items []Check) {
 		return nil, nil
 	}
 	for _, i := range o.Valued.Answer.Checklist {
-		c := Check{ID: i.ID, Kind: i.Kind, Text: i.Text, Why: i.Why, Answer: NotLooked}
+		c := Check{ID: i.ID, Kind: i.Kind, Text: strings.TrimSpace(i.Text + " " + i.Look), Why: i.Why, Answer: NotLooked}
 		if a, ok := o.Case.Findings[i.ID]; ok {
 			c.Answer = a
 		}

@@ -19,8 +19,9 @@ type Answer struct {
 	Lowest   money.Amount  // the lowest legal bid
 	Binding  string        // the rule with the lowest ceiling; the first that fails when there is no bid
 	Ceilings []Ceiling
-	Gap      *Gap // a smaller legal bid that fails while the walk-away bid passes
-	Whole    bool // every legal bid was looked at
+	Gap      *Gap         // a smaller legal bid that fails while the walk-away bid passes
+	Whole    bool         // every legal bid was looked at
+	Most     money.Amount // greatest invoice total at which every rule holds; -1: not even at nothing
 }
 
 // Gap is a smaller legal bid that breaks a rule while a larger one holds them all.
@@ -62,7 +63,7 @@ func (a *Answer) decide(bids, totals, caps []money.Amount, rules []rule) {
 			tight = i
 		}
 	}
-	a.Binding = rules[tight].name
+	a.Binding, a.Most = rules[tight].name, caps[tight]
 	at := last(totals, caps[tight])
 	if at < 0 {
 		return

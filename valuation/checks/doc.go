@@ -11,8 +11,22 @@
 // Assumptions: what a title document or brand allows differs by jurisdiction and changes; the stops here are those under
 // which no jurisdiction known to the authors registers a rebuilt vehicle, and every one says to ask the agency.
 //
-// Sources: [1] AAMVA D20 brand wording as published in NIEM 6.0 (CC BY 4.0); [2] 49 CFR 565.15 (VIN); [3] 49 CFR 580
-// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv.
+// A look that tells of several risks is read as one event with several causes (noisy-or); risks are independent of each
+// other here, while the scenarios let them lean on a common factor.
 //
-// It does not yet work out what a look is worth: an item's Worth is unknown, and the list is not ordered by it.
+// Sources: [1] AAMVA D20 brand wording as published in NIEM 6.0 (CC BY 4.0); [2] 49 CFR 565.15 (VIN); [3] 49 CFR 580
+// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv;
+// [5] value of information: Raiffa, Decision Analysis, 1968; Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961.
+//
+// [Rank] says what each open look is worth before the bid and orders the looks by it. Over the guess of the hammer price, a
+// buyer who may spend m keeps S(m) = E[(m - cost of winning)+] ([Surplus]). A look's answers move m by the hidden damage
+// that they make likelier or less likely; its worth is the mean of S after the answers less S now (expected value of
+// sample information). S is convex, so no look is worth less than nothing, and none more than knowing for sure
+// ([Stakes.Perfect]). m is what the house rules allow to go out; what they ask for beyond the cost is a reserve that looks
+// do not move. Where the buyer has no guess, the hammer price is taken to fall most likely at the walk-away bid, from half
+// of it to half as much again: there looks matter most, so the order is sound and the money named is rather high; the
+// answer says that it rests on a stand-in. Where there is no bid either, or a stop stands, there is no worth.
+//
+// A [Round] is filled in the order of worth a minute, and its worth is that of all its looks together, so that looks at
+// the same damage are not counted twice.
 package checks

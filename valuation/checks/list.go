@@ -18,6 +18,12 @@ type Item struct {
 	Minutes float64  `json:"minutes"`
 	Worth   *float64 `json:"worth"` // money; nil: not worked out
 	State   string   `json:"state"` // open | ok | bad
+	Fee     float64  `json:"fee"`   // money that the look itself costs
+	Look    string   `json:"look"`  // how to look
+	Tools   string   `json:"tools"`
+	Where   string   `json:"where"`  // part of the walk round the vehicle
+	Risks   []string `json:"risks"`  // ids of the risks that the look tells of
+	Source  string   `json:"source"` // what the item rests on, with its status; empty: common practice, no source
 }
 
 // Subject is what the list is made for.
@@ -126,24 +132,20 @@ var papers = []Item{
 
 // looks returns the findings that inform this lot's risks, in the order of the catalogue.
 func looks(s Subject) []Item {
-	informs := map[string][]string{}
+	names, ids := map[string][]string{}, map[string][]string{}
 	for _, r := range s.Risks {
 		for _, e := range r.Findings {
-			informs[e.Finding] = append(informs[e.Finding], r.Name)
+			names[e.Finding] = append(names[e.Finding], r.Name)
+			ids[e.Finding] = append(ids[e.Finding], r.ID)
 		}
 	}
 	var items []Item
 	for _, f := range s.Findings {
-		names := informs[f.ID]
-		if len(names) == 0 {
+		if len(ids[f.ID]) == 0 {
 			continue
 		}
-		text := f.Text
-		if f.Look != "" {
-			text += " " + f.Look
-		}
-		items = append(items, Item{ID: f.ID, Kind: "inspection", Text: text, Why: "Tells of: " + strings.Join(names, ", ") + ".",
-			Minutes: f.Minutes, State: state(s.Answers[f.ID])})
+		items = append(items, Item{ID: f.ID, Kind: "inspection", Text: f.Text, Why: "Tells of: " + strings.Join(names[f.ID], ", ") + ".",
+			Minutes: f.Minutes, Fee: f.Fee, Look: f.Look, Tools: f.Tools, Where: f.Where, Risks: ids[f.ID], State: state(s.Answers[f.ID])})
 	}
 	return items
 }

@@ -1,6 +1,9 @@
 package hidden
 
 import (
+	"slices"
+	"strings"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 )
@@ -49,7 +52,8 @@ type Finding struct {
 	Look    string  `json:"look"`  // how to look
 	Tools   string  `json:"tools"` // none, torch, magnet, tape, code reader
 	Minutes float64 `json:"minutes"`
-	Where   string  `json:"where"` // area of the walk round the vehicle
+	Fee     float64 `json:"fee" unit:"money"` // what the look costs beside the time, such as a code read by somebody else
+	Where   string  `json:"where"`            // area of the walk round the vehicle
 }
 
 // Catalogue is the list of risks and findings with a word on where its figures come from.
@@ -59,4 +63,26 @@ type Catalogue struct {
 	Currency string    `json:"currency"`
 	Risks    []Entry   `json:"risks"`
 	Findings []Finding `json:"findings"`
+}
+
+// ownMinutes is how long a look takes that no catalogue knows: a starter value.
+const ownMinutes = 2
+
+// Findings returns the findings of a catalogue followed by those that only the risks name, each once; these have no
+// words but their id.
+func Findings(known []Finding, risks []Risk) []Finding {
+	all, seen := slices.Clone(known), map[string]bool{}
+	for _, f := range known {
+		seen[f.ID] = true
+	}
+	for _, r := range risks {
+		for _, e := range r.Findings {
+			if e.Finding != "" && !seen[e.Finding] {
+				seen[e.Finding] = true
+				text := strings.ReplaceAll(e.Finding, "_", " ")
+				all = append(all, Finding{ID: e.Finding, Text: text + "?", Minutes: ownMinutes})
+			}
+		}
+	}
+	return all
 }
