@@ -1,0 +1,166 @@
+package valuation
+
+import (
+	"walkline/valuation/bid"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/resale"
+)
+
+// Foresight is what a build still costs on a day, and where it leads. Units: money in major units.
+type Foresight struct {
+	Currency string
+	ToFinish Spread // every cost from here to the sale but selling and capital, own labour at its rates included
+	Cash     Spread // money of it that is still to be paid out
+	Hours    Spread // own hours
+	Days     Spread // until it is sold
+	Lines    []LineFigure
+	Risks    []RiskFigure
+	Resale   resale.Price
+	Sunk     Sunk
+	Whole    *Spread // profit of the whole build, sunk cost included; nil: the hammer price is not known
+	Loss     float64 // chance that the whole build loses money
+	Ways     []Way   // finish, sell as it stands, part out
+	Best     int     // the way with the highest mean; -1: fewer than two are known
+	Doubts   []string
+}
+
+// Sunk is what has been spent and is gone whatever comes.
+type Sunk struct {
+	Invoice *money.Amount // nil: not known
+	Bills   money.Amount
+	Labour  float64 // own hours at their rates
+	Days    int     // since it was bought; 0 where that day is not known
+}
+
+// The ways out of a build.
+const (
+	Finish  = "Finish and sell"
+	AsIs    = "Sell as it stands"
+	PartOut = "Part out"
+)
+
+// Way is one way out, counted from here on: what it brings less what it still costs, own labour included. Sunk cost is the same
+// in every way and left out.
+type Way struct {
+	Name   string
+	Known  bool // false: not judged yet
+	Spread Spread
+	// Beats is the chance that finishing brings less than this way's mean; 0 for finishing itself.
+	Beats float64
+}
+
+// Foresee returns what is left of a build on a day, from the same engine as the bid: [Remaining] played out. While as it
+// stands the vehicle would bring a known price, finishing pays the capital cost of not having it.
+// Limits: c.Check() has found no fault. Errors: as [Value].
+func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, error) {
+	left, doubts := Remaining(c, k, b, today)
+	w := work{c: left, k: k}
+	if err := w.run(NewMemory()); err != nil {
+		return Foresight{}, err
+	}
+	f := Foresight{Currency: c.Currency, ToFinish: spread(w.played.Cost), Cash: spread(w.played.Cash), Hours: spread(w.played.Hours),
+		Days: spread(w.played.Days), Lines: w.repairFigures().Lines, Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
+	f.Sunk = sunk(c, b, w.currency, today)
+	f.whole(&w)
+	f.ways(&w, b.Otherwise)
+	return f, nil
+}
+
+func sunk(c Case, b build.Build, cur money.Currency, today lot.Date) Sunk {
+	s := Sunk{Bills: b.Spent(), Labour: build.Labour(b.Worked(), c.Labour.Rates)}
+	if total, ok := b.Invoice(c.Buying.Terms, cur); ok {
+		s.Invoice = &total
+	}
+	if days, ok := b.Dates.Bought.Days(today); ok && days > 0 {
+		s.Days = days
+	}
+	return s
+}
+
+// whole works out the profit of the build from its purchase on: the same question as that of the bid, with what is sunk put
+// to the costs and the days that have passed to the days.
+func (f *Foresight) whole(w *work) {
+	if f.Sunk.Invoice == nil {
+		return
+	}
+	p := w.pose()
+	gone := w.currency.Major(f.Sunk.Bills) + f.Sunk.Labour
+	p.Cost, p.Days = raised(p.Cost, gone), raised(p.Days, float64(f.Sunk.Days))
+	bid.Find(&p) // makes it ready to be read
+	total := w.currency.Major(*f.Sunk.Invoice)
+	sell := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat
+	mean := sell - prob.Mean(p.Cost) - total*(1+p.CapitalRate*prob.Mean(p.Days)/365)
+	f.Whole = &Spread{mean, p.Quantile(.1, total), p.Quantile(.9, total)}
+	f.Loss = p.LossChance(total)
+}
+
+// raised returns xs with x put to each.
+func raised(xs []float64, x float64) []float64 {
+	out := make([]float64, len(xs))
+	for i := range xs {
+		out[i] = xs[i] + x
+	}
+	return out
+}
+
+// ways works out what each way out brings from here on.
+func (f *Foresight) ways(w *work, o build.Otherwise) {
+	p := &w.problem
+	tied := 0.0 // what could be had today instead
+	asIs := Way{Name: AsIs}
+	if o.AsIs != nil {
+		net := func(x float64) float64 { return x*(1-p.SellPercent) - p.SellFlat }
+		asIs = Way{AsIs, true, Spread{net(o.AsIs.Mean()), net(o.AsIs.Quantile(.1)), net(o.AsIs.Quantile(.9))}, 0}
+		tied = max(asIs.Spread.Mean, 0)
+	}
+	mean := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat - f.ToFinish.Mean - tied*p.CapitalRate*f.Days.Mean/365
+	finish := Way{Name: Finish, Known: true, Spread: Spread{mean, p.Quantile(.1, tied) + tied, p.Quantile(.9, tied) + tied}}
+	f.Ways = []Way{finish, asIs, w.partOut(o)}
+	f.Best = -1
+	for i := range f.Ways {
+		way := &f.Ways[i]
+		if !way.Known || i == 0 {
+			continue
+		}
+		way.Beats = p.LossChance(max(way.Spread.Mean, 0))
+		if f.Best < 0 {
+			f.Best = 0
+		}
+		if way.Spread.Mean > f.Ways[f.Best].Spread.Mean {
+			f.Best = i
+		}
+	}
+}
+
+// partOut returns what the parts bring less the own hours that it takes, at the rate of body work.
+// Random: streams "part out/..." of the case's seed.
+func (w *work) partOut(o build.Otherwise) Way {
+	way := Way{Name: PartOut}
+	if o.PartOut == nil {
+		return way
+	}
+	way.Known = true
+	var hours prob.Three
+	if o.PartOutHours != nil {
+		hours = *o.PartOutHours
+	}
+	d := prob.NewDraws(w.c.Run.Scenarios, w.c.Run.Seed)
+	brought, work := make([]float64, d.Len()), make([]float64, d.Len())
+	draw := func(name string, t prob.Three, out []float64) {
+		d.Column("part out/"+name, out)
+		table := t.Score()
+		for i, z := range out {
+			out[i] = table.At(z)
+		}
+	}
+	draw("brought", *o.PartOut, brought)
+	draw("hours", hours, work)
+	for i := range brought {
+		brought[i] -= work[i] * w.c.Labour.Rates["body"]
+	}
+	way.Spread = spread(brought)
+	return way
+}
