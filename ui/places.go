@@ -11,6 +11,7 @@ import (
 	"walkline/ui/board"
 	"walkline/ui/desk"
 	"walkline/ui/theme"
+	"walkline/ui/why"
 	"walkline/ui/worksheet"
 )
 
@@ -35,6 +36,7 @@ func (w *Window) stations() []station {
 	return []station{
 		{desk.Board, "Board", fyne.KeyB, w.board, false},
 		{desk.Worksheet, "Worksheet", "", sheetPage{w.sheet}, true},
+		{desk.Why, "Why", fyne.KeyE, why.New(), true},
 	}
 }
 

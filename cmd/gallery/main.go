@@ -2,10 +2,12 @@ package main
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"image/png"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -29,7 +31,11 @@ type look struct {
 	Scale float32    `json:"scale"`
 }
 
+// only, where given, is in the name of every picture that is written.
+var only = flag.String("only", "", "write only the pictures whose name contains this")
+
 func main() {
+	flag.Parse()
 	if err := run(); err != nil {
 		fmt.Fprintln(os.Stderr, "gallery:", err)
 		os.Exit(1)
@@ -88,7 +94,7 @@ func gallery(l look) error {
 			return err
 		}
 	}
-	return nil
+	return s.why()
 }
 
 // stage is the program's window on the test driver.
@@ -141,9 +147,12 @@ func (s *stage) press(key fyne.KeyName) {
 
 // save draws the window as it stands, keeps the picture and prints its name.
 func (s *stage) save(page string) error {
+	path := filepath.Join(folder, page+"-"+s.look.name+".png")
+	if !strings.Contains(path, *only) {
+		return nil
+	}
 	s.screen.Resize(s.look.size.AddWidthHeight(1, 1))
 	s.screen.Resize(s.look.size) // again: a text that wraps knows its height after it had its width
-	path := filepath.Join(folder, page+"-"+s.look.name+".png")
 	f, err := os.Create(path)
 	if err != nil {
 		return err

@@ -31,6 +31,7 @@ type Open struct {
 
 // Valued is a valuation with what the window draws beside it.
 type Valued struct {
+	Of        valuation.Case // the case that was valued
 	Answer    valuation.Answer
 	Odds      valuation.Odds // at any bid, not only those of the answer
 	Plan      []valuation.PlannedLine

@@ -21,7 +21,7 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	if err != nil {
 		return Valued{}, err
 	}
-	v := Valued{Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Know)}
+	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Know)}
 	v.ByMileage, v.ByYear = memory.Bands(c, d.Know)
 	return v, nil
 }

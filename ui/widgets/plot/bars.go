@@ -28,6 +28,8 @@ type barRow struct {
 type bars struct {
 	widget.BaseWidget
 
+	// OnSelected is called when the user goes to a bar; may be nil.
+	OnSelected func(i int)
 	// OnOpen is called when the user opens a bar by Enter or a tap; may be nil.
 	OnOpen func(i int)
 
@@ -141,9 +143,28 @@ func (b *bars) at(y float32) int {
 func (b *bars) Tapped(e *fyne.PointEvent) {
 	draw.FocusOn(b.self)
 	if i := b.at(e.Position.Y); i >= 0 {
+		b.goTo(i)
+		b.open()
+	}
+}
+
+// goTo selects a bar and tells of it.
+func (b *bars) goTo(i int) {
+	if i == b.selected {
+		return
+	}
+	b.selected = i
+	b.Refresh()
+	if b.OnSelected != nil {
+		b.OnSelected(i)
+	}
+}
+
+// Select goes to a bar without calling a handler; -1 for none.
+func (b *bars) Select(i int) {
+	if i >= -1 && i < len(b.rows) {
 		b.selected = i
 		b.Refresh()
-		b.open()
 	}
 }
 
@@ -170,9 +191,8 @@ func (b *bars) TypedKey(e *fyne.KeyEvent) {
 		b.open()
 		return
 	}
-	if to != b.selected && to <= last {
-		b.selected = to
-		b.Refresh()
+	if to <= last {
+		b.goTo(to)
 	}
 }
 

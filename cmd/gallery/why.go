@@ -1,0 +1,38 @@
+package main
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets/plot"
+	"walkline/ui/widgets/seen"
+)
+
+// why draws the sections of the page that explains the bid of the open lot.
+func (s *stage) why() error {
+	s.press(fyne.KeyE)
+	for _, w := range seen.All[*plot.Waterfall](s.screen.Content()) {
+		seen.Press(w, fyne.KeyHome, fyne.KeyDown, fyne.KeyDown)
+	}
+	if err := s.save("why-fall"); err != nil {
+		return err
+	}
+	if err := s.button("What moves it most"); err != nil {
+		return err
+	}
+	return s.save("why-drivers")
+}
+
+// button taps the visible button with these words.
+func (s *stage) button(words string) error {
+	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+		if b.Text == words {
+			test.Tap(b)
+			return nil
+		}
+	}
+	return fmt.Errorf("no button %q", words)
+}

@@ -1,0 +1,116 @@
+package why
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+)
+
+// section is one part of the page.
+type section struct {
+	name   string
+	body   fyne.CanvasObject
+	first  fyne.Focusable
+	render func(desk.Open)
+}
+
+// Page shows why the bid is where it is.
+type Page struct {
+	sections []section
+	buttons  []*widget.Button
+	current  int
+	title    *widgets.Words
+	headline *widgets.Words
+	notes    *fyne.Container
+	middle   *fyne.Container
+	body     fyne.CanvasObject
+
+	state desk.State
+}
+
+// New returns the page, not yet showing a lot.
+func New() *Page {
+	p := &Page{title: widgets.NewHeading(""), headline: widgets.NewLine(""), notes: container.NewVBox(), middle: container.NewStack()}
+	p.sections = []section{newFall(), newDrivers()}
+	rail := container.NewHBox()
+	for i, s := range p.sections {
+		b := widget.NewButton(s.name, func() { p.Go(i) })
+		p.buttons = append(p.buttons, b)
+		rail.Add(b)
+	}
+	head := container.NewBorder(nil, nil, nil, rail, p.title)
+	top := container.New(layout.NewCustomPaddedVBoxLayout(theme.Half), head, p.headline, p.notes)
+	inner := container.NewBorder(top, nil, nil, nil, container.New(layout.NewCustomPaddedLayout(theme.Space, 0, 0, 0), p.middle))
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), inner)
+	p.Go(0)
+	return p
+}
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// First returns what takes the keyboard.
+func (p *Page) First() fyne.Focusable { return p.sections[p.current].first }
+
+// Go shows a section.
+func (p *Page) Go(i int) {
+	p.current = i
+	for k, b := range p.buttons {
+		b.Importance = widget.LowImportance
+		if k == i {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
+	p.middle.Refresh()
+	p.renderSection()
+}
+
+// Render writes the open lot into the page.
+func (p *Page) Render(s desk.State) {
+	p.state = s
+	if s.Open == nil {
+		return
+	}
+	w := view.NewWhy(*s.Open)
+	p.title.SetText(view.LotTitle(s.Open.Case))
+	p.headline.SetText(headline(w))
+	p.renderNotes(w)
+	p.renderSection()
+}
+
+// headline says what the page tells of.
+func headline(w view.Why) string {
+	switch {
+	case len(w.Bars) == 0:
+		return "There is nothing to explain before the lot can be valued."
+	case !w.Settled:
+		return w.Headline + ", before your last change"
+	}
+	return w.Headline
+}
+
+// renderNotes writes the reasons, or what is still to be entered.
+func (p *Page) renderNotes(w view.Why) {
+	p.notes.Objects = nil
+	if len(w.Bars) == 0 {
+		for _, words := range w.Next {
+			p.notes.Add(widgets.NewNote(widgets.Info, words))
+		}
+	}
+	p.middle.Hidden = len(w.Bars) == 0
+	p.notes.Refresh()
+}
+
+func (p *Page) renderSection() {
+	if p.state.Open != nil && p.state.Open.Valued != nil {
+		p.sections[p.current].render(*p.state.Open)
+	}
+}

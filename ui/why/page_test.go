@@ -1,0 +1,105 @@
+package why
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/widgets/seen"
+	"walkline/valuation"
+	"walkline/valuation/bid"
+	"walkline/valuation/invoice"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// valued is a plain lot; every figure is made up.
+func valued(t *testing.T) desk.State {
+	t.Helper()
+	c := valuation.Defaults()
+	c.Currency, c.ValuedOn, c.Lot.Number, c.Lot.ModelYear, c.Lot.Make = "USD", "2026-11-20", "27", 2018, "Kettrick"
+	c.Repair.UseCatalogue, c.Hidden.UseCatalogue, c.Run.Scenarios = false, false, 1024
+	c.Resale.Guess = &prob.Three{Low: 11000, Likely: 13000, High: 15000}
+	c.Buying.BidSteps = []invoice.Step{{Step: 2500}, {From: 100000, Step: 10000}}
+	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300), Caution: "the maker decides."}}
+	least := money.Amount(100000)
+	c.Rules = bid.Rules{MinProfit: &least}
+	v, err := (&desk.Desk{}).Value(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return desk.State{Place: desk.Why, Open: &desk.Open{ID: 27, Case: c, Valued: &v, Fresh: true, Revision: 1}}
+}
+
+// shown returns the page over a state, in a window of the smallest size.
+func shown(t *testing.T, s desk.State) (*Page, fyne.Window) {
+	t.Helper()
+	w := seen.Open(t, fyne.NewSize(1280, 640), widget.NewLabel("")) // the look first, then what it dresses
+	p := New()
+	w.SetContent(p.Object())
+	p.Render(s)
+	return p, w
+}
+
+func wants(t *testing.T, p *Page, words ...string) {
+	t.Helper()
+	all := strings.Join(seen.Texts(p.Object()), " ")
+	for _, w := range words {
+		if !strings.Contains(all, w) {
+			t.Errorf("%q is missing from %q", w, all)
+		}
+	}
+}
+
+func TestTheFallOpensByKeyboardAndMouse(t *testing.T) {
+	p, w := shown(t, valued(t))
+	wants(t, p, "Lot 27", "From the resale price down to USD", "The largest legal bid", "Least expected profit")
+	first := p.First()
+	w.Canvas().Focus(first)
+	seen.Press(first, fyne.KeyHome)
+	wants(t, p, "What it should sell for", "your own guess")
+	seen.Press(first, fyne.KeyDown, fyne.KeyDown)
+	wants(t, p, "The work that is known", "Hang a door")
+	test.TapAt(first.(fyne.Tappable), fyne.NewPos(40, 4))
+	wants(t, p, "your own guess")
+}
+
+func TestALineTellsItsCaution(t *testing.T) {
+	p, w := shown(t, valued(t))
+	first := p.First()
+	seen.Press(first, fyne.KeyHome, fyne.KeyDown, fyne.KeyDown)
+	w.Canvas().Focus(first)
+	w.Canvas().FocusNext()
+	seen.Press(w.Canvas().Focused(), fyne.KeyDown)
+	wants(t, p, "At 09 left side. The maker decides.")
+	seen.Press(first, fyne.KeyUp)
+	if seen.Says(p.Object(), "The maker decides.") {
+		t.Error("the note stays when another bar is opened")
+	}
+}
+
+func TestTheDriversSayWhatTheyMean(t *testing.T) {
+	p, _ := shown(t, valued(t))
+	p.Go(len(p.sections) - 1)
+	wants(t, p, "Resale price", "100 %", "More comparables like yours narrow it.")
+}
+
+func TestOldFiguresAreMarked(t *testing.T) {
+	s := valued(t)
+	s.Open.Fresh = false
+	p, _ := shown(t, s)
+	wants(t, p, "before your last change")
+}
+
+func TestAnUnfinishedLotSaysWhatIsMissing(t *testing.T) {
+	p, _ := shown(t, desk.State{Open: &desk.Open{Faults: []valuation.Fault{{Key: "resale"}}}})
+	wants(t, p, "There is nothing to explain before the lot can be valued.", "Resale: import comparables")
+	if seen.Says(p.Object(), "No figures yet.") {
+		t.Error("an empty chart is shown")
+	}
+}
