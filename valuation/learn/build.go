@@ -43,6 +43,17 @@ type Vehicle struct {
 	Trim      string `json:"trim"`
 }
 
+// ours reports whether the lot was bought by us.
+func (b Build) ours() bool { return b.Ending != LostTo }
+
+// day returns the day by which the evidence ages: when it closed, else when it was bought.
+func (b Build) day() lot.Date {
+	if b.Closed.Known() {
+		return b.Closed
+	}
+	return b.Bought
+}
+
 // Kind is what money or time goes into.
 type Kind string
 
@@ -115,4 +126,13 @@ type Sale struct {
 	Price money.Amount  `json:"price"`
 	Asked *money.Amount `json:"asked"` // price first asked; nil: not known
 	Brand string        `json:"brand"` // title brand at the sale: rebuilt, clear, ...; empty: not known
+}
+
+// major returns an amount of the build in major units; a currency that is not known is taken to have two minor digits.
+func (b Build) major(a money.Amount) float64 {
+	cur, known := money.Lookup(b.Currency)
+	if !known {
+		cur.Digits = 2
+	}
+	return cur.Major(a)
 }

@@ -59,6 +59,14 @@ type Loading struct {
 // StarterHalfLife is the age in days at which a buy counts half. Starter value, from memory: replace it with yours.
 const StarterHalfLife = 730
 
+// halfLife returns the half-life in force, in days.
+func (f Factors) halfLife() float64 {
+	if f.HalfLife > 0 {
+		return f.HalfLife
+	}
+	return StarterHalfLife
+}
+
 // Empty reports whether the factors change no forecast.
 func (f Factors) Empty() bool {
 	return len(f.Hours)+len(f.Parts)+len(f.Risks) == 0 && f.Materials == nil && f.Outside == nil && f.Hidden == nil &&

@@ -1,8 +1,11 @@
 package learn
 
 import (
+	"slices"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // Prediction is what was foretold of a buy, as frozen when it was bid for: it never changes. Figures are stated at the
@@ -40,6 +43,19 @@ type Figure struct {
 // Known reports whether the figure was foretold.
 func (f Figure) Known() bool { return len(f.Q) == len(Chances) }
 
+// quantile returns the value at one of [Chances], between two of them along the normal score.
+func (f Figure) quantile(u float64) float64 {
+	i, found := slices.BinarySearch(Chances, u)
+	if found || i == 0 {
+		return f.Q[i]
+	}
+	if i == len(Chances) {
+		return f.Q[i-1]
+	}
+	a, b := prob.NormQuantile(Chances[i-1]), prob.NormQuantile(Chances[i])
+	return f.Q[i-1] + (f.Q[i]-f.Q[i-1])*(prob.NormQuantile(u)-a)/(b-a)
+}
+
 // Item is one foretold figure of a line or a risk: hours of a trade, or money for a part from a source, for materials,
 // outside work or hidden damage. Mean and SD are given that it is needed; Chance is that of being needed. Of a part's
 // sources, Chance is that of ending up with this one.
@@ -51,8 +67,9 @@ type Item struct {
 	Kind   Kind    `json:"kind"`
 	Key    string  `json:"key"` // trade of hours, source of a part, else empty
 	Chance float64 `json:"chance"`
-	Mean   float64 `json:"mean"` // hours, or money in major units
-	SD     float64 `json:"sd"`
+	Mean   float64 `json:"mean"`   // hours, or money in major units
+	SD     float64 `json:"sd"`     // the item's own, without what factors add
+	Quoted bool    `json:"quoted"` // a price that was quoted: no factor is on it, and it teaches none
 }
 
 // Risk is one foretold hidden risk.
@@ -65,7 +82,8 @@ type Risk struct {
 
 // Terms are the beliefs and rates of the forecast.
 type Terms struct {
-	AskedToSold   float64            `json:"asked_to_sold"`  // median factor
+	AskedToSold   float64            `json:"asked_to_sold"`  // mean factor
+	AskedShare    float64            `json:"asked_share"`    // of the comparables' weight that asking prices have, 0..1
 	Brand         string             `json:"brand"`          // title brand at which the sale was foretold
 	DaysToSell    float64            `json:"days_to_sell"`   // mean
 	DaysSD        float64            `json:"days_sd"`        // of the days to sell

@@ -1,0 +1,144 @@
+package learn
+
+import (
+	"fmt"
+
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+)
+
+// Record is how the forecasts have done on the buys that were finished and sold.
+type Record struct {
+	Buys     int              `json:"buys"`     // finished and sold, with a forecast
+	Figures  []FigureRecord   `json:"figures"`  // resale, profit, cost, hours, days
+	Risks    Reliability      `json:"risks"`    // chances of hidden damage against what stripping showed
+	Losses   Reliability      `json:"losses"`   // chances of a loss against what was lost
+	Ratios   *prob.RatioStudy `json:"ratios"`   // foretold median price over the price; nil: no sale
+	Money    Money            `json:"money"`    // won and lost by cause
+	LeftOut  []string         `json:"left_out"` // what was not counted and why, in words
+	Selected string           `json:"selected"` // [Selection]
+}
+
+// FigureRecord is one foretold figure over all buys whose outcome is known.
+type FigureRecord struct {
+	Key      string     `json:"key"`  // resale | profit | cost | hours | days
+	Name     string     `json:"name"` // in words
+	N        int        `json:"n"`
+	Coverage []Coverage `json:"coverage"` // of the 50, 80 and 90 % intervals
+	PIT      []int      `json:"pit"`      // outcomes by the tenth of the forecast in which they fell, low to high
+	Uneven   float64    `json:"uneven"`   // chance of a PIT histogram at least so uneven if the forecasts are right
+	CRPS     float64    `json:"crps"`     // mean, in the figure's unit: 0 is perfect
+	Naive    *float64   `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys
+}
+
+// Skill returns the share of the naive baseline's score that the forecasts take away, and whether there is a baseline.
+func (f FigureRecord) Skill() (float64, bool) {
+	if f.Naive == nil || *f.Naive <= 0 {
+		return 0, false
+	}
+	return 1 - f.CRPS / *f.Naive, true
+}
+
+// Coverage is how often an interval held what came, with the 95 % range of chances that this leaves.
+type Coverage struct {
+	Level  float64 `json:"level"`
+	Inside int     `json:"inside"`
+	N      int     `json:"n"`
+	Share  float64 `json:"share"`
+	Low    float64 `json:"low"`
+	High   float64 `json:"high"`
+}
+
+// Holds reports whether the stated level is among the chances that the count leaves open.
+func (c Coverage) Holds() bool { return c.Low <= c.Level && c.Level <= c.High }
+
+// Reliability is how stated chances compare with what came. Brier = Calibration - Resolution + Uncertainty + Within.
+type Reliability struct {
+	N           int     `json:"n"`
+	Events      int     `json:"events"`
+	Brier       float64 `json:"brier"`       // mean squared distance of the chance from what came
+	Calibration float64 `json:"calibration"` // Murphy's reliability: 0 is perfect
+	Resolution  float64 `json:"resolution"`  // how far the tenths' outcomes lie apart
+	Uncertainty float64 `json:"uncertainty"` // what always stating the overall share would score
+	Within      float64 `json:"within"`      // what gathering chances into tenths leaves over
+	Bins        []Bin   `json:"bins"`        // tenths that have any
+}
+
+// Bin is the forecasts whose chance lies in one tenth.
+type Bin struct {
+	N      int     `json:"n"`
+	Events int     `json:"events"`
+	Said   float64 `json:"said"` // mean chance
+	Came   float64 `json:"came"` // share
+	Low    float64 `json:"low"`  // 95 % range of chances that the count leaves
+	High   float64 `json:"high"`
+}
+
+// Money is the profit foretold and made over the buys whose money is known whole, in minor units of one currency.
+type Money struct {
+	Currency string       `json:"currency"`
+	Buys     []BuyMoney   `json:"buys"`
+	Foretold money.Amount `json:"foretold"`
+	Came     money.Amount `json:"came"`
+	Causes   []Cause      `json:"causes"` // their differences add up to Came - Foretold, exactly
+}
+
+// BuyMoney is one buy's profit, foretold and made. The causes' differences add up to Came - Foretold, exactly.
+type BuyMoney struct {
+	Build    int64        `json:"build"`
+	Name     string       `json:"name"`
+	Foretold money.Amount `json:"foretold"`
+	Came     money.Amount `json:"came"`
+	Causes   []Cause      `json:"causes"`
+}
+
+// Cause is one reason for a profit other than foretold. Positive is money won against the forecast.
+type Cause struct {
+	Name       string       `json:"name"`
+	Difference money.Amount `json:"difference"`
+}
+
+// Judge holds the forecasts against what came. Money is that of the builds in the given currency.
+func Judge(builds []Build, currency string) Record {
+	r := Record{Selected: Selection}
+	var judged []Build
+	unforetold := 0
+	for _, b := range builds {
+		switch {
+		case b.Ending != Sold:
+		case b.Foretold == nil:
+			unforetold++
+		default:
+			judged = append(judged, b)
+		}
+	}
+	r.Buys = len(judged)
+	if unforetold > 0 {
+		r.LeftOut = append(r.LeftOut, buys(unforetold)+" without a forecast kept: nothing to hold against what came.")
+	}
+	for _, f := range figures {
+		r.Figures = append(r.Figures, f.record(judged))
+	}
+	r.Risks, r.Losses = reliability(riskCalls(builds)), reliability(lossCalls(judged))
+	r.Ratios = ratios(judged)
+	r.Money = moneyOf(judged, currency)
+	if missing := len(judged) - len(r.Money.Buys); missing > 0 {
+		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.", buys(missing)))
+	}
+	return r
+}
+
+// ratios returns the study of foretold median prices against the prices that came.
+func ratios(judged []Build) *prob.RatioStudy {
+	var said, came []float64
+	for _, b := range judged {
+		if x, ok := b.resaleCame(); ok && b.Foretold.Resale.Known() {
+			said, came = append(said, b.Foretold.Resale.quantile(0.5)), append(came, x)
+		}
+	}
+	study, err := prob.NewRatioStudy(said, came)
+	if err != nil {
+		return nil
+	}
+	return &study
+}
