@@ -76,9 +76,9 @@ func (o Odds) BreakEven(n int) []Slice {
 	}
 	out := make([]Slice, n)
 	edge := func(i int) float64 { return low + (high-low)*float64(i)/float64(n) }
-	before := p.EvenBelow(low)
+	before := p.LossChance(low)
 	for i := range out {
-		chance := p.EvenBelow(edge(i + 1))
+		chance := p.LossChance(edge(i + 1))
 		out[i] = Slice{edge(i), edge(i + 1), chance - before}
 		before = chance
 	}

@@ -40,8 +40,8 @@ func (w *work) answer() Answer {
 }
 
 func spread(xs []float64) Spread {
-	s := prob.Sorted(xs)
-	return Spread{prob.Mean(xs), prob.Quantile(s, 0.1), prob.Quantile(s, 0.9)}
+	q := prob.Quantiles(xs, 0.1, 0.9)
+	return Spread{prob.Mean(xs), q[0], q[1]}
 }
 
 func (w *work) repairFigures() RepairFigures {

@@ -2,7 +2,7 @@
 //
 // [Find] reads the scenarios of a lot, its resale price, the sale's terms and the house rules. Every figure that a rule
 // looks at depends on the bid through the invoice total A(b) alone and never improves when A rises, so each rule has a
-// greatest total, found by bisection to the minor unit; the walk-away bid is the largest legal bid whose invoice stays
+// greatest total, found to the minor unit; the walk-away bid is the largest legal bid whose invoice stays
 // within the smallest of them. Legal bids are looked through one by one, because an invoice may jump and even fall as
 // the bid rises.
 //
@@ -13,11 +13,13 @@
 //
 // Units: money in major units, bids and invoice totals in minor units; chances 0..1; margin is profit / outlay, the outlay
 // being every cost, selling, own labour and capital cost included. A rule met to within 1e-7 of its limit holds.
-// Assumptions: the worst tenth is read from groups of scenarios of like cost (1,024 of them), whose means stand for them;
-// a certain resale price is read from the scenarios themselves.
+// Assumptions: chances, quantiles and the worst tenth are read from groups of scenarios of like outlay, whose means stand for
+// them: slices as wide as 1/128 of the standard deviation of what the sale brings. A certain resale price, or one so nearly
+// certain that there would be more slices than scenarios, is read from the scenarios themselves.
 //
 // Sources: [1] expected shortfall, Acerbi and Tasche 2002; [2] the law of total probability, for
-// P(profit < 0) = E[P(profit < 0 | costs)]; [3] winner's allowance, Milgrom and Weber 1982, see prob.WinnersConstant.
+// P(profit < 0) = E[P(profit < 0 | costs)]; [3] winner's allowance, Milgrom and Weber 1982, see prob.WinnersConstant;
+// [4] the search: Dowell and Jarratt 1971, a modified regula falsi (from memory).
 //
 // It sets no rule and knows no vehicle.
 package bid

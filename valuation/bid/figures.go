@@ -17,28 +17,22 @@ type Figures struct {
 // Judge returns the figures of one bid. Limits: after Find.
 func (p *Problem) Judge(b money.Amount) Figures {
 	inv := p.Terms.Total(b, p.Currency)
-	a := p.Currency.Major(inv.Total)
-	f := Figures{Bid: b, Total: inv.Total, Mean: p.mean(a), LossChance: p.LossChance(a), WorstTenth: p.worstTenth(a), Broken: p.broken(a)}
+	at := p.read(p.Currency.Major(inv.Total))
+	f := Figures{Bid: b, Total: inv.Total, Mean: at.mean, LossChance: p.LossChance(at.total), WorstTenth: at.worst(p)}
+	for _, r := range p.on() {
+		if r.slack(at) < 0 {
+			f.Broken = append(f.Broken, r.name)
+		}
+	}
 	f.Holds = len(f.Broken) == 0
-	if out := p.outlay(a); out > 0 {
-		f.Margin = f.Mean / out
+	if at.outlay > 0 {
+		f.Margin = f.Mean / at.outlay
 	}
 	if p.hours > 0 {
 		h := (f.Mean + p.labour) / p.hours
 		f.PerHour = &h
 	}
 	return f
-}
-
-// broken returns the rules that fail at an invoice total, in their order.
-func (p *Problem) broken(a float64) []string {
-	var names []string
-	for _, r := range p.on() {
-		if !r.holds(a) {
-			names = append(names, r.name)
-		}
-	}
-	return names
 }
 
 // Means is the expected value of what the waterfall shows, at an invoice total.

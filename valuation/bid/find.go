@@ -102,21 +102,13 @@ const boundless = money.Amount(1) << 52
 // greatest returns the greatest invoice total at which the rule holds: -1 when it fails at nothing, boundless when no
 // invoice breaks it.
 func (p *Problem) greatest(r rule) money.Amount {
-	if !r.holds(0) {
+	lack := func(minor float64) float64 { return -r.slack(p.read(p.Currency.Major(money.Amount(minor)))) }
+	if lack(0) > 0 {
 		return -1
 	}
-	lo := money.Amount(0)
-	hi := p.Currency.FromMajor(p.Resale.Quantile(1) + p.labour + r.limit + 1)
-	if r.holds(p.Currency.Major(hi)) {
+	hi := float64(p.Currency.FromMajor(p.Resale.Quantile(1) + p.labour + r.limit + 1))
+	if lack(hi) <= 0 {
 		return boundless
 	}
-	for hi-lo > 1 {
-		mid := lo + (hi-lo)/2
-		if r.holds(p.Currency.Major(mid)) {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	return money.Amount(turn(0, hi, 1, lack))
 }

@@ -1,8 +1,9 @@
 package bid
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
@@ -33,41 +34,69 @@ type Problem struct {
 	groups                    []group
 }
 
-// group is some scenarios of like cost, as one.
-type group struct{ cost, growth float64 }
+// group is some scenarios of like outlay, as one: their mean cost and growth, and how many they are.
+type group struct{ cost, growth, count float64 }
 
-// groupCount is how many groups stand for the scenarios in quantiles and worst tenths.
-const groupCount = 1024
+// fineness is how many groups of scenarios go into one standard deviation of what the sale brings: the spread that is lost
+// inside a group then moves a chance by less than 1 in 100,000.
+const fineness = 128
 
 // prepare works out what does not depend on the bid.
 func (p *Problem) prepare() {
 	p.cost, p.days, p.hours, p.labour = prob.Mean(p.Cost), prob.Mean(p.Days), prob.Mean(p.Hours), prob.Mean(p.Labour)
-	p.cash90 = prob.Quantile(prob.Sorted(p.Cash), 0.9)
-	p.days90 = prob.Quantile(prob.Sorted(p.Days), 0.9)
+	p.cash90 = prob.Quantiles(p.Cash, 0.9)[0]
+	p.days90 = prob.Quantiles(p.Days, 0.9)[0]
 	p.group()
 }
 
-// group gathers neighbours in cost; with a certain resale price each scenario stays by itself.
+// group gathers scenarios of like outlay in slices of one width. Outlays are those at the invoice total that breaks even on
+// average, so that near it, where rules bind, cost and days both count. Where there would be more slices than scenarios, and
+// with a certain resale price, each scenario stays by itself.
 func (p *Problem) group() {
 	n := len(p.Cost)
+	even := math.Max(0, p.Resale.Mean()*(1-p.SellPercent)-p.SellFlat-p.Allowance-p.cost)
+	out := make([]float64, n)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for i, c := range p.Cost {
+		out[i] = c + even*p.growth(i)
+		lo, hi = math.Min(lo, out[i]), math.Max(hi, out[i])
+	}
+	count := (hi - lo) / (p.Resale.SD() * (1 - p.SellPercent)) * fineness
+	if p.Resale.Certain() || !(count < float64(n)) {
+		p.apart(out)
+		return
+	}
+	p.slice(out, lo, hi, int(count)+1)
+}
+
+// apart leaves each scenario by itself, in the order of their outlays.
+func (p *Problem) apart(out []float64) {
+	n := len(out)
 	order := make([]int, n)
 	for i := range order {
 		order[i] = i
 	}
-	sort.Slice(order, func(a, b int) bool {
-		x, y := p.Cost[order[a]], p.Cost[order[b]]
-		return x < y || x == y && order[a] < order[b]
-	})
-	m := min(n, groupCount)
-	if p.Resale.Certain() {
-		m = n
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(out[a], out[b]) })
+	p.groups = make([]group, n)
+	for k, i := range order {
+		p.groups[k] = group{p.Cost[i], p.growth(i), 1}
 	}
-	p.groups = make([]group, m)
-	for g := range p.groups {
-		from, to := g*n/m, (g+1)*n/m
-		for _, i := range order[from:to] {
-			p.groups[g].cost += p.Cost[i] / float64(to-from)
-			p.groups[g].growth += p.growth(i) / float64(to-from)
+}
+
+// slice gathers the scenarios in m slices of their outlays from lo to hi.
+func (p *Problem) slice(out []float64, lo, hi float64, m int) {
+	all := make([]group, m)
+	scale := float64(m) / math.Max(hi-lo, tie)
+	for i, x := range out {
+		g := &all[min(m-1, int((x-lo)*scale))]
+		g.cost += p.Cost[i]
+		g.growth += p.growth(i)
+		g.count++
+	}
+	p.groups = all[:0]
+	for _, g := range all {
+		if g.count > 0 {
+			p.groups = append(p.groups, group{g.cost / g.count, g.growth / g.count, g.count})
 		}
 	}
 }
@@ -93,27 +122,21 @@ func (p *Problem) mean(total float64) float64 {
 
 // LossChance returns P(profit < 0) at an invoice total.
 func (p *Problem) LossChance(total float64) float64 {
-	var sum float64
-	for i, c := range p.Cost {
-		sum += p.Resale.CDF(p.breakEven(0, c, p.growth(i), total))
-	}
-	return sum / float64(len(p.Cost))
-}
-
-// breakEven returns the resale price that leaves a profit of v.
-func (p *Problem) breakEven(v, cost, growth, total float64) float64 {
-	return (v + p.SellFlat + p.Allowance + cost + total*growth) / (1 - p.SellPercent)
+	chance, _ := p.lower(0, total)
+	return chance
 }
 
 // lower returns the chance of a profit below v and the partial expectation of the profit there.
 func (p *Problem) lower(v, total float64) (chance, partial float64) {
+	price := p.Resale.Walk()
+	kept, fixed := 1-p.SellPercent, p.SellFlat+p.Allowance
 	for _, g := range p.groups {
-		x := p.breakEven(v, g.cost, g.growth, total)
-		c, b := p.Resale.Lower(x)
-		chance += c
-		partial += (1-p.SellPercent)*b - c*(p.breakEven(0, g.cost, g.growth, total)*(1-p.SellPercent))
+		out := fixed + g.cost + total*g.growth
+		c, b := price.Lower((v + out) / kept)
+		chance += g.count * c
+		partial += g.count * (kept*b - c*out)
 	}
-	n := float64(len(p.groups))
+	n := float64(len(p.Cost))
 	return chance / n, partial / n
 }
 
@@ -123,18 +146,10 @@ func (p *Problem) Quantile(q, total float64) float64 {
 		return prob.Quantile(p.profits(total), q)
 	}
 	lo, hi := p.span(total)
-	for range 60 {
-		mid := (lo + hi) / 2
-		if c, _ := p.lower(mid, total); c < q {
-			lo = mid
-		} else {
-			hi = mid
-		}
-		if hi-lo < tie {
-			break
-		}
-	}
-	return (lo + hi) / 2
+	return turn(lo-1, hi+1, tie, func(v float64) float64 {
+		c, _ := p.lower(v, total)
+		return c - q
+	})
 }
 
 // worst is the share of the profits whose mean the worst-tenth rule looks at.
@@ -157,7 +172,7 @@ func (p *Problem) profits(total float64) []float64 {
 	for i, g := range p.groups {
 		out[i] = net - g.cost - total*g.growth
 	}
-	sort.Float64s(out)
+	slices.Sort(out)
 	return out
 }
 

@@ -30,34 +30,57 @@ func (r Rules) Bounding() bool {
 		r.MaxWorstTenthLoss != nil || r.MinPerHour != nil || r.MaxCash != nil
 }
 
-// rule is one house rule that is on: whether it holds at an invoice total, in major units.
+// rule is one house rule that is on: by how much it holds at an invoice total, below 0 where it fails. The slack never rises
+// with the total.
 type rule struct {
 	name  string
 	limit float64 // money, for the bracket of the search; 0 otherwise
-	holds func(total float64) bool
+	slack func(at *reading) float64
 }
 
 // tie is how near to its limit a figure counts as meeting it, far below any minor unit and above the dust of float64.
 const tie = 1e-7
 
+// tieChance is the same for a chance.
+const tieChance = 1e-12
+
 // on lists the rules that are on, in their order.
 func (p *Problem) on() []rule {
 	var rs []rule
-	add := func(is bool, name string, limit float64, holds func(float64) bool) {
+	add := func(is bool, name string, limit float64, slack func(*reading) float64) {
 		if is {
-			rs = append(rs, rule{name, limit, holds})
+			rs = append(rs, rule{name, limit, slack})
 		}
 	}
 	r, major := p.Rules, p.Currency.Major
-	profit, worst, hour, cash := value(r.MinProfit), value(r.MaxWorstTenthLoss), value(r.MinPerHour), value(r.MaxCash)
-	add(r.MinProfit != nil, MinProfit, major(profit), func(a float64) bool { return p.mean(a) >= major(profit)-tie })
-	add(r.MinMargin != nil, MinMargin, 0, func(a float64) bool { return p.mean(a) >= value(r.MinMargin)*p.outlay(a)-tie })
-	add(r.MaxLossChance != nil, MaxLossChance, 0, func(a float64) bool { return p.LossChance(a) <= value(r.MaxLossChance)+1e-12 })
-	add(r.MaxWorstTenthLoss != nil, MaxWorstTenthLoss, major(worst), func(a float64) bool { return -p.worstTenth(a) <= major(worst)+tie })
-	add(r.MinPerHour != nil, MinPerHour, 0, func(a float64) bool { return p.mean(a)+p.labour >= major(hour)*p.hours-tie })
-	add(r.MaxCash != nil, MaxCash, major(cash), func(a float64) bool { return a+p.cash90 <= major(cash)+tie })
-	add(r.MaxDays != nil, MaxDays, 0, func(float64) bool { return p.days90 <= value(r.MaxDays)+tie })
+	profit, worst, hour, cash := major(value(r.MinProfit)), major(value(r.MaxWorstTenthLoss)), major(value(r.MinPerHour)), major(value(r.MaxCash))
+	margin, loss, days := value(r.MinMargin), value(r.MaxLossChance), value(r.MaxDays)
+	add(r.MinProfit != nil, MinProfit, profit, func(at *reading) float64 { return at.mean - profit + tie })
+	add(r.MinMargin != nil, MinMargin, 0, func(at *reading) float64 { return at.mean - margin*at.outlay + tie })
+	add(r.MaxLossChance != nil, MaxLossChance, 0, func(at *reading) float64 { return loss - p.LossChance(at.total) + tieChance })
+	add(r.MaxWorstTenthLoss != nil, MaxWorstTenthLoss, worst, func(at *reading) float64 { return at.worst(p) + worst + tie })
+	add(r.MinPerHour != nil, MinPerHour, 0, func(at *reading) float64 { return at.mean + p.labour - hour*p.hours + tie })
+	add(r.MaxCash != nil, MaxCash, cash, func(at *reading) float64 { return cash - at.total - p.cash90 + tie })
+	add(r.MaxDays != nil, MaxDays, 0, func(*reading) float64 { return days - p.days90 + tie })
 	return rs
+}
+
+// reading is an invoice total with what rules look at there; the worst tenth is worked out when it is asked for.
+type reading struct {
+	total, mean, outlay float64
+	worstTenth          float64
+	known               bool
+}
+
+func (p *Problem) read(total float64) *reading {
+	return &reading{total: total, mean: p.mean(total), outlay: p.outlay(total)}
+}
+
+func (at *reading) worst(p *Problem) float64 {
+	if !at.known {
+		at.worstTenth, at.known = p.worstTenth(at.total), true
+	}
+	return at.worstTenth
 }
 
 // value returns what v points to, or nothing.

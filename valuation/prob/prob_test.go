@@ -3,8 +3,10 @@ package prob_test
 import (
 	"encoding/csv"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -168,6 +170,57 @@ func BenchmarkShapes(b *testing.B) {
 	for b.Loop() {
 		for i := range 100 {
 			prob.Three{Low: 0, Likely: .3, High: 1}.Quantile(float64(i+1) / 102)
+		}
+	}
+}
+
+// Selecting is held against sorting, over samples with ties, of one value, risen and fallen.
+func TestQuantilesWithoutSortingAll(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 14))
+	for n := range 400 {
+		xs := make([]float64, 1+n%37+n/8)
+		for i := range xs {
+			switch n % 4 {
+			case 0:
+				xs[i] = float64(rng.IntN(5))
+			case 1:
+				xs[i] = float64(i)
+			case 2:
+				xs[i] = float64(-i)
+			default:
+				xs[i] = rng.NormFloat64()
+			}
+		}
+		before := slices.Clone(xs)
+		ps := []float64{0, .05, .1, .5, .9, .999, 1}
+		for k, got := range prob.Quantiles(xs, ps...) {
+			if want := prob.Quantile(prob.Sorted(xs), ps[k]); got != want {
+				t.Fatalf("sample %d, chance %g: %g, sorted %g", n, ps[k], got, want)
+			}
+		}
+		if !slices.Equal(xs, before) {
+			t.Fatal("the sample was changed")
+		}
+	}
+}
+
+// A walk says what a look-up says, wherever it goes next.
+func TestWalkOverATable(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 9))
+	table := prob.NewTable([]float64{0, .1, .3, .3001, .9, 1}, []float64{-5, 1, 1, 4, 9, 40})
+	sure := prob.CertainTable(7)
+	walk, still := table.Walk(), sure.Walk()
+	for range 2000 {
+		x := -8 + 55*rng.Float64()
+		if rng.IntN(4) == 0 {
+			x = []float64{-5, 1, 4, 9, 40, 7}[rng.IntN(6)]
+		}
+		c, b := walk.Lower(x)
+		wantC, wantB := table.Lower(x)
+		d, e := still.Lower(x)
+		wantD, wantE := sure.Lower(x)
+		if c != wantC || b != wantB || d != wantD || e != wantE {
+			t.Fatalf("at %g: %g and %g, want %g and %g; sure: %g and %g, want %g and %g", x, c, b, wantC, wantB, d, e, wantD, wantE)
 		}
 	}
 }

@@ -115,10 +115,7 @@ func (t Table) Lower(x float64) (chance, partial float64) {
 	if x >= t.x[last] {
 		return 1, t.below[last]
 	}
-	i := t.knot(x)
-	f := (x - t.x[i-1]) / (t.x[i] - t.x[i-1])
-	dp := f * (t.p[i] - t.p[i-1])
-	return t.p[i-1] + dp, t.below[i-1] + dp*(x+t.x[i-1])/2
+	return t.within(t.knot(x), x)
 }
 
 // knot returns the first knot whose value is at least x, for x inside the range.
@@ -132,4 +129,43 @@ func (t Table) knot(x float64) int {
 		i++
 	}
 	return max(i, 1)
+}
+
+// Walk reads a table at values that lie near each other: each look-up begins where the one before ended.
+type Walk struct {
+	t *Table
+	k int
+}
+
+// Walk returns a reader of the table. Limits: for one goroutine.
+func (t *Table) Walk() Walk { return Walk{t, 1} }
+
+// Lower returns what [Table.Lower] returns.
+func (w *Walk) Lower(x float64) (chance, partial float64) {
+	at := w.t.x
+	last := len(at) - 1
+	switch {
+	case last == 0:
+		return w.t.Lower(x)
+	case x <= at[0]:
+		return 0, 0
+	case x >= at[last]:
+		return 1, w.t.below[last]
+	}
+	k := w.k
+	for at[k] < x {
+		k++
+	}
+	for at[k-1] >= x {
+		k--
+	}
+	w.k = k
+	return w.t.within(k, x)
+}
+
+// within returns the chance and the partial expectation of a value between the knots k-1 and k.
+func (t *Table) within(k int, x float64) (chance, partial float64) {
+	f := (x - t.x[k-1]) / (t.x[k] - t.x[k-1])
+	dp := f * (t.p[k] - t.p[k-1])
+	return t.p[k-1] + dp, t.below[k-1] + dp*(x+t.x[k-1])/2
 }
