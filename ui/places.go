@@ -37,6 +37,7 @@ func (w *Window) stations() []station {
 		{desk.Board, "Board", fyne.KeyB, w.board, false},
 		{desk.Worksheet, "Worksheet", "", sheetPage{w.sheet}, true},
 		{desk.Why, "Why", fyne.KeyE, why.New(), true},
+		{desk.Bench, "Bench", fyne.KeyK, w.bench, false},
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/bench"
 	"walkline/ui/board"
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -31,6 +32,7 @@ type Window struct {
 	looks  looks
 	board  *board.Page
 	sheet  *worksheet.Page
+	bench  *bench.Page
 	places *places
 	notice *widgets.Words
 	modal  bool // a dialog is open: dropped files wait
@@ -45,6 +47,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.loadLooks()
 	w.board = board.New(w)
 	w.sheet = worksheet.New(w, d.Know)
+	w.bench = bench.New(w)
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)

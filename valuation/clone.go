@@ -13,6 +13,10 @@ func (c Case) Clone() Case {
 	return clone(reflect.ValueOf(c)).Interface().(Case)
 }
 
+// Copy returns a copy of any of the project's documents (a catalogue, an entry of one) that shares nothing with it that can be
+// changed.
+func Copy[T any](v T) T { return clone(reflect.ValueOf(&v).Elem()).Interface().(T) }
+
 // clone copies a value and all that it points to through exported fields; what hides its fields (a decimal) is a value
 // that never changes.
 func clone(v reflect.Value) reflect.Value {

@@ -94,7 +94,22 @@ func gallery(l look) error {
 			return err
 		}
 	}
-	return s.why()
+	if err := s.why(); err != nil {
+		return err
+	}
+	return s.bench()
+}
+
+// bench draws every section of the Bench.
+func (s *stage) bench() error {
+	s.press(fyne.KeyK)
+	for _, name := range s.window.BenchSections() {
+		s.window.GoBench(name)
+		if err := s.save("bench-" + strings.ReplaceAll(strings.ToLower(name), " ", "-")); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // stage is the program's window on the test driver.

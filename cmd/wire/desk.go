@@ -23,10 +23,19 @@ func NewDesk(book desk.Book) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &desk.Desk{Book: book, Importer: Importer{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
+	return &desk.Desk{Book: book, Importer: Importer{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
 		Demo:  func() []valuation.Case { return demo },
 		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }
+
+// Documents reads and writes documents as package casefile does.
+type Documents struct{}
+
+// Decode reads a document strictly.
+func (Documents) Decode(data []byte, into any) []valuation.Fault { return casefile.Decode(data, into) }
+
+// Encode writes a document.
+func (Documents) Encode(v any, currency string) []byte { return casefile.Encode(v, currency) }
 
 // demoCases returns the three lots of the demo sale with their comparables inside.
 func demoCases() ([]valuation.Case, error) {
@@ -73,8 +82,7 @@ func demoCase(name string) (valuation.Case, error) {
 	return c, nil
 }
 
-// starter returns what a new lot begins with: the demo's terms, rates and rules, as starter values, and nothing of its
-// vehicle.
+// starter returns the starter values of the shop's terms: the demo's terms, rates and rules, and nothing of its vehicle.
 func starter(demo valuation.Case) valuation.Case {
 	c := valuation.Defaults()
 	c.Currency = demo.Currency

@@ -22,6 +22,10 @@ func Write(c valuation.Case) []byte { return document(c, c.Currency, false) }
 // WriteAnswer returns the answer as a document; every key stands in it.
 func WriteAnswer(a valuation.Answer) []byte { return document(a, a.Currency, true) }
 
+// Encode returns a document that [Decode] gives back unchanged, with money in the currency of the code. What is empty is
+// left out. Limits: the currency is known, and v has a key for it.
+func Encode(v any, code string) []byte { return document(v, code, false) }
+
 // document writes v as indented JSON. Limits: the currency is known, as Read and Check see to.
 func document(v any, code string, whole bool) []byte {
 	cur, _ := money.Lookup(code)

@@ -51,7 +51,11 @@ func (d *Desk) steppedAt(ctx context.Context, s State, at Place, verb string, st
 	case !done:
 		return s.said("There is no such step in this history.")
 	}
-	return d.refresh(ctx, s.said(verb+label+"."))
+	s = d.refresh(ctx, s.said(verb+label+"."))
+	if at == Bench {
+		s = d.loadShop(ctx, s).compared()
+	}
+	return s
 }
 
 // SetState marks a lot. A lot marked as bid or won has its prediction frozen, so that what came can be held against it;

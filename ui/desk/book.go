@@ -94,6 +94,14 @@ type Book interface {
 	Settings
 }
 
+// Documents reads and writes the project's documents strictly.
+type Documents interface {
+	// Decode reads a document into a struct and returns every fault: an unknown key, a figure that is none.
+	Decode(data []byte, into any) []valuation.Fault
+	// Encode writes what Decode gives back unchanged, with money in the currency of the code.
+	Encode(v any, currency string) []byte
+}
+
 // Importer reads tables of comparables.
 type Importer interface {
 	// Open returns what the file holds and how its columns and figures seem to be meant; currency is that of the case.

@@ -214,3 +214,21 @@ func (importer) Merge(existing, incoming []resale.Row) ([]resale.Row, desk.Count
 }
 
 func (importer) Refused(desk.Sheet) ([]byte, error) { return nil, nil }
+
+// documents reads and writes plain JSON.
+type documents struct{}
+
+func (documents) Decode(data []byte, into any) []valuation.Fault {
+	if err := json.Unmarshal(data, into); err != nil {
+		return []valuation.Fault{{Key: "file", Want: err.Error()}}
+	}
+	return nil
+}
+
+func (documents) Encode(v any, _ string) []byte {
+	data, err := json.Marshal(v)
+	if err != nil {
+		panic(err)
+	}
+	return data
+}

@@ -9,17 +9,20 @@ import (
 
 // Desk does what the user asks. It keeps no state of its own.
 type Desk struct {
-	Book     Book
-	Importer Importer
-	Know     valuation.Knowledge
-	Memory   *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
-	Starter  valuation.Case          // what a new lot begins with
-	Demo     func() []valuation.Case // the demo sale
-	Today    func() lot.Date
+	Book      Book
+	Importer  Importer
+	Documents Documents
+	Know      valuation.Knowledge
+	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
+	Starter   valuation.Case          // the starter values of the shop's terms
+	Demo      func() []valuation.Case // the demo sale
+	Today     func() lot.Date
 }
 
 // Load returns the first state: the Board.
-func (d *Desk) Load(ctx context.Context) State { return d.refresh(ctx, State{}) }
+func (d *Desk) Load(ctx context.Context) State {
+	return d.loadShop(ctx, d.refresh(ctx, State{}))
+}
 
 // refresh reads the Board again.
 func (d *Desk) refresh(ctx context.Context, s State) State {
@@ -31,15 +34,9 @@ func (d *Desk) refresh(ctx context.Context, s State) State {
 	return d.reachAt(ctx, s)
 }
 
-// NewLot adds a lot with the starter's terms, or those of the lot that was added last, and opens it.
+// NewLot adds a lot with the shop's terms and opens it.
 func (d *Desk) NewLot(ctx context.Context, s State) State {
-	c := d.Starter
-	if terms, ok := d.lastTerms(ctx); ok {
-		c.Buying, c.Time, c.Selling, c.Labour, c.Rules, c.Market = terms.Buying, terms.Time, terms.Selling, terms.Labour, terms.Rules, terms.Market
-		c.Currency = terms.Currency
-	}
-	c.ValuedOn = d.Today()
-	id, err := d.Book.Add(ctx, c)
+	id, err := d.Book.Add(ctx, d.blank(s))
 	if err != nil {
 		return s.troubled("add a lot", err)
 	}
@@ -48,20 +45,6 @@ func (d *Desk) NewLot(ctx context.Context, s State) State {
 		return opened
 	}
 	return opened.said("A new lot. Start with its facts.")
-}
-
-// lastTerms returns the case of the lot that was added last.
-func (d *Desk) lastTerms(ctx context.Context) (valuation.Case, bool) {
-	entries, err := d.Book.Entries(ctx)
-	if err != nil || len(entries) == 0 {
-		return valuation.Case{}, false
-	}
-	last := entries[0].ID
-	for _, e := range entries {
-		last = max(last, e.ID)
-	}
-	c, err := d.Book.Case(ctx, last)
-	return c, err == nil
 }
 
 // LoadDemo adds the demo sale.
@@ -114,7 +97,7 @@ func (d *Desk) reach(ctx context.Context, s State) State {
 	}
 	o := *s.Open
 	o.Reach = r
-	return s.with(o)
+	return s.with(o).compared()
 }
 
 // Edit changes a copy of the open lot's case and saves it; label names the step for undo.
@@ -125,6 +108,7 @@ func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*val
 	o := *s.Open
 	o.Case = o.Case.Clone()
 	change(&o.Case)
+	o.Case = s.atSale(s.Open.Case, o.Case)
 	if err := d.Book.Save(ctx, o.ID, label, o.Case); err != nil {
 		return s.troubled("save the change", err)
 	}

@@ -17,7 +17,7 @@ func newDesk() (*desk.Desk, *book) {
 	b := newBook()
 	starter := valuation.Defaults()
 	starter.Currency = "USD"
-	return &desk.Desk{Book: b, Importer: importer{}, Starter: starter, Today: func() lot.Date { return "2026-11-20" },
+	return &desk.Desk{Book: b, Importer: importer{}, Documents: documents{}, Starter: starter, Today: func() lot.Date { return "2026-11-20" },
 		Demo: func() []valuation.Case { return []valuation.Case{starter, starter} }}, b
 }
 
@@ -25,7 +25,7 @@ func rename(name string) func(*valuation.Case) {
 	return func(c *valuation.Case) { c.Lot.Make = name }
 }
 
-func TestNewLotOpensWithTheLastTerms(t *testing.T) {
+func TestNewLotOpensWithTheShopsTerms(t *testing.T) {
 	d, _ := newDesk()
 	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	if s.Trouble != "" || s.Open == nil || s.Open.Case.ValuedOn != "2026-11-20" || len(s.Entries) != 1 || s.Notice == "" {
@@ -36,14 +36,19 @@ func TestNewLotOpensWithTheLastTerms(t *testing.T) {
 	}
 	s = d.Edit(t.Context(), s, "rate", func(c *valuation.Case) { c.Selling.Percent, c.Lot.Make = .07, "Tarn" })
 	s = d.NewLot(t.Context(), s)
-	if c := s.Open.Case; c.Selling.Percent != .07 || c.Lot.Make != "" || len(s.Entries) != 2 {
-		t.Errorf("the second lot: selling %g, make %q", c.Selling.Percent, c.Lot.Make)
+	if c := s.Open.Case; c.Selling.Percent != 0 || c.Lot.Make != "" || len(s.Entries) != 2 {
+		t.Errorf("the second lot took from the first: selling %g, make %q", c.Selling.Percent, c.Lot.Make)
+	}
+	s = d.EditShop(t.Context(), s, "selling", func(shop *desk.Shop) { shop.Selling.Percent, shop.OdometerUnit = .06, "km" })
+	s = d.NewLot(t.Context(), d.Load(t.Context()))
+	if c := s.Open.Case; c.Selling.Percent != .06 || c.Lot.OdometerUnit != "km" {
+		t.Errorf("a lot after the shop's change: selling %g, unit %q", c.Selling.Percent, c.Lot.OdometerUnit)
 	}
 }
 
 func TestEditUndoRedo(t *testing.T) {
 	d, b := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	first := s
 	s = d.Edit(t.Context(), s, "make", rename("Tarn"))
 	s = d.Edit(t.Context(), s, "make again", rename("Orrin"))
@@ -69,7 +74,7 @@ func TestEditUndoRedo(t *testing.T) {
 
 func TestAnEditThatCannotBeSavedIsNotShown(t *testing.T) {
 	d, b := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	b.broken = errors.New("the disk is full")
 	after := d.Edit(t.Context(), s, "make", rename("Tarn"))
 	if !strings.Contains(after.Trouble, "the disk is full") || after.Open.Case.Lot.Make != "" || after.Open.Revision != s.Open.Revision {
@@ -79,7 +84,7 @@ func TestAnEditThatCannotBeSavedIsNotShown(t *testing.T) {
 
 func TestLateAnswersAreDropped(t *testing.T) {
 	d, b := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	id, old := s.Open.ID, s.Open.Revision
 	v := desk.Valued{Answer: valuation.Answer{Decision: "bid"}}
 	s = d.Edit(t.Context(), s, "make", rename("Tarn"))
@@ -110,7 +115,7 @@ func TestLateAnswersAreDropped(t *testing.T) {
 
 func TestApplyReconcilesAndRemembers(t *testing.T) {
 	d, _ := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	sheet, err := d.OpenSheet(t.Context(), []byte("price\n100\n200\nbad\n200\n"), "USD")
 	if err != nil || len(sheet.Doubts) != 1 {
 		t.Fatalf("%+v, %v", sheet, err)
@@ -139,7 +144,7 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 
 func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	d, _ := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	id := s.Open.ID
 	s = d.CloseLot(t.Context(), s)
 	s = d.SetState(t.Context(), s, id, lot.Passed)
@@ -168,7 +173,7 @@ func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 
 func TestRemovingTheOpenLotShowsTheBoard(t *testing.T) {
 	d, _ := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	if s = d.Remove(t.Context(), s, s.Open.ID); s.Open != nil || s.Place != desk.Board || len(s.Entries) != 0 {
 		t.Errorf("after removing: %+v", s)
 	}
@@ -179,7 +184,7 @@ func TestRemovingTheOpenLotShowsTheBoard(t *testing.T) {
 
 func TestMarksAndCopies(t *testing.T) {
 	d, b := newDesk()
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	id := s.Open.ID
 	if s = d.SetState(t.Context(), s, id, lot.Passed); s.Open.State != lot.Passed || s.Entries[0].State != lot.Passed {
 		t.Errorf("marked: %+v", s)
@@ -208,7 +213,7 @@ func TestBidFreezesThePrediction(t *testing.T) {
 	d.Starter.Buying.BidSteps = []invoice.Step{{Step: 2500}}
 	least := money.Amount(100000)
 	d.Starter.Rules.MinProfit = &least
-	s := d.NewLot(t.Context(), desk.State{})
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
 	if len(s.Open.Faults) > 0 {
 		t.Fatal(s.Open.Faults)
 	}

@@ -7,13 +7,15 @@ import (
 
 // State is all that the window shows. It is a value: an action makes the next one.
 type State struct {
-	Place   Place
-	Entries []Entry
-	Open    *Open  // the lot on the worksheet; nil: none
-	OfBoard Reach  // what undo and redo would do on the Board
-	OfBench Reach  // and on the Bench
-	Notice  string // one sentence on what just happened
-	Trouble string // one sentence on what went wrong, where, and what to do; empty: nothing
+	Place       Place
+	Entries     []Entry
+	Open        *Open  // the lot on the worksheet; nil: none
+	OfBoard     Reach  // what undo and redo would do on the Board
+	OfBench     Reach  // and on the Bench
+	Shop        Shop   // what new lots begin with
+	StarterShop Shop   // and what that is before anyone changes it
+	Notice      string // one sentence on what just happened
+	Trouble     string // one sentence on what went wrong, where, and what to do; empty: nothing
 }
 
 // Open is the lot on the worksheet.
@@ -27,6 +29,8 @@ type Open struct {
 	Revision int               // grows with every change of Case
 	Fresh    bool              // Valued is of this revision
 	Reach    Reach
+	Differs  []string // the groups of terms in which the case differs from the shop's
+	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 }
 
 // Valued is a valuation with what the window draws beside it.

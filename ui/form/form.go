@@ -23,7 +23,8 @@ type Form struct {
 	edit  Edit
 	Rows  *fyne.Container        // to be laid out
 	shows []func(valuation.Case) // write the case into the fields
-	muted bool                   // the fields are being written: their handlers keep still
+	first fyne.Focusable
+	muted bool // the fields are being written: their handlers keep still
 }
 
 // New returns a form without rows.
@@ -38,6 +39,16 @@ func (f *Form) Render(c valuation.Case) {
 		show(c)
 	}
 	f.muted = false
+}
+
+// First returns the first field that takes the keyboard, nil when there is none.
+func (f *Form) First() fyne.Focusable { return f.first }
+
+// leads notes a field as the first, unless there is one.
+func (f *Form) leads(field fyne.Focusable) {
+	if f.first == nil {
+		f.first = field
+	}
 }
 
 // Row adds a labelled field and what writes a case into it.
@@ -63,6 +74,7 @@ func (f *Form) Change(label string, change func(*valuation.Case)) {
 func (f *Form) Text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widgets.TextEntry {
 	e := widgets.NewTextEntry()
 	e.OnChanged = func(s string) { f.Change(label, func(c *valuation.Case) { set(c, s) }) }
+	f.leads(e)
 	f.Row(label, bounded(e), func(c valuation.Case) {
 		if e.Text != get(c) {
 			e.SetText(get(c))
@@ -165,14 +177,27 @@ func (f *Form) Tick(label, words string, get func(valuation.Case) bool, set func
 func (f *Form) Number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) *widgets.NumberEntry {
 	e := widgets.NewNumberEntry(spec, nil)
 	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *valuation.Case) { set(c, n) }) }
-	f.Row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	f.leads(e.Focus())
+	f.Row(label, e, func(c valuation.Case) {
+		e.SetSpec(inCurrency(spec, c))
+		e.SetValue(get(c))
+	})
 	return e
+}
+
+// inCurrency returns a spec of money with the decimals of a case's currency.
+func inCurrency(s widgets.Spec, c valuation.Case) widgets.Spec {
+	if s.Kind == widgets.Money {
+		s.Digits = CurrencyOf(c).Digits
+	}
+	return s
 }
 
 // Three adds a field for a three-point judgement.
 func (f *Form) Three(label string, spec widgets.Spec, get func(valuation.Case) prob.Three, set func(*valuation.Case, prob.Three)) *widgets.ThreeEntry {
 	e := widgets.NewThreeEntry(spec, nil)
 	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *valuation.Case) { set(c, t) }) }
+	f.leads(e.Focus())
 	f.Row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
 	return e
 }

@@ -23,6 +23,7 @@ type Terms struct {
 	curve *plot.Curve
 	Body  fyne.CanvasObject // to be laid out
 	cells []cell
+	names []named
 	shape string // what was built; another shape is built anew
 	muted bool
 }
@@ -30,14 +31,21 @@ type Terms struct {
 // cell is one figure of the editor with what writes it.
 type cell struct {
 	entry *widgets.NumberEntry
+	spec  widgets.Spec
 	get   func(valuation.Case) widgets.Number
 }
 
+// named is one name of a fee with what writes it.
+type named struct {
+	entry *widgets.TextEntry
+	get   func(valuation.Case) string
+}
+
 // NewTerms returns the editor, not yet showing a case.
-func NewTerms(e Edit) *Terms {
+func NewTerms(e Edit, help string) *Terms {
 	t := &Terms{edit: e, rows: container.NewVBox(), curve: plot.NewCurve()}
 	t.Body = container.NewVBox(
-		Heading("What the sale charges", "A new lot begins with the terms of the lot before it; the very first with starter values, from memory: replace them with your sale's. A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
+		Heading("Bid steps and fees", help+"A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
 		t.rows, container.New(&fixedHeight{260}, t.curve))
 	return t
 }
@@ -50,7 +58,13 @@ func (t *Terms) Render(c valuation.Case) {
 	}
 	t.muted = true
 	for _, x := range t.cells {
+		x.entry.SetSpec(inCurrency(x.spec, c))
 		x.entry.SetValue(x.get(c))
+	}
+	for _, x := range t.names {
+		if name := x.get(c); x.entry.Text != name {
+			x.entry.SetText(name)
+		}
 	}
 	t.muted = false
 	t.curve.SetData(curveOf(view.FeeCurve(c)))
@@ -76,7 +90,7 @@ func shapeOf(c valuation.Case) string {
 
 // build makes the fields for the case's terms.
 func (t *Terms) build(c valuation.Case) {
-	t.rows.Objects, t.cells = nil, nil
+	t.rows.Objects, t.cells, t.names = nil, nil, nil
 	t.steps(c)
 	for i := range c.Buying.Fees {
 		t.schedule(c, i)
@@ -106,7 +120,19 @@ func (t *Terms) number(label string, spec widgets.Spec, get func(valuation.Case)
 			t.edit(label, func(c *valuation.Case) { set(c, n) })
 		}
 	}
-	t.cells = append(t.cells, cell{e, get})
+	t.cells = append(t.cells, cell{e, spec, get})
+	return e
+}
+
+// name returns a field for the name of a fee.
+func (t *Terms) name(at func(*valuation.Case) *string) fyne.CanvasObject {
+	e := widgets.NewTextEntry()
+	e.OnChanged = func(s string) {
+		if !t.muted {
+			t.edit("name of a fee", func(c *valuation.Case) { *at(c) = s })
+		}
+	}
+	t.names = append(t.names, named{e, func(c valuation.Case) string { return *at(&c) }})
 	return e
 }
 
@@ -132,11 +158,7 @@ func (t *Terms) steps(c valuation.Case) {
 
 // schedule adds one fee schedule: its name, its reading and its rows.
 func (t *Terms) schedule(c valuation.Case, i int) {
-	name := widgets.NewTextEntry()
-	name.SetText(c.Buying.Fees[i].Name)
-	name.OnChanged = func(s string) {
-		t.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Name = s })
-	}
+	name := t.name(func(c *valuation.Case) *string { return &c.Buying.Fees[i].Name })
 	modes, words := []string{"whole", "slice"}, []string{"whole price", "by slices"}
 	mode := widget.NewSelect(words, nil)
 	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
@@ -179,12 +201,7 @@ func (t *Terms) feeRow(grid *fyne.Container, i, k int) {
 func (t *Terms) fixed(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, Label("Fixed fees"), Label("amount"), Label(""))
 	for i := range c.Buying.Fixed {
-		name := widgets.NewTextEntry()
-		name.SetText(c.Buying.Fixed[i].Name)
-		name.OnChanged = func(s string) {
-			t.edit("name of a fee", func(c *valuation.Case) { c.Buying.Fixed[i].Name = s })
-		}
-		grid.Add(name)
+		grid.Add(t.name(func(c *valuation.Case) *string { return &c.Buying.Fixed[i].Name }))
 		grid.Add(t.number("fixed fee", Amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return amount(&a, CurrencyOf(c)) },
 			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *toAmount(n, CurrencyOf(*c)) }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))

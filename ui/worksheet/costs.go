@@ -1,12 +1,16 @@
 package worksheet
 
 import (
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/form"
+	"walkline/ui/view"
 )
 
-// newCosts returns the section of what the sale charges, the house rules, time, selling and labour.
+// newCosts returns the section of what the sale charges, the house rules, time, selling and labour: all of them the
+// Bench's until they are changed for this lot.
 func newCosts(p *Page) *section {
 	rules, home, weeks, selling, labour, rivals := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
 	rules.Rules()
@@ -15,7 +19,11 @@ func newCosts(p *Page) *section {
 	selling.Selling()
 	labour.Labour()
 	rivals.Rivals()
-	t := form.NewTerms(p.edit)
+	t := form.NewTerms(p.edit, "")
+	says := widget.NewLabel("")
+	says.Wrapping = fyne.TextWrapWord
+	take := widget.NewButton("Take the Bench's terms", p.actions.TakeTerms)
+	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take), says)
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off."), rules.Rows,
 		form.Heading("Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so."), rivals.Rows,
@@ -24,7 +32,12 @@ func newCosts(p *Page) *section {
 		form.Heading("Selling", ""), selling.Rows,
 		form.Heading("Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself."), labour.Rows,
 	)
-	body := container.NewVScroll(container.NewVBox(t.Body, left))
+	body := container.NewVScroll(container.NewVBox(whose, t.Body, left))
 	return &section{name: "Costs", body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals},
-		show: func(p *Page) { t.Render(p.open.Case) }}
+		show: func(p *Page) {
+			says.SetText(view.TermsWords(p.open))
+			take.Hidden = len(p.open.Differs) == 0
+			whose.Refresh()
+			t.Render(p.open.Case)
+		}}
 }

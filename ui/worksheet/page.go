@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/valuation"
@@ -18,6 +19,8 @@ type Actions interface {
 	Edit(label string, change func(*valuation.Case))
 	// Import lets the user choose a table of comparables.
 	Import()
+	// TakeTerms gives the open lot the Bench's terms.
+	TakeTerms()
 }
 
 // Page is the worksheet of one lot.
@@ -49,7 +52,7 @@ func New(a Actions, know valuation.Knowledge) *Page {
 		rail.Add(b)
 	}
 	top := container.NewBorder(nil, nil, nil, container.NewPadded(rail), p.title)
-	right := container.New(&fixedWidth{verdictWidth}, p.verdict.body)
+	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
 	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
 	p.Go(0)
 	return p
@@ -123,16 +126,4 @@ func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Resize(size)
 		o.Move(fyne.NewPos(0, 0))
 	}
-}
-
-// fixedWidth lays its one object out at a width, as high as there is room.
-type fixedWidth struct{ width float32 } // at text scale 1
-
-func (f *fixedWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(f.width*theme.Scale(), objects[0].MinSize().Height)
-}
-
-func (f *fixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	objects[0].Resize(size)
-	objects[0].Move(fyne.NewPos(0, 0))
 }

@@ -34,6 +34,8 @@ type bench struct {
 
 func (b *bench) Import() { b.imports++ }
 
+func (b *bench) TakeTerms() { b.labels = append(b.labels, "terms") }
+
 func (b *bench) Edit(label string, change func(*valuation.Case)) {
 	b.labels = append(b.labels, label)
 	b.open.Case = b.open.Case.Clone()

@@ -2,7 +2,9 @@ package money
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -41,6 +43,13 @@ func Lookup(code string) (Currency, bool) {
 		return Currency{code, 2}, true
 	}
 	return Currency{}, false
+}
+
+// Codes returns every code that Lookup knows, in order.
+func Codes() []string {
+	codes := append(strings.Fields(twoDigits), slices.Collect(maps.Keys(minorDigits))...)
+	slices.Sort(codes)
+	return codes
 }
 
 // Round returns d rounded half up (ties away from zero for negative amounts) to minor units.

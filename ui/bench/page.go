@@ -1,0 +1,128 @@
+package bench
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	// EditShop changes the shop's terms; the label names the step for undo.
+	EditShop(label string, change func(*desk.Shop))
+	// SetCurrency changes the currency of the shop's terms.
+	SetCurrency(code string)
+}
+
+// Page is the Bench.
+type Page struct {
+	actions  Actions
+	sections []*section
+	buttons  []*widget.Button
+	current  int
+	middle   *fyne.Container
+	faults   *fyne.Container
+	body     fyne.CanvasObject
+	state    desk.State
+}
+
+// section is one part of the Bench.
+type section struct {
+	name  string
+	body  fyne.CanvasObject
+	show  func(desk.State)
+	first func() fyne.Focusable // what takes the keyboard; may return nil
+}
+
+// railWidth is the width of the list of sections, at text scale 1.
+const railWidth = 190
+
+// New returns the page, not yet showing a state.
+func New(a Actions) *Page {
+	p := &Page{actions: a, middle: container.NewStack(), faults: container.NewVBox()}
+	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newUnits(p)}
+	rail := container.NewVBox()
+	for i, s := range p.sections {
+		b := widget.NewButton(s.name, func() { p.Go(i) })
+		b.Alignment = widget.ButtonAlignLeading
+		p.buttons = append(p.buttons, b)
+		rail.Add(b)
+	}
+	left := container.New(form.FixedWidth{Width: railWidth}, rail)
+	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.NewBorder(p.faults, nil, nil, nil, p.middle))
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))
+	p.Go(0)
+	return p
+}
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// Sections returns the names of the sections in order.
+func (p *Page) Sections() []string {
+	var names []string
+	for _, s := range p.sections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+// Go shows a section.
+func (p *Page) Go(i int) {
+	p.current = i
+	for k, b := range p.buttons {
+		b.Importance = widget.LowImportance
+		if k == i {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
+	p.middle.Refresh()
+	p.sections[i].show(p.state)
+}
+
+// First returns what takes the keyboard in the section that is shown.
+func (p *Page) First() fyne.Focusable {
+	if first := p.sections[p.current].first; first != nil {
+		return first()
+	}
+	return nil
+}
+
+// Render writes a state into the page; the sections that are not shown are written when they are gone to.
+func (p *Page) Render(s desk.State) {
+	p.state = s
+	p.renderFaults()
+	p.sections[p.current].show(s)
+}
+
+// renderFaults says on top what no lot could be valued with.
+func (p *Page) renderFaults() {
+	faults := view.ShopFaults(p.state.Shop)
+	if len(p.faults.Objects) == 0 && len(faults) == 0 {
+		return
+	}
+	p.faults.Objects = nil
+	for _, words := range faults {
+		p.faults.Add(widgets.NewNote(widgets.Care, words))
+	}
+	p.faults.Refresh()
+}
+
+// edit hands an edit of the shop's terms on, given as an edit of a case that has them.
+func (p *Page) edit(label string, change func(*valuation.Case)) {
+	p.actions.EditShop(label, func(s *desk.Shop) {
+		c := s.Onto(valuation.Defaults())
+		change(&c)
+		s.Take(c)
+	})
+}

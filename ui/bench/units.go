@@ -1,0 +1,50 @@
+package bench
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/widgets"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// units is the section of the currency and the unit of distance.
+type units struct {
+	page     *Page
+	currency *widgets.Words
+	change   *widgets.Suggest
+	distance *widget.Select
+	muted    bool
+}
+
+func newUnits(p *Page) *section {
+	u := &units{page: p, currency: widgets.NewLine("")}
+	u.change = widgets.NewSuggest("type another code", func(c widgets.Choice) { p.actions.SetCurrency(c.ID) })
+	var choices []widgets.Choice
+	for _, code := range money.Codes() {
+		choices = append(choices, widgets.Choice{ID: code, Name: code})
+	}
+	u.change.SetChoices(choices)
+	u.distance = widget.NewSelect(lot.OdometerUnits, func(unit string) {
+		if !u.muted {
+			p.actions.EditShop("odometer unit", func(s *desk.Shop) { s.OdometerUnit = unit })
+		}
+	})
+	rows := container.New(layout.NewFormLayout(),
+		form.Label("Currency"), container.NewBorder(nil, nil, u.currency, nil, u.change),
+		form.Label("Odometers of new lots in"), form.Roomy(u.distance, lot.OdometerUnits))
+	body := container.NewVBox(form.Heading("Currency and units", "Of the figures on the Bench and of new lots (ISO 4217). Another currency keeps the figures as they are written: nothing is converted. Lots that are there keep theirs."), rows)
+	return &section{name: "Currency and units", body: container.NewVScroll(body), show: u.show, first: func() fyne.Focusable { return u.change }}
+}
+
+func (u *units) show(s desk.State) {
+	u.muted = true
+	u.currency.SetText(s.Shop.Currency)
+	u.distance.SetSelected(s.Shop.OdometerUnit)
+	u.muted = false
+}

@@ -1,0 +1,31 @@
+package ui
+
+import (
+	"context"
+	"slices"
+
+	"walkline/ui/desk"
+)
+
+// EditShop changes the shop's terms.
+func (w *Window) EditShop(label string, change func(*desk.Shop)) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditShop(ctx, s, label, change) })
+}
+
+// SetCurrency changes the currency of the shop's terms.
+func (w *Window) SetCurrency(code string) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetCurrency(ctx, s, code) })
+}
+
+// TakeTerms gives the open lot the shop's terms.
+func (w *Window) TakeTerms() { w.act(w.desk.TakeTerms) }
+
+// BenchSections returns the names of the Bench's sections.
+func (w *Window) BenchSections() []string { return w.bench.Sections() }
+
+// GoBench shows a section of the Bench.
+func (w *Window) GoBench(name string) {
+	w.goTo(desk.Bench)
+	w.bench.Go(slices.Index(w.bench.Sections(), name))
+	w.focusPage()
+}
