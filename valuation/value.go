@@ -6,6 +6,7 @@ import (
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
@@ -85,8 +86,19 @@ func (w *work) raise() ([]hidden.Risk, []float64) {
 	return risks, chances
 }
 
-func (w *work) list() []checks.Item {
-	return checks.List(checks.Subject{Lot: w.c.Lot, Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings})
+func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
+
+// inQuestion returns what the checklist is made for.
+func (w *work) inQuestion() checks.Subject {
+	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings}
+}
+
+// saleDay is the day of the sale, or that of the valuation where it is not known.
+func (c Case) saleDay() lot.Date {
+	if c.Lot.SaleDate.Known() {
+		return c.Lot.SaleDate
+	}
+	return c.ValuedOn
 }
 
 // subject returns the vehicle as it will be sold: the case's subject with the facts of the lot.

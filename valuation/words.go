@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"walkline/valuation/bid"
+	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -101,10 +102,8 @@ func (w *work) warnings() []string {
 	if !w.found.Whole {
 		out = append(out, fmt.Sprintf("The bid steps are so fine that only the first %d legal bids were looked at.", invoice.MostBids))
 	}
-	for i, r := range w.risks {
-		if r.Contradicted(w.c.Findings) {
-			out = append(out, fmt.Sprintf("The findings on %q contradict each other; its chance is left at %.0f %%.", r.Name, 100*w.chances[i]))
-		}
+	for _, i := range checks.Contradictions(w.inQuestion()) {
+		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {

@@ -35,7 +35,7 @@ func Checks(o desk.Open) (stops, items []Check) {
 		if i.Minutes > 0 {
 			c.Minutes = fmt.Sprintf("%.0f min", i.Minutes)
 		}
-		c.Fixed = i.Kind == "stop" || i.ID == "vin_missing" || i.ID == "vin_digit"
+		c.Fixed = i.Fixed
 		if i.Kind == "stop" {
 			stops = append(stops, c)
 		} else {

@@ -2,6 +2,7 @@ package checks_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"walkline/valuation/checks"
@@ -46,11 +47,64 @@ func TestVINStops(t *testing.T) {
 }
 
 func TestVINItems(t *testing.T) {
-	for vin, id := range map[string]string{"": "vin_missing", "1G4AH59H45G118331": "vin_digit"} {
-		items := checks.List(checks.Subject{Lot: lot.Lot{VIN: vin, ModelYear: 2005}})
-		if !slices.ContainsFunc(items, func(i checks.Item) bool { return i.ID == id && i.Kind == "title" }) {
-			t.Errorf("VIN %q: no item %s", vin, id)
+	for _, c := range []struct {
+		vin   string
+		year  int
+		id    string
+		words string
+	}{
+		{"", 2005, "vin_missing", "windscreen"},
+		{"1G4AH59H45G118331", 2005, "vin_digit", "should be 1"},                    // one changed character: 408 mod 11 = 1
+		{"1G4AH59H45G118314", 2005, "vin_digit", "1 and 4 at positions 16 and 17"}, // the last two of the sample, swapped
+		{goodVIN, 2035, "vin_cycle", "model year 2005, the facts say 2035"},        // 565.15(b)
+		{"WG4AH59H45G118341", 2019, "vin_year", "does not say model year 2019"},    // not made for the US: warned, no stop
+		{"WG4AH59H45G118341", 2005, "vin_digit", "hints at Europe"},
+		{goodVIN, 2005, "vin_differs", "A, J and 1 count alike"},
+		{"1M8GDM9AXKP042788", 1989, "vin_differs", "D and M at positions 5 and 6"}, // both count 4
+		{"1A9AH59H45G118341", 2005, "vin_differs", "positions 12 to 14"},           // 565.15(a)
+	} {
+		items := checks.List(checks.Subject{Lot: lot.Lot{VIN: c.vin, ModelYear: c.year}})
+		if !slices.ContainsFunc(items, func(i checks.Item) bool {
+			return i.ID == c.id && i.Kind == "title" && strings.Contains(i.Text+" "+i.Why, c.words)
+		}) {
+			t.Errorf("VIN %q, %d: no item %s with %q among %+v", c.vin, c.year, c.id, c.words, items)
 		}
+	}
+}
+
+// Source: 49 CFR 580.17, at both sides of the day; the wordings are those of appendix B.
+func TestOdometerItem(t *testing.T) {
+	for _, c := range []struct {
+		lot   lot.Lot
+		on    lot.Date
+		words string
+	}{
+		{lot.Lot{ModelYear: 2011}, "2030-12-31", "until 2031-01-01"},
+		{lot.Lot{ModelYear: 2011}, "2031-01-01", "exempt from the federal statement since 2031-01-01"},
+		{lot.Lot{ModelYear: 2010}, "2026-11-28", "since 2020-01-01"},
+		{lot.Lot{}, "2026-11-28", "ten years after a model year to 2010"},
+		{lot.Lot{ModelYear: 2019, OdometerStatus: "not_actual"}, "2026-11-28", "WARNING - ODOMETER DISCREPANCY"},
+		{lot.Lot{ModelYear: 2019, OdometerStatus: "exceeds_limits"}, "2026-11-28", "in excess of the mechanical limits"},
+	} {
+		items := checks.List(checks.Subject{Lot: c.lot, On: c.on})
+		at := slices.IndexFunc(items, func(i checks.Item) bool { return i.ID == "odometer_statement_missing" })
+		if at < 0 || !strings.Contains(items[at].Why, c.words) {
+			t.Errorf("%d on %s: %+v", c.lot.ModelYear, c.on, items[max(at, 0)])
+		}
+	}
+}
+
+func TestABrandThatTheVocabularyDoesNotKnowIsAskedAbout(t *testing.T) {
+	ids := func(brands ...string) (out []string) {
+		for _, i := range checks.List(checks.Subject{Lot: lot.Lot{Title: lot.Title{Brands: brands}}}) {
+			if strings.HasPrefix(i.ID, "brand_") {
+				out = append(out, i.ID)
+			}
+		}
+		return out
+	}
+	if got := ids("Flood damage", "hail", "Bruised", "rebuilt"); !slices.Equal(got, []string{"brand_strange_3"}) {
+		t.Errorf("%v", got)
 	}
 }
 

@@ -4,6 +4,9 @@
 // that informs a risk of this lot. Questions are put so that "yes" speaks for trouble. A stop beats every number: a title
 // that cannot be rebuilt, or a VIN that cannot be read or does not agree with the facts entered.
 //
+// [Contradictions] points out what does not agree: bags without a blow, keys, engine, water, mileage, answers that exclude
+// each other. None proves anything; each asks for a second look.
+//
 // [TotalLoss] says what each of a small table of total-loss rules would call the vehicle, from the repair cost and the value
 // before the damage.
 //

@@ -12,7 +12,8 @@ import (
 // Item is one thing to look at, ask for or stop at. JSON keys are those of the answer.
 type Item struct {
 	ID      string   `json:"id"`
-	Kind    string   `json:"kind"` // title | inspection | paper | stop
+	Kind    string   `json:"kind"`  // title | inspection | paper | stop
+	Fixed   bool     `json:"fixed"` // the program decides on it, nobody answers it
 	Text    string   `json:"text"`
 	Why     string   `json:"why"`
 	Minutes float64  `json:"minutes"`
@@ -29,6 +30,8 @@ type Item struct {
 // Subject is what the list is made for.
 type Subject struct {
 	Lot      lot.Lot
+	Damage   []lot.Damage
+	On       lot.Date // the day of the sale, or of the valuation
 	Risks    []hidden.Risk
 	Findings []hidden.Finding
 	Answers  map[string]string // finding -> yes | no
@@ -37,10 +40,15 @@ type Subject struct {
 // List returns the checklist: stops, title, paper, then inspection items in the order of the walk round the vehicle.
 func List(s Subject) []Item {
 	items := append(titleStops(s.Lot), vinItems(s.Lot)...)
-	for _, p := range papers {
-		p.State = state(s.Answers[p.ID])
-		items = append(items, p)
+	items = append(items, odometer(s))
+	items = append(items, strangeBrands(s.Lot)...)
+	items = append(items, papers...)
+	for i, p := range items {
+		if p.State == "" {
+			items[i].State = state(s.Answers[p.ID])
+		}
 	}
+	items = append(items, Contradictions(s)...)
 	slices.SortStableFunc(items, func(a, b Item) int { return order(a) - order(b) })
 	return append(items, looks(s)...)
 }
@@ -79,7 +87,7 @@ func titleStops(l lot.Lot) []Item {
 	for _, word := range append([]string{l.Title.Document}, l.Title.Brands...) {
 		plain := strings.ToLower(strings.NewReplacer("_", " ", "certificate of title", "").Replace(strings.TrimSpace(word)))
 		if slices.Contains(deadTitles, plain) {
-			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad",
+			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad", Fixed: true,
 				Text: fmt.Sprintf("The title reads %q: such a vehicle cannot be rebuilt for the road.", word),
 				Why:  "Where it is to be registered (" + orUnknown(l.Title.RegisterIn) + "), ask the agency before any bid."})
 		}
@@ -94,38 +102,12 @@ func orUnknown(s string) string {
 	return s
 }
 
-// vinItems returns what the VIN says against the facts: stops where it cannot be read or names another year.
-func vinItems(l lot.Lot) []Item {
-	if strings.TrimSpace(l.VIN) == "" {
-		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Minutes: 2, Text: "Read the VIN at the windscreen and the door, and enter it.",
-			Why: "It is the only tie between this vehicle and its papers."}}
-	}
-	v := lot.ReadVIN(l.VIN)
-	var items []Item
-	stop := func(text, why string) {
-		items = append(items, Item{ID: "stop_vin", Kind: "stop", State: "bad", Text: text, Why: why})
-	}
-	switch {
-	case v.Problem != "":
-		stop("The VIN cannot be read: "+v.Problem+".", "Read it again at two places; until it reads, nothing ties this vehicle to its papers.")
-	case l.ModelYear != 0 && v.Years != [2]int{} && l.ModelYear != v.Years[0] && l.ModelYear != v.Years[1]:
-		stop(fmt.Sprintf("The VIN says model year %d, the facts say %d.", v.Likely, l.ModelYear), "Clear up which is wrong before any bid (49 CFR 565.15).")
-	case !v.Digit:
-		items = append(items, Item{ID: "vin_digit", Kind: "title", State: "bad", Minutes: 3,
-			Text: fmt.Sprintf("The VIN's ninth character should be %c. Read it again at two places.", v.Check),
-			Why:  "One wrong character is the usual cause; a vehicle not made for the US market may have no check digit."})
-	}
-	return items
-}
-
 // papers are asked of every lot (common practice, no source, but where the text names one).
 var papers = []Item{
 	{ID: "title_differs", Kind: "title", Minutes: 5, Text: "Does the title document differ from what the sale lists (kind, state, brands)?",
 		Why: "The document handed over decides what may be registered; ask the agency where it will be registered."},
 	{ID: "lien_open", Kind: "title", Minutes: 5, Text: "Is a lien noted on the title without its release?", Why: "A lien goes with the vehicle."},
 	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the title?", Why: "Only the owner or their agent can sign it over."},
-	{ID: "odometer_statement_missing", Kind: "title", Minutes: 3, Text: "Is the odometer statement missing, or marked not actual?",
-		Why: "Federal law asks for it on most vehicles under twenty years (49 CFR 580); a doubt lowers the price."},
 	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long its queue is?",
 		Why: "Photographs before work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
 }

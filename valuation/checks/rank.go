@@ -62,8 +62,12 @@ func byPace(a, b Item) int {
 	return 0
 }
 
-// pace is the worth of a look less its fee, a minute; below every open look for one that is answered.
+// pace is the worth of a look less its fee, a minute; above every look for what does not agree, below every open one for
+// one that is answered.
 func pace(i Item) float64 {
+	if i.Fixed {
+		return 1e12
+	}
 	if i.Worth == nil {
 		return -1e12
 	}

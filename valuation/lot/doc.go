@@ -8,7 +8,8 @@
 // Assumptions: clock points are seen from above, 12 the front, clockwise, so 03 is the right side.
 //
 // Sources: [1] Model Minimum Uniform Crash Criteria, damage areas and extents, as coded in NIEM 6.0; [2] 49 CFR
-// 565.15, VIN characters, check digit, model year.
+// 565.15, VIN characters, check digit, model year; [3] 49 CFR 580.17, odometer exemptions; [4] AAMVA D20 title brands as
+// published in NIEM 6.0, CC BY 4.0; [5] ISO 3780, world regions (from memory).
 //
 // It prices nothing, and a good check digit is no proof of a correct VIN: several letters and digits share a value.
 package lot

@@ -21,13 +21,19 @@ type VIN struct {
 	Check   byte   // the check digit that the other characters call for
 	Digit   bool   // position 9 is that digit
 	Years   [2]int // the two model years that position 10 may mean; 0, 0 when it is no year code
-	Likely  int    // the one that position 7 points to; for passenger cars and light trucks only
+	Likely  int    // the one that position 7 points to; for passenger cars and trucks up to 10,000 lb only (565.15(b))
+	Small   bool   // of a maker of fewer than 1,000 vehicles a year, who shares its first three characters (565.15(a))
 }
+
+// digitAt is the place of the check digit, from 0.
+const digitAt = 8
+
+func plainVIN(s string) string { return strings.ToUpper(strings.TrimSpace(s)) }
 
 // ReadVIN returns what s tells. Source: 49 CFR 565.15. The remainder is whole-number arithmetic; the regulation's printed
 // decimal table has 7/11 as .634.
 func ReadVIN(s string) VIN {
-	s = strings.ToUpper(strings.TrimSpace(s))
+	s = plainVIN(s)
 	if n := len([]rune(s)); n != 17 {
 		return VIN{Problem: "a VIN has 17 characters"}
 	}
@@ -40,7 +46,8 @@ func ReadVIN(s string) VIN {
 		sum += v * vinWeight[i]
 	}
 	v := VIN{Check: "0123456789X"[sum%11]}
-	v.Digit = s[8] == v.Check
+	v.Digit = s[digitAt] == v.Check
+	v.Small = s[2] == '9'
 	if at := strings.IndexByte(vinYears, s[9]); at >= 0 {
 		v.Years = [2]int{1980 + at, 2010 + at}
 		v.Likely = v.Years[0]
