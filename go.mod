@@ -3,6 +3,7 @@ module walkline
 go 1.26.8
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	fyne.io/fyne/v2 v2.7.1
 	github.com/gocarina/gocsv v0.0.0-20240520201108-78e41c74b4b1
 	github.com/shopspring/decimal v1.6.0

@@ -33,19 +33,11 @@ func value(args []string, out, errs io.Writer) int {
 		fmt.Fprint(errs, "walk value: which case? walk value case.json [--json]\n")
 		return faulty
 	}
-	c, code := readCase(path, errs)
+	c, a, code := valueFile("walk value", path, errs)
 	if code != done {
 		return code
 	}
-	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
-	if code := report(faults, "", errs); code != done {
-		return code
-	}
-	a, err := valuation.Value(c, knowledge)
-	if err != nil {
-		fmt.Fprintf(errs, "%s: %v\n", path, err)
-		return faulty
-	}
+	var err error
 	if asJSON {
 		_, err = out.Write(casefile.WriteAnswer(a))
 	} else {
@@ -56,6 +48,24 @@ func value(args []string, out, errs io.Writer) int {
 		return failed
 	}
 	return done
+}
+
+// valueFile reads a case and values it with what the program ships; command names who asks, in what is said on errs.
+func valueFile(command, path string, errs io.Writer) (valuation.Case, valuation.Answer, int) {
+	c, code := readCase(command, path, errs)
+	if code != done {
+		return c, valuation.Answer{}, code
+	}
+	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	if code := report(faults, "", errs); code != done {
+		return c, valuation.Answer{}, code
+	}
+	a, err := valuation.Value(c, knowledge)
+	if err != nil {
+		fmt.Fprintf(errs, "%s: %v\n", path, err)
+		return c, a, faulty
+	}
+	return c, a, done
 }
 
 // report writes one line a fault and returns the exit code.
@@ -70,10 +80,10 @@ func report(faults []casefile.Fault, where string, errs io.Writer) int {
 }
 
 // readCase reads a case and the comparables that lie beside it.
-func readCase(path string, errs io.Writer) (valuation.Case, int) {
+func readCase(command, path string, errs io.Writer) (valuation.Case, int) {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		fmt.Fprintf(errs, "walk value: reading the case: %v\n", err)
+		fmt.Fprintf(errs, "%s: reading the case: %v\n", command, err)
 		return valuation.Case{}, failed
 	}
 	c, faults := casefile.Read(data)

@@ -1,0 +1,40 @@
+package view_test
+
+import (
+	"slices"
+	"testing"
+
+	"walkline/ui/view"
+	"walkline/valuation"
+	"walkline/valuation/bid"
+)
+
+func TestFactors(t *testing.T) {
+	c := valuation.Defaults()
+	c.Currency, c.ValuedOn, c.Market.Rivals = "USD", "2026-11-20", 4
+	c.Labour.Rates = map[string]float64{"body": 35, "paint": 40.5, "structure": 35}
+	c.Selling = valuation.Selling{Percent: .05, Flat: 250}
+	loss, days := .15, 150.0
+	c.Rules = bid.Rules{MinProfit: usd(1500), MaxLossChance: &loss, MaxDays: &days}
+	a := valuation.Answer{Currency: "USD"}
+	a.Resale.RowsUsed = 34
+	factors := view.Factors(c, a)
+	for _, want := range [][2]string{{"Price rests on", "34 comparables"}, {"Asked to sold", "90 % to 100 %, likely 95 %"}, {"Own hour, USD", "body, structure 35; paint 40.5"},
+		{"Selling", "5.0 % and USD 250"}, {"Winner's allowance", "for 4 other bidders"}, {"Rule: least expected profit", "USD 1,500"},
+		{"Rule: greatest chance of a loss", "15 %"}, {"Rule: longest time", "150 days"}, {"Catalogue", "starter values for jobs and risks"}} {
+		if !slices.Contains(factors, want) {
+			t.Errorf("no %q in %q", want, factors)
+		}
+	}
+	c.Labour.Rates, c.Selling, c.Run.WinnersAllowance, c.Repair.UseCatalogue, c.Hidden.UseCatalogue = nil, valuation.Selling{}, false, false, false
+	a.Resale.RowsUsed = 0
+	factors = view.Factors(c, a)
+	for _, want := range [][2]string{{"Price rests on", "the buyer's guess alone"}, {"Own hour, USD", "not counted"}, {"Selling", "USD 0"}, {"Winner's allowance", "off"}, {"Catalogue", "not used"}} {
+		if !slices.Contains(factors, want) {
+			t.Errorf("no %q in %q", want, factors)
+		}
+	}
+	if slices.ContainsFunc(factors, func(f [2]string) bool { return f[0] == "Asked to sold" }) {
+		t.Error("a discount on asked prices stands though no asked price is used")
+	}
+}
