@@ -10,6 +10,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/lot"
 )
 
@@ -37,15 +38,17 @@ type page struct {
 	archived bool
 	removed  bool
 	now      valuation.Case
+	came     build.Build
 	past     []step // undone from the end
 	future   []step // done again from the end
 	answer   *desk.Summary
 }
 
-// step is a saved edit: its name and the case on the other side of it.
+// step is a saved edit: its name, and the case and the build on the other side of it.
 type step struct {
 	label string
 	other valuation.Case
+	came  build.Build
 }
 
 func newBook() *book {
@@ -152,7 +155,7 @@ func (b *book) Save(_ context.Context, id int64, label string, c valuation.Case)
 		if reflect.DeepEqual(p.now, c) {
 			return
 		}
-		p.past, p.future = append(p.past, step{label, p.now}), nil
+		p.past, p.future = append(p.past, step{label, p.now, p.came}), nil
 		p.turn(c.Clone())
 	})
 }
@@ -189,8 +192,11 @@ func (b *book) travel(id int64, way func(*page) (from, to *[]step)) (valuation.C
 	}
 	last := (*from)[len(*from)-1]
 	*from = (*from)[:len(*from)-1]
-	*to = append(*to, step{last.label, p.now})
-	p.turn(last.other)
+	*to = append(*to, step{last.label, p.now, p.came})
+	p.came = last.came
+	if !reflect.DeepEqual(p.now, last.other) {
+		p.turn(last.other)
+	}
 	return p.now.Clone(), last.label, true, nil
 }
 

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"walkline/valuation/lot"
 )
@@ -12,16 +13,21 @@ func (s State) history() (Place, bool) {
 	switch {
 	case s.Place == Bench:
 		return Bench, true
-	case s.Open == nil:
+	case s.Open == nil || s.Place == Builds:
 		return Board, true
 	}
 	return Board, false
 }
 
+// ofBuild reports whether undo and redo walk the history of the open build's lot.
+func (s State) ofBuild() bool { return s.Place == Builds && s.Build != nil }
+
 // Reach returns what undo and redo would do where the user is.
 func (s State) Reach() Reach {
 	at, ok := s.history()
 	switch {
+	case s.ofBuild():
+		return s.Build.Reach
 	case !ok:
 		return s.Open.Reach
 	case at == Bench:
@@ -62,7 +68,7 @@ func (d *Desk) steppedAt(ctx context.Context, s State, at Place, verb string, st
 // one that cannot be valued is marked all the same, and the notice says that nothing was foretold.
 func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State) State {
 	said := fmt.Sprintf("Marked: %s.", state)
-	if state == lot.Bid || state == lot.Won {
+	if (state == lot.Bid || state == lot.Won) && !s.won(id) {
 		if err := d.freeze(ctx, id); err != nil {
 			said += " No prediction was frozen: " + err.Error()
 		}
@@ -70,12 +76,22 @@ func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State)
 	if err := d.Book.SetState(ctx, id, state); err != nil {
 		return s.troubled("mark the lot", err)
 	}
+	if state == lot.Won {
+		if s = d.note(ctx, s, id, state, nil); s.Trouble != "" {
+			return s
+		}
+	}
 	if s.Open != nil && s.Open.ID == id {
 		o := *s.Open
 		o.State = state
 		s = s.with(o)
 	}
 	return d.refresh(ctx, s.said(said))
+}
+
+// won reports whether a lot is marked as won: what was foretold of it stands, and the work on it may have begun.
+func (s State) won(id int64) bool {
+	return slices.ContainsFunc(s.Entries, func(e Entry) bool { return e.ID == id && e.State == lot.Won })
 }
 
 // freeze values a lot as it stands and keeps the prediction.

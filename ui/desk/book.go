@@ -92,6 +92,7 @@ type Book interface {
 	Ledger
 	Steps
 	Settings
+	Diary
 }
 
 // Documents reads and writes the project's documents strictly.

@@ -10,6 +10,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
@@ -19,12 +20,14 @@ import (
 type step struct {
 	label         string
 	before, after valuation.Case
+	was, is       build.Build
 }
 
 // book keeps everything in memory. broken is what every write and reading of the Board then fails with.
 type book struct {
 	entries  []desk.Entry
 	cases    map[int64]valuation.Case
+	came     map[int64]build.Build
 	steps    map[int64][]step
 	at       map[int64]int // steps done
 	answers  map[int64]valuation.Answer
@@ -35,7 +38,7 @@ type book struct {
 }
 
 func newBook() *book {
-	return &book{cases: map[int64]valuation.Case{}, steps: map[int64][]step{}, at: map[int64]int{},
+	return &book{cases: map[int64]valuation.Case{}, came: map[int64]build.Build{}, steps: map[int64][]step{}, at: map[int64]int{},
 		answers: map[int64]valuation.Answer{}, foretold: map[int64][]valuation.Answer{}, settings: map[string][]byte{},
 		shop: map[desk.Place]*steps{desk.Board: {}, desk.Bench: {}}}
 }
@@ -124,7 +127,7 @@ func (b *book) Save(_ context.Context, id int64, label string, c valuation.Case)
 	if b.broken != nil {
 		return b.broken
 	}
-	b.steps[id] = append(b.steps[id][:b.at[id]], step{label, b.cases[id], c.Clone()})
+	b.steps[id] = append(b.steps[id][:b.at[id]], step{label, b.cases[id], c.Clone(), b.came[id], b.came[id]})
 	b.at[id]++
 	b.cases[id] = c.Clone()
 	return nil
@@ -136,7 +139,7 @@ func (b *book) Undo(_ context.Context, id int64) (valuation.Case, string, bool, 
 	}
 	b.at[id]--
 	s := b.steps[id][b.at[id]]
-	b.cases[id] = s.before
+	b.cases[id], b.came[id] = s.before, s.was
 	return s.before.Clone(), s.label, true, b.broken
 }
 
@@ -146,7 +149,7 @@ func (b *book) Redo(_ context.Context, id int64) (valuation.Case, string, bool, 
 	}
 	s := b.steps[id][b.at[id]]
 	b.at[id]++
-	b.cases[id] = s.after
+	b.cases[id], b.came[id] = s.after, s.is
 	return s.after.Clone(), s.label, true, b.broken
 }
 

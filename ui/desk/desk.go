@@ -119,6 +119,9 @@ func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*val
 
 // Undo takes the last step back: of the open lot, of the Bench where that is shown, of the Board where no lot is open.
 func (d *Desk) Undo(ctx context.Context, s State) State {
+	if s.ofBuild() {
+		return d.steppedBuild(ctx, s, "Undone: ", d.Book.Undo)
+	}
 	if at, ok := s.history(); ok {
 		return d.steppedAt(ctx, s, at, "Undone: ", d.Book.UndoAt)
 	}
@@ -128,6 +131,9 @@ func (d *Desk) Undo(ctx context.Context, s State) State {
 
 // Redo does the step again that was undone last.
 func (d *Desk) Redo(ctx context.Context, s State) State {
+	if s.ofBuild() {
+		return d.steppedBuild(ctx, s, "Done again: ", d.Book.Redo)
+	}
 	if at, ok := s.history(); ok {
 		return d.steppedAt(ctx, s, at, "Done again: ", d.Book.RedoAt)
 	}

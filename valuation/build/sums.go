@@ -108,3 +108,54 @@ func (b Build) DaysToSell() (int, bool) {
 	}
 	return 0, false
 }
+
+// Clone returns a copy that shares nothing that can be changed.
+func (b Build) Clone() Build {
+	b.Hammer, b.Sale.Price, b.Sale.FirstAsked, b.Sale.Days = copied(b.Hammer), copied(b.Sale.Price), copied(b.Sale.FirstAsked), copied(b.Sale.Days)
+	o := &b.Otherwise
+	o.AsIs, o.PartOut, o.PartOutHours = copied(o.AsIs), copied(o.PartOut), copied(o.PartOutHours)
+	b.Charges, b.Receipts, b.Hours = slices.Clone(b.Charges), slices.Clone(b.Receipts), slices.Clone(b.Hours)
+	b.Risks, b.Done = slices.Clone(b.Risks), slices.Clone(b.Done)
+	return b
+}
+
+func copied[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	v := *p
+	return &v
+}
+
+// See sets what has been seen of a hidden risk; empty: not known.
+func (b *Build) See(risk, state string) {
+	b.Risks = slices.DeleteFunc(b.Risks, func(s Seen) bool { return s.Risk == risk })
+	if state != "" {
+		b.Risks = append(b.Risks, Seen{risk, state})
+	}
+}
+
+// Finish marks the work on a line or risk as done, or takes that back.
+func (b *Build) Finish(line string, done bool) {
+	b.Done = slices.DeleteFunc(b.Done, func(id string) bool { return id == line })
+	if done {
+		b.Done = append(b.Done, line)
+	}
+}
+
+// Result is what an ended build came to, its capital cost left out. Units: money in major units.
+type Result struct {
+	Brought, Outlay, Labour, Profit float64
+}
+
+// Result returns what the build came to with own hours at those rates, and whether it has ended and its price and hammer price are
+// known. Cancelled purchases brought what came back, or nothing.
+func (b Build) Result(rates map[string]float64, c money.Currency) (Result, bool) {
+	if !b.Outcome.Ended() || b.Hammer == nil || b.Sale.Price == nil {
+		return Result{}, false
+	}
+	total, _ := b.Invoice(invoice.Terms{}, c)
+	r := Result{Brought: c.Major(*b.Sale.Price), Outlay: c.Major(total + b.Spent()), Labour: Labour(b.Worked(), rates)}
+	r.Profit = r.Brought - r.Outlay - r.Labour
+	return r, true
+}
