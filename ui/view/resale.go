@@ -14,64 +14,122 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
+	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64}, {"Condition", true, 76},
 	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68},
 }
 
-// ResaleRow is one comparable with its adjustments.
+// ResaleRow is one comparable with its adjustments, as the table shows it.
 type ResaleRow struct {
 	Row    int  // position in the case
 	Counts bool // the user's tick
 	Cells  []string
-	keys   []float64 // what each column of figures sorts by; NaN where there is none
 }
 
-// Comparables returns the rows of the open lot with the adjustments of the last valuation.
-func Comparables(o desk.Open) []ResaleRow {
-	p := NewPurse(o.Case.Currency)
-	byRow := map[int]resale.Adjusted{}
+// ResaleTable is the table of comparables. Rows are put in words only when they are asked for: there may be thousands.
+type ResaleTable struct {
+	o        desk.Open
+	purse    Purse
+	adjusted []*resale.Adjusted // by position in the case; nil: not valued yet, or not used
+	order    []int              // positions in the case, as they are shown
+}
+
+// Comparables returns the rows of the open lot, in the case's order, with the adjustments of the last valuation.
+func Comparables(o desk.Open) *ResaleTable {
+	t := &ResaleTable{o: o, purse: NewPurse(o.Case.Currency), adjusted: make([]*resale.Adjusted, len(o.Case.Resale.Rows)), order: make([]int, len(o.Case.Resale.Rows))}
+	for i := range t.order {
+		t.order[i] = i
+	}
 	if o.Valued != nil && o.Fresh {
-		for _, a := range o.Valued.Answer.Resale.Adjusted {
-			byRow[a.Row] = a
-		}
-	}
-	rows := make([]ResaleRow, len(o.Case.Resale.Rows))
-	for i, r := range o.Case.Resale.Rows {
-		cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "", ""}
-		keys := rowKeys(p, r, o.Case.Lot.OdometerUnit)
-		if a, ok := byRow[i]; ok && a.Used {
-			other := a.Trim + a.Brand + a.Date + a.Other
-			copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(other), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
-			for k, x := range []money.Amount{a.AskedToSold, a.Mileage, a.Age, other, a.Adjusted} {
-				keys[7+k] = p.Major(x)
+		for i := range o.Valued.Answer.Resale.Adjusted {
+			if a := &o.Valued.Answer.Resale.Adjusted[i]; a.Used && a.Row < len(t.adjusted) {
+				t.adjusted[a.Row] = a
 			}
-			keys[12], keys[13] = a.Weight, math.Abs(a.Influence)
 		}
-		rows[i] = ResaleRow{i, !r.Excluded, cells, keys}
 	}
-	return rows
+	return t
 }
 
-// rowKeys returns what a row's own columns sort by; words sort by themselves and have none.
-func rowKeys(p Purse, r resale.Row, unit string) []float64 {
-	keys := make([]float64, len(ResaleColumns))
-	for i := range keys {
-		keys[i] = math.NaN()
+// Len returns how many rows there are.
+func (t *ResaleTable) Len() int { return len(t.order) }
+
+// Position returns the place in the case of the row shown at i.
+func (t *ResaleTable) Position(i int) int { return t.order[i] }
+
+// Shown returns where the row at a place in the case is shown, -1 for nowhere.
+func (t *ResaleTable) Shown(position int) int { return slices.Index(t.order, position) }
+
+// Row returns the row shown at i, in words.
+func (t *ResaleTable) Row(i int) ResaleRow {
+	at := t.order[i]
+	r, p := t.o.Case.Resale.Rows[at], t.purse
+	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, condition(r), "", "", "", "", "", "", ""}
+	if a := t.adjusted[at]; a != nil {
+		copy(cells[8:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
 	}
-	keys[0] = p.Major(r.Price)
-	if r.ModelYear != 0 {
-		keys[3] = float64(r.ModelYear)
-	}
-	if x, ok := r.MileageIn(unit); ok {
-		keys[4] = x
-	}
-	return keys
+	return ResaleRow{at, !r.Excluded, cells}
 }
 
-// SortComparables puts the rows in the order of a column; those without a figure come last either way.
-func SortComparables(rows []ResaleRow, column int, falling bool) {
-	slices.SortStableFunc(rows, func(a, b ResaleRow) int {
-		x, y := a.keys[column], b.keys[column]
+// otherThan adds up the adjustments that have no column of their own.
+func otherThan(a *resale.Adjusted) money.Amount { return a.Trim + a.Brand + a.Date + a.Other }
+
+// key returns what a column of figures sorts the row at a place in the case by, NaN where there is none; words sort by
+// themselves.
+func (t *ResaleTable) key(column, at int) float64 {
+	r, a := t.o.Case.Resale.Rows[at], t.adjusted[at]
+	switch column {
+	case 0:
+		return float64(r.Price)
+	case 3:
+		return orNaN(float64(r.ModelYear), r.ModelYear != 0)
+	case 4:
+		return orNaN(r.MileageIn(t.o.Case.Lot.OdometerUnit))
+	case 7:
+		return orNaN(figure(r.Condition))
+	}
+	if a == nil || column < 8 {
+		return math.NaN()
+	}
+	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight, math.Abs(a.Influence)}[column-8]
+}
+
+func orNaN(x float64, known bool) float64 {
+	if !known {
+		return math.NaN()
+	}
+	return x
+}
+
+func figure(x *float64) (float64, bool) {
+	if x == nil {
+		return 0, false
+	}
+	return *x, true
+}
+
+// word returns what a column of words sorts the row at a place in the case by, nothing for columns of figures.
+func (t *ResaleTable) word(column, at int) string {
+	r := t.o.Case.Resale.Rows[at]
+	switch column {
+	case 1:
+		return kind(r.Kind)
+	case 2:
+		return string(r.Date)
+	case 5:
+		return r.Trim
+	case 6:
+		return r.Title
+	}
+	return ""
+}
+
+// Sort puts the rows in the order of a column; those without a figure come last either way.
+func (t *ResaleTable) Sort(column int, falling bool) {
+	keys := make([]float64, len(t.order))
+	for at := range keys {
+		keys[at] = t.key(column, at)
+	}
+	slices.SortStableFunc(t.order, func(a, b int) int {
+		x, y := keys[a], keys[b]
 		if math.IsNaN(x) != math.IsNaN(y) {
 			if math.IsNaN(x) {
 				return 1
@@ -80,7 +138,7 @@ func SortComparables(rows []ResaleRow, column int, falling bool) {
 		}
 		c := cmp.Compare(x, y)
 		if math.IsNaN(x) {
-			c = cmp.Compare(a.Cells[column], b.Cells[column])
+			c = cmp.Compare(t.word(column, a), t.word(column, b))
 		}
 		if falling {
 			return -c
@@ -117,6 +175,13 @@ func year(y int) string {
 		return ""
 	}
 	return fmt.Sprint(y)
+}
+
+func condition(r resale.Row) string {
+	if r.Condition == nil {
+		return ""
+	}
+	return fmt.Sprintf("%g", *r.Condition)
 }
 
 func mileage(r resale.Row) string {

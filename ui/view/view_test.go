@@ -167,26 +167,59 @@ func TestFeeCurve(t *testing.T) {
 
 func TestComparables(t *testing.T) {
 	miles, km := 61234.0, 98000.0
+	good := 4.5
 	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
 	o.Case.Resale.Rows = []resale.Row{
-		{Price: *usd(12500), Kind: "sold", Date: "2026-10-02", ModelYear: 2019, Mileage: &miles, Trim: "S", Title: "clear"},
+		{Price: *usd(12500), Kind: "sold", Date: "2026-10-02", ModelYear: 2019, Mileage: &miles, Trim: "S", Title: "clear", Condition: &good},
 		{Price: *usd(11000), Mileage: &km, Unit: "km", Excluded: true},
 	}
 	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{
 		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873, Influence: -61.4}, {Row: 1}}}}}
-	rows := view.Comparables(o)
 	want := [][]string{
-		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61"},
-		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", ""},
+		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "4.5", "", "-340", "+220", "", "12,380", "0.87", "-61"},
+		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", "", ""},
 	}
-	for i, r := range rows {
-		if !slices.Equal(r.Cells, want[i]) || r.Counts != (i == 0) || len(r.Cells) != len(view.ResaleColumns) {
+	rows := view.Comparables(o)
+	for i := range rows.Len() {
+		if r := rows.Row(i); !slices.Equal(r.Cells, want[i]) || r.Counts != (i == 0) || len(r.Cells) != len(view.ResaleColumns) {
 			t.Errorf("row %d: counts %v, %q, want %q", i, r.Counts, r.Cells, want[i])
 		}
 	}
 	o.Fresh = false
-	if cells := view.Comparables(o)[0].Cells; cells[11] != "" {
+	if cells := view.Comparables(o).Row(0).Cells; cells[12] != "" {
 		t.Errorf("an answer to an older case still adjusts: %q", cells)
+	}
+}
+
+func TestComparablesSort(t *testing.T) {
+	low, high := 40_000.0, 90_000.0
+	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
+	o.Case.Lot.OdometerUnit = "mi"
+	o.Case.Resale.Rows = []resale.Row{{Price: *usd(9000), Trim: "S", Mileage: &high}, {Price: *usd(7000), Trim: "B"}, {Price: *usd(8000), Trim: "C", Mileage: &low}}
+	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{
+		{Row: 0, Used: true, Influence: 10}, {Row: 1, Used: true, Influence: -90}, {Row: 2}}}}}
+	for _, c := range []struct {
+		column  int
+		falling bool
+		want    []int
+	}{
+		{0, false, []int{1, 2, 0}}, {0, true, []int{0, 2, 1}},
+		{4, false, []int{2, 0, 1}}, {4, true, []int{0, 2, 1}}, // not known comes last both ways
+		{5, false, []int{1, 2, 0}}, {5, true, []int{0, 2, 1}},
+		{14, true, []int{1, 0, 2}}, // by how far a row moves the price, either way
+	} {
+		rows := view.Comparables(o)
+		rows.Sort(c.column, c.falling)
+		var got []int
+		for i := range rows.Len() {
+			got = append(got, rows.Position(i))
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("by %s, falling %v: %v, want %v", view.ResaleColumns[c.column].Title, c.falling, got, c.want)
+		}
+		if rows.Shown(c.want[2]) != 2 {
+			t.Errorf("the row at place %d is shown at %d", c.want[2], rows.Shown(c.want[2]))
+		}
 	}
 }
 

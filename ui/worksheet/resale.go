@@ -24,9 +24,9 @@ type price struct {
 	chart   *plot.Scatter
 	against *widget.RadioGroup
 	found   *widget.Label
-	rows    []view.ResaleRow // as the table shows them
-	dots    []view.Dot       // as the chart shows them
-	column  int              // that the table is sorted by; -1: the order of the import
+	rows    *view.ResaleTable // as the table shows them
+	dots    []view.Dot        // as the chart shows them
+	column  int               // that the table is sorted by; -1: the order of the import
 	falling bool
 }
 
@@ -99,15 +99,14 @@ func setGuess(c *valuation.Case, t prob.Three) {
 }
 
 func (r *price) render() {
-	var rows []table.Row
 	r.rows = view.Comparables(r.page.open)
 	if r.column >= 0 {
-		view.SortComparables(r.rows, r.column, r.falling)
+		r.rows.Sort(r.column, r.falling)
 	}
-	for _, c := range r.rows {
-		rows = append(rows, table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts})
-	}
-	r.table.SetRows(rows)
+	r.table.SetSource(r.rows.Len(), func(i int) table.Row {
+		c := r.rows.Row(i)
+		return table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts}
+	})
 	r.found.SetText(view.ResaleWords(r.page.open))
 	r.renderChart()
 }
@@ -123,14 +122,14 @@ func (r *price) renderChart() {
 
 // pointOut marks a row's point in the chart.
 func (r *price) pointOut(row int) {
-	at := slices.IndexFunc(r.dots, func(d view.Dot) bool { return d.Row == r.rows[row].Row })
+	position := r.rows.Position(row)
+	at := slices.IndexFunc(r.dots, func(d view.Dot) bool { return d.Row == position })
 	r.chart.Select(at)
 }
 
 // goToRow goes to the row of a point.
 func (r *price) goToRow(point int) {
-	at := slices.IndexFunc(r.rows, func(x view.ResaleRow) bool { return x.Row == r.dots[point].Row })
-	r.table.SelectRow(at)
+	r.table.SelectRow(r.rows.Shown(r.dots[point].Row))
 }
 
 // scatterOf turns a view's chart into the widget's.
@@ -153,7 +152,7 @@ func scatterOf(s view.Scatter) plot.ScatterData {
 
 // tick takes a comparable in or leaves it out.
 func (r *price) tick(row int, counts bool) {
-	row = r.rows[row].Row
+	row = r.rows.Position(row)
 	words := "leave a comparable out"
 	if counts {
 		words = "count a comparable"

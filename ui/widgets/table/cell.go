@@ -60,25 +60,25 @@ func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
 	c := o.(*cell)
 	c.row = id.Row
 	column := id.Col - t.lead()
-	c.boxed = column < 0 && id.Row < len(t.rows) && !t.rows[id.Row].Strong
+	c.boxed = column < 0 && id.Row < t.count && !t.row(id.Row).Strong
 	c.right = false
 	c.words.Text.Text, c.words.Tone, c.words.TextStyle.Bold = "", draw.Foreground, false
 	switch {
-	case len(t.rows) == 0:
+	case t.count == 0:
 		if column == 0 {
 			c.words.Text.Text, c.words.Tone = t.Empty, theme.ColorMuted
 		}
 	case column >= 0:
 		t.fill(c, id.Row, column)
 	}
-	c.dress(id.Row < len(t.rows) && id.Row == t.selected, id.Row < len(t.rows) && id.Row == t.hovered, id.Col == 0)
+	c.dress(id.Row < t.count && id.Row == t.selected, id.Row < t.count && id.Row == t.hovered, id.Col == 0)
 	c.layout(c.Size())
 	canvas.Refresh(c)
 }
 
 // fill puts the words of a row and column into the cell, shortened to its width.
 func (t *Table) fill(c *cell, row, column int) {
-	r := t.rows[row]
+	r := t.row(row)
 	c.right = t.columns[column].Right
 	c.words.TextStyle.Bold = r.Strong
 	if r.Muted {
@@ -103,7 +103,7 @@ func (c *cell) dress(selected, hovered, first bool) {
 	case hovered:
 		c.ground.FillColor = theme.Color(theme.ColorRowHover)
 	}
-	ticked := c.boxed && c.table.rows[c.row].Ticked
+	ticked := c.boxed && c.table.row(c.row).Ticked
 	c.box.Hidden = !c.boxed
 	c.box.StrokeColor = theme.Color(theme.ColorPoint)
 	c.box.FillColor = theme.Color(draw.Background)

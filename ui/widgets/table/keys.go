@@ -10,7 +10,7 @@ const pageRows = 10
 
 // TypedKey walks, opens and ticks rows, and marks headers.
 func (t *Table) TypedKey(e *fyne.KeyEvent) {
-	last := len(t.rows) - 1
+	last := t.count - 1
 	switch e.Name {
 	case fyne.KeyDown:
 		t.goTo(min(t.selected+1, last))

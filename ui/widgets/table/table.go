@@ -39,7 +39,8 @@ type Table struct {
 	OnSelected func(row int)
 	// OnOpen is called on Enter, or a second tap at once on the same row.
 	OnOpen func(row int)
-	// OnTick, when set before the first showing, gives the table a first column of boxes; it is called when the user ticks or unticks.
+	// OnTick, when set before the first showing, gives the table a first column of boxes; it is called when the user ticks or unticks, and
+	// shows the row as it then is.
 	OnTick func(row int, ticked bool)
 	// OnSort is called when the user asks for another order.
 	OnSort func(column int, falling bool)
@@ -47,7 +48,8 @@ type Table struct {
 	Empty string
 
 	columns  []Column
-	rows     []Row
+	count    int
+	row      func(int) Row
 	selected int
 	hovered  int
 	marked   int // column whose header the keyboard is on
@@ -62,7 +64,7 @@ type Table struct {
 // New returns an empty table.
 func New(columns []Column) *Table {
 	t := &Table{columns: columns, selected: -1, hovered: -1, sorted: -1}
-	t.Length = func() (int, int) { return max(len(t.rows), 1), len(t.columns) + t.lead() }
+	t.Length = func() (int, int) { return max(t.count, 1), len(t.columns) + t.lead() }
 	t.CreateCell = func() fyne.CanvasObject { return newCell(t) }
 	t.UpdateCell = t.updateCell
 	t.ShowHeaderRow = true
@@ -84,14 +86,19 @@ func (t *Table) lead() int {
 
 // SetRows shows rows and calls no handler. The selected row stays by its place.
 func (t *Table) SetRows(rows []Row) {
-	t.rows = rows
-	t.selected = min(t.selected, len(rows)-1)
+	t.SetSource(len(rows), func(i int) Row { return rows[i] })
+}
+
+// SetSource is SetRows for many rows: row is asked for those in sight only, and again each time they are drawn.
+func (t *Table) SetSource(count int, row func(int) Row) {
+	t.count, t.row = count, row
+	t.selected = min(t.selected, count-1)
 	t.hovered = -1
 	t.Refresh()
 }
 
 // Rows returns how many rows there are.
-func (t *Table) Rows() int { return len(t.rows) }
+func (t *Table) Rows() int { return t.count }
 
 // Refresh brings widths, heights and cells up to the theme.
 func (t *Table) Refresh() {
@@ -154,7 +161,7 @@ func (t *Table) SetSort(column int, falling bool) {
 
 // SelectRow goes to a row and calls no handler; -1 for none.
 func (t *Table) SelectRow(row int) {
-	if row < -1 || row >= len(t.rows) {
+	if row < -1 || row >= t.count {
 		return
 	}
 	t.selected = row
@@ -174,11 +181,12 @@ func (t *Table) show() {
 
 // Facts returns every row in words, with the titles of its columns.
 func (t *Table) Facts() []string {
-	if len(t.rows) == 0 {
+	if t.count == 0 {
 		return []string{t.Empty}
 	}
-	facts := make([]string, len(t.rows))
-	for i, r := range t.rows {
+	facts := make([]string, t.count)
+	for i := range facts {
+		r := t.row(i)
 		var parts []string
 		for j, cell := range r.Cells {
 			if cell != "" && j < len(t.columns) {
@@ -198,7 +206,7 @@ const openWithin = 400 * time.Millisecond
 // cellTapped acts on a tap, after widget.Table has found its cell; the cell's own mark is taken back.
 func (t *Table) cellTapped(id widget.TableCellID) {
 	t.UnselectAll()
-	if id.Row >= len(t.rows) {
+	if id.Row >= t.count {
 		return
 	}
 	again := id.Row == t.selected && time.Since(t.tapped) < openWithin
@@ -221,7 +229,7 @@ func (t *Table) takeKeyboard() {
 }
 
 func (t *Table) goTo(row int) {
-	if row < 0 || row >= len(t.rows) || row == t.selected {
+	if row < 0 || row >= t.count || row == t.selected {
 		return
 	}
 	t.selected = row
@@ -241,10 +249,7 @@ func (t *Table) tick() {
 	if t.selected < 0 || t.OnTick == nil {
 		return
 	}
-	r := &t.rows[t.selected]
-	r.Ticked = !r.Ticked
-	t.Table.Refresh()
-	t.OnTick(t.selected, r.Ticked)
+	t.OnTick(t.selected, !t.row(t.selected).Ticked)
 }
 
 // sortBy asks for an order: rising first, falling when the column leads already.

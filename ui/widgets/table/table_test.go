@@ -70,8 +70,13 @@ const theme0 = 4
 func TestTableTicks(t *testing.T) {
 	tbl := New(lotColumns())
 	var told []string
-	tbl.OnTick = func(row int, ticked bool) { told = append(told, fmt.Sprint(row, ticked)) }
-	tbl.SetRows(lotRows())
+	rows := lotRows()
+	tbl.OnTick = func(row int, ticked bool) { // the program decides what a tick makes of the rows
+		told = append(told, fmt.Sprint(row, ticked))
+		rows[row].Ticked = ticked
+		tbl.SetRows(rows)
+	}
+	tbl.SetRows(rows)
 	w := seen.Open(t, fyne.NewSize(760, 240), tbl)
 	test.TapCanvas(w.Canvas(), fyne.NewPos(14, headHeight()+theme0+rowHeight()/2+theme0))
 	seen.Press(tbl, fyne.KeyDown, fyne.KeySpace)
@@ -80,6 +85,22 @@ func TestTableTicks(t *testing.T) {
 	}
 	if want := "Sale day 14 May, Vehicle 2017 Corvid Sallow, Walk-away bid USD 4,250, Chance of loss 18 %, State to look at, not ticked"; tbl.Facts()[0] != want {
 		t.Errorf("facts %q", tbl.Facts()[0])
+	}
+}
+
+// TestTableAsksForWhatIsInSight gives the table 10,000 rows: those out of sight are never asked for.
+func TestTableAsksForWhatIsInSight(t *testing.T) {
+	tbl := New(lotColumns())
+	asked := map[int]bool{}
+	tbl.SetSource(10_000, func(i int) Row {
+		asked[i] = true
+		return Row{Cells: []string{fmt.Sprint(i)}}
+	})
+	w := seen.Open(t, fyne.NewSize(700, 240), tbl)
+	w.Canvas().Focus(tbl)
+	seen.Press(tbl, fyne.KeyEnd)
+	if !asked[0] || !asked[9_999] || len(asked) > 100 {
+		t.Errorf("asked for %d rows", len(asked))
 	}
 }
 
