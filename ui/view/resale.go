@@ -5,17 +5,19 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"walkline/ui/desk"
-	"walkline/valuation"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
 )
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64}, {"Condition", true, 76},
-	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68},
+	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
+	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -62,9 +64,9 @@ func (t *ResaleTable) Shown(position int) int { return slices.Index(t.order, pos
 func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
-	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, condition(r), "", "", "", "", "", "", ""}
+	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "", "", condition(r)}
 	if a := t.adjusted[at]; a != nil {
-		copy(cells[8:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
+		copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
 	}
 	return ResaleRow{at, !r.Excluded, cells}
 }
@@ -83,13 +85,13 @@ func (t *ResaleTable) key(column, at int) float64 {
 		return orNaN(float64(r.ModelYear), r.ModelYear != 0)
 	case 4:
 		return orNaN(r.MileageIn(t.o.Case.Lot.OdometerUnit))
-	case 7:
+	case 14:
 		return orNaN(figure(r.Condition))
 	}
-	if a == nil || column < 8 {
+	if a == nil || column < 7 {
 		return math.NaN()
 	}
-	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight, math.Abs(a.Influence)}[column-8]
+	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight, math.Abs(a.Influence)}[column-7]
 }
 
 func orNaN(x float64, known bool) float64 {
@@ -199,76 +201,6 @@ func mileage(r resale.Row) string {
 	return figure + " " + unit
 }
 
-// Dot is one comparable of the scatter.
-type Dot struct {
-	Row              int // position in the case
-	X, Price, Weight float64
-	Used, Branded    bool
-	Words            string
-}
-
-// Scatter is what the price chart shows. Units: X in the lot's unit of mileage, or model year; prices in major units.
-type Scatter struct {
-	XLabel, YLabel string
-	Years          bool // X is a model year
-	Words          string
-	Dots           []Dot
-	Band           []valuation.BandPoint
-	Subject        *float64 // where the subject stands on X; nil: not known
-	P10, P50, P90  float64
-}
-
-// ByMileage returns the chart of price against mileage.
-func ByMileage(o desk.Open) Scatter {
-	unit := o.Case.Lot.OdometerUnit
-	s := scatter(o, "mileage, "+unit, func(r resale.Row) (float64, bool) { return r.MileageIn(unit) })
-	if o.Case.Lot.Odometer != nil {
-		x := float64(*o.Case.Lot.Odometer)
-		s.Subject = &x
-	}
-	if o.Valued != nil {
-		s.Band = o.Valued.ByMileage
-	}
-	return s
-}
-
-// ByYear returns the chart of price against model year.
-func ByYear(o desk.Open) Scatter {
-	s := scatter(o, "model year", func(r resale.Row) (float64, bool) { return float64(r.ModelYear), r.ModelYear != 0 })
-	s.Years = true
-	if o.Case.Lot.ModelYear != 0 {
-		x := float64(o.Case.Lot.ModelYear)
-		s.Subject = &x
-	}
-	if o.Valued != nil {
-		s.Band = o.Valued.ByYear
-	}
-	return s
-}
-
-func scatter(o desk.Open, x string, at func(resale.Row) (float64, bool)) Scatter {
-	p := NewPurse(o.Case.Currency)
-	s := Scatter{XLabel: x, YLabel: p.Code}
-	weight := map[int]float64{}
-	if o.Valued != nil {
-		a := o.Valued.Answer
-		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
-		s.Words = "this lot: " + p.Whole(a.Resale.P50) + ", eight times in ten " + p.Range(a.Resale.P10, a.Resale.P90)
-		for _, r := range a.Resale.Adjusted {
-			weight[r.Row] = r.Weight
-		}
-	}
-	for i, r := range o.Case.Resale.Rows {
-		v, ok := at(r)
-		if !ok {
-			continue
-		}
-		words := fmt.Sprintf("%s %s, %s, %s", p.Show(r.Price), kind(r.Kind), Vehicle(r.ModelYear, r.Trim), mileage(r))
-		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(r.Price), Weight: weight[i], Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
-	}
-	return s
-}
-
 // ResaleWords says what the finished vehicle is expected to bring.
 func ResaleWords(o desk.Open) string {
 	if o.Valued == nil {
@@ -280,4 +212,68 @@ func ResaleWords(o desk.Open) string {
 		from = "from " + Count(r.RowsUsed, "comparable")
 	}
 	return fmt.Sprintf("Expected %s %s, eight times in ten %s, %s.", p.Code, p.Whole(r.Mean), p.Range(r.P10, r.P90), from)
+}
+
+// Doubt is a warning on the resale price: what is the case, what it means and what to do, and the rows that it speaks of,
+// by position in the case.
+type Doubt struct {
+	Text, Meaning string
+	Rows          []int
+}
+
+// ResaleDoubts returns the warnings on the resale price of the open lot.
+func ResaleDoubts(o desk.Open) []Doubt {
+	if o.Valued == nil {
+		return nil
+	}
+	var doubts []Doubt
+	for _, w := range o.Valued.Answer.Resale.Warnings {
+		doubts = append(doubts, Doubt{sentence(w.Text), w.Code.Meaning(), w.Rows})
+	}
+	return doubts
+}
+
+// sentence begins with a capital and ends with a stop.
+func sentence(s string) string {
+	r, size := utf8.DecodeRuneInString(s)
+	s = string(unicode.ToUpper(r)) + s[size:]
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s
+}
+
+// mostMoving is how many rows are named as those that move the price most.
+const mostMoving = 3
+
+// MovesMost names the rows without which the price would be most another one.
+func MovesMost(o desk.Open) string {
+	if o.Valued == nil || !o.Fresh {
+		return ""
+	}
+	p := NewPurse(o.Case.Currency)
+	var used []resale.Adjusted
+	for _, a := range o.Valued.Answer.Resale.Adjusted {
+		if a.Used && math.Abs(a.Influence) >= 1 && a.Row < len(o.Case.Resale.Rows) {
+			used = append(used, a)
+		}
+	}
+	if len(used) == 0 {
+		return ""
+	}
+	slices.SortStableFunc(used, func(a, b resale.Adjusted) int { return cmp.Compare(math.Abs(b.Influence), math.Abs(a.Influence)) })
+	var named []string
+	for _, a := range used[:min(len(used), mostMoving)] {
+		r := o.Case.Resale.Rows[a.Row]
+		named = append(named, fmt.Sprintf("%s (%s, %s) by %s", p.Exact(r.Price), Vehicle(r.ModelYear, r.Trim), kind(r.Kind), p.signedWhole(a.Influence)))
+	}
+	return "Moved most by " + strings.Join(named, "; ") + "."
+}
+
+// signedWhole writes a figure in whole units with its sign.
+func (p Purse) signedWhole(x float64) string {
+	if x > 0 {
+		return "+" + p.Whole(x)
+	}
+	return p.Whole(x)
 }

@@ -2,13 +2,17 @@ package worksheet
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/form"
+	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
@@ -22,8 +26,11 @@ type price struct {
 	page    *Page
 	table   *table.Table
 	chart   *plot.Scatter
-	against *widget.RadioGroup
+	against *widget.Select
+	brought *widget.Check
 	found   *widget.Label
+	doubts  *fyne.Container
+	said    []view.Doubt      // as doubts shows them
 	rows    *view.ResaleTable // as the table shows them
 	dots    []view.Dot        // as the chart shows them
 	column  int               // that the table is sorted by; -1: the order of the import
@@ -37,7 +44,7 @@ const (
 )
 
 func newResale(p *Page) *section {
-	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter()}
+	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter(), doubts: container.New(layout.NewCustomPaddedVBoxLayout(theme.Half))}
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := form.New(p.edit)
 	first := resaleBeliefs(beliefs)
@@ -47,13 +54,14 @@ func newResale(p *Page) *section {
 	r.table.OnSelected = r.pointOut
 	r.table.OnSort = func(column int, falling bool) { r.column, r.falling = column, falling; r.render() }
 	r.chart.OnSelected = r.goToRow
-	r.against = widget.NewRadioGroup([]string{byMileage, byYear}, func(string) { r.renderChart() })
-	r.against.Horizontal, r.against.Required = true, true
-	r.against.SetSelected(byMileage)
+	r.brought = widget.NewCheck("adjusted to this lot", func(bool) { r.renderChart() })
+	r.brought.Checked = true
+	r.against = widget.NewSelect([]string{byMileage, byYear}, func(string) { r.renderChart() })
+	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", p.actions.Import)
 	load.Importance = widget.HighImportance
-	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), beliefs.Rows, container.NewHBox(load), r.found)
-	chart := container.NewBorder(container.NewHBox(form.Label("Price against"), r.against), nil, nil, nil, r.chart)
+	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), r.found, beliefs.Rows, container.NewHBox(load), r.doubts)
+	chart := container.NewBorder(container.NewHBox(form.Label("Price against"), r.against, layout.NewSpacer(), r.brought), nil, nil, nil, r.chart)
 	top := container.NewHSplit(container.NewVScroll(left), chart)
 	top.Offset = 0.46
 	body := container.NewVSplit(top, r.table)
@@ -107,14 +115,45 @@ func (r *price) render() {
 		c := r.rows.Row(i)
 		return table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts}
 	})
-	r.found.SetText(view.ResaleWords(r.page.open))
+	r.found.SetText(strings.TrimSpace(view.ResaleWords(r.page.open) + "\n" + view.MovesMost(r.page.open)))
+	r.renderDoubts()
 	r.renderChart()
 }
 
+// renderDoubts shows each warning with what it means, and a way to the row that it speaks of.
+func (r *price) renderDoubts() {
+	doubts := view.ResaleDoubts(r.page.open)
+	if reflect.DeepEqual(doubts, r.said) {
+		return
+	}
+	r.said = doubts
+	r.doubts.RemoveAll()
+	for _, d := range doubts {
+		r.doubts.Add(widgets.NewNote(widgets.Care, d.Text+" "+d.Meaning))
+		if len(d.Rows) > 0 {
+			r.doubts.Add(container.NewHBox(widget.NewButton("Go to "+view.Count(len(d.Rows), "such row"), r.walk(d.Rows))))
+		}
+	}
+}
+
+// walk returns what goes to the next of some rows, by their positions in the case, each time it is called.
+func (r *price) walk(rows []int) func() {
+	next := 0
+	return func() {
+		at := r.rows.Shown(rows[next%len(rows)])
+		next++
+		if at < 0 {
+			return
+		}
+		r.table.SelectRow(at)
+		r.pointOut(at)
+	}
+}
+
 func (r *price) renderChart() {
-	s := view.ByMileage(r.page.open)
+	s := view.ByMileage(r.page.open, r.brought.Checked)
 	if r.against.Selected == byYear {
-		s = view.ByYear(r.page.open)
+		s = view.ByYear(r.page.open, r.brought.Checked)
 	}
 	r.dots = s.Dots
 	r.chart.SetData(scatterOf(s))
