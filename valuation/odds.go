@@ -26,7 +26,7 @@ type Ruling struct {
 	Holds  bool
 }
 
-// Slice is a range of invoice totals, in major units, with the chance that the lot breaks even there.
+// Slice is a range of money, in major units, with the chance that a figure (a break-even total, a price) lies in it.
 type Slice struct{ From, To, Chance float64 }
 
 // Weigh returns what [Value] does, and the odds at every other bid. Limits and errors: those of Value.
@@ -70,17 +70,27 @@ const seldom = 0.001
 // rising; the rarest 0.1 % at either end are left out. Limits: o is known, n is positive.
 func (o Odds) BreakEven(n int) []Slice {
 	p := &o.w.problem
-	low, high := p.Even(seldom), p.Even(1-seldom)
-	if high-low < 1 { // a certain profit
+	return slicesOf(n, p.Even(seldom), p.Even(1-seldom), p.LossChance)
+}
+
+// slicesOf cuts low to high into n slices of one width, each with its chance; below is the distribution function.
+func slicesOf(n int, low, high float64, below func(float64) float64) []Slice {
+	if high-low < 1 { // certain
 		low, high = low-1, high+1
 	}
 	out := make([]Slice, n)
 	edge := func(i int) float64 { return low + (high-low)*float64(i)/float64(n) }
-	before := p.LossChance(low)
+	before := below(low)
 	for i := range out {
-		chance := p.LossChance(edge(i + 1))
+		chance := below(edge(i + 1))
 		out[i] = Slice{edge(i), edge(i + 1), chance - before}
 		before = chance
 	}
 	return out
+}
+
+// Price returns what the finished vehicle may bring, in n slices of one width. Shape, limits: as [Odds.BreakEven].
+func (o Odds) Price(n int) []Slice {
+	r := o.w.problem.Resale
+	return slicesOf(n, r.Quantile(seldom), r.Quantile(1-seldom), r.CDF)
 }
