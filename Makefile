@@ -56,6 +56,9 @@ bench: ## run the benchmarks
 	@.ci/setup go
 	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/...
 
+bench-window: build setup-test ## print start-up, memory, edits and the Board against their baselines
+	@.ci/bench-window
+
 setup:
 	@.ci/setup window
 

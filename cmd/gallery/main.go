@@ -15,6 +15,7 @@ import (
 
 	"walkline/cmd/wire"
 	"walkline/ui"
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
 )
@@ -116,6 +117,7 @@ func (s *stage) bench() error {
 type stage struct {
 	look   look
 	book   *book
+	desk   *desk.Desk
 	window *ui.Window
 	screen fyne.Window
 }
@@ -137,7 +139,7 @@ func openWith(l look, r task.Runner) (*stage, error) {
 	a := test.NewApp()
 	w := ui.NewWindow(a, d, r, nil)
 	windows := a.Driver().AllWindows()
-	s := &stage{look: l, book: b, window: w, screen: windows[len(windows)-1]}
+	s := &stage{look: l, book: b, desk: d, window: w, screen: windows[len(windows)-1]}
 	s.screen.Resize(l.size)
 	w.Show()
 	return s, nil

@@ -14,7 +14,6 @@ type Dot struct {
 	Row              int // position in the case
 	X, Price, Weight float64
 	Used, Branded    bool
-	Words            string
 }
 
 // Scatter is what the price chart shows. Units: X in the lot's unit of mileage, or model year; prices in major units.
@@ -23,6 +22,7 @@ type Scatter struct {
 	Years          bool // X is a model year
 	Words          string
 	Dots           []Dot
+	DotWords       func(i int) string // the dot in words
 	Band           []valuation.BandPoint
 	Subject        *float64 // where the subject stands on X; nil: not known
 	P10, P50, P90  float64
@@ -75,13 +75,15 @@ type abscissa struct {
 func scatter(o desk.Open, x abscissa) Scatter {
 	p := NewPurse(o.Case.Currency)
 	s := Scatter{XLabel: x.title, YLabel: p.Code}
-	adjusted := map[int]resale.Adjusted{}
+	adjusted := make([]resale.Adjusted, len(o.Case.Resale.Rows))
 	if o.Valued != nil {
 		a := o.Valued.Answer
 		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
 		s.Words = "this lot: " + p.Whole(a.Resale.P50) + ", eight times in ten " + p.Range(a.Resale.P10, a.Resale.P90)
 		for _, r := range a.Resale.Adjusted {
-			adjusted[r.Row] = r
+			if r.Row < len(adjusted) {
+				adjusted[r.Row] = r
+			}
 		}
 	}
 	for i, r := range o.Case.Resale.Rows {
@@ -93,11 +95,17 @@ func scatter(o desk.Open, x abscissa) Scatter {
 		if x.brought != nil && a.Used {
 			price = x.brought(a)
 		}
-		words := fmt.Sprintf("%s %s, %s, %s", p.Show(r.Price), kind(r.Kind), Vehicle(r.ModelYear, r.Trim), mileage(r))
-		if price != r.Price {
-			words += ", adjusted to this lot " + p.Show(p.rounded(price))
-		}
-		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(price), Weight: a.Weight, Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear", Words: words})
+		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(price), Weight: a.Weight, Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear"})
 	}
+	s.DotWords = func(i int) string { return dotWords(p, o.Case.Resale.Rows[s.Dots[i].Row], s.Dots[i].Price) }
 	return s
+}
+
+// dotWords says what a dot is; drawn is the price that it is drawn at, in major units.
+func dotWords(p Purse, r resale.Row, drawn float64) string {
+	words := fmt.Sprintf("%s %s, %s, %s", p.Show(r.Price), kind(r.Kind), Vehicle(r.ModelYear, r.Trim), mileage(r))
+	if drawn != p.Major(r.Price) {
+		words += ", adjusted to this lot " + p.Code + " " + p.Whole(drawn)
+	}
+	return words
 }

@@ -44,7 +44,7 @@ func NewVerdict(o desk.Open) Verdict {
 		v.Next = append(v.Next, o.Problem)
 	}
 	if o.Valued == nil {
-		v.Figure = "—"
+		v.Figure = "not yet"
 		return v
 	}
 	v.fill(o.Valued.Answer)

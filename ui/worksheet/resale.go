@@ -173,12 +173,12 @@ func (r *price) goToRow(point int) {
 
 // scatterOf turns a view's chart into the widget's.
 func scatterOf(s view.Scatter) plot.ScatterData {
-	d := plot.ScatterData{X: plot.Axis{Title: s.XLabel}, Y: plot.Axis{Title: s.YLabel}, Empty: "No comparables yet."}
+	d := plot.ScatterData{X: plot.Axis{Title: s.XLabel}, Y: plot.Axis{Title: s.YLabel}, Empty: "No comparables yet.", Words: s.DotWords}
 	if s.Years {
 		d.X.Format = func(x float64) string { return fmt.Sprintf("%.0f", x) }
 	}
 	for _, p := range s.Dots {
-		d.Points = append(d.Points, plot.ScatterPoint{X: p.X, Y: p.Price, Weight: p.Weight, Used: p.Used, Branded: p.Branded, Words: p.Words})
+		d.Points = append(d.Points, plot.ScatterPoint{X: p.X, Y: p.Price, Weight: p.Weight, Used: p.Used, Branded: p.Branded})
 	}
 	for _, b := range s.Band {
 		d.Band = append(d.Band, plot.BandPoint{X: b.X, Low: b.P10, Middle: b.P50, High: b.P90})

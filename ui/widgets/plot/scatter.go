@@ -24,7 +24,6 @@ type ScatterPoint struct {
 	Weight  float64 // 0..1, the size of the point
 	Used    bool    // filled when used, hollow when left out
 	Branded bool    // a square for a branded title, else a circle
-	Words   string  // the row in words
 }
 
 // BandPoint is the fitted price at one x: its 10th, 50th and 90th percentiles.
@@ -40,6 +39,7 @@ type Subject struct {
 type ScatterData struct {
 	X, Y    Axis
 	Points  []ScatterPoint
+	Words   func(i int) string // a point in words; nil: none
 	Band    []BandPoint
 	Subject *Subject // nil: not placed
 	Empty   string   // said when there is no point
@@ -120,9 +120,9 @@ func (s *Scatter) Facts() []string {
 
 func (s *Scatter) pointWords(i int) string {
 	p := s.data.Points[i]
-	words := p.Words
-	if words == "" {
-		words = s.data.Y.write(p.Y) + " at " + s.data.X.write(p.X)
+	words := s.data.Y.write(p.Y) + " at " + s.data.X.write(p.X)
+	if s.data.Words != nil {
+		words = s.data.Words(i)
 	}
 	if !p.Used {
 		words += ", left out"

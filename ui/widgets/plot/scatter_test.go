@@ -1,6 +1,7 @@
 package plot
 
 import (
+	"image/color"
 	"math"
 	"slices"
 	"strings"
@@ -20,12 +21,13 @@ func sales() ScatterData {
 	d := ScatterData{X: Axis{Title: "miles"}, Y: Axis{Title: "price, USD"}, Empty: "No comparables yet: import or add some."}
 	for i, miles := range []float64{61000, 34000, 52000, 78000, 45000, 90000, 70000, 66000} {
 		d.Points = append(d.Points, ScatterPoint{X: miles, Y: 15500 - miles*0.07 + 700*math.Sin(float64(3*i)), Weight: float64(i%4+1) / 4,
-			Used: i != 5, Branded: i == 6, Words: "row " + string(rune('A'+i))})
+			Used: i != 5, Branded: i == 6})
 	}
 	for miles := 30000.0; miles <= 95000; miles += 5000 {
 		middle := 15500 - miles*0.07
 		d.Band = append(d.Band, BandPoint{miles, middle * 0.88, middle, middle * 1.12})
 	}
+	d.Words = func(i int) string { return "row " + string(rune('A'+i)) }
 	d.Subject = &Subject{BandPoint{58000, 10000, 11440, 12900}, "This lot: 11,440 at 58,000 miles, likely between 10,000 and 12,900"}
 	return d
 }
@@ -122,4 +124,38 @@ func TestScatterLooks(t *testing.T) {
 		s.Select(3)
 		return container.NewStack(s)
 	})
+}
+
+// TestManyPointsAreOnePicture gives the plot more points than the canvas should draw one by one: they are painted, at
+// their places, and are still walked and told.
+func TestManyPointsAreOnePicture(t *testing.T) {
+	d := ScatterData{X: Axis{Title: "miles"}, Y: Axis{Title: "price"}}
+	for i := range 1000 {
+		d.Points = append(d.Points, ScatterPoint{X: float64(i), Y: float64(i), Weight: 1, Used: i != 500})
+	}
+	s := NewScatter()
+	s.SetData(d)
+	w := seen.Open(t, fyne.NewSize(700, 420), s)
+	if circles := len(seen.All[*canvas.Circle](w.Content())); circles > 10 { // those of the legend
+		t.Errorf("%d circles on the canvas", circles)
+	}
+	picture := w.Canvas().Capture()
+	f := s.frame()
+	for i, dark := range map[float64]bool{100: true, 900: true} {
+		at := f.at(i, i)
+		if got := isDark(picture.At(int(at.X), int(at.Y))); got != dark {
+			t.Errorf("the pixel of point %v is %v", i, picture.At(int(at.X), int(at.Y)))
+		}
+	}
+	if at := f.at(100, 900); isDark(picture.At(int(at.X), int(at.Y))) {
+		t.Error("a place without a point is painted")
+	}
+	if got := len(s.Facts()); got != 1000 {
+		t.Errorf("%d facts", got)
+	}
+}
+
+func isDark(c color.Color) bool {
+	r, g, b, _ := c.RGBA()
+	return r+g+b < 3*0x9000
 }

@@ -22,9 +22,13 @@ func (s *Scatter) draw(d *drawing, size fyne.Size) {
 	if s.data.Subject != nil {
 		d.subject(f, *s.data.Subject)
 	}
-	for _, i := range s.order {
-		p := s.data.Points[i]
-		d.point(f.at(p.X, p.Y), pointRadius(p.Weight), p)
+	if len(s.order) > mostShapes {
+		d.cloud(f, s.data.Points)
+	} else {
+		for _, i := range s.order {
+			p := s.data.Points[i]
+			d.point(f.at(p.X, p.Y), pointRadius(p.Weight), p)
+		}
 	}
 	for _, i := range []int{s.selected, s.hovered} {
 		if i >= 0 {
