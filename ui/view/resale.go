@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"walkline/ui/desk"
 	"walkline/valuation/money"
@@ -231,16 +229,6 @@ func ResaleDoubts(o desk.Open) []Doubt {
 		doubts = append(doubts, Doubt{sentence(w.Text), w.Code.Meaning(), w.Rows})
 	}
 	return doubts
-}
-
-// sentence begins with a capital and ends with a stop.
-func sentence(s string) string {
-	r, size := utf8.DecodeRuneInString(s)
-	s = string(unicode.ToUpper(r)) + s[size:]
-	if !strings.HasSuffix(s, ".") {
-		s += "."
-	}
-	return s
 }
 
 // mostMoving is how many rows are named as those that move the price most.

@@ -27,6 +27,9 @@ type Share struct {
 	Part float64
 }
 
+// NotYet stands for the bid until there is one.
+const NotYet = "not yet"
+
 // mostFaults is how many missing entries the verdict names at once.
 const mostFaults = 6
 
@@ -44,7 +47,7 @@ func NewVerdict(o desk.Open) Verdict {
 		v.Next = append(v.Next, o.Problem)
 	}
 	if o.Valued == nil {
-		v.Figure = "not yet"
+		v.Figure = NotYet
 		return v
 	}
 	v.fill(o.Valued.Answer)

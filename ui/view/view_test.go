@@ -107,7 +107,7 @@ func TestPercent(t *testing.T) {
 func TestVerdictOfAnUnfinishedLot(t *testing.T) {
 	o := desk.Open{Faults: []valuation.Fault{{Key: "resale"}, {Key: "time.hours_per_week", Value: "0", Want: "more"}}}
 	v := view.NewVerdict(o)
-	if v.Figure != "—" || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") || !strings.Contains(v.Next[1], "hours per week") {
+	if v.Figure != view.NotYet || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") || !strings.Contains(v.Next[1], "hours per week") {
 		t.Errorf("%+v", v)
 	}
 	o.Faults = slices.Repeat(o.Faults[:1], 9)

@@ -47,7 +47,7 @@ func (v *verdict) render(d view.Verdict) {
 		figure = theme.ColorMuted
 	}
 	headline := d.Headline
-	if !d.Settled && d.Figure != "—" {
+	if !d.Settled && d.Figure != view.NotYet {
 		headline += ", before your last change"
 	}
 	v.head.Segments = []widget.RichTextSegment{
