@@ -95,6 +95,11 @@ func gallery(l look) error {
 			return err
 		}
 	}
+	s.press(fyne.KeyP)
+	if err := s.save("decision-sheet"); err != nil {
+		return err
+	}
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if err := s.why(); err != nil {
 		return err
 	}

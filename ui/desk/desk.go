@@ -11,6 +11,7 @@ import (
 type Desk struct {
 	Book      Book
 	Importer  Importer
+	Press     Press
 	Documents Documents
 	Know      valuation.Knowledge
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/widgets/seen"
+)
+
+func TestTheDecisionSheetIsSavedWhereThePathSays(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	s, _ := worksheet(t, "27", '1')
+	s.press(fyne.KeyP)
+	path := seen.All[*widget.Entry](s.top())[0]
+	if want := filepath.Join(home, "lot 27 Kettrick Dunlin decision.pdf"); path.Text != want {
+		t.Errorf("proposed %q, want %q", path.Text, want)
+	}
+	folder := t.TempDir()
+	for text, says := range map[string]string{"": "Enter where", "sheet.pdf": "whole path", folder: "is a folder", filepath.Join(folder, "none", "a.pdf"): "There is no folder"} {
+		path.SetText(text)
+		s.tap(t, "Save")
+		if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, says) {
+			t.Errorf("for %q the dialog does not say %q: %q", text, says, all)
+		}
+	}
+	to := filepath.Join(folder, "sheet.pdf")
+	path.SetText(to)
+	s.tap(t, "Save")
+	data, err := os.ReadFile(to)
+	if err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
+		t.Fatalf("%v, %.20q", err, data)
+	}
+	s.wants(t, "The decision sheet is in "+to)
+	s.press(fyne.KeyP)
+	if again := seen.All[*widget.Entry](s.top())[0].Text; filepath.Dir(again) != folder {
+		t.Errorf("the next sheet is proposed at %q", again)
+	}
+}
+
+func TestAFileIsReplacedOnlyWhenAsked(t *testing.T) {
+	s, _ := worksheet(t, "27", '1')
+	to := filepath.Join(t.TempDir(), "mine.pdf")
+	for _, answer := range []string{"Keep it", "Replace it"} {
+		if err := os.WriteFile(to, []byte("mine"), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		s.press(fyne.KeyP)
+		seen.All[*widget.Entry](s.top())[0].SetText(to)
+		s.tap(t, "Save")
+		s.tap(t, answer)
+		data, err := os.ReadFile(to)
+		if err != nil || (string(data) == "mine") != (answer == "Keep it") {
+			t.Errorf("%s: %v, %.10q", answer, err, data)
+		}
+	}
+}
+
+func TestWithoutAVerdictThereIsNothingToPrint(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.press(fyne.KeyP)
+	s.wants(t, "Open the lot that the decision sheet is for first.")
+	s.window.NewLot()
+	s.press(fyne.KeyP)
+	s.wants(t, "There is no verdict to print yet.")
+	if s.screen.Canvas().Overlays().Top() != nil {
+		t.Error("a dialog is open")
+	}
+}

@@ -1,0 +1,163 @@
+package ui
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/task"
+	"walkline/ui/widgets"
+)
+
+// printing is a file to print on its way to the disk.
+type printing struct {
+	title string // of the dialog, and in what is said: "Decision sheet"
+	name  string // the file's
+	make  func() ([]byte, error)
+}
+
+// PrintDecision asks where to put the decision sheet of the open lot, and writes it there.
+func (w *Window) PrintDecision() {
+	o := w.state.Open
+	switch {
+	case o == nil:
+		w.say(desk.State{Notice: "Open the lot that the decision sheet is for first."})
+		return
+	case len(o.Faults) > 0:
+		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
+		return
+	}
+	lot := *o
+	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"),
+		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot) }})
+}
+
+// printSetting remembers the folder of the file printed last.
+const printSetting = "print folder"
+
+// printFolder is where the next file is proposed: beside the last one, else in the user's own folder.
+func (w *Window) printFolder() string {
+	var folder string
+	if found, err := w.desk.Book.Setting(context.Background(), printSetting, &folder); err == nil && found {
+		return folder
+	}
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return ""
+	}
+	return home
+}
+
+// print asks for a place, by its path or from a list, and writes the file there.
+func (w *Window) print(p printing) {
+	path := widget.NewEntry()
+	path.SetPlaceHolder("path of the PDF file")
+	path.SetText(filepath.Join(w.printFolder(), p.name))
+	problem := widgets.NewCaption("")
+	var d *dialog.CustomDialog
+	save := func() {
+		to := strings.TrimSpace(path.Text)
+		if why := placeFor(to); why != "" {
+			problem.SetWarning(true)
+			problem.SetText("! " + why)
+			return
+		}
+		d.Hide()
+		w.unlessThere(p, to)
+	}
+	path.OnSubmitted = func(string) { save() }
+	browse := widget.NewButton("Look for a place…", func() { d.Hide(); w.browseToSave(p) })
+	body := container.NewVBox(widget.NewLabel("A PDF file. Open it with any viewer to print it."),
+		container.NewBorder(nil, nil, nil, browse, path), problem)
+	d = dialog.NewCustomWithoutButtons(p.title, body, w.window)
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Save", save)})
+	d.Resize(fyne.NewSize(720, 210))
+	w.open(d)
+	w.window.Canvas().Focus(path)
+}
+
+// placeFor says in a sentence why a file cannot be put at a path; empty: it can.
+func placeFor(path string) string {
+	switch {
+	case path == "":
+		return "Enter where to put the file."
+	case !filepath.IsAbs(path):
+		return "Enter the whole path, from the root of the disk on."
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return "That is a folder: add a name for the file."
+	}
+	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
+		return "There is no folder " + filepath.Dir(path) + "."
+	}
+	return ""
+}
+
+// unlessThere writes the file, after a question when there is one of that name.
+func (w *Window) unlessThere(p printing, path string) {
+	if _, err := os.Stat(path); err != nil {
+		w.write(p, path)
+		return
+	}
+	d := dialog.NewConfirm("Replace it?", "There is a file "+path+" already.", func(yes bool) {
+		if yes {
+			w.write(p, path)
+		}
+	}, w.window)
+	d.SetConfirmText("Replace it")
+	d.SetDismissText("Keep it")
+	w.open(d)
+}
+
+// write makes the file away from the window, writes it and says where it is.
+func (w *Window) write(p printing, path string) {
+	w.say(desk.State{Notice: "Writing " + path + "…"})
+	task.Start(w.runner, task.Order[string]{Key: "print",
+		Work: func(context.Context) (string, error) {
+			data, err := p.make()
+			if err != nil {
+				return "", err
+			}
+			return path, os.WriteFile(path, data, 0o666)
+		},
+		Show: func(path string, err error) { w.written(p, path, err) }})
+}
+
+// written says where a file is, and remembers its folder.
+func (w *Window) written(p printing, path string, err error) {
+	if err != nil {
+		w.failed("write the "+strings.ToLower(p.title), err)
+		return
+	}
+	said := desk.State{Notice: "The " + strings.ToLower(p.title) + " is in " + path}
+	if err := w.desk.Book.PutSetting(context.Background(), printSetting, filepath.Dir(path)); err != nil {
+		said.Trouble = said.Notice + ", but its folder could not be remembered: " + err.Error()
+	}
+	w.say(said)
+}
+
+// browseToSave lets the user choose a place from a list.
+func (w *Window) browseToSave(p printing) {
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		if err != nil || f == nil {
+			w.failed("choose a place", err)
+			return
+		}
+		path := f.URI().Path()
+		if err := f.Close(); err != nil {
+			w.failed("write "+path, err)
+			return
+		}
+		w.write(p, path)
+	}, w.window)
+	d.SetFileName(p.name)
+	d.Resize(fyne.NewSize(860, 560))
+	w.open(d)
+}
