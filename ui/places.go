@@ -36,7 +36,7 @@ func (w *Window) stations() []station {
 	return []station{
 		{desk.Board, "Board", fyne.KeyB, w.board, false},
 		{desk.Worksheet, "Worksheet", "", sheetPage{w.sheet}, true},
-		{desk.Why, "Why", fyne.KeyE, why.New(), true},
+		{desk.Why, "Why", fyne.KeyE, why.New(w), true},
 		{desk.Bench, "Bench", fyne.KeyK, w.bench, false},
 	}
 }

@@ -18,6 +18,7 @@ import (
 	"walkline/ui/worksheet"
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 // Window is the program's one window.
@@ -138,6 +139,11 @@ func (w *Window) Open(id int64) {
 // Edit changes the open lot.
 func (w *Window) Edit(label string, change func(*valuation.Case)) {
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Edit(ctx, s, label, change) })
+}
+
+// Ask shows the odds at a bid.
+func (w *Window) Ask(bid money.Amount) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Ask(ctx, s, bid) })
 }
 
 // toBoard closes the open lot, and whatever else is shown.

@@ -3,6 +3,7 @@ package valuation
 import (
 	"slices"
 
+	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 )
 
@@ -16,6 +17,8 @@ type Outlook struct {
 	Profit     Profit
 	Rules      []Ruling // those that are on, in their order
 	Holds      bool     // every rule holds
+	Cash90     float64  // 90th percentile of all money out before the sale
+	Days90     float64  // 90th percentile of days, whatever is bid
 }
 
 // Ruling is a house rule at a bid.
@@ -49,7 +52,8 @@ func (o Odds) At(b money.Amount) Outlook {
 	p := &o.w.problem
 	f := p.Judge(b)
 	a := o.w.currency.Major(f.Total)
-	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
+	m := p.Means(b)
+	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Cash90: a + m.Cash90, Days90: m.Days90, Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
 		P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour}}
 	for _, c := range o.w.found.Ceilings {
 		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), o.w.figure(c.Rule, f), !slices.Contains(f.Broken, c.Rule)})
@@ -60,6 +64,23 @@ func (o Odds) At(b money.Amount) Outlook {
 // Total returns the invoice total at a bid. Limits: o is known.
 func (o Odds) Total(b money.Amount) money.Amount {
 	return o.w.c.Buying.Total(b, o.w.currency).Total
+}
+
+// BidFor returns the legal bid whose invoice comes up to a total, 0 where none does; where the invoice falls as the bid rises,
+// it may be any of those that do. Units: total in major units. Limits: o is known.
+func (o Odds) BidFor(total float64) money.Amount {
+	limit := o.w.currency.FromMajor(total)
+	low, high := money.Amount(0), max(limit, 0)
+	for low < high {
+		middle := high - (high-low)/2
+		if o.Total(middle) <= limit {
+			low = middle
+		} else {
+			high = middle - 1
+		}
+	}
+	legal, _ := invoice.Stand(o.w.c.Buying.BidSteps, low)
+	return legal
 }
 
 // seldom is the chance that [Odds.BreakEven] leaves out at either end.

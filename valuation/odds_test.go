@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"walkline/valuation"
+	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
@@ -90,6 +91,23 @@ func TestBreakEvenTellsTheChanceOfALoss(t *testing.T) {
 				t.Errorf("seed %d at %d: chance of a loss %g, below the line %g", seed+1, b, got, below)
 			}
 		}
+	}
+}
+
+// A bid's own invoice leads back to the bid, and a cent less to the legal bid below it.
+func TestBidForReadsAnInvoiceBack(t *testing.T) {
+	a, o := weigh(t, small(2))
+	steps := small(2).Buying.BidSteps
+	for _, r := range a.Ladder {
+		if got := o.BidFor(float64(r.Acquisition) / 100); o.Total(got) != r.Acquisition {
+			t.Errorf("an invoice of %d leads to the bid %d of invoice %d", r.Acquisition, got, o.Total(got))
+		}
+		if got, want := o.BidFor(float64(r.Acquisition-1)/100), invoice.Before(steps, r.Bid); got != want {
+			t.Errorf("just below %d: %d, want %d", r.Bid, got, want)
+		}
+	}
+	if got := o.BidFor(-50); got != 0 {
+		t.Errorf("a negative invoice leads to the bid %d", got)
 	}
 }
 

@@ -20,6 +20,18 @@ func (s *stage) why() error {
 	if err := s.save("why-fall"); err != nil {
 		return err
 	}
+	if err := s.button("Odds at any bid"); err != nil {
+		return err
+	}
+	if err := s.save("why-odds"); err != nil {
+		return err
+	}
+	for _, b := range seen.All[*plot.BreakEven](s.screen.Content()) {
+		seen.Press(b, fyne.KeyPageUp, fyne.KeyPageUp)
+	}
+	if err := s.save("why-odds-past"); err != nil {
+		return err
+	}
 	if err := s.button("What moves it most"); err != nil {
 		return err
 	}

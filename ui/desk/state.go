@@ -3,6 +3,7 @@ package desk
 import (
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 // State is all that the window shows. It is a value: an action makes the next one.
@@ -31,8 +32,9 @@ type Open struct {
 	Revision int               // grows with every change of Case
 	Fresh    bool              // Valued is of this revision
 	Reach    Reach
-	Differs  []string // the groups of terms in which the case differs from the shop's
-	Yard     string   // the yard of the shop that the lot's sale means; empty: none
+	Differs  []string     // the groups of terms in which the case differs from the shop's
+	Yard     string       // the yard of the shop that the lot's sale means; empty: none
+	Asked    money.Amount // the bid whose odds are asked for; 0: that of the answer
 }
 
 // Valued is a valuation with what the window draws beside it.

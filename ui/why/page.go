@@ -10,7 +10,14 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/valuation/money"
 )
+
+// Actions is what the page asks for.
+type Actions interface {
+	// Ask shows the odds at a bid; 0 is the bid of the answer.
+	Ask(bid money.Amount)
+}
 
 // section is one part of the page.
 type section struct {
@@ -18,6 +25,8 @@ type section struct {
 	body   fyne.CanvasObject
 	first  fyne.Focusable
 	render func(desk.Open)
+	// headline says what the section shows, once it is rendered; nil: what the page says.
+	headline func() (words string, warns bool)
 }
 
 // Page shows why the bid is where it is.
@@ -35,9 +44,9 @@ type Page struct {
 }
 
 // New returns the page, not yet showing a lot.
-func New() *Page {
+func New(a Actions) *Page {
 	p := &Page{title: widgets.NewHeading(""), headline: widgets.NewLine(""), notes: container.NewVBox(), middle: container.NewStack()}
-	p.sections = []section{newFall(), newDrivers()}
+	p.sections = []section{newFall(), newOdds(a), newDrivers()}
 	rail := container.NewHBox()
 	for i, s := range p.sections {
 		b := widget.NewButton(s.name, func() { p.Go(i) })
@@ -79,10 +88,8 @@ func (p *Page) Render(s desk.State) {
 	if s.Open == nil {
 		return
 	}
-	w := view.NewWhy(*s.Open)
 	p.title.SetText(view.LotTitle(s.Open.Case))
-	p.headline.SetText(headline(w))
-	p.renderNotes(w)
+	p.renderNotes(view.NewWhy(*s.Open))
 	p.renderSection()
 }
 
@@ -92,7 +99,7 @@ func headline(w view.Why) string {
 	case len(w.Bars) == 0:
 		return "There is nothing to explain before the lot can be valued."
 	case !w.Settled:
-		return w.Headline + ", before your last change"
+		return w.Headline + ". Before your last change."
 	}
 	return w.Headline
 }
@@ -109,8 +116,29 @@ func (p *Page) renderNotes(w view.Why) {
 	p.notes.Refresh()
 }
 
+// renderSection writes the open lot into the section that is shown, and says what it shows.
 func (p *Page) renderSection() {
-	if p.state.Open != nil && p.state.Open.Valued != nil {
-		p.sections[p.current].render(*p.state.Open)
+	if p.state.Open == nil {
+		return
 	}
+	o := *p.state.Open
+	words, warns := headline(view.NewWhy(o)), false
+	now := p.sections[p.current]
+	if o.Valued != nil {
+		now.render(o)
+		if now.headline != nil {
+			words, warns = now.headline()
+			words += before(o)
+		}
+	}
+	p.headline.SetText(words)
+	p.headline.SetWarning(warns)
+}
+
+// before says that the figures are of an older state of the case; nothing when they are not.
+func before(o desk.Open) string {
+	if o.Fresh {
+		return ""
+	}
+	return " Before your last change."
 }

@@ -1,6 +1,8 @@
 package why
 
 import (
+	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +11,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation"
 	"walkline/valuation/bid"
@@ -36,14 +41,34 @@ func valued(t *testing.T) desk.State {
 	return desk.State{Place: desk.Why, Open: &desk.Open{ID: 27, Case: c, Valued: &v, Fresh: true, Revision: 1}}
 }
 
+// asker answers the page as the window does.
+type asker struct {
+	page  *Page
+	state desk.State
+	asked []money.Amount
+}
+
+func (a *asker) Ask(bid money.Amount) {
+	a.asked = append(a.asked, bid)
+	a.state = (&desk.Desk{}).Ask(context.Background(), a.state, bid)
+	a.page.Render(a.state)
+}
+
 // shown returns the page over a state, in a window of the smallest size.
 func shown(t *testing.T, s desk.State) (*Page, fyne.Window) {
+	p, w, _ := asking(t, s)
+	return p, w
+}
+
+func asking(t *testing.T, s desk.State) (*Page, fyne.Window, *asker) {
 	t.Helper()
 	w := seen.Open(t, fyne.NewSize(1280, 640), widget.NewLabel("")) // the look first, then what it dresses
-	p := New()
+	a := &asker{state: s}
+	p := New(a)
+	a.page = p
 	w.SetContent(p.Object())
 	p.Render(s)
-	return p, w
+	return p, w, a
 }
 
 func wants(t *testing.T, p *Page, words ...string) {
@@ -83,6 +108,59 @@ func TestALineTellsItsCaution(t *testing.T) {
 	}
 }
 
+// atOdds returns the page at the section of the odds, with its chart.
+func atOdds(t *testing.T) (*asker, *plot.BreakEven, fyne.Window) {
+	t.Helper()
+	p, w, a := asking(t, valued(t))
+	p.Go(1)
+	chart := p.First().(*plot.BreakEven)
+	w.Canvas().Focus(chart)
+	return a, chart, w
+}
+
+func TestTheBidWalksByTheSalesOwnSteps(t *testing.T) {
+	a, chart, _ := atOdds(t)
+	walk := *a.state.Open.Valued.Answer.WalkAway
+	wants(t, a.page, "Every house rule holds at this bid.", "bid "+view.NewPurse("USD").Show(walk))
+	seen.Press(chart, fyne.KeyRight)
+	wants(t, a.page, "This bid breaks 1 house rule.", "fails", "walk-away bid")
+	seen.Press(chart, fyne.KeyHome, fyne.KeyLeft, fyne.KeyRight, fyne.KeyEnd)
+	if want := []money.Amount{walk + 10000, 2500, 5000, 0}; !slices.Equal(a.asked, want) {
+		t.Errorf("asked for %v, want %v", a.asked, want)
+	}
+	seen.Press(chart, fyne.KeyPageDown)
+	if got := a.asked[len(a.asked)-1]; got != walk-100000 {
+		t.Errorf("ten steps down from %d is %d", walk, got)
+	}
+}
+
+func TestTheLineIsDraggedToLegalBids(t *testing.T) {
+	a, chart, _ := atOdds(t)
+	for _, x := range []float32{chart.Size().Width / 2, chart.Size().Width * 3 / 4, chart.Size().Width, 0} {
+		chart.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 60)}})
+	}
+	if len(a.asked) != 4 || a.asked[3] >= a.asked[0] {
+		t.Fatalf("asked for %v", a.asked)
+	}
+	steps := a.state.Open.Case.Buying.BidSteps
+	for i, bid := range a.asked {
+		if !invoice.Legal(steps, bid) || i > 0 && i < 3 && bid <= a.asked[i-1] {
+			t.Errorf("dragged to %v", a.asked)
+		}
+	}
+}
+
+func TestABidIsTypedAsPeopleType(t *testing.T) {
+	a, _, w := atOdds(t)
+	field := seen.All[*widgets.NumberEntry](a.page.Object())[0]
+	w.Canvas().Focus(field.Focus())
+	test.Type(field.Focus(), "1.45k")
+	if a.state.Open.Asked != 145000 {
+		t.Errorf("1.45k is read as %d", a.state.Open.Asked)
+	}
+	wants(t, a.page, "No bid of this sale: it takes 1,400 or 1,500.")
+}
+
 func TestTheDriversSayWhatTheyMean(t *testing.T) {
 	p, _ := shown(t, valued(t))
 	p.Go(len(p.sections) - 1)
@@ -93,7 +171,7 @@ func TestOldFiguresAreMarked(t *testing.T) {
 	s := valued(t)
 	s.Open.Fresh = false
 	p, _ := shown(t, s)
-	wants(t, p, "before your last change")
+	wants(t, p, "Before your last change.")
 }
 
 func TestAnUnfinishedLotSaysWhatIsMissing(t *testing.T) {

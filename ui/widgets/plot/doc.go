@@ -3,6 +3,7 @@
 //   - [Scatter]: comparables against mileage or year, with the fitted band (10th to 90th percentile) and the lot itself. Weight
 //     shows as size, use as filled or hollow, a branded title as a square.
 //   - [Curve]: one value against another, in steps for fees.
+//   - [BreakEven]: how much a lot can bear, as chances over money, with the line of a bid that is dragged.
 //   - [Waterfall]: from the resale price down to the bid. [ShareBars]: what moves the profit most.
 //
 // What the pointer or the keyboard is on stands in words in a line under the plot, which never moves. Ticks are 1, 2 or 5 times a

@@ -1,0 +1,149 @@
+package why
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
+	"walkline/ui/widgets/table"
+	"walkline/valuation/invoice"
+	"walkline/valuation/money"
+)
+
+// odds is the section of what any bid brings.
+type odds struct {
+	actions Actions
+	entry   *widgets.NumberEntry
+	doubt   *widgets.Words
+	chart   *plot.BreakEven
+	figures *fyne.Container
+	rules   *table.Table
+
+	open   desk.Open
+	slices []plot.Slice
+	of     *desk.Valued // what the slices were read from
+	at     view.Odds
+}
+
+func newOdds(a Actions) section {
+	o := &odds{actions: a, doubt: widgets.NewCaption(""), chart: plot.NewBreakEven(), figures: container.NewVBox()}
+	o.entry = widgets.NewNumberEntry(spec(view.NewPurse("")), o.typed)
+	o.entry.SetRoom(60)
+	o.chart.OnDrag = o.dragged
+	o.chart.OnStep = func(by int) { o.ask(view.Stepped(o.steps(), view.OddsAsked(o.open), by)) }
+	o.chart.OnEnd = o.toEnd
+	o.rules = table.New(ruleColumns())
+	o.rules.Empty = "No house rule is on."
+	lower := widget.NewButton("One step down", func() { o.chart.OnStep(-1) })
+	higher := widget.NewButton("One step up", func() { o.chart.OnStep(+1) })
+	limit := widget.NewButton("Walk-away bid", func() { o.ask(0) })
+	top := container.NewHBox(widgets.NewLine("At a bid of"), o.entry, lower, higher, limit, o.doubt)
+	left := container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Wide, 0), o.figures)
+	foot := container.New(&columns2{0.35}, left, o.rules)
+	body := container.NewBorder(top, foot, nil, nil, container.NewPadded(o.chart))
+	return section{name: "Odds at any bid", body: body, first: o.chart, render: o.render, headline: o.headline}
+}
+
+// nothing is the least that can be asked for, one pointer so that a spec equals itself.
+var nothing = widgets.Bound(0)
+
+func spec(p view.Purse) widgets.Spec {
+	return widgets.Spec{Kind: widgets.Money, Unit: p.Code, Digits: p.Digits, Least: nothing}
+}
+
+func ruleColumns() []table.Column {
+	var out []table.Column
+	for i, c := range view.RuleColumns {
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: i == 0})
+	}
+	return out
+}
+
+func (o *odds) steps() []invoice.Step { return o.open.Valued.Of.Buying.BidSteps }
+
+// ask asks for the odds at a bid, where that is another than is shown.
+func (o *odds) ask(bid money.Amount) {
+	if o.open.Valued != nil && bid != o.open.Asked {
+		o.actions.Ask(bid)
+	}
+}
+
+func (o *odds) typed(n widgets.Number) {
+	if n.Known && o.open.Valued != nil {
+		o.ask(money.Amount(n.Minor(view.NewPurse(o.open.Valued.Answer.Currency).Digits)))
+	}
+}
+
+// dragged asks for the legal bid whose invoice comes up to where the line is dragged.
+func (o *odds) dragged(total float64) {
+	if o.open.Valued != nil {
+		o.ask(max(o.open.Valued.Odds.BidFor(total), o.steps()[0].Step))
+	}
+}
+
+// toEnd goes to the lowest legal bid or to the walk-away bid.
+func (o *odds) toEnd(way int) {
+	if way < 0 && o.open.Valued != nil {
+		o.ask(o.steps()[0].Step)
+		return
+	}
+	o.ask(0)
+}
+
+func (o *odds) render(open desk.Open) {
+	o.open = open
+	at, known := view.NewOdds(open, view.OddsAsked(open))
+	if !known {
+		o.chart.SetData(plot.BreakEvenData{Empty: "No odds are known yet."})
+		return
+	}
+	if o.of != open.Valued {
+		o.of, o.slices = open.Valued, nil
+		for _, s := range view.BreakEven(open.Valued) {
+			o.slices = append(o.slices, plot.Slice{From: s.From, To: s.To, Chance: s.Chance})
+		}
+	}
+	o.at = at
+	p := view.NewPurse(open.Valued.Answer.Currency)
+	o.entry.SetSpec(spec(p))
+	o.entry.SetValue(widgets.Exactly(p.Decimal(at.Bid)))
+	o.doubt.SetText(at.Doubt)
+	o.doubt.SetWarning(at.Doubt != "")
+	o.chart.SetData(o.data(at, p.Code))
+	o.renderFoot(at)
+}
+
+// headline says whether the bid keeps the house rules.
+func (o *odds) headline() (words string, warns bool) {
+	return o.at.Verdict, !o.at.Holds
+}
+
+// data returns what the chart shows of a bid.
+func (o *odds) data(at view.Odds, currency string) plot.BreakEvenData {
+	d := plot.BreakEvenData{X: plot.Axis{Title: "invoice total at which it breaks even, " + currency}, Slices: o.slices,
+		Bid: plot.Line{At: at.Line, Name: at.Name}, Loss: at.Loss, Gain: at.Gain, Words: at.Words, Empty: "No odds are known yet."}
+	if at.Limit != nil {
+		d.Limit = &plot.Line{At: *at.Limit, Name: "walk-away bid"}
+	}
+	return d
+}
+
+// renderFoot writes the figures and the house rules at a bid.
+func (o *odds) renderFoot(at view.Odds) {
+	o.figures.Objects = nil
+	for _, l := range at.Figures {
+		o.figures.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
+	}
+	o.figures.Refresh()
+	rows := make([]table.Row, len(at.Rules))
+	for i, r := range at.Rules {
+		rows[i] = table.Row{Cells: r.Cells, Strong: !r.Holds}
+	}
+	o.rules.SetRows(rows)
+}
