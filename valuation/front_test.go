@@ -284,7 +284,12 @@ func expectedRepair(t *testing.T) func(...lot.Damage) float64 {
 			cost, ok := known[key]
 			if !ok {
 				out := l.Draw(s)
-				cost = prob.Mean(out.Cash) + prob.Mean(out.Labour)
+				cost = 0
+				for _, column := range [][]float64{out.Cash, out.Labour} {
+					for _, x := range column {
+						cost += x / 256
+					}
+				}
 				known[key] = cost
 			}
 			sum += cost

@@ -52,7 +52,7 @@ func TestOddsAgreeWithTheAnswer(t *testing.T) {
 func TestOddsPastTheLimit(t *testing.T) {
 	a, o := weigh(t, small(4))
 	last := math.Inf(1)
-	for _, b := range []money.Amount{*a.WalkAway + 2500, *a.WalkAway + 2501, *a.WalkAway * 2, *a.WalkAway * 100} {
+	for _, b := range []money.Amount{*a.WalkAway + 10000, *a.WalkAway + 10001, *a.WalkAway * 2, *a.WalkAway * 100} {
 		at := o.At(b)
 		if at.Holds || at.Profit.Mean >= last || o.Total(b) != at.Total {
 			t.Errorf("at %d: holds %v, mean %g after %g", b, at.Holds, at.Profit.Mean, last)
@@ -78,7 +78,8 @@ func TestBreakEvenTellsTheChanceOfALoss(t *testing.T) {
 			}
 			sum += s.Chance
 		}
-		if math.Abs(sum-.998) > 1e-6 {
+		// a bare guess ends in atoms of 0.00135, which groups of up to 1 % of the scenarios bring in jumps
+		if math.Abs(sum-.998) > .0135*.00135 {
 			t.Errorf("the slices hold %g", sum)
 		}
 		for _, share := range []money.Amount{1, 2, 3, 5} {

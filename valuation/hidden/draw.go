@@ -43,55 +43,49 @@ type Setting struct {
 	Rates   map[string]float64
 }
 
-// Outcome is one risk over all scenarios. Shape: each column has one value a scenario, 0 where the damage is not there.
+// Outcome is one risk over the scenarios in which it is there. Shape: each column has one value for each of them, or is nil
+// where it is nothing throughout.
 type Outcome struct {
+	At                        []int32 // the scenarios, rising
 	Cash, Labour, Hours, Days []float64
-	Present                   int // scenarios in which it is there
 }
 
 // Draw plays the risk out at that chance. Random: streams named by the risk's id. Limits: r has passed the case's checks.
 func (r Risk) Draw(chance float64, s Setting) Outcome {
-	n := s.Draws.Len()
-	out := Outcome{Cash: make([]float64, n), Labour: make([]float64, n), Hours: make([]float64, n), Days: make([]float64, n)}
-	loading := s.Loading
+	lean := prob.Lean{Factor: s.Factor, Rho: s.Loading}
 	if r.Loading != nil {
-		loading = *r.Loading
+		lean.Rho = *r.Loading
 	}
-	col, there := make([]float64, n), make([]bool, n)
-	score := func(name string) {
-		s.Draws.Column("risk/"+r.ID+"/"+name, col)
-		prob.Loaded(col, s.Factor, loading)
-	}
-	score("there")
-	edge := prob.Edge(chance)
-	for i, z := range col {
-		if z > edge {
-			there[i] = true
-			out.Present++
+	there := s.stream(r.ID, "there")
+	out := Outcome{At: there.Happens(chance, lean, nil, make([]float64, s.Draws.Len()))}
+	values := func(name string, t prob.Three) []float64 {
+		if t.Zero() || len(out.At) == 0 {
+			return nil
 		}
+		column := make([]float64, len(out.At))
+		stream := s.stream(r.ID, name)
+		stream.Values(t.Score(), lean, out.At, column)
+		return column
 	}
-	add := func(name string, t prob.Three, f func(i int, x float64)) {
-		if t.Zero() || out.Present == 0 {
-			return
-		}
-		score(name)
-		table := t.Score()
-		for i, z := range col {
-			if there[i] {
-				f(i, table.At(z))
-			}
-		}
-	}
-	add("cost", r.Cost, func(i int, x float64) { out.Cash[i] += x })
-	add("days", r.Days, func(i int, x float64) { out.Days[i] += x })
+	out.Cash, out.Days = values("cost", r.Cost), values("days", r.Days)
 	for _, trade := range lot.Trades {
-		rate := s.Rates[trade]
-		add("hours/"+trade, r.Hours[trade], func(i int, x float64) {
-			out.Hours[i] += x
-			out.Labour[i] += x * rate
-		})
+		hours := values("hours/"+trade, r.Hours[trade])
+		if hours == nil {
+			continue
+		}
+		if out.Hours == nil {
+			out.Hours, out.Labour = make([]float64, len(hours)), make([]float64, len(hours))
+		}
+		for k, x := range hours {
+			out.Hours[k] += x
+			out.Labour[k] += x * s.Rates[trade]
+		}
 	}
 	return out
+}
+
+func (s Setting) stream(id, name string) prob.Stream {
+	return s.Draws.Stream("risk/" + id + "/" + name)
 }
 
 // Raise returns the user's risks followed by those of the catalogue that the survey brings up, each once. A risk of the

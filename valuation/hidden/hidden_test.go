@@ -99,12 +99,11 @@ func TestDrawOfARisk(t *testing.T) {
 	d.Column("lot/factor", factor)
 	r := hidden.Risk{ID: "r", Cost: prob.Certain(500), Days: prob.Certain(4), Hours: map[string]prob.Three{"body": prob.Certain(3)}}
 	out := r.Draw(.25, hidden.Setting{Draws: d, Factor: factor, Rates: map[string]float64{"body": 40}})
-	near(t, "scenarios in which it is there", float64(out.Present), n/4, 1)
+	near(t, "scenarios in which it is there", float64(len(out.At)), n/4, 1)
 	for i, cash := range out.Cash {
 		row := [4]float64{cash, out.Labour[i], out.Hours[i], out.Days[i]}
-		if row != [4]float64{} && row != [4]float64{500, 120, 3, 4} {
-			t.Fatalf("scenario %d: %v", i, row)
+		if row != [4]float64{500, 120, 3, 4} {
+			t.Fatalf("scenario %d: %v", out.At[i], row)
 		}
 	}
-	near(t, "mean cost", prob.Mean(out.Cash), 125, .5)
 }

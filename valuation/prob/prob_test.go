@@ -2,6 +2,7 @@ package prob_test
 
 import (
 	"encoding/csv"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -221,6 +222,75 @@ func TestWalkOverATable(t *testing.T) {
 		wantD, wantE := sure.Lower(x)
 		if c != wantC || b != wantB || d != wantD || e != wantE {
 			t.Fatalf("at %g: %g and %g, want %g and %g; sure: %g and %g, want %g and %g", x, c, b, wantC, wantB, d, e, wantD, wantE)
+		}
+	}
+}
+
+// Columns of different names are as good as independent: over all pairs of a hundred of them, n times the squared correlation
+// has the mean 1 and Pearson's statistic of an 8 x 8 table the mean of its 49 degrees of freedom, as for shuffled columns.
+func TestColumnsAreIndependent(t *testing.T) {
+	for _, n := range []int{1000, 4096} {
+		d := prob.NewDraws(n, 1)
+		cols := make([][]float64, 100)
+		for i := range cols {
+			cols[i] = make([]float64, n)
+			d.Column(fmt.Sprint("line/", i), cols[i])
+			if sorted := prob.Sorted(cols[i]); sorted[0] >= sorted[1] || prob.Mean(sorted) > 1e-9 {
+				t.Fatal("a column misses some of its strata")
+			}
+		}
+		var correlation, pearson, pairs float64
+		for a := range cols {
+			for b := range a {
+				pairs++
+				c, p := together(cols[a], cols[b])
+				correlation, pearson = correlation+c*c/float64(n), pearson+p
+			}
+		}
+		near(t, "squared correlation", correlation/pairs, 1, 4*math.Sqrt(2/pairs))
+		near(t, "Pearson's statistic", pearson/pairs, 49, 4*math.Sqrt(98/pairs))
+	}
+}
+
+// together returns the sum of the products of two columns and Pearson's statistic of their octiles.
+func together(a, b []float64) (product, pearson float64) {
+	const parts = 8
+	var cells [parts][parts]float64
+	for i := range a {
+		product += a[i] * b[i]
+		cells[int(prob.NormCDF(a[i])*parts)][int(prob.NormCDF(b[i])*parts)]++
+	}
+	expected := float64(len(a)) / parts / parts
+	for _, row := range cells {
+		for _, count := range row {
+			pearson += (count - expected) * (count - expected) / expected
+		}
+	}
+	return product, pearson
+}
+
+// A stream read at some places says there what the whole column says.
+func TestStreamAtSomePlaces(t *testing.T) {
+	const n = 300
+	d := prob.NewDraws(n, 5)
+	factor, whole, some := make([]float64, n), make([]float64, n), make([]float64, 3)
+	d.Column("lot/factor", factor)
+	at := []int32{4, 177, 299}
+	table := prob.Three{Low: 10, Likely: 14, High: 40}.Score()
+	for _, rho := range []float64{0, .4} {
+		s := d.Stream("a")
+		lean := prob.Lean{Factor: factor, Rho: rho}
+		s.Values(table, lean, nil, whole)
+		s.Values(table, lean, at, some)
+		for k, i := range at {
+			if some[k] != whole[i] {
+				t.Errorf("loading %g, place %d: %g, in the whole %g", rho, i, some[k], whole[i])
+			}
+		}
+		happened := s.Happens(.3, lean, nil, whole)
+		again := s.Happens(.3, lean, happened, whole)
+		if !slices.Equal(happened, again) || len(happened) < n/5 || len(happened) > n*2/5 {
+			t.Errorf("loading %g: happens %d times of %d, and %d of those", rho, len(happened), n, len(again))
 		}
 	}
 }

@@ -2,6 +2,7 @@ package repair
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"walkline/valuation/lot"
@@ -17,44 +18,54 @@ type Setting struct {
 	HoldingPerDay float64
 }
 
-// Outcome is one line over all scenarios. Shape: each column has one value a scenario.
+// Outcome is one line over the scenarios in which it is needed. Shape: each column has one value for each of them, or is
+// nil where it is nothing throughout.
 type Outcome struct {
+	At     []int32   // the scenarios, rising; nil: all of them
 	Cash   []float64 // parts, materials, outside work
 	Labour []float64 // own hours at their rates
 	Hours  []float64
 	Lead   []float64 // days until the last critical part is here
 }
 
-func newOutcome(n int) Outcome {
-	col := func() []float64 { return make([]float64, n) }
-	return Outcome{col(), col(), col(), col()}
-}
-
-// player plays one line: the outcome so far and a column to work in.
-type player struct {
+// Player plays lines out, one after another, in the same room. Limits: for one goroutine.
+type Player struct {
 	Setting
-	id      string
-	loading float64
-	out     Outcome
-	col     []float64
+	cash, labour, hours, lead []float64 // of all scenarios, nothing between two lines
+	work                      []float64
+	id                        string
+	lean                      prob.Lean
+	at                        []int32 // scenarios in which the line is needed; nil: all
 }
 
-// Draw plays the line out. Random: streams named by the line's id. Limits: the line has passed Check.
-func (l Line) Draw(s Setting) Outcome {
+// NewPlayer returns a player of lines in that setting.
+func NewPlayer(s Setting) *Player {
 	n := s.Draws.Len()
-	p := player{Setting: s, id: l.ID, loading: Or(l.Loading, s.Loading), out: newOutcome(n), col: make([]float64, n)}
+	col := func() []float64 { return make([]float64, n) }
+	return &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: col()}
+}
+
+// Draw plays one line out. Random: streams named by the line's id. Limits: the line has passed the case's checks.
+func (l Line) Draw(s Setting) Outcome { return NewPlayer(s).Draw(l) }
+
+// Draw plays a line out. Random and limits: as [Line.Draw].
+func (p *Player) Draw(l Line) Outcome {
+	p.id, p.at = l.ID, nil
+	p.lean = prob.Lean{Factor: p.Factor, Rho: Or(l.Loading, p.Loading)}
+	if chance := Or(l.Chance, 1); chance < 1 {
+		p.at = p.happens("need", chance, p.lean, nil)
+	}
 	for _, trade := range lot.Trades {
 		if h, ok := l.Hours[trade]; ok {
-			p.hours("hours/"+trade, h, s.Rates[trade], nil)
+			p.spell("hours/"+trade, h, p.Rates[trade], p.at)
 		}
 	}
-	p.spend("materials", l.Materials, nil)
-	p.spend("outside", l.Outside, nil)
+	p.spend("materials", l.Materials, p.at)
+	p.spend("outside", l.Outside, p.at)
 	for i, part := range l.Parts {
-		p.part(fmt.Sprintf("part/%d", i), part, s.Rates[l.ChiefTrade()])
+		p.part(fmt.Sprintf("part/%d", i), part, p.Rates[l.ChiefTrade()])
 	}
-	p.need(Or(l.Chance, 1))
-	return p.out
+	return Outcome{p.at, p.take(p.cash), p.take(p.labour), p.take(p.hours), p.take(p.lead)}
 }
 
 // Or returns the value that v points to, or the default.
@@ -76,102 +87,123 @@ func (l Line) ChiefTrade() string {
 	return chief
 }
 
-// score fills the working column with the stream of that name, leaning on the common factor.
-func (p *player) score(name string, loading float64) {
-	p.Draws.Column(p.id+"/"+name, p.col)
-	prob.Loaded(p.col, p.Factor, loading)
+// take returns a column at the line's scenarios and clears it for the next line; nil where it is nothing.
+func (p *Player) take(column []float64) []float64 {
+	if !slices.ContainsFunc(column, func(x float64) bool { return x != 0 }) {
+		return nil
+	}
+	var kept []float64
+	if p.at == nil {
+		kept = slices.Clone(column)
+	} else {
+		kept = make([]float64, len(p.at))
+		for k, i := range p.at {
+			kept[k] = column[i]
+		}
+	}
+	clear(column)
+	return kept
 }
 
-// each calls f with the value of t in every scenario of mask (all when nil).
-func (p *player) each(name string, t prob.Three, loading float64, mask []bool, f func(i int, x float64)) {
-	if t.Zero() {
-		return
+// each calls f with the value of t in every scenario of at (all when nil).
+func (p *Player) each(name string, t prob.Three, lean prob.Lean, at []int32, f func(i int32, x float64)) {
+	n := len(at)
+	if at == nil {
+		n = len(p.work)
 	}
-	if t.Sure() {
-		for i := range p.col {
-			if mask == nil || mask[i] {
-				f(i, t.Low)
-			}
+	values := p.work[:n]
+	switch {
+	case t.Zero() || n == 0:
+		return
+	case t.Sure():
+		for k := range values {
+			values[k] = t.Low
+		}
+	default:
+		stream := p.Draws.Stream(p.id + "/" + name)
+		stream.Values(t.Score(), lean, at, values)
+	}
+	if at == nil {
+		for i, x := range values {
+			f(int32(i), x)
 		}
 		return
 	}
-	table := t.Score()
-	p.score(name, loading)
-	for i, z := range p.col {
-		if mask == nil || mask[i] {
-			f(i, table.At(z))
-		}
+	for k, i := range at {
+		f(i, values[k])
 	}
 }
 
-func (p *player) spend(name string, t prob.Three, mask []bool) {
-	p.each(name, t, p.loading, mask, func(i int, x float64) { p.out.Cash[i] += x })
+func (p *Player) spend(name string, t prob.Three, at []int32) {
+	p.each(name, t, p.lean, at, func(i int32, x float64) { p.cash[i] += x })
 }
 
-func (p *player) hours(name string, t prob.Three, rate float64, mask []bool) {
-	p.each(name, t, p.loading, mask, func(i int, x float64) {
-		p.out.Hours[i] += x
-		p.out.Labour[i] += x * rate
+func (p *Player) spell(name string, t prob.Three, rate float64, at []int32) {
+	p.each(name, t, p.lean, at, func(i int32, x float64) {
+		p.hours[i] += x
+		p.labour[i] += x * rate
 	})
 }
 
-// part plays one part: its options in order of expected cost, then its fallback.
-func (p *player) part(name string, part Part, rate float64) {
-	n := len(p.col)
-	open, taken := make([]bool, n), make([]bool, n)
-	for i := range open {
-		open[i] = true
+// wait lengthens the line's lead time to that of a critical part.
+func (p *Player) wait(name string, t prob.Three, critical bool, at []int32) {
+	if critical {
+		p.each(name+"/lead", t, prob.Lean{}, at, func(i int32, x float64) { p.lead[i] = max(p.lead[i], x) })
 	}
+}
+
+// happens returns those scenarios of at in which an event of that chance comes about.
+func (p *Player) happens(name string, chance float64, lean prob.Lean, at []int32) []int32 {
+	stream := p.Draws.Stream(p.id + "/" + name)
+	return stream.Happens(chance, lean, at, p.work)
+}
+
+// part plays one part: its options in order of expected cost, then its fallback.
+func (p *Player) part(name string, part Part, rate float64) {
 	critical := part.Critical == nil || *part.Critical
+	open := p.at
 	for _, j := range part.Order(rate, p.HoldingPerDay) {
 		o, at := part.Options[j], fmt.Sprintf("%s/option/%d", name, j)
-		p.available(at, Or(o.Chance, 1), open, taken)
+		taken, chance := open, Or(o.Chance, 1)
+		if chance < 1 {
+			taken = p.happens(at, chance, prob.Lean{}, open)
+			open = without(open, taken, len(p.work))
+		}
 		p.spend(at+"/price", o.Price, taken)
 		p.spend(at+"/freight", o.Freight, taken)
-		p.each(at+"/core", o.CoreBack, 0, taken, func(i int, x float64) { p.out.Cash[i] -= x })
-		p.hours(at+"/hours", o.ExtraHours, rate, taken)
-		p.lead(at, o.LeadDays, critical, taken)
+		p.each(at+"/core", o.CoreBack, prob.Lean{}, taken, func(i int32, x float64) { p.cash[i] -= x })
+		p.spell(at+"/hours", o.ExtraHours, rate, taken)
+		p.wait(at, o.LeadDays, critical, taken)
+		if chance >= 1 {
+			return
+		}
 	}
 	if f := part.Fallback; f != nil {
 		p.spend(name+"/fallback/price", f.Price, open)
-		p.hours(name+"/fallback/hours", f.Hours, rate, open)
-		p.lead(name+"/fallback", f.LeadDays, critical, open)
+		p.spell(name+"/fallback/hours", f.Hours, rate, open)
+		p.wait(name+"/fallback", f.LeadDays, critical, open)
 	}
 }
 
-// available marks in taken the scenarios in which an option of that chance is had, and closes them in open.
-func (p *player) available(name string, chance float64, open, taken []bool) {
-	if chance >= 1 {
-		copy(taken, open)
-		clear(open)
-		return
+// without returns the scenarios of open (all n when nil) that are not among taken. Shape: both rise. Never nil.
+func without(open, taken []int32, n int) []int32 {
+	left := make([]int32, 0, n-len(taken))
+	keep := func(i int32) {
+		if len(taken) > 0 && taken[0] == i {
+			taken = taken[1:]
+			return
+		}
+		left = append(left, i)
 	}
-	p.score(name, 0)
-	edge := prob.Edge(chance)
-	for i, z := range p.col {
-		taken[i] = open[i] && z > edge
-		open[i] = open[i] && !taken[i]
-	}
-}
-
-func (p *player) lead(name string, t prob.Three, critical bool, mask []bool) {
-	if critical {
-		p.each(name+"/lead", t, 0, mask, func(i int, x float64) { p.out.Lead[i] = max(p.out.Lead[i], x) })
-	}
-}
-
-// need takes the line out of the scenarios in which the work turns out not to be needed.
-func (p *player) need(chance float64) {
-	if chance >= 1 {
-		return
-	}
-	p.score("need", p.loading)
-	edge := prob.Edge(chance)
-	for i, z := range p.col {
-		if z <= edge {
-			p.out.Cash[i], p.out.Labour[i], p.out.Hours[i], p.out.Lead[i] = 0, 0, 0, 0
+	if open == nil {
+		for i := range int32(n) {
+			keep(i)
 		}
 	}
+	for _, i := range open {
+		keep(i)
+	}
+	return left
 }
 
 // Order returns the positions of the part's options from the best to the worst by expected cost.

@@ -44,7 +44,8 @@ type Part struct {
 // Costs returns the part's cost in each of n scenarios, n being the size of the outcome.
 func (p Part) Costs(n int) []float64 {
 	c := make([]float64, n)
-	p.drawn.each(n, func(i int, cost float64) { c[i] = cost })
+	p.drawn.addTo(c, p.drawn.cash)
+	p.drawn.addTo(c, p.drawn.labour)
 	return c
 }
 
@@ -71,8 +72,9 @@ func (m *Memory) Play(l Lot) Outcome {
 	f := m.frame(&l)
 	repaired, hurt := newSum(l.N), newSum(l.N)
 	o := Outcome{Factor: f.factor, strata: f.strata}
+	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay})
 	for _, line := range l.Lines {
-		s := m.line(line, &l, f)
+		s := m.line(line, &l, f, player)
 		repaired.add(s)
 		s.raise(repaired.days)
 		o.Lines = append(o.Lines, s.part(line.Job))

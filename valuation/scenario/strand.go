@@ -26,18 +26,17 @@ func (s *strand) size() int {
 	return n*floatSize + len(s.at)*indexSize
 }
 
-// newStrand keeps of the drawn columns what is not nothing.
-func newStrand(cash, labour, hours, days []float64, f *frame) *strand {
-	s := &strand{at: there(cash, labour, hours, days)}
-	n := float64(len(cash))
-	s.present = 1
-	if s.at != nil {
-		s.present = float64(len(s.at)) / n
+// newStrand returns the strand of those columns, with what is read off them.
+func newStrand(at []int32, cash, labour, hours, days []float64, f *frame) *strand {
+	s := &strand{at: at, cash: cash, labour: labour, hours: hours, days: days, present: 1, slices: make([]float64, len(f.count))}
+	n := float64(len(f.factor))
+	if at != nil {
+		s.present = float64(len(at)) / n
 	}
-	s.cash, s.labour, s.hours, s.days = s.keep(cash), s.keep(labour), s.keep(hours), s.keep(days)
-	s.work = total(s.hours) / n
-	s.slices = make([]float64, len(f.count))
-	s.each(len(cash), func(i int, cost float64) { s.slices[f.of[i]] += cost })
+	s.work = total(hours) / n
+	for _, column := range [][]float64{cash, labour} {
+		s.place(column, func(i int, x float64) { s.slices[f.of[i]] += x })
+	}
 	for k := range s.slices {
 		s.cost += s.slices[k] / n
 		s.slices[k] /= max(1, f.count[k])
@@ -45,47 +44,15 @@ func newStrand(cash, labour, hours, days []float64, f *frame) *strand {
 	return s
 }
 
-// there returns the scenarios in which anything is not nothing, nil when that is at least most of them.
-func there(columns ...[]float64) []int32 {
-	n := len(columns[0])
-	at := make([]int32, 0, n)
-	for i := range n {
-		for _, c := range columns {
-			if c[i] != 0 {
-				at = append(at, int32(i))
-				break
-			}
+// place calls f with each value of one of the strand's columns and the scenario in which it stands.
+func (s *strand) place(column []float64, f func(i int, x float64)) {
+	for k, x := range column {
+		if s.at == nil {
+			f(k, x)
+		} else {
+			f(int(s.at[k]), x)
 		}
 	}
-	if len(at) > n*sparse/100 {
-		return nil
-	}
-	return append([]int32(nil), at...)
-}
-
-// sparse is the percentage of the scenarios up to which positions are kept beside the figures.
-const sparse = 85
-
-// keep returns the part of a column that the strand keeps.
-func (s *strand) keep(column []float64) []float64 {
-	some := false
-	for _, x := range column {
-		if x != 0 {
-			some = true
-			break
-		}
-	}
-	switch {
-	case !some:
-		return nil
-	case s.at == nil:
-		return column
-	}
-	kept := make([]float64, len(s.at))
-	for k, i := range s.at {
-		kept[k] = column[i]
-	}
-	return kept
 }
 
 func total(xs []float64) float64 {
@@ -94,28 +61,6 @@ func total(xs []float64) float64 {
 		s += x
 	}
 	return s
-}
-
-// each calls f with every scenario of n in which the strand is there, and its cost in it.
-func (s *strand) each(n int, f func(i int, cost float64)) {
-	cost := func(k int) (c float64) {
-		if s.cash != nil {
-			c = s.cash[k]
-		}
-		if s.labour != nil {
-			c += s.labour[k]
-		}
-		return c
-	}
-	if s.at == nil {
-		for i := range n {
-			f(i, cost(i))
-		}
-		return
-	}
-	for k, i := range s.at {
-		f(int(i), cost(k))
-	}
 }
 
 // addTo adds one of the strand's columns to a column of all scenarios.
@@ -169,13 +114,13 @@ func (s *strand) along(column, d []float64) (sum float64) {
 }
 
 // line returns a repair line as drawn. What the line is called and why it is there is no part of its draws.
-func (m *Memory) line(l repair.Line, lot *Lot, f *frame) *strand {
+func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) *strand {
 	content := l
 	content.Job, content.Area, content.Operation, content.Why, content.Caution, content.Edited = "", "", "", "", "", false
 	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay)
 	return m.strands.Recall(key, func() (*strand, int) {
-		out := l.Draw(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates, HoldingPerDay: lot.Time.HoldingPerDay})
-		s := newStrand(out.Cash, out.Labour, out.Hours, out.Lead, f)
+		out := player.Draw(l)
+		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Lead, f)
 		return s, s.size()
 	})
 }
@@ -187,8 +132,7 @@ func (m *Memory) risk(r hidden.Risk, chance float64, lot *Lot, f *frame) *strand
 	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates)
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := r.Draw(chance, hidden.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates})
-		s := newStrand(out.Cash, out.Labour, out.Hours, out.Days, f)
-		s.present = float64(out.Present) / float64(lot.N)
+		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Days, f)
 		return s, s.size()
 	})
 }
