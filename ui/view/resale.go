@@ -226,7 +226,7 @@ func ResaleDoubts(o desk.Open) []Doubt {
 	}
 	var doubts []Doubt
 	for _, w := range o.Valued.Answer.Resale.Warnings {
-		doubts = append(doubts, Doubt{sentence(w.Text), w.Code.Meaning(), w.Rows})
+		doubts = append(doubts, Doubt{sentence(strings.TrimSuffix(w.Text, ".")) + ".", w.Code.Meaning(), w.Rows})
 	}
 	return doubts
 }
