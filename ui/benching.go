@@ -21,11 +21,11 @@ func (w *Window) SetCurrency(code string) {
 func (w *Window) TakeTerms() { w.act(w.desk.TakeTerms) }
 
 // BenchSections returns the names of the Bench's sections.
-func (w *Window) BenchSections() []string { return w.bench.Sections() }
+func (w *Window) BenchSections() []string { return w.bench().Sections() }
 
 // GoBench shows a section of the Bench.
 func (w *Window) GoBench(name string) {
 	w.goTo(desk.Bench)
-	w.bench.Go(slices.Index(w.bench.Sections(), name))
+	w.bench().Go(slices.Index(w.bench().Sections(), name))
 	w.focusPage()
 }

@@ -8,6 +8,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/theme"
+	"walkline/ui/worksheet"
 	"walkline/valuation/lot"
 )
 
@@ -68,7 +69,7 @@ func (w *Window) groups() []struct {
 	for _, s := range w.places.stations {
 		places = append(places, command{s.name, s.key, false, func() { w.goTo(s.place) }})
 	}
-	for i, name := range w.sheet.Sections() {
+	for i, name := range worksheet.Sections {
 		places = append(places, command{name, fyne.KeyName(rune('1' + i)), false, func() { w.section(i) }})
 	}
 	return []struct {
@@ -141,7 +142,7 @@ func (w *Window) section(i int) {
 		return
 	}
 	w.goTo(desk.Worksheet)
-	w.sheet.Go(i)
+	w.sheet().Go(i)
 	w.focusPage()
 }
 

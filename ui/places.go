@@ -27,17 +27,17 @@ type station struct {
 	place desk.Place
 	name  string
 	key   fyne.KeyName
-	page  page
-	lot   bool // shows one lot: closed while none is open
+	build func() page // called when the place is gone to for the first time, so that the window starts fast
+	lot   bool        // shows one lot: closed while none is open
 }
 
 // stations lists the places in the order of the job. A new page is entered here and nowhere else.
 func (w *Window) stations() []station {
 	return []station{
-		{desk.Board, "Board", fyne.KeyB, w.board, false},
-		{desk.Worksheet, "Worksheet", "", sheetPage{w.sheet}, true},
-		{desk.Why, "Why", fyne.KeyE, why.New(w), true},
-		{desk.Bench, "Bench", fyne.KeyK, w.bench, false},
+		{desk.Board, "Board", fyne.KeyB, func() page { return w.board }, false},
+		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
+		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w) }, true},
+		{desk.Bench, "Bench", fyne.KeyK, func() page { return w.bench() }, false},
 	}
 }
 
@@ -56,18 +56,16 @@ type places struct {
 	stations []station
 	buttons  []*widget.Button
 	strip    *fyne.Container
+	built    map[desk.Place]page
 	pages    *fyne.Container
-	shown    desk.Place
 }
 
 func newPlaces(stations []station, visit func(desk.Place)) *places {
-	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack()}
+	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack(), built: map[desk.Place]page{}}
 	for _, s := range stations {
 		b := widget.NewButton(s.name, func() { visit(s.place) })
 		p.buttons = append(p.buttons, b)
 		p.strip.Add(b)
-		s.page.Object().Hide()
-		p.pages.Add(s.page.Object())
 	}
 	return p
 }
@@ -82,10 +80,20 @@ func (p *places) at(place desk.Place) station {
 	return p.stations[0]
 }
 
+// page returns the page of a station, built if it is not yet.
+func (p *places) page(s station) page {
+	if p.built[s.place] == nil {
+		made := s.build()
+		made.Object().Hide()
+		p.built[s.place] = made
+		p.pages.Add(made.Object())
+	}
+	return p.built[s.place]
+}
+
 // render shows the page of the state's place and writes the state into it; the other pages are written when they are gone to.
 func (p *places) render(s desk.State) {
 	now := p.at(s.Place)
-	p.shown = now.place
 	for i, st := range p.stations {
 		importance := widget.LowImportance
 		if st.place == now.place {
@@ -100,12 +108,15 @@ func (p *places) render(s desk.State) {
 		} else {
 			p.buttons[i].Enable()
 		}
-		if st.place != now.place {
-			st.page.Object().Hide()
+	}
+	for place, other := range p.built {
+		if place != now.place {
+			other.Object().Hide()
 		}
 	}
-	now.page.Render(s)
-	now.page.Object().Show()
+	shown := p.page(now)
+	shown.Render(s)
+	shown.Object().Show()
 }
 
 // goTo shows a place and gives its page the keyboard.
@@ -119,7 +130,7 @@ func (w *Window) goTo(to desk.Place) {
 
 // focusPage gives the keyboard to the first field of the page that is shown.
 func (w *Window) focusPage() {
-	if first := w.places.at(w.state.Place).page.First(); first != nil {
+	if first := w.places.page(w.places.at(w.state.Place)).First(); first != nil {
 		w.window.Canvas().Focus(first)
 		return
 	}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -32,8 +33,8 @@ type Window struct {
 	state  desk.State
 	looks  looks
 	board  *board.Page
-	sheet  *worksheet.Page
-	bench  *bench.Page
+	sheet  func() *worksheet.Page // built when first asked for, as is the next
+	bench  func() *bench.Page
 	places *places
 	notice *widgets.Words
 	modal  bool // a dialog is open: dropped files wait
@@ -47,8 +48,8 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: crash}
 	w.loadLooks()
 	w.board = board.New(w)
-	w.sheet = worksheet.New(w, d.Know)
-	w.bench = bench.New(w)
+	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Know) })
+	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w) })
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
@@ -120,7 +121,7 @@ func (w *Window) value() {
 // NewLot adds a lot and opens it.
 func (w *Window) NewLot() {
 	w.act(w.desk.NewLot)
-	w.sheet.Go(0)
+	w.sheet().Go(0)
 	w.focusPage()
 }
 

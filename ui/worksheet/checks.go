@@ -34,7 +34,7 @@ func newChecks(p *Page) *section {
 	body := container.NewVBox(c.stops,
 		form.Heading("To look at and to ask", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. The looks that are worth most a minute come first."),
 		c.list, form.Heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
-	return &section{name: "Checks", body: container.NewVScroll(body), show: func(p *Page) { c.render() }}
+	return &section{body: container.NewVScroll(body), show: func(p *Page) { c.render() }}
 }
 
 func (c *checklist) render() {

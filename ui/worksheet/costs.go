@@ -33,7 +33,7 @@ func newCosts(p *Page) *section {
 		form.Heading("Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself."), labour.Rows,
 	)
 	body := container.NewVScroll(container.NewVBox(whose, t.Body, left))
-	return &section{name: "Costs", body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals},
+	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals},
 		show: func(p *Page) {
 			says.SetText(view.TermsWords(p.open))
 			take.Hidden = len(p.open.Differs) == 0

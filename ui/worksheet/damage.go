@@ -31,7 +31,7 @@ func newDamage(p *Page) *section {
 	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
 	body := container.NewBorder(container.NewVBox(form.Heading("What is hurt", ""), help), nil, nil,
 		container.New(form.FixedWidth{Width: 330}, container.NewVScroll(container.NewPadded(d.list))), d.plan)
-	return &section{name: "Damage", body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
+	return &section{body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
 
 // changed takes one cell from the plan; an empty extent clears it.

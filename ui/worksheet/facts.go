@@ -26,7 +26,7 @@ func newFacts(p *Page) *section {
 		form.Heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."), paper.Rows,
 		form.Heading("State", "How it stands in the yard."), state.Rows,
 	)
-	return &section{name: "Facts", body: container.NewVScroll(body), forms: []*form.Form{vehicle, sale, paper, state}, first: first}
+	return &section{body: container.NewVScroll(body), forms: []*form.Form{vehicle, sale, paper, state}, first: first}
 }
 
 // factsOfVehicle adds the fields of the vehicle and returns the first.
@@ -87,7 +87,6 @@ func setKeys(c *valuation.Case, s string) {
 
 // section is one part of the worksheet.
 type section struct {
-	name  string
 	body  fyne.CanvasObject
 	forms []*form.Form
 	show  func(*Page)    // writes what no form holds; may be nil

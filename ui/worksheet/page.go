@@ -38,6 +38,9 @@ type Page struct {
 	open desk.Open
 }
 
+// Sections are the names of the sections, in the order of the job.
+var Sections = []string{"Facts", "Damage", "Repair", "Resale", "Costs", "Checks"}
+
 // verdictWidth is the width of the right side.
 const verdictWidth = 320
 
@@ -46,8 +49,8 @@ func New(a Actions, know valuation.Knowledge) *Page {
 	p := &Page{actions: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	rail := container.NewHBox()
-	for i, s := range p.sections {
-		b := widget.NewButton(s.name, func() { p.Go(i) })
+	for i, name := range Sections {
+		b := widget.NewButton(name, func() { p.Go(i) })
 		p.buttons = append(p.buttons, b)
 		rail.Add(b)
 	}
@@ -60,15 +63,6 @@ func New(a Actions, know valuation.Knowledge) *Page {
 
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
-
-// Sections returns the names of the sections in order.
-func (p *Page) Sections() []string {
-	var names []string
-	for _, s := range p.sections {
-		names = append(names, s.name)
-	}
-	return names
-}
 
 // Go shows a section.
 func (p *Page) Go(i int) {

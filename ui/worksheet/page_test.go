@@ -75,7 +75,7 @@ func at(t *testing.T, section string, c valuation.Case) *bench {
 	b.page = New(b, valuation.Knowledge{})
 	b.window.SetContent(b.page.Object())
 	b.show()
-	b.page.Go(slices.Index(b.page.Sections(), section))
+	b.page.Go(slices.Index(Sections, section))
 	return b
 }
 
@@ -113,7 +113,7 @@ func TestAModelYearIsTaken(t *testing.T) {
 
 func TestWritingAPageEditsNothing(t *testing.T) {
 	b := at(t, "Facts", plainCase())
-	for i := range b.page.Sections() {
+	for i := range Sections {
 		b.page.Go(i)
 		b.show()
 	}

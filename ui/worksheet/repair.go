@@ -53,7 +53,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	tables.Offset = 0.62
 	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
-	return &section{name: "Repair", body: split, show: func(p *Page) { w.render() }, first: w.table}
+	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 
 // columns turns a view's columns into a table's.

@@ -66,7 +66,7 @@ func newResale(p *Page) *section {
 	top.Offset = 0.46
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58
-	return &section{name: "Resale", body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
+	return &section{body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
 }
 
 // resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
