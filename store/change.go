@@ -48,7 +48,7 @@ func documents(c *valuation.Case) map[string]any {
 		"format": &c.Format, "currency": &c.Currency, "valued_on": &c.ValuedOn, "lot": &c.Lot,
 		"damage": &c.Damage, "findings": &c.Findings, "repair": &c.Repair, "hidden": &c.Hidden, "resale": &c.Resale,
 		"buying": &c.Buying, "time": &c.Time, "selling": &c.Selling, "labour": &c.Labour, "market": &c.Market,
-		"rules": &c.Rules, "run": &c.Run,
+		"rules": &c.Rules, "run": &c.Run, "factors": &c.Factors,
 	}
 }
 

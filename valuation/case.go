@@ -4,6 +4,7 @@ import (
 	"walkline/valuation/bid"
 	"walkline/valuation/hidden"
 	"walkline/valuation/invoice"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
@@ -31,6 +32,7 @@ type Case struct {
 	Market   Market            `json:"market"`
 	Rules    bid.Rules         `json:"rules"`
 	Run      Run               `json:"run"`
+	Factors  *learn.Factors    `json:"factors"` // learned from past buys and accepted; nil: the starter values
 }
 
 // Repair is the known work.

@@ -35,6 +35,7 @@ func (c Case) Check() []Fault {
 	f.buying(c.Buying, cur)
 	f.terms(c)
 	f.rules(c.Rules, cur)
+	f.factors(c.Factors)
 	return f.all
 }
 

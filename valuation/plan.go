@@ -50,18 +50,21 @@ func (m *Memory) bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 		return nil, nil
 	}
 	miles, years := c.reach(s)
+	learned := func(x float64, at resale.Subject) BandPoint {
+		return point(x, market{table: fit.At(at)}.factored(c.learned().Resale).table)
+	}
 	if s.Mileage != nil && miles[1] > miles[0] {
 		for i := range bandPoints {
 			x := miles[0] + (miles[1]-miles[0])*float64(i)/(bandPoints-1)
 			at := s
 			at.Mileage = &x
-			byMileage = append(byMileage, point(x, fit.At(at)))
+			byMileage = append(byMileage, learned(x, at))
 		}
 	}
 	for y := years[0]; y <= years[1]; y++ {
 		at := s
 		at.ModelYear = int(y)
-		byYear = append(byYear, point(y, fit.At(at)))
+		byYear = append(byYear, learned(y, at))
 	}
 	return byMileage, byYear
 }

@@ -22,8 +22,9 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	r := rest{b: b, today: today, c: c.Clone()}
 	r.currency, _ = money.Lookup(c.Currency)
 	r.c.ValuedOn, r.c.Run.WinnersAllowance, r.c.Market.HammerGuess = today, false, nil
-	r.c.Repair = Repair{Lines: r.lines(w.plan())}
-	risks, _ := w.raise()
+	r.c.Time.DaysToSell, r.c.Factors = c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell)), applied(c.learned())
+	r.c.Repair = Repair{Lines: r.lines(factored(w.plan(), c.learned()))}
+	risks := factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
 	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(risks)
 	r.around()
 	r.unassigned()

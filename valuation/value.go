@@ -33,13 +33,15 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	w.lines = w.plan()
-	w.risks, w.chances = w.raise()
+	w.lines = factored(w.plan(), w.c.learned())
+	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
+	w.chances = w.posteriors()
 	w.items = w.list()
 	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
+	w.market = w.market.factored(w.c.learned().Resale)
 	w.played = m.scenes.Play(w.scene())
 	w.problem = w.pose()
 	w.found = bid.Find(&w.problem)
@@ -72,18 +74,22 @@ func (w *work) plan() []repair.Line {
 	return repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage)
 }
 
-// raise returns the risks of the case and of the catalogue with their chances after the findings.
-func (w *work) raise() ([]hidden.Risk, []float64) {
+// raise returns the risks of the case and of the catalogue.
+func (w *work) raise() []hidden.Risk {
 	known := w.k.Risks
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	risks := hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
-	chances := make([]float64, len(risks))
-	for i, r := range risks {
+	return hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
+}
+
+// posteriors returns the chances of the risks after the findings.
+func (w *work) posteriors() []float64 {
+	chances := make([]float64, len(w.risks))
+	for i, r := range w.risks {
 		chances[i] = r.Posterior(w.c.Findings)
 	}
-	return risks, chances
+	return chances
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
@@ -119,7 +125,7 @@ func (c Case) subject() resale.Subject {
 }
 
 func (c Case) beliefs(cur money.Currency) resale.Beliefs {
-	return resale.Beliefs{BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold, Guess: c.Resale.Guess,
+	return resale.Beliefs{BrandDiscount: c.brandDiscount(), AskedToSold: c.askedToSold(), Guess: c.Resale.Guess,
 		Today: c.ValuedOn, Currency: cur}
 }
 
@@ -127,11 +133,11 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Loading: c.Hidden.SharedLoading, Rates: c.Labour.Rates,
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,
-			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell},
+			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))},
 		N: c.Run.Scenarios, Seed: c.Run.Seed,
 	}
 }

@@ -106,6 +106,9 @@ func (w *work) warnings() []string {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
+	if said := w.c.learnedWords(); said != "" {
+		out = append(out, said)
+	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
 			w.money(w.problem.Allowance), w.c.Market.Rivals))

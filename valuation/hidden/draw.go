@@ -41,6 +41,9 @@ type Setting struct {
 	Factor  []float64 // the lot's common factor, one score a scenario
 	Loading float64   // of risks that name none
 	Rates   map[string]float64
+	// Ratios are what the lot's money for hidden damage ("hidden") and hours of a trade ("hours/body") come to against its
+	// risks: one factor a scenario. A kind that is missing comes to 1.
+	Ratios map[string][]float64
 }
 
 // Outcome is one risk over the scenarios in which it is there. Shape: each column has one value for each of them, or is nil
@@ -58,18 +61,23 @@ func (r Risk) Draw(chance float64, s Setting) Outcome {
 	}
 	there := s.stream(r.ID, "there")
 	out := Outcome{At: there.Happens(chance, lean, nil, make([]float64, s.Draws.Len()))}
-	values := func(name string, t prob.Three) []float64 {
+	values := func(name, kind string, t prob.Three) []float64 {
 		if t.Zero() || len(out.At) == 0 {
 			return nil
 		}
 		column := make([]float64, len(out.At))
 		stream := s.stream(r.ID, name)
 		stream.Values(t.Score(), lean, out.At, column)
+		if ratio := s.Ratios[kind]; ratio != nil {
+			for k, i := range out.At {
+				column[k] *= ratio[i]
+			}
+		}
 		return column
 	}
-	out.Cash, out.Days = values("cost", r.Cost), values("days", r.Days)
+	out.Cash, out.Days = values("cost", "hidden", r.Cost), values("days", "", r.Days)
 	for _, trade := range lot.Trades {
-		hours := values("hours/"+trade, r.Hours[trade])
+		hours := values("hours/"+trade, "hours/"+trade, r.Hours[trade])
 		if hours == nil {
 			continue
 		}

@@ -160,3 +160,15 @@ func lossCalls(judged []Build) []call {
 	}
 	return out
 }
+
+// Made returns the profit that a finished and sold build made, nil where it is not known whole.
+func (b Build) Made() *money.Amount {
+	if b.Ending != Sold || b.Foretold == nil {
+		return nil
+	}
+	m, known := b.money()
+	if !known {
+		return nil
+	}
+	return &m.Came
+}

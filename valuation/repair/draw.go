@@ -16,6 +16,20 @@ type Setting struct {
 	Loading       float64            // of lines that name none
 	Rates         map[string]float64 // money an own hour, by trade
 	HoldingPerDay float64
+	Ratios        Ratios
+}
+
+// Ratios are what the hours of a trade ("hours/body"), the parts of a source ("parts/used"), "materials" and "outside" work
+// of the whole lot come to against its lines: one factor a scenario, shared by all lines. A kind that is missing comes to 1.
+type Ratios map[string][]float64
+
+// on returns f with its figures times the ratio of that kind.
+func (r Ratios) on(kind string, f func(i int32, x float64)) func(i int32, x float64) {
+	ratio := r[kind]
+	if ratio == nil {
+		return f
+	}
+	return func(i int32, x float64) { f(i, x*ratio[i]) }
 }
 
 // Outcome is one line over the scenarios in which it is needed. Shape: each column has one value for each of them, or is
@@ -57,13 +71,13 @@ func (p *Player) Draw(l Line) Outcome {
 	}
 	for _, trade := range lot.Trades {
 		if h, ok := l.Hours[trade]; ok {
-			p.spell("hours/"+trade, h, p.Rates[trade], p.at)
+			p.spell("hours/"+trade, h, trade, p.at)
 		}
 	}
-	p.spend("materials", l.Materials, p.at)
-	p.spend("outside", l.Outside, p.at)
+	p.spend("materials", "materials", l.Materials, p.at)
+	p.spend("outside", "outside", l.Outside, p.at)
 	for i, part := range l.Parts {
-		p.part(fmt.Sprintf("part/%d", i), part, p.Rates[l.ChiefTrade()])
+		p.part(fmt.Sprintf("part/%d", i), part, l.ChiefTrade())
 	}
 	return Outcome{p.at, p.take(p.cash), p.take(p.labour), p.take(p.hours), p.take(p.lead)}
 }
@@ -134,15 +148,18 @@ func (p *Player) each(name string, t prob.Three, lean prob.Lean, at []int32, f f
 	}
 }
 
-func (p *Player) spend(name string, t prob.Three, at []int32) {
-	p.each(name, t, p.lean, at, func(i int32, x float64) { p.cash[i] += x })
+// spend books money of a kind that [Ratios] may know.
+func (p *Player) spend(name, kind string, t prob.Three, at []int32) {
+	p.each(name, t, p.lean, at, p.Ratios.on(kind, func(i int32, x float64) { p.cash[i] += x }))
 }
 
-func (p *Player) spell(name string, t prob.Three, rate float64, at []int32) {
-	p.each(name, t, p.lean, at, func(i int32, x float64) {
+// spell books own hours of a trade.
+func (p *Player) spell(name string, t prob.Three, trade string, at []int32) {
+	rate := p.Rates[trade]
+	p.each(name, t, p.lean, at, p.Ratios.on("hours/"+trade, func(i int32, x float64) {
 		p.hours[i] += x
 		p.labour[i] += x * rate
-	})
+	}))
 }
 
 // wait lengthens the line's lead time to that of a critical part.
@@ -159,30 +176,38 @@ func (p *Player) happens(name string, chance float64, lean prob.Lean, at []int32
 }
 
 // part plays one part: its options in order of expected cost, then its fallback.
-func (p *Player) part(name string, part Part, rate float64) {
+func (p *Player) part(name string, part Part, chief string) {
 	critical := part.Critical == nil || *part.Critical
 	open := p.at
-	for _, j := range part.Order(rate, p.HoldingPerDay) {
+	for _, j := range part.Order(p.Rates[chief], p.HoldingPerDay) {
 		o, at := part.Options[j], fmt.Sprintf("%s/option/%d", name, j)
 		taken, chance := open, Or(o.Chance, 1)
 		if chance < 1 {
 			taken = p.happens(at, chance, prob.Lean{}, open)
 			open = without(open, taken, len(p.work))
 		}
-		p.spend(at+"/price", o.Price, taken)
-		p.spend(at+"/freight", o.Freight, taken)
+		p.spend(at+"/price", o.kind(), o.Price, taken)
+		p.spend(at+"/freight", o.kind(), o.Freight, taken)
 		p.each(at+"/core", o.CoreBack, prob.Lean{}, taken, func(i int32, x float64) { p.cash[i] -= x })
-		p.spell(at+"/hours", o.ExtraHours, rate, taken)
+		p.spell(at+"/hours", o.ExtraHours, chief, taken)
 		p.wait(at, o.LeadDays, critical, taken)
 		if chance >= 1 {
 			return
 		}
 	}
 	if f := part.Fallback; f != nil {
-		p.spend(name+"/fallback/price", f.Price, open)
-		p.spell(name+"/fallback/hours", f.Hours, rate, open)
+		p.spend(name+"/fallback/price", "", f.Price, open)
+		p.spell(name+"/fallback/hours", f.Hours, chief, open)
 		p.wait(name+"/fallback", f.LeadDays, critical, open)
 	}
+}
+
+// kind returns the kind under which [Ratios] know the option's money: none for a price that was quoted.
+func (o Option) kind() string {
+	if o.Quoted != "" {
+		return ""
+	}
+	return "parts/" + o.Source
 }
 
 // without returns the scenarios of open (all n when nil) that are not among taken. Shape: both rise. Never nil.

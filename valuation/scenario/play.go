@@ -16,9 +16,17 @@ type Lot struct {
 	Freight prob.Three
 	Storage Storage
 	Time    Time
+	Spreads Spreads
 	N       int
 	Seed    int64
 }
+
+// Spreads are the log standard deviations of what a whole lot's figures come to against their judgements, beyond what the
+// judgements say themselves: of the hours of a trade ("hours/body"), the parts of a source ("parts/used"), "materials",
+// "outside" work, money for "hidden" damage and the "days_to_sell". Each is a lognormal factor of median 1 on all that is
+// of its kind. The factors lean on each other by the loading (days to sell do not), and not on the lot's common factor: it is
+// the shop that scatters here, not the lot that looks better than it is, so no other bidder shares it.
+type Spreads map[string]float64
 
 // Storage is the yard's charge: money a day beyond the free days, over the days until the lot is fetched.
 type Storage struct {
@@ -55,6 +63,7 @@ type Outcome struct {
 	Lines, Risks     []Part
 	Repair, Hidden   []float64 // own labour included
 	Labour, Hours    []float64
+	HiddenLabour     []float64 // of Labour, that for hidden damage
 	Freight, Storage []float64
 	Days, Holding    []float64
 	Cash             []float64 // money out before the sale beside the invoice: no own labour, no capital cost
@@ -70,9 +79,11 @@ func (m *Memory) Play(l Lot) Outcome {
 	m.frames.Turn()
 	m.strands.Turn()
 	f := m.frame(&l)
+	ratios := m.ratios(&l, f)
 	repaired, hurt := newSum(l.N), newSum(l.N)
 	o := Outcome{Factor: f.factor, strata: f.strata}
-	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay})
+	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay,
+		Ratios: ratios})
 	for _, line := range l.Lines {
 		s := m.line(line, &l, f, player)
 		repaired.add(s)
@@ -80,7 +91,7 @@ func (m *Memory) Play(l Lot) Outcome {
 		o.Lines = append(o.Lines, s.part(line.Job))
 	}
 	for k, r := range l.Risks {
-		s := m.risk(r, l.Chances[k], &l, f)
+		s := m.risk(r, l.Chances[k], &l, f, ratios)
 		hurt.add(s)
 		s.addTo(hurt.days, s.days)
 		o.Risks = append(o.Risks, s.part(r.Name))
@@ -88,6 +99,9 @@ func (m *Memory) Play(l Lot) Outcome {
 	o.Freight = m.column("lot/freight", l.Freight, &l, f)
 	yard := m.column("lot/storage", l.Storage.Days, &l, f)
 	queue, selling := m.column("lot/inspection", l.Time.InspectionQueue, &l, f), m.column("lot/selling", l.Time.DaysToSell, &l, f)
+	if slow := ratios["days_to_sell"]; slow != nil {
+		selling = times(selling, slow)
+	}
 	o.gather(&l, repaired, hurt, yard, queue, selling)
 	return o
 }
@@ -116,6 +130,7 @@ func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64
 	col := func() []float64 { return make([]float64, l.N) }
 	o.Repair, o.Hidden, o.Labour, o.Hours, o.Storage = col(), col(), col(), col(), col()
 	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
+	o.HiddenLabour = hurt.labour
 	for i := range o.Days {
 		o.Repair[i] = known.cash[i] + known.labour[i]
 		o.Hidden[i] = hurt.cash[i] + hurt.labour[i]

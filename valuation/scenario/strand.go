@@ -117,7 +117,7 @@ func (s *strand) along(column, d []float64) (sum float64) {
 func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) *strand {
 	content := l
 	content.Job, content.Area, content.Operation, content.Why, content.Caution, content.Edited = "", "", "", "", "", false
-	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay)
+	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads)
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := player.Draw(l)
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Lead, f)
@@ -126,12 +126,12 @@ func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) 
 }
 
 // risk returns a hidden risk as drawn at that chance.
-func (m *Memory) risk(r hidden.Risk, chance float64, lot *Lot, f *frame) *strand {
+func (m *Memory) risk(r hidden.Risk, chance float64, lot *Lot, f *frame, ratios map[string][]float64) *strand {
 	content := r
 	content.Name, content.Why, content.Caution, content.Findings, content.Chance = "", "", "", nil, hidden.Beta{}
-	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates)
+	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Spreads)
 	return m.strands.Recall(key, func() (*strand, int) {
-		out := r.Draw(chance, hidden.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates})
+		out := r.Draw(chance, hidden.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates, Ratios: ratios})
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Days, f)
 		return s, s.size()
 	})

@@ -1,0 +1,197 @@
+package valuation
+
+import (
+	"maps"
+	"math"
+
+	"walkline/valuation/checks"
+	"walkline/valuation/hidden"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// Foretell returns what is foretold of a lot, figure by figure, to be frozen with the bid and held against what comes. The
+// figures stand at the given hammer price; nil: at the walk-away bid, or at the lowest legal bid where there is none.
+// Limits and errors: those of [Value].
+func Foretell(c Case, k Knowledge, hammer *money.Amount) (learn.Prediction, error) {
+	return NewMemory().Foretell(c, k, hammer)
+}
+
+// Foretell is [Foretell] by way of the memory.
+func (m *Memory) Foretell(c Case, k Knowledge, hammer *money.Amount) (learn.Prediction, error) {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	w := work{c: c, k: k}
+	if err := w.run(m); err != nil {
+		return learn.Prediction{}, err
+	}
+	at := w.found.Lowest
+	walk := w.found.Bid
+	if len(checks.Stops(w.items)) > 0 {
+		walk = nil
+	}
+	switch {
+	case hammer != nil:
+		at = *hammer
+	case walk != nil:
+		at = *walk
+	}
+	return w.prediction(walk, at), nil
+}
+
+// prediction writes the valuation down as a prediction at a hammer price.
+func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction {
+	o := w.played
+	total := w.currency.Major(w.c.Buying.Total(at, w.currency).Total)
+	cost := make([]float64, len(o.Cost))
+	for i := range cost {
+		cost[i] = o.Repair[i] + o.Hidden[i]
+	}
+	p := learn.Prediction{On: w.c.ValuedOn, Engine: Engine, Factors: w.c.learned().Clone(), At: at, LossChance: w.problem.LossChance(total),
+		Cost: sampled(cost), Hours: sampled(o.Hours), Days: sampled(o.Days), Terms: w.foretoldTerms(), Money: w.ledger(at)}
+	if walk != nil {
+		bid := *walk
+		p.WalkAway = &bid
+	}
+	p.Resale.Mean, p.Profit.Mean = w.market.table.Mean(), w.problem.Judge(at).Mean
+	for _, u := range learn.Chances {
+		p.Resale.Q = append(p.Resale.Q, w.market.table.Quantile(u))
+		p.Profit.Q = append(p.Profit.Q, w.problem.Quantile(u, total))
+	}
+	for _, l := range w.lines {
+		p.Items = append(p.Items, w.lineItems(l)...)
+	}
+	for i, r := range w.risks {
+		p.Items = append(p.Items, w.riskItems(r, w.chances[i])...)
+		p.Risks = append(p.Risks, learn.Risk{ID: r.ID, Name: r.Name, Base: r.Chance.Mean(), Chance: w.chances[i]})
+	}
+	return p
+}
+
+// sampled returns the figure of a column of scenarios.
+func sampled(xs []float64) learn.Figure {
+	s := prob.Sorted(xs)
+	f := learn.Figure{Mean: prob.Mean(xs)}
+	for _, u := range learn.Chances {
+		f.Q = append(f.Q, prob.Quantile(s, u))
+	}
+	return f
+}
+
+// foretoldTerms returns the beliefs and rates that the forecast rests on. The winner's allowance is split between the
+// resale price and the cost as the two share its variance.
+func (w *work) foretoldTerms() learn.Terms {
+	c := w.c
+	sell := c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))
+	t := learn.Terms{AskedToSold: c.askedToSold().Mean(), AskedShare: w.askedShare(), Brand: c.subject().Brand, DaysToSell: sell.Mean(), DaysSD: math.Sqrt(sell.Variance()),
+		Rates: maps.Clone(c.Labour.Rates), HoldingPerDay: c.Time.HoldingPerDay, CapitalRate: c.Time.CapitalRate, SellPercent: c.Selling.Percent}
+	if hours := prob.Mean(w.played.Hours); hours > 0 {
+		t.Rate = prob.Mean(w.played.Labour) / hours
+	}
+	market := w.market.level * (1 - c.Selling.Percent)
+	if all := market*market + w.played.SharedVariance(); all > 0 {
+		t.ResaleAllow = w.problem.Allowance * market * market / all
+		t.CostAllow = w.problem.Allowance - t.ResaleAllow
+	}
+	return t
+}
+
+// askedShare returns the share of asking prices among the weights of the comparables that are used.
+func (w *work) askedShare() float64 {
+	var asked, all float64
+	for _, a := range w.market.price.Adjusted {
+		if !a.Used || a.Row < 0 || a.Row >= len(w.c.Resale.Rows) {
+			continue
+		}
+		all += a.Weight
+		if w.c.Resale.Rows[a.Row].Kind != "sold" {
+			asked += a.Weight
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return asked / all
+}
+
+// ledger returns the expected money at a hammer price.
+func (w *work) ledger(at money.Amount) learn.Ledger {
+	m, o, round := w.problem.Means(at), w.played, w.currency.FromMajor
+	unseen := prob.Mean(o.HiddenLabour)
+	return learn.Ledger{
+		Resale: round(m.Resale), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
+		Hidden: round(prob.Mean(o.Hidden) - unseen), Labour: round(m.Labour), Freight: round(prob.Mean(o.Freight)),
+		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(m.Allowance),
+		Fees: w.c.Buying.Total(at, w.currency).Total - at,
+	}
+}
+
+// lineItems returns the foretold figures of one line.
+func (w *work) lineItems(l repair.Line) []learn.Item {
+	need := repair.Or(l.Chance, 1)
+	item := func(kind learn.Kind, key, part string, chance float64, ts ...prob.Three) learn.Item {
+		i := learn.Item{Line: l.ID, Job: l.Job, Kind: kind, Key: key, Part: part, Chance: chance}
+		for _, t := range ts {
+			i.Mean += t.Mean()
+			i.SD += t.Variance()
+		}
+		i.SD = math.Sqrt(i.SD)
+		return i
+	}
+	chief, extra := l.ChiefTrade(), 0.0
+	var out []learn.Item
+	for _, p := range l.Parts {
+		left := 1.0
+		for _, j := range p.Order(w.c.Labour.Rates[chief], w.c.Time.HoldingPerDay) {
+			o := p.Options[j]
+			taken := left * repair.Or(o.Chance, 1)
+			left -= taken
+			i := item(learn.PartKind, o.Source, p.Name, need*taken, o.Price, o.Freight)
+			i.Mean -= o.CoreBack.Mean()
+			i.Quoted = o.Quoted != ""
+			extra += taken * o.ExtraHours.Mean()
+			out = append(out, i)
+		}
+		if p.Fallback != nil && left > 0 {
+			i := item(learn.PartKind, "fallback", p.Name, need*left, p.Fallback.Price)
+			i.Quoted = true
+			extra += left * p.Fallback.Hours.Mean()
+			out = append(out, i)
+		}
+	}
+	for _, trade := range lot.Trades {
+		i := item(learn.HoursKind, trade, "", need, l.Hours[trade])
+		if trade == chief {
+			i.Mean += extra
+		}
+		out = append(out, i)
+	}
+	return keep(append(out, item(learn.MaterialsKind, "", "", need, l.Materials), item(learn.OutsideKind, "", "", need, l.Outside)))
+}
+
+// riskItems returns the foretold figures of one risk, given that the damage is there.
+func (w *work) riskItems(r hidden.Risk, chance float64) []learn.Item {
+	item := func(kind learn.Kind, key string, mean float64, t prob.Three) learn.Item {
+		return learn.Item{Risk: r.ID, Job: r.Name, Kind: kind, Key: key, Chance: chance, Mean: mean, SD: math.Sqrt(t.Variance())}
+	}
+	out := []learn.Item{item(learn.HiddenKind, "", r.MeanIfPresent(chance, w.c.loading(), nil).Cash, r.Cost)}
+	for _, trade := range lot.Trades {
+		hours := r.MeanIfPresent(chance, w.c.loading(), map[string]float64{trade: 1}).Labour
+		out = append(out, item(learn.HoursKind, trade, hours, r.Hours[trade]))
+	}
+	return keep(out)
+}
+
+// keep returns the items that come to anything.
+func keep(items []learn.Item) []learn.Item {
+	var out []learn.Item
+	for _, i := range items {
+		if i.Mean > 0 && i.Chance > 0 {
+			out = append(out, i)
+		}
+	}
+	return out
+}

@@ -1,0 +1,25 @@
+package prob
+
+import "math"
+
+// Times returns the judgement with all three points multiplied by f. Limits: f > 0.
+func (t Three) Times(f float64) Three { return Three{t.Low * f, t.Likely * f, t.High * f} }
+
+// Narrowed returns the judgement drawn in about its most likely value: share 1 leaves it, 0 makes it certain.
+func (t Three) Narrowed(share float64) Three {
+	return Three{t.Likely - share*(t.Likely-t.Low), t.Likely, t.Likely + share*(t.High-t.Likely)}
+}
+
+// Rescaled returns the distribution with its median times f and its spread about the median, on the log scale, times
+// spread: each quantile q becomes median f (q / median)^spread. Limits: no value below 0, a median above 0; f, spread > 0.
+func (t Table) Rescaled(f, spread float64) Table {
+	median := t.Quantile(0.5)
+	if t.Certain() {
+		return CertainTable(median * f)
+	}
+	x := make([]float64, len(t.x))
+	for i, q := range t.x {
+		x[i] = median * f * math.Pow(q/median, spread)
+	}
+	return NewTable(t.p, x)
+}
