@@ -22,7 +22,7 @@ var rules = []rule{
 	{"gonum only in prob", each(gonumFaults)},
 	{"ui knows neither app nor store", each(uiImportFaults)},
 	{"goroutines and fyne.Do only in ui/task", each(threadFaults)},
-	{"no Fyne in desk, view, damage and sheet", each(deskFaults)},
+	{"no Fyne in desk, view, damage, sheet and photo", each(deskFaults)},
 	{"pages stand alone", each(pageFaults)},
 	{"every package has its comment", packageCommentFaults},
 	{"sizes", each(sizeFaults)},
@@ -175,7 +175,7 @@ func threadFaults(s source) []string {
 }
 
 // windowless are the packages of ui that know no window, so that the terminal side can use them too.
-var windowless = []string{"ui/desk", "ui/view", "ui/damage", "ui/sheet"}
+var windowless = []string{"ui/desk", "ui/view", "ui/damage", "ui/sheet", "ui/photo"}
 
 func deskFaults(s source) []string {
 	if !s.isGo() || !slices.ContainsFunc(windowless, s.in) {

@@ -63,11 +63,12 @@ var broken = map[string][]sample{
 		calling("ui/worksheet/a.go", "fyne.io/fyne/v2", "fyne.Do"),
 		calling("ui/worksheet/a.go", "fyne.io/fyne/v2", "fyne.DoAndWait"),
 	},
-	"no Fyne in desk, view, damage and sheet": {
+	"no Fyne in desk, view, damage, sheet and photo": {
 		importing("ui/desk/a.go", "fyne.io/fyne/v2"),
 		importing("ui/view/a.go", "fyne.io/fyne/v2/theme"),
 		importing("ui/damage/a.go", "fyne.io/fyne/v2"),
 		importing("ui/sheet/a.go", "fyne.io/fyne/v2/theme"),
+		importing("ui/photo/a.go", "fyne.io/fyne/v2/canvas"),
 	},
 	"pages stand alone": {
 		importing("ui/board/a.go", "walkline/ui/worksheet"),
@@ -115,7 +116,7 @@ var sound = map[string][]sample{
 		{"ui/task/a.go", "package x\n\nfunc f() { go f() }\n"},
 		calling("ui/task/a.go", "fyne.io/fyne/v2", "fyne.Do"),
 	},
-	"no Fyne in desk, view, damage and sheet": {importing("ui/widgets/a.go", "fyne.io/fyne/v2/canvas")},
+	"no Fyne in desk, view, damage, sheet and photo": {importing("ui/widgets/a.go", "fyne.io/fyne/v2/canvas")},
 	"pages stand alone": {
 		importing("ui/a.go", "walkline/ui/board"),
 		importing("ui/board/a.go", "walkline/ui/view"),

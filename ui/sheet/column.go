@@ -78,9 +78,8 @@ func (c *column) pair(label, figure string, s style) {
 		c.text(figure, figureStyle, gapInner)
 		return
 	}
-	c.need(s.line())
-	c.press.write(c.page, c.x+c.w, c.y, 1, figure, figureStyle)
 	c.text(label, s, 0)
+	c.press.write(c.page, c.x+c.w, c.y-s.line(), 1, figure, figureStyle)
 }
 
 func (c *column) bulletHeight(words string, s style) float64 {

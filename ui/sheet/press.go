@@ -54,6 +54,7 @@ type press struct {
 	paper  Paper
 	pages  [][]func()
 	lacked bool
+	photos int // pictures put in so far
 }
 
 // newPress returns a press with its fonts. Title and date go into the file's properties.

@@ -1,0 +1,231 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"walkline/ui/view"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Rebuilt is what the file for the rebuilt inspection is printed from. What is unknown is left empty and printed as "not entered".
+type Rebuilt struct {
+	Lot      lot.Lot
+	Damage   []lot.Damage // as bought
+	Currency string
+	Printed  lot.Date
+	Paper    Paper // none: the one that is usual for the currency
+	Agency   string
+	Builder  Builder
+	Bought   Bought
+	Forms    []Form
+	Work     []Work
+	Receipts []Receipt
+	Before   []Picture
+	After    []Picture
+}
+
+// Builder is who rebuilt the vehicle.
+type Builder struct {
+	Name, Address, Licence string
+}
+
+// Bought is the purchase.
+type Bought struct {
+	Date  lot.Date
+	From  string
+	Total *money.Amount // of the invoice; nil: not known
+}
+
+// Form is a paper that the agency asks for.
+type Form struct {
+	Name   string
+	Why    string // the rule that asks for it, with its citation and how sure it is
+	InHand bool
+}
+
+// Work is one line of the statement of work.
+type Work struct {
+	Date  lot.Date
+	What  string
+	Parts string // what was put in, and from where
+	Hours float64
+	By    string // trade, or the shop that the work was bought from
+}
+
+// Receipt is one bill. Money that comes back has a negative amount.
+type Receipt struct {
+	Date     lot.Date
+	What     string
+	Source   string // as in the case file: used, new_maker ...; free words else
+	DonorVIN string // of the vehicle that a used part came from
+	Amount   money.Amount
+	File     string // name of the photo or PDF kept of it
+}
+
+// Picture is one photograph: the bytes of a JPEG, PNG or WebP file.
+type Picture struct {
+	Caption string
+	Area    string // a damage area; empty: none
+	Taken   lot.Date
+	Data    []byte
+}
+
+const rebuiltNote = "What is asked for, which parts need proof and what may be registered is the agency's to say: ask it before the inspection. This file puts together what was kept."
+
+// RebuiltFile returns the file for the rebuilt inspection as PDF: vehicle and damage as bought, forms, statement of work,
+// bills with donor VINs, photographs before and after. A photograph that cannot be read is named in its place.
+// Errors: the date printed is no date.
+func RebuiltFile(r Rebuilt) ([]byte, error) {
+	name := view.Vehicle(r.Lot.ModelYear, r.Lot.Make, r.Lot.Model, r.Lot.Trim)
+	p, err := newPress(r.Paper.or(r.Currency), "File for the rebuilt inspection, "+name, r.Printed)
+	if err != nil {
+		return nil, err
+	}
+	left, right := p.head("File for the rebuilt inspection", r.Lot, r.Printed)
+	left.text("Damage as bought", strongType, 0)
+	left.gap(gapLine)
+	left.survey(r.Damage)
+	right.contents(r)
+	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
+	c.statement(r)
+	c.bills(r)
+	p.photographs("Photographs before the work", r.Before)
+	p.photographs("Photographs after the work", r.After)
+	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), r.Printed))
+}
+
+// contents writes who built, what was bought, and the forms as a list to tick.
+func (c *column) contents(r Rebuilt) {
+	purse := view.NewPurse(r.Currency)
+	total := "not entered"
+	if r.Bought.Total != nil {
+		total = purse.Show(*r.Bought.Total)
+	}
+	c.text("Purchase and builder", strongType, 0)
+	c.gap(gapLine)
+	for _, l := range [][2]string{{"Bought on", string(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total}, {"Rebuilt by", r.Builder.Name},
+		{"Address", r.Builder.Address}, {"Licence", r.Builder.Licence}, {"Agency", r.Agency}} {
+		c.pair(l[0], or(l[1], "not entered"), bodyType)
+	}
+	c.heading(fmt.Sprintf("Forms (%d of %d in hand)", inHand(r.Forms), len(r.Forms)))
+	if len(r.Forms) == 0 {
+		c.text("No list of forms is known for this place: ask the agency.", bodyType, 0)
+	}
+	for _, f := range r.Forms {
+		c.form(f)
+	}
+	c.heading("In this file")
+	for _, l := range [][2]string{{"Lines of work", fmt.Sprint(len(r.Work))}, {"Bills", fmt.Sprint(len(r.Receipts))}, {"Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts))},
+		{"Photographs before, after", fmt.Sprintf("%d, %d", len(r.Before), len(r.After))}} {
+		c.pair(l[0], l[1], bodyType)
+	}
+	c.gap(gapInner)
+	c.text(rebuiltNote, smallType, 0)
+}
+
+func inHand(forms []Form) int {
+	n := 0
+	for _, f := range forms {
+		if f.InHand {
+			n++
+		}
+	}
+	return n
+}
+
+// form writes one form behind a box, crossed when it is in hand.
+func (c *column) form(f Form) {
+	const box = 5.0
+	c.need(c.height(f.Name, bodyType, box) + c.height(f.Why, smallType, box))
+	c.tick(0, "", f.InHand, densities[0])
+	c.text(f.Name, bodyType, box)
+	c.text(f.Why, smallType, box)
+	c.gap(gapLine)
+}
+
+// statement writes the work line by line, with room to sign.
+func (c *column) statement(r Rebuilt) {
+	c.text("Statement of work", titleType, 0)
+	c.gap(gapLine)
+	t := table{{"Date", 20, false}, {"Work", 72, false}, {"Parts put in", 0, false}, {"By", 26, false}, {"Hours", 14, true}}
+	var rows [][]string
+	var hours float64
+	for _, w := range r.Work {
+		hours += w.Hours
+		rows = append(rows, []string{or(string(w.Date), "–"), w.What, w.Parts, w.By, number(w.Hours)})
+	}
+	c.table(t, rows, "No work is entered.")
+	c.pair("Hours in all", or(number(hours), "0"), strongType)
+	c.need(24)
+	c.gap(14)
+	for i, label := range []string{"Signed by who did the work", "Date"} {
+		x := c.x + float64(i)*c.w*0.65
+		c.press.rule(c.page, x, c.y, c.w*(0.6-0.25*float64(i)))
+		c.press.write(c.page, x, c.y+0.8, 0, label, smallType)
+	}
+	c.gap(10)
+}
+
+// number writes hours; nought is empty.
+func number(hours float64) string {
+	if hours == 0 {
+		return ""
+	}
+	return strings.TrimSuffix(fmt.Sprintf("%.1f", hours), ".0")
+}
+
+// bills writes the receipts with donor VINs, and what they come to.
+func (c *column) bills(r Rebuilt) {
+	purse := view.NewPurse(r.Currency)
+	c.heading("Bills, " + purse.Code)
+	t := table{{"No.", 9, true}, {"Date", 20, false}, {"For", 0, false}, {"Source", 30, false}, {"Donor VIN", 44, false}, {"Amount", 22, true}}
+	var rows [][]string
+	var total money.Amount
+	for i, b := range r.Receipts {
+		total += b.Amount
+		what := b.What
+		if b.File != "" {
+			what += " (kept as " + b.File + ")"
+		}
+		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, view.SourceWords(b.Source), donor(b), cents(purse, b.Amount)})
+	}
+	c.table(t, rows, "No bill is entered.")
+	c.pair("All bills", cents(purse, total), strongType)
+}
+
+// cents writes an amount with all its decimals, so that a column of them lines up.
+func cents(p view.Purse, a money.Amount) string {
+	words := p.Exact(a)
+	if p.Digits == 0 || strings.Contains(words, ".") {
+		return words
+	}
+	return words + "." + strings.Repeat("0", int(p.Digits))
+}
+
+// donor says the donor's VIN, and what is wrong with it.
+func donor(b Receipt) string {
+	vin := strings.TrimSpace(b.DonorVIN)
+	switch {
+	case vin == "" && b.Source == "used":
+		return "not entered"
+	case vin == "":
+		return ""
+	}
+	if v := lot.ReadVIN(vin); v.Problem != "" {
+		return vin + ": " + v.Problem
+	}
+	return vin
+}
+
+// unproven counts the bills of used parts that have no donor VIN that reads.
+func unproven(bills []Receipt) int {
+	n := 0
+	for _, b := range bills {
+		if b.Source == "used" && (strings.TrimSpace(b.DonorVIN) == "" || lot.ReadVIN(b.DonorVIN).Problem != "") {
+			n++
+		}
+	}
+	return n
+}
