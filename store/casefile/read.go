@@ -11,6 +11,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"walkline/valuation"
+	"walkline/valuation/bid"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -57,18 +58,9 @@ func (r *reader) unsaid(faults []Fault) []Fault {
 // Decode reads a strict document of any of the project's data formats into v, a pointer to a struct; money has the
 // decimals of the currency that the document's own currency key names. It is how catalogues are read.
 func Decode(data []byte, v any) []Fault {
-	tree, err := parse(data)
-	if err != nil {
-		return []Fault{{Key: "file", Want: err.Error()}}
-	}
-	root, ok := tree.(*object)
-	if !ok {
-		return []Fault{{Key: "file", Value: show(tree), Want: "one JSON object"}}
-	}
-	code, _ := root.values["currency"].(string)
-	cur, ok := money.Lookup(code)
-	if !ok {
-		return []Fault{{Key: "currency", Value: show(root.values["currency"]), Want: "an ISO 4217 code such as USD"}}
+	root, cur, faults := opened(data)
+	if faults != nil {
+		return faults
 	}
 	r := reader{currency: cur}
 	r.object(reflect.ValueOf(v).Elem(), root, "")
@@ -78,6 +70,7 @@ func Decode(data []byte, v any) []Fault {
 // reader fills values from a tree and collects faults.
 type reader struct {
 	currency money.Currency
+	answer   bool // an answer: a figure may be null, for one that is no number
 	faults   []Fault
 }
 
@@ -164,6 +157,8 @@ func (r *reader) special(dst reflect.Value, v any, key string, isMoney bool) boo
 		*p = r.amount(v, key)
 	case *decimal.Decimal:
 		*p = r.decimal(v, key)
+	case *[]bid.Ceiling:
+		*p = r.ceilings(v, key)
 	case *prob.Three:
 		*p = r.three(v, key, isMoney)
 	case *lot.Date:
