@@ -11,6 +11,7 @@ import (
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
+	"walkline/valuation/resale"
 )
 
 // Foretell returns what is foretold of a lot, figure by figure, to be frozen with the bid and held against what comes. The
@@ -86,7 +87,7 @@ func sampled(xs []float64) learn.Figure {
 func (w *work) foretoldTerms() learn.Terms {
 	c := w.c
 	sell := c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))
-	t := learn.Terms{AskedToSold: c.askedToSold().Mean(), AskedShare: w.askedShare(), Brand: c.subject().Brand, DaysToSell: sell.Mean(), DaysSD: math.Sqrt(sell.Variance()),
+	t := learn.Terms{AskedToSold: c.askedToSold().Mean(), AskedShare: w.share(asked), Brand: c.subject().Brand, BrandShare: w.brandShare(), DaysToSell: sell.Mean(), DaysSD: math.Sqrt(sell.Variance()),
 		Rates: maps.Clone(c.Labour.Rates), HoldingPerDay: c.Time.HoldingPerDay, CapitalRate: c.Time.CapitalRate, SellPercent: c.Selling.Percent}
 	if hours := prob.Mean(w.played.Hours); hours > 0 {
 		t.Rate = prob.Mean(w.played.Labour) / hours
@@ -99,22 +100,34 @@ func (w *work) foretoldTerms() learn.Terms {
 	return t
 }
 
-// askedShare returns the share of asking prices among the weights of the comparables that are used.
-func (w *work) askedShare() float64 {
-	var asked, all float64
+// asked reports whether a comparable's price was asked and not paid; unbranded, whether its title is without a brand.
+func asked(r resale.Row) bool     { return r.Kind != "sold" }
+func unbranded(r resale.Row) bool { return r.Title == "" || r.Title == "clear" }
+
+// share returns the share of some comparables among the weights of those that are used; 0 for a bare guess.
+func (w *work) share(of func(resale.Row) bool) float64 {
+	var some, all float64
 	for _, a := range w.market.price.Adjusted {
 		if !a.Used || a.Row < 0 || a.Row >= len(w.c.Resale.Rows) {
 			continue
 		}
 		all += a.Weight
-		if w.c.Resale.Rows[a.Row].Kind != "sold" {
-			asked += a.Weight
+		if of(w.c.Resale.Rows[a.Row]) {
+			some += a.Weight
 		}
 	}
 	if all == 0 {
 		return 0
 	}
-	return asked / all
+	return some / all
+}
+
+// brandShare returns how far the price hangs on the belief about the brand's discount: as far as clear titles carry it.
+func (w *work) brandShare() float64 {
+	if brand := w.c.subject().Brand; brand == "" || brand == "clear" {
+		return 0
+	}
+	return w.share(unbranded)
 }
 
 // ledger returns the expected money at a hammer price.

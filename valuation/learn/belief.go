@@ -78,7 +78,7 @@ func (s sample) whitened() (rows [][]float64, y []float64) {
 			rows[k][i] = x / unit
 		}
 	}
-	if s.rho == 0 || m == 1 {
+	if s.rho == 0 || m < 2 {
 		return rows, y
 	}
 	keep := math.Sqrt((1 - s.rho) / (1 - s.rho + float64(m)*s.rho))

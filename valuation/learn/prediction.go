@@ -85,6 +85,7 @@ type Terms struct {
 	AskedToSold   float64            `json:"asked_to_sold"`  // mean factor
 	AskedShare    float64            `json:"asked_share"`    // of the comparables' weight that asking prices have, 0..1
 	Brand         string             `json:"brand"`          // title brand at which the sale was foretold
+	BrandShare    float64            `json:"brand_share"`    // how far the price hangs on the belief about the brand's discount, 0..1
 	DaysToSell    float64            `json:"days_to_sell"`   // mean
 	DaysSD        float64            `json:"days_sd"`        // of the days to sell
 	Rates         map[string]float64 `json:"rates"`          // money an own hour by trade, major units

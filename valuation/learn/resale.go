@@ -38,7 +38,7 @@ func (p *proposer) bias(s sales) {
 }
 
 func (p *proposer) brand(s sales) {
-	q := s.proposal("brand_discount", "What a branded title leaves of the price", []float64{0, 1}, func(f saleFact) bool { return f.branded })
+	q := s.proposal("brand_discount", "What a branded title leaves of the price", []float64{0, 1}, func(f saleFact) bool { return f.brand > 0 })
 	if len(q.Evidence) == 0 {
 		return
 	}

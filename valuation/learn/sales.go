@@ -9,19 +9,19 @@ import (
 // The resale family: the bias of the forecast, and apart from it what a branded title takes off beyond the belief. The
 // forecast's own spread is taken for the spread of the error, times a factor that is learned. Starter values, from memory.
 const (
-	biasSD      = 0.08 // of the bias of the log price
-	brandSD     = 0.08 // of a branded title's log effect about the belief
+	biasSD      = 0.04 // of the bias of the log price
+	brandSD     = 0.04 // of a branded title's log effect about the belief
 	spreadBuys  = 10   // how many buys the forecast's own spread counts for
 	leastSpread = 0.03 // least log sd that a forecast of a price is taken to have
 )
 
 // saleFact is one sale against its forecast.
 type saleFact struct {
-	build   Build
-	weight  float64
-	log     float64 // of price / foretold median, taken back to the starter values
-	sd      float64 // of the forecast's log price
-	branded bool
+	build  Build
+	weight float64
+	log    float64 // of price / foretold median, taken back to the starter values
+	sd     float64 // of the forecast's log price
+	brand  float64 // how far the forecast hangs on the belief about the brand
 }
 
 // sale returns what the build's sale says of the resale forecast: only a finished vehicle, sold under the title that was
@@ -36,7 +36,7 @@ func (b Build) sale(now Factors) (saleFact, bool) {
 	if low <= 0 || mid <= allowed {
 		return saleFact{}, false
 	}
-	f := saleFact{build: b, branded: branded(p.Terms.Brand)}
+	f := saleFact{build: b, brand: p.Terms.BrandShare}
 	f.sd = math.Log(high/low) / (2 * prob.NormQuantile(0.9))
 	f.log = math.Log(b.major(s.Price) / (mid - allowed))
 	if r := p.Factors.Resale; r != nil {
@@ -44,15 +44,10 @@ func (b Build) sale(now Factors) (saleFact, bool) {
 		f.sd /= r.Spread
 	}
 	f.sd = math.Max(f.sd, leastSpread)
-	if f.branded {
-		f.log += math.Log(p.Factors.BrandDiscount.factor())
-	}
+	f.log += f.brand * math.Log(p.Factors.BrandDiscount.factor())
 	f.log += p.Terms.AskedShare * math.Log(p.Factors.AskedToSold.factor()/now.AskedToSold.factor())
 	return f, true
 }
-
-// branded reports whether a title brand takes something off a clear title's price.
-func branded(brand string) bool { return brand != "" && brand != "clear" }
 
 // sales is the resale forecast with what the sales say of it: coefficients bias and brand; sigma is the factor on the
 // forecast's own log sd.
@@ -72,12 +67,8 @@ func fitSales(facts []saleFact) sales {
 			s.left = append(s.left, f)
 			continue
 		}
-		x := []float64{1, 0}
-		if f.branded {
-			x[1] = 1
-		}
 		s.facts = append(s.facts, f)
-		samples = append(samples, sample{x: [][]float64{x}, y: []float64{f.log}, scale: []float64{f.sd}, weight: f.weight})
+		samples = append(samples, sample{x: [][]float64{{1, f.brand}}, y: []float64{f.log}, scale: []float64{f.sd}, weight: f.weight})
 		sum += f.weight * f.sd
 		count += f.weight
 	}
@@ -92,14 +83,16 @@ func fitSales(facts []saleFact) sales {
 // spread returns the factor on the forecast's own log sd that makes the next price's range hold, believed more as more
 // sales count.
 func (s sales) spread() float64 {
-	x := []float64{1, 1}
+	x := []float64{1, 0}
 	count := 0.0
 	for _, f := range s.facts {
 		count += f.weight
+		x[1] += f.weight * f.brand
 	}
 	if count == 0 {
 		return 1
 	}
+	x[1] /= count
 	v := s.post.sigma2() + s.post.of(x).variance()/(s.scale*s.scale)
 	return math.Sqrt(1 + (v-1)*count/(count+spreadCounts))
 }
