@@ -23,7 +23,8 @@ type change struct {
 	Lines     splice[repair.Line] `json:"lines"`
 	Risks     splice[hidden.Risk] `json:"risks"`
 	Rows      splice[resale.Row]  `json:"rows"`
-	Build     *buildChange        `json:"build,omitempty"` // of what came of the lot; nil: nothing
+	Build     *buildChange        `json:"build,omitempty"`  // of what came of the lot; nil: nothing
+	Photos    *splice[lot.Photo]  `json:"photos,omitempty"` // nil: nothing
 }
 
 // swap is one document before and after; Before is null when there was none.
@@ -137,6 +138,10 @@ func (c change) inverse() change {
 	if c.Build != nil {
 		build := c.Build.inverse()
 		back.Build = &build
+	}
+	if c.Photos != nil {
+		photos := c.Photos.inverse()
+		back.Photos = &photos
 	}
 	return back
 }

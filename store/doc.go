@@ -5,7 +5,7 @@
 // stored, works out what differs (documents swapped, runs of rows spliced) and writes only that, together with a step
 // of history that undoes and redoes it; so undo survives a restart. Frozen predictions are kept as whole documents that
 // triggers keep from changing. What came of a lot (bills, hours, days, hidden damage seen, the sale) is kept beside its case
-// and shares its history; what was decided on learned factors is a history of its own. Each exported method is one transaction.
+// and shares its history, and so do its photographs; what was decided on learned factors is a history of its own. Each exported method is one transaction.
 //
 // Shapes and units: money in columns is INTEGER minor units of the lot's currency; inside documents and three-point
 // judgements it is what the case holds (amounts in minor units, judgements in major units). Times are RFC 3339 in UTC,
@@ -22,5 +22,6 @@
 // Sources: [1] SQLite, "Write-Ahead Logging", sections 2 and 9. [2] SQLite, "PRAGMA Statements": synchronous,
 // application_id, user_version. [3] SQLite, "Database File Format", section 1.2 (the header string).
 //
-// It does not value, check or complete a case: a half-typed case is kept as it is. It keeps no photos.
+// It does not value, check or complete a case: a half-typed case is kept as it is. The files of photographs lie in a folder
+// beside it (package album); a copy of the store's file does not hold them.
 package store

@@ -138,6 +138,9 @@ func (s *Store) step(p place, d direction) (Undone, error) {
 	if err != nil {
 		return Undone{}, err
 	}
+	if err := stepPhotos(p, ch.Photos); err != nil {
+		return Undone{}, err
+	}
 	u := Undone{Case: after, Build: came, Label: k.label, Done: true}
 	if ch.empty() {
 		return u, nil // the case is as it was, and so is its answer

@@ -42,6 +42,9 @@ func TestEveryLandedFormatOpensWithAllThatItHolds(t *testing.T) {
 		if format >= 2 {
 			checkShopSteps(t, s)
 		}
+		if format >= 4 {
+			checkLandedPhotos(t, s)
+		}
 		if format >= 3 {
 			checkLandedBuild(t, s)
 		}

@@ -157,6 +157,7 @@ var landed = []string{
 	"9717a68313ae157e6cb07240350ee5370e41b3a55a496b06e85aeaf9acdacb8c",
 	"e559f7cc24872d9fb4b0093c5b5c1dca7a94c5767ac7c33313e52e04e815c267",
 	"0581a1a82182e1e7dc4d5d4746a38375eb69aba82159a2cb4ac92e87355c2084",
+	"8e6ce4c88c07dcf935adec7a6ca5ebe7eb05c3ffde6288632d9b68eb1a2e515b",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {
@@ -192,7 +193,7 @@ func TestAnOlderFileIsCopiedAndBroughtUpToDate(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Close()
-	steps := append(schema(), "CREATE TABLE photos (id INTEGER PRIMARY KEY) STRICT;")
+	steps := append(schema(), "CREATE TABLE keepsakes (id INTEGER PRIMARY KEY) STRICT;")
 	newer, err := open(t.Context(), s.path, steps, time.Now)
 	if err != nil {
 		t.Fatal(err)
@@ -219,11 +220,11 @@ func TestAnOlderFileIsCopiedAndBroughtUpToDate(t *testing.T) {
 func TestAMigrationThatFailsLeavesTheOldFormat(t *testing.T) {
 	s := opened(t)
 	s.Close()
-	steps := append(schema(), "CREATE TABLE photos (id INTEGER) STRICT; CREATE TABLE photos (id INTEGER) STRICT;")
+	steps := append(schema(), "CREATE TABLE keepsakes (id INTEGER) STRICT; CREATE TABLE keepsakes (id INTEGER) STRICT;")
 	if _, err := open(t.Context(), s.path, steps, time.Now); err == nil || !strings.Contains(err.Error(), "bringing the file to format") {
 		t.Fatalf("a broken migration: %v", err)
 	}
-	if err := reopened(t, s.path).reader.QueryRow("SELECT count(*) FROM photos").Scan(new(int)); err == nil {
+	if err := reopened(t, s.path).reader.QueryRow("SELECT count(*) FROM keepsakes").Scan(new(int)); err == nil {
 		t.Fatal("half a migration stayed")
 	}
 }
