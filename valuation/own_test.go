@@ -1,0 +1,76 @@
+package valuation_test
+
+import (
+	"strings"
+	"testing"
+
+	"walkline/valuation"
+	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// smallKnowledge is one job, one risk and one finding; every figure is made up.
+func smallKnowledge() valuation.Knowledge {
+	return valuation.Knowledge{
+		Jobs: repair.Catalogue{Jobs: []repair.Job{{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(100)},
+			Calls: []lot.Sign{{Areas: []string{"12"}}}}}},
+		Risks: hidden.Catalogue{Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3}},
+			Triggers: []lot.Sign{{Areas: []string{"12"}}}}}, Findings: []hidden.Finding{{ID: "gap", Text: "Is the gap uneven?", Minutes: 1}}},
+	}
+}
+
+func ownHood(materials float64) repair.Job {
+	return repair.Job{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(materials)}, Calls: []lot.Sign{{Areas: []string{"12"}}}}
+}
+
+func TestOwnEntriesReplaceAndAreAdded(t *testing.T) {
+	k := smallKnowledge()
+	latch := repair.Job{Line: repair.Line{ID: "latch", Job: "Replace the latch", Materials: prob.Certain(9)}, Calls: []lot.Sign{{Areas: []string{"12"}}}}
+	with := k.With(valuation.Own{Jobs: []repair.Job{ownHood(250), latch}})
+	if n := len(with.Jobs.Jobs); n != 2 || with.Jobs.Jobs[0].Materials.Likely != 250 || with.Jobs.Jobs[1].ID != "latch" {
+		t.Errorf("%d jobs: %+v", n, with.Jobs.Jobs)
+	}
+	if k.Jobs.Jobs[0].Materials.Likely != 100 {
+		t.Error("the starter's catalogue was changed")
+	}
+	c := valuation.Defaults()
+	c.Damage = []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}}
+	plan := valuation.Plan(c, with)
+	if len(plan) != 2 || plan[0].Materials.Likely != 250 {
+		t.Errorf("the plan holds %+v", plan)
+	}
+}
+
+func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
+	k := smallKnowledge()
+	unordered, unknown, empty := ownHood(1), ownHood(1), ownHood(1)
+	unordered.Materials = prob.Three{Low: 3, Likely: 2, High: 1}
+	unknown.Brings = []repair.Brought{{ID: "latch"}}
+	empty.Calls = []lot.Sign{{}}
+	wrongWord := ownHood(1)
+	wrongWord.Calls = []lot.Sign{{Areas: []string{"13"}}}
+	never := hidden.Entry{Risk: hidden.Risk{ID: "rail", Name: "Rail bent"}}
+	strange := hidden.Entry{Risk: hidden.Risk{ID: "rail", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 1}, Findings: []hidden.Evidence{{Finding: "gaps", IfPresent: .5, IfAbsent: .1}}}}
+	for want, own := range map[string]valuation.Own{
+		"jobs.hood.materials":            {Jobs: []repair.Job{unordered}},
+		"jobs.hood.brings[0].id":         {Jobs: []repair.Job{unknown}},
+		"jobs.hood.calls[0]":             {Jobs: []repair.Job{empty}},
+		"jobs.hood.calls[0].areas":       {Jobs: []repair.Job{wrongWord}},
+		"jobs.hood":                      {Jobs: []repair.Job{ownHood(1), ownHood(2)}},
+		"risks.rail.chance":              {Risks: []hidden.Entry{never}},
+		"risks.rail.findings[0].finding": {Risks: []hidden.Entry{strange}},
+		"findings.gap.minutes":           {Findings: []hidden.Finding{{ID: "gap", Text: "?", Minutes: -1}}},
+		"findings.gap.text":              {Findings: []hidden.Finding{{ID: "gap"}}},
+	} {
+		faults := k.CheckOwn(own)
+		if len(faults) != 1 || faults[0].Key != want {
+			t.Errorf("want one fault at %s, got %v", want, faults)
+		}
+		with := k.With(own)
+		if with.Jobs.Jobs[0].Materials.Likely != 100 || with.Risks.Risks[0].Chance.B != 3 || !strings.HasSuffix(with.Risks.Findings[0].Text, "uneven?") {
+			t.Errorf("%s: an entry with a fault is used", want)
+		}
+	}
+}
