@@ -5,11 +5,17 @@ import (
 	"slices"
 
 	"walkline/ui/desk"
+	"walkline/valuation"
 )
 
 // EditShop changes the shop's terms.
 func (w *Window) EditShop(label string, change func(*desk.Shop)) {
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditShop(ctx, s, label, change) })
+}
+
+// EditOwn changes the shop's own entries of the catalogues.
+func (w *Window) EditOwn(label string, change func(*valuation.Own)) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditOwn(ctx, s, label, change) })
 }
 
 // SetCurrency changes the currency of the shop's terms.

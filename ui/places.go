@@ -44,8 +44,9 @@ func (w *Window) stations() []station {
 // sheetPage is the worksheet as a page.
 type sheetPage struct{ *worksheet.Page }
 
-// Render shows the open lot.
+// Render shows the open lot, beside the catalogues of the moment.
 func (p sheetPage) Render(s desk.State) {
+	p.Page.Know(s.Know)
 	if s.Open != nil {
 		p.Page.Render(*s.Open)
 	}

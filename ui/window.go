@@ -48,7 +48,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: crash}
 	w.loadLooks()
 	w.board = board.New(w)
-	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Know) })
+	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w) })
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)

@@ -1,12 +1,19 @@
 package main
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
+	"walkline/cmd/wire"
+	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
 	"walkline/valuation"
+	"walkline/valuation/prob"
 )
 
 func TestTheBenchSetsWhatANewLotBeginsWith(t *testing.T) {
@@ -39,5 +46,57 @@ func (s *stage) retyped(words string) {
 	field.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
 	for _, r := range words {
 		field.TypedRune(r)
+	}
+}
+
+// A part of the words and the keyboard alone add a job and a risk of the catalogue to a lot.
+func TestCatalogueFieldsAreTypedAhead(t *testing.T) {
+	s, id := worksheet(t, side, '3')
+	for _, x := range []struct{ hint, typed string }{{"type a part or a job", "latch hood"}, {"type what it may be", "radiator crack"}} {
+		field := s.suggests(t, x.hint)
+		s.screen.Canvas().Focus(field)
+		test.Type(field, x.typed)
+		if !field.Open() || len(field.Facts()) == 0 {
+			t.Fatalf("%q suggests %q", x.typed, field.Facts())
+		}
+		seen.Press(field, fyne.KeyReturn)
+	}
+	c := s.kept(t, id)
+	line, risk := c.Repair.Lines[len(c.Repair.Lines)-1], c.Hidden.Risks[len(c.Hidden.Risks)-1]
+	if line.ID != "hood_latch" || risk.ID != "radiator_leak" {
+		t.Errorf("added %q and %q", line.Job, risk.ID)
+	}
+	s.wants(t, "Radiator or tank cracked behind the condenser")
+}
+
+// suggests returns the field for type-ahead whose hint has some words.
+func (s *stage) suggests(t *testing.T, hint string) *widgets.Suggest {
+	t.Helper()
+	for _, f := range seen.All[*widgets.Suggest](s.screen.Content()) {
+		if strings.Contains(f.PlaceHolder, hint) {
+			return f
+		}
+	}
+	t.Fatalf("no field hints %q", hint)
+	return nil
+}
+
+// A change to a job on the Bench reaches the lots that it is called for, and not what is a lot's own.
+func TestTheBenchsJobReachesTheLots(t *testing.T) {
+	s, id := worksheet(t, side, '3')
+	d, err := wire.NewDesk(newBook())
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer := func() desk.Summary { return *s.book.lots[id-1].answer }
+	before := answer()
+	s.window.EditOwn("bought in", func(o *valuation.Own) {
+		for _, j := range d.Know.Jobs.Jobs {
+			j.Outside = prob.Certain(400)
+			o.Jobs = append(o.Jobs, j)
+		}
+	})
+	if after := answer(); after.WalkAway != nil && *after.WalkAway >= *before.WalkAway {
+		t.Errorf("the walk-away bid was %v and is %v", *before.WalkAway, *after.WalkAway)
 	}
 }

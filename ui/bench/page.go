@@ -18,6 +18,8 @@ import (
 type Actions interface {
 	// EditShop changes the shop's terms; the label names the step for undo.
 	EditShop(label string, change func(*desk.Shop))
+	// EditOwn changes the shop's own entries of the catalogues.
+	EditOwn(label string, change func(*valuation.Own))
 	// SetCurrency changes the currency of the shop's terms.
 	SetCurrency(code string)
 }
@@ -48,7 +50,7 @@ const railWidth = 190
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
 	p := &Page{actions: a, middle: container.NewStack(), faults: container.NewVBox()}
-	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newUnits(p)}
+	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p, jobs), newShelf(p, risks), newShelf(p, findings), newUnits(p)}
 	rail := container.NewVBox()
 	for i, s := range p.sections {
 		b := widget.NewButton(s.name, func() { p.Go(i) })

@@ -34,6 +34,18 @@ func (s *shop) EditShop(label string, change func(*desk.Shop)) {
 	s.page.Render(s.state)
 }
 
+func (s *shop) EditOwn(label string, change func(*valuation.Own)) {
+	s.labels = append(s.labels, label)
+	s.state.Own = valuation.Copy(s.state.Own)
+	change(&s.state.Own)
+	know := s.state.Starter.With(s.state.Own)
+	s.state.Know, s.state.OwnFaults = &know, nil
+	for _, f := range s.state.Starter.CheckOwn(s.state.Own) {
+		s.state.OwnFaults = append(s.state.OwnFaults, f.Fault)
+	}
+	s.page.Render(s.state)
+}
+
 func (s *shop) SetCurrency(code string) {
 	s.EditShop("currency", func(shop *desk.Shop) { shop.Currency = code })
 }
@@ -52,7 +64,9 @@ func starter() desk.Shop {
 // at returns the page over the starter's shop, in a section.
 func at(t *testing.T, section string) *shop {
 	t.Helper()
-	s := &shop{t: t, state: desk.State{Place: desk.Bench, Shop: starter(), StarterShop: starter()}}
+	know := catalogues()
+	s := &shop{t: t, state: desk.State{Place: desk.Bench, Shop: starter(), StarterShop: starter(), Starter: &know, Know: &know,
+		Own: valuation.Own{Format: valuation.OwnFormat, Currency: "USD"}}}
 	s.window = seen.Open(t, fyne.NewSize(1280, 680), widget.NewLabel("")) // the look first, then what it dresses
 	s.page = New(s)
 	s.window.SetContent(widgets.NewLayer(s.page.Object(), task.Inline{}))

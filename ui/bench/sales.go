@@ -41,7 +41,7 @@ func newSales(p *Page) *section {
 	s.mark = newWhose("Put the starter values back", s.putBack)
 	s.terms = form.NewTerms(s.edit, "")
 	s.home = form.New(s.edit)
-	s.home.Home()
+	form.Home(s.home)
 	s.named = container.NewBorder(nil, nil, form.Label("Its name"), remove, s.name)
 	head := container.NewVBox(
 		form.Heading("What sales charge", "A lot takes the terms of the yard whose name its sale has, and otherwise those of any other sale."),

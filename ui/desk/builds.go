@@ -96,7 +96,7 @@ func (d *Desk) OpenBuild(ctx context.Context, s State, id int64) State {
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
-	o := OpenBuild{Bought: s.Bought[i], Case: c, Plan: valuation.Plan(c, d.Know), Revision: 1}
+	o := OpenBuild{Bought: s.Bought[i], Case: c, Plan: valuation.Plan(c, d.Knowledge()), Revision: 1}
 	if s.Build != nil {
 		o.Revision = s.Build.Revision + 1
 	}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"sync/atomic"
 
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -18,11 +19,13 @@ type Desk struct {
 	Starter   valuation.Case          // the starter values of the shop's terms
 	Demo      func() []valuation.Case // the demo sale
 	Today     func() lot.Date
+
+	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
 }
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	return d.loadShop(ctx, d.refresh(ctx, State{}))
+	return d.loadOwn(ctx, d.loadShop(ctx, d.refresh(ctx, State{})))
 }
 
 // refresh reads the Board again.

@@ -13,7 +13,7 @@ func (d *Desk) Foresee(c valuation.Case, b build.Build) (valuation.Foresight, er
 	if faults := c.Check(); len(faults) > 0 {
 		return valuation.Foresight{}, fmt.Errorf("the lot's worksheet has a fault: %w", faults[0])
 	}
-	return valuation.Foresee(c, d.Know, b, d.Today())
+	return valuation.Foresee(c, d.Knowledge(), b, d.Today())
 }
 
 // Foreseen returns the state with a forecast that has come back; one of another build or an older revision is dropped.

@@ -10,15 +10,19 @@ import (
 type State struct {
 	Place       Place
 	Entries     []Entry
-	Open        *Open      // the lot on the worksheet; nil: none
-	OfBoard     Reach      // what undo and redo would do on the Board
-	OfBench     Reach      // and on the Bench
-	Shop        Shop       // what new lots begin with
-	StarterShop Shop       // and what that is before anyone changes it
-	Bought      []Bought   // lots that were won or lost, as last read
-	Build       *OpenBuild // the build that is shown; nil: the list of them
-	Notice      string     // one sentence on what just happened
-	Trouble     string     // one sentence on what went wrong, where, and what to do; empty: nothing
+	Open        *Open                // the lot on the worksheet; nil: none
+	OfBoard     Reach                // what undo and redo would do on the Board
+	OfBench     Reach                // and on the Bench
+	Shop        Shop                 // what new lots begin with
+	StarterShop Shop                 // and what that is before anyone changes it
+	Bought      []Bought             // lots that were won or lost, as last read
+	Build       *OpenBuild           // the build that is shown; nil: the list of them
+	Own         valuation.Own        // the shop's own entries of the catalogues
+	OwnFaults   []valuation.Fault    // those of them that are not used, and why
+	Starter     *valuation.Knowledge // the catalogues as they ship
+	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
+	Notice      string               // one sentence on what just happened
+	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
 }
 
 // Open is the lot on the worksheet.

@@ -17,12 +17,12 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	if memory == nil {
 		memory = valuation.NewMemory()
 	}
-	a, odds, err := memory.Weigh(c, d.Know)
+	a, odds, err := memory.Weigh(c, d.Knowledge())
 	if err != nil {
 		return Valued{}, err
 	}
-	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Know)}
-	v.ByMileage, v.ByYear = memory.Bands(c, d.Know)
+	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
+	v.ByMileage, v.ByYear = memory.Bands(c, d.Knowledge())
 	return v, nil
 }
 

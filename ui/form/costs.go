@@ -22,7 +22,7 @@ var (
 func CurrencyOf(c valuation.Case) money.Currency { return view.NewPurse(c.Currency).Currency }
 
 // Rules adds the fields of house rules; an empty field turns its rule off.
-func (f *Form) Rules() {
+func Rules(f *Form) {
 	amount := func(name string, at func(*bid.Rules) **money.Amount) {
 		f.Number(Sentence(valuation.RuleWords[name]), Optional,
 			func(c valuation.Case) widgets.Number { return amount(*at(&c.Rules), CurrencyOf(c)) },
@@ -47,7 +47,7 @@ func (f *Form) Rules() {
 func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // Rivals adds the fields of who else bids.
-func (f *Form) Rivals() {
+func Rivals(f *Form) {
 	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
 		func(c valuation.Case) widgets.Number { return widgets.Known(float64(c.Market.Rivals)) },
 		func(c *valuation.Case, n widgets.Number) { c.Market.Rivals = n.Int() })
@@ -56,7 +56,7 @@ func (f *Form) Rivals() {
 }
 
 // Home adds the fields of freight and storage.
-func (f *Form) Home() {
+func Home(f *Form) {
 	f.Three("Freight", Amounts, func(c valuation.Case) prob.Three { return c.Buying.Freight }, func(c *valuation.Case, t prob.Three) { c.Buying.Freight = t })
 	f.Plain("Yard storage a day", Amounts, func(c *valuation.Case) *float64 { return &c.Buying.Storage.PerDay })
 	f.Plain("Free days", Days, func(c *valuation.Case) *float64 { return &c.Buying.Storage.FreeDays })
@@ -64,7 +64,7 @@ func (f *Form) Home() {
 }
 
 // Time adds the fields of hours a week, waiting and holding.
-func (f *Form) Time() {
+func Time(f *Form) {
 	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)}, func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
 	f.Three("Waiting for inspection", Days, func(c valuation.Case) prob.Three { return c.Time.InspectionQueueDays }, func(c *valuation.Case, t prob.Three) { c.Time.InspectionQueueDays = t })
 	f.Three("Days to sell", Days, func(c valuation.Case) prob.Three { return c.Time.DaysToSell }, func(c *valuation.Case, t prob.Three) { c.Time.DaysToSell = t })
@@ -73,7 +73,7 @@ func (f *Form) Time() {
 }
 
 // Selling adds the fields of what selling costs.
-func (f *Form) Selling() {
+func Selling(f *Form) {
 	below := Percents
 	below.Most = widgets.Bound(0.99)
 	f.Plain("Share of the price", below, func(c *valuation.Case) *float64 { return &c.Selling.Percent })
@@ -81,7 +81,7 @@ func (f *Form) Selling() {
 }
 
 // Labour adds the fields of the rate of an own hour, by trade.
-func (f *Form) Labour() {
+func Labour(f *Form) {
 	for _, trade := range lot.Trades {
 		f.Number(Sentence(trade)+", an hour", Amounts,
 			func(c valuation.Case) widgets.Number { return widgets.Known(c.Labour.Rates[trade]) },
@@ -95,7 +95,7 @@ func (f *Form) Labour() {
 }
 
 // Plain adds a field for a figure that always has a value.
-func (f *Form) Plain(label string, spec widgets.Spec, at func(*valuation.Case) *float64) {
-	f.Number(label, spec, func(c valuation.Case) widgets.Number { return widgets.Known(*at(&c)) },
-		func(c *valuation.Case, n widgets.Number) { *at(c) = n.Float() })
+func (f *Of[T]) Plain(label string, spec widgets.Spec, at func(*T) *float64) *widgets.NumberEntry {
+	return f.Number(label, spec, func(c T) widgets.Number { return widgets.Known(*at(&c)) },
+		func(c *T, n widgets.Number) { *at(c) = n.Float() })
 }

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"walkline/ui/widgets"
-	"walkline/valuation"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -45,7 +44,7 @@ func Ungrouped(s widgets.Spec) widgets.Spec {
 }
 
 // Date adds a field for a calendar day; text that is no day says so and changes nothing.
-func (f *Form) Date(label string, get func(valuation.Case) lot.Date, set func(*valuation.Case, lot.Date)) {
+func (f *Of[T]) Date(label string, get func(T) lot.Date, set func(*T, lot.Date)) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder("YYYY-MM-DD")
 	e.Validator = func(s string) error {
@@ -56,10 +55,10 @@ func (f *Form) Date(label string, get func(valuation.Case) lot.Date, set func(*v
 	}
 	e.OnChanged = func(s string) {
 		if d, err := lot.ParseDate(s); s == "" || err == nil {
-			f.Change(label, func(c *valuation.Case) { set(c, d) })
+			f.Change(label, func(c *T) { set(c, d) })
 		}
 	}
-	f.Row(label, bounded(withFault(e)), func(c valuation.Case) {
+	f.Row(label, bounded(withFault(e)), func(c T) {
 		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != get(c) {
 			e.SetText(string(get(c)))
 		}
@@ -67,11 +66,11 @@ func (f *Form) Date(label string, get func(valuation.Case) lot.Date, set func(*v
 }
 
 // Words adds a field for a list of words, parted by commas.
-func (f *Form) Words(label, example string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+func (f *Of[T]) Words(label, example string, get func(T) []string, set func(*T, []string)) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder(example)
-	e.OnChanged = func(s string) { f.Change(label, func(c *valuation.Case) { set(c, parted(s)) }) }
-	f.Row(label, bounded(e), func(c valuation.Case) {
+	e.OnChanged = func(s string) { f.Change(label, func(c *T) { set(c, parted(s)) }) }
+	f.Row(label, bounded(e), func(c T) {
 		if now := strings.Join(get(c), ", "); strings.Join(parted(e.Text), ", ") != now {
 			e.SetText(now)
 		}

@@ -12,28 +12,39 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
+	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
 
-// Edit changes the open lot's case; the label names the step for undo.
-type Edit func(label string, change func(*valuation.Case))
+// Edit changes a case; the label names the step for undo.
+type Edit = EditOf[valuation.Case]
 
-// Form is rows of a label and a field each, bound to a case.
-type Form struct {
-	edit  Edit
-	Rows  *fyne.Container        // to be laid out
-	shows []func(valuation.Case) // write the case into the fields
-	first fyne.Focusable
-	muted bool // the fields are being written: their handlers keep still
+// Form is rows of fields bound to a case.
+type Form = Of[valuation.Case]
+
+// New returns a form of a case, without rows.
+func New(e Edit) *Form { return NewOf(e, CurrencyOf) }
+
+// EditOf changes a T; the label names the step for undo.
+type EditOf[T any] func(label string, change func(*T))
+
+// Of is rows of a label and a field each, bound to a T.
+type Of[T any] struct {
+	edit     EditOf[T]
+	currency func(T) money.Currency
+	Rows     *fyne.Container // to be laid out
+	shows    []func(T)       // write the T into the fields
+	first    fyne.Focusable
+	muted    bool // the fields are being written: their handlers keep still
 }
 
-// New returns a form without rows.
-func New(e Edit) *Form {
-	return &Form{edit: e, Rows: container.New(layout.NewFormLayout())}
+// NewOf returns a form without rows; currency says which money its amounts are in.
+func NewOf[T any](e EditOf[T], currency func(T) money.Currency) *Of[T] {
+	return &Of[T]{edit: e, currency: currency, Rows: container.New(layout.NewFormLayout())}
 }
 
 // Render writes the case into every field without firing a handler.
-func (f *Form) Render(c valuation.Case) {
+func (f *Of[T]) Render(c T) {
 	f.muted = true
 	for _, show := range f.shows {
 		show(c)
@@ -42,17 +53,17 @@ func (f *Form) Render(c valuation.Case) {
 }
 
 // First returns the first field that takes the keyboard, nil when there is none.
-func (f *Form) First() fyne.Focusable { return f.first }
+func (f *Of[T]) First() fyne.Focusable { return f.first }
 
 // leads notes a field as the first, unless there is one.
-func (f *Form) leads(field fyne.Focusable) {
+func (f *Of[T]) leads(field fyne.Focusable) {
 	if f.first == nil {
 		f.first = field
 	}
 }
 
 // Row adds a labelled field and what writes a case into it.
-func (f *Form) Row(label string, field fyne.CanvasObject, show func(valuation.Case)) {
+func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 	l := widget.NewLabel(label)
 	l.Alignment = fyne.TextAlignTrailing
 	f.Rows.Add(l)
@@ -61,21 +72,21 @@ func (f *Form) Row(label string, field fyne.CanvasObject, show func(valuation.Ca
 }
 
 // Also has show write the case beside the fields of the form.
-func (f *Form) Also(show func(valuation.Case)) { f.shows = append(f.shows, show) }
+func (f *Of[T]) Also(show func(T)) { f.shows = append(f.shows, show) }
 
 // Change hands an edit on, unless the field is only being written.
-func (f *Form) Change(label string, change func(*valuation.Case)) {
+func (f *Of[T]) Change(label string, change func(*T)) {
 	if !f.muted {
 		f.edit(label, change)
 	}
 }
 
 // Text adds a field for words.
-func (f *Form) Text(label string, get func(valuation.Case) string, set func(*valuation.Case, string)) *widgets.TextEntry {
+func (f *Of[T]) Text(label string, get func(T) string, set func(*T, string)) *widgets.TextEntry {
 	e := widgets.NewTextEntry()
-	e.OnChanged = func(s string) { f.Change(label, func(c *valuation.Case) { set(c, s) }) }
+	e.OnChanged = func(s string) { f.Change(label, func(c *T) { set(c, s) }) }
 	f.leads(e)
-	f.Row(label, bounded(e), func(c valuation.Case) {
+	f.Row(label, bounded(e), func(c T) {
 		if e.Text != get(c) {
 			e.SetText(get(c))
 		}
@@ -120,13 +131,13 @@ func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // Choice adds a field for one of several codes, shown as words.
-func (f *Form) Choice(label string, codes []string, get func(valuation.Case) string, set func(*valuation.Case, string)) {
+func (f *Of[T]) Choice(label string, codes []string, get func(T) string, set func(*T, string)) {
 	words := view.AllWords(codes)
 	s := widget.NewSelect(words, nil)
 	s.OnChanged = func(word string) {
-		f.Change(label, func(c *valuation.Case) { set(c, codes[slices.Index(words, word)]) })
+		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })
 	}
-	f.Row(label, Roomy(s, words), func(c valuation.Case) {
+	f.Row(label, Roomy(s, words), func(c T) {
 		if i := slices.Index(codes, get(c)); i >= 0 {
 			s.SetSelectedIndex(i)
 		} else {
@@ -139,16 +150,16 @@ func (f *Form) Choice(label string, codes []string, get func(valuation.Case) str
 const perRow = 4
 
 // Several adds a field for any of several codes: a tick each.
-func (f *Form) Several(label string, codes []string, get func(valuation.Case) []string, set func(*valuation.Case, []string)) {
+func (f *Of[T]) Several(label string, codes []string, get func(T) []string, set func(*T, []string)) {
 	grid := container.NewGridWithColumns(perRow)
 	ticks := make([]*widget.Check, len(codes))
 	for i, code := range codes {
 		ticks[i] = widget.NewCheck(view.Words(code), func(bool) {
-			f.Change(label, func(c *valuation.Case) { set(c, chosen(codes, ticks)) })
+			f.Change(label, func(c *T) { set(c, chosen(codes, ticks)) })
 		})
 		grid.Add(ticks[i])
 	}
-	f.Row(label, grid, func(c valuation.Case) {
+	f.Row(label, grid, func(c T) {
 		for i, t := range ticks {
 			t.SetChecked(slices.Contains(get(c), codes[i]))
 		}
@@ -167,38 +178,38 @@ func chosen(codes []string, ticks []*widget.Check) []string {
 }
 
 // Tick adds a yes-or-no field.
-func (f *Form) Tick(label, words string, get func(valuation.Case) bool, set func(*valuation.Case, bool)) {
+func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) {
 	t := widget.NewCheck(words, nil)
-	t.OnChanged = func(on bool) { f.Change(label, func(c *valuation.Case) { set(c, on) }) }
-	f.Row(label, t, func(c valuation.Case) { t.SetChecked(get(c)) })
+	t.OnChanged = func(on bool) { f.Change(label, func(c *T) { set(c, on) }) }
+	f.Row(label, t, func(c T) { t.SetChecked(get(c)) })
 }
 
 // Number adds a field for one number.
-func (f *Form) Number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) *widgets.NumberEntry {
+func (f *Of[T]) Number(label string, spec widgets.Spec, get func(T) widgets.Number, set func(*T, widgets.Number)) *widgets.NumberEntry {
 	e := widgets.NewNumberEntry(spec, nil)
-	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *valuation.Case) { set(c, n) }) }
+	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *T) { set(c, n) }) }
 	f.leads(e.Focus())
-	f.Row(label, e, func(c valuation.Case) {
-		e.SetSpec(inCurrency(spec, c))
+	f.Row(label, e, func(c T) {
+		e.SetSpec(inCurrency(spec, f.currency(c)))
 		e.SetValue(get(c))
 	})
 	return e
 }
 
-// inCurrency returns a spec of money with the decimals of a case's currency.
-func inCurrency(s widgets.Spec, c valuation.Case) widgets.Spec {
+// inCurrency returns a spec of money with the decimals of a currency.
+func inCurrency(s widgets.Spec, cur money.Currency) widgets.Spec {
 	if s.Kind == widgets.Money {
-		s.Digits = CurrencyOf(c).Digits
+		s.Digits = cur.Digits
 	}
 	return s
 }
 
 // Three adds a field for a three-point judgement.
-func (f *Form) Three(label string, spec widgets.Spec, get func(valuation.Case) prob.Three, set func(*valuation.Case, prob.Three)) *widgets.ThreeEntry {
+func (f *Of[T]) Three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {
 	e := widgets.NewThreeEntry(spec, nil)
-	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *valuation.Case) { set(c, t) }) }
+	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *T) { set(c, t) }) }
 	f.leads(e.Focus())
-	f.Row(label, e, func(c valuation.Case) { e.SetValue(get(c)) })
+	f.Row(label, e, func(c T) { e.SetValue(get(c)) })
 	return e
 }
 

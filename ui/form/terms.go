@@ -58,7 +58,7 @@ func (t *Terms) Render(c valuation.Case) {
 	}
 	t.muted = true
 	for _, x := range t.cells {
-		x.entry.SetSpec(inCurrency(x.spec, c))
+		x.entry.SetSpec(inCurrency(x.spec, CurrencyOf(c)))
 		x.entry.SetValue(x.get(c))
 	}
 	for _, x := range t.names {

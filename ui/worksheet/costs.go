@@ -13,12 +13,12 @@ import (
 // Bench's until they are changed for this lot.
 func newCosts(p *Page) *section {
 	rules, home, weeks, selling, labour, rivals := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
-	rules.Rules()
-	home.Home()
-	weeks.Time()
-	selling.Selling()
-	labour.Labour()
-	rivals.Rivals()
+	form.Rules(rules)
+	form.Home(home)
+	form.Time(weeks)
+	form.Selling(selling)
+	form.Labour(labour)
+	form.Rivals(rivals)
 	t := form.NewTerms(p.edit, "")
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord

@@ -11,8 +11,6 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
-	"walkline/valuation/lot"
-	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
 
@@ -60,15 +58,26 @@ func lineShape(l repair.Line) string {
 func (f *lineForm) build(r view.RepairRow) {
 	f.form = form.New(f.edit)
 	id := r.Line.ID
+	line := form.LineOf[valuation.Case]{
+		Now:    func(c valuation.Case) repair.Line { return f.current(c, id) },
+		At:     func(c *valuation.Case) *repair.Line { return f.own(c, id) },
+		Quoted: func(c valuation.Case) string { return string(c.ValuedOn) },
+	}
 	f.body.Objects = []fyne.CanvasObject{form.Heading(r.Line.Job, r.Line.Why)}
 	if r.Line.Caution != "" {
 		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
 	}
-	f.words(id)
-	f.work(id)
+	line.Words(f.form)
+	line.Work(f.form)
 	f.body.Add(f.form.Rows)
-	for i := range r.Line.Parts {
-		f.part(id, i, r.Line.Parts[i])
+	for i, p := range r.Line.Parts {
+		f.body.Add(form.Label("Part: " + p.Name + ". The cheapest that can be had is taken."))
+		rows := form.New(f.edit)
+		for k, o := range p.Options {
+			line.Option(rows, i, k, o.Source)
+		}
+		f.form.Also(rows.Render)
+		f.body.Add(rows.Rows)
 	}
 	strike := widget.NewButton("Strike this line out", func() {
 		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
@@ -85,64 +94,4 @@ func (f *lineForm) current(c valuation.Case, id string) repair.Line {
 		}
 	}
 	return f.line
-}
-
-func (f *lineForm) words(id string) {
-	f.form.Text("Work", func(c valuation.Case) string { return f.current(c, id).Job }, func(c *valuation.Case, s string) { f.own(c, id).Job = s })
-	f.form.Choice("Area", lot.Areas, func(c valuation.Case) string { return f.current(c, id).Area }, func(c *valuation.Case, s string) { f.own(c, id).Area = s })
-	f.form.Number("Chance needed", form.Percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(f.current(c, id).Chance, 1)) },
-		func(c *valuation.Case, n widgets.Number) { x := n.Float(); f.own(c, id).Chance = &x })
-}
-
-// work adds hours by trade, materials and work bought in.
-func (f *lineForm) work(id string) {
-	hours := widgets.Spec{Unit: "h", Least: widgets.Bound(0)}
-	for _, trade := range lot.Trades {
-		f.narrow(f.form.Three(form.Sentence(trade), hours, func(c valuation.Case) prob.Three { return f.current(c, id).Hours[trade] },
-			func(c *valuation.Case, t prob.Three) { setHours(f.own(c, id), trade, t) }))
-	}
-	f.narrow(f.form.Three("Materials", form.Amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Materials },
-		func(c *valuation.Case, t prob.Three) { f.own(c, id).Materials = t }))
-	f.narrow(f.form.Three("Bought-in work", form.Amounts, func(c valuation.Case) prob.Three { return f.current(c, id).Outside },
-		func(c *valuation.Case, t prob.Three) { f.own(c, id).Outside = t }))
-}
-
-// narrow fits a three-point field into the side of the table.
-func (f *lineForm) narrow(e *widgets.ThreeEntry) {
-	e.SetFigures(5)
-	e.SetRoom(0)
-}
-
-func setHours(l *repair.Line, trade string, t prob.Three) {
-	if l.Hours == nil {
-		l.Hours = map[string]prob.Three{}
-	}
-	l.Hours[trade] = t
-	if t.Zero() {
-		delete(l.Hours, trade)
-	}
-}
-
-// part adds the options of one part.
-func (f *lineForm) part(id string, i int, p repair.Part) {
-	f.body.Add(form.Label("Part: " + p.Name + ". The cheapest that can be had is taken."))
-	rows := form.New(f.edit)
-	option := func(c valuation.Case, k int) repair.Option {
-		if parts := f.current(c, id).Parts; i < len(parts) && k < len(parts[i].Options) {
-			return parts[i].Options[k]
-		}
-		return repair.Option{}
-	}
-	for k, o := range p.Options {
-		at := func(c *valuation.Case) *repair.Option { return &f.own(c, id).Parts[i].Options[k] }
-		f.narrow(rows.Three(form.Sentence(view.SourceWords(o.Source)), form.Amounts, func(c valuation.Case) prob.Three { return option(c, k).Price },
-			func(c *valuation.Case, t prob.Three) { at(c).Price = t; at(c).Quoted = string(c.ValuedOn) }))
-		e := rows.Number("can be had", form.Percents, func(c valuation.Case) widgets.Number { return widgets.Known(repair.Or(option(c, k).Chance, 1)) },
-			func(c *valuation.Case, n widgets.Number) { x := n.Float(); at(c).Chance = &x })
-		e.SetRoom(0)
-		f.narrow(rows.Three("days to come", form.Days, func(c valuation.Case) prob.Three { return option(c, k).LeadDays },
-			func(c *valuation.Case, t prob.Three) { at(c).LeadDays = t }))
-	}
-	f.form.Also(rows.Render)
-	f.body.Add(rows.Rows)
 }

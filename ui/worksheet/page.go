@@ -33,6 +33,8 @@ type Page struct {
 	middle   *fyne.Container
 	title    *widget.RichText
 	verdict  *verdict
+	work     *work
+	known    *valuation.Knowledge // that the fields with type-ahead show
 	body     fyne.CanvasObject
 
 	open desk.Open
@@ -59,6 +61,14 @@ func New(a Actions, know valuation.Knowledge) *Page {
 	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
 	p.Go(0)
 	return p
+}
+
+// Know takes the catalogues that lots are valued with from now on; nil leaves them as they are.
+func (p *Page) Know(k *valuation.Knowledge) {
+	if k != nil && k != p.known {
+		p.known = k
+		p.work.know(*k)
+	}
 }
 
 // Object returns the page to be laid out.

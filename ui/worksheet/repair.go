@@ -7,14 +7,17 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/damage"
 	"walkline/ui/form"
+	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/hidden"
 	"walkline/valuation/repair"
 )
 
@@ -22,6 +25,9 @@ import (
 type work struct {
 	page    *Page
 	jobs    []repair.Job
+	known   []hidden.Entry
+	addJob  *widgets.Suggest
+	addRisk *widgets.Suggest
 	table   *table.Table
 	risks   *table.Table
 	totals  *widget.Label
@@ -33,7 +39,8 @@ type work struct {
 
 // newRepair returns the section of the work that is known and of the damage that may be hidden.
 func newRepair(p *Page, know valuation.Knowledge) *section {
-	w := &work{page: p, jobs: know.Jobs.Jobs, totals: widget.NewLabel("")}
+	w := &work{page: p, totals: widget.NewLabel("")}
+	p.work = w
 	w.totals.Wrapping = fyne.TextWrapWord
 	w.table = table.New(columns(view.RepairColumns, false))
 	w.table.Empty = "No work yet. Enter the damage, or add a line from the catalogue."
@@ -41,15 +48,17 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
-	add := widgets.NewSuggest("Add from the catalogue: type a part or a job", w.add)
-	add.SetChoices(w.choices())
+	w.addJob = widgets.NewSuggest("Add from the catalogue: type a part or a job", w.add)
+	w.addRisk = widgets.NewSuggest("Add from the catalogue: type what it may be", w.raise)
+	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter come from the catalogue: every figure of theirs is a starter value, from memory. Change one and it is yours."),
-		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), add))
-	hidden := container.NewBorder(form.Heading("Damage that may be hidden", "Chances after the findings under Checks."), nil, nil, nil, w.risks)
-	tables := container.NewVSplit(w.table, hidden)
+		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
+	unseen := container.NewBorder(nil, nil, form.Heading("Damage that may be hidden", ""), nil, container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
+	below := container.NewBorder(unseen, nil, nil, nil, w.risks)
+	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
 	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
@@ -65,13 +74,29 @@ func columns(cols []view.Column, sortable bool) []table.Column {
 	return out
 }
 
-// choices lists the catalogue for type-ahead.
-func (w *work) choices() []widgets.Choice {
-	var choices []widgets.Choice
+// know takes the catalogues for type-ahead.
+func (w *work) know(k valuation.Knowledge) {
+	w.jobs, w.known = k.Jobs.Jobs, k.Risks.Risks
+	var jobs, risks []widgets.Choice
 	for _, j := range w.jobs {
-		choices = append(choices, widgets.Choice{ID: j.ID, Name: j.Job, Note: damage.Area(j.Area)})
+		jobs = append(jobs, widgets.Choice{ID: j.ID, Name: j.Job, Note: damage.Area(j.Area)})
 	}
-	return choices
+	for _, r := range w.known {
+		risks = append(risks, widgets.Choice{ID: r.ID, Name: r.Name, Note: view.Percent(r.Chance.Mean())})
+	}
+	w.addJob.SetChoices(jobs)
+	w.addRisk.SetChoices(risks)
+}
+
+// raise takes a risk of the catalogue as one of the lot's own, whatever the survey says.
+func (w *work) raise(chosen widgets.Choice) {
+	at := slices.IndexFunc(w.known, func(r hidden.Entry) bool { return r.ID == chosen.ID })
+	risk := valuation.Copy(w.known[at].Risk)
+	risk.Why = strings.TrimSpace(risk.Why + " (added by hand)")
+	w.page.edit("add "+risk.Name, func(c *valuation.Case) {
+		c.Hidden.Risks = slices.DeleteFunc(c.Hidden.Risks, func(r hidden.Risk) bool { return r.ID == risk.ID })
+		c.Hidden.Risks = append(c.Hidden.Risks, risk)
+	})
 }
 
 func (w *work) render() {

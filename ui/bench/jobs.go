@@ -1,0 +1,149 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"walkline/ui/form"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// jobs is the catalogue of repair jobs.
+var jobs = kind[repair.Job]{
+	name: "Repair jobs", title: "Repair jobs", noun: "job", under: "jobs.",
+	help:    "Each job comes into a lot when one of its reasons is met, or by hand. Hours are clock hours of one person; money is without own labour.",
+	columns: view.JobShelfColumns,
+	starter: func(k *valuation.Knowledge) []repair.Job { return k.Jobs.Jobs },
+	own:     func(o *valuation.Own) *[]repair.Job { return &o.Jobs },
+	id:      func(j *repair.Job) *string { return &j.ID },
+	called: func(j repair.Job) string {
+		return j.Job + " " + view.SignWords(lot.Sign{Areas: []string{j.Area}}) + " " + j.Operation
+	},
+	cells: view.JobShelfRow,
+	blank: repair.Job{Line: repair.Line{Job: "New job", Area: "12", Operation: "repair"}},
+	shape: jobShape,
+	build: buildJob,
+}
+
+// jobShape names the fields that a job needs.
+func jobShape(j repair.Job) string {
+	s := fmt.Sprint(len(j.Calls), j.Brings)
+	for _, p := range j.Parts {
+		s += fmt.Sprint("|", p.Fallback != nil)
+		for _, o := range p.Options {
+			s += o.Source + ","
+		}
+	}
+	return s
+}
+
+func buildJob(e *editor[repair.Job]) {
+	line := form.LineOf[repair.Job]{Now: func(j repair.Job) repair.Line { return j.Line }, At: func(j *repair.Job) *repair.Line { return &j.Line }}
+	f := e.rows()
+	line.Words(f)
+	f.Text("What is done", func(j repair.Job) string { return j.Operation }, func(j *repair.Job, s string) { j.Operation = s })
+	line.Work(f)
+	f.Text("Why", func(j repair.Job) string { return j.Why }, func(j *repair.Job, s string) { j.Why = s })
+	f.Text("Caution", func(j repair.Job) string { return j.Caution }, func(j *repair.Job, s string) { j.Caution = s })
+	for i := range e.entry.Parts {
+		buildPart(e, line, i)
+	}
+	e.button("Add a part", func(j *repair.Job) {
+		j.Parts = append(j.Parts, repair.Part{Name: "part", Options: []repair.Option{newOption("used")}, Fallback: &repair.Fallback{Price: prob.Certain(0)}})
+	})
+	e.body.Add(form.Heading("What calls for it", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
+	for i := range e.entry.Calls {
+		buildSign(e, i, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
+	}
+	e.button("Add a reason", func(j *repair.Job) { j.Calls = append(j.Calls, lot.Sign{}) })
+	buildBrings(e)
+}
+
+func newOption(source string) repair.Option { return repair.Option{Source: source} }
+
+// sources are the codes for where a part comes from.
+var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
+
+// buildPart adds the fields of one part.
+func buildPart(e *editor[repair.Job], line form.LineOf[repair.Job], i int) {
+	e.body.Add(form.Heading("Part", "The cheapest source that has it is taken."))
+	f := e.rows()
+	f.Text("Name", func(j repair.Job) string { return partOf(j, i).Name }, func(j *repair.Job, s string) { j.Parts[i].Name = s })
+	f.Tick("Waiting for it", "holds the build up", func(j repair.Job) bool { c := partOf(j, i).Critical; return c == nil || *c },
+		func(j *repair.Job, on bool) { j.Parts[i].Critical = &on })
+	for k, o := range e.entry.Parts[i].Options {
+		line.Option(f, i, k, o.Source)
+		line.OptionMore(f, i, k)
+	}
+	if e.entry.Parts[i].Fallback != nil {
+		line.Fallback(f, i)
+	}
+	for _, source := range sources {
+		at := slices.IndexFunc(e.entry.Parts[i].Options, func(o repair.Option) bool { return o.Source == source })
+		if at < 0 {
+			e.button("Add a source: "+view.SourceWords(source), func(j *repair.Job) { j.Parts[i].Options = append(j.Parts[i].Options, newOption(source)) })
+		} else {
+			e.button("Take out the source: "+view.SourceWords(source), func(j *repair.Job) { j.Parts[i].Options = slices.Delete(j.Parts[i].Options, at, at+1) })
+		}
+	}
+	e.button("Take this part out", func(j *repair.Job) { j.Parts = slices.Delete(j.Parts, i, i+1) })
+}
+
+func partOf(j repair.Job, i int) repair.Part {
+	if i < len(j.Parts) {
+		return j.Parts[i]
+	}
+	return repair.Part{}
+}
+
+// buildSign adds the fields of one reason.
+func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
+	e.body.Add(form.Label(fmt.Sprintf("Reason %d", i+1)))
+	f := e.rows()
+	form.Sign(f, func(x T) lot.Sign {
+		if all := *signs(&x); i < len(all) {
+			return all[i]
+		}
+		return lot.Sign{}
+	}, func(x *T) *lot.Sign { return &(*signs(x))[i] })
+	e.button("Take this reason out", func(x *T) { *signs(x) = slices.Delete(*signs(x), i, i+1) })
+}
+
+// buildBrings adds the jobs that a job always brings along.
+func buildBrings(e *editor[repair.Job]) {
+	e.body.Add(form.Heading("What it brings along", "Work that comes with it, counted once for all jobs that bring it."))
+	f := e.rows()
+	all := e.shelf.list("")
+	name := func(id string) string {
+		for _, j := range all {
+			if j.Item.ID == id {
+				return j.Item.Job
+			}
+		}
+		return id
+	}
+	for i, b := range e.entry.Brings {
+		n := f.Number(name(b.ID), form.Percents, func(j repair.Job) widgets.Number {
+			if i < len(j.Brings) {
+				return widgets.Known(repair.Or(j.Brings[i].Chance, 1))
+			}
+			return widgets.Number{}
+		}, func(j *repair.Job, n widgets.Number) { x := n.Float(); j.Brings[i].Chance = &x })
+		n.SetRoom(0)
+		e.button("Take out: "+name(b.ID), func(j *repair.Job) { j.Brings = slices.Delete(j.Brings, i, i+1) })
+	}
+	add := widgets.NewSuggest("Add one: type a part of the words", func(c widgets.Choice) {
+		e.edit("brings "+c.Name, func(j *repair.Job) { j.Brings = append(j.Brings, repair.Brought{ID: c.ID}) })
+	})
+	var choices []widgets.Choice
+	for _, j := range all {
+		choices = append(choices, widgets.Choice{ID: j.Item.ID, Name: j.Item.Job})
+	}
+	add.SetChoices(choices)
+	e.body.Add(add)
+}

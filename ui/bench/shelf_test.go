@@ -1,0 +1,149 @@
+package bench
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// catalogues are two jobs, a risk and a finding; every figure is made up.
+func catalogues() valuation.Knowledge {
+	front := []lot.Sign{{Areas: []string{"12"}, Extents: []string{"functional"}}}
+	return valuation.Knowledge{
+		Jobs: repair.Catalogue{Currency: "USD", Jobs: []repair.Job{
+			{Line: repair.Line{ID: "hood", Job: "Replace the hood", Area: "12", Operation: "replace", Hours: map[string]prob.Three{"body": prob.Certain(2)},
+				Parts: []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Certain(150)}}}}}, Calls: front},
+			{Line: repair.Line{ID: "aim", Job: "Aim the headlamps", Area: "12", Operation: "align", Hours: map[string]prob.Three{"electrical": prob.Certain(1)}}, Calls: front},
+		}},
+		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail end bent", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(400)}, Triggers: front}},
+			Findings: []hidden.Finding{{ID: "gap", Text: "Is the hood gap uneven?", Minutes: 1, Tools: "none"}}},
+	}
+}
+
+// number returns the n-th field for a number beside the table.
+func (s *shop) number(n int) fyne.Focusable {
+	return seen.All[*widgets.NumberEntry](s.page.Object())[n].Focus()
+}
+
+func (s *shop) listed() []string { return seen.All[*table.Table](s.page.Object())[0].Facts() }
+
+func TestAJobIsFoundByAPartOfItsWordsAndChanged(t *testing.T) {
+	s := at(t, "Repair jobs")
+	s.window.Canvas().Focus(s.page.First())
+	test.Type(s.page.First(), "lamps aim")
+	if got := s.listed(); len(got) != 1 || !strings.Contains(got[0], "Aim the headlamps") || !strings.Contains(got[0], "starter value") {
+		t.Fatalf("the search leaves %q", got)
+	}
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	s.wants("Starter values, from memory", "Chance needed")
+	s.retype(s.number(0), "40")
+	own := s.state.Own.Jobs
+	if len(own) != 1 || own[0].ID != "aim" || *own[0].Chance != .4 || *s.state.Know.Jobs.Jobs[1].Chance != .4 {
+		t.Fatalf("the own jobs are %+v", own)
+	}
+	if s.state.Starter.Jobs.Jobs[1].Chance != nil {
+		t.Error("the starter's job was changed")
+	}
+	s.wants("Yours.")
+	if got := s.listed(); !strings.Contains(got[0], "yours") {
+		t.Errorf("the table says %q", got)
+	}
+	s.tap("Put the starter value back")
+	if len(s.state.Own.Jobs) != 0 || s.state.Know.Jobs.Jobs[1].Chance != nil {
+		t.Errorf("put back, %+v", s.state.Own.Jobs)
+	}
+}
+
+func TestAJobIsAddedWithAReason(t *testing.T) {
+	s := at(t, "Repair jobs")
+	s.tap("Add a job")
+	s.retype(s.named("New job"), "Weld the bracket")
+	s.tap("Add a reason")
+	s.wants("Not used as long as this stands", "at least one word")
+	if n := len(s.state.Know.Jobs.Jobs); n != 2 {
+		t.Errorf("a job with a fault is used: %d jobs", n)
+	}
+	s.codes(0, "12, 1, engine bay")
+	if got := s.state.Own.Jobs[0].Calls[0].Areas; !slices.Equal(got, []string{"12", "01", "engine_bay"}) {
+		t.Errorf("areas %q", got)
+	}
+	if n := len(s.state.Know.Jobs.Jobs); n != 3 || s.state.Know.Jobs.Jobs[2].Job != "Weld the bracket" {
+		t.Errorf("%d jobs: %+v", n, s.state.Know.Jobs.Jobs)
+	}
+	s.codes(0, "12, 13")
+	s.wants(`"13" is none of its words`)
+	s.tap("Take this job out")
+	if len(s.state.Own.Jobs) != 0 || len(s.listed()) != 2 {
+		t.Errorf("taken out, %q", s.listed())
+	}
+}
+
+// codes types into the n-th field for codes.
+func (s *shop) codes(n int, words string) {
+	s.t.Helper()
+	var fields []*widgets.TextEntry
+	for _, e := range seen.All[*widgets.TextEntry](s.page.Object()) {
+		if strings.HasPrefix(e.PlaceHolder, "any; or") {
+			fields = append(fields, e)
+		}
+	}
+	s.retype(fields[n], words)
+}
+
+func TestAPartsSourceIsAddedAndTakenOut(t *testing.T) {
+	s := at(t, "Repair jobs")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	s.tap("Add a source: made in the shop")
+	part := s.state.Own.Jobs[0].Parts[0]
+	if len(part.Options) != 2 || part.Options[1].Source != "made" {
+		t.Fatalf("the part is %+v", part)
+	}
+	s.tap("Take out the source: used")
+	if got := s.state.Own.Jobs[0].Parts[0].Options; len(got) != 1 || got[0].Source != "made" {
+		t.Errorf("the sources are %+v", got)
+	}
+}
+
+func TestTheChanceOfARiskIsCounted(t *testing.T) {
+	s := at(t, "Hidden risks")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	s.retype(s.number(0), "6")
+	if got := s.state.Know.Risks.Risks[0].Chance; got != (hidden.Beta{A: 6, B: 3}) {
+		t.Errorf("the chance is %+v", got)
+	}
+	if got := s.listed(); !strings.Contains(got[0], "67 %") {
+		t.Errorf("the table says %q", got)
+	}
+	s.window.Canvas().Focus(s.suggest())
+	test.Type(s.suggest(), "gap hood")
+	seen.Press(s.suggest(), fyne.KeyReturn)
+	if got := s.state.Own.Risks[0].Findings; len(got) != 1 || got[0].Finding != "gap" {
+		t.Errorf("the findings are %+v", got)
+	}
+	s.wants("Is the hood gap uneven?")
+}
+
+func (s *shop) suggest() *widgets.Suggest {
+	return seen.All[*widgets.Suggest](s.page.Object())[0]
+}
+
+func TestTheMinutesOfALookAreSet(t *testing.T) {
+	s := at(t, "Things to look at")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	s.retype(s.number(0), "2.5")
+	if got := s.state.Know.Risks.Findings[0].Minutes; got != 2.5 {
+		t.Errorf("it takes %g minutes", got)
+	}
+}

@@ -1,0 +1,76 @@
+package desk
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+
+	"walkline/valuation"
+)
+
+// ownSetting is the setting that keeps a shop's own entries of the catalogues.
+const ownSetting = "catalogue"
+
+// Knowledge returns what lots are valued with: the starter's catalogues with the shop's own entries over them. It may be
+// called on any goroutine.
+func (d *Desk) Knowledge() valuation.Knowledge {
+	if k := d.current.Load(); k != nil {
+		return *k
+	}
+	return d.Know
+}
+
+// noOwn returns the entries of a shop that changed none.
+func (d *Desk) noOwn() valuation.Own {
+	return valuation.Own{Format: valuation.OwnFormat, Currency: d.Know.Jobs.Currency}
+}
+
+// loadOwn reads the shop's own entries. What can't be read is said, and the starter's catalogues are used.
+func (d *Desk) loadOwn(ctx context.Context, s State) State {
+	var text json.RawMessage
+	found, err := d.Book.Setting(ctx, ownSetting, &text)
+	if err != nil {
+		return d.uses(s, d.noOwn()).troubled("read your catalogue entries", err)
+	}
+	if !found {
+		return d.uses(s, d.noOwn())
+	}
+	var own valuation.Own
+	if faults := d.Documents.Decode(text, &own); len(faults) > 0 {
+		return d.uses(s, d.noOwn()).troubled("read your catalogue entries, so the starter's are used", faults[0])
+	}
+	if own.Format != valuation.OwnFormat {
+		return d.uses(s, d.noOwn()).troubled("read your catalogue entries, so the starter's are used",
+			fmt.Errorf("they have the format %q, this version reads %s", own.Format, valuation.OwnFormat))
+	}
+	return d.uses(s, own)
+}
+
+// uses is the state with a shop's own entries in force. An open lot is to be valued again.
+func (d *Desk) uses(s State, own valuation.Own) State {
+	know := d.Know.With(own)
+	d.current.Store(&know)
+	s.Own, s.Starter, s.Know = own, &d.Know, &know
+	s.OwnFaults = nil
+	for _, f := range d.Know.CheckOwn(own) {
+		s.OwnFaults = append(s.OwnFaults, f.Fault)
+	}
+	if s.Open != nil {
+		o := *s.Open
+		o.Revision, o.Fresh = o.Revision+1, false
+		s = s.with(o)
+	}
+	return s
+}
+
+// EditOwn changes the shop's own entries of the catalogues; label names the step for undo. An entry with a fault is kept, named
+// and not used.
+func (d *Desk) EditOwn(ctx context.Context, s State, label string, change func(*valuation.Own)) State {
+	own := valuation.Copy(s.Own)
+	change(&own)
+	if err := d.Book.Keep(ctx, label, ownSetting, json.RawMessage(d.Documents.Encode(own, own.Currency))); err != nil {
+		return s.troubled("keep your catalogue entries", err)
+	}
+	s.Notice, s.Trouble = "", ""
+	return d.reachAt(ctx, d.uses(s, own))
+}

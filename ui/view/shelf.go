@@ -1,0 +1,108 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/ui/damage"
+	"walkline/valuation"
+	"walkline/valuation/hidden"
+	"walkline/valuation/lot"
+	"walkline/valuation/repair"
+)
+
+// Shelved is one entry of a catalogue as the Bench lists it.
+type Shelved[T any] struct {
+	Item  T
+	Yours bool // the shop's own
+	Added bool // the starter has none of this id
+}
+
+// Shelf returns the entries of a catalogue, the shop's own in the place of the starter's, that have every word of the search
+// in what they are called.
+func Shelf[T any](starter, own []T, id, called func(T) string, search string) []Shelved[T] {
+	var all []Shelved[T]
+	at := map[string]int{}
+	for _, e := range starter {
+		at[id(e)] = len(all)
+		all = append(all, Shelved[T]{Item: e})
+	}
+	for _, e := range own {
+		if i, there := at[id(e)]; there {
+			all[i] = Shelved[T]{e, true, false}
+		} else {
+			all = append(all, Shelved[T]{e, true, true})
+		}
+	}
+	return slices.DeleteFunc(all, func(s Shelved[T]) bool { return !contains([]string{called(s.Item)}, search) })
+}
+
+// ShortWhose is whose an entry is, in a table.
+func ShortWhose(yours bool) string {
+	if yours {
+		return "yours"
+	}
+	return "starter value"
+}
+
+// JobShelfColumns are the columns of the repair jobs on the Bench.
+var JobShelfColumns = []Column{{"Work", false, 150}, {"Area", false, 84}, {"Whose", false, 96}}
+
+// JobShelfRow returns the cells of a job.
+func JobShelfRow(s Shelved[repair.Job]) []string {
+	return []string{s.Item.Job, damage.Area(s.Item.Area), ShortWhose(s.Yours)}
+}
+
+// RiskShelfColumns are the columns of the hidden risks on the Bench.
+var RiskShelfColumns = []Column{{"Hidden damage", false, 150}, {"Chance", true, 64}, {"Whose", false, 96}}
+
+// RiskShelfRow returns the cells of a risk.
+func RiskShelfRow(s Shelved[hidden.Entry]) []string {
+	chance := ""
+	if b := s.Item.Chance; b.A+b.B > 0 {
+		chance = Percent(b.Mean())
+	}
+	return []string{s.Item.Name, chance, ShortWhose(s.Yours)}
+}
+
+// FindingShelfColumns are the columns of the findings on the Bench.
+var FindingShelfColumns = []Column{{"To look at", false, 150}, {"Minutes", true, 64}, {"Whose", false, 96}}
+
+// FindingShelfRow returns the cells of a finding.
+func FindingShelfRow(s Shelved[hidden.Finding]) []string {
+	return []string{s.Item.Text, strconv.FormatFloat(s.Item.Minutes, 'f', -1, 64), ShortWhose(s.Yours)}
+}
+
+// EntryFaults says why entries of the shop's are not used: those whose faults are under a key that begins so.
+func EntryFaults(faults []valuation.Fault, under string) []string {
+	var words []string
+	for _, f := range faults {
+		if strings.HasPrefix(f.Key, under) {
+			words = append(words, "Not used as long as this stands: "+Fault(f))
+		}
+	}
+	return words
+}
+
+// SignWords says what one reason for a job or a risk asks for.
+func SignWords(s lot.Sign) string {
+	var parts []string
+	for _, list := range [][]string{areasInWords(s.Areas), s.Extents, s.Depths, s.Loss, s.Airbags, AllWords(s.State)} {
+		if len(list) > 0 {
+			parts = append(parts, strings.Join(list, " or "))
+		}
+	}
+	if len(parts) == 0 {
+		return "nothing yet"
+	}
+	return strings.Join(parts, "; ")
+}
+
+func areasInWords(areas []string) []string {
+	out := make([]string, len(areas))
+	for i, a := range areas {
+		out[i] = damage.Area(a)
+	}
+	return out
+}
