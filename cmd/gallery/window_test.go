@@ -13,6 +13,7 @@ import (
 
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
@@ -207,7 +208,7 @@ func TestALateAnswerIsDropped(t *testing.T) {
 		t.Fatalf("%d valuations wait", held.Waiting())
 	}
 	held.Release()
-	s.wants(t, "USD 1,350")
+	s.wants(t, view.NewPurse("USD").Show(*s.book.lots[side-1].answer.WalkAway))
 	s.window.Open(side)
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if held.Waiting() != 0 {
