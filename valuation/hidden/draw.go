@@ -1,6 +1,8 @@
 package hidden
 
 import (
+	"slices"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 )
@@ -60,7 +62,9 @@ func (r Risk) Draw(chance float64, s Setting) Outcome {
 		lean.Rho = *r.Loading
 	}
 	there := s.stream(r.ID, "there")
-	out := Outcome{At: there.Happens(chance, lean, nil, make([]float64, s.Draws.Len()))}
+	n := s.Draws.Len()
+	at, _ := there.Split(chance, lean, nil, make([]float64, n), make([]int32, n), make([]int32, n))
+	out := Outcome{At: slices.Clone(at)}
 	values := func(name, kind string, t prob.Three) []float64 {
 		if t.Zero() || len(out.At) == 0 {
 			return nil

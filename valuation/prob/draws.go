@@ -98,47 +98,58 @@ type Lean struct {
 // Shape: into has a place for each.
 func (s *Stream) Scores(l Lean, at []int32, into []float64) {
 	s.scores(at, into)
-	switch {
-	case l.Rho == 0:
-	case at == nil:
+	if l.Rho == 0 {
+		return
+	}
+	if at == nil {
 		Loaded(into, l.Factor, l.Rho)
-	default:
-		rest := math.Sqrt(1 - l.Rho*l.Rho)
-		for k, i := range at {
-			into[k] = l.Rho*l.Factor[i] + rest*into[k]
-		}
+		return
+	}
+	rest := math.Sqrt(1 - l.Rho*l.Rho)
+	for k, i := range at {
+		into[k] = l.Rho*l.Factor[i] + rest*into[k]
 	}
 }
 
 // Values fills into as Scores does, with the values of t at those scores.
 func (s *Stream) Values(t *Scored, l Lean, at []int32, into []float64) {
-	s.Scores(l, at, into)
-	for k, z := range into {
-		into[k] = t.At(z)
+	if l.Rho == 0 || at != nil {
+		s.Scores(l, at, into)
+		for k, z := range into {
+			into[k] = t.At(z)
+		}
+		return
+	}
+	s.scores(nil, into)
+	rest, factor := math.Sqrt(1-l.Rho*l.Rho), l.Factor[:len(into)]
+	for i, z := range into {
+		into[i] = t.At(l.Rho*factor[i] + rest*z)
 	}
 }
 
-// Happens returns those scenarios of at (of all when nil) in which an event of that chance comes about, in their order.
-// work has a place for each of them.
-func (s *Stream) Happens(chance float64, l Lean, at []int32, work []float64) []int32 {
+// Split parts the scenarios of at (all of them when nil) by whether an event of that chance comes about in them, each part in
+// the order of at. Shape: work, yes and no have a place for each scenario; what is returned lies in yes and no.
+func (s *Stream) Split(chance float64, l Lean, at []int32, work []float64, yes, no []int32) (happens, not []int32) {
 	edge := Edge(chance)
 	n := len(at)
 	if at == nil {
 		n = len(s.score)
 	}
 	s.Scores(l, at, work[:n])
-	found := make([]int32, 0, n)
+	a, b := 0, 0
 	for k, z := range work[:n] {
-		if z <= edge {
-			continue
+		i := int32(k)
+		if at != nil {
+			i = at[k]
 		}
-		if at == nil {
-			found = append(found, int32(k))
+		yes[a], no[b] = i, i
+		if z > edge {
+			a++
 		} else {
-			found = append(found, at[k])
+			b++
 		}
 	}
-	return found
+	return yes[:a], no[:b]
 }
 
 // mix is the finaliser of splitmix64. Source: Steele, Lea and Flood, OOPSLA 2014 (from memory).

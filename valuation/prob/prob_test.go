@@ -287,10 +287,16 @@ func TestStreamAtSomePlaces(t *testing.T) {
 				t.Errorf("loading %g, place %d: %g, in the whole %g", rho, i, some[k], whole[i])
 			}
 		}
-		happened := s.Happens(.3, lean, nil, whole)
-		again := s.Happens(.3, lean, happened, whole)
-		if !slices.Equal(happened, again) || len(happened) < n/5 || len(happened) > n*2/5 {
+		room := func() []int32 { return make([]int32, n) }
+		happened, not := s.Split(.3, lean, nil, whole, room(), room())
+		again, none := s.Split(.3, lean, happened, whole, room(), room())
+		if !slices.Equal(happened, again) || len(none) != 0 || len(happened) < n/5 || len(happened) > n*2/5 {
 			t.Errorf("loading %g: happens %d times of %d, and %d of those", rho, len(happened), n, len(again))
+		}
+		both := slices.Concat(happened, not)
+		slices.Sort(both)
+		if len(both) != n || both[0] != 0 || both[n-1] != n-1 || !slices.IsSorted(happened) || !slices.IsSorted(not) {
+			t.Errorf("loading %g: %d and %d of %d", rho, len(happened), len(not), n)
 		}
 	}
 }

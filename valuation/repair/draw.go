@@ -23,13 +23,19 @@ type Setting struct {
 // of the whole lot come to against its lines: one factor a scenario, shared by all lines. A kind that is missing comes to 1.
 type Ratios map[string][]float64
 
-// on returns f with its figures times the ratio of that kind.
-func (r Ratios) on(kind string, f func(i int32, x float64)) func(i int32, x float64) {
+// scale multiplies the values of the scenarios of at (all when nil) by the ratio of that kind.
+func (r Ratios) scale(kind string, at []int32, values []float64) {
 	ratio := r[kind]
 	if ratio == nil {
-		return f
+		return
 	}
-	return func(i int32, x float64) { f(i, x*ratio[i]) }
+	for k := range values {
+		i := k
+		if at != nil {
+			i = int(at[k])
+		}
+		values[k] *= ratio[i]
+	}
 }
 
 // Outcome is one line over the scenarios in which it is needed. Shape: each column has one value for each of them, or is
@@ -45,18 +51,29 @@ type Outcome struct {
 // Player plays lines out, one after another, in the same room. Limits: for one goroutine.
 type Player struct {
 	Setting
-	cash, labour, hours, lead []float64 // of all scenarios, nothing between two lines
+	cash, labour, hours, lead column
 	work                      []float64
+	lists                     [4][]int32
 	id                        string
 	lean                      prob.Lean
 	at                        []int32 // scenarios in which the line is needed; nil: all
 }
 
+// column is one figure of a line in every scenario, nothing before the line is played.
+type column struct {
+	v    []float64
+	some bool // it is not nothing throughout
+}
+
 // NewPlayer returns a player of lines in that setting.
 func NewPlayer(s Setting) *Player {
 	n := s.Draws.Len()
-	col := func() []float64 { return make([]float64, n) }
-	return &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: col()}
+	col := func() column { return column{v: make([]float64, n)} }
+	p := &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: make([]float64, n)}
+	for i := range p.lists {
+		p.lists[i] = make([]int32, n)
+	}
+	return p
 }
 
 // Draw plays one line out. Random: streams named by the line's id. Limits: the line has passed the case's checks.
@@ -67,7 +84,8 @@ func (p *Player) Draw(l Line) Outcome {
 	p.id, p.at = l.ID, nil
 	p.lean = prob.Lean{Factor: p.Factor, Rho: Or(l.Loading, p.Loading)}
 	if chance := Or(l.Chance, 1); chance < 1 {
-		p.at = p.happens("need", chance, p.lean, nil)
+		needed, _ := p.split("need", chance, p.lean, nil, 0)
+		p.at = slices.Clone(needed)
 	}
 	for _, trade := range lot.Trades {
 		if h, ok := l.Hours[trade]; ok {
@@ -79,7 +97,7 @@ func (p *Player) Draw(l Line) Outcome {
 	for i, part := range l.Parts {
 		p.part(fmt.Sprintf("part/%d", i), part, l.ChiefTrade())
 	}
-	return Outcome{p.at, p.take(p.cash), p.take(p.labour), p.take(p.hours), p.take(p.lead)}
+	return Outcome{p.at, p.cash.take(p.at), p.labour.take(p.at), p.hours.take(p.at), p.lead.take(p.at)}
 }
 
 // Or returns the value that v points to, or the default.
@@ -101,26 +119,56 @@ func (l Line) ChiefTrade() string {
 	return chief
 }
 
-// take returns a column at the line's scenarios and clears it for the next line; nil where it is nothing.
-func (p *Player) take(column []float64) []float64 {
-	if !slices.ContainsFunc(column, func(x float64) bool { return x != 0 }) {
+// take returns the figures of those scenarios (all when nil), nil where they are nothing, and clears the column.
+func (c *column) take(at []int32) []float64 {
+	if !c.some {
 		return nil
 	}
-	var kept []float64
-	if p.at == nil {
-		kept = slices.Clone(column)
-	} else {
-		kept = make([]float64, len(p.at))
-		for k, i := range p.at {
-			kept[k] = column[i]
-		}
+	c.some = false
+	if at == nil {
+		kept := c.v
+		c.v = make([]float64, len(kept))
+		return kept
 	}
-	clear(column)
+	kept := make([]float64, len(at))
+	for k, i := range at {
+		kept[k] = c.v[i]
+	}
+	clear(c.v)
 	return kept
 }
 
-// each calls f with the value of t in every scenario of at (all when nil).
-func (p *Player) each(name string, t prob.Three, lean prob.Lean, at []int32, f func(i int32, x float64)) {
+// add adds scale times the values to the scenarios of at (all when nil).
+func (c *column) add(at []int32, values []float64, scale float64) {
+	c.some = c.some || len(values) > 0
+	if at == nil {
+		for i, x := range values {
+			c.v[i] += x * scale
+		}
+		return
+	}
+	for k, i := range at[:len(values)] {
+		c.v[i] += values[k] * scale
+	}
+}
+
+// raise lifts the scenarios of at (all when nil) to the values that are more.
+func (c *column) raise(at []int32, values []float64) {
+	c.some = c.some || len(values) > 0
+	if at == nil {
+		for i, x := range values {
+			c.v[i] = max(c.v[i], x)
+		}
+		return
+	}
+	for k, i := range at[:len(values)] {
+		c.v[i] = max(c.v[i], values[k])
+	}
+}
+
+// values returns t in every scenario of at (all when nil) at the ratio of its kind, nothing where t is nothing. It is good
+// until the next call.
+func (p *Player) values(name, kind string, t prob.Three, lean prob.Lean, at []int32) []float64 {
 	n := len(at)
 	if at == nil {
 		n = len(p.work)
@@ -128,7 +176,7 @@ func (p *Player) each(name string, t prob.Three, lean prob.Lean, at []int32, f f
 	values := p.work[:n]
 	switch {
 	case t.Zero() || n == 0:
-		return
+		return nil
 	case t.Sure():
 		for k := range values {
 			values[k] = t.Low
@@ -137,58 +185,48 @@ func (p *Player) each(name string, t prob.Three, lean prob.Lean, at []int32, f f
 		stream := p.Draws.Stream(p.id + "/" + name)
 		stream.Values(t.Score(), lean, at, values)
 	}
-	if at == nil {
-		for i, x := range values {
-			f(int32(i), x)
-		}
-		return
-	}
-	for k, i := range at {
-		f(i, values[k])
-	}
+	p.Ratios.scale(kind, at, values)
+	return values
 }
 
 // spend books money of a kind that [Ratios] may know.
 func (p *Player) spend(name, kind string, t prob.Three, at []int32) {
-	p.each(name, t, p.lean, at, p.Ratios.on(kind, func(i int32, x float64) { p.cash[i] += x }))
+	p.cash.add(at, p.values(name, kind, t, p.lean, at), 1)
 }
 
 // spell books own hours of a trade.
 func (p *Player) spell(name string, t prob.Three, trade string, at []int32) {
-	rate := p.Rates[trade]
-	p.each(name, t, p.lean, at, p.Ratios.on("hours/"+trade, func(i int32, x float64) {
-		p.hours[i] += x
-		p.labour[i] += x * rate
-	}))
+	hours := p.values(name, "hours/"+trade, t, p.lean, at)
+	p.hours.add(at, hours, 1)
+	p.labour.add(at, hours, p.Rates[trade])
 }
 
 // wait lengthens the line's lead time to that of a critical part.
 func (p *Player) wait(name string, t prob.Three, critical bool, at []int32) {
 	if critical {
-		p.each(name+"/lead", t, prob.Lean{}, at, func(i int32, x float64) { p.lead[i] = max(p.lead[i], x) })
+		p.lead.raise(at, p.values(name+"/lead", "", t, prob.Lean{}, at))
 	}
 }
 
-// happens returns those scenarios of at in which an event of that chance comes about.
-func (p *Player) happens(name string, chance float64, lean prob.Lean, at []int32) []int32 {
+// split parts the scenarios of at by whether an event of that chance comes about, into the player's lists 2 x pair and after.
+func (p *Player) split(name string, chance float64, lean prob.Lean, at []int32, pair int) (yes, no []int32) {
 	stream := p.Draws.Stream(p.id + "/" + name)
-	return stream.Happens(chance, lean, at, p.work)
+	return stream.Split(chance, lean, at, p.work, p.lists[2*pair], p.lists[2*pair+1])
 }
 
 // part plays one part: its options in order of expected cost, then its fallback.
 func (p *Player) part(name string, part Part, chief string) {
 	critical := part.Critical == nil || *part.Critical
 	open := p.at
-	for _, j := range part.Order(p.Rates[chief], p.HoldingPerDay) {
+	for turn, j := range part.Order(p.Rates[chief], p.HoldingPerDay) {
 		o, at := part.Options[j], fmt.Sprintf("%s/option/%d", name, j)
 		taken, chance := open, Or(o.Chance, 1)
 		if chance < 1 {
-			taken = p.happens(at, chance, prob.Lean{}, open)
-			open = without(open, taken, len(p.work))
+			taken, open = p.split(at, chance, prob.Lean{}, open, turn%2)
 		}
 		p.spend(at+"/price", o.kind(), o.Price, taken)
 		p.spend(at+"/freight", o.kind(), o.Freight, taken)
-		p.each(at+"/core", o.CoreBack, prob.Lean{}, taken, func(i int32, x float64) { p.cash[i] -= x })
+		p.cash.add(taken, p.values(at+"/core", "", o.CoreBack, prob.Lean{}, taken), -1)
 		p.spell(at+"/hours", o.ExtraHours, chief, taken)
 		p.wait(at, o.LeadDays, critical, taken)
 		if chance >= 1 {
@@ -208,27 +246,6 @@ func (o Option) kind() string {
 		return ""
 	}
 	return "parts/" + o.Source
-}
-
-// without returns the scenarios of open (all n when nil) that are not among taken. Shape: both rise. Never nil.
-func without(open, taken []int32, n int) []int32 {
-	left := make([]int32, 0, n-len(taken))
-	keep := func(i int32) {
-		if len(taken) > 0 && taken[0] == i {
-			taken = taken[1:]
-			return
-		}
-		left = append(left, i)
-	}
-	if open == nil {
-		for i := range int32(n) {
-			keep(i)
-		}
-	}
-	for _, i := range open {
-		keep(i)
-	}
-	return left
 }
 
 // Order returns the positions of the part's options from the best to the worst by expected cost.

@@ -34,9 +34,8 @@ func newStrand(at []int32, cash, labour, hours, days []float64, f *frame) *stran
 		s.present = float64(len(at)) / n
 	}
 	s.work = total(hours) / n
-	for _, column := range [][]float64{cash, labour} {
-		s.place(column, func(i int, x float64) { s.slices[f.of[i]] += x })
-	}
+	s.bySlice(cash, f.of)
+	s.bySlice(labour, f.of)
 	for k := range s.slices {
 		s.cost += s.slices[k] / n
 		s.slices[k] /= max(1, f.count[k])
@@ -44,14 +43,16 @@ func newStrand(at []int32, cash, labour, hours, days []float64, f *frame) *stran
 	return s
 }
 
-// place calls f with each value of one of the strand's columns and the scenario in which it stands.
-func (s *strand) place(column []float64, f func(i int, x float64)) {
-	for k, x := range column {
-		if s.at == nil {
-			f(k, x)
-		} else {
-			f(int(s.at[k]), x)
+// bySlice adds a column to the sums by slice.
+func (s *strand) bySlice(column []float64, of []int32) {
+	if s.at == nil {
+		for i, x := range column {
+			s.slices[of[i]] += x
 		}
+		return
+	}
+	for k, x := range column {
+		s.slices[of[s.at[k]]] += x
 	}
 }
 

@@ -1,0 +1,235 @@
+#!/usr/bin/env python3
+"""The scenario model of one lot, vectorised in NumPy and SciPy: what the engine is timed and checked against.
+
+usage: model.py LOT.json BATCHES
+
+LOT.json is written by BenchmarkAgainstVectors (valuation/versus_test.go). The model shares no code and no draws with the
+engine. It plays the lot at the size that the file asks for (the timing), then BATCHES times that size in all (the
+agreement), and prints one JSON document of figures and times. The resale price is drawn here and integrated out there.
+"""
+
+import json
+import sys
+import time
+
+import numpy as np
+from scipy.integrate import quad
+from scipy.special import betaincinv, ndtr, ndtri
+
+SPAN, KNOTS, MODES = 5.0, 512, 256  # normal scores that the quantiles are tabulated over; places of the mode
+
+
+class Pert:
+    """Quantiles of the modified PERT (beta, weight 4) on [0, 1], by place of the mode and normal score, inverted once."""
+
+    def __init__(self):
+        mode = np.linspace(0, 1, MODES + 1)[:, None]
+        p = ndtr(np.linspace(-SPAN, SPAN, KNOTS + 1))
+        self.unit = betaincinv(1 + 4 * mode, 5 - 4 * mode, p)
+
+    def table(self, t):
+        low, likely, high = t["low"], t["likely"], t["high"]
+        if low == high:
+            return np.full(KNOTS + 1, low)
+        at = (likely - low) / (high - low) * MODES
+        k = min(int(at), MODES - 1)
+        unit = self.unit[k] + (at - k) * (self.unit[k + 1] - self.unit[k])
+        return low + (high - low) * unit
+
+    @staticmethod
+    def at(table, z):
+        x = np.clip((z + SPAN) * (KNOTS / (2 * SPAN)), 0, KNOTS - 1e-9)
+        k = x.astype(np.int32)
+        x -= k
+        low = table[k]
+        return low + x * (table[k + 1] - low)
+
+
+def mean(t):
+    return (t["low"] + 4 * t["likely"] + t["high"]) / 6
+
+
+def zero(t):
+    return t["low"] == t["likely"] == t["high"] == 0
+
+
+class Scenarios:
+    """One set of joint scenarios of the lot."""
+
+    def __init__(self, lot, pert, n, seed):
+        self.lot, self.pert, self.n = lot, pert, n
+        self.rng = np.random.default_rng(seed)
+        self.score = ndtri((np.arange(n) + 0.5) / n)
+        self.factor = self.rng.permutation(self.score)
+        self.play()
+
+    def draw(self, rho=0.0):
+        own = self.rng.permutation(self.score)
+        return own if rho == 0 else rho * self.factor + np.sqrt(1 - rho * rho) * own
+
+    def value(self, t, rho=0.0):
+        if t["low"] == t["high"]:
+            return t["low"]
+        return self.pert.at(self.pert.table(t), self.draw(rho))
+
+    def happens(self, chance, rho=0.0):
+        if chance >= 1:
+            return np.ones(self.n, bool)
+        return self.draw(rho) > ndtri(1 - chance)
+
+    def play(self):
+        zeros = lambda: np.zeros(self.n)
+        self.cash, self.labour, self.hours = zeros(), zeros(), zeros()
+        self.lead, self.added, self.repair, self.hidden = zeros(), zeros(), zeros(), zeros()
+        for line in self.lot["lines"]:
+            self.line(line)
+        work = self.hours.copy()
+        for risk in self.lot["risks"]:
+            self.risk(risk)
+        self.around(work)
+
+    def line(self, line):
+        rho, rates = line["loading"], self.lot["rates"]
+        cash, labour, hours, lead = self.value(line["materials"], rho) + np.zeros(self.n), np.zeros(self.n), np.zeros(self.n), np.zeros(self.n)
+        cash += self.value(line["outside"], rho)
+        chief = max(sorted(line["hours"]), key=lambda trade: mean(line["hours"][trade]), default="body")
+        for trade, t in line["hours"].items():
+            x = self.value(t, rho)
+            hours += x
+            labour += x * rates[trade]
+        for part in line["parts"]:
+            self.part(part, rho, rates[chief], cash, labour, hours, lead)
+        if line["chance"] < 1:
+            needed = self.happens(line["chance"], rho)
+            cash, labour, hours, lead = cash * needed, labour * needed, hours * needed, lead * needed
+        self.cash += cash
+        self.labour += labour
+        self.hours += hours
+        self.repair += cash + labour
+        np.maximum(self.lead, lead, out=self.lead)
+
+    def part(self, part, rho, rate, cash, labour, hours, lead):
+        holding = self.lot["holding_per_day"]
+        order = sorted(part["options"], key=lambda o: mean(o["price"]) + mean(o["freight"]) + mean(o["extra_hours"]) * rate + mean(o["lead_days"]) * holding)
+        open_ = np.ones(self.n, bool)
+        for o in order:
+            taken = open_ & self.happens(o["chance"])
+            open_ &= ~taken
+            cash += np.where(taken, self.value(o["price"], rho) + self.value(o["freight"], rho), 0)
+            if not zero(o["extra_hours"]):
+                x = np.where(taken, self.value(o["extra_hours"], rho), 0)
+                hours += x
+                labour += x * rate
+            np.maximum(lead, np.where(taken, self.value(o["lead_days"]), 0), out=lead)
+        cash += np.where(open_, self.value(part["fallback"]["price"], rho), 0)
+        np.maximum(lead, np.where(open_, self.value(part["fallback"]["lead_days"]), 0), out=lead)
+
+    def risk(self, risk):
+        rho, there = risk["loading"], self.happens(risk["chance"], risk["loading"])
+        cash = np.where(there, self.value(risk["cost"], rho), 0)
+        self.cash += cash
+        self.hidden += cash
+        self.added += np.where(there, self.value(risk["days"], rho), 0)
+        for trade, t in risk["hours"].items():
+            x = np.where(there, self.value(t, rho), 0)
+            self.hours += x
+            self.labour += x * self.lot["rates"][trade]
+            self.hidden += x * self.lot["rates"][trade]
+
+    def around(self, work):
+        lot = self.lot
+        freight, yard = self.value(lot["freight"]), self.value(lot["storage_days"])
+        storage = np.maximum(0, yard - lot["storage_free"]) * lot["storage_per_day"]
+        self.days = np.maximum(self.lead, work / lot["hours_per_week"] * 7) + self.added
+        self.days = self.days + self.value(lot["inspection_queue"]) + self.value(lot["days_to_sell"])
+        self.cash += freight + storage + self.days * lot["holding_per_day"]
+        self.cost = self.cash + self.labour
+        u = ndtr(self.draw())
+        self.price = np.interp(u, lot["resale_chances"], lot["resale_values"])
+        self.growth = 1 + lot["capital_rate"] * self.days / 365
+
+
+def shared_variance(s, slices=64):
+    """Variance of the mean cost given the common factor, what chance alone puts between slices taken off."""
+    k = np.minimum(slices - 1, (ndtr(s.factor) * slices).astype(int))
+    count = np.bincount(k, minlength=slices)
+    means = np.bincount(k, s.cost, slices) / count
+    within = ((s.cost - means[k]) ** 2).sum() / (len(k) - slices)
+    return max(0.0, means.var() - within * slices / len(k))
+
+
+def winners_constant(n):
+    """Mean of t under a density proportional to phi(t)^2 Phi(t)^(n-2); nothing below three bidders."""
+    if n < 3:
+        return 0.0
+    weight = lambda t: np.exp(-t * t) * ndtr(t) ** (n - 2)
+    return quad(lambda t: t * weight(t), -9, 9)[0] / quad(weight, -9, 9)[0]
+
+
+class Bid:
+    """What a bid brings: every house rule is read off the profits at its invoice total."""
+
+    def __init__(self, s):
+        lot, self.s, self.rules = s.lot, s, s.lot["rules"]
+        level = lot["resale_level"] * (1 - lot["sell_percent"])
+        self.allowance = np.sqrt(level**2 + shared_variance(s)) * winners_constant(lot["rivals"] + 1)
+        self.selling = s.price * lot["sell_percent"] + lot["sell_flat"]
+        self.left = s.price - self.selling - s.cost - self.allowance
+        self.labour, self.hours = s.labour.mean(), s.hours.mean()
+        self.cash90, self.days90 = np.quantile(s.cash, 0.9), np.quantile(s.days, 0.9)
+        self.outlay, self.capital = (self.selling + s.cost).mean(), s.growth.mean()
+
+    def profits(self, total):
+        return self.left - total * self.s.growth
+
+    def holds(self, total):
+        r, profit = self.rules, self.profits(total)
+        m, tenth = profit.mean(), len(profit) // 10
+        worst = np.partition(profit, tenth)[:tenth].mean()
+        return (m >= r["min_profit"] and m >= r["min_margin"] * (self.outlay + total * self.capital)
+                and (profit < 0).mean() <= r["max_loss_chance"] and -worst <= r["max_worst_tenth_loss"]
+                and m + self.labour >= r["min_per_hour"] * self.hours and total + self.cash90 <= r["max_cash"] and self.days90 <= r["max_days"])
+
+    def walk_away(self):
+        """The last of all legal bids at which every rule holds; they are scanned, fees may fall."""
+        best = None
+        for bid, total in self.s.lot["bids"]:
+            if self.holds(total):
+                best = bid
+        return best
+
+
+def figures(b, total):
+    s, profit = b.s, b.profits(total)
+    tenth = len(profit) // 10
+    return {"repair": s.repair.mean(), "hidden": s.hidden.mean(), "hours": s.hours.mean(), "own labour": s.labour.mean(), "days": s.days.mean(),
+            "days, 90th": b.days90, "cash, 90th": b.cash90, "profit": profit.mean(), "profit, 10th": np.quantile(profit, 0.1),
+            "profit, worst tenth": np.partition(profit, tenth)[:tenth].mean(), "loss chance": (profit < 0).mean(), "allowance": b.allowance}
+
+
+def pooled(parts):
+    """Several sets of scenarios as one."""
+    whole = object.__new__(Scenarios)
+    whole.lot = parts[0].lot
+    for name in ("factor", "cash", "labour", "hours", "repair", "hidden", "days", "cost", "price", "growth"):
+        setattr(whole, name, np.concatenate([getattr(p, name) for p in parts]))
+    return whole
+
+
+def main():
+    with open(sys.argv[1], encoding="utf-8") as f:
+        lot = json.load(f)
+    n, batches = lot["scenarios"], int(sys.argv[2])
+    pert = Pert()
+    times = []
+    for seed in range(3):
+        start = time.perf_counter()
+        small = Bid(Scenarios(lot, pert, n, seed))
+        small.walk_away()
+        times.append(time.perf_counter() - start)
+    b = Bid(pooled([Scenarios(lot, pert, n, 100 + seed) for seed in range(batches)]))
+    json.dump({"seconds": min(times), "figures": figures(b, lot["total"]), "walk_away": b.walk_away(), "scenarios": n * batches}, sys.stdout)
+
+
+if __name__ == "__main__":
+    main()
