@@ -52,7 +52,7 @@ pictures: ## write pictures of the window's pages into pictures/, without a disp
 # The quick checks come first; the window test, the slowest, comes last.
 test: setup-test format vet staticcheck walk notices unit fuzz window ## bring what tests need, run everything that CI runs
 
-bench: ## run the benchmarks
+bench: ## run the benchmarks; the engine beside the same model in NumPy and SciPy, where they are
 	@.ci/setup go
 	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/...
 
@@ -64,6 +64,9 @@ setup:
 
 setup-test:
 	@.ci/setup window test
+
+setup-bench: ## bring NumPy and SciPy, with which "make bench" compares the engine
+	@.ci/setup go bench
 
 format:
 	@echo 'gofmt -l .'

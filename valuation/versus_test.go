@@ -28,6 +28,7 @@ type vectors struct {
 	Figures   map[string]float64 `json:"figures"`
 	WalkAway  *float64           `json:"walk_away"`
 	Scenarios int                `json:"scenarios"`
+	Plain     [][4]float64       `json:"plain"` // by seed: profit's mean, tenth percentile and worst tenth at the bid, walk-away bid
 }
 
 // python is the interpreter that has NumPy and SciPy, empty where there is none: the system's own, which the packaged
@@ -54,11 +55,13 @@ func BenchmarkAgainstVectors(b *testing.B) {
 	fmt.Printf("  engine, whole %7.1f ms, fit of the comparables included\n", 1000*whole)
 	fmt.Printf("  engine, edit  %7.1f ms, one figure of one line changed\n", 1000*edit)
 	logMemory(b, c, k)
+	spreads := acrossSeeds(b, c, k, a.Acquisition.Bid)
 	for b.Loop() { // the figures above are the result; a loop of nothing keeps the report short
 	}
 	name := python()
 	if name == "" {
 		fmt.Println("  no Python with NumPy and SciPy here (Debian: python3-numpy python3-scipy, or make setup-bench): nothing to compare with")
+		printSpreads(c, a, spreads, nil)
 		return
 	}
 	v := playVectors(b, name, dump(c, k, a))
@@ -67,6 +70,7 @@ func BenchmarkAgainstVectors(b *testing.B) {
 	b.ReportMetric(v.Seconds/whole, "x_whole")
 	b.ReportMetric(v.Seconds/edit, "x_edit")
 	agree(b, c, a, v)
+	printSpreads(c, a, spreads, v.Plain)
 }
 
 // timed returns the seconds that a whole valuation and one edit take: the best of several, as for the vectorised model.
@@ -123,7 +127,7 @@ func playVectors(b *testing.B, python string, lot map[string]any) vectors {
 	if err := os.WriteFile(name, text, 0o600); err != nil {
 		b.Fatal(err)
 	}
-	run := exec.Command(python, filepath.Join("..", "testdata", "bench", "model.py"), name, strconv.Itoa(batches))
+	run := exec.Command(python, filepath.Join("..", "testdata", "bench", "model.py"), name, strconv.Itoa(batches), strconv.Itoa(seeds))
 	run.Stderr = os.Stderr
 	out, err := run.Output()
 	if err != nil {

@@ -1,11 +1,12 @@
 #!/usr/bin/env python3
 """The scenario model of one lot, vectorised in NumPy and SciPy: what the engine is timed and checked against.
 
-usage: model.py LOT.json BATCHES
+usage: model.py LOT.json BATCHES SEEDS
 
 LOT.json is written by BenchmarkAgainstVectors (valuation/versus_test.go). The model shares no code and no draws with the
 engine. It plays the lot at the size that the file asks for (the timing), then BATCHES times that size in all (the
-agreement), and prints one JSON document of figures and times. The resale price is drawn here and integrated out there.
+agreement), then with plain random draws from each of SEEDS seeds (the accuracy that the engine's draws are held beside),
+and prints one JSON document of figures and times. The resale price is drawn here and integrated out there.
 """
 
 import json
@@ -54,17 +55,17 @@ def zero(t):
 
 
 class Scenarios:
-    """One set of joint scenarios of the lot."""
+    """One set of joint scenarios of the lot, each column stratified (a Latin hypercube) or plainly random."""
 
-    def __init__(self, lot, pert, n, seed):
-        self.lot, self.pert, self.n = lot, pert, n
+    def __init__(self, lot, pert, n, seed, plain=False):
+        self.lot, self.pert, self.n, self.plain = lot, pert, n, plain
         self.rng = np.random.default_rng(seed)
         self.score = ndtri((np.arange(n) + 0.5) / n)
-        self.factor = self.rng.permutation(self.score)
+        self.factor = self.draw()
         self.play()
 
     def draw(self, rho=0.0):
-        own = self.rng.permutation(self.score)
+        own = self.rng.standard_normal(self.n) if self.plain else self.rng.permutation(self.score)
         return own if rho == 0 else rho * self.factor + np.sqrt(1 - rho * rho) * own
 
     def value(self, t, rho=0.0):
@@ -219,7 +220,7 @@ def pooled(parts):
 def main():
     with open(sys.argv[1], encoding="utf-8") as f:
         lot = json.load(f)
-    n, batches = lot["scenarios"], int(sys.argv[2])
+    n, batches, seeds = lot["scenarios"], int(sys.argv[2]), int(sys.argv[3])
     pert = Pert()
     times = []
     for seed in range(3):
@@ -228,7 +229,12 @@ def main():
         small.walk_away()
         times.append(time.perf_counter() - start)
     b = Bid(pooled([Scenarios(lot, pert, n, 100 + seed) for seed in range(batches)]))
-    json.dump({"seconds": min(times), "figures": figures(b, lot["total"]), "walk_away": b.walk_away(), "scenarios": n * batches}, sys.stdout)
+    plain = []
+    for seed in range(seeds):
+        p = Bid(Scenarios(lot, pert, n, 1000 + seed, plain=True))
+        f = figures(p, lot["total"])
+        plain.append([f["profit"], f["profit, 10th"], f["profit, worst tenth"], p.walk_away() or 0])
+    json.dump({"plain": plain, "seconds": min(times), "figures": figures(b, lot["total"]), "walk_away": b.walk_away(), "scenarios": n * batches}, sys.stdout)
 
 
 if __name__ == "__main__":

@@ -131,13 +131,14 @@ func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64
 	o.Repair, o.Hidden, o.Labour, o.Hours, o.Storage = col(), col(), col(), col(), col()
 	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
 	o.HiddenLabour = hurt.labour
+	daysAnHour := 7 / l.Time.HoursPerWeek
 	for i := range o.Days {
 		o.Repair[i] = known.cash[i] + known.labour[i]
 		o.Hidden[i] = hurt.cash[i] + hurt.labour[i]
 		o.Labour[i] = known.labour[i] + hurt.labour[i]
 		o.Hours[i] = known.hours[i] + hurt.hours[i]
 		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
-		work := known.hours[i] / l.Time.HoursPerWeek * 7
+		work := known.hours[i] * daysAnHour
 		o.Days[i] = max(known.days[i], work) + hurt.days[i] + queue[i] + selling[i]
 		o.Holding[i] = o.Days[i] * l.Time.HoldingPerDay
 		o.Cash[i] = known.cash[i] + hurt.cash[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
