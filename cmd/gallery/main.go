@@ -7,17 +7,20 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
 	"walkline/ui"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/widgets/seen"
 )
 
 // folder is where the pictures go.
@@ -95,6 +98,9 @@ func gallery(l look) error {
 			return err
 		}
 	}
+	if err := s.price(); err != nil {
+		return err
+	}
 	s.press(fyne.KeyP)
 	if err := s.save("decision-sheet"); err != nil {
 		return err
@@ -104,6 +110,23 @@ func gallery(l look) error {
 		return err
 	}
 	return s.bench()
+}
+
+// price draws the Resale section with the chances of the price.
+func (s *stage) price() error {
+	s.press(fyne.Key4)
+	s.choose("what it may bring")
+	return s.save("worksheet-price")
+}
+
+// choose chooses an option of the first choice in view that has it.
+func (s *stage) choose(option string) {
+	for _, c := range seen.All[*widget.Select](s.screen.Content()) {
+		if slices.Contains(c.Options, option) {
+			c.SetSelected(option)
+			return
+		}
+	}
 }
 
 // bench draws every section of the Bench.

@@ -13,6 +13,9 @@ const (
 
 	SizeNumeral fyne.ThemeSizeName = "walklineNumeral"
 	SizeLive    fyne.ThemeSizeName = "walklineLive"
+
+	// SizeLesserNumeral is for a figure too long for SizeNumeral.
+	SizeLesserNumeral fyne.ThemeSizeName = "walklineLesserNumeral"
 )
 
 // Spaces of the 8-point grid, in points.
@@ -31,6 +34,7 @@ var textSizes = map[fyne.ThemeSizeName]float32{
 	fynetheme.SizeNameInlineIcon:  20,
 	SizeNumeral:                   44,
 	SizeLive:                      112,
+	SizeLesserNumeral:             30,
 	fynetheme.SizeNameLineSpacing: 4,
 }
 

@@ -33,14 +33,16 @@ type price struct {
 	said    []view.Doubt      // as doubts shows them
 	rows    *view.ResaleTable // as the table shows them
 	dots    []view.Dot        // as the chart shows them
-	column  int               // that the table is sorted by; -1: the order of the import
+	shape   *shape
+	column  int // that the table is sorted by; -1: the order of the import
 	falling bool
 }
 
-// The two things that prices are drawn against.
+// What the chart shows.
 const (
-	byMileage = "mileage"
-	byYear    = "model year"
+	byMileage = "price against mileage"
+	byYear    = "price against model year"
+	byChance  = "what it may bring"
 )
 
 func newResale(p *Page) *section {
@@ -56,14 +58,14 @@ func newResale(p *Page) *section {
 	r.chart.OnSelected = r.goToRow
 	r.brought = widget.NewCheck("adjusted to this lot", func(bool) { r.renderChart() })
 	r.brought.Checked = true
-	r.against = widget.NewSelect([]string{byMileage, byYear}, func(string) { r.renderChart() })
+	r.shape = newShape()
+	r.against = widget.NewSelect([]string{byMileage, byYear, byChance}, func(string) { r.renderChart() })
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", p.actions.Import)
 	load.Importance = widget.HighImportance
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), r.found, beliefs.Rows, container.NewHBox(load), r.doubts)
-	chart := container.NewBorder(container.NewHBox(form.Label("Price against"), r.against, layout.NewSpacer(), r.brought), nil, nil, nil, r.chart)
-	top := container.NewHSplit(container.NewVScroll(left), chart)
-	top.Offset = 0.46
+	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil, container.NewStack(r.chart, r.shape.chart))
+	top := widgets.NewPair(left, chart, 0.2)
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58
 	return &section{body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
@@ -151,6 +153,14 @@ func (r *price) walk(rows []int) func() {
 }
 
 func (r *price) renderChart() {
+	chances := r.against.Selected == byChance
+	show(r.shape.chart, chances)
+	show(r.chart, !chances)
+	show(r.brought, !chances)
+	if chances {
+		r.shape.render(r.page.open)
+		return
+	}
 	s := view.ByMileage(r.page.open, r.brought.Checked)
 	if r.against.Selected == byYear {
 		s = view.ByYear(r.page.open, r.brought.Checked)

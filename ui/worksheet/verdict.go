@@ -11,6 +11,7 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/widgets/plot"
 )
 
@@ -62,12 +63,15 @@ func (v *verdict) render(d view.Verdict) {
 	v.renderMore(d)
 }
 
-// numeral is the text size of the figure: the very large one, the heading's when it would not fit.
+// numeral is the text size of the figure: the largest at which it fits.
 func numeral(figure string) fyne.ThemeSizeName {
-	if len(figure) > 11 || theme.Scale() > 1.3 {
-		return theme.SizeHeading
+	room := verdictWidth*theme.Scale() - 2*theme.Wide
+	for _, size := range []fyne.ThemeSizeName{theme.SizeNumeral, theme.SizeLesserNumeral} {
+		if draw.TextWidth(figure, size, fyne.TextStyle{Bold: true}) <= room {
+			return size
+		}
 	}
-	return theme.SizeNumeral
+	return theme.SizeHeading
 }
 
 func (v *verdict) renderLines(d view.Verdict) {

@@ -118,7 +118,7 @@ func (c *Curve) frame() frame {
 	if len(c.data.Points) == 0 {
 		x = span{0, 1}
 	}
-	return newFrame(c.Size(), x, y, c.data.X, c.data.Y)
+	return newFrame(c.Size(), 1, scale{x, c.data.X}, scale{y, c.data.Y})
 }
 
 // Tapped takes the keyboard.

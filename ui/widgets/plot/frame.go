@@ -39,6 +39,12 @@ type span struct{ low, high float64 }
 // take widens the span to hold x.
 func (s *span) take(x float64) { s.low, s.high = min(s.low, x), max(s.high, x) }
 
+// scale is an axis with its range.
+type scale struct {
+	span
+	Axis
+}
+
 // frame maps values to places inside the plot's area.
 type frame struct {
 	pos            fyne.Position
@@ -63,17 +69,18 @@ const (
 	plotMinimumSide float32 = 120
 )
 
-// newFrame lays a plot out in a size: the y title and a legend above, ticks left and below, the x title and a caption under them.
-func newFrame(size fyne.Size, x, y span, xAxis, yAxis Axis) frame {
+// newFrame lays a plot out in a size: the y title and a legend of so many lines above, ticks left and below, the x title and a caption
+// under them.
+func newFrame(size fyne.Size, legend int, x, y scale) frame {
 	small := draw.LineHeight(theme.SizeSmall)
-	top := small + theme.Space
+	top := float32(max(legend, 1))*small + theme.Space
 	bottom := 2*small + tickLength + theme.Half + draw.LineHeight(theme.SizeBody) + theme.Space
 	f := frame{pos: fyne.NewPos(0, top)}
 	f.size.Height = max(size.Height-top-bottom, plotMinimumSide)
 	f.yTicks = niceTicks(y.low, y.high, int(f.size.Height/pointsPerTick))
 	widest := float32(0)
 	for _, t := range f.yTicks {
-		widest = max(widest, draw.TextWidth(yAxis.write(t), theme.SizeSmall, fyne.TextStyle{}))
+		widest = max(widest, draw.TextWidth(y.write(t), theme.SizeSmall, fyne.TextStyle{}))
 	}
 	f.pos.X = widest + tickLength + theme.Half
 	f.size.Width = max(size.Width-f.pos.X-theme.Broad*theme.Scale(), plotMinimumSide)
@@ -116,16 +123,38 @@ type mark struct {
 	words string
 }
 
-// legend draws marks in the line above the plot, from the right.
-func (d *drawing) legend(right float32, marks ...mark) {
-	half := draw.LineHeight(theme.SizeSmall) / 2
-	x := right
-	for i := len(marks) - 1; i >= 0; i-- {
-		x -= draw.TextWidth(marks[i].words, theme.SizeSmall, fyne.TextStyle{})
-		d.Text(marks[i].words, fyne.NewPos(x, 0), 0, theme.SizeSmall, theme.ColorMuted)
-		x -= theme.Space + theme.Half
-		marks[i].draw(d, fyne.NewPos(x, half))
-		x -= theme.Wide
+// width is the room that the mark takes in a legend.
+func (m mark) width() float32 {
+	return draw.TextWidth(m.words, theme.SizeSmall, fyne.TextStyle{}) + theme.Space + theme.Half + theme.Wide
+}
+
+// legendLines breaks marks into lines that fit beside a title of the y axis.
+func legendLines(marks []mark, title string, width float32) [][]mark {
+	width -= draw.TextWidth(title, theme.SizeSmall, fyne.TextStyle{}) + theme.Wide
+	var lines [][]mark
+	room := float32(0)
+	for _, m := range marks {
+		if room < m.width() || len(lines) == 0 {
+			lines, room = append(lines, nil), width
+		}
+		lines[len(lines)-1] = append(lines[len(lines)-1], m)
+		room -= m.width()
+	}
+	return lines
+}
+
+// legend draws lines of marks above the plot, from the right.
+func (d *drawing) legend(right float32, lines [][]mark) {
+	height := draw.LineHeight(theme.SizeSmall)
+	for row, marks := range lines {
+		x, y := right, float32(row)*height
+		for i := len(marks) - 1; i >= 0; i-- {
+			x -= draw.TextWidth(marks[i].words, theme.SizeSmall, fyne.TextStyle{})
+			d.Text(marks[i].words, fyne.NewPos(x, y), 0, theme.SizeSmall, theme.ColorMuted)
+			x -= theme.Space + theme.Half
+			marks[i].draw(d, fyne.NewPos(x, y+height/2))
+			x -= theme.Wide
+		}
 	}
 }
 

@@ -178,7 +178,7 @@ func (s *Scatter) spans() (x, y span) {
 
 func (s *Scatter) frame() frame {
 	x, y := s.spans()
-	return newFrame(s.Size(), x, y, s.data.X, s.data.Y)
+	return newFrame(s.Size(), len(s.legend()), scale{x, s.data.X}, scale{y, s.data.Y})
 }
 
 const reach = 18 // points round the pointer in which a point is found

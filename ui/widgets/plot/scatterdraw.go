@@ -36,11 +36,14 @@ func (s *Scatter) draw(d *drawing, size fyne.Size) {
 			d.halo(f.at(p.X, p.Y), pointRadius(p.Weight)+4)
 		}
 	}
-	d.legend(f.pos.X+f.size.Width, s.marks()...)
+	d.legend(f.pos.X+f.size.Width, s.legend())
 	d.caption(s.Caption(), size)
 }
 
-// marks returns the legend for what is there.
+// legend returns the lines of the legend.
+func (s *Scatter) legend() [][]mark { return legendLines(s.marks(), s.data.Y.Title, s.Size().Width) }
+
+// marks returns what the legend explains: what is there.
 func (s *Scatter) marks() []mark {
 	point := func(p ScatterPoint) func(*drawing, fyne.Position) {
 		return func(d *drawing, at fyne.Position) { d.point(at, 4, p) }
