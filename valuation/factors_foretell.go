@@ -53,6 +53,8 @@ func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction 
 	}
 	p := learn.Prediction{On: w.c.ValuedOn, Engine: Engine, Factors: w.c.learned().Clone(), At: at, LossChance: w.problem.LossChance(total),
 		Cost: sampled(cost), Hours: sampled(o.Hours), Days: sampled(o.Days), Terms: w.foretoldTerms(), Money: w.ledger(at)}
+	terms := w.c.Clone().Buying.Terms
+	p.Invoice = &terms
 	if walk != nil {
 		bid := *walk
 		p.WalkAway = &bid

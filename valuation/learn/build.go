@@ -75,6 +75,7 @@ type Came struct {
 	Repair  *money.Amount `json:"repair"`  // all money for work that was known: parts, materials, outside work
 	Hidden  *money.Amount `json:"hidden"`  // all money for damage that had not been seen
 	Selling *money.Amount `json:"selling"` // cost of the sale
+	Holding *money.Amount `json:"holding"` // bills for keeping it; nil: the days at the forecast's cost a day
 	Hours   *float64      `json:"hours"`   // own hours, all trades
 
 	Receipts []Receipt       `json:"receipts"` // summed by line, part and source

@@ -76,7 +76,7 @@ func (b Build) profitCame() (float64, bool) {
 
 // money returns the build's profit as foretold and as made, with its causes, and whether all of it is known.
 func (b Build) money() (BuyMoney, bool) {
-	c, p := b.Came, b.Foretold
+	c, p := b.Came, b.Foretold.restated(b.Hammer, b.Currency)
 	labour, hours := b.labour()
 	days, dated := b.daysCame()
 	for _, a := range []*money.Amount{b.Hammer, c.Fees, c.Freight, c.Storage, c.Repair, c.Hidden, c.Selling} {
@@ -89,6 +89,9 @@ func (b Build) money() (BuyMoney, bool) {
 		return BuyMoney{}, false
 	}
 	holding := cur.FromMajor(days * p.Terms.HoldingPerDay)
+	if c.Holding != nil {
+		holding = *c.Holding
+	}
 	capital := cur.FromMajor(cur.Major(*b.Hammer+*c.Fees) * p.Terms.CapitalRate * days / 365)
 	work := cur.FromMajor(labour)
 	l := p.Money
@@ -154,8 +157,9 @@ func riskCalls(builds []Build) []call {
 func lossCalls(judged []Build) []call {
 	var out []call
 	for _, b := range judged {
-		if m, known := b.money(); known && !math.IsNaN(b.Foretold.LossChance) {
-			out = append(out, call{b.Foretold.LossChance, m.Came < 0})
+		said := b.Foretold.restated(b.Hammer, b.Currency).LossChance
+		if m, known := b.money(); known && !math.IsNaN(said) {
+			out = append(out, call{said, m.Came < 0})
 		}
 	}
 	return out

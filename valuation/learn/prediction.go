@@ -3,6 +3,7 @@ package learn
 import (
 	"slices"
 
+	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -28,6 +29,8 @@ type Prediction struct {
 	Risks []Risk `json:"risks"`
 	Terms Terms  `json:"terms"`
 	Money Ledger `json:"money"`
+
+	Invoice *invoice.Terms `json:"invoice"` // what the sale charges; nil: not kept
 }
 
 // Chances are the chances at which a [Figure] keeps its quantiles.

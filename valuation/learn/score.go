@@ -22,7 +22,7 @@ func (f figure) record(judged []Build) FigureRecord {
 	}
 	var came []float64
 	for _, b := range judged {
-		said := f.foretold(b.Foretold)
+		said := f.foretold(b.Foretold.restated(b.Hammer, b.Currency))
 		x, known := f.came(b)
 		if !known || !said.Known() || said.Q[0] == said.Q[len(said.Q)-1] {
 			continue

@@ -1,0 +1,27 @@
+package learn
+
+import "walkline/valuation/money"
+
+// restated returns the prediction at the hammer price that was paid: fees as the sale's terms charge them, capital on the
+// invoice over the foretold days, the profit moved by what is paid less or more. The prediction itself never changes. Where
+// the price or the terms are not known it stays at the bid that it was made for.
+func (p *Prediction) restated(hammer *money.Amount, currency string) *Prediction {
+	cur, known := money.Lookup(currency)
+	if !known || hammer == nil || p.Invoice == nil || *hammer == p.At {
+		return p
+	}
+	q := *p
+	growth := p.Terms.CapitalRate * p.Days.Mean / 365
+	before, after := p.At+p.Money.Fees, p.Invoice.Total(*hammer, cur).Total
+	q.At, q.Money.Fees = *hammer, after-*hammer
+	q.Money.Capital = cur.FromMajor(cur.Major(after) * growth)
+	saved := cur.Major(before-after) * (1 + growth)
+	q.Profit = Figure{Mean: p.Profit.Mean + saved}
+	for _, x := range p.Profit.Q {
+		q.Profit.Q = append(q.Profit.Q, x+saved)
+	}
+	if q.Profit.Known() {
+		q.LossChance = q.Profit.cdf(0)
+	}
+	return &q
+}
