@@ -7,7 +7,7 @@ import (
 	"path"
 )
 
-//go:embed catalogue/*.json priors/*.json demo
+//go:embed catalogue/*.json priors/*.json jurisdictions/*.json demo
 var documents embed.FS
 
 // Jobs returns the job catalogue as JSON, format walkline-jobs/1.
@@ -18,6 +18,20 @@ func Risks() []byte { return known("catalogue/risks.json") }
 
 // ResalePrior returns the market's prior for resale prices as JSON.
 func ResalePrior() []byte { return known("priors/resale.json") }
+
+// Jurisdictions returns the jurisdiction packs as JSON, format walkline-jurisdiction/1, one document each, in the order of
+// their file names.
+func Jurisdictions() [][]byte {
+	entries, err := documents.ReadDir("jurisdictions")
+	if err != nil {
+		panic(err) // the folder is part of the build
+	}
+	var packs [][]byte
+	for _, e := range entries {
+		packs = append(packs, known(path.Join("jurisdictions", e.Name())))
+	}
+	return packs
+}
 
 // Demo returns a document of the demo sale: a case file (front.json, side.json, flood.json) or a table of comparables
 // that a case names. Errors: there is no document of that name.

@@ -64,7 +64,7 @@ func TestDemoIsTheSaleAtHarrowFlats(t *testing.T) {
 
 // The front hit pays at the price it is likely to fetch, the side hit only well below it, the flood lot at no price.
 func TestDemoLotsDoAsTheyShould(t *testing.T) {
-	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}

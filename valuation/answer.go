@@ -35,6 +35,7 @@ type Answer struct {
 	Checklist   []checks.Item `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
 	Looks       checks.Looks  `json:"looks"`
+	TotalLoss   *TotalLoss    `json:"total_loss"` // nil: no value before the damage to compare with, or no pack
 }
 
 // Spread is a simulated figure's mean and its 10th and 90th percentiles.
@@ -119,4 +120,11 @@ type Bar struct {
 type Driver struct {
 	Name  string  `json:"name"`
 	Share float64 `json:"share"`
+}
+
+// TotalLoss is what the rules of the places of issue and of registration would call the vehicle.
+type TotalLoss struct {
+	Repair   money.Amount     `json:"repair"` // expected repair with hidden damage, at the buyer's own rates: an insurer's estimate differs
+	Value    money.Amount     `json:"value"`  // with a clear title, as finished: what stands for the value just before the damage
+	Callings []checks.Calling `json:"callings"`
 }

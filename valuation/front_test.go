@@ -21,7 +21,7 @@ import (
 // shipped reads the catalogues and the prior that the program ships.
 func shipped(t testing.TB) valuation.Knowledge {
 	t.Helper()
-	k, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	k, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}

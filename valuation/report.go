@@ -35,7 +35,7 @@ func (w *work) answer() Answer {
 	a.Profit = w.profit(at, inv.Total, a.Waterfall)
 	a.Ladder = w.ladder(at)
 	a.Drivers = w.drivers(inv.Total)
-	a.Checklist, a.Looks = w.items, w.looks
+	a.Checklist, a.Looks, a.TotalLoss = w.items, w.looks, w.totalLoss()
 	return a
 }
 

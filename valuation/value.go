@@ -22,6 +22,7 @@ type Knowledge struct {
 	Jobs  repair.Catalogue
 	Risks hidden.Catalogue
 	Prior resale.Prior
+	Packs []checks.Pack // by jurisdiction; a later one stands in the place of an earlier one of its id
 }
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
@@ -96,7 +97,8 @@ func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
 
 // inQuestion returns what the checklist is made for.
 func (w *work) inQuestion() checks.Subject {
-	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings}
+	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
+		Packs: checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
 }
 
 // saleDay is the day of the sale, or that of the valuation where it is not known.

@@ -56,7 +56,7 @@ func valueFile(command, path string, errs io.Writer) (valuation.Case, valuation.
 	if code != done {
 		return c, valuation.Answer{}, code
 	}
-	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if code := report(faults, "", errs); code != done {
 		return c, valuation.Answer{}, code
 	}

@@ -15,7 +15,7 @@ import (
 // NewDesk returns the desk over a book, with the catalogues and the demo that the program ships.
 // Errors: a shipped document has a fault, named.
 func NewDesk(book desk.Book) (*desk.Desk, error) {
-	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
 		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
 	}

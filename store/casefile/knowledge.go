@@ -2,12 +2,13 @@ package casefile
 
 import (
 	"walkline/valuation"
+	"walkline/valuation/checks"
 	"walkline/valuation/resale"
 )
 
-// Knowledge reads the job catalogue, the risk catalogue and the market's prior from their documents.
+// Knowledge reads the job catalogue, the risk catalogue, the market's prior and the jurisdiction packs from their documents.
 // Errors: every fault, its key led by the document it stands in.
-func Knowledge(jobs, risks, prior []byte) (valuation.Knowledge, []Fault) {
+func Knowledge(jobs, risks, prior []byte, packs ...[]byte) (valuation.Knowledge, []Fault) {
 	var k valuation.Knowledge
 	var faults []Fault
 	for _, doc := range []struct {
@@ -25,5 +26,25 @@ func Knowledge(jobs, risks, prior []byte) (valuation.Knowledge, []Fault) {
 		faults = append(faults, Fault{Key: "prior", Want: err.Error()})
 	}
 	k.Prior = p
+	for _, data := range packs {
+		pack, wrong := Pack(data)
+		for _, f := range wrong {
+			f.Key = "jurisdiction " + pack.ID + ": " + f.Key
+			faults = append(faults, f)
+		}
+		k.Packs = append(k.Packs, pack)
+	}
 	return k, faults
+}
+
+// Pack reads the document of one jurisdiction strictly. Errors: every fault of form and of value.
+func Pack(data []byte) (checks.Pack, []Fault) {
+	var p checks.Pack
+	faults := Decode(data, &p)
+	r := reader{faults: faults}
+	var values []Fault
+	for _, f := range p.Check() {
+		values = append(values, Fault{Key: f.Key, Value: f.Value, Want: f.Want})
+	}
+	return p, append(faults, r.unsaid(values)...)
 }

@@ -19,10 +19,11 @@ type Item struct {
 	Minutes float64  `json:"minutes"`
 	Worth   *float64 `json:"worth"` // money; nil: not worked out
 	State   string   `json:"state"` // open | ok | bad
+	Tick    bool     `json:"tick"`  // ticked ("no" trouble) when it is in hand or settled
 	Fee     float64  `json:"fee"`   // money that the look itself costs
 	Look    string   `json:"look"`  // how to look
 	Tools   string   `json:"tools"`
-	Where   string   `json:"where"`  // part of the walk round the vehicle
+	Where   string   `json:"where"`  // part of the walk round the vehicle; bring | keep | standing: list of a paper
 	Risks   []string `json:"risks"`  // ids of the risks that the look tells of
 	Source  string   `json:"source"` // what the item rests on, with its status; empty: common practice, no source
 }
@@ -35,14 +36,17 @@ type Subject struct {
 	Risks    []hidden.Risk
 	Findings []hidden.Finding
 	Answers  map[string]string // finding -> yes | no
+	Packs    []Pack            // of where it will be registered, the nearest first, see Choose
 }
 
 // List returns the checklist: stops, title, paper, then inspection items in the order of the walk round the vehicle.
 func List(s Subject) []Item {
-	items := append(titleStops(s.Lot), vinItems(s.Lot)...)
+	items := append(titleStops(s.Lot), jurisdiction(s)...)
+	items = append(items, vinItems(s.Lot)...)
 	items = append(items, odometer(s))
 	items = append(items, strangeBrands(s.Lot)...)
 	items = append(items, papers...)
+	items = append(items, paperwork(s)...)
 	for i, p := range items {
 		if p.State == "" {
 			items[i].State = state(s.Answers[p.ID])
@@ -81,12 +85,18 @@ func state(answer string) string {
 // of several states (common practice, no source).
 var deadTitles = []string{"junk", "parts only", "scrap", "dismantled", "certificate of destruction", "destruction", "non-repairable", "nonrepairable"}
 
+// plainTitle returns a word of a title in small letters.
+func plainTitle(word string) string {
+	return strings.TrimSpace(strings.NewReplacer("_", " ", "certificate of title", "").Replace(strings.ToLower(strings.TrimSpace(word))))
+}
+
+func dead(word string) bool { return slices.Contains(deadTitles, plainTitle(word)) }
+
 // titleStops returns a stop for each document or brand that cannot be rebuilt.
 func titleStops(l lot.Lot) []Item {
 	var items []Item
 	for _, word := range append([]string{l.Title.Document}, l.Title.Brands...) {
-		plain := strings.ToLower(strings.NewReplacer("_", " ", "certificate of title", "").Replace(strings.TrimSpace(word)))
-		if slices.Contains(deadTitles, plain) {
+		if dead(word) {
 			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad", Fixed: true,
 				Text: fmt.Sprintf("The title reads %q: such a vehicle cannot be rebuilt for the road.", word),
 				Why:  "Where it is to be registered (" + orUnknown(l.Title.RegisterIn) + "), ask the agency before any bid."})
