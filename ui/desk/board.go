@@ -59,7 +59,7 @@ func (d *Desk) steppedAt(ctx context.Context, s State, at Place, verb string, st
 	}
 	s = d.refresh(ctx, s.said(verb+label+"."))
 	if at == Bench {
-		s = d.loadOwn(ctx, d.loadShop(ctx, s)).compared()
+		s = d.standing(ctx, d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, s))).compared())
 	}
 	return s
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"walkline/valuation"
 )
@@ -46,9 +47,10 @@ func (d *Desk) loadOwn(ctx context.Context, s State) State {
 	return d.uses(s, own)
 }
 
-// uses is the state with a shop's own entries in force. An open lot is to be valued again.
+// uses is the state with a shop's own entries in force, and the jurisdictions that the user added. An open lot is to be valued again.
 func (d *Desk) uses(s State, own valuation.Own) State {
 	know := d.Know.With(own)
+	know.Packs = append(slices.Clip(know.Packs), s.Packs...)
 	d.current.Store(&know)
 	s.Own, s.Starter, s.Know = own, &d.Know, &know
 	s.OwnFaults = nil

@@ -25,7 +25,7 @@ type Desk struct {
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	return d.loadOwn(ctx, d.loadShop(ctx, d.refresh(ctx, State{})))
+	return d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, d.refresh(ctx, State{}))))
 }
 
 // refresh reads the Board again.
@@ -84,7 +84,7 @@ func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
 		o.Revision = s.Open.Revision + 1
 	}
 	s.Place, s.Notice, s.Trouble = Worksheet, "", ""
-	return d.reach(ctx, s.with(o))
+	return d.reach(ctx, d.standing(ctx, s.with(o)))
 }
 
 // CloseLot takes the lot off the worksheet, shows the Board and reads it again.

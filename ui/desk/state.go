@@ -2,6 +2,7 @@ package desk
 
 import (
 	"walkline/valuation"
+	"walkline/valuation/checks"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -15,6 +16,7 @@ type State struct {
 	OfBench     Reach                // and on the Bench
 	Shop        Shop                 // what new lots begin with
 	StarterShop Shop                 // and what that is before anyone changes it
+	Packs       []checks.Pack        // the jurisdictions that the user added; the program's are in Starter
 	Bought      []Bought             // lots that were won or lost, as last read
 	Build       *OpenBuild           // the build that is shown; nil: the list of them
 	Own         valuation.Own        // the shop's own entries of the catalogues
@@ -36,8 +38,9 @@ type Open struct {
 	Revision int               // grows with every change of Case
 	Fresh    bool              // Valued is of this revision
 	Reach    Reach
-	Differs  []string     // the groups of terms in which the case differs from the shop's
-	Yard     string       // the yard of the shop that the lot's sale means; empty: none
+	Differs  []string // the groups of terms in which the case differs from the shop's
+	Yard     string   // the yard of the shop that the lot's sale means; empty: none
+	Standing Standing
 	Asked    money.Amount // the bid whose odds are asked for; 0: that of the answer
 }
 

@@ -7,8 +7,9 @@
 // [Contradictions] points out what does not agree: bags without a blow, keys, engine, water, mileage, answers that exclude
 // each other. None proves anything; each asks for a second look.
 //
-// [TotalLoss] says what each of a small table of total-loss rules would call the vehicle, from the repair cost and the value
-// before the damage.
+// A [Pack] is what one jurisdiction asks: thresholds, what may be rebuilt, papers, fees, private sales. Each row says what it
+// rests on. [Choose] takes those that speak for a place, the nearest first; the lists of paper follow them, and so does
+// [TotalLoss], which says what their rules would call the vehicle, from the repair cost and the value before the damage.
 //
 // Units: minutes; money in minor units, compared exactly.
 // Assumptions: what a title document or brand allows differs by jurisdiction and changes; the stops here are those under
@@ -18,7 +19,7 @@
 // other here, while the scenarios let them lean on a common factor.
 //
 // Sources: [1] AAMVA D20 brand wording as published in NIEM 6.0 (CC BY 4.0); [2] 49 CFR 565.15 (VIN); [3] 49 CFR 580
-// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv;
+// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv and in the packs;
 // [5] value of information: Raiffa, Decision Analysis, 1968; Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961.
 //
 // [Rank] says what each open look is worth before the bid and orders the looks by it. Over the guess of the hammer price, a
