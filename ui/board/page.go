@@ -1,6 +1,8 @@
 package board
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -31,7 +33,8 @@ type Page struct {
 
 	state  desk.State
 	filter view.Filter
-	rows   []view.BoardRow
+	lots   view.Listing
+	rows   []*view.BoardRow
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.
@@ -104,19 +107,34 @@ func (p *Page) Selected() (int64, bool) {
 
 // Render writes a state into the page.
 func (p *Page) Render(s desk.State) {
+	if !same(s.Entries, p.state.Entries) {
+		p.lots = view.List(s.Entries)
+	}
 	p.state = s
+	place := p.table.Selected()
 	p.renderRows()
+	if p.table.Selected() < 0 && place >= 0 { // the lot is gone: the next one is in its place
+		p.table.SelectRow(min(place, len(p.rows)-1))
+	}
 }
 
+// same reports whether two lists are one and the same.
+func same(a, b []desk.Entry) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// renderRows lists what the filter leaves. The selection stays on its lot; where that is hidden, nothing is selected.
 func (p *Page) renderRows() {
 	p.first.Hidden = len(p.state.Entries) > 0
 	p.list.Hidden = !p.first.Hidden
-	p.rows = view.Board(p.state.Entries, p.filter)
-	rows := make([]table.Row, len(p.rows))
-	for i, r := range p.rows {
-		rows[i] = table.Row{Cells: r.Cells}
+	id, selected := p.Selected()
+	p.rows = p.lots.Rows(p.filter)
+	p.table.SetSource(len(p.rows), func(row int) table.Row { return table.Row{Cells: p.rows[row].Cells()} })
+	at := -1
+	if selected {
+		at = slices.IndexFunc(p.rows, func(r *view.BoardRow) bool { return r.ID == id })
 	}
-	p.table.SetRows(rows)
-	p.count.SetText(view.Count(len(rows), "lot"))
+	p.table.SelectRow(at)
+	p.count.SetText(view.Count(len(p.rows), "lot"))
 	p.body.Refresh()
 }

@@ -120,20 +120,42 @@ func TestArchivedLotsShowOnDemand(t *testing.T) {
 }
 
 func TestColumnsSort(t *testing.T) {
-	p, a := shown(t, two())
+	lots := two()
+	more := *lots.Entries[0].Answer.WalkAway + 100
+	lots.Entries = append(lots.Entries, desk.Entry{ID: 11, Number: "40", Currency: "USD", Answer: &desk.Summary{Decision: "bid", WalkAway: &more}})
+	p, a := shown(t, lots)
 	for range 3 { // to the column of the walk-away bid
 		seen.Press(p.First(), fyne.KeyRight)
 	}
-	p.First().TypedRune('s')
-	p.First().TypedRune('s')
-	seen.Press(p.First(), fyne.KeyDown, fyne.KeyReturn)
-	if a.opened != 9 {
-		t.Errorf("falling, the first lot is %d", a.opened)
+	for way, want := range []int64{7, 11} { // rising, then falling
+		p.First().TypedRune('s')
+		seen.Press(p.First(), fyne.KeyHome, fyne.KeyReturn)
+		if a.opened != want {
+			t.Errorf("way %d: the first lot is %d, want %d", way, a.opened, want)
+		}
+		seen.Press(p.First(), fyne.KeyEnd, fyne.KeyReturn)
+		if a.opened != 9 {
+			t.Errorf("way %d: the lot without a bid is not last, but %d", way, a.opened)
+		}
 	}
-	p.First().TypedRune('s')
-	seen.Press(p.First(), fyne.KeyHome, fyne.KeyReturn)
-	if a.opened != 7 {
-		t.Errorf("rising, the first lot is %d", a.opened)
+}
+
+func TestTheSelectionStaysOnItsLot(t *testing.T) {
+	lots := two()
+	p, _ := shown(t, lots)
+	seen.Press(p.First(), fyne.KeyEnd)
+	p.First().TypedRune('s') // falling by sale day and number: the selected lot comes first
+	if id, _ := p.Selected(); id != 9 {
+		t.Errorf("after sorting, lot %d is selected", id)
+	}
+	lots.Entries = lots.Entries[:1]
+	p.Render(lots)
+	if id, ok := p.Selected(); !ok || id != 7 {
+		t.Errorf("with its lot gone, the selection is on %d, %v", id, ok)
+	}
+	test.Type(p.Search(), "nothing like it")
+	if id, ok := p.Selected(); ok {
+		t.Errorf("hidden, lot %d is selected", id)
 	}
 }
 

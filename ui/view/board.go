@@ -2,7 +2,6 @@ package view
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -26,8 +25,8 @@ var BoardColumns = []Column{
 // BoardRow is one lot of the Board.
 type BoardRow struct {
 	ID    int64
-	Cells []string
 	entry desk.Entry
+	words string // all that it says, in small letters: what a search looks at
 }
 
 // Filter is what of the Board is shown and in which order.
@@ -38,26 +37,46 @@ type Filter struct {
 	Archived bool
 }
 
-// Board returns the rows that the filter lets through, in its order.
-func Board(entries []desk.Entry, f Filter) []BoardRow {
-	var rows []BoardRow
-	for _, e := range entries {
-		if e.Archived && !f.Archived {
-			continue
-		}
-		r := boardRow(e)
-		if contains(r.Cells, f.Search) || contains([]string{e.Sale}, f.Search) {
-			rows = append(rows, r)
+// Listing is the lots of the Board, made ready to be searched and sorted.
+type Listing struct{ all []*BoardRow }
+
+// List returns the listing of some lots.
+func List(entries []desk.Entry) Listing {
+	rows := make([]BoardRow, len(entries))
+	all := make([]*BoardRow, len(entries))
+	for i, e := range entries {
+		rows[i] = BoardRow{ID: e.ID, entry: e}
+		all[i] = &rows[i]
+	}
+	return Listing{all}
+}
+
+// Rows returns the rows that the filter lets through, in its order; what has nothing to sort by comes last, rising and falling.
+func (l Listing) Rows(f Filter) []*BoardRow {
+	wanted := strings.Fields(strings.ToLower(f.Search))
+	var keys []key
+	for _, r := range l.all {
+		if (f.Archived || !r.entry.Archived) && r.says(wanted) {
+			keys = append(keys, r.key(f.Sort))
 		}
 	}
-	slices.SortStableFunc(rows, func(a, b BoardRow) int {
-		c := compare(a, b, f.Sort)
-		if f.Down {
-			return -c
-		}
-		return c
-	})
+	slices.SortStableFunc(keys, func(a, b key) int { return a.compare(b, f.Down) })
+	rows := make([]*BoardRow, len(keys))
+	for i, k := range keys {
+		rows[i] = k.row
+	}
 	return rows
+}
+
+// says reports whether every word stands somewhere in the row.
+func (r *BoardRow) says(wanted []string) bool {
+	if len(wanted) == 0 {
+		return true
+	}
+	if r.words == "" {
+		r.words = strings.ToLower(strings.Join(r.Cells(), " ") + " " + r.entry.Sale)
+	}
+	return !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(r.words, w) })
 }
 
 // contains reports whether every word of the search stands somewhere in the cells.
@@ -71,7 +90,9 @@ func contains(cells []string, search string) bool {
 	return true
 }
 
-func boardRow(e desk.Entry) BoardRow {
+// Cells returns what the row says.
+func (r *BoardRow) Cells() []string {
+	e := r.entry
 	state := string(e.State)
 	if e.Archived {
 		state += ", archived"
@@ -91,42 +112,78 @@ func boardRow(e desk.Entry) BoardRow {
 			cells[4] += " (edited since)"
 		}
 	}
-	return BoardRow{e.ID, cells, e}
+	return cells
 }
 
-// compare orders two rows by a column: figures by their value, those without one last.
-func compare(a, b BoardRow, column int) int {
-	figure := func(r BoardRow) (float64, bool) {
-		s := r.entry.Answer
-		if s == nil || s.WalkAway == nil {
-			return 0, false
-		}
-		switch column {
-		case 3:
-			return float64(*s.WalkAway), true
-		case 5:
-			return s.LossChance, true
-		case 6:
-			return s.MeanProfit, true
-		}
-		if s.PerHour == nil {
-			return 0, false
-		}
-		return *s.PerHour, true
-	}
+// key is what a row is sorted by: figures by their value, lot numbers by their length first, so that 9 stands before 10.
+type key struct {
+	row    *BoardRow
+	known  bool
+	figure float64
+	words  string
+}
+
+// The columns of the Board that do not sort by their words.
+const (
+	columnDay     = 0
+	columnNumber  = 1
+	columnVehicle = 2
+	columnBid     = 3
+	columnLoss    = 5
+	columnProfit  = 6
+	columnHour    = 7
+)
+
+func (r *BoardRow) key(column int) key {
+	e, k := r.entry, key{row: r}
 	switch column {
-	case 3, 5, 6, 7:
-		x, okX := figure(a)
-		y, okY := figure(b)
-		if okX != okY {
-			if okX {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Compare(x, y)
-	case 1:
-		return cmp.Or(cmp.Compare(len(a.Cells[1]), len(b.Cells[1])), cmp.Compare(a.Cells[1], b.Cells[1]))
+	case columnDay:
+		k.words = string(e.SaleDate)
+	case columnNumber:
+		k.words = e.Number
+		k.figure = float64(len(e.Number))
+	case columnVehicle:
+		k.words = Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
+	case columnBid, columnLoss, columnProfit, columnHour:
+		k.figure, k.known = r.figure(column)
+		return k
+	default:
+		k.words = r.Cells()[column]
 	}
-	return cmp.Or(cmp.Compare(a.Cells[column], b.Cells[column]), cmp.Compare(fmt.Sprint(len(a.Cells[1]))+a.Cells[1], fmt.Sprint(len(b.Cells[1]))+b.Cells[1]))
+	k.known = k.words != ""
+	return k
+}
+
+// figure returns a figure of the row's answer, and whether there is one.
+func (r *BoardRow) figure(column int) (float64, bool) {
+	a := r.entry.Answer
+	switch {
+	case a == nil || a.WalkAway == nil:
+		return 0, false
+	case column == columnBid:
+		return float64(*a.WalkAway), true
+	case column == columnLoss:
+		return a.LossChance, true
+	case column == columnProfit:
+		return a.MeanProfit, true
+	case a.PerHour == nil:
+		return 0, false
+	}
+	return *a.PerHour, true
+}
+
+// compare orders two keys; what is not known comes last both ways, and ties stand in the order of the lot numbers.
+func (k key) compare(o key, down bool) int {
+	if k.known != o.known {
+		if k.known {
+			return -1
+		}
+		return 1
+	}
+	c := cmp.Or(cmp.Compare(k.figure, o.figure), cmp.Compare(k.words, o.words))
+	if down {
+		c = -c
+	}
+	a, b := k.row.entry.Number, o.row.entry.Number
+	return cmp.Or(c, cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }

@@ -32,7 +32,7 @@ func board() []desk.Entry {
 	}
 }
 
-func ids(rows []view.BoardRow) string {
+func ids(rows []*view.BoardRow) string {
 	var out []string
 	for _, r := range rows {
 		out = append(out, fmt.Sprint(r.ID))
@@ -46,7 +46,7 @@ func TestBoardFilterAndOrder(t *testing.T) {
 		filter view.Filter
 		want   string
 	}{
-		{"by sale day", view.Filter{}, "4 3 2 1"},
+		{"by sale day, unknown last", view.Filter{}, "3 2 1 4"},
 		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 3"},
 		{"by bid, none last", view.Filter{Sort: 3}, "3 1 2 4"},
 		{"by chance of loss", view.Filter{Sort: 5}, "3 1 2 4"},
@@ -57,25 +57,27 @@ func TestBoardFilterAndOrder(t *testing.T) {
 		{"nothing", view.Filter{Search: "zebra"}, ""},
 		{"archived stay hidden", view.Filter{Search: "lost"}, ""},
 	} {
-		if got := ids(view.Board(board(), c.filter)); got != c.want {
+		if got := ids(view.List(board()).Rows(c.filter)); got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 	}
 }
 
-// Falling is rising turned round, lots without a figure included; those that tie keep their order.
+// Falling is rising turned round, but for lots that have nothing to sort by: they stay last.
 func TestBoardDown(t *testing.T) {
-	if got := ids(view.Board(board(), view.Filter{Sort: 3, Down: true})); got != "2 4 1 3" {
-		t.Errorf("by bid, falling: %s", got)
+	for column, want := range map[int]string{0: "2 1 3 4", 1: "3 1 4 2", 3: "1 3 2 4", 7: "1 2 4 3"} {
+		if got := ids(view.List(board()).Rows(view.Filter{Sort: column, Down: true})); got != want {
+			t.Errorf("column %d, falling: %s, want %s", column, got, want)
+		}
 	}
 }
 
 func TestBoardCells(t *testing.T) {
 	rows := map[int64][]string{}
-	for _, r := range view.Board(board(), view.Filter{Archived: true}) {
-		rows[r.ID] = r.Cells
-		if len(r.Cells) != len(view.BoardColumns) {
-			t.Errorf("%d cells under %d headings", len(r.Cells), len(view.BoardColumns))
+	for _, r := range view.List(board()).Rows(view.Filter{Archived: true}) {
+		rows[r.ID] = r.Cells()
+		if len(r.Cells()) != len(view.BoardColumns) {
+			t.Errorf("%d cells under %d headings", len(r.Cells()), len(view.BoardColumns))
 		}
 	}
 	for id, want := range map[int64][]string{
