@@ -10,6 +10,7 @@ import (
 
 	"walkline/ui/board"
 	"walkline/ui/desk"
+	"walkline/ui/live"
 	"walkline/ui/theme"
 	"walkline/ui/why"
 	"walkline/ui/worksheet"
@@ -37,6 +38,7 @@ func (w *Window) stations() []station {
 		{desk.Board, "Board", fyne.KeyB, func() page { return w.board }, false},
 		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
 		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w) }, true},
+		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w) }, true},
 		{desk.Bench, "Bench", fyne.KeyK, func() page { return w.bench() }, false},
 	}
 }

@@ -147,6 +147,21 @@ func (w *Window) Ask(bid money.Amount) {
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Ask(ctx, s, bid) })
 }
 
+// Call shows where the bidding for the open lot stands.
+func (w *Window) Call(bid money.Amount) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Call(ctx, s, bid) })
+}
+
+// Record keeps what became of the open lot at the current bid.
+func (w *Window) Record(state lot.State) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Record(ctx, s, state) })
+}
+
+// NextLot goes to another lot of the open lot's sale.
+func (w *Window) NextLot(by int) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.NextLot(ctx, s, by) })
+}
+
 // toBoard closes the open lot, and whatever else is shown.
 func (w *Window) toBoard() {
 	if w.state.Place == desk.Board {

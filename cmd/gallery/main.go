@@ -109,6 +109,9 @@ func gallery(l look) error {
 	if err := s.why(); err != nil {
 		return err
 	}
+	if err := s.live(); err != nil {
+		return err
+	}
 	return s.bench()
 }
 

@@ -26,6 +26,8 @@ func (s State) ofBuild() bool { return s.Place == Builds && s.Build != nil }
 func (s State) Reach() Reach {
 	at, ok := s.history()
 	switch {
+	case s.Place == Live:
+		return s.reachLive()
 	case s.ofBuild():
 		return s.Build.Reach
 	case !ok:

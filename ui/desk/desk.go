@@ -121,8 +121,11 @@ func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*val
 	return d.reach(ctx, s.with(o))
 }
 
-// Undo takes the last step back: of the open lot, of the Bench where that is shown, of the Board where no lot is open.
+// Undo takes the last step back: of what was recorded on the Live page, of the open lot, of the Bench where that is shown, of the Board where no lot is open.
 func (d *Desk) Undo(ctx context.Context, s State) State {
+	if s.Place == Live {
+		return d.unrecord(ctx, s)
+	}
 	if s.ofBuild() {
 		return d.steppedBuild(ctx, s, "Undone: ", d.Book.Undo)
 	}
@@ -135,6 +138,9 @@ func (d *Desk) Undo(ctx context.Context, s State) State {
 
 // Redo does the step again that was undone last.
 func (d *Desk) Redo(ctx context.Context, s State) State {
+	if s.Place == Live {
+		return d.rerecord(ctx, s)
+	}
 	if s.ofBuild() {
 		return d.steppedBuild(ctx, s, "Done again: ", d.Book.Redo)
 	}

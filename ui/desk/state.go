@@ -23,6 +23,7 @@ type State struct {
 	OwnFaults   []valuation.Fault    // those of them that are not used, and why
 	Starter     *valuation.Knowledge // the catalogues as they ship
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
+	Recorded    *Recorded            // what was recorded last on the Live page; nil: nothing
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
 }
@@ -41,6 +42,7 @@ type Open struct {
 	Differs  []string // the groups of terms in which the case differs from the shop's
 	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 	Standing Standing
+	Current  money.Amount // where the bidding stands, on the Live page; 0: not begun
 	Asked    money.Amount // the bid whose odds are asked for; 0: that of the answer
 }
 

@@ -152,12 +152,6 @@ func BreakEven(v *desk.Valued) []valuation.Slice {
 }
 
 // Stepped returns the bid so many legal steps above or below another; it stops at the lowest legal bid.
-func Stepped(steps []invoice.Step, bid money.Amount, by int) money.Amount {
-	for ; by > 0; by-- {
-		bid = invoice.After(steps, bid)
-	}
-	for ; by < 0; by++ {
-		bid = max(invoice.Before(steps, bid), steps[0].Step)
-	}
-	return bid
+func Stepped(steps []invoice.Step, b money.Amount, by int) money.Amount {
+	return max(Raised(steps, b, by), steps[0].Step)
 }

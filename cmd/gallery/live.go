@@ -1,0 +1,34 @@
+package main
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// live draws the page of the running sale: before the bidding, at it, past the walk-away bid, and at a lot that must not be bid for.
+func (s *stage) live() error {
+	s.press(fyne.KeyL)
+	if err := s.save("live-before"); err != nil {
+		return err
+	}
+	for _, at := range []struct{ typed, picture string }{{"1,275\n", "live-near"}, {"2.1k", "live-typed"}, {"\n", "live-past"}, {"60k\n", "live-loss"}} {
+		s.types(at.typed)
+		if err := s.save(at.picture); err != nil {
+			return err
+		}
+	}
+	s.types("n")
+	return s.save("live-refused")
+}
+
+// types types on what has the keyboard; a new line is Enter.
+func (s *stage) types(words string) {
+	for _, r := range words {
+		focused := s.screen.Canvas().Focused()
+		if r == '\n' {
+			focused.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+			continue
+		}
+		test.Type(focused, string(r))
+	}
+}

@@ -1,0 +1,183 @@
+package live
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	// Call shows where the bidding stands.
+	Call(bid money.Amount)
+	// Record keeps that the open lot was won or lost at the current bid.
+	Record(state lot.State)
+	// NextLot opens the lot of the same sale so many places on.
+	NextLot(by int)
+}
+
+// Page is what is looked at while a lot is bid for.
+type Page struct {
+	actions Actions
+	pad     *pad
+	state   desk.State
+	seen    view.Live // what the state says
+
+	lot, sale            *big
+	currentName, current *big
+	limitName, limit     *big
+	steps                *big
+	at                   *big
+	pays, binds          *widget.RichText
+	oddNames, oddFigures [4]*big
+	body                 fyne.CanvasObject
+}
+
+// Largest text sizes of the page, in points; all shrink to their room.
+const (
+	titleSize  = 30
+	nameSize   = 24
+	keySize    = 16
+	figureSize = 62
+	hugeSize   = 260
+)
+
+// New returns the page, not yet showing a lot.
+func New(a Actions) *Page {
+	p := &Page{actions: a, lot: newBig(titleSize), sale: newBig(nameSize), currentName: newBig(nameSize), current: newBig(hugeSize),
+		limitName: newBig(nameSize), limit: newBig(hugeSize), steps: newBig(hugeSize), at: newBig(nameSize), pays: note(), binds: note()}
+	p.lot.strong, p.current.strong, p.limit.strong, p.steps.strong = true, true, true, true
+	p.sale.right = true
+	p.pad = newPad(p)
+	title := beside([]float32{0.62, 0.38}, p.lot, p.sale)
+	left := under([]float32{0.12, 0.68, 0.20}, p.currentName, p.current, p.pays)
+	right := under([]float32{0.12, 0.30, 0.36, 0.22}, p.limitName, p.limit, p.steps, p.binds)
+	var cells []fyne.CanvasObject
+	for i := range p.oddNames {
+		p.oddNames[i], p.oddFigures[i] = newBig(nameSize), newBig(figureSize)
+		p.oddFigures[i].strong = true
+		cells = append(cells, under([]float32{0.34, 0.66}, p.oddNames[i], p.oddFigures[i]))
+	}
+	odds := under([]float32{0.24, 0.76}, p.at, beside([]float32{0.25, 0.25, 0.25, 0.25}, cells...))
+	rows := under([]float32{0.08, 0.56, 0.25, 0.11}, title, beside([]float32{0.58, 0.42}, left, right), odds, p.keys())
+	p.pad.content = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Broad, theme.Broad), rows)
+	p.body = p.pad
+	return p
+}
+
+// keys lists what the keys do, to be tapped as well.
+func (p *Page) keys() fyne.CanvasObject {
+	var caps []fyne.CanvasObject
+	for _, k := range p.pad.commands() {
+		caps = append(caps, newKeycap(k.cap, k.words, func() { k.do(); p.pad.takeKeyboard() }))
+	}
+	parts := make([]float32, len(caps))
+	for i := range parts {
+		parts[i] = 1 / float32(len(caps))
+	}
+	return beside(parts, caps...)
+}
+
+// note returns words in black that wrap.
+func note() *widget.RichText {
+	t := widget.NewRichText()
+	t.Wrapping = fyne.TextWrapWord
+	return t
+}
+
+func write(t *widget.RichText, words string, strong bool) {
+	const short = 72 // longer words are smaller, so that they keep their room
+	size := theme.SizeHeading
+	if len(words) > short {
+		size = theme.SizeBody
+	}
+	style := widget.RichTextStyle{SizeName: size, ColorName: theme.ColorLiveForeground, TextStyle: fyne.TextStyle{Bold: strong}}
+	t.Segments = []widget.RichTextSegment{&widget.TextSegment{Text: words, Style: style}}
+	t.Refresh()
+}
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// First returns what takes the keyboard.
+func (p *Page) First() fyne.Focusable { return p.pad }
+
+// Render writes the open lot into the page.
+func (p *Page) Render(s desk.State) {
+	if s.Open == nil {
+		return
+	}
+	if p.state.Open == nil || p.state.Open.ID != s.Open.ID {
+		p.pad.clear()
+	}
+	p.state = s
+	p.seen = view.NewLive(s)
+	v := p.seen
+	p.limitName.set("Walk-away bid, " + p.currency())
+	p.lot.set(v.Lot)
+	p.sale.set(saleWords(v))
+	p.limit.set(v.Limit)
+	write(p.binds, v.Binds, v.Stop)
+	p.at.set(v.At)
+	for i, o := range v.Odds {
+		p.oddNames[i].set(o.Name)
+		p.oddFigures[i].set(o.Figure)
+		p.oddFigures[i].setInverse(o.Bad)
+	}
+	p.renderCurrent()
+}
+
+func saleWords(v view.Live) string {
+	if v.State == "" {
+		return v.Sale
+	}
+	return v.State
+}
+
+// renderCurrent writes where the bidding stands, or what is being typed.
+func (p *Page) renderCurrent() {
+	if p.state.Open == nil {
+		return
+	}
+	v := p.seen
+	typed, words, wrong := p.pad.reading()
+	p.steps.setInverse(v.Stop)
+	p.steps.set(v.Steps)
+	if typed != "" && !v.Refused {
+		p.steps.set("") // the steps are those of the current bid, not of what stands there now
+	}
+	if typed == "" && p.state.Open.Current == 0 {
+		p.current.setShape(figureSize, false)
+	} else {
+		p.current.setShape(hugeSize, true)
+	}
+	if typed == "" {
+		p.currentName.set("Current bid, " + p.currency() + ": step, or type and Enter")
+		p.current.set(v.Current)
+		write(p.pays, v.Pays, v.Doubt)
+		if words != "" {
+			write(p.pays, words, wrong)
+		}
+		return
+	}
+	p.currentName.set("Typed: Enter takes it, Esc drops it")
+	p.current.set(typed)
+	write(p.pays, words, wrong)
+}
+
+func (p *Page) currency() string {
+	if p.state.Open == nil {
+		return ""
+	}
+	return p.state.Open.Case.Currency
+}
+
+// Facts returns what the page shows, in words.
+func (p *Page) Facts() []string { return p.seen.Facts() }
