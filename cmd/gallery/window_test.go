@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -19,6 +20,7 @@ import (
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/hidden"
 )
 
 // opened returns the window at its smallest, over an empty book.
@@ -159,6 +161,20 @@ func TestAComparableIsLeftOutByKeyboard(t *testing.T) {
 	s.wants(t, "from 29 comparables")
 }
 
+// informing returns the place of the first question on a lot's list that is still open and tells of a risk.
+func (s *stage) informing(t *testing.T, id int64) int {
+	t.Helper()
+	c := s.kept(t, id)
+	v, err := s.desk.Value(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, items := view.Checks(desk.Open{Case: c, Valued: &v})
+	return slices.IndexFunc(items, func(i view.Check) bool {
+		return i.Answer == view.NotLooked && slices.ContainsFunc(s.desk.Know.Risks.Findings, func(f hidden.Finding) bool { return f.ID == i.ID })
+	})
+}
+
 func TestAnAnswerMovesTheChanceOfItsDamage(t *testing.T) {
 	s, id := worksheet(t, "27", '3')
 	chances := func() []string {
@@ -167,15 +183,13 @@ func TestAnAnswerMovesTheChanceOfItsDamage(t *testing.T) {
 	}
 	before := chances()
 	s.press(fyne.Key6)
-	answered := false
-	for i, answer := range seen.All[*widget.RadioGroup](s.screen.Content()) {
-		if i > 8 && answer.Selected == "not looked" {
-			answer.SetSelected("yes")
-			answered = true
-			break
-		}
+	answers := seen.All[*widget.RadioGroup](s.screen.Content())
+	question := s.informing(t, id)
+	if len(answers) <= question || answers[question].Selected != view.NotLooked {
+		t.Fatalf("question %d of %d", question, len(answers))
 	}
-	if !answered || len(s.kept(t, id).Findings) != 3 {
+	answers[question].SetSelected(view.Yes)
+	if len(s.kept(t, id).Findings) != 3 {
 		t.Fatalf("the book has the findings %v", s.kept(t, id).Findings)
 	}
 	after := chances()
