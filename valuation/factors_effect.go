@@ -86,8 +86,11 @@ type Replayed struct {
 	Verdict string
 }
 
+// ReplayScenarios is the most scenarios that a past lot is replayed with: thousands of them are waited for.
+const ReplayScenarios = 4096
+
 // Replay values a past lot's frozen case with today's factors. The case's own rules, comparables and seed stay: only what
-// was learned since is new. With fewer scenarios it is quicker and may differ from a full valuation by a bid step.
+// was learned since is new. For the fewer scenarios it may differ from a full valuation by a bid step.
 // Limits: c has passed Check; a nil case cannot be replayed. Errors: those of [Value].
 func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (Replayed, error) {
 	r := Replayed{Build: b.ID, Name: b.Name, Hammer: b.Hammer, Verdict: NotReplayed, Profit: b.Made()}
@@ -97,7 +100,9 @@ func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (R
 	if c == nil {
 		return r, nil
 	}
-	a, err := m.Value(c.With(f), k)
+	quick := c.With(f)
+	quick.Run.Scenarios = min(quick.Run.Scenarios, ReplayScenarios)
+	a, err := m.Value(quick, k)
 	if err != nil {
 		return r, err
 	}

@@ -1,7 +1,10 @@
-// Command walk is the terminal side of Walkline: it values case files, prints their decision sheets and checks tables of comparables.
+// Command walk is the terminal side of Walkline: it values case files, prints their decision sheets, learns from
+// past buys and checks tables of comparables.
 //
 //	walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
 //	walk sheet case.json -o sheet.pdf                       its decision sheet to print; --paper a4 or letter, --date DAY
+//	walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
+//	walk replay store.db [--json]                           what today's factors would have bid on each past lot
 //	walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
 //	walk comps fit file.csv --subject subject.json          the price of one vehicle: point, 80 % interval and grid, as JSON
 //	walk comps predict --subjects subjects.csv --dir DIR    the prices of many, each from DIR/TASK.csv, as CSV

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"fmt"
+	"math"
 
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -9,14 +10,14 @@ import (
 
 // Record is how the forecasts have done on the buys that were finished and sold.
 type Record struct {
-	Buys     int              `json:"buys"`     // finished and sold, with a forecast
-	Figures  []FigureRecord   `json:"figures"`  // resale, profit, cost, hours, days
-	Risks    Reliability      `json:"risks"`    // chances of hidden damage against what stripping showed
-	Losses   Reliability      `json:"losses"`   // chances of a loss against what was lost
-	Ratios   *prob.RatioStudy `json:"ratios"`   // foretold median price over the price; nil: no sale
-	Money    Money            `json:"money"`    // won and lost by cause
-	LeftOut  []string         `json:"left_out"` // what was not counted and why, in words
-	Selected string           `json:"selected"` // [Selection]
+	Buys     int            `json:"buys"`     // finished and sold, with a forecast
+	Figures  []FigureRecord `json:"figures"`  // resale, profit, cost, hours, days
+	Risks    Reliability    `json:"risks"`    // chances of hidden damage against what stripping showed
+	Losses   Reliability    `json:"losses"`   // chances of a loss against what was lost
+	Ratios   *Ratios        `json:"ratios"`   // nil: no sale
+	Money    Money          `json:"money"`    // won and lost by cause
+	LeftOut  []string       `json:"left_out"` // what was not counted and why, in words
+	Selected string         `json:"selected"` // [Selection]
 }
 
 // FigureRecord is one foretold figure over all buys whose outcome is known.
@@ -128,8 +129,17 @@ func Judge(builds []Build, currency string) Record {
 	return r
 }
 
+// Ratios are the figures of a ratio study: the foretold median price over the price that came.
+type Ratios struct {
+	N      int      `json:"n"`
+	Median float64  `json:"median"`
+	COD    float64  `json:"cod"` // coefficient of dispersion, in percent
+	PRD    float64  `json:"prd"` // price-related differential: above 1, dear vehicles are foretold lower than cheap ones
+	PRB    *float64 `json:"prb"` // price-related bias; nil: fewer than three sales, or all alike
+}
+
 // ratios returns the study of foretold median prices against the prices that came.
-func ratios(judged []Build) *prob.RatioStudy {
+func ratios(judged []Build) *Ratios {
 	var said, came []float64
 	for _, b := range judged {
 		if x, ok := b.resaleCame(); ok && b.Foretold.Resale.Known() {
@@ -140,5 +150,9 @@ func ratios(judged []Build) *prob.RatioStudy {
 	if err != nil {
 		return nil
 	}
-	return &study
+	r := Ratios{N: study.N, Median: study.Median, COD: study.COD, PRD: study.PRD}
+	if !math.IsNaN(study.PRB) {
+		r.PRB = &study.PRB
+	}
+	return &r
 }
