@@ -11,6 +11,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
 
@@ -235,7 +236,7 @@ func (b *book) PutSetting(_ context.Context, name string, value any) error {
 }
 
 // Predict keeps what was foretold of a lot.
-func (b *book) Predict(_ context.Context, id int64, c valuation.Case, a valuation.Answer) error {
+func (b *book) Predict(_ context.Context, id int64, c valuation.Case, a valuation.Answer, _ learn.Prediction) error {
 	b.foretold = append(b.foretold, foretold{id, c, a})
 	return nil
 }

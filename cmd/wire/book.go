@@ -2,10 +2,13 @@ package wire
 
 import (
 	"context"
+	"encoding/json"
+	"fmt"
 
 	"walkline/store"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/learn"
 )
 
 // Book is a store as the desk sees it.
@@ -67,7 +70,15 @@ func (b Book) ReachAt(ctx context.Context, p desk.Place) (desk.Reach, error) {
 }
 
 // Predict keeps a prediction for good.
-func (b Book) Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) error {
-	_, err := b.Freeze(ctx, id, store.Prediction{Case: c, Answer: a, Seed: c.Run.Seed, Engine: valuation.Engine})
+func (b Book) Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer, figures learn.Prediction) error {
+	forecast, err := json.Marshal(figures)
+	if err != nil {
+		return fmt.Errorf("keeping what was foretold of lot %d: %w", id, err)
+	}
+	factors, err := json.Marshal(figures.Factors)
+	if err != nil {
+		return fmt.Errorf("keeping the factors of lot %d: %w", id, err)
+	}
+	_, err = b.Freeze(ctx, id, store.Prediction{Case: c, Answer: a, Factors: factors, Seed: c.Run.Seed, Engine: valuation.Engine, Forecast: forecast})
 	return err
 }

@@ -106,7 +106,11 @@ func (d *Desk) freeze(ctx context.Context, id int64) error {
 	if err != nil {
 		return err
 	}
-	return d.Book.Predict(ctx, id, c, v.Answer)
+	figures, err := d.memory().Foretell(c, d.Knowledge(), nil)
+	if err != nil {
+		return err
+	}
+	return d.Book.Predict(ctx, id, c, v.Answer, figures)
 }
 
 // Duplicate copies a lot on the Board.

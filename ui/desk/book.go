@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"walkline/valuation"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
@@ -56,8 +57,8 @@ type Marks interface {
 	SetState(ctx context.Context, id int64, s lot.State) error
 	Archive(ctx context.Context, id int64, archived bool) error
 	NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error
-	// Predict keeps what was foretold of a lot, whole and for good.
-	Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) error
+	// Predict keeps what was foretold of a lot, whole and for good, and figure by figure so that it can be held against what comes.
+	Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer, figures learn.Prediction) error
 }
 
 // Ledger keeps the case of each lot with its history.

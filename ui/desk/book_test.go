@@ -11,6 +11,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
@@ -114,7 +115,7 @@ func (b *book) NoteAnswer(_ context.Context, id int64, a valuation.Answer) error
 	return b.broken
 }
 
-func (b *book) Predict(_ context.Context, id int64, _ valuation.Case, a valuation.Answer) error {
+func (b *book) Predict(_ context.Context, id int64, _ valuation.Case, a valuation.Answer, _ learn.Prediction) error {
 	b.foretold[id] = append(b.foretold[id], a)
 	return b.broken
 }

@@ -13,10 +13,7 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
-	memory := d.Memory
-	if memory == nil {
-		memory = valuation.NewMemory()
-	}
+	memory := d.memory()
 	a, odds, err := memory.Weigh(c, d.Knowledge())
 	if err != nil {
 		return Valued{}, err
@@ -24,6 +21,14 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
 	v.ByMileage, v.ByYear = memory.Bands(c, d.Knowledge())
 	return v, nil
+}
+
+// memory returns what earlier valuations worked out, or a fresh memory.
+func (d *Desk) memory() *valuation.Memory {
+	if d.Memory == nil {
+		return valuation.NewMemory()
+	}
+	return d.Memory
 }
 
 // Arrived is the state with a valuation that has come back, kept for the Board.
