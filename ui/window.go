@@ -37,7 +37,8 @@ type Window struct {
 	bench  func() *bench.Page
 	places *places
 	notice *widgets.Words
-	modal  bool // a dialog is open: dropped files wait
+	means  string // what the field in hand means; said at the foot where nothing else is
+	modal  bool   // a dialog is open: dropped files wait
 }
 
 // waiting is how long a keystroke waits for the next one before the lot is valued.
@@ -54,7 +55,9 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
 	foot := container.NewPadded(container.NewHBox(w.notice))
-	w.window.SetContent(widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r))
+	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
+	layer.OnExplain = w.explain
+	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
 	w.window.Resize(fyne.NewSize(1280, 720))
 	w.window.SetOnDropped(w.dropped)
@@ -80,14 +83,23 @@ func (w *Window) show(s desk.State) {
 	}
 }
 
-// say writes what happened, or what went wrong, at the foot of the window.
+// say writes at the foot of the window what went wrong or happened, else what the field in hand means.
 func (w *Window) say(s desk.State) {
 	w.notice.SetWarning(s.Trouble != "")
-	if s.Trouble != "" {
+	switch {
+	case s.Trouble != "":
 		w.notice.SetText("! " + s.Trouble)
-		return
+	case s.Notice != "":
+		w.notice.SetText(s.Notice)
+	default:
+		w.notice.SetText(w.means)
 	}
-	w.notice.SetText(s.Notice)
+}
+
+// explain says what the field in hand, or the word under the pointer, means.
+func (w *Window) explain(words string) {
+	w.means = words
+	w.say(w.state)
 }
 
 // act shows the state that an action makes of the present one; a panic on the way leaves the state as it was.

@@ -53,7 +53,7 @@ func newShelf[T any](p *Page, k kind[T]) *section {
 	s.search.OnSubmitted = func(string) { s.toFirst() }
 	var columns []table.Column
 	for i, c := range k.columns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: i == 0})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Grows: i == 0})
 	}
 	s.table = table.New(columns)
 	s.table.Empty = "Nothing here has these words."

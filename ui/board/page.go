@@ -51,7 +51,7 @@ func New(a Actions) *Page {
 	add.Importance = widget.HighImportance
 	var columns []table.Column
 	for _, c := range view.BoardColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: true, Grows: c.Width >= inWords})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: true, Grows: c.Width >= inWords})
 	}
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."

@@ -66,7 +66,7 @@ func (f *Of[T]) leads(field fyne.Focusable) {
 func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 	l := widget.NewLabel(label)
 	l.Alignment = fyne.TextAlignTrailing
-	f.Rows.Add(l)
+	f.Rows.Add(widgets.NewExplained(l, view.Help(label)))
 	f.Rows.Add(field)
 	f.shows = append(f.shows, show)
 }
@@ -85,6 +85,7 @@ func (f *Of[T]) Change(label string, change func(*T)) {
 func (f *Of[T]) Text(label string, get func(T) string, set func(*T, string)) *widgets.TextEntry {
 	e := widgets.NewTextEntry()
 	e.OnChanged = func(s string) { f.Change(label, func(c *T) { set(c, s) }) }
+	e.SetMeaning(view.Help(label))
 	f.leads(e)
 	f.Row(label, bounded(e), func(c T) {
 		if e.Text != get(c) {
@@ -188,6 +189,7 @@ func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) 
 func (f *Of[T]) Number(label string, spec widgets.Spec, get func(T) widgets.Number, set func(*T, widgets.Number)) *widgets.NumberEntry {
 	e := widgets.NewNumberEntry(spec, nil)
 	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *T) { set(c, n) }) }
+	e.SetMeaning(view.Help(label))
 	f.leads(e.Focus())
 	f.Row(label, e, func(c T) {
 		e.SetSpec(inCurrency(spec, f.currency(c)))
@@ -208,6 +210,7 @@ func inCurrency(s widgets.Spec, cur money.Currency) widgets.Spec {
 func (f *Of[T]) Three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {
 	e := widgets.NewThreeEntry(spec, nil)
 	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *T) { set(c, t) }) }
+	e.SetMeaning(view.Help(label))
 	f.leads(e.Focus())
 	f.Row(label, e, func(c T) { e.SetValue(get(c)) })
 	return e

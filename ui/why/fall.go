@@ -30,7 +30,7 @@ func newFall() section {
 	f := &fall{chart: plot.NewWaterfall(), name: heading(), meaning: wrapping(), note: wrapping()}
 	var columns []table.Column
 	for i, c := range view.WhyColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: i == 0})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Grows: i == 0})
 	}
 	f.lines = table.New(columns)
 	f.lines.Empty = "Nothing here: this lot has none of it."

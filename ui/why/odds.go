@@ -60,7 +60,7 @@ func spec(p view.Purse) widgets.Spec {
 func ruleColumns() []table.Column {
 	var out []table.Column
 	for i, c := range view.RuleColumns {
-		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: i == 0})
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Grows: i == 0})
 	}
 	return out
 }

@@ -16,6 +16,7 @@ type field struct {
 	escape  func()
 	muted   bool
 	focused bool
+	meaning string // told while it has the keyboard
 }
 
 func newField(typed func(string), left func()) *field {
@@ -64,7 +65,25 @@ func stepped(o fyne.CanvasObject, s fyne.Shortcut) bool {
 }
 
 // TextEntry is an entry for words that leaves undo and redo to the window.
-type TextEntry struct{ widget.Entry }
+type TextEntry struct {
+	widget.Entry
+	meaning string
+}
+
+// SetMeaning sets what the window tells while the entry has the keyboard.
+func (e *TextEntry) SetMeaning(words string) { e.meaning = words }
+
+// FocusGained tells the meaning.
+func (e *TextEntry) FocusGained() {
+	e.Entry.FocusGained()
+	draw.Explain(e, e.meaning)
+}
+
+// FocusLost takes it back.
+func (e *TextEntry) FocusLost() {
+	e.Entry.FocusLost()
+	draw.Explain(e, "")
+}
 
 // NewTextEntry returns an empty entry for words.
 func NewTextEntry() *TextEntry {
@@ -85,12 +104,14 @@ func (f *field) FocusGained() {
 	f.focused = true
 	f.Entry.FocusGained()
 	f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
+	draw.Explain(f, f.meaning)
 }
 
 // FocusLost tells that the field was left.
 func (f *field) FocusLost() {
 	f.focused = false
 	f.Entry.FocusLost()
+	draw.Explain(f, "")
 	f.left()
 }
 

@@ -21,6 +21,9 @@ type Layer struct {
 	content fyne.CanvasObject
 	sheet   *fyne.Container
 	runner  task.Runner
+
+	// OnExplain is called with what the field in hand, or the word under the pointer, means; empty when neither has a meaning to tell.
+	OnExplain func(words string)
 }
 
 // NewLayer lays a sheet over content; the runner times the tips.
@@ -34,6 +37,13 @@ func NewLayer(content fyne.CanvasObject, runner task.Runner) *Layer {
 func (l *Layer) SetContent(content fyne.CanvasObject) {
 	l.content = content
 	l.Refresh()
+}
+
+// Explain tells what something on the layer means.
+func (l *Layer) Explain(words string) {
+	if l.OnExplain != nil {
+		l.OnExplain(words)
+	}
 }
 
 // CreateRenderer returns the renderer.

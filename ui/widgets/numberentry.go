@@ -134,6 +134,9 @@ func (e *NumberEntry) Disable() { e.field.Disable() }
 // Enable makes it changeable again.
 func (e *NumberEntry) Enable() { e.field.Enable() }
 
+// SetMeaning sets what the window tells while the entry has the keyboard.
+func (e *NumberEntry) SetMeaning(words string) { e.field.meaning = words }
+
 // Focus returns what takes the keyboard.
 func (e *NumberEntry) Focus() fyne.Focusable { return e.field }
 

@@ -69,6 +69,13 @@ func (e *ThreeEntry) SetValue(v prob.Three) {
 // Value returns the last valid judgement.
 func (e *ThreeEntry) Value() prob.Three { return e.value }
 
+// SetMeaning sets what the window tells while one of the fields has the keyboard.
+func (e *ThreeEntry) SetMeaning(words string) {
+	for _, f := range e.fields {
+		f.meaning = words
+	}
+}
+
 // Focus returns the first field, which takes the keyboard.
 func (e *ThreeEntry) Focus() fyne.Focusable { return e.fields[0] }
 

@@ -69,7 +69,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 func columns(cols []view.Column, sortable bool) []table.Column {
 	var out []table.Column
 	for _, c := range cols {
-		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: sortable, Grows: c.Title == "Work" || c.Title == "Hidden damage"})
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: sortable, Grows: c.Title == "Work" || c.Title == "Hidden damage"})
 	}
 	return out
 }

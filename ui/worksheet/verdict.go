@@ -77,7 +77,7 @@ func numeral(figure string) fyne.ThemeSizeName {
 func (v *verdict) renderLines(d view.Verdict) {
 	v.lines.Objects = nil
 	for _, l := range d.Lines {
-		v.lines.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
+		v.lines.Add(widgets.NewExplained(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])), view.Help(l[0])))
 	}
 	v.lines.Refresh()
 	var bars []plot.Share

@@ -39,6 +39,19 @@ func (h *headCell) Tapped(*fyne.PointEvent) {
 	h.table.sortBy(h.column)
 }
 
+// MouseIn tells what the column means.
+func (h *headCell) MouseIn(*desktop.MouseEvent) {
+	if h.column >= 0 {
+		draw.Explain(h, h.table.columns[h.column].Meaning)
+	}
+}
+
+// MouseMoved does nothing.
+func (h *headCell) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut takes it back.
+func (h *headCell) MouseOut() { draw.Explain(h, "") }
+
 // Cursor is a hand over a column that sorts.
 func (h *headCell) Cursor() desktop.Cursor {
 	if h.column >= 0 && h.table.columns[h.column].Sortable {

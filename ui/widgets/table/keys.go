@@ -4,6 +4,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets/draw"
 )
 
 const pageRows = 10
@@ -41,6 +43,7 @@ func (t *Table) markHeader(right bool) {
 		t.marked = max(t.marked-1, 0)
 	}
 	t.ScrollTo(widget.TableCellID{Row: max(t.selected, 0), Col: t.marked + t.lead()})
+	draw.Explain(t, t.columns[t.marked].Meaning)
 	t.Table.Refresh()
 }
 
@@ -60,6 +63,7 @@ func (t *Table) FocusGained() {
 // FocusLost takes the marks back.
 func (t *Table) FocusLost() {
 	t.focused = false
+	draw.Explain(t, "")
 	t.Table.Refresh()
 }
 

@@ -18,7 +18,8 @@ type Column struct {
 	Width    float32 // at text scale 1
 	Right    bool    // figures: right-aligned
 	Sortable bool
-	Grows    bool // takes a share of the room that the columns leave
+	Grows    bool   // takes a share of the room that the columns leave
+	Meaning  string // told while the pointer or the keyboard is on its title
 }
 
 // Row is one row of a table.
