@@ -95,7 +95,10 @@ func (f *faults) part(at string, p repair.Part) {
 		f.three(option+".lead_days", o.LeadDays)
 		f.three(option+".extra_hours", o.ExtraHours)
 		f.three(option+".core_back", o.CoreBack)
-		sure = sure || repair.Or(o.Chance, 1) == 1
+		f.unless(o.Quoted == "" || lot.Date(o.Quoted).Known(), option+".quoted", fmt.Sprintf("%q", o.Quoted), "the day of the quote, YYYY-MM-DD")
+	}
+	for _, i := range p.Order(0, 0) {
+		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
 	}
 	if p.Fallback == nil {
 		f.unless(sure, at+".fallback", "nothing", "what happens when no option can be had: price, lead_days")

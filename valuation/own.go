@@ -118,6 +118,9 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 		f.unless(known[b.ID] && b.ID != j.ID, brings+".id", fmt.Sprintf("%q", b.ID), "the id of another job of the catalogue")
 		f.chance(brings+".chance", b.Chance)
 	}
+	for i, id := range j.Spares {
+		f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.spares[%d]", at, i), fmt.Sprintf("%q", id), "the id of another job of the catalogue")
+	}
 }
 
 func (f *faults) entry(at string, e hidden.Entry, known map[string]bool) {
@@ -139,6 +142,7 @@ func (f *faults) signs(key string, signs []lot.Sign) {
 		}{
 			{"areas", s.Areas, lot.Areas}, {"extents", s.Extents, lot.Extents}, {"depths", s.Depths, lot.Depths},
 			{"loss", s.Loss, lot.Losses}, {"airbags_deployed", s.Airbags, lot.AirbagPositions}, {"condition", s.State, lot.Conditions},
+			{"keys", s.Keys, lot.KeyStates},
 		} {
 			for _, w := range list.have {
 				f.word(at+"."+list.key, w, list.words)

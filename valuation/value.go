@@ -119,7 +119,7 @@ func (c Case) subject() resale.Subject {
 	if s.Brand == "" {
 		s.Brand = "rebuilt"
 	}
-	if c.Lot.Odometer != nil {
+	if c.Lot.Odometer != nil && !c.Lot.Misread() {
 		miles := float64(*c.Lot.Odometer)
 		s.Mileage = &miles
 	}

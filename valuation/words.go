@@ -137,15 +137,34 @@ func (w *work) unused() []string {
 	return out
 }
 
-// uncounted names the facts that speak for cost or price and that no figure counts.
+// uncounted names the facts that speak for cost or price and that no figure, or not every figure, counts.
 func (w *work) uncounted() []string {
 	var out []string
 	l := w.c.Lot
-	if l.Keys != nil && !*l.Keys {
-		out = append(out, "There are no keys: no job of the catalogue is called for by that. Add the key and its programming under Repair.")
+	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
+		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
-	if l.OdometerStatus == "not_actual" || l.OdometerStatus == "exceeds_limits" {
-		out = append(out, "The odometer statement is not \"actual\": the price is that of a vehicle with the mileage entered. Lower the guess or leave such comparables in only.")
+	if l.Misread() {
+		out = append(out, "The odometer statement says that the reading is not the mileage: the price is that of a vehicle whose mileage nobody knows, with the wider range of one. "+
+			"What a buyer takes off for the statement itself is not in it: lower the guess, or tick such comparables only.")
+	}
+	return append(out, w.staleQuotes()...)
+}
+
+// quoteDays is for how many days a quote of a part is taken to stand. Starter value, from memory: replace it with yours.
+const quoteDays = 60
+
+// staleQuotes names the quotes that are so old that their price may be gone.
+func (w *work) staleQuotes() []string {
+	var out []string
+	for _, l := range w.lines {
+		for _, p := range l.Parts {
+			for _, o := range p.Options {
+				if days, known := lot.Date(o.Quoted).Days(w.c.ValuedOn); known && days > quoteDays {
+					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Quoted, days))
+				}
+			}
+		}
 	}
 	return out
 }

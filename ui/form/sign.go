@@ -54,5 +54,6 @@ func Sign[T any](f *Of[T], now func(T) lot.Sign, at func(*T) *lot.Sign) {
 	f.Codes("Depth", lot.Depths, func(c T) []string { return now(c).Depths }, func(c *T, s []string) { at(c).Depths = s })
 	f.Codes("Loss", lot.Losses, func(c T) []string { return now(c).Loss }, func(c *T, s []string) { at(c).Loss = s })
 	f.Codes("Airbags deployed", lot.AirbagPositions, func(c T) []string { return now(c).Airbags }, func(c *T, s []string) { at(c).Airbags = s })
+	f.Codes("Keys", lot.KeyStates, func(c T) []string { return now(c).Keys }, func(c *T, s []string) { at(c).Keys = s })
 	f.Codes("It", lot.Conditions, func(c T) []string { return now(c).State }, func(c *T, s []string) { at(c).State = s })
 }

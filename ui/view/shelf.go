@@ -93,6 +93,9 @@ func SignWords(s lot.Sign) string {
 			parts = append(parts, strings.Join(list, " or "))
 		}
 	}
+	if len(s.Keys) > 0 {
+		parts = append(parts, "keys "+strings.Join(s.Keys, " or "))
+	}
 	if len(parts) == 0 {
 		return "nothing yet"
 	}

@@ -62,10 +62,17 @@ var (
 	Losses           = []string{"collision", "flood", "fire", "theft", "hail", "vandalism", "mechanical", "other"}
 	Conditions       = []string{"drives", "starts", "turns_over", "dead", "unknown"}
 	AirbagPositions  = []string{"front", "side", "curtain", "knee", "belt"}
+	KeyStates        = []string{"there", "missing"}
 	OdometerUnits    = []string{"mi", "km"}
 	OdometerStatuses = []string{"actual", "not_actual", "exceeds_limits", "exempt", "unknown"}
 	Trades           = []string{"body", "structure", "mechanical", "paint", "electrical", "trim"}
 )
+
+// Misread reports whether the odometer statement says that the reading is not the mileage: not actual, or past the odometer's
+// mechanical limits. Source: 49 CFR 580, appendices B and C.
+func (l Lot) Misread() bool {
+	return l.OdometerStatus == "not_actual" || l.OdometerStatus == "exceeds_limits"
+}
 
 // KilometresPerMile is exact: the international mile of 1959 is 1,609.344 m.
 const KilometresPerMile = 1.609344

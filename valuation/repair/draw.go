@@ -248,15 +248,24 @@ func (o Option) kind() string {
 	return "parts/" + o.Source
 }
 
-// Order returns the positions of the part's options from the best to the worst by expected cost.
+// Order returns the positions of the part's options from the best to the worst by expected cost. A quote stands in place of the
+// options of its source that were not quoted: what somebody offered beats a starter value.
 // Units: rate is money an own hour, holding is money a day.
 func (p Part) Order(rate, holding float64) []int {
-	order := make([]int, len(p.Options))
+	var order []int
 	cost := make([]float64, len(p.Options))
 	for i, o := range p.Options {
-		order[i] = i
+		if o.Quoted == "" && p.quoted(o.Source) {
+			continue
+		}
+		order = append(order, i)
 		cost[i] = o.Price.Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
 	}
 	sort.SliceStable(order, func(a, b int) bool { return cost[order[a]] < cost[order[b]] })
 	return order
+}
+
+// quoted reports whether one of the options of that source was quoted.
+func (p Part) quoted(source string) bool {
+	return slices.ContainsFunc(p.Options, func(o Option) bool { return o.Source == source && o.Quoted != "" })
 }

@@ -136,3 +136,18 @@ func TestAPartThatHoldsNothingUpHasNoLead(t *testing.T) {
 		t.Errorf("lead up to %g, cash from %g", slices.Max(out.Lead), slices.Min(out.Cash))
 	}
 }
+
+// A quote stands in place of the starter value of its source; other sources are still tried where they are expected to cost less.
+func TestAQuoteBeatsTheStarterValueOfItsSource(t *testing.T) {
+	p := repair.Part{Options: []repair.Option{
+		{Source: "used", Price: prob.Certain(100)}, {Source: "new_maker", Price: prob.Certain(400)},
+		{Source: "used", Price: prob.Certain(220), Quoted: "2026-11-02"}, {Source: "used", Price: prob.Certain(210), Quoted: "2026-11-03"},
+	}}
+	if got := p.Order(30, 5); !slices.Equal(got, []int{3, 2, 1}) {
+		t.Errorf("order %v, want the two quotes, then the new part", got)
+	}
+	out := drawn(repair.Line{ID: "q", Job: "q", Parts: []repair.Part{p}}, setting(30, 5))
+	if slices.Min(out.Cash) != 210 || slices.Max(out.Cash) != 210 {
+		t.Errorf("the part costs %g to %g, want the quote of 210", slices.Min(out.Cash), slices.Max(out.Cash))
+	}
+}

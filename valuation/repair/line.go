@@ -55,6 +55,7 @@ type Job struct {
 	Line
 	Calls  []lot.Sign `json:"calls"`  // any one is enough
 	Brings []Brought  `json:"brings"` // jobs that always come along, shared between the jobs that bring them
+	Spares []string   `json:"spares"` // jobs that this one makes needless; what those bring along stays
 }
 
 // Brought names a job that another brings along and how likely it is to be needed then.

@@ -9,13 +9,18 @@ import (
 
 // Plan returns the user's lines followed by the lines of the catalogue that the survey calls for, and what those bring
 // along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
-// The chance of a job is that the survey calls for it or that at least one of the jobs that bring it does.
+// The chance of a job is that the survey calls for it or that at least one of the jobs that bring it does, and that no job
+// that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is not blended.
+// What a job that is spared brings along stays, since the job that spares it seldom does without.
 func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) []Line {
-	p := newPlanner(c, l, survey)
+	p := newPlanner(own, c, l, survey)
 	lines := slices.DeleteFunc(slices.Clone(own), func(l Line) bool { return l.Removed })
 	for _, j := range c.Jobs {
-		chance := p.chance(j.ID)
-		if chance == 0 || slices.ContainsFunc(own, func(l Line) bool { return l.ID == j.ID }) {
+		if _, is := p.own[j.ID]; is {
+			continue
+		}
+		chance := p.chance(j.ID) * p.left(j.ID)
+		if chance == 0 {
 			continue
 		}
 		line := j.Line
@@ -30,15 +35,21 @@ func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) []Line {
 
 // planner knows which jobs are called for and by what.
 type planner struct {
+	own     map[string]Line // the user's lines
 	jobs    map[string]Job
 	cells   map[string][]lot.Damage
 	direct  map[string]float64   // chance of a job that the survey itself calls for
 	parents map[string][]Brought // who brings a job, and how likely
+	spared  map[string][]string  // who makes a job needless
 	known   map[string]float64   // chances worked out so far
 }
 
-func newPlanner(c Catalogue, l lot.Lot, survey []lot.Damage) planner {
-	p := planner{map[string]Job{}, map[string][]lot.Damage{}, map[string]float64{}, map[string][]Brought{}, map[string]float64{}}
+func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) planner {
+	p := planner{map[string]Line{}, map[string]Job{}, map[string][]lot.Damage{}, map[string]float64{}, map[string][]Brought{},
+		map[string][]string{}, map[string]float64{}}
+	for _, l := range own {
+		p.own[l.ID] = l
+	}
 	for _, j := range c.Jobs {
 		p.jobs[j.ID] = j
 		if cells, ok := called(j, l, survey); ok {
@@ -46,6 +57,9 @@ func newPlanner(c Catalogue, l lot.Lot, survey []lot.Damage) planner {
 		}
 		for _, b := range j.Brings {
 			p.parents[b.ID] = append(p.parents[b.ID], Brought{j.ID, b.Chance})
+		}
+		for _, id := range j.Spares {
+			p.spared[id] = append(p.spared[id], j.ID)
 		}
 	}
 	return p
@@ -61,6 +75,26 @@ func (p planner) chance(id string) float64 {
 	return c
 }
 
+// left returns the chance that no job that makes this one needless is done. A line of the user counts as the user has it.
+func (p planner) left(id string) float64 {
+	left := 1.0
+	for _, by := range p.spared[id] {
+		left *= 1 - p.done(by)
+	}
+	return left
+}
+
+func (p planner) done(id string) float64 {
+	l, is := p.own[id]
+	switch {
+	case !is:
+		return p.chance(id)
+	case l.Removed:
+		return 0
+	}
+	return Or(l.Chance, 1)
+}
+
 // beyond returns the chance that a job is needed by something that the jobs on the way do not bring along themselves.
 func (p planner) beyond(id string, way []string) float64 {
 	if slices.Contains(way, id) {
@@ -73,18 +107,27 @@ func (p planner) beyond(id string, way []string) float64 {
 	return 1 - not
 }
 
-// why says what calls for a job: the survey, or the jobs that bring it.
+// why says what calls for a job, the survey or the jobs that bring it, and what makes it needless.
 func (p planner) why(j Job) string {
-	if p.direct[j.ID] > 0 {
-		return because(j.Why, p.cells[j.ID])
-	}
-	var with []string
+	var with, unless []string
 	for _, b := range p.parents[j.ID] {
 		if p.chance(b.ID) > 0 {
 			with = append(with, p.jobs[b.ID].Job)
 		}
 	}
-	return strings.TrimSpace(j.Why + " (comes with: " + strings.Join(with, "; ") + ")")
+	for _, by := range p.spared[j.ID] {
+		if p.done(by) > 0 {
+			unless = append(unless, p.jobs[by].Job)
+		}
+	}
+	why := because(j.Why, p.cells[j.ID])
+	if p.direct[j.ID] == 0 {
+		why = strings.TrimSpace(j.Why + " (comes with: " + strings.Join(with, "; ") + ")")
+	}
+	if len(unless) > 0 {
+		why = strings.TrimSpace(why + " (needless with: " + strings.Join(unless, "; ") + ")")
+	}
+	return why
 }
 
 // area returns where a job without an area of its own is done: at the cell that calls for it or for what brings it,

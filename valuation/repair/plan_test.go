@@ -107,3 +107,62 @@ func TestPlanLeavesTheUsersLinesAlone(t *testing.T) {
 		}
 	}
 }
+
+// sparing is invented: at 12 a hood is repaired or, three times in four, replaced; painting it spares a blend.
+func sparing() repair.Catalogue {
+	at12 := []lot.Sign{{Areas: []string{"12"}}}
+	return repair.Catalogue{Jobs: []repair.Job{
+		{Line: repair.Line{ID: "mend", Job: "Mend"}, Calls: at12, Brings: []repair.Brought{{ID: "paint"}, {ID: "sand", Chance: chance(.5)}}},
+		{Line: repair.Line{ID: "renew", Job: "Renew", Chance: chance(.75)}, Calls: at12, Brings: []repair.Brought{{ID: "paint"}}, Spares: []string{"mend"}},
+		{Line: repair.Line{ID: "paint", Job: "Paint"}, Spares: []string{"blend"}},
+		{Line: repair.Line{ID: "blend", Job: "Blend"}, Calls: []lot.Sign{{Areas: []string{"11"}}}},
+		{Line: repair.Line{ID: "sand", Job: "Sand"}},
+	}}
+}
+
+// By hand: the mending is left where the renewing (.75) is not; painting is sure, so no blend is; what mending brings stays.
+func TestASparedJobIsNotCountedTwice(t *testing.T) {
+	survey := []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted"}, {Area: "11", Extent: "minor", Depth: "skin"}}
+	got := byID(repair.Plan(nil, sparing(), lot.Lot{}, survey))
+	for id, want := range map[string]float64{"mend": .25, "renew": .75, "paint": 1, "sand": .5} {
+		if l, ok := got[id]; !ok || math.Abs(repair.Or(l.Chance, -1)-want) > 1e-12 {
+			t.Errorf("%s: in the plan %v, chance %g, want %g", id, ok, repair.Or(l.Chance, -1), want)
+		}
+	}
+	if _, ok := got["blend"]; ok || len(got) != 4 {
+		t.Errorf("a painted panel is blended as well: %v", got)
+	}
+	if why := got["mend"].Why; !strings.Contains(why, "needless with: Renew") {
+		t.Errorf("why of the mending: %q", why)
+	}
+}
+
+// The user's own line counts as the user has it: struck out it spares nothing, made sure it spares all.
+func TestOwnLinesSpareAsTheyStand(t *testing.T) {
+	survey := []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted"}}
+	for _, c := range []struct {
+		own  repair.Line
+		mend float64
+	}{
+		{repair.Line{ID: "renew", Job: "Renew", Removed: true}, 1}, {repair.Line{ID: "renew", Job: "Renew", Chance: chance(.1)}, .9},
+		{repair.Line{ID: "renew", Job: "Renew"}, 0},
+	} {
+		l, ok := byID(repair.Plan([]repair.Line{c.own}, sparing(), lot.Lot{}, survey))["mend"]
+		if ok != (c.mend > 0) || ok && math.Abs(*l.Chance-c.mend) > 1e-12 {
+			t.Errorf("%+v: mending %v, want %g", c.own, l.Chance, c.mend)
+		}
+	}
+}
+
+func TestMissingKeysCallForKeys(t *testing.T) {
+	c := repair.Catalogue{Jobs: []repair.Job{{Line: repair.Line{ID: "key", Job: "Key"}, Calls: []lot.Sign{{Keys: []string{"missing"}}}}}}
+	yes, no := true, false
+	for _, k := range []struct {
+		keys  *bool
+		lines int
+	}{{nil, 0}, {&yes, 0}, {&no, 1}} {
+		if got := len(repair.Plan(nil, c, lot.Lot{Keys: k.keys}, nil)); got != k.lines {
+			t.Errorf("keys %v: %d lines, want %d", k.keys, got, k.lines)
+		}
+	}
+}

@@ -1,0 +1,105 @@
+package assets_test
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"walkline/valuation/lot"
+	"walkline/valuation/repair"
+)
+
+// A job that spares another names one that there is, not one that spares it back.
+func TestSparedJobsAreThere(t *testing.T) {
+	c := jobs(t)
+	byID := map[string]repair.Job{}
+	for _, j := range c.Jobs {
+		byID[j.ID] = j
+	}
+	spared := 0
+	for _, j := range c.Jobs {
+		for _, id := range j.Spares {
+			spared++
+			other, ok := byID[id]
+			if !ok || id == j.ID || slices.Contains(other.Spares, j.ID) {
+				t.Errorf("%s spares %q", j.ID, id)
+			}
+			for _, further := range other.Spares {
+				if !slices.Contains(j.Spares, further) {
+					t.Errorf("%s spares %s, and that %s, which %s does not", j.ID, id, further, j.ID)
+				}
+			}
+		}
+	}
+	if spared < 40 {
+		t.Errorf("only %d jobs are spared", spared)
+	}
+}
+
+// around is a vehicle hit on every side, as hard as each area can be.
+func around() []lot.Damage {
+	var survey []lot.Damage
+	for _, area := range lot.Areas {
+		for _, extent := range lot.Extents {
+			for _, depth := range lot.Depths {
+				survey = append(survey, cell(area, extent, depth))
+			}
+		}
+	}
+	return survey
+}
+
+// Common practice, no source: whatever was hit, there is one alignment, one set-up on the frame bench, one refill of the
+// refrigerant, one colour match.
+func TestSharedWorkIsCountedOnce(t *testing.T) {
+	lines := repair.Plan(nil, jobs(t), bags(flooded, "front", "side"), around())
+	for _, word := range []string{"align the wheels", "pull the body straight", "measure the body", "refrigerant", "match the colour", "bleed the brakes",
+		"seal the seams", "aim the headlamps", "restraint wiring", "programme or pair"} {
+		var found []string
+		for _, l := range lines {
+			if strings.Contains(strings.ToLower(l.Job), word) {
+				found = append(found, l.ID)
+			}
+		}
+		if len(found) != 1 {
+			t.Errorf("%q is planned as %v", word, found)
+		}
+	}
+}
+
+var (
+	twice  = regexp.MustCompile(`^(bumper_cover_front|bumper_cover_rear|hood|trunk_lid|roof|fender|front_door|rear_door|quarter)(_replace)?(_left|_right)?$`)
+	suffix = regexp.MustCompile(`(_left|_right)?$`)
+)
+
+// No panel is repaired and replaced, nor blended and painted, however many neighbours were hit: the chances come to no more than 1.
+func TestAPanelIsDoneOnce(t *testing.T) {
+	pairs := 0
+	for _, survey := range [][]lot.Damage{around(), {cell("11", "functional", "bolted"), cell("10", "minor", "skin"), cell("12", "disabling", "structure")},
+		{cell("09", "functional", "skin"), cell("10", "functional", "bolted"), cell("08", "minor", "skin"), cell("07", "functional", "structure")},
+		{cell("09", "minor", "skin"), cell("03", "minor", "skin"), cell("02", "functional", "bolted"), cell("06", "functional", "structure"), cell("06", "functional", "skin")}} {
+		chances := planned(repair.Plan(nil, jobs(t), crash(), survey))
+		for id, p := range chances {
+			var others []string
+			if twice.MatchString(id) {
+				base := strings.ReplaceAll(id, "_replace", "")
+				others = append(others, suffix.ReplaceAllString(base, "_repair$1"))
+			}
+			if panel, is := strings.CutPrefix(id, "refinish_"); is {
+				others = append(others, "blend_"+panel)
+			}
+			for _, other := range others {
+				if q, both := chances[other]; both {
+					pairs++
+					if p+q > 1+1e-9 {
+						t.Errorf("%s at %.3f and %s at %.3f", id, p, other, q)
+					}
+				}
+			}
+		}
+	}
+	if pairs < 6 {
+		t.Errorf("only %d pairs were looked at", pairs)
+	}
+}
