@@ -23,18 +23,50 @@ func (w *Window) Import() {
 		w.say(desk.State{Notice: "Open the lot that the comparables are for first."})
 		return
 	}
+	w.askTable("Import comparables", "A CSV file of vehicles for sale or sold. It can also be dropped on the window.", w.comparables())
+}
+
+// table is a kind of table that the window imports.
+type table struct {
+	open    func(data []byte) (desk.Sheet, error)
+	read    func(s desk.Sheet) (usable int, refused []desk.Refusal, err error)
+	apply   func(ctx context.Context, s desk.State, sheet desk.Sheet) (desk.State, []desk.Refusal)
+	refused func(s desk.Sheet) ([]byte, error)
+	options func(m *matching) []option
+}
+
+// comparables returns the table of comparables for the open lot.
+func (w *Window) comparables() table {
+	return table{
+		open: func(data []byte) (desk.Sheet, error) {
+			return w.desk.OpenSheet(context.Background(), data, w.state.Open.Case.Currency)
+		},
+		read: func(s desk.Sheet) (int, []desk.Refusal, error) {
+			rows, refused, err := w.desk.Importer.Read(s)
+			return len(rows), refused, err
+		},
+		apply: w.desk.Apply, refused: w.desk.Importer.Refused,
+		options: func(m *matching) []option {
+			st := &m.sheet.Stated
+			return []option{{"Numbers like", desk.MarkWays, &st.Marks}, {"Dates", desk.DateWays, &st.Dates}, {"Mileage in", []string{"mi", "km"}, &st.Unit},
+				{"Distance in", []string{"mi", "km"}, &st.Distance}, {"Prices", []string{"asked", "sold"}, &st.Kind}}
+		},
+	}
+}
+
+// askTable asks for a table of a kind: by its path, or from a list of files.
+func (w *Window) askTable(title, help string, t table) {
 	path := widget.NewEntry()
 	path.SetPlaceHolder("path of a CSV file")
 	var d *dialog.CustomDialog
 	take := func() {
 		d.Hide()
-		w.readFile(storage.NewFileURI(strings.TrimSpace(path.Text)))
+		w.readFile(storage.NewFileURI(strings.TrimSpace(path.Text)), t)
 	}
 	path.OnSubmitted = func(string) { take() }
-	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse() })
-	body := container.NewVBox(widget.NewLabel("A CSV file of vehicles for sale or sold. It can also be dropped on the window."),
-		container.NewBorder(nil, nil, nil, browse, path))
-	d = dialog.NewCustomWithoutButtons("Import comparables", body, w.window)
+	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse(t) })
+	body := container.NewVBox(widget.NewLabel(help), container.NewBorder(nil, nil, nil, browse, path))
+	d = dialog.NewCustomWithoutButtons(title, body, w.window)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Read", take)})
 	d.Resize(fyne.NewSize(640, 180))
 	w.open(d)
@@ -42,13 +74,13 @@ func (w *Window) Import() {
 }
 
 // browse lets the user choose a file from a list.
-func (w *Window) browse() {
+func (w *Window) browse(t table) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if err != nil || f == nil {
 			w.failed("read the file", err)
 			return
 		}
-		w.readOpen(f)
+		w.readOpen(f, t)
 	}, w.window)
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)
@@ -59,20 +91,23 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	if w.modal || len(files) == 0 {
 		return
 	}
-	if w.state.Open == nil {
+	switch {
+	case w.state.Place == desk.Builds:
+		w.readFile(files[0], w.pastBuys())
+	case w.state.Open == nil:
 		w.say(desk.State{Notice: "Open the lot that the comparables are for, then drop the file again."})
-		return
+	default:
+		w.readFile(files[0], w.comparables())
 	}
-	w.readFile(files[0])
 }
 
-func (w *Window) readFile(u fyne.URI) {
+func (w *Window) readFile(u fyne.URI, t table) {
 	f, err := storage.Reader(u)
 	if err != nil {
 		w.failed("open "+u.Path(), err)
 		return
 	}
-	w.readOpen(f)
+	w.readOpen(f, t)
 }
 
 // failed says what went wrong; no error says nothing.
@@ -85,24 +120,25 @@ func (w *Window) failed(doing string, err error) {
 // mostBytes bounds what is read of a file; the reader refuses as much with its own sentence.
 const mostBytes = 65 << 20
 
-func (w *Window) readOpen(f fyne.URIReadCloser) {
+func (w *Window) readOpen(f fyne.URIReadCloser, t table) {
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
 	if err != nil {
 		w.failed("read "+f.URI().Name(), err)
 		return
 	}
-	sheet, err := w.desk.OpenSheet(context.Background(), data, w.state.Open.Case.Currency)
+	sheet, err := t.open(data)
 	if err != nil {
 		w.failed("read "+f.URI().Name(), err)
 		return
 	}
-	w.match(f.URI().Name(), sheet)
+	w.match(f.URI().Name(), sheet, t)
 }
 
 // matching is the dialog in which a table's columns are matched and its notation stated.
 type matching struct {
 	w     *Window
+	kind  table
 	name  string
 	sheet desk.Sheet
 	found *widget.Label
@@ -110,8 +146,8 @@ type matching struct {
 }
 
 // match opens the dialog for a table.
-func (w *Window) match(name string, sheet desk.Sheet) {
-	m := &matching{w: w, name: name, sheet: sheet, found: widget.NewLabel("")}
+func (w *Window) match(name string, sheet desk.Sheet, t table) {
+	m := &matching{w: w, kind: t, name: name, sheet: sheet, found: widget.NewLabel("")}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.build()
 	m.preview()
@@ -134,13 +170,10 @@ func (m *matching) build() {
 		columns.Add(s)
 		columns.Add(widget.NewLabel(m.sample(i)))
 	}
-	st := &m.sheet.Stated
 	stated := container.New(layout.NewFormLayout())
-	m.option(stated, "Numbers like", desk.MarkWays, &st.Marks)
-	m.option(stated, "Dates", desk.DateWays, &st.Dates)
-	m.option(stated, "Mileage in", []string{"mi", "km"}, &st.Unit)
-	m.option(stated, "Distance in", []string{"mi", "km"}, &st.Distance)
-	m.option(stated, "Prices", []string{"asked", "sold"}, &st.Kind)
+	for _, o := range m.kind.options(m) {
+		m.option(stated, o)
+	}
 	side := container.NewVBox(stated)
 	for _, d := range m.sheet.Doubts {
 		side.Add(widgets.NewNote(widgets.Care, d.Text))
@@ -170,11 +203,18 @@ func (m *matching) sample(column int) string {
 	return s
 }
 
-func (m *matching) option(form *fyne.Container, words string, ways []string, at *string) {
-	s := widget.NewSelect(ways, nil)
-	s.SetSelected(*at)
-	s.OnChanged = func(way string) { *at = way; m.preview() }
-	form.Add(widget.NewLabel(words))
+// option is one thing that is stated for a whole table.
+type option struct {
+	words string
+	ways  []string
+	at    *string
+}
+
+func (m *matching) option(form *fyne.Container, o option) {
+	s := widget.NewSelect(o.ways, nil)
+	s.SetSelected(*o.at)
+	s.OnChanged = func(way string) { *o.at = way; m.preview() }
+	form.Add(widget.NewLabel(o.words))
 	form.Add(s)
 }
 
@@ -183,12 +223,12 @@ const mostRefusals = 4
 
 // preview says what the table gives as it is stated.
 func (m *matching) preview() {
-	rows, refused, err := m.w.desk.Importer.Read(m.sheet)
+	usable, refused, err := m.kind.read(m.sheet)
 	if err != nil {
 		m.found.SetText("! " + err.Error())
 		return
 	}
-	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d.", len(rows), len(rows)+len(refused), len(refused))}
+	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d.", usable, usable+len(refused), len(refused))}
 	for i, r := range refused {
 		if i == mostRefusals {
 			lines = append(lines, fmt.Sprintf("and %d more", len(refused)-i))
@@ -203,16 +243,16 @@ func (m *matching) preview() {
 func (m *matching) apply() {
 	var refused []desk.Refusal
 	m.w.act(func(ctx context.Context, s desk.State) desk.State {
-		s, refused = m.w.desk.Apply(ctx, s, m.sheet)
+		s, refused = m.kind.apply(ctx, s, m.sheet)
 		return s
 	})
 	if len(refused) > 0 {
-		m.w.offerRefused(m.sheet, refused)
+		m.w.offerRefused(m.sheet, refused, m.kind)
 	}
 }
 
 // offerRefused lists every refused row with its line and reason, and saves them as a table that can be corrected.
-func (w *Window) offerRefused(sheet desk.Sheet, refused []desk.Refusal) {
+func (w *Window) offerRefused(sheet desk.Sheet, refused []desk.Refusal, t table) {
 	var lines []string
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
@@ -221,15 +261,15 @@ func (w *Window) offerRefused(sheet desk.Sheet, refused []desk.Refusal) {
 	list.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", container.NewVScroll(list), func(save bool) {
 		if save {
-			w.saveRefused(sheet)
+			w.saveRefused(sheet, t)
 		}
 	}, w.window)
 	d.Resize(fyne.NewSize(760, 420))
 	w.open(d)
 }
 
-func (w *Window) saveRefused(sheet desk.Sheet) {
-	data, err := w.desk.Importer.Refused(sheet)
+func (w *Window) saveRefused(sheet desk.Sheet, t table) {
+	data, err := t.refused(sheet)
 	if err != nil {
 		w.failed("write the refused rows", err)
 		return

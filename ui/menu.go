@@ -119,8 +119,12 @@ func (w *Window) shortcuts() {
 	})
 }
 
-// back goes from a page about the lot to its worksheet, and from there to the Board.
+// back goes from a page about the lot to its worksheet, from an open build to the list, and from there to the Board.
 func (w *Window) back() {
+	if w.state.Place == desk.Builds && w.state.Build != nil {
+		w.CloseBuild()
+		return
+	}
 	if w.state.Place != desk.Worksheet && w.places.at(w.state.Place).lot {
 		w.goTo(desk.Worksheet)
 		return
@@ -137,6 +141,11 @@ func (w *Window) search() {
 }
 
 func (w *Window) section(i int) {
+	if w.state.Place == desk.Builds && w.state.Build != nil {
+		w.builds().Go(i)
+		w.focusPage()
+		return
+	}
 	if w.state.Open == nil {
 		w.say(desk.State{Notice: "Open a lot first."})
 		return

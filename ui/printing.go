@@ -20,8 +20,12 @@ import (
 type printing struct {
 	title string // of the dialog, and in what is said: "Decision sheet"
 	name  string // the file's
+	kind  string // what file it is, in a sentence
 	make  func() ([]byte, error)
 }
+
+// printable says what a PDF is for.
+const printable = "A PDF file. Open it with any viewer to print it."
 
 // PrintDecision asks where to put the decision sheet of the open lot, and writes it there.
 func (w *Window) PrintDecision() {
@@ -35,7 +39,7 @@ func (w *Window) PrintDecision() {
 		return
 	}
 	lot := *o
-	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"),
+	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"), kind: printable,
 		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot) }})
 }
 
@@ -58,7 +62,7 @@ func (w *Window) printFolder() string {
 // print asks for a place, by its path or from a list, and writes the file there.
 func (w *Window) print(p printing) {
 	path := widget.NewEntry()
-	path.SetPlaceHolder("path of the PDF file")
+	path.SetPlaceHolder("path of the file")
 	path.SetText(filepath.Join(w.printFolder(), p.name))
 	problem := widgets.NewCaption("")
 	var d *dialog.CustomDialog
@@ -74,7 +78,7 @@ func (w *Window) print(p printing) {
 	}
 	path.OnSubmitted = func(string) { save() }
 	browse := widget.NewButton("Look for a place…", func() { d.Hide(); w.browseToSave(p) })
-	body := container.NewVBox(widget.NewLabel("A PDF file. Open it with any viewer to print it."),
+	body := container.NewVBox(widget.NewLabel(p.kind),
 		container.NewBorder(nil, nil, nil, browse, path), problem)
 	d = dialog.NewCustomWithoutButtons(p.title, body, w.window)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Save", save)})

@@ -12,6 +12,7 @@ import (
 
 	"walkline/ui/bench"
 	"walkline/ui/board"
+	"walkline/ui/builds"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
@@ -35,6 +36,7 @@ type Window struct {
 	board  *board.Page
 	sheet  func() *worksheet.Page // built when first asked for, as is the next
 	bench  func() *bench.Page
+	builds func() *builds.Page
 	places *places
 	notice *widgets.Words
 	means  string // what the field in hand means; said at the foot where nothing else is
@@ -51,6 +53,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.board = board.New(w)
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w) })
+	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w, d.Today) })
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
@@ -107,6 +110,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 	task.Guard(w.crash, func() {
 		w.show(action(context.Background(), w.state))
 		w.value()
+		w.foresee()
 	})()
 }
 

@@ -27,6 +27,18 @@ func Plan(c Case, k Knowledge) []PlannedLine {
 	return out
 }
 
+// Risks returns the hidden risks of the case with their chances after the findings; what they cost is not worked out.
+func Risks(c Case, k Knowledge) []RiskFigure {
+	w := work{c: c, k: k}
+	w.risks = factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
+	out := make([]RiskFigure, len(w.risks))
+	for i, chance := range w.posteriors() {
+		r := w.risks[i]
+		out[i] = RiskFigure{ID: r.ID, Name: r.Name, Chance: chance, Why: r.Why, Caution: r.Caution}
+	}
+	return out
+}
+
 // BandPoint is the fitted price at one mileage or model year: its 10th, 50th and 90th percentile in major units.
 type BandPoint struct {
 	X, P10, P50, P90 float64

@@ -21,6 +21,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets/seen"
+	"walkline/valuation"
 )
 
 // folder is where the pictures go.
@@ -112,6 +113,9 @@ func gallery(l look) error {
 	if err := s.live(); err != nil {
 		return err
 	}
+	if err := s.builds(); err != nil {
+		return err
+	}
 	return s.bench()
 }
 
@@ -151,6 +155,7 @@ func (s *stage) bench() error {
 type stage struct {
 	look   look
 	book   *book
+	know   valuation.Knowledge
 	desk   *desk.Desk
 	window *ui.Window
 	screen fyne.Window
@@ -173,7 +178,7 @@ func openWith(l look, r task.Runner) (*stage, error) {
 	a := test.NewApp()
 	w := ui.NewWindow(a, d, r, nil)
 	windows := a.Driver().AllWindows()
-	s := &stage{look: l, book: b, desk: d, window: w, screen: windows[len(windows)-1]}
+	s := &stage{look: l, book: b, know: d.Know, desk: d, window: w, screen: windows[len(windows)-1]}
 	s.screen.Resize(l.size)
 	w.Show()
 	return s, nil

@@ -23,7 +23,7 @@ func NewDesk(book desk.Book) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &desk.Desk{Book: book, Importer: Importer{}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
+	return &desk.Desk{Book: book, Importer: Importer{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
 		Demo:  func() []valuation.Case { return demo },
 		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }

@@ -86,15 +86,20 @@ func marks(example string) csvfile.Marks {
 // Read returns the rows of a sheet and every refused one.
 func (Importer) Read(s desk.Sheet) ([]resale.Row, []desk.Refusal, error) {
 	_, result, err := read(s)
+	return result.Rows, refusals(result.Refused), err
+}
+
+// refusals puts the reasons of each refused row into one line.
+func refusals(list []csvfile.Refused) []desk.Refusal {
 	var refused []desk.Refusal
-	for _, r := range result.Refused {
+	for _, r := range list {
 		var reasons []string
 		for _, f := range r.Faults {
 			reasons = append(reasons, f.String())
 		}
 		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; ")})
 	}
-	return result.Rows, refused, err
+	return refused
 }
 
 // Merge adds incoming rows to those there are.

@@ -55,8 +55,9 @@ type OpenBuild struct {
 	Forecast *valuation.Foresight // what is left; nil: not worked out yet
 	Problem  string               // why it can't be
 	Plan     []valuation.PlannedLine
-	Revision int  // grows with every change
-	Fresh    bool // Forecast is of this revision
+	Risks    []valuation.RiskFigure // that the survey brings up
+	Revision int                    // grows with every change
+	Fresh    bool                   // Forecast is of this revision
 	Reach    Reach
 }
 
@@ -78,7 +79,7 @@ func (d *Desk) readBuilds(ctx context.Context, s State) State {
 	if err != nil {
 		return s.troubled("read the builds", err)
 	}
-	s.Bought = list
+	s.Bought, s.Outlooks = list, nil
 	if s.Build != nil {
 		return d.OpenBuild(ctx, s, s.Build.ID)
 	}
@@ -96,7 +97,7 @@ func (d *Desk) OpenBuild(ctx context.Context, s State, id int64) State {
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
-	o := OpenBuild{Bought: s.Bought[i], Case: c, Plan: valuation.Plan(c, d.Knowledge()), Revision: 1}
+	o := OpenBuild{Bought: s.Bought[i], Case: c, Plan: valuation.Plan(c, d.Knowledge()), Risks: valuation.Risks(c, d.Knowledge()), Revision: 1}
 	if s.Build != nil {
 		o.Revision = s.Build.Revision + 1
 	}

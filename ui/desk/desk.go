@@ -12,6 +12,7 @@ import (
 type Desk struct {
 	Book      Book
 	Importer  Importer
+	Past      PastTables
 	Press     Press
 	Documents Documents
 	Know      valuation.Knowledge

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"fmt"
 
 	"walkline/valuation"
@@ -28,4 +29,38 @@ func (s State) Foreseen(id int64, revision int, f valuation.Foresight, err error
 	}
 	o.Forecast, o.Problem, o.Fresh = &f, "", true
 	return s.withBuild(o)
+}
+
+// ForeseeAll works out what is left of every build that has not ended, each from its lot's case; one that can't be foreseen is
+// left out. It changes nothing and may run on any goroutine. Errors: the work was cancelled.
+func (d *Desk) ForeseeAll(ctx context.Context, list []Bought) (map[int64]valuation.Foresight, error) {
+	all := map[int64]valuation.Foresight{}
+	for _, b := range list {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		if !b.Ours() || b.Build.Outcome.Ended() {
+			continue
+		}
+		c, err := d.Book.Case(ctx, b.ID)
+		if err != nil {
+			return nil, err
+		}
+		if f, err := d.Foresee(c, b.Build); err == nil {
+			all[b.ID] = f
+		}
+	}
+	return all, nil
+}
+
+// ForeseenAll returns the state with the forecasts of a list that have come back; those of a list read before are dropped.
+func (s State) ForeseenAll(list []Bought, all map[int64]valuation.Foresight, err error) State {
+	if len(list) != len(s.Bought) || len(list) > 0 && &list[0] != &s.Bought[0] {
+		return s
+	}
+	if err != nil {
+		return s.troubled("foresee the builds", err)
+	}
+	s.Outlooks = all
+	return s
 }

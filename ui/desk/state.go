@@ -17,8 +17,6 @@ type State struct {
 	Shop        Shop                 // what new lots begin with
 	StarterShop Shop                 // and what that is before anyone changes it
 	Packs       []checks.Pack        // the jurisdictions that the user added; the program's are in Starter
-	Bought      []Bought             // lots that were won or lost, as last read
-	Build       *OpenBuild           // the build that is shown; nil: the list of them
 	Own         valuation.Own        // the shop's own entries of the catalogues
 	OwnFaults   []valuation.Fault    // those of them that are not used, and why
 	Starter     *valuation.Knowledge // the catalogues as they ship
@@ -26,6 +24,10 @@ type State struct {
 	Recorded    *Recorded            // what was recorded last on the Live page; nil: nothing
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
+
+	Bought   []Bought                      // lots that were won or lost, as last read
+	Build    *OpenBuild                    // the build that is shown; nil: the list of them
+	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 }
 
 // Open is the lot on the worksheet.

@@ -25,8 +25,8 @@ func CurrencyOf(c valuation.Case) money.Currency { return view.NewPurse(c.Curren
 func Rules(f *Form) {
 	amount := func(name string, at func(*bid.Rules) **money.Amount) {
 		f.Number(Sentence(valuation.RuleWords[name]), Optional,
-			func(c valuation.Case) widgets.Number { return amount(*at(&c.Rules), CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = toAmount(n, CurrencyOf(*c)) })
+			func(c valuation.Case) widgets.Number { return Amount(*at(&c.Rules), CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = ToAmount(n, CurrencyOf(*c)) })
 	}
 	fraction := func(name string, spec widgets.Spec, at func(*bid.Rules) **float64) {
 		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c valuation.Case) widgets.Number { return Share(*at(&c.Rules)) },

@@ -58,6 +58,7 @@ func (f *Of[T]) Date(label string, get func(T) lot.Date, set func(*T, lot.Date))
 			f.Change(label, func(c *T) { set(c, d) })
 		}
 	}
+	f.leads(e)
 	f.Row(label, bounded(withFault(e)), func(c T) {
 		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != get(c) {
 			e.SetText(string(get(c)))
@@ -87,16 +88,16 @@ func parted(s string) []string {
 	return out
 }
 
-// amount returns an exact amount as a number.
-func amount(a *money.Amount, cur money.Currency) widgets.Number {
+// Amount returns an exact amount as a number.
+func Amount(a *money.Amount, cur money.Currency) widgets.Number {
 	if a == nil {
 		return widgets.Number{}
 	}
 	return widgets.Exactly(cur.Decimal(*a))
 }
 
-// toAmount returns a number as an exact amount, nil when it is not known.
-func toAmount(n widgets.Number, cur money.Currency) *money.Amount {
+// ToAmount returns a number as an exact amount, nil when it is not known.
+func ToAmount(n widgets.Number, cur money.Currency) *money.Amount {
 	if !n.Known {
 		return nil
 	}

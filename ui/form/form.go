@@ -133,7 +133,11 @@ func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 
 // Choice adds a field for one of several codes, shown as words.
 func (f *Of[T]) Choice(label string, codes []string, get func(T) string, set func(*T, string)) {
-	words := view.AllWords(codes)
+	f.Pick(label, codes, view.AllWords(codes), get, set)
+}
+
+// Pick adds a field for one of several codes, each shown as its words.
+func (f *Of[T]) Pick(label string, codes, words []string, get func(T) string, set func(*T, string)) {
 	s := widget.NewSelect(words, nil)
 	s.OnChanged = func(word string) {
 		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })

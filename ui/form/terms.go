@@ -140,10 +140,10 @@ func (t *Terms) steps(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, Label("Bid steps: from"), Label("bids rise by"), Label(""))
 	for i := range c.Buying.BidSteps {
 		at := func(c *valuation.Case) *invoice.Step { return &c.Buying.BidSteps[i] }
-		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, CurrencyOf(*c)) }))
-		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).Step = *toAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return Amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).From = *ToAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return Amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { at(c).Step = *ToAmount(n, CurrencyOf(*c)) }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.BidSteps = slices.Delete(c.Buying.BidSteps, i, i+1) }))
 	}
 	t.rows.Add(grid)
@@ -181,16 +181,16 @@ func (t *Terms) schedule(c valuation.Case, i int) {
 // feeRow adds the fields of one row of a schedule.
 func (t *Terms) feeRow(grid *fyne.Container, i, k int) {
 	at := func(c *valuation.Case) *invoice.Row { return &c.Buying.Fees[i].Rows[k] }
-	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return amount(&a, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).From = *toAmount(n, CurrencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return amount(&a, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *toAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return Amount(&a, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).From = *ToAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return Amount(&a, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *ToAmount(n, CurrencyOf(*c)) }))
 	grid.Add(t.number("fee schedule", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(at(&c).Percent) },
 		func(c *valuation.Case, n widgets.Number) { at(c).Percent = n.Value }))
-	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Minimum, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = toAmount(n, CurrencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return amount(at(&c).Maximum, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = toAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return Amount(at(&c).Minimum, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = ToAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return Amount(at(&c).Maximum, CurrencyOf(c)) },
+		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = ToAmount(n, CurrencyOf(*c)) }))
 	if k == 0 {
 		grid.Add(Label("")) // a schedule keeps its first row
 		return
@@ -202,8 +202,8 @@ func (t *Terms) fixed(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, Label("Fixed fees"), Label("amount"), Label(""))
 	for i := range c.Buying.Fixed {
 		grid.Add(t.name(func(c *valuation.Case) *string { return &c.Buying.Fixed[i].Name }))
-		grid.Add(t.number("fixed fee", Amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *toAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("fixed fee", Amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return Amount(&a, CurrencyOf(c)) },
+			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *ToAmount(n, CurrencyOf(*c)) }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))
 	}
 	t.rows.Add(grid)

@@ -1,0 +1,94 @@
+package main
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+
+	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+)
+
+// wonAt is the hammer price of the build in the pictures, in minor units.
+const wonAt = 345000
+
+// builds draws the list of builds and every section of one that is under way.
+func (s *stage) builds() error {
+	s.press(fyne.KeyU)
+	if err := s.save("builds-empty"); err != nil {
+		return err
+	}
+	id, err := s.won(side)
+	if err != nil {
+		return err
+	}
+	s.press(fyne.KeyB)
+	s.press(fyne.KeyU)
+	if err := s.save("builds"); err != nil {
+		return err
+	}
+	s.window.OpenBuild(id)
+	for i, section := range []string{"progress", "bills", "hours", "hidden", "invoice", "sale"} {
+		s.press(fyne.KeyName(rune('1' + i)))
+		if err := s.save("build-" + section); err != nil {
+			return err
+		}
+	}
+	s.window.CloseBuild()
+	return nil
+}
+
+// won marks a demo lot as won and enters what an invented first fortnight on it took.
+func (s *stage) won(number string) (int64, error) {
+	ctx := context.Background()
+	id, err := s.lot(number)
+	if err != nil {
+		return 0, err
+	}
+	c, err := s.book.Case(ctx, id)
+	if err != nil {
+		return 0, err
+	}
+	hammer := money.Amount(wonAt)
+	cur, _ := money.Lookup(c.Currency)
+	charges := []build.Charge{}
+	for _, l := range c.Buying.Total(hammer, cur).Lines[1:] {
+		charges = append(charges, build.Charge(l))
+	}
+	b := build.Build{Outcome: build.Open, Hammer: &hammer, Charges: charges, Dates: build.Dates{Bought: "2026-10-30", Home: "2026-11-02", Started: "2026-11-05"}}
+	fortnight(&b, valuation.Plan(c, s.know), valuation.Risks(c, s.know))
+	if err := s.book.SetState(ctx, id, lot.Won); err != nil {
+		return 0, err
+	}
+	return id, s.book.SaveBuild(ctx, id, "fortnight", b)
+}
+
+// fortnight enters invented bills, hours and findings.
+func fortnight(b *build.Build, plan []valuation.PlannedLine, risks []valuation.RiskFigure) {
+	b.Receipts = []build.Receipt{{Date: "2026-11-02", What: "Trailer", Kind: "freight", Amount: 21000}}
+	for i, l := range plan {
+		if i == 0 {
+			b.Done = []string{l.ID}
+		}
+		for _, p := range l.Parts {
+			if len(b.Receipts) < 5 {
+				b.Receipts = append(b.Receipts, build.Receipt{Date: "2026-11-09", What: p.Name, Kind: "part", Line: l.ID, Source: "used", Amount: 14550})
+			}
+		}
+		for _, trade := range lot.Trades {
+			if t, ok := l.Hours[trade]; ok && i < 3 {
+				b.Hours = append(b.Hours, build.Work{Date: "2026-11-10", Trade: trade, Line: l.ID, Hours: t.Likely})
+			}
+		}
+	}
+	for i, r := range risks {
+		if i < 2 {
+			b.See(r.ID, []string{build.Found, build.NotThere}[i])
+		}
+	}
+	b.Otherwise = build.Otherwise{AsIs: &prob.Three{Low: 3200, Likely: 3900, High: 4600}, PartOut: &prob.Three{Low: 3500, Likely: 4600, High: 6200},
+		PartOutHours: &prob.Three{Low: 25, Likely: 35, High: 60}}
+}

@@ -1,0 +1,83 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
+	"walkline/valuation/build"
+)
+
+func TestAWonLotIsBuiltByKeyboard(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	s.press(fyne.KeyU)
+	s.wants(t, "No lot has been won yet")
+	id, err := s.won(side)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.press(fyne.KeyB)
+	s.press(fyne.KeyU)
+	s.wants(t, "1 build", "at work", "Profit now")
+	seen.Press(s.screen.Canvas().Focused(), fyne.KeyDown, fyne.KeyReturn)
+	s.wants(t, "Lot 27", "Profit it leads to", "Ways out", "left out")
+	before := len(s.came(t, id).Receipts)
+	s.press(fyne.Key2)
+	test.Type(s.screen.Canvas().Focused(), "Paint")
+	amount := seen.All[*widgets.NumberEntry](s.screen.Content())[0].Focus()
+	s.screen.Canvas().Focus(amount)
+	test.Type(amount, "1,250.50")
+	seen.Press(amount, fyne.KeyReturn)
+	bills := s.came(t, id).Receipts
+	if len(bills) != before+1 || bills[before].Amount != 125050 || bills[before].What != "Paint" {
+		t.Fatalf("%+v", bills)
+	}
+	s.undo()
+	s.wants(t, "Undone: add bill.")
+	if got := len(s.came(t, id).Receipts); got != before {
+		t.Errorf("after undo there are %d bills", got)
+	}
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	s.wants(t, "1 build")
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	s.wants(t, "3 lots", "won")
+}
+
+func (s *stage) came(t *testing.T, id int64) build.Build {
+	t.Helper()
+	b, err := s.book.Build(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func TestPastBuysAreImportedFromAFile(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.press(fyne.KeyU)
+	path := filepath.Join(t.TempDir(), "past.csv")
+	if err := os.WriteFile(path, []byte("id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,,x,,\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.tap(t, "Import past buys…")
+	entry := seen.All[*widget.Entry](s.top())[0]
+	test.Type(entry, path)
+	s.tap(t, "Read")
+	if !seen.Says(s.top(), "Usable: 1 of 2 rows. Refused: 1.") {
+		t.Errorf("the dialog says %q", seen.Texts(s.top()))
+	}
+	s.tap(t, "Import")
+	if !seen.Says(s.top(), "line 3") {
+		t.Errorf("the refused row is not listed: %q", seen.Texts(s.top()))
+	}
+	s.tap(t, "Leave them")
+	s.wants(t, "1 build", "Kettrick", "sold", "2 rows read: 1 new, 0 the same, 0 changed, 1 refused.")
+}

@@ -1,0 +1,103 @@
+package ui
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"io"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+
+	"walkline/ui/desk"
+	"walkline/ui/task"
+	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/money"
+)
+
+// OpenBuild shows one build.
+func (w *Window) OpenBuild(id int64) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.OpenBuild(ctx, s, id) })
+	w.focusPage()
+}
+
+// CloseBuild goes back to the list of builds.
+func (w *Window) CloseBuild() {
+	w.act(w.desk.CloseBuild)
+	w.focusPage()
+}
+
+// EditBuild changes the open build.
+func (w *Window) EditBuild(label string, change func(*build.Build)) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditBuild(ctx, s, label, change) })
+}
+
+// SetHammer enters what the open build's lot was sold for.
+func (w *Window) SetHammer(hammer *money.Amount) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetHammer(ctx, s, hammer) })
+}
+
+// foresee has what is left of the builds on show worked out away from the window: the open one, or all of the list that are
+// not ended.
+func (w *Window) foresee() {
+	switch o := w.state.Build; {
+	case w.state.Place != desk.Builds:
+		w.runner.Cancel("foresee")
+	case o == nil && w.state.Outlooks == nil:
+		list := w.state.Bought
+		task.Start(w.runner, task.Order[map[int64]valuation.Foresight]{Key: "foresee",
+			Work: func(ctx context.Context) (map[int64]valuation.Foresight, error) { return w.desk.ForeseeAll(ctx, list) },
+			Show: func(all map[int64]valuation.Foresight, err error) { w.show(w.state.ForeseenAll(list, all, err)) }})
+	case o != nil && !o.Fresh && !o.Build.Outcome.Ended() && o.Ours():
+		id, revision, c, b := o.ID, o.Revision, o.Case, o.Build
+		task.Start(w.runner, task.Order[valuation.Foresight]{Key: "foresee", Wait: waiting,
+			Work: func(context.Context) (valuation.Foresight, error) { return w.desk.Foresee(c, b) },
+			Show: func(f valuation.Foresight, err error) { w.show(w.state.Foreseen(id, revision, f, err)) }})
+	}
+}
+
+// ChooseFile lets the user choose a photo or PDF and hands over its name and the SHA-256 of what is in it.
+func (w *Window) ChooseFile(chosen func(name, hash string)) {
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if err != nil || f == nil {
+			w.failed("read the file", err)
+			return
+		}
+		defer f.Close()
+		sum := sha256.New()
+		if _, err := io.Copy(sum, f); err != nil {
+			w.failed("read "+f.URI().Name(), err)
+			return
+		}
+		chosen(f.URI().Name(), hex.EncodeToString(sum.Sum(nil)))
+	}, w.window)
+	d.Resize(fyne.NewSize(860, 560))
+	w.open(d)
+}
+
+// ImportPast lets the user choose a table of past buys.
+func (w *Window) ImportPast() {
+	w.askTable("Import past buys", "A CSV file of buys from before this program. What you leave empty stays unknown.", w.pastBuys())
+}
+
+// pastBuys returns the table of past buys.
+func (w *Window) pastBuys() table {
+	return table{
+		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenPast(context.Background(), data) },
+		read: func(s desk.Sheet) (int, []desk.Refusal, error) {
+			list, refused, err := w.desk.Past.ReadPast(s)
+			return len(list), refused, err
+		},
+		apply: w.desk.ApplyPast, refused: w.desk.Past.RefusedPast,
+		options: func(m *matching) []option {
+			return []option{{"Numbers like", desk.MarkWays, &m.sheet.Stated.Marks}, {"Dates", desk.DateWays, &m.sheet.Stated.Dates}}
+		},
+	}
+}
+
+// PastTemplate asks where to put an empty table of past buys, and writes it there.
+func (w *Window) PastTemplate() {
+	w.print(printing{title: "Table of past buys", name: "past-buys.csv", kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
+		make: func() ([]byte, error) { return w.desk.Past.PastTemplate(), nil }})
+}

@@ -1,0 +1,76 @@
+package builds
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation/build"
+)
+
+// hidden is the section of what stripping the vehicle has shown.
+type hidden struct {
+	page *Page
+	list *fyne.Container
+	none *widgets.Note
+	rows []*hiddenRow
+}
+
+// hiddenRow is one risk with what was seen of it.
+type hiddenRow struct {
+	risk   view.HiddenRow
+	answer *widget.RadioGroup
+	muted  bool
+}
+
+func newHidden(p *Page) *section {
+	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info, "The survey of this lot brings up no hidden damage.")}
+	body := container.NewVBox(form.Heading("What stripping it has shown", "Damage that was found becomes known work in the forecast, damage that is not there goes. "+
+		"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
+	return &section{name: "Hidden damage", body: container.NewVScroll(body), show: h.render}
+}
+
+// seenWords are the answers in their order, with what each means.
+var seenWords = []string{"not known", build.Found, build.NotThere}
+
+func (h *hidden) render(o desk.OpenBuild) {
+	rows := view.HiddenRows(o)
+	h.none.Hidden = len(rows) > 0
+	if !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow, b *hiddenRow) bool { return a.ID == b.risk.ID && a.Name == b.risk.Name }) {
+		h.rebuild(rows)
+	}
+	for i, r := range h.rows {
+		r.risk = rows[i]
+		r.muted = true
+		r.answer.SetSelected(rows[i].Seen)
+		r.muted = false
+	}
+}
+
+func (h *hidden) rebuild(rows []view.HiddenRow) {
+	h.list.Objects, h.rows = nil, nil
+	for _, risk := range rows {
+		r := &hiddenRow{risk: risk}
+		r.answer = widget.NewRadioGroup(seenWords, func(answer string) { h.answered(r, answer) })
+		r.answer.Horizontal, r.answer.Required = true, true
+		h.rows = append(h.rows, r)
+		h.list.Add(container.NewBorder(nil, nil, nil, r.answer, container.New(form.Tight{}, widget.NewLabel(risk.Name), form.Small(risk.Said))))
+	}
+	h.list.Refresh()
+}
+
+func (h *hidden) answered(r *hiddenRow, answer string) {
+	if r.muted {
+		return
+	}
+	if answer == seenWords[0] {
+		answer = ""
+	}
+	h.page.edit("hidden damage: "+r.risk.Name, func(b *build.Build) { b.See(r.risk.ID, answer) })
+}

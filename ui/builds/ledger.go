@@ -1,0 +1,191 @@
+package builds
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/table"
+	"walkline/valuation/build"
+	"walkline/valuation/money"
+)
+
+// ledger is one list of entries of a build: a table, and a form beside it that edits the selected entry, or makes a new one
+// where none is selected.
+type ledger[T any] struct {
+	page  *Page
+	noun  string
+	of    func(*build.Build) *[]T
+	cells func(desk.OpenBuild, T) []string
+	total func(desk.OpenBuild) string
+	blank func(last T) T // what a new entry begins with, after the one before it
+
+	table  *table.Table
+	form   *form.Of[T]
+	title  *widgets.Words
+	sum    *widget.Label
+	add    *widget.Button
+	remove *widget.Button
+	fresh  *widget.Button
+	body   fyne.CanvasObject
+
+	entries  []T
+	draft    T
+	selected int // -1: the draft
+	shown    int64
+}
+
+// spec is what a ledger is made of.
+type spec[T any] struct {
+	name, noun string
+	columns    []view.Column
+	empty      string
+	of         func(*build.Build) *[]T
+	cells      func(desk.OpenBuild, T) []string
+	total      func(desk.OpenBuild) string
+	blank      func(last T) T
+}
+
+// formWidth is the width of the form beside the table, tableWidth the least that the table needs then, at text scale 1.
+const (
+	formWidth  = 318
+	tableWidth = 480
+)
+
+// sideBySide lays a form at the right of a table, or under it where there is no room for both.
+type sideBySide struct{}
+
+func (sideBySide) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(formWidth, 240) }
+
+func (sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	list, entry, right := objects[0], objects[1], formWidth*theme.Scale()
+	if size.Width < right+tableWidth*theme.Scale() {
+		half := size.Height / 2
+		list.Resize(fyne.NewSize(size.Width, half-theme.Space))
+		entry.Resize(fyne.NewSize(size.Width, half))
+		entry.Move(fyne.NewPos(0, half))
+		return
+	}
+	list.Resize(fyne.NewSize(size.Width-right-theme.Space, size.Height))
+	entry.Resize(fyne.NewSize(right, size.Height))
+	entry.Move(fyne.NewPos(size.Width-right, 0))
+}
+
+func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
+	l := &ledger[T]{page: p, noun: s.noun, of: s.of, cells: s.cells, total: s.total, blank: s.blank, selected: -1,
+		title: widgets.NewHeading("New " + s.noun), sum: widget.NewLabel("")}
+	l.form = form.NewOf(l.change, func(T) money.Currency { return p.currency() })
+	l.table = table.New(columns(s.columns, false))
+	l.table.Empty = s.empty
+	l.table.OnSelected = l.choose
+	l.table.OnOpen = func(row int) { l.choose(row); l.takeKeyboard() }
+	l.add = widget.NewButton("Add this "+s.noun, l.take)
+	l.add.Importance = widget.HighImportance
+	l.remove = widget.NewButton("Remove this "+s.noun, l.drop)
+	l.fresh = widget.NewButton("New "+s.noun, func() { l.choose(-1); l.takeKeyboard() })
+	l.sum.Wrapping = fyne.TextWrapWord
+	return l
+}
+
+// lay puts the table and the form side by side; to be called when the form has its rows. extra stands below them.
+func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
+	buttons := container.NewHBox(l.add, l.remove, l.fresh)
+	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, buttons}, extra...)...)
+	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{}, l.table, container.NewVScroll(beside)))
+	l.renderForm()
+}
+
+// first returns the first field of the form.
+func (l *ledger[T]) first() fyne.Focusable { return l.form.First() }
+
+func (l *ledger[T]) takeKeyboard() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(l.table); c != nil && l.form.First() != nil {
+		c.Focus(l.form.First())
+	}
+}
+
+// render writes a build into the table and the form. Another build begins with a new draft.
+func (l *ledger[T]) render(o desk.OpenBuild) {
+	l.entries = *l.of(&o.Build)
+	if o.ID != l.shown {
+		l.shown, l.selected = o.ID, -1
+		l.draft = l.blank(l.last())
+	}
+	if l.selected >= len(l.entries) {
+		l.selected = -1
+	}
+	rows := make([]table.Row, len(l.entries))
+	for i, e := range l.entries {
+		rows[i] = table.Row{Cells: l.cells(o, e)}
+	}
+	l.table.SetRows(rows)
+	l.table.SelectRow(l.selected)
+	l.sum.SetText(l.total(o))
+	l.renderForm()
+}
+
+// last returns the last entry, the zero entry where there is none.
+func (l *ledger[T]) last() T {
+	var none T
+	if len(l.entries) == 0 {
+		return none
+	}
+	return l.entries[len(l.entries)-1]
+}
+
+func (l *ledger[T]) renderForm() {
+	e, title := l.draft, "New "+l.noun
+	if l.selected >= 0 {
+		e, title = l.entries[l.selected], form.Sentence(l.noun)+" that is selected"
+	}
+	l.title.SetText(title)
+	l.form.Render(e)
+	l.add.Hidden, l.remove.Hidden, l.fresh.Hidden = l.selected >= 0, l.selected < 0, l.selected < 0
+	l.add.Refresh()
+	l.remove.Refresh()
+	l.fresh.Refresh()
+}
+
+// choose goes to an entry, or to the draft.
+func (l *ledger[T]) choose(row int) {
+	l.selected = row
+	l.table.SelectRow(row)
+	l.renderForm()
+}
+
+// change changes the draft, or the selected entry of the build.
+func (l *ledger[T]) change(label string, change func(*T)) {
+	if l.selected < 0 {
+		change(&l.draft)
+		l.renderForm()
+		return
+	}
+	at := l.selected
+	l.page.edit(l.noun+": "+label, func(b *build.Build) { change(&(*l.of(b))[at]) })
+}
+
+// take adds the draft to the build and begins another; a draft that can't be kept stays to be put right.
+func (l *ledger[T]) take() {
+	made, before := l.draft, len(l.entries)
+	l.page.edit("add "+l.noun, func(b *build.Build) { at := l.of(b); *at = append(*at, made) })
+	if len(l.entries) == before {
+		return
+	}
+	l.draft = l.blank(made)
+	l.renderForm()
+	l.takeKeyboard()
+}
+
+// drop removes the selected entry.
+func (l *ledger[T]) drop() {
+	at := l.selected
+	l.selected = -1
+	l.page.edit("remove "+l.noun, func(b *build.Build) { list := l.of(b); *list = slices.Delete(*list, at, at+1) })
+}

@@ -1,0 +1,77 @@
+package builds
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation/money"
+)
+
+// lineField is a field for the line of work or hidden risk that an entry is for.
+type lineField struct {
+	pick  *widget.Select
+	ids   []string
+	muted bool
+}
+
+// noLine is what the field says for an entry that is for no line.
+const noLine = "no line of work"
+
+// addLines adds the field to a form.
+func addLines[T any](p *Page, f *form.Of[T], get func(T) string, set func(*T, string)) *lineField {
+	l := &lineField{ids: []string{""}}
+	l.pick = widget.NewSelect([]string{noLine}, nil)
+	l.pick.OnChanged = func(string) {
+		if at := l.pick.SelectedIndex(); at >= 0 && !l.muted {
+			f.Change("line of work", func(x *T) { set(x, l.ids[at]) })
+		}
+	}
+	f.Row("Line of work", l.pick, func(x T) {
+		l.muted = true
+		l.pick.SetSelectedIndex(max(slices.Index(l.ids, get(x)), 0))
+		l.muted = false
+	})
+	return l
+}
+
+// render offers the lines of a build.
+func (l *lineField) render(o desk.OpenBuild) {
+	ids, names := view.Works(o)
+	l.ids = append([]string{""}, ids...)
+	words := []string{noLine}
+	for _, id := range ids {
+		words = append(words, view.Distinct(words, names[id]))
+	}
+	l.muted = true
+	l.pick.SetOptions(words)
+	l.muted = false
+}
+
+// orNothing returns a number as an amount, nothing where it is not known.
+func orNothing(n widgets.Number, cur money.Currency) money.Amount {
+	if a := form.ToAmount(n, cur); a != nil {
+		return *a
+	}
+	return 0
+}
+
+// orEmpty returns an amount as a number, not known where it is nothing: a new entry's field is empty.
+func orEmpty(a money.Amount, cur money.Currency) widgets.Number {
+	if a == 0 {
+		return widgets.Number{}
+	}
+	return form.Amount(&a, cur)
+}
+
+// orUnknown is orEmpty for hours.
+func orUnknown(h float64) widgets.Number {
+	if h == 0 {
+		return widgets.Number{}
+	}
+	return widgets.Known(h)
+}

@@ -1,0 +1,99 @@
+package builds
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets/table"
+)
+
+// list is the list of all builds.
+type list struct {
+	page   *Page
+	search *widget.Entry
+	table  *table.Table
+	count  *widget.Label
+	empty  *fyne.Container // said while there is none
+	full   *fyne.Container
+	body   *fyne.Container
+	filter view.BuildFilter
+	rows   []view.BuildRow
+}
+
+func newList(p *Page) *list {
+	l := &list{page: p, search: widget.NewEntry(), count: widget.NewLabel(""), filter: view.BuildFilter{Down: true}}
+	l.search.SetPlaceHolder("Search builds")
+	l.search.OnChanged = func(s string) { l.filter.Search = s; l.render() }
+	lost := widget.NewCheck("show lost lots", func(on bool) { l.filter.Lost = on; l.render() })
+	past := widget.NewButton("Import past buys…", p.actions.ImportPast)
+	l.table = table.New(columns(view.BuildColumns, true))
+	l.table.Empty = "No build fits the search."
+	l.table.OnOpen = func(row int) { p.actions.OpenBuild(l.rows[row].ID) }
+	l.table.OnSort = func(column int, falling bool) {
+		l.filter.Sort, l.filter.Down = column, falling
+		l.render()
+	}
+	l.table.SetSort(0, true)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, past), l.search)
+	l.full = container.NewBorder(container.NewPadded(top), nil, nil, nil, l.table)
+	l.empty = firstSteps(p.actions)
+	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.empty))
+	return l
+}
+
+// firstSteps is what the page says while no lot was won.
+func firstSteps(a Actions) *fyne.Container {
+	words := widget.NewRichTextFromMarkdown("## No lot has been won yet\n\nMark a lot as won on the Board, and it becomes a build: its bills, hours and what stripping it shows, " +
+		"against what was foretold at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave empty what you do not.")
+	words.Wrapping = fyne.TextWrapWord
+	past := widget.NewButton("Import past buys…", a.ImportPast)
+	template := widget.NewButton("Write an empty table for past buys…", a.PastTemplate)
+	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
+	return container.NewCenter(container.New(wide{560}, steps))
+}
+
+// wide lays its one object out at a width, which grows with the text.
+type wide struct{ width float32 }
+
+func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
+}
+
+func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+func (l *list) first() fyne.Focusable {
+	if len(l.page.state.Bought) == 0 {
+		return nil
+	}
+	return l.table
+}
+
+func (l *list) render() {
+	s := l.page.state
+	l.empty.Hidden = len(s.Bought) > 0
+	l.full.Hidden = !l.empty.Hidden
+	l.rows = view.Builds(s.Bought, s.Outlooks, l.page.today(), l.filter)
+	rows := make([]table.Row, len(l.rows))
+	for i, r := range l.rows {
+		rows[i] = table.Row{Cells: r.Cells, Muted: r.Ended}
+	}
+	l.table.SetRows(rows)
+	l.count.SetText(view.Count(len(rows), "build"))
+	l.body.Refresh()
+}
+
+// inWords is the least width of the columns that hold words: they share the room that is left.
+const inWords = 150
+
+// columns returns the columns of a table.
+func columns(list []view.Column, sortable bool) []table.Column {
+	out := make([]table.Column, len(list))
+	for i, c := range list {
+		out[i] = table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Sortable: sortable, Grows: c.Width >= inWords}
+	}
+	return out
+}

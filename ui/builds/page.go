@@ -1,0 +1,187 @@
+package builds
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	// OpenBuild shows one build; CloseBuild goes back to the list.
+	OpenBuild(id int64)
+	CloseBuild()
+	// EditBuild changes the open build; the label names the step for undo.
+	EditBuild(label string, change func(*build.Build))
+	// SetHammer enters what the open build's lot was sold for; nil: not known.
+	SetHammer(hammer *money.Amount)
+	// ImportPast takes a table of past buys in, PastTemplate writes an empty one.
+	ImportPast()
+	PastTemplate()
+	// ChooseFile lets the user choose a photo or PDF, and hands its name and SHA-256 over.
+	ChooseFile(chosen func(name, hash string))
+}
+
+// Page is the page of the builds.
+type Page struct {
+	actions Actions
+	today   func() lot.Date
+	list    *list
+	side    *side
+	title   *widgets.Words
+	stage   *widgets.Words
+
+	sections []*section
+	buttons  []*widget.Button
+	current  int
+	middle   *fyne.Container
+	one      *fyne.Container // an open build
+	body     *fyne.Container
+
+	state desk.State
+}
+
+// section is one part of a build.
+type section struct {
+	name  string
+	body  fyne.CanvasObject
+	show  func(desk.OpenBuild)
+	first func() fyne.Focusable
+	lost  bool // shown for a lot that another bidder took, too
+}
+
+// sideWidth is the width of the right side, at text scale 1.
+const sideWidth = 320
+
+// New returns the page, not yet showing a state. today tells the day that days are counted to.
+func New(a Actions, today func() lot.Date) *Page {
+	p := &Page{actions: a, today: today, side: newSide(), middle: container.New(room{}), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
+	p.list = newList(p)
+	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newInvoice(p), newSale(p)}
+	back := widget.NewButton("All builds", a.CloseBuild)
+	strip := container.NewHBox()
+	for i, s := range p.sections {
+		b := widget.NewButton(s.name, func() { p.Go(i) })
+		p.buttons = append(p.buttons, b)
+		strip.Add(b)
+	}
+	head := container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage)
+	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, strip))
+	right := container.New(form.FixedWidth{Width: sideWidth}, p.side.body)
+	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
+	p.body = container.NewStack(p.list.body, p.one)
+	p.Go(0)
+	return p
+}
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// Sections returns the names of the sections of a build in order.
+func (p *Page) Sections() []string {
+	var names []string
+	for _, s := range p.sections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+// Go shows a section of the open build.
+func (p *Page) Go(i int) {
+	p.current = i
+	for k, b := range p.buttons {
+		b.Importance = widget.LowImportance
+		if k == i {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
+	p.middle.Refresh()
+	if p.state.Build != nil {
+		p.sections[i].show(*p.state.Build)
+	}
+}
+
+// First returns what takes the keyboard: the list, or the first field of the section that is shown.
+func (p *Page) First() fyne.Focusable {
+	if p.state.Build == nil {
+		return p.list.first()
+	}
+	if first := p.sections[p.current].first; first != nil {
+		return first()
+	}
+	return nil
+}
+
+// Render writes a state into the page: the list, or the build that is open.
+func (p *Page) Render(s desk.State) {
+	p.state = s
+	p.list.body.Hidden, p.one.Hidden = s.Build != nil, s.Build == nil
+	if s.Build == nil {
+		p.list.render()
+	} else {
+		p.renderOne(*s.Build)
+	}
+	p.body.Refresh()
+}
+
+func (p *Page) renderOne(o desk.OpenBuild) {
+	p.title.SetText(view.BuildName(o.Bought))
+	p.stage.SetText(view.Stage(o.Bought))
+	for i, s := range p.sections {
+		p.buttons[i].Hidden = !o.Ours() && !s.lost
+		if p.buttons[i].Hidden && p.current == i {
+			p.Go(p.lostSection())
+		}
+	}
+	p.sections[p.current].show(o)
+	p.side.body.Hidden = !o.Ours()
+	if o.Ours() {
+		p.side.render(view.NewBuildSide(o))
+	}
+}
+
+// lostSection returns the first section that a lost lot shows.
+func (p *Page) lostSection() int {
+	for i, s := range p.sections {
+		if s.lost {
+			return i
+		}
+	}
+	return 0
+}
+
+// edit hands an edit on.
+func (p *Page) edit(label string, change func(*build.Build)) { p.actions.EditBuild(label, change) }
+
+// currency returns the currency of the open build.
+func (p *Page) currency() money.Currency {
+	code := ""
+	if p.state.Build != nil {
+		code = p.state.Build.Currency
+	}
+	return view.NewPurse(code).Currency
+}
+
+// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
+type room struct{}
+
+func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(480, 320) }
+
+func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Resize(size)
+		o.Move(fyne.NewPos(0, 0))
+	}
+}

@@ -1,0 +1,59 @@
+package desk
+
+import (
+	"context"
+	"strings"
+)
+
+// PastTables reads and writes tables of past buys.
+type PastTables interface {
+	// OpenPast returns what the file holds and how it seems to be meant; currency is that of its money.
+	// Errors: the file is no table, with the reason.
+	OpenPast(data []byte, currency string) (Sheet, error)
+	// ReadPast returns the buys that the sheet gives as it is stated, and every refused row.
+	ReadPast(s Sheet) ([]Past, []Refusal, error)
+	// RefusedPast writes the refused rows as a CSV file that can be corrected and imported again.
+	RefusedPast(s Sheet) ([]byte, error)
+	// PastTemplate returns an empty table.
+	PastTemplate() []byte
+}
+
+// pastProfile names the setting under which the columns of a table of past buys are remembered.
+func pastProfile(s Sheet) string { return "past buys of " + strings.Join(s.Header, ", ") }
+
+// OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns.
+func (d *Desk) OpenPast(ctx context.Context, data []byte) (Sheet, error) {
+	sheet, err := d.Past.OpenPast(data, d.Starter.Currency)
+	if err != nil {
+		return sheet, err
+	}
+	var before Stated
+	found, err := d.Book.Setting(ctx, pastProfile(sheet), &before)
+	if found && err == nil {
+		sheet.Stated, sheet.Doubts = before, nil
+	}
+	return sheet, err
+}
+
+// ApplyPast takes the past buys of a sheet into the builds. It says what it did in the notice; refused rows come back.
+func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
+	list, refused, err := d.Past.ReadPast(sheet)
+	if err != nil {
+		return s.troubled("read the table", err), nil
+	}
+	for i := range list {
+		list[i].Case.ValuedOn = d.Today()
+	}
+	counts, err := d.Book.AddPast(ctx, list)
+	if err != nil {
+		return s.troubled("keep the past buys", err), refused
+	}
+	counts.Read, counts.Refused = len(list)+len(refused), len(refused)
+	if err := d.Book.PutSetting(ctx, pastProfile(sheet), sheet.Stated); err != nil {
+		return s.troubled("remember how this table is read", err), refused
+	}
+	if s = d.readBuilds(ctx, d.refresh(ctx, s)); s.Trouble != "" {
+		return s, refused
+	}
+	return s.said(counts.words()), refused
+}

@@ -1,0 +1,125 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/build"
+)
+
+// BuildSide is what the right side of a build says: where it leads.
+type BuildSide struct {
+	Headline string
+	Figure   string
+	Loses    bool
+	Settled  bool        // false: the figures are of an older state of the build
+	Lines    [][2]string // label and figure
+	Ways     []WayRow
+	WaysNote string
+	Notes    []string
+}
+
+// WayRow is one way out with what it brings from here on.
+type WayRow struct {
+	Name, Figure, Note string
+	Best               bool
+}
+
+// sunkNote is said wherever the ways out are compared.
+const sunkNote = "From here on: what each brings less what it still costs, own hours included. What has been spent is gone either way and left out."
+
+// NewBuildSide returns where a build leads: what it came to, once it has ended.
+func NewBuildSide(o desk.OpenBuild) BuildSide {
+	if o.Build.Outcome.Ended() {
+		return ended(o)
+	}
+	v := BuildSide{Headline: "Profit it leads to", Figure: "—", Settled: o.Fresh}
+	if o.Problem != "" {
+		v.Notes = append(v.Notes, "No forecast: "+o.Problem)
+	}
+	f := o.Forecast
+	if f == nil {
+		return v
+	}
+	p := NewPurse(f.Currency)
+	if f.Whole != nil {
+		v.Figure, v.Loses = p.Code+" "+p.Whole(f.Whole.Mean), f.Whole.Mean < 0
+		v.Lines = append(v.Lines, [2]string{"8 times in 10", p.Range(f.Whole.P10, f.Whole.P90)}, [2]string{"Chance of a loss", Percent(f.Loss)})
+	} else {
+		v.Notes = append(v.Notes, "Enter the hammer price: without it there is no profit to foretell.")
+	}
+	if o.Foretold != nil {
+		v.Lines = append(v.Lines, [2]string{"Foretold at the bid", p.Whole(o.Foretold.Profit.Mean)})
+	}
+	v.Lines = append(v.Lines, toFinish(p, *f)...)
+	v.Ways, v.WaysNote = ways(p, *f), sunkNote
+	v.Notes = append(v.Notes, f.Doubts...)
+	return v
+}
+
+// toFinish says what is still to come.
+func toFinish(p Purse, f valuation.Foresight) [][2]string {
+	return [][2]string{
+		{"Cost to finish", p.Whole(f.ToFinish.Mean)},
+		{"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
+		{"  of it to pay out", p.Whole(f.Cash.Mean)},
+		{"Own hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
+		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
+		{"Resale, 8 times in 10", p.Range(f.Resale.P10, f.Resale.P90)},
+	}
+}
+
+func ways(p Purse, f valuation.Foresight) []WayRow {
+	rows := make([]WayRow, len(f.Ways))
+	for i, w := range f.Ways {
+		r := WayRow{Name: w.Name, Best: i == f.Best}
+		switch {
+		case !w.Known:
+			r.Figure, r.Note = "not judged", "enter what it would bring under Days and sale"
+		case w.Spread.P10 == w.Spread.P90:
+			r.Figure = p.Whole(w.Spread.Mean)
+		default:
+			r.Figure, r.Note = p.Whole(w.Spread.Mean), p.Range(w.Spread.P10, w.Spread.P90)
+		}
+		if w.Known && i > 0 {
+			r.Note = joined("; ", r.Note, "beats finishing "+Percent(w.Beats)+" of the time")
+		}
+		if r.Best {
+			r.Note = joined("; ", "brings most", r.Note)
+		}
+		rows[i] = r
+	}
+	return rows
+}
+
+// ended says what a build came to.
+func ended(o desk.OpenBuild) BuildSide {
+	p := NewPurse(o.Currency)
+	v := BuildSide{Headline: "Profit it came to", Figure: "not known", Settled: true}
+	rates := ratesOf(o.Foretold)
+	if rates == nil {
+		rates = o.Case.Labour.Rates
+	}
+	r, ok := o.Build.Result(rates, p.Currency)
+	if !ok {
+		v.Notes = append(v.Notes, missing(o.Build))
+		return v
+	}
+	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
+	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"Own hours at their rates", p.Whole(r.Labour)}}
+	if o.Foretold != nil {
+		v.Lines = append(v.Lines, [2]string{"Foretold at the bid", p.Whole(o.Foretold.Profit.Mean)},
+			[2]string{"  8 times in 10", p.Range(quantile(o.Foretold.Profit, 0.1), quantile(o.Foretold.Profit, 0.9))})
+	}
+	v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted here; the Track record counts it.")
+	return v
+}
+
+// missing says what an ended build's profit still needs.
+func missing(b build.Build) string {
+	if b.Hammer == nil {
+		return "Enter the hammer price to see what it came to."
+	}
+	return "Enter what it brought, under Days and sale, to see what it came to."
+}
