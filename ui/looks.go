@@ -61,6 +61,8 @@ const helpText = `## First steps
 3. **Resale** (Ctrl+4). Import comparables (Ctrl+I, or drop a CSV file on the window), or enter low, likely and high.
 4. **Costs** (Ctrl+5). The sale's fees and bid steps, your house rules.
 5. The **walk-away bid** on the right follows every change. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
+6. **Why** (Ctrl+E). Where the bid comes from, line by line, and the odds at any other bid.
+7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **N** goes to the next lot. Nothing on that page bids for you.
 
 ## Cautions
 

@@ -123,9 +123,12 @@ func (p *places) render(s desk.State) {
 	shown.Object().Show()
 }
 
-// goTo shows a place and gives its page the keyboard.
+// goTo shows a place and gives its page the keyboard. A place of one lot shows the lot selected on the Board, where none is open.
 func (w *Window) goTo(to desk.Place) {
 	before := w.state.Place
+	if id, ok := w.board.Selected(); ok && before == desk.Board && w.places.at(to).lot {
+		w.Open(id)
+	}
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Go(ctx, s, to) })
 	if w.state.Place == to && (before != to || to == desk.Board) {
 		w.focusPage()

@@ -6,9 +6,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 )
@@ -85,4 +87,34 @@ func TestTheOddsFollowTheLine(t *testing.T) {
 	if p := s.book.lots[id-1]; p.came.Hammer != nil || p.state == lot.Bid {
 		t.Error("asking for odds was kept as a bid")
 	}
+}
+
+// Escape leads back whatever has the keyboard: from a chart to the worksheet, from its table to the Board.
+func TestEscapeLeadsBackFromChartsAndTables(t *testing.T) {
+	s, _ := worksheet(t, side, '1')
+	s.press(fyne.KeyE)
+	chart := s.screen.Canvas().Focused()
+	if _, ok := chart.(*plot.Waterfall); !ok {
+		t.Fatalf("the keyboard is with %T", chart)
+	}
+	seen.Press(chart, fyne.KeyEscape)
+	s.press(fyne.Key3)
+	list := seen.All[*table.Table](s.screen.Content())[0]
+	s.screen.Canvas().Focus(list)
+	seen.Press(list, fyne.KeyEscape)
+	s.wants(t, "3 lots")
+}
+
+// In a running sale the way from the Board to a lot is one key.
+func TestLiveOpensTheLotSelectedOnTheBoard(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	s.press(fyne.KeyL)
+	s.wants(t, "Open a lot first")
+	list := s.screen.Canvas().Focused()
+	seen.Press(list, fyne.KeyDown, fyne.KeyDown)
+	s.press(fyne.KeyL)
+	s.wants(t, "Lot 27", "Current bid, USD", "steps left")
+	s.types("nn")
+	s.wants(t, "Lot 33", "That was the last lot of this sale.")
 }

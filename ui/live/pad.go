@@ -208,9 +208,7 @@ func (d *pad) escape(e *fyne.KeyEvent) {
 		d.show()
 		return
 	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(d); c != nil && c.OnTypedKey() != nil {
-		c.OnTypedKey()(e)
-	}
+	draw.Leave(d, e)
 }
 
 // Tapped takes the keyboard.

@@ -39,3 +39,14 @@ func FocusOn(w fyne.Focusable) {
 		}
 	}
 }
+
+// Leave hands Escape to the window, which hears a key by itself only while nothing has the keyboard. Other keys are left alone.
+func Leave(w fyne.Focusable, e *fyne.KeyEvent) {
+	o, ok := w.(fyne.CanvasObject)
+	if !ok || e.Name != fyne.KeyEscape {
+		return
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && c.OnTypedKey() != nil {
+		c.OnTypedKey()(e)
+	}
+}

@@ -115,6 +115,7 @@ func (p *Plan) act(do func() (changed bool)) {
 
 // TypedKey moves with the arrows and steps the extent with space.
 func (p *Plan) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(p, e)
 	p.act(func() bool {
 		switch e.Name {
 		case fyne.KeyLeft:

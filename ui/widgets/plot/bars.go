@@ -176,6 +176,7 @@ func (b *bars) open() {
 
 // TypedKey walks and opens the bars.
 func (b *bars) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(b.self, e)
 	last := len(b.rows) - 1
 	to := b.selected
 	switch e.Name {

@@ -126,6 +126,7 @@ func (c *Curve) Tapped(*fyne.PointEvent) { draw.FocusOn(c) }
 
 // TypedKey walks the points.
 func (c *Curve) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(c, e)
 	last := len(c.data.Points) - 1
 	to := c.selected
 	switch e.Name {

@@ -228,6 +228,7 @@ func (s *Scatter) goTo(i int) {
 
 // TypedKey walks the points.
 func (s *Scatter) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(s, e)
 	if len(s.order) == 0 {
 		return
 	}

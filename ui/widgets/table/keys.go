@@ -12,6 +12,7 @@ const pageRows = 10
 
 // TypedKey walks, opens and ticks rows, and marks headers.
 func (t *Table) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(t, e)
 	last := t.count - 1
 	switch e.Name {
 	case fyne.KeyDown:
