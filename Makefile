@@ -17,7 +17,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-resale \
 	setup setup-test format vet staticcheck notices unit fuzz window
 
 help: ## list these commands
@@ -58,6 +58,14 @@ bench: ## run the benchmarks; the engine beside the same model in NumPy and SciP
 
 bench-window: build setup-test ## print start-up, memory, edits and the Board against their baselines
 	@.ci/bench-window
+
+# The open price sets that the repository holds; PRICES and TASKS name a folder with more of them.
+PRICES ?= testdata/prices
+TASKS ?= $(PRICES)
+
+bench-resale: ## foretell open prices by the resale model and by reference methods, and print the errors
+	@.ci/setup go
+	CGO_ENABLED=0 go run ./cmd/fitprior -prices $(PRICES) -tasks $(TASKS)
 
 setup:
 	@.ci/setup window

@@ -8,8 +8,12 @@
 // model and fits, by empirical Bayes, what the models have in common: slopes, spreads, residual. All draws are seeded: the
 // same data give the same file.
 //
-// The second form judges the method on tasks (columns task, regime, subject, comps), each model with priors fitted to the
-// other models only, and prints median and mean absolute percentage error, coverage and width of the 80 % interval.
+// The second form judges the resale model on tasks (DIR/SET_public_tasks.csv, columns task, regime, subject, comps: the first
+// 10, 20 and 40 comparables, or what -sizes asks for). Each vehicle model is foretold with priors fitted to the other models
+// only, a set of one model with those of the other sets. It prints the median and mean absolute percentage error, the
+// coefficient of dispersion and the price-related differential of a ratio study, and coverage and median width of the 80 %
+// interval, beside reference methods that see the same comparables, on clean tables and on three kinds of spoiled ones.
+// A set without tasks (DIR/SET_slice.csv, a part of a set) only helps to fit priors.
 //
 // It doesn't choose the method and keeps no rows of the data.
 package main

@@ -30,7 +30,7 @@ func TestPriorsAreReproducible(t *testing.T) {
 	var files [2][]byte
 	for i := range files {
 		out := filepath.Join(dir, "out.json")
-		if err := run(dir, out, ""); err != nil {
+		if err := run(dir, out, "", ""); err != nil {
 			t.Fatal(err)
 		}
 		files[i], _ = os.ReadFile(out)
@@ -153,13 +153,12 @@ func TestJudgeBeatsTheMedian(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := refit(other, "", start(other), 3)
-	verdicts := judgeSet(s, 1, tasks[:60], []resale.Market{m, {Models: 1}})
-	for k, v := range verdicts {
-		if len(v.errs) == 0 || !strings.Contains(v.String(), "inside") {
-			t.Errorf("%s: %v", k, v)
-		}
-		if strings.HasSuffix(k, " 40") && mid(v.errs) > mid(v.medians) {
-			t.Errorf("%s: %v", k, v)
+	sets := []set{s, other}
+	for _, regime := range tasksOf(sets, 0, tasks[:60], []resale.Market{{Models: 1}, m}) {
+		clean := func(t task, _ int) task { return t }
+		model, median := judgeModel(regime, clean), judgeMethod(regime, references[0], clean)
+		if len(model.said) != len(regime) || mid(model.errors()) > mid(median.errors()) {
+			t.Errorf("%v, median of the comparables %v", model, median)
 		}
 	}
 }

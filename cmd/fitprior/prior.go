@@ -115,19 +115,17 @@ func broadenOne(m resale.Market) resale.Market {
 	return m
 }
 
-// Beliefs of the market of no place in particular are worth little.
-const (
-	anyWorth = 3
-	anyDF    = 5
-)
+// anyWorth is what the beliefs of the market of no place in particular are worth: little.
+const anyWorth = 3
 
 // anyMarket pools markets: the spread of an effect is that within and among them.
 func anyMarket(markets []resale.Market) resale.Market {
 	effects, spreads := map[string][]resale.Effect{}, map[string][]float64{}
 	logs := 0.0
-	out := resale.Market{Name: "any", DF: anyDF, Effects: map[string]resale.Effect{}, Spreads: map[string]prob.Scale{}}
+	out := resale.Market{Name: "any", DF: math.Inf(1), Effects: map[string]resale.Effect{}, Spreads: map[string]prob.Scale{}}
 	for _, m := range markets {
 		out.Models += m.Models
+		out.DF = math.Min(out.DF, m.DF)
 		logs += math.Log(m.Residual.SD) / float64(len(markets))
 		for name, e := range m.Effects {
 			effects[name] = append(effects[name], e)

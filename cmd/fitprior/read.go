@@ -24,6 +24,8 @@ func readSets(dir string) ([]set, error) {
 	if err != nil || len(files) == 0 {
 		return nil, fmt.Errorf("no *_public.csv in %s", dir)
 	}
+	parts, _ := filepath.Glob(filepath.Join(dir, "*_slice.csv"))
+	files = append(files, parts...)
 	var sets []set
 	for _, f := range files {
 		if strings.Contains(f, "damaged") {
@@ -43,7 +45,7 @@ func readSet(file string) (set, error) {
 	if err != nil {
 		return set{}, err
 	}
-	s := set{name: strings.TrimSuffix(filepath.Base(file), "_public.csv")}
+	s := set{name: strings.TrimSuffix(strings.TrimSuffix(filepath.Base(file), "_public.csv"), "_slice.csv")}
 	for i, rec := range table {
 		cur, ok := money.Lookup(rec["currency"])
 		if !ok {

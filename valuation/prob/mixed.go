@@ -29,6 +29,14 @@ type Entry struct {
 	X    float64
 }
 
+// Link is a prior on the step between two effects along a chain: Gaussian about zero, with the spread of its group for a gap
+// of one, growing as the square root of the gap.
+type Link struct {
+	From, To int     // terms, To never none; From below 0: an effect of zero
+	Gap      float64 // above 0
+	Group    int
+}
+
 // Mixed is a linear model of mixed effects with Student-t errors: y = row effects + error. Term 0 is the level, which
 // every row has once. Effects have Gaussian priors; those of a group share a spread that the data tell.
 //
@@ -40,6 +48,7 @@ type Mixed struct {
 	Y        []float64 // observed
 	Like     []float64 // 0..1: the power to which each row's likelihood counts
 	Terms    []Term
+	Links    []Link  // between terms of their own, whose SD says how little is known of where the chain stands
 	Groups   []Scale // prior of each group's spread
 	Residual Scale   // prior of the scale of the errors
 	Least    float64 // the errors' scale is never below
@@ -52,7 +61,8 @@ type Mixed struct {
 // MixedFit is a fit of a [Mixed] model.
 type MixedFit struct {
 	Coef   []float64 // effect of each term
-	Cov    []float64 // covariance of Coef, row by row
+	Cov    []float64 // covariance of Coef, row by row, the rows' weights held
+	Doubt  []float64 // covariance of Coef, that the weights are themselves found from the rows counted in
 	Sigma  float64   // scale of the errors
 	Tau    []float64 // spread of each group
 	Weight []float64 // precision of each row in the last step
@@ -93,7 +103,29 @@ func (m *Mixed) Solve(s MixedFit, steps int) MixedFit {
 	}
 	m.estimate(&s)
 	m.leaveOut(&s)
+	m.doubt(&s)
 	return s
+}
+
+// doubt sets the covariance of the effects when a row tells as much as its Student-t error lets it on average, which is less
+// than its weight of one: (DF+1)/(DF+3) of it.
+//
+// Source: the information of a Student-t's location, Lange, Little and Taylor 1989, appendix B (from memory).
+func (m *Mixed) doubt(s *MixedFit) {
+	p := len(m.Terms)
+	sys := NewSymmetric(p)
+	told := MixedFit{Sigma: s.Sigma, Tau: s.Tau, Robust: make([]float64, len(s.Robust)), Weight: make([]float64, len(s.Weight))}
+	for i, r := range s.Robust {
+		told.Robust[i] = r * (m.DF + 1) / (m.DF + 3)
+	}
+	b := make([]float64, p)
+	m.priors(&told, sys.Raw())
+	m.gather(&told, sys.Raw(), b)
+	_, inv, err := sys.Solve(b)
+	if err != nil {
+		panic("prob: a system with a proper prior on every effect can't be singular")
+	}
+	s.Doubt = inv
 }
 
 // Prepare makes m ready once its fields are set. It sets the mean of the level's flat prior to the rows' median, so that
@@ -168,14 +200,7 @@ func (m *Mixed) estimate(s *MixedFit) {
 	sys := NewSymmetric(p)
 	a := sys.Raw()
 	b := make([]float64, p)
-	for j, t := range m.Terms {
-		sd := t.SD
-		if t.Group >= 0 {
-			sd = s.Tau[t.Group]
-		}
-		sd = math.Max(sd, sdFloor)
-		a[j*p+j] = 1 / (sd * sd)
-	}
+	m.priors(s, a)
 	m.gather(s, a, b)
 	x, inv, err := sys.Solve(b)
 	if err != nil {
@@ -185,6 +210,27 @@ func (m *Mixed) estimate(s *MixedFit) {
 		s.Coef[j] = m.Terms[j].Mean + x[j]
 	}
 	s.Cov = inv
+}
+
+// priors sets the upper triangle of a to the precision of the effects before the rows are seen.
+func (m *Mixed) priors(s *MixedFit, a []float64) {
+	p := len(m.Terms)
+	for j, t := range m.Terms {
+		sd := t.SD
+		if t.Group >= 0 {
+			sd = s.Tau[t.Group]
+		}
+		sd = math.Max(sd, sdFloor)
+		a[j*p+j] = 1 / (sd * sd)
+	}
+	for _, l := range m.Links {
+		w := 1 / (l.Gap * s.Tau[l.Group] * s.Tau[l.Group])
+		a[l.To*p+l.To] += w
+		if l.From >= 0 {
+			a[l.From*p+l.From] += w
+			a[min(l.From, l.To)*p+max(l.From, l.To)] -= w
+		}
+	}
 }
 
 // gather adds each row, at its present precision, to the upper triangle of the normal equations a x = b.
@@ -224,6 +270,15 @@ func (m *Mixed) spreads(s *MixedFit) float64 {
 			sum[t.Group] += off*off + s.Cov[j*p+j]
 			count[t.Group]++
 		}
+	}
+	for _, l := range m.Links {
+		step, doubt := s.Coef[l.To], s.Cov[l.To*p+l.To]
+		if l.From >= 0 {
+			step -= s.Coef[l.From]
+			doubt += s.Cov[l.From*p+l.From] - 2*s.Cov[l.From*p+l.To]
+		}
+		sum[l.Group] += (step*step + doubt) / l.Gap
+		count[l.Group]++
 	}
 	moved := 0.0
 	for g := range sum {

@@ -2,6 +2,7 @@ package prob
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -82,5 +83,82 @@ func TestLeaveOutAgreesWithRefit(t *testing.T) {
 		if want := math.Sqrt(s.Sigma*s.Sigma + v); math.Abs(s.Spread[i]-want) > 1e-8 {
 			t.Errorf("row %d: left-out spread %.10f, refit %.10f", i, s.Spread[i], want)
 		}
+	}
+}
+
+// walks returns a table of four years, once with a chain of levels and once with a step between each two years, which is the
+// same model: the level of a year is the sum of the steps up to it.
+func walks() (chained, stepped *Mixed) {
+	y := []float64{1.0, 1.3, 0.9, 2.1, 2.2, 1.9, 4.0}
+	year := []int{0, 0, 1, 1, 3, 3, 4}
+	chained = &Mixed{DF: 5, Residual: Scale{0.3, 2}, Groups: []Scale{{0.5, 3}}, Y: y, Target: []Entry{{0, 1}}}
+	stepped = &Mixed{DF: 5, Residual: Scale{0.3, 2}, Groups: []Scale{{0.5, 3}}, Y: y, Target: []Entry{{0, 1}}}
+	level := Term{SD: 1e5, Group: -1}
+	chained.Terms = []Term{level, level, level, level}
+	stepped.Terms = []Term{level, {Group: 0}, {Group: 0}, {Group: 0}, {Group: 0}}
+	// Years 1, 3 and 4 are terms 1 to 3; nobody has year 2, so that the step from 1 to 3 is two years long.
+	chained.Links = []Link{{From: -1, To: 1, Gap: 1}, {From: 1, To: 2, Gap: 2}, {From: 2, To: 3, Gap: 1}}
+	for i := range y {
+		row, steps := []Entry{{0, 1}}, []Entry{{0, 1}}
+		if at := map[int]int{1: 1, 3: 2, 4: 3}[year[i]]; at > 0 {
+			row = append(row, Entry{at, 1})
+		}
+		for k := range year[i] {
+			steps = append(steps, Entry{1 + k, 1})
+		}
+		chained.Rows, stepped.Rows = append(chained.Rows, row), append(stepped.Rows, steps)
+	}
+	for _, m := range []*Mixed{chained, stepped} {
+		m.Unknown, m.Like = make([][]int, len(y)), []float64{1, 1, 1, 1, 1, 1, 1}
+		m.Prepare()
+	}
+	return chained, stepped
+}
+
+func TestAChainIsASumOfSteps(t *testing.T) {
+	chained, stepped := walks()
+	a, b := chained.Start(), stepped.Start()
+	chained.estimate(&a)
+	stepped.estimate(&b)
+	for i := range chained.Rows {
+		if x, y := Dot(chained.Rows[i], a.Coef), Dot(stepped.Rows[i], b.Coef); math.Abs(x-y) > 1e-6 {
+			t.Errorf("row %d: chain %.8f, steps %.8f", i, x, y)
+		}
+		if x, y := Quadratic(chained.Rows[i], a.Cov, 4), Quadratic(stepped.Rows[i], b.Cov, 5); math.Abs(x-y) > 1e-6 {
+			t.Errorf("row %d: variance by the chain %.8f, by steps %.8f", i, x, y)
+		}
+	}
+	before := a.Tau[0]
+	chained.spreads(&a)
+	sum := 0.0 // of the expected squares of the chain's steps over their gaps, with the steps' own figures
+	for _, d := range [][]Entry{{{1, 1}}, {{2, 1}, {3, 1}}, {{4, 1}}} {
+		e := Dot(d, b.Coef)
+		sum += (e*e + Quadratic(d, b.Cov, 5)) / float64(len(d))
+	}
+	if want := math.Sqrt((3*before*before + sum) / 6); math.Abs(a.Tau[0]-want) > 1e-6 {
+		t.Errorf("spread %.8f, by steps %.8f", a.Tau[0], want)
+	}
+}
+
+// The error of a Student-t's location is sqrt((DF+3)/(DF+1)) times what weights of one would make it: 400 samples of 200 draws.
+func TestDoubtIsTheErrorOfTheLocation(t *testing.T) {
+	const df, n, samples = 4.0, 200, 400
+	rng := rand.New(rand.NewPCG(5, 5))
+	square, doubt, held := 0.0, 0.0, 0.0
+	for range samples {
+		m := &Mixed{DF: df, Residual: Scale{1, 1}, Terms: []Term{{SD: 1e3, Group: -1}}, Target: []Entry{{0, 1}}, Unknown: make([][]int, n)}
+		for range n {
+			m.Rows, m.Like = append(m.Rows, []Entry{{0, 1}}), append(m.Like, 1)
+			m.Y = append(m.Y, TQuantile(rng.Float64(), df))
+		}
+		m.Prepare()
+		s := m.Solve(m.Start(), 40)
+		square, doubt, held = square+s.Coef[0]*s.Coef[0], doubt+s.Doubt[0], held+s.Cov[0]
+	}
+	if ratio := square / doubt; ratio < 0.8 || ratio > 1.2 { // the standard error of the ratio is 7 %
+		t.Errorf("the location's variance is %.2f of what is stated", ratio)
+	}
+	if square < 1.1*held {
+		t.Errorf("the held weights alone state %.5f, the variance is %.5f", held/samples, square/samples)
 	}
 }

@@ -1,8 +1,10 @@
 package resale
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
+	"strconv"
 
 	"walkline/valuation/prob"
 )
@@ -40,6 +42,7 @@ type group struct {
 type design struct {
 	terms   []term
 	groups  []group
+	links   []prob.Link
 	form    mileageForm
 	centre  traits
 	age     int
@@ -50,6 +53,8 @@ type design struct {
 	brand   int // -1: neither the subject nor a row is branded
 	brands  map[string]int
 	steps   []step
+	years   []yearTerm // in order; nil: all rows are of the subject's model year
+	yearly  int        // the group of the years' steps
 	trims   levelled
 	models  levelled
 	slopes  map[string][2]int // each model's own age and mileage slopes
@@ -100,6 +105,7 @@ func newDesign(rows []screened, subject traits, b outlook, m Market, form mileag
 	d.addCondition(rows, m)
 	d.addSteps(rows, b.walk)
 	d.addModels(rows, m)
+	d.addYears(rows, m)
 	d.addTrims(rows, m)
 	d.columns = columns(rows, subject)
 	for i := range d.columns {
@@ -262,6 +268,52 @@ func (d *design) addTrims(rows []screened, m Market) {
 	}
 }
 
+// yearTerm is the effect of a model year beside what its age makes of it: a vehicle changes from year to year in steps.
+type yearTerm struct {
+	year, term int // term -1: the subject's own year, from which the others are measured
+}
+
+// mostYears is the number of different model years above which a table holds slips of the pen: then years get no effects.
+const mostYears = 60
+
+// addYears chains the model years of the rows and the subject: each lies a step from the year before it.
+func (d *design) addYears(rows []screened, m Market) {
+	seen := map[int]bool{d.centre.year: true}
+	for _, r := range rows {
+		seen[r.traits.year] = true
+	}
+	if len(seen) == 1 || len(seen) > mostYears {
+		return
+	}
+	d.yearly = d.addGroup(spreadYear, m.Spreads[spreadYear])
+	for _, year := range sorted(seen) {
+		y := yearTerm{year, -1}
+		if year != d.centre.year {
+			y.term = d.add(term{name: "year " + strconv.Itoa(year), cause: causeAge, Term: prob.Term{SD: levelSD, Group: -1}})
+		}
+		d.years = append(d.years, y)
+	}
+	for i := 1; i < len(d.years); i++ {
+		from, to := d.years[i-1], d.years[i]
+		l := prob.Link{From: from.term, To: to.term, Gap: float64(to.year - from.year), Group: d.yearly}
+		if l.To < 0 {
+			l.From, l.To = l.To, l.From
+		}
+		d.links = append(d.links, l)
+	}
+}
+
+// nearestYear returns the term of the year nearest to the given one, and how many years lie between.
+func (d *design) nearestYear(year int) (at, off int) {
+	off = -1
+	for _, y := range d.years {
+		if gap := max(y.year-year, year-y.year); off < 0 || gap < off {
+			at, off = y.term, gap
+		}
+	}
+	return at, off
+}
+
 // trimOf returns the name of a trim, within its model where the table has several.
 func (d *design) trimOf(t traits) string {
 	if d.models.terms == nil {
@@ -297,11 +349,11 @@ func (d *design) addColumn(c *column, m Market) {
 	}
 }
 
-func sorted[V any](m map[string]V) []string {
-	names := make([]string, 0, len(m))
+func sorted[K cmp.Ordered, V any](m map[K]V) []K {
+	names := make([]K, 0, len(m))
 	for name := range m {
 		names = append(names, name)
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	return names
 }

@@ -1,9 +1,9 @@
 // Package resale answers one question: what will the finished vehicle bring, and how unsure is that, given a table of
 // comparables, the buyer's beliefs and what other models' prices teach?
 //
-// The natural logarithm of the price is a sum of effects measured from the subject: level, age and its bend, mileage
-// (straight, root or logarithm), asked against sold, title brand, condition, the drift of the market since the row's day,
-// and, where the table has them, trim, make and model with slopes of their own, and any further column of numbers or
+// The natural logarithm of the price is a sum of effects measured from the subject: level, age and its bend, steps from
+// model year to model year beside them, mileage (straight, root or logarithm), asked against sold, title brand, condition,
+// the drift of the market since the row's day, and, where the table has them, trim, make and model with slopes of their own, and any further column of numbers or
 // words that the subject states too. Every effect has a Gaussian prior [Prior] fitted to other models; the spreads of
 // effects of levels and of the residual are estimated from the table under priors of their own, so that a column that
 // tells nothing shrinks away. Errors are Student-t. All is solved together by expectation-maximisation [1, 2]. Rows far

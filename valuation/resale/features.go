@@ -45,6 +45,13 @@ func (d *design) features(t traits) (row []prob.Entry, unknown []int) {
 			put(at[1], miles)
 		}
 	}
+	if d.years != nil {
+		at, off := d.nearestYear(t.year)
+		put(at, 1)
+		for range min(off, mostYears) {
+			unknown = append(unknown, d.yearly)
+		}
+	}
 	if d.trims.terms != nil && t.trim != "" {
 		unknown = d.putLevel(put, d.trims, d.trimOf(t), unknown)
 	}

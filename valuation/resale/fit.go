@@ -237,6 +237,7 @@ func newMember(rows []screened, subject traits, o outlook, market Market, form m
 	for _, e := range d.terms {
 		t.Terms = append(t.Terms, e.Term)
 	}
+	t.Links = d.links
 	for _, g := range d.groups {
 		t.Groups = append(t.Groups, g.prior)
 	}

@@ -26,7 +26,8 @@ func (m Model) leftOut() []float64 {
 // outcome is the predicted log price of one vehicle.
 type outcome struct {
 	at    float64 // location
-	level float64 // variance of the location: what all buyers are unsure of alike
+	level float64 // variance of the location, the rows' weights held, as the left-out residuals have it
+	doubt float64 // variance of the location in full: what all buyers are unsure of alike
 	luck  float64 // squared scale of one sale about it
 }
 
@@ -36,18 +37,19 @@ func (m Model) predict(t traits) outcome {
 	for _, mb := range m.members {
 		x, unknown := mb.design.features(t)
 		at := prob.Dot(x, mb.fit.Coef)
-		v := prob.Quadratic(x, mb.fit.Cov, len(mb.table.Terms))
+		strange := 0.0
 		for _, g := range unknown {
-			v += mb.fit.Tau[g] * mb.fit.Tau[g]
+			strange += mb.fit.Tau[g] * mb.fit.Tau[g]
 		}
 		o.at += mb.share * at
 		square += mb.share * at * at
-		o.level += mb.share * v
+		o.level += mb.share * (strange + prob.Quadratic(x, mb.fit.Cov, len(mb.table.Terms)))
+		o.doubt += mb.share * (strange + prob.Quadratic(x, mb.fit.Doubt, len(mb.table.Terms)))
 		o.luck += mb.share * mb.fit.Sigma * mb.fit.Sigma
 	}
-	o.level += math.Max(0, square-o.at*o.at)
-	ahead := m.cal.sale - m.cal.today
-	o.level += m.outlook.walk * m.outlook.walk * ahead
+	apart := math.Max(0, square-o.at*o.at) + m.outlook.walk*m.outlook.walk*(m.cal.sale-m.cal.today)
+	o.level += apart
+	o.doubt += apart
 	return o
 }
 
@@ -179,5 +181,5 @@ func (m Model) LevelSD() float64 {
 	if len(m.members) == 0 {
 		return t.SD() * math.Sqrt(guessLevel)
 	}
-	return t.Mean() * math.Sqrt(math.Expm1(math.Min(mostLevel, m.predict(m.subject).level)))
+	return t.Mean() * math.Sqrt(math.Expm1(math.Min(mostLevel, m.predict(m.subject).doubt)))
 }

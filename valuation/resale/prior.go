@@ -10,7 +10,7 @@ import (
 )
 
 // PriorFormat is the version of the file of starter priors that this package reads.
-const PriorFormat = "walkline-resale-prior/1"
+const PriorFormat = "walkline-resale-prior/2"
 
 // Prior is what other models' prices teach about a table of comparables before it is looked at. It is fitted by
 // cmd/fitprior from open data and read by [ParsePrior].
@@ -91,7 +91,7 @@ func (m Market) check() error {
 			return fmt.Errorf("effect %q is no number", name)
 		}
 	}
-	for _, name := range []string{spreadTrim, spreadModel, spreadNumber, spreadLevel, spreadSlope} {
+	for _, name := range []string{spreadTrim, spreadYear, spreadModel, spreadNumber, spreadLevel, spreadSlope} {
 		if !m.Spreads[name].Valid() {
 			return fmt.Errorf("spread %q is missing or not positive", name)
 		}
@@ -126,6 +126,7 @@ const (
 	effectCondition = "condition"
 
 	spreadTrim   = "trim"
+	spreadYear   = "year" // of the step from one model year to the next, beside the slope of age
 	spreadModel  = "model"
 	spreadNumber = "number" // slope of an unknown numeric column, per standard deviation of the column
 	spreadLevel  = "level"  // levels of an unknown column of words

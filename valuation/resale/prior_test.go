@@ -38,7 +38,7 @@ func TestParsePriorRefusesWhatItCantUse(t *testing.T) {
 			t.Errorf("want an error that names %s, got %v", want, err)
 		}
 	}
-	if _, err := resale.ParsePrior([]byte(`{"format":"walkline-resale-prior/1","colour":1}`)); err == nil {
+	if _, err := resale.ParsePrior([]byte(`{"format":"walkline-resale-prior/2","colour":1}`)); err == nil {
 		t.Error("an unknown key passed")
 	}
 }

@@ -85,7 +85,7 @@ func (s moments) take(mb member) {
 	}
 	for g, t := range mb.design.groups {
 		name := t.name
-		if name != spreadTrim && name != spreadModel {
+		if name != spreadTrim && name != spreadYear && name != spreadModel {
 			name = spreadLevel + " " + name
 		}
 		add(s.spreads, name, mb.fit.Tau[g]*mb.fit.Tau[g], 0)
@@ -106,7 +106,7 @@ func add(m map[string]*moment, name string, x, doubt float64) {
 // effectName returns the name under which a prior keeps the effect of t, empty for those it doesn't keep.
 func effectName(t term, mb member) string {
 	switch {
-	case t.name == "level" || t.name == "asked" || t.name == "drift" || t.cause == causeTrim || t.cause == causeBrand:
+	case t.name == "level" || t.name == "asked" || t.name == "drift" || t.cause == causeTrim || t.cause == causeBrand || strings.HasPrefix(t.name, "year "):
 		return ""
 	case t.name == "mileage":
 		return mb.design.form.effect()

@@ -11,6 +11,7 @@ import (
 
 // traits is what a row and a subject have in common, in the units of the fit.
 type traits struct {
+	year       int     // model year
 	age        float64 // years from the start of the model year to the day of the sale
 	miles      float64
 	milesKnown bool
@@ -85,7 +86,7 @@ func (c calendar) row(r Row) traits {
 		day = c.today
 	}
 	t := traits{
-		age: c.age(day, r.ModelYear, r.More), trim: key(r.Trim), model: key(r.Make + " " + r.Model), brand: brandOf(r.Title),
+		year: r.ModelYear, age: c.age(day, r.ModelYear, r.More), trim: key(r.Trim), model: key(r.Make + " " + r.Model), brand: brandOf(r.Title),
 		asked: !strings.EqualFold(strings.TrimSpace(r.Kind), "sold"), back: max(0, c.sale-day), more: r.More,
 	}
 	t.setMiles(r.Mileage, r.Unit)
@@ -104,7 +105,7 @@ func (c calendar) subject(s Subject) traits {
 		brand = "rebuilt"
 	}
 	t := traits{
-		age: c.age(c.sale, s.ModelYear, s.More), trim: key(s.Trim), model: key(s.Make + " " + s.Model), brand: brandOf(brand),
+		year: s.ModelYear, age: c.age(c.sale, s.ModelYear, s.More), trim: key(s.Trim), model: key(s.Make + " " + s.Model), brand: brandOf(brand),
 		condition: usualCondition, condKnown: true, more: s.More,
 	}
 	t.setMiles(s.Mileage, s.Unit)
