@@ -15,6 +15,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
+	"walkline/valuation/lot"
 )
 
 // Import lets the user choose a table of comparables for the open lot: by its path, or from a list of files.
@@ -86,19 +87,39 @@ func (w *Window) browse(t table) {
 	w.open(d)
 }
 
-// dropped takes a file dropped on the window; while a dialog is open it does nothing.
+// dropped takes files dropped on the window: pictures become photographs of the open lot, of the selected area while Damage is
+// shown and of the whole vehicle elsewhere; any other file is read as a table. While a dialog is open it does nothing.
 func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	if w.modal || len(files) == 0 {
 		return
 	}
+	var paths []string
+	for _, f := range files {
+		paths = append(paths, f.Path())
+	}
+	pictures := photoFiles(paths)
 	switch {
 	case w.state.Place == desk.Builds:
 		w.readFile(files[0], w.pastBuys())
 	case w.state.Open == nil:
-		w.say(desk.State{Notice: "Open the lot that the comparables are for, then drop the file again."})
+		w.say(desk.State{Notice: "Open the lot that the file is for, then drop it again."})
+	case len(pictures) > 0:
+		w.takePhotos(pictures, w.droppedOn(), lot.Before)
 	default:
 		w.readFile(files[0], w.comparables())
 	}
+}
+
+// droppedOn returns the area that dropped pictures are of.
+func (w *Window) droppedOn() string {
+	if w.state.Place != desk.Worksheet {
+		return ""
+	}
+	area, shown := w.sheet().DamageShown()
+	if !shown {
+		return ""
+	}
+	return area
 }
 
 func (w *Window) readFile(u fyne.URI, t table) {

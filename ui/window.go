@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"image"
 	"sync"
 	"time"
 
@@ -41,6 +42,8 @@ type Window struct {
 	notice *widgets.Words
 	means  string // what the field in hand means; said at the foot where nothing else is
 	modal  bool   // a dialog is open: dropped files wait
+
+	thumbnails map[string]image.Image // by the hash of the photograph
 }
 
 // waiting is how long a keystroke waits for the next one before the lot is valued.

@@ -19,6 +19,7 @@ import (
 type book struct {
 	lots     []*page
 	settings map[string][]byte
+	files    files
 	foretold []foretold
 	shop     map[desk.Place]*shopSteps
 }
@@ -40,20 +41,25 @@ type page struct {
 	removed  bool
 	now      valuation.Case
 	came     build.Build
+	photos   []lot.Photo
 	past     []step // undone from the end
 	future   []step // done again from the end
 	answer   *desk.Summary
 }
 
-// step is a saved edit: its name, and the case and the build on the other side of it.
+// step is a saved edit: its name, and the case, the build and the photographs on the other side of it.
 type step struct {
-	label string
-	other valuation.Case
-	came  build.Build
+	label  string
+	other  valuation.Case
+	came   build.Build
+	photos []lot.Photo
 }
 
+// step returns the lot as it stands, as one side of a step.
+func (p *page) step(label string) step { return step{label, p.now, p.came, p.photos} }
+
 func newBook() *book {
-	return &book{settings: map[string][]byte{}, shop: map[desk.Place]*shopSteps{desk.Board: {}, desk.Bench: {}}}
+	return &book{settings: map[string][]byte{}, files: files{kept: map[string][]byte{}}, shop: map[desk.Place]*shopSteps{desk.Board: {}, desk.Bench: {}}}
 }
 
 // find returns a lot. Errors: no such lot, or a removed one when that is not asked for.
@@ -156,7 +162,7 @@ func (b *book) Save(_ context.Context, id int64, label string, c valuation.Case)
 		if reflect.DeepEqual(p.now, c) {
 			return
 		}
-		p.past, p.future = append(p.past, step{label, p.now, p.came}), nil
+		p.past, p.future = append(p.past, p.step(label)), nil
 		p.turn(c.Clone())
 	})
 }
@@ -193,8 +199,8 @@ func (b *book) travel(id int64, way func(*page) (from, to *[]step)) (valuation.C
 	}
 	last := (*from)[len(*from)-1]
 	*from = (*from)[:len(*from)-1]
-	*to = append(*to, step{last.label, p.now, p.came})
-	p.came = last.came
+	*to = append(*to, p.step(last.label))
+	p.came, p.photos = last.came, last.photos
 	if !reflect.DeepEqual(p.now, last.other) {
 		p.turn(last.other)
 	}

@@ -38,7 +38,7 @@ func (b *book) SaveBuild(_ context.Context, id int64, label string, came build.B
 		if reflect.DeepEqual(p.came, came) {
 			return
 		}
-		p.past, p.future = append(p.past, step{label, p.now, p.came}), nil
+		p.past, p.future = append(p.past, p.step(label)), nil
 		p.came = came.Clone()
 	})
 }

@@ -102,6 +102,10 @@ func gallery(l look) error {
 	if err := s.price(); err != nil {
 		return err
 	}
+	s.press(fyne.Key2)
+	if err := s.photos(); err != nil {
+		return err
+	}
 	s.press(fyne.KeyP)
 	if err := s.save("decision-sheet"); err != nil {
 		return err
@@ -221,4 +225,12 @@ func (s *stage) save(page string) error {
 		fmt.Println(path)
 	}
 	return err
+}
+
+// top returns the topmost dialog, or the window's content.
+func (s *stage) top() fyne.CanvasObject {
+	if d := s.screen.Canvas().Overlays().Top(); d != nil {
+		return d
+	}
+	return s.screen.Content()
 }

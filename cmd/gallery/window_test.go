@@ -79,14 +79,6 @@ func (s *stage) tap(t *testing.T, words string) {
 	t.Fatalf("no button %q among %q", words, seen.Texts(s.top()))
 }
 
-// top returns the topmost dialog, or the window's content.
-func (s *stage) top() fyne.CanvasObject {
-	if d := s.screen.Canvas().Overlays().Top(); d != nil {
-		return d
-	}
-	return s.screen.Content()
-}
-
 func TestTheFirstStartLeadsToTheDemo(t *testing.T) {
 	s := opened(t, task.Inline{})
 	s.wants(t, "What is the most you may bid?")

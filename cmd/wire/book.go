@@ -14,7 +14,10 @@ import (
 // Book is a store as the desk sees it.
 type Book struct{ *store.Store }
 
-var _ desk.Book = Book{}
+var (
+	_ desk.Book  = Book{}
+	_ desk.Album = Book{}
+)
 
 // Entries returns the lots of the Board.
 func (b Book) Entries(ctx context.Context) ([]desk.Entry, error) {

@@ -1,7 +1,10 @@
 package wire_test
 
 import (
+	"bytes"
 	"context"
+	"image"
+	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
@@ -96,5 +99,38 @@ func TestATableInAnotherCurrencyIsRefused(t *testing.T) {
 	}
 	if _, err := d.OpenSheet(context.Background(), data, "USD"); err == nil || !strings.Contains(err.Error(), "EUR") {
 		t.Errorf("prices in EUR were taken for a lot in USD: %v", err)
+	}
+}
+
+// Photographs survive a restart, and so does their undo; their files lie in a folder beside the store.
+func TestPhotosAreKeptBesideTheStore(t *testing.T) {
+	ctx := context.Background()
+	d, book := open(t)
+	s := d.NewLot(ctx, d.Load(ctx))
+	var data bytes.Buffer
+	if err := png.Encode(&data, image.NewGray(image.Rect(0, 0, 40, 30))); err != nil {
+		t.Fatal(err)
+	}
+	p, err := d.KeepPhoto("front.png", data.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	id := s.Open.ID
+	s = d.AddPhotos(ctx, s, id, desk.Kept{Photos: []lot.Photo{p}}, "12", lot.Before)
+	s = d.RemovePhoto(ctx, s, p.Hash)
+	if s.Trouble != "" || len(s.Open.Photos) != 0 {
+		t.Fatal(s.Trouble, s.Open.Photos)
+	}
+	again, err := wire.NewDesk(wire.Book{Store: book})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s = again.Undo(ctx, again.OpenLot(ctx, again.Load(ctx), id))
+	if s.Notice != "Undone: remove photo." || len(s.Open.Photos) != 1 || s.Open.Photos[0].Area != "12" {
+		t.Fatalf("%q, %+v", s.Notice, s.Open.Photos)
+	}
+	file, err := again.PhotoFile(s.Open.Photos[0])
+	if err != nil || !bytes.Equal(file, data.Bytes()) {
+		t.Errorf("the file came back with %d bytes, %v", len(file), err)
 	}
 }

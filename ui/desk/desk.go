@@ -14,6 +14,7 @@ type Desk struct {
 	Importer  Importer
 	Past      PastTables
 	Press     Press
+	Album     Album // nil: no photographs are kept
 	Documents Documents
 	Know      valuation.Knowledge
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
@@ -85,6 +86,7 @@ func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
 		o.Revision = s.Open.Revision + 1
 	}
 	s.Place, s.Notice, s.Trouble = Worksheet, "", ""
+	o, s = d.withPhotos(ctx, s, o)
 	return d.reach(ctx, d.standing(ctx, s.with(o)))
 }
 
@@ -162,5 +164,7 @@ func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Ca
 	}
 	o := *s.Open
 	o.Case, o.Faults, o.Revision, o.Fresh = c, c.Check(), o.Revision+1, false
-	return d.reach(ctx, s.with(o).said(verb+label+"."))
+	s = s.said(verb + label + ".")
+	o, s = d.withPhotos(ctx, s, o)
+	return d.reach(ctx, s.with(o))
 }

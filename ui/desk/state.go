@@ -41,6 +41,7 @@ type Open struct {
 	Revision int               // grows with every change of Case
 	Fresh    bool              // Valued is of this revision
 	Reach    Reach
+	Photos   []lot.Photo
 	Differs  []string // the groups of terms in which the case differs from the shop's
 	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 	Standing Standing

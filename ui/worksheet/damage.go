@@ -9,6 +9,7 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/ui/form"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/valuation"
@@ -17,22 +18,29 @@ import (
 
 // survey is the section of the damage: the plan in its clock ring, and the same facts as a list.
 type survey struct {
-	page  *Page
-	plan  *plan.Plan
-	list  *fyne.Container
-	rows  []cellRow // what the list shows
-	muted bool
+	page   *Page
+	plan   *plan.Plan
+	list   *fyne.Container
+	photos *photos
+	rows   []cellRow // what the list shows
+	muted  bool
 }
 
 // newDamage returns the section in which the survey is entered.
 func newDamage(p *Page) *section {
-	d := &survey{page: p, list: container.NewVBox()}
+	d := &survey{page: p, list: container.NewVBox(), photos: newPhotos(p)}
 	d.plan = plan.New(d.changed)
+	d.plan.OnSelected = d.photos.show
+	p.survey = d
 	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
-	body := container.NewBorder(container.NewVBox(form.Heading("What is hurt", ""), help), nil, nil,
-		container.New(form.FixedWidth{Width: 330}, container.NewVScroll(container.NewPadded(d.list))), d.plan)
+	head := container.NewVBox(form.Heading("What is hurt", ""), help)
+	side := container.NewPadded(container.NewVBox(d.photos.body, d.list))
+	body := container.NewBorder(head, nil, nil, nil, newBeside(d.plan, side, listWidth))
 	return &section{body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
+
+// listWidth is the width of the list beside the plan, at text scale 1.
+const listWidth = 330
 
 // changed takes one cell from the plan; an empty extent clears it.
 func (d *survey) changed(area, extent, depth string) {
@@ -59,7 +67,9 @@ func withCell(survey []lot.Damage, area, extent, depth string) []lot.Damage {
 func (d *survey) render(c valuation.Case) {
 	d.muted = true
 	d.plan.SetDamage(c.Damage)
+	d.plan.SetPhotos(view.PhotoCounts(d.page.open))
 	d.muted = false
+	d.photos.show(d.plan.Selected())
 	if !d.sameList(c.Damage) {
 		d.list.Objects, d.rows = nil, nil
 		for _, cell := range c.Damage {

@@ -21,13 +21,16 @@ type Actions interface {
 	Import()
 	// TakeTerms gives the open lot the Bench's terms.
 	TakeTerms()
+	Pictures
 }
 
 // Page is the worksheet of one lot.
 type Page struct {
-	actions Actions
+	actions  Actions
+	pictures Pictures
 
 	sections []*section
+	survey   *survey
 	buttons  []*widget.Button
 	current  int
 	middle   *fyne.Container
@@ -48,7 +51,7 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
+	p := &Page{actions: a, pictures: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	rail := container.NewHBox()
 	for i, name := range Sections {
@@ -87,6 +90,11 @@ func (p *Page) Go(i int) {
 	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
 	p.middle.Refresh()
 	p.renderSection()
+}
+
+// DamageShown reports whether the Damage section is shown, and which area is selected in it.
+func (p *Page) DamageShown() (area string, shown bool) {
+	return p.survey.plan.Selected(), Sections[p.current] == "Damage"
 }
 
 // First returns what takes the keyboard in the section that is shown, nil where nothing asks for it.

@@ -1,6 +1,8 @@
 package worksheet
 
 import (
+	"errors"
+	"image"
 	"slices"
 	"strings"
 	"testing"
@@ -33,6 +35,18 @@ type bench struct {
 }
 
 func (b *bench) Import() { b.imports++ }
+
+func (b *bench) AddPhotos(area string) { b.labels = append(b.labels, "photos of "+area) }
+
+func (b *bench) ShowPhoto(hash string) { b.labels = append(b.labels, "photo "+hash) }
+
+func (b *bench) Thumbnail(p lot.Photo, show func(image.Image, error)) {
+	if p.Kind == "" {
+		show(nil, errors.New("gone"))
+		return
+	}
+	show(image.NewRGBA(image.Rect(0, 0, 8, 6)), nil)
+}
 
 func (b *bench) TakeTerms() { b.labels = append(b.labels, "terms") }
 

@@ -34,10 +34,14 @@ func column() float32 { return 32 + theme.Space + 132*theme.Scale() }
 func captionHeight() float32 { return 2*draw.LineHeight(theme.SizeBody) + theme.Space }
 
 func leastSize() fyne.Size {
-	height := tiles*tileStep(0) + theme.Wide + legendLines*legendStep()
-	ring := max(leastRing, height)
-	return fyne.NewSize(ring+theme.Broad+max(column(), 2*legendColumn()), ring+captionHeight())
+	return fyne.NewSize(leastRing+theme.Broad+besideRing(), max(leastRing, stackHeight(tileStep(0)))+captionHeight())
 }
+
+// besideRing is the width of what stands beside the ring.
+func besideRing() float32 { return max(column(), 2*legendColumn()) }
+
+// stackHeight is the height of the tiles with the legend below them.
+func stackHeight(step float32) float32 { return tiles*step + theme.Wide + legendLines*legendStep() }
 
 // tileStep is the height of a tile's row when the room is given; 0 asks for the least.
 func tileStep(room float32) float32 {
@@ -50,19 +54,21 @@ func legendColumn() float32 { return swatchLegend + theme.Half + 76*theme.Scale(
 
 func geometryFor(size fyne.Size) geometry {
 	var g geometry
-	right := max(column(), 2*legendColumn())
-	ring := min(size.Width-right-theme.Broad, size.Height-captionHeight())
+	right := besideRing()
+	high := size.Height - captionHeight()
+	ring := min(size.Width-right-theme.Broad, high)
 	g.outer = ring / 2
 	g.inner = g.outer * 0.70
 	g.middle = fyne.NewPos(g.outer, g.outer)
 	g.badge = draw.LineHeight(theme.SizeSmall) * 0.68
-	g.caption = ring + theme.Space
 	for hour := 1; hour <= clockPoints; hour++ {
 		g.cells[hour-1] = damage.Sector{Middle: damage.Point(g.middle), Inner: g.inner, Outer: g.outer, Hour: hour}
 	}
 	left := ring + theme.Broad
 	legend := float32(legendLines) * legendStep()
 	step := tileStep((ring - legend - theme.Wide) / tiles)
+	foot := max(ring, stackHeight(step))
+	g.caption = foot + theme.Space
 	side := step - theme.Space
 	for i := range tiles {
 		cell := square(fyne.NewPos(left, float32(i)*step), side)
@@ -70,7 +76,7 @@ func geometryFor(size fyne.Size) geometry {
 		g.cells[clockPoints+i] = cell
 	}
 	g.words = left + side + theme.Space
-	g.legend(left, ring-legend)
+	g.legend(left, foot-legend)
 	return g
 }
 
@@ -81,6 +87,19 @@ func (g *geometry) legend(left, top float32) {
 		g.extents[i] = square(fyne.NewPos(left, y), swatchLegend)
 		g.depths[i] = square(fyne.NewPos(left+legendColumn(), y), swatchLegend)
 	}
+}
+
+// pin returns where the frame lies that marks a cell with photographs: beside its number on the ring, in the corner of a tile.
+func (g *geometry) pin(i int) damage.Tile {
+	const width, height = 10, 7
+	at := g.cells[i].Center()
+	if t, tile := g.cells[i].(damage.Tile); tile {
+		at = damage.Point{X: t.Pos.X + t.Width - width/2, Y: t.Pos.Y + t.Height - height/2}
+	} else {
+		at.X += g.badge + width/2
+		at.Y += g.badge
+	}
+	return damage.Tile{Pos: damage.Point{X: at.X - width/2, Y: at.Y - height/2}, Width: width, Height: height}
 }
 
 // at returns the cell under a place, or -1.

@@ -47,6 +47,7 @@ type picture struct {
 	width, height int
 	size          fyne.Size
 	cells         [19]lot.Damage
+	photos        [19]bool // a photograph is pinned to the cell
 	chosen        int
 	focused       bool
 	colors        palette
@@ -61,6 +62,9 @@ func (pic picture) painted(g geometry) image.Image {
 		if i < clockPoints {
 			p.Fill(draw.Ink{Fill: pic.colors.ground}, path(damage.Disc(g.cells[i].Center(), g.badge)))
 		}
+		if pic.photos[i] {
+			pic.pin(p, g.pin(i))
+		}
 	}
 	for i, s := range g.extents {
 		p.Fill(pic.colors.extentInk(lot.Extents[i]), path(s.Outline(0)))
@@ -71,6 +75,13 @@ func (pic picture) painted(g geometry) image.Image {
 		pic.border(p, s, lot.Depths[i])
 	}
 	return p.Image()
+}
+
+// pin draws the small frame of a photograph.
+func (pic picture) pin(p *draw.Pen, s damage.Tile) {
+	p.Fill(draw.Ink{Fill: pic.colors.hatch}, path(s.Outline(-1.5)))
+	p.Fill(draw.Ink{Fill: pic.colors.ground}, path(s.Outline(0)))
+	p.Fill(draw.Ink{Fill: pic.colors.hatch}, path(damage.Disc(s.Center(), 2)))
 }
 
 func (pic picture) cell(p *draw.Pen, s shape, d lot.Damage, chosen bool) {

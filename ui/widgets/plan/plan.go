@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+	"maps"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -30,6 +32,7 @@ type Plan struct {
 	OnSelected func(area string)
 
 	survey  *survey
+	photos  map[string]int // by area
 	hovered int
 	focused bool
 }
@@ -45,6 +48,14 @@ func New(onChanged func(area, extent, depth string)) *Plan {
 func (p *Plan) SetDamage(damage []lot.Damage) {
 	p.survey.set(damage)
 	p.Refresh()
+}
+
+// SetPhotos says how many photographs are pinned to each area; a cell that has some bears a small frame.
+func (p *Plan) SetPhotos(count map[string]int) {
+	if !maps.Equal(count, p.photos) {
+		p.photos = maps.Clone(count)
+		p.Refresh()
+	}
 }
 
 // Damage returns the damaged cells in the order of lot.Areas.
@@ -77,10 +88,23 @@ func (p *Plan) Facts() []string {
 
 // Caption returns the line under the plan: the cell under the pointer, else the selected one.
 func (p *Plan) Caption() string {
+	at := p.survey.selected
 	if p.hovered >= 0 {
-		return damage.Words(p.survey.cells[p.hovered])
+		at = p.hovered
 	}
-	return damage.Words(p.survey.cells[p.survey.selected])
+	return damage.Words(p.survey.cells[at]) + p.photoWords(lot.Areas[at])
+}
+
+// photoWords says how many photographs an area has.
+func (p *Plan) photoWords(area string) string {
+	switch n := p.photos[area]; n {
+	case 0:
+		return ""
+	case 1:
+		return " · 1 photo"
+	default:
+		return fmt.Sprintf(" · %d photos", n)
+	}
 }
 
 // Tapped selects the cell and steps its extent.

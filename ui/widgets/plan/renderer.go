@@ -150,6 +150,9 @@ func (r *renderer) Refresh() {
 func (r *renderer) picture(w, h int) image.Image {
 	pic := picture{width: w, height: h, size: r.plan.Size(), cells: [19]lot.Damage(r.plan.survey.cells),
 		chosen: r.plan.survey.selected, focused: r.plan.focused, colors: colorsNow()}
+	for i, area := range lot.Areas {
+		pic.photos[i] = r.plan.photos[area] > 0
+	}
 	if r.image == nil || pic != r.shown {
 		r.image, r.shown = pic.painted(geometryFor(pic.size)), pic
 	}

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
+)
+
+// samplePhoto draws the n-th invented photograph: bands of paint with a dent.
+func samplePhoto(n int) ([]byte, error) {
+	const w, h = 320, 240
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			dx, dy := x-w/2-20*n, y-h/2
+			shade := uint8(90 + 30*n + y/4)
+			if dx*dx+dy*dy < 3000 {
+				shade /= 2
+			}
+			img.SetRGBA(x, y, color.RGBA{shade, shade + 8, shade + 16, 255})
+		}
+	}
+	var out bytes.Buffer
+	err := jpeg.Encode(&out, img, nil)
+	return out.Bytes(), err
+}
+
+// photos draws the Damage section with photographs, and the large view of one.
+func (s *stage) photos() error {
+	folder, err := os.MkdirTemp("", "walkline-gallery")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(folder)
+	for n, name := range []string{"front.jpg", "left.jpg", "below.jpg"} {
+		data, err := samplePhoto(n)
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
+			return err
+		}
+	}
+	s.window.AddPhotos("12")
+	seen.All[*widget.Entry](s.top())[0].SetText(folder)
+	if err := s.save("photos-adding"); err != nil {
+		return err
+	}
+	seen.All[*widget.Entry](s.top())[0].OnSubmitted(folder)
+	if err := s.save("worksheet-photos"); err != nil {
+		return err
+	}
+	test.Tap(seen.All[*widgets.Thumbnail](s.screen.Content())[0])
+	if err := s.save("photo-large"); err != nil {
+		return err
+	}
+	for _, b := range seen.All[*widget.Button](s.top()) {
+		if b.Text == "Close" {
+			test.Tap(b)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,141 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plan"
+	"walkline/ui/widgets/seen"
+	"walkline/valuation/lot"
+)
+
+// photographs returns a folder with two pictures, one that is broken, and a table.
+func photographs(t *testing.T) string {
+	t.Helper()
+	folder := t.TempDir()
+	whole := sample(t, 1)
+	for name, data := range map[string][]byte{"a front.jpg": whole, "b engine.JPG": sample(t, 2), "c broken.jpeg": whole[:len(whole)/2], "list.csv": []byte("price\n1\n")} {
+		if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return folder
+}
+
+func sample(t *testing.T, n int) []byte {
+	t.Helper()
+	data, err := samplePhoto(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// withPhotos returns the window with the Damage section of a lot, and the photographs of a folder on its front.
+func withPhotos(t *testing.T) (*stage, int64) {
+	t.Helper()
+	s, id := worksheet(t, "27", '2')
+	s.tap(t, "Add photos…")
+	seen.All[*widget.Entry](s.top())[0].SetText(photographs(t))
+	s.tap(t, "Add")
+	return s, id
+}
+
+func (s *stage) keptPhotos(t *testing.T, id int64) []lot.Photo {
+	t.Helper()
+	list, err := s.book.Photos(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+func TestPhotosOfAFolderArePinnedToTheSelectedArea(t *testing.T) {
+	s, id := withPhotos(t)
+	list := s.keptPhotos(t, id)
+	if len(list) != 2 || list[0].Area != "12" || list[0].Stage != lot.Before || list[0].Name != "a front.jpg" {
+		t.Fatalf("%+v", list)
+	}
+	s.wants(t, "Photos: 12 front", "2 photos added.", "c broken.jpeg: the picture breaks off or is damaged")
+	if n := len(seen.All[*widgets.Thumbnail](s.screen.Content())); n != 2 {
+		t.Errorf("%d small pictures", n)
+	}
+	p := seen.All[*plan.Plan](s.screen.Content())[0]
+	if want := " · 2 photos"; !strings.HasSuffix(p.Caption(), want) {
+		t.Errorf("the plan says %q", p.Caption())
+	}
+	s.undo()
+	s.wants(t, "Undone: add 2 photos.")
+	if n := len(s.keptPhotos(t, id)); n != 0 || len(seen.All[*widgets.Thumbnail](s.screen.Content())) != 0 {
+		t.Errorf("%d photos after undo", n)
+	}
+}
+
+func TestAPhotoIsAddedOnceOnly(t *testing.T) {
+	s, id := withPhotos(t)
+	s.tap(t, "Add photos…")
+	seen.All[*widget.Entry](s.top())[0].SetText(photographs(t))
+	s.tap(t, "Add")
+	s.wants(t, "0 photos added. 2 photos the lot had already.")
+	if n := len(s.keptPhotos(t, id)); n != 2 {
+		t.Errorf("%d photos", n)
+	}
+}
+
+func TestWhereNoPictureIsTheWindowSaysSo(t *testing.T) {
+	s, _ := worksheet(t, "27", '2')
+	s.tap(t, "Add photos…")
+	nowhere := filepath.Join(t.TempDir(), "none")
+	seen.All[*widget.Entry](s.top())[0].SetText(nowhere)
+	s.tap(t, "Add")
+	s.wants(t, "Could not add the photos: no picture is at "+nowhere)
+}
+
+func TestEnterOpensTheLargeViewAndWhatIsSaidThereIsKept(t *testing.T) {
+	s, id := withPhotos(t)
+	var first fyne.Focusable = seen.All[*widgets.Thumbnail](s.screen.Content())[0]
+	s.screen.Canvas().Focus(first)
+	seen.Press(first, fyne.KeyReturn)
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "a front.jpg · 320 x 240") {
+		t.Fatalf("the large view says %q", all)
+	}
+	caption := seen.All[*widget.Entry](s.top())[0]
+	test.Type(caption, "bumper in")
+	s.tap(t, "Next")
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "b engine.JPG") {
+		t.Errorf("after Next: %q", all)
+	}
+	seen.All[*widget.Select](s.top())[0].SetSelected("engine bay")
+	seen.All[*widget.RadioGroup](s.top())[0].SetSelected("taken after the work")
+	s.tap(t, "Close")
+	list := s.keptPhotos(t, id)
+	if list[0].Caption != "bumper in" || list[1].Area != "engine_bay" || list[1].Stage != lot.After || list[0].Stage != lot.Before {
+		t.Errorf("%+v", list)
+	}
+	s.wants(t, "Others: engine bay 1.")
+	s.undo()
+	s.wants(t, "Undone: photo taken after the work.")
+}
+
+func TestARemovedPhotoComesBack(t *testing.T) {
+	s, id := withPhotos(t)
+	seen.All[*widgets.Thumbnail](s.screen.Content())[1].Tapped(nil)
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	if list := s.keptPhotos(t, id); len(list) != 1 || list[0].Name != "a front.jpg" || s.screen.Canvas().Overlays().Top() != nil {
+		t.Errorf("%+v", list)
+	}
+	s.wants(t, "Undo puts it back.")
+	before := s.keptPhotos(t, id)
+	s.undo()
+	if list := s.keptPhotos(t, id); len(list) != 2 || slices.Equal(list, before) {
+		t.Errorf("after undo: %+v", list)
+	}
+}

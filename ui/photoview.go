@@ -1,0 +1,186 @@
+package ui
+
+import (
+	"context"
+	"image"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/task"
+	"walkline/ui/view"
+	"walkline/valuation/lot"
+)
+
+// largeSide is the longest side of the large view, in pixels.
+const largeSide = 1600
+
+// photoView is the large view of one photograph of the open lot, with what is said of it.
+type photoView struct {
+	w       *Window
+	hash    string
+	dialog  *dialog.CustomDialog
+	picture *canvas.Image
+	facts   *widget.Label
+	caption *widget.Entry
+	area    *widget.Select
+	stage   *widget.RadioGroup
+	muted   bool
+}
+
+// ShowPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbours of the same area.
+func (w *Window) ShowPhoto(hash string) {
+	v := &photoView{w: w, picture: &canvas.Image{FillMode: canvas.ImageFillContain}, facts: widget.NewLabel("")}
+	v.facts.Wrapping = fyne.TextWrapWord
+	v.caption = widget.NewEntry()
+	v.caption.SetPlaceHolder("what it shows")
+	v.caption.OnSubmitted = func(string) { v.keepCaption(); w.window.Canvas().Unfocus() }
+	areas := []string{view.WholeVehicle}
+	for _, a := range lot.Areas {
+		areas = append(areas, view.PhotoArea(a))
+	}
+	v.area = widget.NewSelect(areas, func(string) { v.pin() })
+	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, func(string) { v.setStage() })
+	v.stage.Required = true
+	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, do) }
+	side := container.NewVBox(v.facts, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
+	body := container.NewBorder(nil, nil, nil, container.New(form.FixedWidth{Width: 260}, container.NewVScroll(side)), v.picture)
+	v.dialog = dialog.NewCustomWithoutButtons("Photo", body, w.window)
+	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }), button("Remove", v.remove), button("Close", v.close)})
+	v.dialog.Resize(fyne.NewSize(1080, 620))
+	w.open(v.dialog)
+	v.keys()
+	v.show(hash)
+}
+
+// keys lets the arrows step where no field has the keyboard.
+func (v *photoView) keys() {
+	c := v.w.window.Canvas()
+	c.Unfocus()
+	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		switch e.Name {
+		case fyne.KeyEscape:
+			v.close()
+		case fyne.KeyLeft:
+			v.step(-1)
+		case fyne.KeyRight:
+			v.step(1)
+		case fyne.KeyDelete:
+			v.remove()
+		}
+	})
+}
+
+// photo returns the photograph that is shown, as the state has it.
+func (v *photoView) photo() (lot.Photo, bool) {
+	if v.w.state.Open == nil {
+		return lot.Photo{}, false
+	}
+	list := v.w.state.Open.Photos
+	if i := slices.IndexFunc(list, func(p lot.Photo) bool { return p.Hash == v.hash }); i >= 0 {
+		return list[i], true
+	}
+	return lot.Photo{}, false
+}
+
+// show goes to a photograph.
+func (v *photoView) show(hash string) {
+	v.hash = hash
+	p, ok := v.photo()
+	if !ok {
+		v.dialog.Hide()
+		return
+	}
+	v.muted = true
+	v.facts.SetText(view.PhotoFacts(p))
+	v.caption.SetText(p.Caption)
+	v.area.SetSelected(view.PhotoArea(p.Area))
+	v.stage.SetSelected(stageWords(p.Stage))
+	v.muted = false
+	task.Start(v.w.runner, task.Order[image.Image]{Key: "large photo",
+		Work: func(context.Context) (image.Image, error) { return picture(v.w.desk.LargePhoto(p, largeSide)) },
+		Show: func(img image.Image, err error) { v.shown(p, img, err) }})
+}
+
+// shown takes the picture when it has come, or says why there is none.
+func (v *photoView) shown(p lot.Photo, img image.Image, err error) {
+	if p.Hash != v.hash {
+		return
+	}
+	if err != nil {
+		v.facts.SetText("! This photo cannot be shown: " + err.Error())
+	}
+	v.picture.Image = img
+	v.picture.Refresh()
+}
+
+// act does something with the photograph that is shown.
+func (v *photoView) act(action func(ctx context.Context, s desk.State, hash string) desk.State) {
+	v.w.act(func(ctx context.Context, s desk.State) desk.State { return action(ctx, s, v.hash) })
+}
+
+func (v *photoView) keepCaption() {
+	p, ok := v.photo()
+	if !ok || v.muted || p.Caption == v.caption.Text {
+		return
+	}
+	words := v.caption.Text
+	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
+		return v.w.desk.Caption(ctx, s, hash, words)
+	})
+}
+
+func (v *photoView) pin() {
+	i := v.area.SelectedIndex()
+	if v.muted || i < 0 {
+		return
+	}
+	area := append([]string{""}, lot.Areas...)[i]
+	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
+		return v.w.desk.Pin(ctx, s, hash, area)
+	})
+}
+
+func (v *photoView) setStage() {
+	if v.muted {
+		return
+	}
+	stage := stageOf(v.stage.Selected)
+	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
+		return v.w.desk.SetStage(ctx, s, hash, stage)
+	})
+}
+
+// step goes to the next photograph of the same area, round and round.
+func (v *photoView) step(by int) {
+	v.keepCaption()
+	p, ok := v.photo()
+	if !ok {
+		return
+	}
+	here, _ := view.PhotosOf(*v.w.state.Open, p.Area)
+	for i, card := range here {
+		if card.Hash == v.hash {
+			v.show(here[(i+by+len(here))%len(here)].Hash)
+			return
+		}
+	}
+}
+
+// remove takes the photograph off the lot and closes; undo puts it back.
+func (v *photoView) remove() {
+	v.dialog.Hide()
+	v.act(v.w.desk.RemovePhoto)
+	v.w.notice.SetText("The photo is removed. Undo puts it back.")
+}
+
+func (v *photoView) close() {
+	v.keepCaption()
+	v.dialog.Hide()
+}

@@ -1,0 +1,82 @@
+package worksheet
+
+import (
+	"image"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/form"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation/lot"
+)
+
+// Pictures is what the strip of photographs asks for.
+type Pictures interface {
+	// AddPhotos lets the user choose photographs of an area of the open lot.
+	AddPhotos(area string)
+	// ShowPhoto opens the large view of a photograph.
+	ShowPhoto(hash string)
+	// Thumbnail brings the small picture of a photograph, at once or later; show is called on the window's goroutine.
+	Thumbnail(p lot.Photo, show func(image.Image, error))
+}
+
+// photos is the strip of the photographs that are pinned to the selected area.
+type photos struct {
+	page      *Page
+	area      string
+	heading   *widgets.Words
+	strip     *fyne.Container
+	elsewhere *widget.RichText
+	body      fyne.CanvasObject
+	cards     []view.PhotoCard // what the strip shows
+}
+
+func newPhotos(p *Page) *photos {
+	s := &photos{page: p, heading: widgets.NewCaption(""), strip: container.NewHBox(), elsewhere: form.Small("")}
+	add := widget.NewButton("Add photos…", func() { p.pictures.AddPhotos(s.area) })
+	s.body = container.NewVBox(s.heading, container.NewHScroll(container.New(layout.NewCustomPaddedLayout(0, theme.Space, 0, 0), s.strip)), s.elsewhere, container.NewHBox(add), widget.NewSeparator())
+	return s
+}
+
+// show goes to an area of the open lot.
+func (s *photos) show(area string) {
+	here, elsewhere := view.PhotosOf(s.page.open, area)
+	s.heading.SetText("Photos: " + view.PhotoArea(area))
+	if len(here) == 0 && elsewhere == "" {
+		elsewhere = "None yet. Photographs can also be dropped on the window."
+	}
+	s.elsewhere.Segments[0].(*widget.TextSegment).Text = elsewhere
+	s.elsewhere.Refresh()
+	s.elsewhere.Hide()
+	if elsewhere != "" {
+		s.elsewhere.Show()
+	}
+	if area == s.area && slices.Equal(here, s.cards) {
+		return
+	}
+	s.area, s.cards = area, here
+	s.strip.Objects = nil
+	for i, card := range here {
+		s.strip.Add(s.card(i, card))
+	}
+	s.strip.Refresh()
+}
+
+// card returns the small picture of a photograph; it opens the large view.
+func (s *photos) card(i int, card view.PhotoCard) fyne.CanvasObject {
+	t := widgets.NewThumbnail(card.Words, func() { s.page.pictures.ShowPhoto(card.Hash) })
+	s.page.pictures.Thumbnail(card.Photo, func(img image.Image, err error) {
+		if err != nil {
+			t.SetTrouble()
+			return
+		}
+		t.SetImage(img)
+	})
+	return t
+}
