@@ -124,13 +124,19 @@ func TestBetterNeverLowersTheBid(t *testing.T) {
 	c := small(1)
 	before := most(value(t, c, valuation.Knowledge{}))
 	better := map[string]func(*valuation.Case){
-		"a higher guess":     func(c *valuation.Case) { c.Resale.Guess = &prob.Three{Low: 11900, Likely: 14600, High: 16900} },
-		"one figure higher":  func(c *valuation.Case) { c.Resale.Guess.Low = 11700 },
-		"without a line":     func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:1] },
-		"without the other":  func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[1:] },
-		"a line struck out":  func(c *valuation.Case) { c.Repair.Lines[1].Removed = true },
-		"without a risk":     func(c *valuation.Case) { c.Hidden.Risks = c.Hidden.Risks[:1] },
-		"a rule turned off":  func(c *valuation.Case) { c.Rules.MinProfit = nil },
+		"a higher guess":    func(c *valuation.Case) { c.Resale.Guess = &prob.Three{Low: 11900, Likely: 14600, High: 16900} },
+		"one figure higher": func(c *valuation.Case) { c.Resale.Guess.Low = 11700 },
+		"without a line":    func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:1] },
+		"without the other": func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[1:] },
+		"a line struck out": func(c *valuation.Case) { c.Repair.Lines[1].Removed = true },
+		"without a risk":    func(c *valuation.Case) { c.Hidden.Risks = c.Hidden.Risks[:1] },
+		"a rule turned off": func(c *valuation.Case) { c.Rules.MinProfit = nil },
+		"a part to be had":  func(c *valuation.Case) { *c.Repair.Lines[0].Parts[0].Options[0].Chance = 1 },
+		"a likelier part":   func(c *valuation.Case) { *c.Repair.Lines[0].Parts[0].Options[1].Chance = .9 },
+		"a part in reach": func(c *valuation.Case) {
+			p := &c.Repair.Lines[0].Parts[0]
+			p.Options = append(p.Options, repair.Option{Source: "donor", Price: prob.Three{Low: 60, Likely: 90, High: 150}, LeadDays: prob.Certain(3)})
+		},
 		"no fee of the sale": func(c *valuation.Case) { c.Buying.Fees = nil },
 	}
 	for name, change := range better {
