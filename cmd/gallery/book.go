@@ -21,6 +21,7 @@ type book struct {
 	settings map[string][]byte
 	files    files
 	foretold []foretold
+	decided  []desk.Decision
 	shop     map[desk.Place]*shopSteps
 }
 
@@ -29,6 +30,7 @@ type foretold struct {
 	id     int64
 	c      valuation.Case
 	answer valuation.Answer
+	said   learn.Prediction
 }
 
 var _ desk.Book = (*book)(nil)
@@ -242,7 +244,7 @@ func (b *book) PutSetting(_ context.Context, name string, value any) error {
 }
 
 // Predict keeps what was foretold of a lot.
-func (b *book) Predict(_ context.Context, id int64, c valuation.Case, a valuation.Answer, _ learn.Prediction) error {
-	b.foretold = append(b.foretold, foretold{id, c, a})
+func (b *book) Predict(_ context.Context, id int64, c valuation.Case, a valuation.Answer, p learn.Prediction) error {
+	b.foretold = append(b.foretold, foretold{id, c, a, p})
 	return nil
 }

@@ -5,7 +5,9 @@ import (
 	"reflect"
 
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
 
@@ -17,7 +19,13 @@ func (b *book) Builds(context.Context) ([]desk.Bought, error) {
 			continue
 		}
 		l := p.now.Lot
-		list = append(list, desk.Bought{ID: p.id, State: p.state, Archived: p.archived, Number: l.Number, Sale: l.Sale, SaleDate: l.SaleDate, VIN: l.VIN,
+		var said *learn.Prediction
+		for _, f := range b.foretold {
+			if f.id == p.id {
+				said = &f.said
+			}
+		}
+		list = append(list, desk.Bought{Foretold: said, ID: p.id, State: p.state, Archived: p.archived, Number: l.Number, Sale: l.Sale, SaleDate: l.SaleDate, VIN: l.VIN,
 			ModelYear: l.ModelYear, Make: l.Make, Model: l.Model, Trim: l.Trim, Currency: p.now.Currency, Build: p.came.Clone()})
 	}
 	return list, nil
@@ -59,4 +67,23 @@ func (b *book) AddPast(_ context.Context, list []desk.Past) (desk.Counts, error)
 		b.lots = append(b.lots, &page{id: int64(len(b.lots) + 1), state: lot.Won, now: past.Case.Clone(), came: past.Build.Clone()})
 	}
 	return counts, nil
+}
+
+// Decisions returns the history of the learned factors.
+func (b *book) Decisions(context.Context) ([]desk.Decision, error) { return b.decided, nil }
+
+// Decide adds a step to it.
+func (b *book) Decide(_ context.Context, d desk.Decision) error {
+	d.ID, d.On = int64(len(b.decided)+1), "2026-11-25"
+	b.decided = append(b.decided, d)
+	return nil
+}
+
+// FrozenCases returns the case that was frozen last of each lot.
+func (b *book) FrozenCases(context.Context) (map[int64]valuation.Case, []string, error) {
+	cases := map[int64]valuation.Case{}
+	for _, f := range b.foretold {
+		cases[f.id] = f.c
+	}
+	return cases, nil, nil
 }

@@ -4,10 +4,14 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"time"
 
 	"walkline/store"
+	"walkline/store/casefile"
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 )
 
 // Builds returns the lots that were won or lost, with what was foretold of them.
@@ -36,4 +40,50 @@ func (b Book) AddPast(ctx context.Context, list []desk.Past) (desk.Counts, error
 	}
 	t, err := b.Store.AddPast(ctx, past)
 	return desk.Counts{New: t.New, Same: t.Same, Changed: t.Changed}, err
+}
+
+// Decisions returns the history of the learned factors.
+func (b Book) Decisions(ctx context.Context) ([]desk.Decision, error) {
+	kept, err := b.Store.Decisions(ctx)
+	list := make([]desk.Decision, len(kept))
+	for i, k := range kept {
+		list[i] = desk.Decision{ID: k.ID, On: lot.Date(k.At.Local().Format(time.DateOnly)), What: k.What, Factor: k.Factor, Words: k.Words}
+		for text, into := range map[*json.RawMessage]*learn.Factors{&k.Before: &list[i].Before, &k.After: &list[i].After} {
+			if err := json.Unmarshal(*text, into); err != nil {
+				return nil, fmt.Errorf("reading the decision on %s: %w", k.Factor, err)
+			}
+		}
+	}
+	return list, err
+}
+
+// Decide adds a step to the history of the learned factors.
+func (b Book) Decide(ctx context.Context, d desk.Decision) error {
+	before, err := json.Marshal(d.Before)
+	if err != nil {
+		return fmt.Errorf("keeping the decision on %s: %w", d.Factor, err)
+	}
+	after, err := json.Marshal(d.After)
+	if err != nil {
+		return fmt.Errorf("keeping the decision on %s: %w", d.Factor, err)
+	}
+	return b.Store.Decide(ctx, store.Decision{What: d.What, Factor: d.Factor, Words: d.Words, Before: before, After: after})
+}
+
+// FrozenCases returns the case that was frozen last of each lot.
+func (b Book) FrozenCases(ctx context.Context) (map[int64]valuation.Case, []string, error) {
+	stored, err := b.Store.Builds(ctx)
+	cases, doubts := map[int64]valuation.Case{}, []string(nil)
+	for _, s := range stored {
+		if s.Foretold == nil {
+			continue
+		}
+		c, faults := casefile.Read(s.Foretold.Document)
+		if len(faults) > 0 {
+			doubts = append(doubts, fmt.Sprintf("The frozen case of lot %s cannot be read: %v.", s.Number, faults[0]))
+			continue
+		}
+		cases[s.ID] = c
+	}
+	return cases, doubts, err
 }

@@ -98,7 +98,7 @@ func (s State) won(id int64) bool {
 
 // freeze values a lot as it stands and keeps the prediction.
 func (d *Desk) freeze(ctx context.Context, id int64) error {
-	c, err := d.Book.Case(ctx, id)
+	c, err := d.caseOf(ctx, id)
 	if err != nil {
 		return err
 	}

@@ -94,6 +94,7 @@ type Book interface {
 	Steps
 	Settings
 	Diary
+	Lessons
 }
 
 // Documents reads and writes the project's documents strictly.

@@ -26,6 +26,7 @@ type step struct {
 
 // book keeps everything in memory. broken is what every write and reading of the Board then fails with.
 type book struct {
+	lessons
 	entries  []desk.Entry
 	cases    map[int64]valuation.Case
 	came     map[int64]build.Build

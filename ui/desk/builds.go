@@ -93,7 +93,7 @@ func (d *Desk) OpenBuild(ctx context.Context, s State, id int64) State {
 		s.Build = nil
 		return s
 	}
-	c, err := d.Book.Case(ctx, id)
+	c, err := d.caseOf(ctx, id)
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
@@ -198,7 +198,7 @@ func (d *Desk) SoldAt(ctx context.Context, s State, id int64, state lot.State, h
 
 // note begins the build of a lot that was won, and keeps what a lot went for.
 func (d *Desk) note(ctx context.Context, s State, id int64, state lot.State, hammer *money.Amount) State {
-	c, err := d.Book.Case(ctx, id)
+	c, err := d.caseOf(ctx, id)
 	if err != nil {
 		return s.troubled("begin the build", err)
 	}
@@ -244,6 +244,9 @@ func (d *Desk) steppedBuild(ctx context.Context, s State, verb string, step func
 		return s.troubled("step through the history", err)
 	case !done:
 		return s.said("There is no such step in this lot's history.")
+	}
+	if c, err = d.tuned(ctx, c); err != nil {
+		return s.troubled("read the learned factors", err)
 	}
 	if s.Open != nil && s.Open.ID == id {
 		o := *s.Open

@@ -19,7 +19,11 @@ func (b *book) Builds(context.Context) ([]desk.Bought, error) {
 	var list []desk.Bought
 	for _, e := range b.entries {
 		if e.State == lot.Won || e.State == lot.Lost {
-			list = append(list, desk.Bought{ID: e.ID, State: e.State, Currency: e.Currency, Build: b.came[e.ID].Clone()})
+			x := desk.Bought{ID: e.ID, State: e.State, Currency: e.Currency, Build: b.came[e.ID].Clone()}
+			if p, ok := b.said[e.ID]; ok {
+				x.Foretold = &p
+			}
+			list = append(list, x)
 		}
 	}
 	return list, b.broken

@@ -72,7 +72,7 @@ func (d *Desk) LoadDemo(ctx context.Context, s State) State {
 
 // OpenLot puts a lot on the worksheet.
 func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
-	c, err := d.Book.Case(ctx, id)
+	c, err := d.caseOf(ctx, id)
 	if err != nil {
 		return s.troubled("open the lot", err)
 	}
@@ -161,6 +161,9 @@ func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Ca
 	}
 	if !done {
 		return s.said("There is no such step in this lot's history.")
+	}
+	if c, err = d.tuned(ctx, c); err != nil {
+		return s.troubled("read the learned factors", err)
 	}
 	o := *s.Open
 	o.Case, o.Faults, o.Revision, o.Fresh = c, c.Check(), o.Revision+1, false

@@ -42,7 +42,7 @@ func (d *Desk) ForeseeAll(ctx context.Context, list []Bought) (map[int64]valuati
 		if !b.Ours() || b.Build.Outcome.Ended() {
 			continue
 		}
-		c, err := d.Book.Case(ctx, b.ID)
+		c, err := d.caseOf(ctx, b.ID)
 		if err != nil {
 			return nil, err
 		}

@@ -31,5 +31,8 @@ func (d *Desk) Go(ctx context.Context, s State, to Place) State {
 	if to == Builds {
 		return d.readBuilds(ctx, s)
 	}
+	if to == Record {
+		s.Record = nil
+	}
 	return s
 }

@@ -28,6 +28,7 @@ type State struct {
 	Bought   []Bought                      // lots that were won or lost, as last read
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
+	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
 }
 
 // Open is the lot on the worksheet.

@@ -1,0 +1,259 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"walkline/valuation"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+)
+
+// What can be decided on a factor.
+const (
+	Accepted = "accepted"
+	Refused  = "refused"
+	Restored = "restored"
+)
+
+// Decision is one step in the history of the learned factors.
+type Decision struct {
+	ID            int64
+	On            lot.Date
+	What          string // Accepted | Refused | Restored
+	Factor        string // key of the proposal
+	Words         string // what the user was shown: old, new and the evidence
+	Before, After learn.Factors
+}
+
+// Lessons keeps what was decided on the learned factors, and the frozen cases that they are tried on.
+type Lessons interface {
+	// Decisions returns the history, oldest first. The factors in force are those after the last step.
+	Decisions(ctx context.Context) ([]Decision, error)
+	Decide(ctx context.Context, d Decision) error
+	// FrozenCases returns the case that was frozen last of each lot; one that can't be read is named among the doubts.
+	FrozenCases(ctx context.Context) (cases map[int64]valuation.Case, doubts []string, err error)
+}
+
+// TrackRecord is the track record: how the forecasts did, and what past buys would change.
+type TrackRecord struct {
+	Currency  string
+	Buys      int // lots that were won
+	Judged    learn.Record
+	Now       learn.Factors
+	Proposals []learn.Proposal
+	History   []Decision
+	Effects   map[string][]Effect // by proposal, worked out when it is looked at
+	Replay    *Replay             // nil: not worked out
+	Problem   string
+}
+
+// Effect is what a proposal would do to the walk-away bid of a lot that is still to be bid for.
+type Effect struct {
+	Lot      int64
+	Name     string
+	Currency string
+	valuation.Effect
+	Problem string // why it can't be told; empty: it can
+}
+
+// Replay is every past lot valued with today's factors.
+type Replay struct {
+	Lots   []valuation.Replayed
+	Sum    valuation.ReplaySum
+	Doubts []string
+}
+
+// inForce returns the factors that were accepted and not taken back.
+func (d *Desk) inForce(ctx context.Context) (learn.Factors, error) {
+	history, err := d.Book.Decisions(ctx)
+	if err != nil || len(history) == 0 {
+		return learn.Factors{}, err
+	}
+	return history[len(history)-1].After, nil
+}
+
+// caseOf returns a lot's case with the factors that are in force; frozen ones keep theirs.
+func (d *Desk) caseOf(ctx context.Context, id int64) (valuation.Case, error) {
+	c, err := d.Book.Case(ctx, id)
+	if err != nil {
+		return c, err
+	}
+	return d.tuned(ctx, c)
+}
+
+func (d *Desk) tuned(ctx context.Context, c valuation.Case) (valuation.Case, error) {
+	f, err := d.inForce(ctx)
+	return c.With(f), err
+}
+
+// Learn works the track record out. It changes nothing and may run on any goroutine.
+func (d *Desk) Learn(ctx context.Context) (TrackRecord, error) {
+	list, err := d.Book.Builds(ctx)
+	if err != nil {
+		return TrackRecord{}, err
+	}
+	r := TrackRecord{Effects: map[string][]Effect{}}
+	if r.History, err = d.Book.Decisions(ctx); err != nil {
+		return r, err
+	}
+	if n := len(r.History); n > 0 {
+		r.Now = r.History[n-1].After
+	}
+	past := pastOf(list)
+	for _, b := range list {
+		if b.Ours() {
+			r.Buys++
+		}
+	}
+	r.Currency = d.mostly(past)
+	r.Judged = learn.Judge(past, r.Currency)
+	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
+	return r, nil
+}
+
+// pastOf returns what there is to learn from.
+func pastOf(list []Bought) []learn.Build {
+	past := make([]learn.Build, len(list))
+	for i, b := range list {
+		past[i] = valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State, SaleDate: b.SaleDate,
+			Vehicle: learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build, Foretold: b.Foretold}.Learned()
+	}
+	return past
+}
+
+// LotName names a lot in a list of evidence: "Lot 14 Harrow Flats yard 2019 Ostrane Pell".
+func LotName(number, sale string, year int, maker, model string) string {
+	words := []string{"Lot " + cmp.Or(number, "-"), sale}
+	if year != 0 {
+		words = append(words, fmt.Sprint(year))
+	}
+	return strings.Join(slices.DeleteFunc(append(words, maker, model), func(s string) bool { return s == "" }), " ")
+}
+
+// mostly returns the currency that most past buys have, else the starter's.
+func (d *Desk) mostly(past []learn.Build) string {
+	count, best := map[string]int{}, d.Starter.Currency
+	for _, b := range past {
+		if count[b.Currency]++; count[b.Currency] > count[best] {
+			best = b.Currency
+		}
+	}
+	return best
+}
+
+// Learned returns the state with a track record that has come back.
+func (s State) Learned(r TrackRecord, err error) State {
+	if err != nil {
+		r.Problem = err.Error()
+	}
+	s.Record = &r
+	return s
+}
+
+// Effects values every lot that is still to be bid for with the factors in force and with those of a proposal. It changes
+// nothing and may run on any goroutine. Errors: the work was cancelled, or the book can't be read.
+func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]Effect, error) {
+	entries, err := d.Book.Entries(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var out []Effect
+	for _, e := range entries {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		if !e.tobid() {
+			continue
+		}
+		c, err := d.Book.Case(ctx, e.ID)
+		if err != nil {
+			return nil, err
+		}
+		x := Effect{Lot: e.ID, Name: LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model), Currency: e.Currency}
+		if faults := c.Check(); len(faults) > 0 {
+			x.Problem = "cannot be valued yet"
+		} else if x.Effect, err = d.memory().Compare(c, d.Knowledge(), r.Now, learn.Apply(r.Now, p)); err != nil {
+			x.Problem = err.Error()
+		}
+		out = append(out, x)
+	}
+	return out, nil
+}
+
+// tobid reports whether the lot is still to be bid for.
+func (e Entry) tobid() bool {
+	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
+}
+
+// Shown returns the state with the effects of a proposal that have come back.
+func (s State) Shown(key string, effects []Effect, err error) State {
+	if s.Record == nil {
+		return s
+	}
+	if err != nil {
+		return s.troubled("work out what a factor would change", err)
+	}
+	r := *s.Record
+	r.Effects = map[string][]Effect{key: effects}
+	for k, e := range s.Record.Effects {
+		if k != key {
+			r.Effects[k] = e
+		}
+	}
+	s.Record = &r
+	return s
+}
+
+// Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may
+// run on any goroutine. Errors: the work was cancelled, or the book can't be read.
+func (d *Desk) Again(ctx context.Context, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
+	list, err := d.Book.Builds(ctx)
+	if err != nil {
+		return Replay{}, err
+	}
+	cases, doubts, err := d.Book.FrozenCases(ctx)
+	if err != nil {
+		return Replay{}, err
+	}
+	r := Replay{Doubts: doubts}
+	summed := []valuation.Replayed{}
+	for i, b := range pastOf(list) {
+		if err := ctx.Err(); err != nil {
+			return Replay{}, err
+		}
+		report(float64(i)/float64(len(list)), fmt.Sprintf("Replaying past lots: %d of %d", i+1, len(list)))
+		var frozen *valuation.Case
+		if c, ok := cases[b.ID]; ok {
+			frozen = &c
+		}
+		x, err := d.memory().Replay(b, frozen, d.Knowledge(), now)
+		if err != nil {
+			r.Doubts = append(r.Doubts, b.Name+": "+err.Error())
+		}
+		r.Lots = append(r.Lots, x)
+		if b.Currency != currency {
+			x.Profit = nil // the sum is of one currency
+		}
+		summed = append(summed, x)
+	}
+	r.Sum = valuation.Sum(summed)
+	return r, nil
+}
+
+// Replayed returns the state with a replay that has come back.
+func (s State) Replayed(r Replay, err error) State {
+	if s.Record == nil {
+		return s
+	}
+	if err != nil {
+		return s.troubled("replay the past lots", err)
+	}
+	kept := *s.Record
+	kept.Replay = &r
+	s.Record = &kept
+	return s
+}
