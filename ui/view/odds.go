@@ -72,6 +72,16 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 	return out, true
 }
 
+// Where says what a place under the pointer means at the bid: how often the lot breaks even below it, and the profit if it breaks
+// even there.
+func (o Odds) Where(p Purse, total, below float64) string {
+	profit, word := total-o.Line, "profit"
+	if profit < 0 {
+		profit, word = -profit, "loss"
+	}
+	return fmt.Sprintf("%s break even below %s. Breaking even there is a %s of about %s at this bid.", Percent(below), p.Whole(total), word, p.Whole(profit))
+}
+
 // oddsFigures lists what a bid brings.
 func oddsFigures(p Purse, at valuation.Outlook) [][2]string {
 	f := at.Profit

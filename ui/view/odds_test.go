@@ -73,6 +73,16 @@ func TestABidThatTheSaleDoesNotTake(t *testing.T) {
 	}
 }
 
+func TestAPlaceUnderThePointerInWords(t *testing.T) {
+	at := view.Odds{Line: 1700}
+	for total, want := range map[float64]string{3000: "13 % break even below 3,000. Breaking even there is a profit of about 1,300 at this bid.",
+		1000: "13 % break even below 1,000. Breaking even there is a loss of about 700 at this bid."} {
+		if got := at.Where(view.NewPurse("USD"), total, .13); got != want {
+			t.Errorf("%q", got)
+		}
+	}
+}
+
 func TestNoOddsWithoutAValuation(t *testing.T) {
 	if _, known := view.NewOdds(desk.Open{}, 100); known || view.OddsAsked(desk.Open{}) != 0 || view.BreakEven(nil) != nil {
 		t.Error("odds of nothing are known")

@@ -115,7 +115,7 @@ func (o *odds) render(open desk.Open) {
 	o.entry.SetValue(widgets.Exactly(p.Decimal(at.Bid)))
 	o.doubt.SetText(at.Doubt)
 	o.doubt.SetWarning(at.Doubt != "")
-	o.chart.SetData(o.data(at, p.Code))
+	o.chart.SetData(o.data(at, p))
 	o.renderFoot(at)
 }
 
@@ -125,9 +125,10 @@ func (o *odds) headline() (words string, warns bool) {
 }
 
 // data returns what the chart shows of a bid.
-func (o *odds) data(at view.Odds, currency string) plot.BreakEvenData {
-	d := plot.BreakEvenData{X: plot.Axis{Title: "invoice total at which it breaks even, " + currency}, Slices: o.slices,
-		Bid: plot.Line{At: at.Line, Name: at.Name}, Loss: at.Loss, Gain: at.Gain, Words: at.Words, Empty: "No odds are known yet."}
+func (o *odds) data(at view.Odds, p view.Purse) plot.BreakEvenData {
+	d := plot.BreakEvenData{X: plot.Axis{Title: "invoice total at which it breaks even, " + p.Code}, Slices: o.slices,
+		Bid: plot.Line{At: at.Line, Name: at.Name}, Loss: at.Loss, Gain: at.Gain, Words: at.Words,
+		Hover: func(total, below float64) string { return at.Where(p, total, below) }, Empty: "No odds are known yet."}
 	if at.Limit != nil {
 		d.Limit = &plot.Line{At: *at.Limit, Name: "walk-away bid"}
 	}

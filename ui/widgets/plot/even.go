@@ -36,8 +36,9 @@ type BreakEvenData struct {
 	Limit  *Line  // a second line that stays; nil: none
 	Loss   string // what lies left of the line, in words: "loss 12 %"
 	Gain   string
-	Words  string // said under the chart
-	Empty  string // said when there is no slice
+	Words  string                            // said under the chart
+	Hover  func(value, below float64) string // said of a value under the pointer, with the chance below it; nil: that alone
+	Empty  string                            // said when there is no slice
 }
 
 // BreakEven shows how much a lot can bear, as chances over money, with the line of a bid: what lies left of it loses. The line is
@@ -98,7 +99,11 @@ func (b *BreakEven) Caption() string {
 
 func (b *BreakEven) words(x float64) string {
 	const figures = 3
-	return "Below " + b.data.X.write(roundTo(x, figures)) + " lie " + percent(b.Below(x))
+	x = roundTo(x, figures)
+	if b.data.Hover != nil {
+		return b.data.Hover(x, b.Below(x))
+	}
+	return percent(b.Below(x)) + " lie below " + b.data.X.write(x)
 }
 
 // roundTo rounds to so many figures, as a place under the pointer is no more exact.

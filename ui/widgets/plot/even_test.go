@@ -73,8 +73,8 @@ func TestTheBreakEvenChartInWords(t *testing.T) {
 			t.Errorf("%q is missing from %q", words, facts)
 		}
 	}
-	b.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: b.frame().at(1000, 0).AddXY(0.01, 0)}})
-	if !seen.Says(b, "Below 1,000 lie 13 %") {
+	b.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: b.frame().at(2000, 0).AddXY(0.01, 0)}})
+	if !seen.Says(b, "50 % lie below 2,000") {
 		t.Errorf("under the pointer: %q", b.Caption())
 	}
 	b.MouseOut()
