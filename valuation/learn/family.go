@@ -19,12 +19,12 @@ type family struct {
 }
 
 // Starter values, from memory: replace them with yours. One build in three is taken to be off by more than two fifths about
-// its shop's ratio, one shop in three by more than a sixth in its hours: so the starter value counts for about five buys.
+// its shop's ratio, one shop in three by more than a seventh in its hours: so the starter value counts for about eight buys.
 var (
-	hoursFamily   = family{0.15, 0.10, 0.40, 8, "your other trades"}
-	moneyFamily   = family{0.12, 0.10, 0.35, 8, "your other costs"}
-	askedFamily   = family{0.025, 0, 0.05, 8, ""}
-	sellingFamily = family{0.30, 0, 0.60, 8, ""}
+	hoursFamily   = family{0.12, 0.08, 0.40, 8, "your other trades"}
+	moneyFamily   = family{0.10, 0.08, 0.35, 8, "your other costs"}
+	askedFamily   = family{0.02, 0, 0.05, 8, ""}
+	sellingFamily = family{0.25, 0, 0.60, 8, ""}
 )
 
 // fact is one build's ratios with its age.
