@@ -17,7 +17,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-resale \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-learn bench-resale \
 	setup setup-test format vet staticcheck notices unit fuzz window
 
 help: ## list these commands
@@ -62,6 +62,10 @@ bench-window: build setup-test ## print start-up, memory, edits and the Board ag
 # The open price sets that the repository holds; PRICES and TASKS name a folder with more of them.
 PRICES ?= testdata/prices
 TASKS ?= $(PRICES)
+
+bench-learn: ## play a simulated shop: learned factors against its known truth, and what tuned bids earn
+	@.ci/setup go
+	CGO_ENABLED=0 go run ./cmd/shop $(ARGS)
 
 bench-resale: ## foretell open prices by the resale model and by reference methods, and print the errors
 	@.ci/setup go

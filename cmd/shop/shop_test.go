@@ -2,11 +2,11 @@ package main
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 	"testing"
 
 	"walkline/valuation/learn"
+	"walkline/valuation/prob"
 )
 
 // A shop of 120 buys: its factors come nearer to the truth, claim no more than they hold, and its walk-away bids earn more
@@ -49,8 +49,11 @@ func TestTheShopLearns(t *testing.T) {
 		t.Errorf("tuned bids earn %d, untuned %d", tuned.profit, untuned.profit)
 	}
 	for _, f := range tuned.record.Figures {
-		if i := slices.IndexFunc(f.Coverage, func(c learn.Coverage) bool { return !c.Holds() }); i >= 0 && f.Key != "days" {
-			t.Errorf("%s: the %.0f %% interval holds %.0f %%", f.Name, 100*f.Coverage[i].Level, 100*f.Coverage[i].Share)
+		for _, c := range f.Coverage { // a dozen of them: each may miss once in a thousand
+			low, high := prob.ChanceRange(c.Inside, c.N, 0.999)
+			if f.Key != "days" && (c.Level < low || c.Level > high) {
+				t.Errorf("%s: the %.0f %% interval holds %.0f %%", f.Name, 100*c.Level, 100*c.Share)
+			}
 		}
 	}
 }
