@@ -87,9 +87,9 @@ func (w *Window) browse(t table) {
 	w.open(d)
 }
 
-// dropped takes files dropped on the window: pictures become photographs of the open lot, of the selected area while Damage is
+// Drop takes files dropped on the window: pictures become photographs of the open lot, of the selected area while Damage is
 // shown and of the whole vehicle elsewhere; any other file is read as a table. While a dialog is open it does nothing.
-func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+func (w *Window) Drop(files []fyne.URI) {
 	if w.modal || len(files) == 0 {
 		return
 	}

@@ -177,7 +177,6 @@ func (v *photoView) step(by int) {
 func (v *photoView) remove() {
 	v.dialog.Hide()
 	v.act(v.w.desk.RemovePhoto)
-	v.w.notice.SetText("The photo is removed. Undo puts it back.")
 }
 
 func (v *photoView) close() {

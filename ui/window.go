@@ -66,7 +66,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
 	w.window.Resize(fyne.NewSize(1280, 720))
-	w.window.SetOnDropped(w.dropped)
+	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.Drop(files) })
 	w.shortcuts()
 	w.show(d.Load(context.Background()))
 	return w

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -22,7 +23,7 @@ func photographs(t *testing.T) string {
 	t.Helper()
 	folder := t.TempDir()
 	whole := sample(t, 1)
-	for name, data := range map[string][]byte{"a front.jpg": whole, "b engine.JPG": sample(t, 2), "c broken.jpeg": whole[:len(whole)/2], "list.csv": []byte("price\n1\n")} {
+	for name, data := range map[string][]byte{"a front.jpg": whole, "b engine.JPG": sample(t, 2), "c broken.jpeg": whole[:len(whole)/2], "list.csv": []byte("price,model_year,mileage\n12000,2018,61000\n12500,2018,58000\n")} {
 		if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -85,6 +86,37 @@ func TestAPhotoIsAddedOnceOnly(t *testing.T) {
 	seen.All[*widget.Entry](s.top())[0].SetText(photographs(t))
 	s.tap(t, "Add")
 	s.wants(t, "0 photos added. 2 photos the lot had already.")
+	if n := len(s.keptPhotos(t, id)); n != 2 {
+		t.Errorf("%d photos", n)
+	}
+}
+
+// Dropped on the Damage section, pictures are of the selected area; elsewhere, of the whole vehicle. A table stays a table.
+func TestDroppedPicturesBecomePhotos(t *testing.T) {
+	s, id := worksheet(t, "27", '2')
+	folder := photographs(t)
+	drop := func(names ...string) {
+		var files []fyne.URI
+		for _, n := range names {
+			files = append(files, storage.NewFileURI(filepath.Join(folder, n)))
+		}
+		s.window.Drop(files)
+	}
+	p := seen.All[*plan.Plan](s.screen.Content())[0]
+	s.screen.Canvas().Focus(p)
+	seen.Press(p, fyne.KeyRight)
+	drop("a front.jpg")
+	s.press(fyne.Key3)
+	drop("b engine.JPG", "c broken.jpeg")
+	s.wants(t, "1 photo added.", "c broken.jpeg: the picture breaks off")
+	if list := s.keptPhotos(t, id); len(list) != 2 || list[0].Area != "01" || list[1].Area != "" {
+		t.Errorf("%+v", list)
+	}
+	drop("list.csv")
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "Import list.csv") {
+		t.Errorf("a dropped table opens %q", all)
+	}
+	drop("a front.jpg") // a dialog is open: it waits
 	if n := len(s.keptPhotos(t, id)); n != 2 {
 		t.Errorf("%d photos", n)
 	}

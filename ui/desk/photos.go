@@ -45,11 +45,7 @@ func (d *Desk) KeepPhoto(name string, data []byte) (lot.Photo, error) {
 	if d.Album == nil {
 		return lot.Photo{}, errNoAlbum
 	}
-	info, err := photo.Read(data)
-	if err != nil {
-		return lot.Photo{}, err
-	}
-	thumbnail, err := photo.Small(data, smallSide)
+	info, thumbnail, err := photo.ReadSmall(data, smallSide)
 	if err != nil {
 		return lot.Photo{}, err
 	}
@@ -116,7 +112,11 @@ func counted(n int, noun string) string {
 
 // RemovePhoto takes a photograph off the open lot; undo puts it back, for its file is left alone.
 func (d *Desk) RemovePhoto(ctx context.Context, s State, hash string) State {
-	return d.withPhoto(ctx, s, hash, "remove photo", func(list []lot.Photo, at int) []lot.Photo { return slices.Delete(list, at, at+1) })
+	s = d.withPhoto(ctx, s, hash, "remove photo", func(list []lot.Photo, at int) []lot.Photo { return slices.Delete(list, at, at+1) })
+	if s.Trouble != "" {
+		return s
+	}
+	return s.said("The photo is removed. Undo puts it back.")
 }
 
 // Caption gives a photograph of the open lot its words.

@@ -16,15 +16,22 @@ const quality = 85
 // Small returns the photograph in a file upright, no side longer than side pixels, as JPEG; a smaller one keeps its size.
 // Errors: as [Read].
 func Small(data []byte, side int) ([]byte, error) {
-	img, err := Upright(data, side)
+	_, small, err := ReadSmall(data, side)
+	return small, err
+}
+
+// ReadSmall returns what [Read] and [Small] return, and decodes the file once.
+// Errors: as [Read].
+func ReadSmall(data []byte, side int) (Info, []byte, error) {
+	info, img, err := decoded(data)
 	if err != nil {
-		return nil, err
+		return info, nil, err
 	}
 	var out bytes.Buffer
-	if err := jpeg.Encode(&out, img, &jpeg.Options{Quality: quality}); err != nil {
-		return nil, fmt.Errorf("writing the small picture: %w", err)
+	if err := jpeg.Encode(&out, turned(scaled(img, side), info.Turn), &jpeg.Options{Quality: quality}); err != nil {
+		return info, nil, fmt.Errorf("writing the small picture: %w", err)
 	}
-	return out.Bytes(), nil
+	return info, out.Bytes(), nil
 }
 
 // Upright returns the photograph in a file upright, no side longer than side pixels. What is clear in it becomes white.

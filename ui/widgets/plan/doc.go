@@ -2,7 +2,8 @@
 //
 // A ring of twelve clock points (01-12, 12 = front, clockwise seen from above) lies round a plain vehicle, front up; tiles
 // stand for top, undercarriage and the inner areas. Extent shows as fill, as hatch (the farther, the closer) and as a word; depth as
-// border (thin: skin, thick: bolted, double: structure) and as a word. A legend says so. Every cell is told by words in the caption and
+// border (thin: skin, thick: bolted, double: structure) and as a word. A cell with photographs bears a small frame, and its words
+// say how many. A legend says so. Every cell is told by words in the caption and
 // by [Plan.Facts].
 //
 // The cells are one picture, drawn by a pen in about 3 ms at 860 x 560 and kept until something in it changes; digits and words are
