@@ -23,6 +23,11 @@ func (w *Window) SetCurrency(code string) {
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetCurrency(ctx, s, code) })
 }
 
+// SetSold keeps how many vehicles the user says to have sold in twelve months.
+func (w *Window) SetSold(n *int) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetSold(ctx, s, n) })
+}
+
 // TakeTerms gives the open lot the shop's terms.
 func (w *Window) TakeTerms() { w.act(w.desk.TakeTerms) }
 

@@ -122,7 +122,7 @@ type atLeast struct{ words string }
 func (a atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	least := objects[0].MinSize()
 	text := fyne.MeasureText(a.words, theme.Size(theme.SizeBody), fyne.TextStyle{})
-	least.Width = max(least.Width, text.Width+6*theme.Space)
+	least.Width = max(least.Width, text.Width+6*theme.Space*theme.Scale())
 	return least
 }
 

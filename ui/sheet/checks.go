@@ -92,16 +92,20 @@ func (c *column) checkHeight(i view.Check, d density) float64 {
 
 // whyWords says why a look is worth its minutes.
 func whyWords(i view.Check) string {
-	if i.Minutes == "" {
-		return i.Why
+	why := strings.TrimSpace(i.Why + " " + i.Source)
+	figures := strings.Trim(i.Minutes+", "+i.Worth, ", ")
+	if figures == "" {
+		return why
 	}
-	return i.Why + " " + strings.ReplaceAll(i.Minutes, " ", "\u00a0") + "."
+	return why + " " + strings.ReplaceAll(figures, " ", "\u00a0") + "."
 }
 
 // check writes one check behind its boxes; an answer that is known is ticked.
 func (c *column) check(i view.Check, d density) {
 	c.need(c.checkHeight(i, d))
-	if i.Fixed {
+	if i.Tick {
+		c.tick(0, "have it", i.Answer == view.No, d)
+	} else if i.Fixed {
 		c.press.write(c.page, c.x, c.y, 0, map[bool]string{true: "STOP", false: "look"}[i.Kind == "stop"], strongType)
 	} else {
 		c.tick(0, view.Yes, i.Answer == view.Yes, d)

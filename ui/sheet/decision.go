@@ -187,13 +187,7 @@ const mostFirst = 5
 
 // firstChecks writes the first looks that nobody has taken yet.
 func (c *column) firstChecks(o desk.Open) {
-	_, items := view.Checks(o)
-	var open []view.Check
-	for _, i := range items {
-		if i.Answer == view.NotLooked && !i.Fixed {
-			open = append(open, i)
-		}
-	}
+	open := view.FirstChecks(o)
 	if len(open) == 0 {
 		return
 	}
@@ -203,8 +197,16 @@ func (c *column) firstChecks(o desk.Open) {
 			c.text(fmt.Sprintf("and %d more on the next page", len(open)-i), smallType, gapInner+1)
 			break
 		}
-		c.bullet(item.Text, smallType)
+		c.bullet(item.Text+figures(item), smallType)
 	}
+}
+
+// figures says how long a look takes and what it is worth.
+func figures(i view.Check) string {
+	if words := strings.Trim(i.Minutes+", "+i.Worth, ", "); words != "" {
+		return " (" + unbroken(words) + ")"
+	}
+	return ""
 }
 
 // cautions are the cautions of the lot's work, each once.

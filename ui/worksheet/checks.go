@@ -1,7 +1,8 @@
 package worksheet
 
 import (
-	"maps"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -11,49 +12,144 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
+	"walkline/valuation/prob"
 )
 
-// checklist is the section of what to look at: stops in words on top, then a plain list with yes, no, not looked.
+// checklist is the section of what to look at and to ask: stops in words on top, then the looks by worth, then paper.
 type checklist struct {
 	page  *Page
-	stops *fyne.Container
-	list  *fyne.Container
-	rows  []*checkRow
+	notes *fyne.Container // stops, and what does not agree
+	basis *widget.RichText
+	best  *widget.RichText
+	order *widget.Select
+	again *widget.Button
+	list  *fyne.Container // looks
+	paper *fyne.Container // title and lists
+	loss  *fyne.Container
 	care  *fyne.Container
+	sold  *widgets.NumberEntry
+
+	rows  map[string]*checkRow
+	held  []string // the looks as they stand: an answer moves no row
+	shown string   // what the rows were made of
+	lot   int64
+	muted bool
 }
 
-// checkRow is one item on the list.
-type checkRow struct {
-	check  view.Check
-	answer *widget.RadioGroup
-	muted  bool
-}
+// The orders of the looks.
+const (
+	byWorth = "worth a minute"
+	byWalk  = "one walk round"
+)
 
 func newChecks(p *Page) *section {
-	c := &checklist{page: p, stops: container.NewVBox(), list: container.NewVBox(), care: container.NewVBox()}
-	body := container.NewVBox(c.stops,
-		form.Heading("To look at and to ask", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. The looks that are worth most a minute come first."),
-		c.list, form.Heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
-	return &section{body: container.NewVScroll(body), show: func(p *Page) { c.render() }}
+	c := &checklist{page: p, notes: container.NewVBox(), basis: form.Small(""), best: form.Small(""), list: container.NewVBox(),
+		paper: container.NewVBox(), loss: container.NewVBox(), care: container.NewVBox(), rows: map[string]*checkRow{}}
+	guess := form.New(p.edit)
+	first := guess.Three("Hammer price, my guess", form.Amounts, hammerGuess, setHammerGuess)
+	first.SetRoom(60)
+	c.order = widget.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
+	c.again = widget.NewButton("Put in order again", c.reorder)
+	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)}, c.stated)
+	body := container.NewVBox(c.notes,
+		form.Heading("Looks round the vehicle", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it."),
+		guess.Rows, c.basis, c.best,
+		container.NewHBox(widget.NewLabel("In order of"), form.Roomy(c.order, []string{byWorth}), c.again),
+		c.list, c.paper,
+		container.NewHBox(widget.NewLabel("Vehicles sold in 12 months"), c.sold),
+		c.loss, form.Heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
+	c.order.SetSelected(byWorth)
+	return &section{body: container.NewVScroll(body), forms: []*form.Form{guess}, first: first.Focus(), show: func(p *Page) { c.render() }}
+}
+
+func hammerGuess(c valuation.Case) prob.Three {
+	if c.Market.HammerGuess == nil {
+		return prob.Three{}
+	}
+	return *c.Market.HammerGuess
+}
+
+// setHammerGuess takes the guess; nothing at all takes it away.
+func setHammerGuess(c *valuation.Case, t prob.Three) {
+	c.Market.HammerGuess = &t
+	if t.Zero() {
+		c.Market.HammerGuess = nil
+	}
+}
+
+// stated hands on how many vehicles the user says to have sold.
+func (c *checklist) stated(n widgets.Number) {
+	if !c.muted {
+		c.page.actions.SetSold(form.ToPointer(n))
+	}
+}
+
+// reorder puts the looks in their order of now.
+func (c *checklist) reorder() {
+	c.held, c.shown = nil, ""
+	c.render()
 }
 
 func (c *checklist) render() {
-	stops, items := view.Checks(c.page.open)
-	c.stops.Objects = nil
-	for _, s := range stops {
-		c.stops.Add(widgets.NewNote(widgets.Stop, s.Text+" "+s.Why))
+	o := c.page.open
+	v := view.NewChecksPage(o)
+	if o.ID != c.lot {
+		c.lot, c.held, c.shown = o.ID, nil, ""
 	}
-	c.stops.Refresh()
-	if !c.same(items) {
-		c.rebuild(items)
+	fill(c.notes, append(notes(widgets.Stop, v.Stops), notes(widgets.Care, v.Clashes)...))
+	c.say(v)
+	c.hold(&v)
+	if made := c.made(v); made != c.shown {
+		c.shown = made
+		c.rebuild(v)
 	}
-	for i, r := range c.rows {
-		r.check = items[i]
-		r.muted = true
-		r.answer.SetSelected(items[i].Answer)
-		r.muted = false
+	for _, i := range slices.Concat(v.Looks, v.Titles) {
+		c.rows[i.ID].render(i)
 	}
+	for _, l := range v.Lists {
+		for _, i := range l.Items {
+			c.rows[i.ID].render(i)
+		}
+	}
+	c.muted = true
+	c.sold.SetValue(form.OrNone(o.Standing.Stated))
+	c.muted = false
 	c.renderCare()
+}
+
+// say writes what stands above the looks and below the lists.
+func (c *checklist) say(v view.ChecksPage) {
+	words(c.basis, v.Basis)
+	if !v.Known {
+		words(c.basis, "The list comes with the first valuation: enter the facts, the damage and what it should sell for.")
+	}
+	words(c.best, strings.Join(v.Rounds, "\n"))
+	var loss []fyne.CanvasObject
+	if len(v.Loss) > 0 {
+		loss = append([]fyne.CanvasObject{form.Heading("What the rules of total loss would call it", "The arithmetic alone, exact to the cent.")}, lines(v.Loss)...)
+	}
+	fill(c.loss, loss)
+}
+
+// hold keeps the looks in the order in which they stand, so that an answer moves nothing under the hand.
+func (c *checklist) hold(v *view.ChecksPage) {
+	var now []string
+	for _, l := range v.Looks {
+		now = append(now, l.ID)
+	}
+	same := slices.Clone(now)
+	held := slices.Clone(c.held)
+	slices.Sort(same)
+	slices.Sort(held)
+	if !slices.Equal(same, held) {
+		c.held = now
+	}
+	slices.SortStableFunc(v.Looks, func(a, b view.Check) int { return slices.Index(c.held, a.ID) - slices.Index(c.held, b.ID) })
+	if c.order.Selected == byWorth && !slices.Equal(now, c.held) {
+		c.again.Enable()
+	} else {
+		c.again.Disable()
+	}
 }
 
 func (c *checklist) renderCare() {
@@ -66,68 +162,4 @@ func (c *checklist) renderCare() {
 		c.care.Add(widgets.NewNote(widgets.Care, words))
 	}
 	c.care.Refresh()
-}
-
-// same reports whether the list shows these items already.
-func (c *checklist) same(items []view.Check) bool {
-	if len(items) != len(c.rows) {
-		return false
-	}
-	for i, r := range c.rows {
-		if r.check.ID != items[i].ID || r.check.Text != items[i].Text {
-			return false
-		}
-	}
-	return true
-}
-
-func (c *checklist) rebuild(items []view.Check) {
-	c.list.Objects, c.rows = nil, nil
-	kind := ""
-	for _, i := range items {
-		if i.Kind != kind {
-			kind = i.Kind
-			c.list.Add(widgets.NewHeading(form.Sentence(kind)))
-		}
-		r, shown := c.row(i)
-		c.rows = append(c.rows, r)
-		c.list.Add(shown)
-	}
-	if len(items) == 0 {
-		c.list.Add(form.Small("The list comes with the first valuation: enter the facts, the damage and what it should sell for."))
-	}
-	c.list.Refresh()
-}
-
-func (c *checklist) row(i view.Check) (*checkRow, fyne.CanvasObject) {
-	r := &checkRow{check: i}
-	r.answer = widget.NewRadioGroup([]string{view.Yes, view.No, view.NotLooked}, nil)
-	r.answer.Horizontal, r.answer.Required = true, true
-	r.answer.OnChanged = func(a string) {
-		if !r.muted {
-			c.answered(r.check.ID, a)
-		}
-	}
-	if i.Fixed {
-		r.answer.Hide()
-	}
-	words := widget.NewLabel(i.Text)
-	words.Wrapping = fyne.TextWrapWord
-	why := form.Small(i.Why + "  " + i.Minutes)
-	return r, container.NewBorder(nil, nil, nil, container.NewVBox(r.answer), container.New(form.Tight{}, words, why))
-}
-
-// answered notes an answer; "not looked" takes it back.
-func (c *checklist) answered(id, answer string) {
-	c.page.edit("finding "+view.Words(id), func(k *valuation.Case) {
-		findings := maps.Clone(k.Findings)
-		if findings == nil {
-			findings = map[string]string{}
-		}
-		findings[id] = answer
-		if answer == view.NotLooked {
-			delete(findings, id)
-		}
-		k.Findings = findings
-	})
 }

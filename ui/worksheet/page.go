@@ -21,6 +21,8 @@ type Actions interface {
 	Import()
 	// TakeTerms gives the open lot the Bench's terms.
 	TakeTerms()
+	// SetSold keeps how many vehicles the user says to have sold in twelve months; nil: not said.
+	SetSold(n *int)
 	Pictures
 }
 
@@ -51,7 +53,7 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, pictures: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
+	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	rail := container.NewHBox()
 	for i, name := range Sections {

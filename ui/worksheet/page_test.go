@@ -32,6 +32,7 @@ type bench struct {
 	open    desk.Open
 	labels  []string
 	imports int
+	know    valuation.Knowledge
 }
 
 func (b *bench) Import() { b.imports++ }
@@ -48,6 +49,11 @@ func (b *bench) Thumbnail(p lot.Photo, show func(image.Image, error)) {
 	show(image.NewRGBA(image.Rect(0, 0, 8, 6)), nil)
 }
 
+func (b *bench) SetSold(n *int) {
+	b.open.Standing.Stated = n
+	b.show()
+}
+
 func (b *bench) TakeTerms() { b.labels = append(b.labels, "terms") }
 
 func (b *bench) Edit(label string, change func(*valuation.Case)) {
@@ -60,7 +66,7 @@ func (b *bench) Edit(label string, change func(*valuation.Case)) {
 func (b *bench) show() {
 	b.open.Faults = b.open.Case.Check()
 	b.open.Fresh = false
-	if v, err := (&desk.Desk{}).Value(b.open.Case); err == nil {
+	if v, err := (&desk.Desk{Know: b.know}).Value(b.open.Case); err == nil {
 		b.open.Valued, b.open.Fresh = &v, true
 	}
 	b.page.Render(b.open)
@@ -84,9 +90,15 @@ func plainCase() valuation.Case {
 // at returns the page over a case, in a section.
 func at(t *testing.T, section string, c valuation.Case) *bench {
 	t.Helper()
-	b := &bench{open: desk.Open{ID: 1, Case: c}}
+	return atKnowing(t, section, c, valuation.Knowledge{})
+}
+
+// atKnowing is at with catalogues.
+func atKnowing(t *testing.T, section string, c valuation.Case, k valuation.Knowledge) *bench {
+	t.Helper()
+	b := &bench{open: desk.Open{ID: 1, Case: c}, know: k}
 	b.window = seen.Open(t, fyne.NewSize(1280, 680), widget.NewLabel("")) // the look first, then what it dresses
-	b.page = New(b, valuation.Knowledge{})
+	b.page = New(b, k)
 	b.window.SetContent(b.page.Object())
 	b.show()
 	b.page.Go(slices.Index(Sections, section))

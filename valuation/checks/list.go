@@ -19,6 +19,7 @@ type Item struct {
 	Minutes float64  `json:"minutes"`
 	Worth   *float64 `json:"worth"` // money; nil: not worked out
 	State   string   `json:"state"` // open | ok | bad
+	Most    int      `json:"most"`  // vehicles that may be sold, of the question after it
 	Tick    bool     `json:"tick"`  // ticked ("no" trouble) when it is in hand or settled
 	Fee     float64  `json:"fee"`   // money that the look itself costs
 	Look    string   `json:"look"`  // how to look

@@ -42,7 +42,7 @@ func paperwork(s Subject) []Item {
 		items = append(items, Item{ID: rowID("fee", from, n), Kind: "paper", Where: Keep, Tick: true, Text: chargeWords(c, from.Currency), Source: c.Words()})
 	}
 	if _, l := Private(s.Packs); l != nil {
-		items = append(items, Item{ID: "standing_private", Kind: "paper", Where: Standing, Tick: true, Source: l.Words(),
+		items = append(items, Item{ID: "standing_private", Kind: "paper", Where: Standing, Tick: true, Most: l.Most, Source: l.Words(),
 			Text: fmt.Sprintf("How many vehicles have you sold in the last %d months? Up to %d may be sold without a dealer's licence.", l.Months, l.Most), Why: l.Text})
 	}
 	tests, inspections := nearest(s.Packs, func(p Pack) []Row { return p.Inspections })
@@ -104,7 +104,7 @@ func jurisdiction(s Subject) []Item {
 			Why: "What a salvage title allows and what the rebuilt inspection asks for differ from place to place."}}
 	case !strings.EqualFold(s.Packs[0].ID, code):
 		return []Item{{ID: "pack_missing", Kind: "title", State: "open", Fixed: true, Minutes: 10,
-			Text: fmt.Sprintf("There is no list for %s: the one of %s stands in. Ask the agency what it asks for.", code, s.Packs[0].Name),
+			Text: fmt.Sprintf("There is no list for %s: a general one stands in. Ask the agency what it asks for.", code),
 			Why:  "A list of your own can be added on the Bench."}}
 	}
 	return rebuildStops(s.Lot.Title, s.Packs[0])
