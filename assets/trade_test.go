@@ -209,3 +209,74 @@ func TestNothingIsLeftWithoutWork(t *testing.T) {
 		}
 	}
 }
+
+// Common practice, no source: where a string along a straight side shows both wheels within about 1 mm, nothing needs to be set: the
+// look all but rules out what would stand a wheel askew.
+func TestAStraightStringNeedsNoAdjustment(t *testing.T) {
+	found := 0
+	for _, r := range risks(t).Risks {
+		at := slices.IndexFunc(r.Findings, func(e hidden.Evidence) bool { return e.Finding == "string_off_wheels" })
+		if at < 0 {
+			continue
+		}
+		found++
+		before, straight := r.Chance.Mean(), r.Posterior(map[string]string{"string_off_wheels": "no"})
+		if straight > .03 || straight > before/5 {
+			t.Errorf("%s: %.3f before the string, %.3f when it is straight", r.ID, before, straight)
+		}
+		if off := r.Posterior(map[string]string{"string_off_wheels": "yes"}); off < .5 {
+			t.Errorf("%s: %.3f when the string shows a wheel askew", r.ID, off)
+		}
+	}
+	if found < 4 {
+		t.Errorf("only %d risks ask for the string", found)
+	}
+}
+
+// The topics that a rebuilder is warned of, with a word that only their caution has and work that must carry it.
+var topics = []struct {
+	topic, word string
+	work        *regexp.Regexp
+}{
+	{"deployed restraints", "Charges can fire", regexp.MustCompile(`airbag|restraint_(module|test)|crash_sensor|^dash_pad$|^headliner$`)},
+	{"seat belts", "belt that has held a person", regexp.MustCompile(`^seat_belt_`)},
+	{"high-strength steel", "igh-strength steel is not heated", regexp.MustCompile(`^(rail_end|apron|middle_pillar|hinge_pillar|rocker|rear_rail|strut_tower)_(left|right)$|^bumper_beam_`)},
+	{"steering and suspension", "never bent back", regexp.MustCompile(`^(strut_front|control_arm|knuckle|tie_rod|arm_rear)|^steering_rack$|^subframe_|^rear_axle$`)},
+	{"battery packs", "50 ft", regexp.MustCompile(`^pack_|^hv_cables$|^inverter$`)},
+	{"fuel", "Fuel and its vapour", regexp.MustCompile(`^fuel_`)},
+	{"lifting", "rated stands", regexp.MustCompile(`^(tyre|wheel_speed_sensor|liner_rear)_|^wheel_alignment$|^undertray_front$`)},
+	{"pulling under load", "Pulling gear stores great force", regexp.MustCompile(`^frame_pull$`)},
+	{"welding light and fume", "zinc fume", regexp.MustCompile(`^(rail_end|apron|quarter|floor_side)_(left|right)$|^floor_pan$|^rear_body_panel$`)},
+	{"isocyanates", "isocyanates", regexp.MustCompile(`^(refinish|blend)_|^paint_setup$`)},
+	{"biological finds", "Needles, blood", regexp.MustCompile(`^flood_(carpet|seats|strip_dry|mould)|^interior_clean$`)},
+	{"sharp finds", "Broken glass", regexp.MustCompile(`^glass_cleanup$|_glass_(left|right)$`)},
+}
+
+func TestEveryTopicIsWarnedOf(t *testing.T) {
+	for _, topic := range topics {
+		found := 0
+		for _, j := range jobs(t).Jobs {
+			if topic.work.MatchString(j.ID) {
+				found++
+				if !strings.Contains(j.Caution, topic.word) {
+					t.Errorf("%s: %s says %q", topic.topic, j.ID, j.Caution)
+				}
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: no work", topic.topic)
+		}
+	}
+}
+
+// Every job of the shop has hours, work bought in apart; what is replaced has parts from somewhere, or is made from materials.
+func TestEveryJobHasItsHoursAndItsParts(t *testing.T) {
+	for _, j := range jobs(t).Jobs {
+		if len(j.Hours) == 0 && j.Outside.Zero() {
+			t.Errorf("%s takes nobody's time", j.ID)
+		}
+		if j.Operation == "replace" && len(j.Parts) == 0 && j.Materials.Zero() {
+			t.Errorf("%s is replaced by nothing", j.ID)
+		}
+	}
+}
