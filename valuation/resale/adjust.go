@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"walkline/valuation/hedonic"
 	"walkline/valuation/money"
 )
 
@@ -35,13 +36,9 @@ func (m Model) adjusted() []Adjusted {
 // adjust fills in the adjustments of used row i. The whole change on the log scale is the sum over the causes; the money
 // goes to the causes in the same shares, which the logarithmic mean of both prices makes add up (Montgomery, Vartia).
 func (m Model) adjust(a *Adjusted, i int) {
-	var logs [causes]float64
-	for _, mb := range m.members {
-		mb.changes(i, &logs)
-		a.Weight += mb.share * mb.table.Like[i] * mb.fit.Robust[i] * mb.table.DF / (mb.table.DF + 1)
-		a.Influence += mb.share * mb.pull(i)
-	}
-	a.Influence *= math.Exp(m.predict(m.subject).at)
+	logs := m.blend.Changes(i)
+	a.Weight = m.blend.Weight(i)
+	a.Influence = m.blend.Pull(i) * math.Exp(m.predict(m.subject).At)
 	total := 0.0
 	for _, l := range logs {
 		total += l
@@ -53,8 +50,8 @@ func (m Model) adjust(a *Adjusted, i int) {
 		mean = price * math.Expm1(total) / total
 	}
 	parts := a.changes()
-	largest, sum := causeOther, money.Amount(0)
-	for c := causeAsked; c < causes; c++ {
+	largest, sum := hedonic.CauseOther, money.Amount(0)
+	for c := hedonic.CauseAsked; c < hedonic.Causes; c++ {
 		*parts[c] = money.Amount(math.Round(mean * logs[c]))
 		sum += *parts[c]
 		if math.Abs(logs[c]) > math.Abs(logs[largest]) {
@@ -62,30 +59,4 @@ func (m Model) adjust(a *Adjusted, i int) {
 		}
 	}
 	*parts[largest] += a.Adjusted - a.Price - sum
-}
-
-// changes adds the member's share of the log changes from row i to the subject.
-func (mb member) changes(i int, logs *[causes]float64) {
-	for _, e := range mb.table.Target {
-		logs[mb.design.terms[e.Term].cause] += mb.share * e.X * mb.fit.Coef[e.Term]
-	}
-	for _, e := range mb.table.Rows[i] {
-		logs[mb.design.terms[e.Term].cause] -= mb.share * e.X * mb.fit.Coef[e.Term]
-	}
-}
-
-// pull returns by how much row i moves the subject's log price: the answer with it less the answer without it.
-func (mb member) pull(i int) float64 { return mb.slopeOn(i) * mb.fit.Left[i] }
-
-// slopeOn returns by how much the subject's log price moves per unit of the log price of row i.
-func (mb member) slopeOn(i int) float64 {
-	p := len(mb.table.Terms)
-	cross := 0.0
-	for _, e := range mb.table.Target {
-		at := mb.fit.Cov[e.Term*p:]
-		for _, f := range mb.table.Rows[i] {
-			cross += e.X * f.X * at[f.Term]
-		}
-	}
-	return cross * mb.fit.Weight[i]
 }

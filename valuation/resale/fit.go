@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"walkline/valuation/hedonic"
 	"walkline/valuation/prob"
 )
 
@@ -13,13 +14,6 @@ var ErrUnknown = errors.New("the resale price is not known: there is no usable c
 // ErrNoPrior says that the fit was asked for without a prior.
 var ErrNoPrior = errors.New("the resale price is not known: no starter prior was given for the comparables")
 
-// outlook is the buyer's beliefs on the log scale.
-type outlook struct {
-	asked Effect // log of sold over asked
-	brand Effect // log of branded over clear
-	walk  float64
-}
-
 // Model is a fitted table of comparables. It is a value: its methods change nothing.
 type Model struct {
 	err     error
@@ -27,20 +21,11 @@ type Model struct {
 	rows    []screened // every row, in the order of the fit; the used ones first
 	used    int
 	cal     calendar
-	subject traits
-	year    int // model year of the subject
-	outlook outlook
-	members []member
+	subject hedonic.Traits
+	year    int     // model year of the subject
+	walk    float64 // drift of the market, log points per square root of a year
+	blend   hedonic.Blend
 	tail    tail
-}
-
-// member is one way to fit the table: a market's prior and a form of mileage, with its share in the answer.
-type member struct {
-	design *design
-	market Market
-	table  *prob.Mixed
-	fit    prob.MixedFit
-	share  float64
 }
 
 // Fit returns the model of the price that rows, beliefs and prior give for s. The answer doesn't depend on the order of
@@ -50,7 +35,7 @@ func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
 	m.subject = m.cal.subject(s)
 	m.rows = screen(rows, m.cal, b.Currency)
 	m.rows, m.used = usedFirst(m.rows)
-	m.outlook = outlook{asked: logFactor(b.AskedToSold, false), brand: logFactor(b.BrandDiscount, true), walk: p.Walk.SD}
+	m.walk = p.Walk.SD
 	if m.used == 0 {
 		if b.Guess == nil {
 			m.err = ErrUnknown
@@ -61,8 +46,9 @@ func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
 		m.err = ErrNoPrior
 		return m
 	}
-	m.members = fitMembers(m.rows[:m.used], m.subject, m.outlook, p, b.Currency.Code)
-	m.tail = newTail(m.leftOut())
+	o := hedonic.Outlook{Asked: logFactor(b.AskedToSold, false), Brand: logFactor(b.BrandDiscount, true), Walk: m.walk}
+	m.blend = hedonic.Fit(sales(m.rows[:m.used]), m.subject, o, p, b.Currency.Code)
+	m.tail = newTail(m.blend.LeftOut())
 	return m
 }
 
@@ -83,6 +69,15 @@ func usedFirst(rows []screened) ([]screened, int) {
 		}
 	}
 	return out, used
+}
+
+// sales returns what the fit reads of rows.
+func sales(rows []screened) []hedonic.Sale {
+	out := make([]hedonic.Sale, len(rows))
+	for i, r := range rows {
+		out[i] = hedonic.Sale{Traits: r.traits, Price: r.price}
+	}
+	return out
 }
 
 // logFactor returns the mean and standard deviation of the log of a factor, or of one less a fraction.
@@ -111,174 +106,3 @@ func logFactor(t prob.Three, off bool) Effect {
 
 // leastFactor keeps the logarithm of a believed factor finite.
 const leastFactor = 0.01
-
-// subsample is the number of rows from which the form of mileage and the market prior are chosen when there are more.
-const subsample = 80
-
-// candidates returns the market priors to try, the likeliest before the prices are seen first: those of the table's own
-// currency and those of no currency; the others too when none is of its own.
-func candidates(p Prior, currency string) []Market {
-	var home, open, far []Market
-	for _, m := range p.Markets {
-		switch m.Currency {
-		case "":
-			open = append(open, m)
-		case currency:
-			home = append(home, m)
-		default:
-			far = append(far, m)
-		}
-	}
-	if len(home) > 0 {
-		return append(home, open...)
-	}
-	return append(open, far...)
-}
-
-// fitMembers fits the table in every form of mileage under the likeliest market prior, and in the best of them under the
-// other priors. Each has a share by how well it foretells rows that it hasn't seen; of a large table the best alone is
-// fitted to all rows.
-func fitMembers(rows []screened, subject traits, o outlook, p Prior, currency string) []member {
-	few := thin(rows, subsample)
-	markets := candidates(p, currency)
-	steps := mostSteps
-	if len(few) < len(rows) {
-		steps = choiceStep
-	}
-	var all []member
-	best := 0
-	for i, form := range mileageForms {
-		mb := newMember(few, subject, o, markets[0], form)
-		mb.solve(all, markets[0].Currency == currency, steps)
-		all = append(all, mb)
-		if mb.share > all[best].share {
-			best = i
-		}
-		if mb.design.mileage < 0 {
-			break
-		}
-	}
-	form := all[best].design.form
-	for _, market := range markets[1:] {
-		mb := newMember(few, subject, o, market, form)
-		mb.solve(all, market.Currency == currency, steps)
-		all = append(all, mb)
-	}
-	if len(rows) == len(few) {
-		return keep(all)
-	}
-	return []member{fitWhole(all, rows, subject, o)}
-}
-
-// fitWhole returns the best member, fitted to all rows.
-func fitWhole(all []member, rows []screened, subject traits, o outlook) member {
-	chosen := all[0]
-	for _, mb := range all {
-		if mb.share > chosen.share {
-			chosen = mb
-		}
-	}
-	big := newMember(rows, subject, o, chosen.market, chosen.design.form)
-	big.fit = big.table.Solve(big.table.Start(), mostSteps)
-	big.share = 1
-	return big
-}
-
-// Limits of a fit.
-const (
-	mostSteps  = 40
-	choiceStep = 4    // enough to choose among members by
-	leastSigma = 0.01 // one price is never foretold closer than 1 %; starter value, from memory: replace it with yours
-)
-
-// solve fits the member, starting where an earlier one ended, and sets its share to its score.
-func (mb *member) solve(earlier []member, home bool, steps int) {
-	from := mb.table.Start()
-	if len(earlier) > 0 {
-		from = mb.table.Resume(earlier[0].fit)
-	}
-	mb.fit = mb.table.Solve(from, steps)
-	mb.share = mb.fit.Score
-	if home {
-		mb.share += homeBonus
-	}
-}
-
-// homeBonus is by how much (log odds) a market prior of the table's own currency is preferred before the prices are seen:
-// about 50 to 1. Errors on open data hardly change between 3 and 6.
-const homeBonus = 4.0
-
-// leastShare is the share against the best below which a member isn't worth keeping.
-const leastShare = 0.02
-
-// keep turns scores into shares and drops members that hardly count.
-func keep(all []member) []member {
-	best := math.Inf(-1)
-	for _, mb := range all {
-		best = math.Max(best, mb.share)
-	}
-	var out []member
-	sum := 0.0
-	for _, mb := range all {
-		if mb.share = math.Exp(mb.share - best); mb.share >= leastShare {
-			out = append(out, mb)
-			sum += mb.share
-		}
-	}
-	for i := range out {
-		out[i].share /= sum
-	}
-	return out
-}
-
-func newMember(rows []screened, subject traits, o outlook, market Market, form mileageForm) member {
-	d := newDesign(rows, subject, o, market, form)
-	t := &prob.Mixed{Residual: market.Residual, Least: leastSigma, DF: market.DF}
-	for _, e := range d.terms {
-		t.Terms = append(t.Terms, e.Term)
-	}
-	t.Links = d.links
-	for _, g := range d.groups {
-		t.Groups = append(t.Groups, g.prior)
-	}
-	t.Target, _ = d.features(subject)
-	for _, r := range rows {
-		x, unknown := d.features(r.traits)
-		t.Rows, t.Unknown = append(t.Rows, x), append(t.Unknown, unknown)
-		t.Y, t.Like = append(t.Y, math.Log(r.price)), append(t.Like, likeness(r.traits, subject))
-	}
-	t.Prepare()
-	return member{design: d, table: t, market: market}
-}
-
-// Distances at which a comparable counts half as much as one that is just like the subject.
-const (
-	halfAge      = 6.0      // years
-	halfMiles    = 60_000.0 // on the odometer
-	halfDistance = 500.0    // miles from the buyer; starter value, from memory: replace it with yours
-)
-
-// likeness returns how much a row counts against one that is just like the subject, in 0..1.
-func likeness(r, s traits) float64 {
-	sq := func(x float64) float64 { return x * x }
-	off := sq((r.age-s.age)/halfAge) + sq(r.distance/halfDistance)
-	if r.milesKnown && s.milesKnown {
-		off += sq((r.miles - s.miles) / halfMiles)
-	}
-	if !r.milesKnown {
-		off++
-	}
-	return 1 / (1 + off)
-}
-
-// thin returns at most about n rows, evenly spread over the order.
-func thin(rows []screened, n int) []screened {
-	if len(rows) <= n {
-		return rows
-	}
-	out := make([]screened, n)
-	for i := range out {
-		out[i] = rows[i*len(rows)/n]
-	}
-	return out
-}

@@ -5,51 +5,16 @@ import (
 	"sort"
 	"sync"
 
+	"walkline/valuation/hedonic"
 	"walkline/valuation/prob"
 )
 
-// leftOut returns each used row's standardised leave-one-out residual under the members' shared answer.
-func (m Model) leftOut() []float64 {
-	z := make([]float64, m.used)
-	for i := range z {
-		mean, second := 0.0, 0.0
-		for _, mb := range m.members {
-			e := mb.fit.Left[i]
-			mean += mb.share * e
-			second += mb.share * (mb.fit.Spread[i]*mb.fit.Spread[i] + e*e)
-		}
-		z[i] = mean / math.Sqrt(second-mean*mean)
-	}
-	return z
-}
-
-// outcome is the predicted log price of one vehicle.
-type outcome struct {
-	at    float64 // location
-	level float64 // variance of the location, the rows' weights held, as the left-out residuals have it
-	doubt float64 // variance of the location in full: what all buyers are unsure of alike
-	luck  float64 // squared scale of one sale about it
-}
-
-func (m Model) predict(t traits) outcome {
-	var o outcome
-	square := 0.0
-	for _, mb := range m.members {
-		x, unknown := mb.design.features(t)
-		at := prob.Dot(x, mb.fit.Coef)
-		strange := 0.0
-		for _, g := range unknown {
-			strange += mb.fit.Tau[g] * mb.fit.Tau[g]
-		}
-		o.at += mb.share * at
-		square += mb.share * at * at
-		o.level += mb.share * (strange + prob.Quadratic(x, mb.fit.Cov, len(mb.table.Terms)))
-		o.doubt += mb.share * (strange + prob.Quadratic(x, mb.fit.Doubt, len(mb.table.Terms)))
-		o.luck += mb.share * mb.fit.Sigma * mb.fit.Sigma
-	}
-	apart := math.Max(0, square-o.at*o.at) + m.outlook.walk*m.outlook.walk*(m.cal.sale-m.cal.today)
-	o.level += apart
-	o.doubt += apart
+// predict returns the predicted log price of a vehicle at the subject's sale, the drift until then counted in.
+func (m Model) predict(t hedonic.Traits) hedonic.Outcome {
+	o := m.blend.Predict(t)
+	ahead := m.walk * m.walk * (m.cal.sale - m.cal.today)
+	o.Level += ahead
+	o.Doubt += ahead
 	return o
 }
 
@@ -128,7 +93,7 @@ func sampleQuantile(s []float64, u, q float64) float64 {
 
 // Distribution returns the predictive distribution of the subject's sale price in major units.
 func (m Model) Distribution() prob.Table {
-	if len(m.members) == 0 {
+	if m.blend.Empty() {
 		if m.beliefs.Guess == nil {
 			return prob.CertainTable(math.NaN())
 		}
@@ -139,23 +104,23 @@ func (m Model) Distribution() prob.Table {
 
 // At returns the predictive distribution for another subject under the same fit, in major units.
 func (m Model) At(s Subject) prob.Table {
-	if len(m.members) == 0 {
+	if m.blend.Empty() {
 		return m.Distribution()
 	}
 	t := m.cal.subject(s)
-	if months := s.More[monthsColumn]; m.cal.month && months == m.subject.more[monthsColumn] {
-		t.age += float64(m.year - s.ModelYear) // another model year with the same months stated: the year is what changed
+	if months := s.More[hedonic.MonthsColumn]; m.cal.month && months == m.subject.More[hedonic.MonthsColumn] {
+		t.Age += float64(m.year - s.ModelYear) // another model year with the same months stated: the year is what changed
 	}
 	return m.table(t)
 }
 
-func (m Model) table(t traits) prob.Table {
+func (m Model) table(t hedonic.Traits) prob.Table {
 	o := m.predict(t)
-	scale := math.Sqrt(o.level + o.luck)
+	scale := math.Sqrt(o.Level + o.Luck)
 	values := make([]float64, len(tailChances))
 	last := 0.0
 	for i, z := range m.tail.z {
-		values[i] = math.Max(last, math.Exp(math.Min(math.Max(o.at+scale*z, leastLog), mostLog)))
+		values[i] = math.Max(last, math.Exp(math.Min(math.Max(o.At+scale*z, leastLog), mostLog)))
 		last = values[i]
 	}
 	return prob.NewTable(tailChances, values)
@@ -178,8 +143,8 @@ const mostLevel = 1
 // The luck of one sale is not in it. Of a bare guess, half of the variance is taken to be shared.
 func (m Model) LevelSD() float64 {
 	t := m.Distribution()
-	if len(m.members) == 0 {
+	if m.blend.Empty() {
 		return t.SD() * math.Sqrt(guessLevel)
 	}
-	return t.Mean() * math.Sqrt(math.Expm1(math.Min(mostLevel, m.predict(m.subject).doubt)))
+	return t.Mean() * math.Sqrt(math.Expm1(math.Min(mostLevel, m.predict(m.subject).Doubt)))
 }

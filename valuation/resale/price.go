@@ -1,6 +1,9 @@
 package resale
 
-import "walkline/valuation/money"
+import (
+	"walkline/valuation/hedonic"
+	"walkline/valuation/money"
+)
 
 // Price is what the finished vehicle is expected to bring, in major units of the case's currency.
 type Price struct {
@@ -33,7 +36,7 @@ type Adjusted struct {
 }
 
 // changes returns where the adjustment for each cause stands in a.
-func (a *Adjusted) changes() [causes]*money.Amount {
-	return [causes]*money.Amount{causeAsked: &a.AskedToSold, causeDate: &a.Date, causeMileage: &a.Mileage, causeAge: &a.Age,
-		causeTrim: &a.Trim, causeBrand: &a.Brand, causeOther: &a.Other}
+func (a *Adjusted) changes() [hedonic.Causes]*money.Amount {
+	return [hedonic.Causes]*money.Amount{hedonic.CauseAsked: &a.AskedToSold, hedonic.CauseDate: &a.Date, hedonic.CauseMileage: &a.Mileage, hedonic.CauseAge: &a.Age,
+		hedonic.CauseTrim: &a.Trim, hedonic.CauseBrand: &a.Brand, hedonic.CauseOther: &a.Other}
 }

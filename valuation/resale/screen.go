@@ -3,10 +3,12 @@ package resale
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
+	"walkline/valuation/hedonic"
 	"walkline/valuation/money"
 )
 
@@ -16,7 +18,7 @@ type screened struct {
 	row    Row
 	order  string // what the row says, for a stable order and for finding duplicates
 	reason string // empty: used
-	traits traits
+	traits hedonic.Traits
 	price  float64 // major units
 }
 
@@ -94,11 +96,11 @@ func content(r Row) string {
 	b = strconv.AppendInt(append(b, '|'), int64(r.ModelYear), 10)
 	num(r.Mileage)
 	for _, s := range []string{r.Unit, r.Kind, string(r.Date), r.Make, r.Model, r.Trim, r.Title} {
-		text(key(s))
+		text(hedonic.Key(s))
 	}
 	num(r.DistanceMi)
 	num(r.Condition)
-	for _, name := range sorted(r.More) {
+	for _, name := range slices.Sorted(maps.Keys(r.More)) {
 		text(name)
 		text(r.More[name])
 	}

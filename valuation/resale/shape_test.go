@@ -35,14 +35,6 @@ func TestSampleQuantileStandsAtConformalRank(t *testing.T) {
 	}
 }
 
-func TestMileageFormsShareSlopeAtPivot(t *testing.T) {
-	for _, f := range mileageForms {
-		if slope := (f.at(pivot+1) - f.at(pivot-1)) / 2 * perUnit; math.Abs(slope-1) > 1e-6 {
-			t.Errorf("%s rises by %g per 10,000 miles at 50,000, want 1", f, slope)
-		}
-	}
-}
-
 func TestRisingCurvePassesThroughAndNeverFalls(t *testing.T) {
 	for _, y := range [][]float64{{0, 1, 2, 3, 4}, {0, 0, 0, 5, 10}, {-9, -1, 0, 0.01, 0.02}, {1, 1, 1, 1, 1}} {
 		x := []float64{-3, -1.28, 0, 1.28, 3}

@@ -2,29 +2,12 @@ package resale
 
 import (
 	"math"
-	"strconv"
 	"strings"
 	"time"
 
+	"walkline/valuation/hedonic"
 	"walkline/valuation/lot"
 )
-
-// traits is what a row and a subject have in common, in the units of the fit.
-type traits struct {
-	year       int     // model year
-	age        float64 // years from the start of the model year to the day of the sale
-	miles      float64
-	milesKnown bool
-	trim       string
-	model      string // make and model
-	brand      string // empty: clear
-	asked      bool
-	back       float64 // years from the row's day to the subject's sale, at least 0
-	condition  float64
-	condKnown  bool
-	distance   float64
-	more       map[string]string
-}
 
 // calendar places the days of a table.
 type calendar struct {
@@ -57,12 +40,12 @@ func newCalendar(rows []Row, s Subject, today lot.Date) calendar {
 // statesMonths reports whether the subject and nearly all rows state their age to the month: mixing both ways of counting
 // would shift the rows by half a year against one another.
 func statesMonths(rows []Row, s Subject) bool {
-	if _, ok := number(s.More[monthsColumn]); !ok {
+	if _, ok := hedonic.Number(s.More[hedonic.MonthsColumn]); !ok {
 		return false
 	}
 	known := 0
 	for _, r := range rows {
-		if _, ok := number(r.More[monthsColumn]); ok {
+		if _, ok := hedonic.Number(r.More[hedonic.MonthsColumn]); ok {
 			known++
 		}
 	}
@@ -80,37 +63,37 @@ func decimalYear(d lot.Date) (float64, bool) {
 	return float64(t.Year()) + (float64(t.YearDay())-1)/365.25, true
 }
 
-func (c calendar) row(r Row) traits {
+func (c calendar) row(r Row) hedonic.Traits {
 	day, ok := decimalYear(r.Date)
 	if !ok {
 		day = c.today
 	}
-	t := traits{
-		year: r.ModelYear, age: c.age(day, r.ModelYear, r.More), trim: key(r.Trim), model: key(r.Make + " " + r.Model), brand: brandOf(r.Title),
-		asked: !strings.EqualFold(strings.TrimSpace(r.Kind), "sold"), back: max(0, c.sale-day), more: r.More,
+	t := hedonic.Traits{
+		Year: r.ModelYear, Age: c.age(day, r.ModelYear, r.More), Trim: hedonic.Key(r.Trim), Model: hedonic.Key(r.Make + " " + r.Model), Brand: brandOf(r.Title),
+		Asked: !strings.EqualFold(strings.TrimSpace(r.Kind), "sold"), Back: max(0, c.sale-day), More: r.More,
 	}
-	t.setMiles(r.Mileage, r.Unit)
+	setMiles(&t, r.Mileage, r.Unit)
 	if r.Condition != nil {
-		t.condition, t.condKnown = *r.Condition, true
+		t.Condition, t.CondKnown = *r.Condition, true
 	}
-	if r.DistanceMi != nil && finite(*r.DistanceMi) {
-		t.distance = *r.DistanceMi
+	if r.DistanceMi != nil && !math.IsNaN(*r.DistanceMi) && !math.IsInf(*r.DistanceMi, 0) {
+		t.Distance = *r.DistanceMi
 	}
 	return t
 }
 
-func (c calendar) subject(s Subject) traits {
+func (c calendar) subject(s Subject) hedonic.Traits {
 	brand := s.Brand
-	if key(brand) == "" {
+	if hedonic.Key(brand) == "" {
 		brand = "rebuilt"
 	}
-	t := traits{
-		year: s.ModelYear, age: c.age(c.sale, s.ModelYear, s.More), trim: key(s.Trim), model: key(s.Make + " " + s.Model), brand: brandOf(brand),
-		condition: usualCondition, condKnown: true, more: s.More,
+	t := hedonic.Traits{
+		Year: s.ModelYear, Age: c.age(c.sale, s.ModelYear, s.More), Trim: hedonic.Key(s.Trim), Model: hedonic.Key(s.Make + " " + s.Model), Brand: brandOf(brand),
+		Condition: usualCondition, CondKnown: true, More: s.More,
 	}
-	t.setMiles(s.Mileage, s.Unit)
+	setMiles(&t, s.Mileage, s.Unit)
 	if s.Condition != nil {
-		t.condition = *s.Condition
+		t.Condition = *s.Condition
 	}
 	return t
 }
@@ -126,21 +109,18 @@ const (
 	lastYear  = 2200
 )
 
-func (t *traits) setMiles(m *float64, unit string) {
+func setMiles(t *hedonic.Traits, m *float64, unit string) {
 	if m == nil || !(*m >= 0 && *m <= mostMiles) {
 		return
 	}
-	t.miles, t.milesKnown = *m, true
-	if key(unit) == "km" {
-		t.miles /= lot.KilometresPerMile
+	t.Miles, t.MilesKnown = *m, true
+	if hedonic.Key(unit) == "km" {
+		t.Miles /= lot.KilometresPerMile
 	}
 }
 
-// monthsColumn is the column that states the age to the month.
-const monthsColumn = "age_months"
-
 func (c calendar) age(day float64, modelYear int, more map[string]string) float64 {
-	if m, ok := number(more[monthsColumn]); c.month && ok && m >= 0 && m <= 12*mostAge {
+	if m, ok := hedonic.Number(more[hedonic.MonthsColumn]); c.month && ok && m >= 0 && m <= 12*mostAge {
 		return m / 12
 	}
 	return math.Min(mostAge, math.Max(-mostAge, day-float64(modelYear)))
@@ -148,64 +128,10 @@ func (c calendar) age(day float64, modelYear int, more map[string]string) float6
 
 // brandOf returns the title brand in small letters, empty for a clear title and for one that isn't stated.
 func brandOf(title string) string {
-	switch k := key(title); k {
+	switch k := hedonic.Key(title); k {
 	case "clear", "clean", "none":
 		return ""
 	default:
 		return k
 	}
-}
-
-// key returns s in small letters with single spaces.
-func key(s string) string {
-	if isKey(s) {
-		return s
-	}
-	return strings.Join(strings.Fields(strings.ToLower(s)), " ")
-}
-
-// isKey reports whether s is a key already, as most cells are: plain letters, no space at an end or doubled.
-func isKey(s string) bool {
-	space := true
-	for i := range len(s) {
-		c := s[i]
-		if c == ' ' && space || c < ' ' || c >= 0x7f || 'A' <= c && c <= 'Z' {
-			return false
-		}
-		space = c == ' '
-	}
-	return s == "" || !space
-}
-
-func number(s string) (float64, bool) {
-	x, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
-	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0, false
-	}
-	return x, true
-}
-
-// mileageForm is a curve of the price over the mileage; each is scaled so that its slope at 50,000 miles is 1 per
-// 10,000 miles.
-type mileageForm string
-
-var mileageForms = []mileageForm{"linear", "root", "log"}
-
-func (f mileageForm) effect() string { return "mileage/" + string(f) }
-
-// The mileages in miles that set the forms' scale: slopes are quoted at the pivot; the logarithm starts bending at its offset.
-const (
-	pivot     = 50_000
-	perUnit   = 10_000
-	logOffset = 15_000
-)
-
-func (f mileageForm) at(miles float64) float64 {
-	switch f {
-	case "root":
-		return 2 * math.Sqrt(pivot*miles) / perUnit
-	case "log":
-		return math.Log((miles+logOffset)/logOffset) * (pivot + logOffset) / perUnit
-	}
-	return miles / perUnit
 }

@@ -2,7 +2,9 @@ package resale
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 )
@@ -55,7 +57,7 @@ func (m Model) unusedRows() []Warning {
 		names[reason], places[reason] = append(names[reason], r.name()), append(places[reason], r.index)
 	}
 	var out []Warning
-	for _, reason := range sorted(names) {
+	for _, reason := range slices.Sorted(maps.Keys(names)) {
 		sort.Strings(names[reason])
 		sort.Ints(places[reason])
 		text := fmt.Sprintf("%s not used (%s): %s", count(len(names[reason]), "row"), reason, shortList(names[reason]))
@@ -76,27 +78,27 @@ func shortList(names []string) string {
 func (m Model) beyond() []Warning {
 	oldest, newest, least, most := math.Inf(-1), math.Inf(1), math.Inf(1), math.Inf(-1)
 	for _, r := range m.rows[:m.used] {
-		oldest, newest = max(oldest, r.traits.age), min(newest, r.traits.age)
-		if r.traits.milesKnown {
-			least, most = min(least, r.traits.miles), max(most, r.traits.miles)
+		oldest, newest = max(oldest, r.traits.Age), min(newest, r.traits.Age)
+		if r.traits.MilesKnown {
+			least, most = min(least, r.traits.Miles), max(most, r.traits.Miles)
 		}
 	}
 	var out []Warning
 	say := func(code Code, text string) { out = append(out, Warning{Code: code, Text: text}) }
-	if m.subject.age > oldest+yearsBeyond {
+	if m.subject.Age > oldest+yearsBeyond {
 		say(WarnOlder, "the vehicle is older than every comparable: the price is extended beyond them")
 	}
-	if m.subject.age < newest-yearsBeyond {
+	if m.subject.Age < newest-yearsBeyond {
 		say(WarnNewer, "the vehicle is newer than every comparable: the price is extended beyond them")
 	}
 	switch {
-	case !m.subject.milesKnown:
+	case !m.subject.MilesKnown:
 		say(WarnNoMileage, "the vehicle's mileage is not known: mileage is left out of the price")
 	case most < least:
 		say(WarnNoRowMileage, "no comparable states its mileage: mileage is left out of the price")
-	case m.subject.miles > most+milesBeyond:
+	case m.subject.Miles > most+milesBeyond:
 		say(WarnMoreMiles, "the vehicle has more miles than every comparable: the price is extended beyond them")
-	case m.subject.miles < least-milesBeyond:
+	case m.subject.Miles < least-milesBeyond:
 		say(WarnFewerMiles, "the vehicle has fewer miles than every comparable: the price is extended beyond them")
 	}
 	return out
@@ -107,7 +109,7 @@ func (m Model) stale() []Warning {
 	for _, r := range m.rows[:m.used] {
 		if !r.row.Date.Known() {
 			undated = append(undated, r.index)
-		} else if r.traits.back-(m.cal.sale-m.cal.today) > staleYears {
+		} else if r.traits.Back-(m.cal.sale-m.cal.today) > staleYears {
 			old = append(old, r.index)
 		}
 	}
@@ -128,25 +130,25 @@ func (m Model) stale() []Warning {
 func (m Model) strangers() []Warning {
 	models, trims, brands := 0, 0, 0
 	for _, r := range m.rows[:m.used] {
-		if r.traits.model == m.subject.model {
+		if r.traits.Model == m.subject.Model {
 			models++
 		}
-		if r.traits.trim == m.subject.trim {
+		if r.traits.Trim == m.subject.Trim {
 			trims++
 		}
-		if r.traits.brand == m.subject.brand {
+		if r.traits.Brand == m.subject.Brand {
 			brands++
 		}
 	}
 	var out []Warning
-	if m.subject.model != "" && models == 0 {
+	if m.subject.Model != "" && models == 0 {
 		out = append(out, Warning{Code: WarnOtherModel, Text: "no comparable is of the vehicle's own make and model"})
 	}
-	if m.subject.trim != "" && trims == 0 {
+	if m.subject.Trim != "" && trims == 0 {
 		out = append(out, Warning{Code: WarnOtherTrim, Text: "no comparable is of the vehicle's own trim"})
 	}
-	if m.subject.brand != "" && brands == 0 {
-		text := fmt.Sprintf("no comparable has the title brand %q: its discount is your belief alone", m.subject.brand)
+	if m.subject.Brand != "" && brands == 0 {
+		text := fmt.Sprintf("no comparable has the title brand %q: its discount is your belief alone", m.subject.Brand)
 		out = append(out, Warning{Code: WarnOtherBrand, Text: text})
 	}
 	return out
@@ -159,7 +161,7 @@ func (m Model) dominant() []Warning {
 	}
 	total, most, at := 0.0, 0.0, 0
 	for i := range m.used {
-		hold := m.hold(i)
+		hold := m.blend.Hold(i)
 		total += hold
 		if hold > most {
 			most, at = hold, i
@@ -172,17 +174,8 @@ func (m Model) dominant() []Warning {
 	return []Warning{{WarnDominant, text, []int{m.rows[at].index}}}
 }
 
-// hold returns how strongly the subject's log price hangs on the log price of row i.
-func (m Model) hold(i int) float64 {
-	sum := 0.0
-	for _, mb := range m.members {
-		sum += mb.share * mb.slopeOn(i)
-	}
-	return math.Abs(sum)
-}
-
 func (m Model) outliers() []Warning {
-	z := m.leftOut()
+	z := m.blend.LeftOut()
 	var out []Warning
 	var rest []int
 	for i, r := range m.rows[:m.used] {

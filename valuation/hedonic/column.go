@@ -1,4 +1,4 @@
-package resale
+package hedonic
 
 import (
 	"math"
@@ -28,19 +28,19 @@ const (
 )
 
 // notFacts are columns that say nothing of the vehicle, or that the fit reads elsewhere.
-var notFacts = map[string]bool{monthsColumn: true, "currency": true, "price": true, "id": true, "row_id": true, "vin": true,
+var notFacts = map[string]bool{MonthsColumn: true, "currency": true, "price": true, "id": true, "row_id": true, "vin": true,
 	"note": true, "source": true, "url": true}
 
 // columns returns the extra columns that can tell rows apart, in the order of their names.
-func columns(rows []screened, subject traits) []column {
-	names := make([]string, 0, len(subject.more))
-	for name := range subject.more {
+func columns(rows []Sale, subject Traits) []column {
+	names := make([]string, 0, len(subject.More))
+	for name := range subject.More {
 		names = append(names, name)
 	}
 	sort.Strings(names)
 	var out []column
 	for _, name := range names {
-		if notFacts[key(name)] || key(subject.more[name]) == "" || len(out) == mostColumns {
+		if notFacts[Key(name)] || Key(subject.More[name]) == "" || len(out) == mostColumns {
 			continue
 		}
 		if c, ok := newColumn(name, rows, subject); ok {
@@ -50,26 +50,26 @@ func columns(rows []screened, subject traits) []column {
 	return out
 }
 
-func newColumn(name string, rows []screened, subject traits) (column, bool) {
+func newColumn(name string, rows []Sale, subject Traits) (column, bool) {
 	counts := map[string]int{}
 	var xs []float64
 	filled := 0
 	for _, r := range rows {
-		v := key(r.traits.more[name])
+		v := Key(r.More[name])
 		if v == "" {
 			continue
 		}
 		filled++
 		counts[v]++
-		if x, ok := number(v); ok {
+		if x, ok := Number(v); ok {
 			xs = append(xs, x)
 		}
 	}
-	own := key(subject.more[name])
+	own := Key(subject.More[name])
 	if len(rows) == 0 || float64(filled) < leastFilled*float64(len(rows)) || (len(counts) == 1 && counts[own] > 0) {
 		return column{}, false
 	}
-	if x, ok := number(own); ok && len(xs) == filled {
+	if x, ok := Number(own); ok && len(xs) == filled {
 		return numberColumn(name, xs, x), true
 	}
 	if len(counts) > fewLevels && filled < wordsPerRows*len(counts) {

@@ -1,4 +1,4 @@
-package resale
+package hedonic
 
 import (
 	"bytes"
@@ -88,7 +88,7 @@ func (m Market) check() error {
 	}
 	for name, e := range m.Effects {
 		if !finite(e.Mean, e.SD) || e.SD < 0 {
-			return fmt.Errorf("effect %q is no number", name)
+			return fmt.Errorf("effect %q is no Number", name)
 		}
 	}
 	for _, name := range []string{spreadTrim, spreadYear, spreadModel, spreadNumber, spreadLevel, spreadSlope} {
@@ -104,7 +104,7 @@ func (m Market) check() error {
 
 func (m Market) needs() []string {
 	names := []string{effectAge, effectBend, effectCondition}
-	for _, f := range mileageForms {
+	for _, f := range Forms {
 		names = append(names, f.effect())
 	}
 	return names

@@ -1,4 +1,4 @@
-package resale
+package hedonic
 
 import (
 	"math"
@@ -8,7 +8,7 @@ import (
 
 // features returns the design row of t, and the groups of which t has a level that the table doesn't know: each adds its
 // own spread once.
-func (d *design) features(t traits) (row []prob.Entry, unknown []int) {
+func (d *design) features(t Traits) (row []prob.Entry, unknown []int) {
 	row = make([]prob.Entry, 0, 16)
 	put := func(term int, x float64) {
 		if term >= 0 && x != 0 {
@@ -16,43 +16,43 @@ func (d *design) features(t traits) (row []prob.Entry, unknown []int) {
 		}
 	}
 	put(0, 1)
-	age := t.age - d.centre.age
+	age := t.Age - d.centre.Age
 	put(d.age, age)
-	put(d.bend, ((t.age-bendAt)*(t.age-bendAt)-(d.centre.age-bendAt)*(d.centre.age-bendAt))/100)
+	put(d.bend, ((t.Age-bendAt)*(t.Age-bendAt)-(d.centre.Age-bendAt)*(d.centre.Age-bendAt))/100)
 	miles := d.milesFrom(t)
 	put(d.mileage, miles)
-	if t.asked {
+	if t.Asked {
 		put(d.asked, 1)
 	}
-	if t.brand != "" {
+	if t.Brand != "" {
 		put(d.brand, 1)
-		if at, ok := d.brands[t.brand]; ok {
+		if at, ok := d.brands[t.Brand]; ok {
 			put(at, 1)
 		}
 	}
-	if t.condKnown {
-		put(d.cond, t.condition-d.centre.condition)
+	if t.CondKnown {
+		put(d.cond, t.Condition-d.centre.Condition)
 	}
 	for _, s := range d.steps {
-		if t.back > s.from {
-			put(s.term, (min(t.back, s.to)-s.from)/(s.to-s.from))
+		if t.Back > s.from {
+			put(s.term, (min(t.Back, s.to)-s.from)/(s.to-s.from))
 		}
 	}
 	if d.models.terms != nil {
-		unknown = d.putLevel(put, d.models, t.model, unknown)
-		if at, ok := d.slopes[t.model]; ok {
+		unknown = d.putLevel(put, d.models, t.Model, unknown)
+		if at, ok := d.slopes[t.Model]; ok {
 			put(at[0], age)
 			put(at[1], miles)
 		}
 	}
 	if d.years != nil {
-		at, off := d.nearestYear(t.year)
+		at, off := d.nearestYear(t.Year)
 		put(at, 1)
 		for range min(off, mostYears) {
 			unknown = append(unknown, d.yearly)
 		}
 	}
-	if d.trims.terms != nil && t.trim != "" {
+	if d.trims.terms != nil && t.Trim != "" {
 		unknown = d.putLevel(put, d.trims, d.trimOf(t), unknown)
 	}
 	for i := range d.columns {
@@ -70,8 +70,8 @@ func (d *design) putLevel(put func(int, float64), l levelled, name string, unkno
 	return unknown
 }
 
-func (c *column) put(put func(int, float64), t traits, unknown []int) []int {
-	v := key(t.more[c.name])
+func (c *column) put(put func(int, float64), t Traits, unknown []int) []int {
+	v := Key(t.More[c.name])
 	if c.words {
 		at, ok := c.levels[v]
 		if !ok {
@@ -80,7 +80,7 @@ func (c *column) put(put func(int, float64), t traits, unknown []int) []int {
 		put(at, 1)
 		return unknown
 	}
-	x, ok := number(v)
+	x, ok := Number(v)
 	if !ok {
 		x = c.mean
 	}
@@ -90,13 +90,13 @@ func (c *column) put(put func(int, float64), t traits, unknown []int) []int {
 
 // milesFrom returns how far t is from the subject in the units of the mileage's form. A row without a mileage takes what
 // its age makes likely.
-func (d *design) milesFrom(t traits) float64 {
+func (d *design) milesFrom(t Traits) float64 {
 	if d.mileage < 0 {
 		return 0
 	}
-	miles := t.miles
-	if !t.milesKnown {
-		miles = max(0, d.gap.at+d.gap.slope*t.age)
+	miles := t.Miles
+	if !t.MilesKnown {
+		miles = max(0, d.gap.at+d.gap.slope*t.Age)
 	}
-	return d.form.at(miles) - d.form.at(d.centre.miles)
+	return d.form.At(miles) - d.form.At(d.centre.Miles)
 }

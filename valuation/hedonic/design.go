@@ -1,4 +1,4 @@
-package resale
+package hedonic
 
 import (
 	"cmp"
@@ -9,25 +9,26 @@ import (
 	"walkline/valuation/prob"
 )
 
-// cause is what an adjustment is for.
-type cause int
+// Cause is what an adjustment is for.
+type Cause int
 
+// The causes of adjustments.
 const (
-	causeNone cause = iota // the level, which all rows share
-	causeAsked
-	causeDate
-	causeMileage
-	causeAge
-	causeTrim
-	causeBrand
-	causeOther
-	causes
+	CauseNone Cause = iota // the level, which all rows share
+	CauseAsked
+	CauseDate
+	CauseMileage
+	CauseAge
+	CauseTrim
+	CauseBrand
+	CauseOther
+	Causes // how many there are
 )
 
 // term is one effect on the logarithm of the price, with its Gaussian prior.
 type term struct {
 	name  string
-	cause cause
+	cause Cause
 	prob.Term
 }
 
@@ -43,8 +44,8 @@ type design struct {
 	terms   []term
 	groups  []group
 	links   []prob.Link
-	form    mileageForm
-	centre  traits
+	form    Form
+	centre  Traits
 	age     int
 	bend    int
 	mileage int // -1: the subject's mileage or the rows' isn't known
@@ -94,16 +95,16 @@ func (d *design) addGroup(name string, s prob.Scale) int {
 }
 
 // newDesign lays out the effects that the rows and the subject call for.
-func newDesign(rows []screened, subject traits, b outlook, m Market, form mileageForm) *design {
+func newDesign(rows []Sale, subject Traits, b Outlook, m Market, form Form) *design {
 	d := &design{form: form, centre: subject, mileage: -1, asked: -1, cond: -1, brand: -1}
 	d.add(term{name: "level", Term: prob.Term{SD: levelSD, Group: -1}})
-	d.age = d.addEffect("age", causeAge, m.Effects[effectAge])
-	d.bend = d.addEffect("bend", causeAge, m.Effects[effectBend])
+	d.age = d.addEffect("age", CauseAge, m.Effects[effectAge])
+	d.bend = d.addEffect("bend", CauseAge, m.Effects[effectBend])
 	d.addMileage(rows, m)
 	d.addAsked(rows, b)
 	d.addBrand(rows, b)
 	d.addCondition(rows, m)
-	d.addSteps(rows, b.walk)
+	d.addSteps(rows, b.Walk)
 	d.addModels(rows, m)
 	d.addYears(rows, m)
 	d.addTrims(rows, m)
@@ -114,24 +115,24 @@ func newDesign(rows []screened, subject traits, b outlook, m Market, form mileag
 	return d
 }
 
-func (d *design) addEffect(name string, c cause, e Effect) int {
+func (d *design) addEffect(name string, c Cause, e Effect) int {
 	return d.add(term{name: name, cause: c, Term: prob.Term{Mean: e.Mean, SD: e.SD, Group: -1}})
 }
 
-func (d *design) addMileage(rows []screened, m Market) {
+func (d *design) addMileage(rows []Sale, m Market) {
 	known := 0
 	var age, miles []float64
 	for _, r := range rows {
-		if r.traits.milesKnown {
+		if r.MilesKnown {
 			known++
-			age, miles = append(age, r.traits.age), append(miles, r.traits.miles)
+			age, miles = append(age, r.Age), append(miles, r.Miles)
 		}
 	}
-	if !d.centre.milesKnown || known == 0 {
+	if !d.centre.MilesKnown || known == 0 {
 		return
 	}
 	d.gap = through(age, miles)
-	d.mileage = d.addEffect("mileage", causeMileage, m.Effects[d.form.effect()])
+	d.mileage = d.addEffect("mileage", CauseMileage, m.Effects[d.form.effect()])
 }
 
 // through returns the least-squares line of y over x, flat when x doesn't vary.
@@ -152,10 +153,10 @@ func through(x, y []float64) line {
 	return line{at: my - xy/xx*mx, slope: xy / xx}
 }
 
-func (d *design) addAsked(rows []screened, b outlook) {
+func (d *design) addAsked(rows []Sale, b Outlook) {
 	for _, r := range rows {
-		if r.traits.asked {
-			d.asked = d.addEffect("asked", causeAsked, Effect{-b.asked.Mean, b.asked.SD})
+		if r.Asked {
+			d.asked = d.addEffect("asked", CauseAsked, Effect{-b.Asked.Mean, b.Asked.SD})
 			return
 		}
 	}
@@ -165,96 +166,96 @@ func (d *design) addAsked(rows []screened, b outlook) {
 // the price. Starter value, from memory: replace it with yours.
 const otherBrandSD = 0.15
 
-func (d *design) addBrand(rows []screened, b outlook) {
+func (d *design) addBrand(rows []Sale, b Outlook) {
 	names := map[string]bool{}
-	branded := d.centre.brand != ""
+	branded := d.centre.Brand != ""
 	for _, r := range rows {
-		if r.traits.brand != "" {
+		if r.Brand != "" {
 			branded = true
-			names[r.traits.brand] = true
+			names[r.Brand] = true
 		}
 	}
 	if !branded {
 		return
 	}
-	d.brand = d.addEffect("brand", causeBrand, b.brand)
-	own := d.centre.brand
+	d.brand = d.addEffect("brand", CauseBrand, b.Brand)
+	own := d.centre.Brand
 	if own == "" {
 		own = usualBrand
 	}
 	delete(names, own)
 	d.brands = map[string]int{}
 	for _, name := range sorted(names) {
-		d.brands[name] = d.addEffect("brand "+name, causeBrand, Effect{0, otherBrandSD})
+		d.brands[name] = d.addEffect("brand "+name, CauseBrand, Effect{0, otherBrandSD})
 	}
 }
 
 // usualBrand is the title brand that a rebuilt vehicle is usually sold with.
 const usualBrand = "rebuilt"
 
-func (d *design) addCondition(rows []screened, m Market) {
+func (d *design) addCondition(rows []Sale, m Market) {
 	known := 0
 	for _, r := range rows {
-		if r.traits.condKnown {
+		if r.CondKnown {
 			known++
 		}
 	}
 	if known > 0 && float64(known) >= leastFilled*float64(len(rows)) {
-		d.cond = d.addEffect("condition", causeOther, m.Effects[effectCondition])
+		d.cond = d.addEffect("condition", CauseOther, m.Effects[effectCondition])
 	}
 }
 
 // stepEdges are the ends, in years before the sale, of the stretches over which the market drifts.
 var stepEdges = []float64{0, 0.125, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 5, 8, math.Inf(1)}
 
-func (d *design) addSteps(rows []screened, walk float64) {
+func (d *design) addSteps(rows []Sale, walk float64) {
 	oldest := 0.0
 	for _, r := range rows {
-		oldest = max(oldest, r.traits.back)
+		oldest = max(oldest, r.Back)
 	}
 	for i := 1; i < len(stepEdges) && stepEdges[i-1] < oldest; i++ {
 		from, to := stepEdges[i-1], min(stepEdges[i], oldest)
-		at := d.addEffect("drift", causeDate, Effect{0, walk * math.Sqrt(to-from)})
+		at := d.addEffect("drift", CauseDate, Effect{0, walk * math.Sqrt(to-from)})
 		d.steps = append(d.steps, step{from, to, at})
 	}
 }
 
-// slopeRows is the number of rows from which a model gets slopes of its own: fewer say nothing of them.
+// slopeRows is the Number of rows from which a model gets slopes of its own: fewer say nothing of them.
 const slopeRows = 8
 
-func (d *design) addModels(rows []screened, m Market) {
+func (d *design) addModels(rows []Sale, m Market) {
 	counts := map[string]int{}
 	for _, r := range rows {
-		counts[r.traits.model]++
+		counts[r.Model]++
 	}
-	if len(counts) == 0 || (len(counts) == 1 && (counts[d.centre.model] > 0 || d.centre.model == "")) {
+	if len(counts) == 0 || (len(counts) == 1 && (counts[d.centre.Model] > 0 || d.centre.Model == "")) {
 		return
 	}
 	g := d.addGroup("model", m.Spreads[spreadModel])
-	d.models = levelled{commonest(counts, d.centre.model), g}
+	d.models = levelled{commonest(counts, d.centre.Model), g}
 	slope := d.addGroup("model slopes", m.Spreads[spreadSlope])
 	d.slopes = map[string][2]int{}
 	for _, name := range sorted(d.models.terms) {
-		d.models.terms[name] = d.add(term{name: "model " + name, cause: causeOther, Term: prob.Term{Group: g}})
-		if name != d.centre.model && counts[name] < slopeRows {
+		d.models.terms[name] = d.add(term{name: "model " + name, cause: CauseOther, Term: prob.Term{Group: g}})
+		if name != d.centre.Model && counts[name] < slopeRows {
 			continue
 		}
-		at := [2]int{d.add(term{name: "age of " + name, cause: causeAge, Term: prob.Term{Group: slope}}), -1}
+		at := [2]int{d.add(term{name: "age of " + name, cause: CauseAge, Term: prob.Term{Group: slope}}), -1}
 		if d.mileage >= 0 {
-			at[1] = d.add(term{name: "mileage of " + name, cause: causeMileage, Term: prob.Term{Group: slope}})
+			at[1] = d.add(term{name: "mileage of " + name, cause: CauseMileage, Term: prob.Term{Group: slope}})
 		}
 		d.slopes[name] = at
 	}
 }
 
-func (d *design) addTrims(rows []screened, m Market) {
-	if d.centre.trim == "" {
+func (d *design) addTrims(rows []Sale, m Market) {
+	if d.centre.Trim == "" {
 		return
 	}
 	counts := map[string]int{}
 	for _, r := range rows {
-		if r.traits.trim != "" {
-			counts[d.trimOf(r.traits)]++
+		if r.Trim != "" {
+			counts[d.trimOf(r.Traits)]++
 		}
 	}
 	own := d.trimOf(d.centre)
@@ -264,7 +265,7 @@ func (d *design) addTrims(rows []screened, m Market) {
 	g := d.addGroup("trim", m.Spreads[spreadTrim])
 	d.trims = levelled{commonest(counts, own), g}
 	for _, name := range sorted(d.trims.terms) {
-		d.trims.terms[name] = d.add(term{name: "trim " + name, cause: causeTrim, Term: prob.Term{Group: g}})
+		d.trims.terms[name] = d.add(term{name: "trim " + name, cause: CauseTrim, Term: prob.Term{Group: g}})
 	}
 }
 
@@ -273,14 +274,14 @@ type yearTerm struct {
 	year, term int // term -1: the subject's own year, from which the others are measured
 }
 
-// mostYears is the number of different model years above which a table holds slips of the pen: then years get no effects.
+// mostYears is the Number of different model years above which a table holds slips of the pen: then years get no effects.
 const mostYears = 60
 
 // addYears chains the model years of the rows and the subject: each lies a step from the year before it.
-func (d *design) addYears(rows []screened, m Market) {
-	seen := map[int]bool{d.centre.year: true}
+func (d *design) addYears(rows []Sale, m Market) {
+	seen := map[int]bool{d.centre.Year: true}
 	for _, r := range rows {
-		seen[r.traits.year] = true
+		seen[r.Year] = true
 	}
 	if len(seen) == 1 || len(seen) > mostYears {
 		return
@@ -288,8 +289,8 @@ func (d *design) addYears(rows []screened, m Market) {
 	d.yearly = d.addGroup(spreadYear, m.Spreads[spreadYear])
 	for _, year := range sorted(seen) {
 		y := yearTerm{year, -1}
-		if year != d.centre.year {
-			y.term = d.add(term{name: "year " + strconv.Itoa(year), cause: causeAge, Term: prob.Term{SD: levelSD, Group: -1}})
+		if year != d.centre.Year {
+			y.term = d.add(term{name: "year " + strconv.Itoa(year), cause: CauseAge, Term: prob.Term{SD: levelSD, Group: -1}})
 		}
 		d.years = append(d.years, y)
 	}
@@ -315,11 +316,11 @@ func (d *design) nearestYear(year int) (at, off int) {
 }
 
 // trimOf returns the name of a trim, within its model where the table has several.
-func (d *design) trimOf(t traits) string {
+func (d *design) trimOf(t Traits) string {
 	if d.models.terms == nil {
-		return t.trim
+		return t.Trim
 	}
-	return t.model + ": " + t.trim
+	return t.Model + ": " + t.Trim
 }
 
 // mostShift is the most by which a column of numbers can be believed to move a log price: 1600 for an engine of 1.6 litres
@@ -330,12 +331,12 @@ func (d *design) addColumn(c *column, m Market) {
 	if !c.words {
 		if e, ok := m.Effects[c.name]; ok {
 			c.scale, c.reach = 1, mostShift/math.Max(e.SD, math.Abs(e.Mean))
-			c.term = d.addEffect(c.name, causeOther, e)
+			c.term = d.addEffect(c.name, CauseOther, e)
 			return
 		}
 		c.reach = mostShift / m.Spreads[spreadNumber].SD
 		g := d.addGroup(c.name, m.Spreads[spreadNumber])
-		c.term = d.add(term{name: c.name, cause: causeOther, Term: prob.Term{Group: g}})
+		c.term = d.add(term{name: c.name, cause: CauseOther, Term: prob.Term{Group: g}})
 		return
 	}
 	spread, ok := m.Spreads[spreadLevel+" "+c.name]
@@ -345,7 +346,7 @@ func (d *design) addColumn(c *column, m Market) {
 	c.group = d.addGroup(c.name, spread)
 	for _, name := range sorted(c.levels) {
 		mean := m.Effects[c.name+"="+name].Mean
-		c.levels[name] = d.add(term{name: c.name + " " + name, cause: causeOther, Term: prob.Term{Mean: mean, Group: c.group}})
+		c.levels[name] = d.add(term{name: c.name + " " + name, cause: CauseOther, Term: prob.Term{Mean: mean, Group: c.group}})
 	}
 }
 
