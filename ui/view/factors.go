@@ -48,6 +48,7 @@ func Factors(c valuation.Case, a valuation.Answer) [][2]string {
 	for _, r := range Rules(c.Rules, p) {
 		out = append(out, [2]string{"Rule: " + r[0], r[1]})
 	}
+	out = append(out, Learned(c.Factors)...)
 	return append(out, [2]string{"Catalogue", catalogue(c)},
 		[2]string{"Engine", fmt.Sprintf("%s, %d scenarios, seed %d", valuation.Engine, c.Run.Scenarios, c.Run.Seed)})
 }
