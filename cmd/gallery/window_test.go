@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
-	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -20,7 +19,6 @@ import (
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
-	"walkline/valuation/hidden"
 )
 
 // opened returns the window at its smallest, over an empty book.
@@ -153,20 +151,7 @@ func TestAComparableIsLeftOutByKeyboard(t *testing.T) {
 	s.wants(t, "from 29 comparables")
 }
 
-// informing returns the place of the first question on a lot's list that is still open and tells of a risk.
-func (s *stage) informing(t *testing.T, id int64) int {
-	t.Helper()
-	c := s.kept(t, id)
-	v, err := s.desk.Value(c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, items := view.Checks(desk.Open{Case: c, Valued: &v})
-	return slices.IndexFunc(items, func(i view.Check) bool {
-		return i.Answer == view.NotLooked && slices.ContainsFunc(s.desk.Know.Risks.Findings, func(f hidden.Finding) bool { return f.ID == i.ID })
-	})
-}
-
+// The looks stand first on the page, the one that is worth most on top.
 func TestAnAnswerMovesTheChanceOfItsDamage(t *testing.T) {
 	s, id := worksheet(t, "27", '3')
 	chances := func() []string {
@@ -175,12 +160,11 @@ func TestAnAnswerMovesTheChanceOfItsDamage(t *testing.T) {
 	}
 	before := chances()
 	s.press(fyne.Key6)
-	answers := seen.All[*widget.RadioGroup](s.screen.Content())
-	question := s.informing(t, id)
-	if len(answers) <= question || answers[question].Selected != view.NotLooked {
-		t.Fatalf("question %d of %d", question, len(answers))
+	answers := seen.All[*widgets.Reply](s.screen.Content())
+	if len(answers) == 0 || answers[0].Selected() != view.NotLooked {
+		t.Fatalf("%d questions", len(answers))
 	}
-	answers[question].SetSelected(view.Yes)
+	answers[0].Choose(view.Yes)
 	if len(s.kept(t, id).Findings) != 3 {
 		t.Fatalf("the book has the findings %v", s.kept(t, id).Findings)
 	}

@@ -129,7 +129,11 @@ func (p *page) drivers(a valuation.Answer) {
 func (p *page) checks(a valuation.Answer) {
 	p.line("\nTo check")
 	for _, c := range a.Checklist {
-		p.line("  [%s] %s: %s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text)
+		worth := ""
+		if c.Worth != nil {
+			worth = fmt.Sprintf(" (%.0f min, worth %s %s)", c.Minutes, p.cur.Code, p.whole(*c.Worth))
+		}
+		p.line("  [%s] %s: %s%s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text, worth)
 	}
 }
 

@@ -7,6 +7,7 @@
 //   - [NumberEntry], [ThreeEntry]: fields that read numbers as people type them ([Parse]) and say beside them what they understood or what
 //     is wrong. Text that is wrong is told to no one.
 //   - [Suggest], [Tip], [Layer]: what lies over a page for a moment, without taking the keyboard.
+//   - [Reply]: a question's answers side by side, one stop of the keyboard.
 //   - [Note], [KeyFigure], [Words], [NewSection]: words and room.
 //
 // The damage plan is walkline/ui/widgets/plan, the plots are walkline/ui/widgets/plot, tables walkline/ui/widgets/table; all

@@ -28,6 +28,7 @@ type checklist struct {
 	loss  *fyne.Container
 	care  *fyne.Container
 	sold  *widgets.NumberEntry
+	room  *container.Scroll
 
 	rows  map[string]*checkRow
 	held  []string // the looks as they stand: an answer moves no row
@@ -52,14 +53,15 @@ func newChecks(p *Page) *section {
 	c.again = widget.NewButton("Put in order again", c.reorder)
 	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)}, c.stated)
 	body := container.NewVBox(c.notes,
-		form.Heading("Looks round the vehicle", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it."),
+		form.Heading("Looks round the vehicle", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up and down."),
 		guess.Rows, c.basis, c.best,
 		container.NewHBox(widget.NewLabel("In order of"), form.Roomy(c.order, []string{byWorth}), c.again),
 		c.list, c.paper,
 		container.NewHBox(widget.NewLabel("Vehicles sold in 12 months"), c.sold),
 		c.loss, form.Heading("Cautions", "The maker's procedure, local codes and licensed practice decide what may be done."), c.care)
 	c.order.SetSelected(byWorth)
-	return &section{body: container.NewVScroll(body), forms: []*form.Form{guess}, first: first.Focus(), show: func(p *Page) { c.render() }}
+	c.room = container.NewVScroll(body)
+	return &section{body: c.room, forms: []*form.Form{guess}, first: first.Focus(), show: func(p *Page) { c.render() }}
 }
 
 func hammerGuess(c valuation.Case) prob.Three {

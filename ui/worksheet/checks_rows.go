@@ -22,8 +22,8 @@ type checkRow struct {
 	ask     *widget.Label
 	why     *widget.RichText
 	figures *widgets.Words
-	answer  *widget.RadioGroup // yes, no, not looked; nil for what is ticked
-	tick    *widget.Check
+	answer  *widgets.Reply // yes, no, not looked; nil for what is ticked
+	tick    *tick
 	seen    *fyne.Container // what can be done about what is seen
 	body    fyne.CanvasObject
 	muted   bool
@@ -91,12 +91,13 @@ func (c *checklist) row(i view.Check) *checkRow {
 		text = container.NewVBox(container.New(form.Tight{}, r.ask, r.why), r.seen)
 	}
 	if i.Tick {
-		r.tick = widget.NewCheck("", func(on bool) { r.answered(map[bool]string{true: view.No, false: view.NotLooked}[on]) })
+		r.tick = newTick(func(on bool) { r.answered(map[bool]string{true: view.No, false: view.NotLooked}[on]) })
+		r.tick.reached = func() { c.reveal(r.body) }
 		r.body = container.NewBorder(nil, nil, container.NewVBox(r.tick), nil, text)
 		return r
 	}
-	r.answer = widget.NewRadioGroup([]string{view.Yes, view.No, view.NotLooked}, r.answered)
-	r.answer.Horizontal, r.answer.Required = true, true
+	r.answer = widgets.NewReply([]string{view.Yes, view.No, view.NotLooked}, r.answered)
+	r.answer.OnReached = func() { c.reveal(r.body) }
 	right := container.NewVBox(container.NewPadded(r.figures), r.answer)
 	if i.Fixed {
 		r.answer.Hide()
@@ -117,7 +118,7 @@ func (r *checkRow) render(i view.Check) {
 	if r.tick != nil {
 		r.tick.SetChecked(i.Answer == view.No)
 	} else {
-		r.answer.SetSelected(i.Answer)
+		r.answer.Set(i.Answer)
 	}
 	if changed {
 		r.offer(i.Seen)
@@ -159,6 +160,38 @@ func (r *checkRow) answered(answer string) {
 		}
 		k.Findings = findings
 	})
+}
+
+// tick is a box that tells when it takes the keyboard.
+type tick struct {
+	widget.Check
+	reached func()
+}
+
+func newTick(changed func(bool)) *tick {
+	t := &tick{}
+	t.OnChanged = changed
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// FocusGained shows the focus and tells the list.
+func (t *tick) FocusGained() {
+	t.Check.FocusGained()
+	t.reached()
+}
+
+// reveal scrolls a row into sight.
+func (c *checklist) reveal(row fyne.CanvasObject) {
+	place := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	top := place(row).Y - place(c.room.Content).Y
+	bottom, sight := top+row.Size().Height, c.room.Size().Height
+	switch {
+	case top < c.room.Offset.Y:
+		c.room.ScrollToOffset(fyne.NewPos(0, top-theme.Wide))
+	case bottom > c.room.Offset.Y+sight:
+		c.room.ScrollToOffset(fyne.NewPos(0, bottom-sight+theme.Wide))
+	}
 }
 
 // notes returns items as notes.

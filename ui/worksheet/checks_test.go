@@ -78,7 +78,7 @@ func TestLooksStandByWorthAndKeepTheirPlaces(t *testing.T) {
 	}
 	b.wants(t, "worth USD", "can't change the bid", "Best 10 minutes: 2 looks, 3 min, together worth USD", "(your guess)", "Tool: torch.")
 	before := *b.open.Valued.Answer.WalkAway
-	seen.All[*widget.RadioGroup](b.page.Object())[0].SetSelected("yes")
+	seen.All[*widgets.Reply](b.page.Object())[0].Choose("yes")
 	if b.open.Case.Findings["rail_wave"] != "yes" || *b.open.Valued.Answer.WalkAway >= before {
 		t.Errorf("answered %v, walk-away %d, before %d", b.open.Case.Findings, *b.open.Valued.Answer.WalkAway, before)
 	}
@@ -106,7 +106,7 @@ func TestOneWalkRound(t *testing.T) {
 func TestACertainFindingBecomesARepairLine(t *testing.T) {
 	c, k := looked()
 	b := atChecks(t, c, k)
-	seen.All[*widget.RadioGroup](b.page.Object())[0].SetSelected("yes")
+	seen.All[*widgets.Reply](b.page.Object())[0].Choose("yes")
 	b.wants(t, "Certain: Bad rail")
 	press(t, b, "Repair line")
 	if n := len(b.open.Case.Repair.Lines); n != 1 || b.open.Case.Repair.Lines[0].Job != "Repair: Bad rail" {
@@ -135,7 +135,7 @@ func TestListsAreTicked(t *testing.T) {
 	c.Lot.Title = lot.Title{RegisterIn: "US-XX"}
 	b := atChecks(t, c, k)
 	b.wants(t, "Keep from the day of purchase", "The blue form.", "Harrow: From memory: ask the agency.", "Bring to the sale", "others are not known")
-	ticks := seen.All[*widget.Check](b.page.Object())
+	ticks := seen.All[*tick](b.page.Object())
 	ticks[0].SetChecked(true)
 	if len(b.open.Case.Findings) != 1 || b.open.Case.Findings["bring_paper"] != "no" {
 		t.Errorf("%v", b.open.Case.Findings)

@@ -212,17 +212,17 @@ func TestAFindingIsNotedAndTakenBack(t *testing.T) {
 	if len(b.open.Faults) > 0 {
 		t.Fatal(b.open.Faults)
 	}
-	answers := seen.All[*widget.RadioGroup](b.page.Object())
+	answers := seen.All[*widgets.Reply](b.page.Object())
 	if len(answers) == 0 {
 		_, err := (&desk.Desk{}).Value(b.open.Case)
 		t.Fatal(err, seen.Texts(b.page.Object()))
 	}
 	answer := answers[0]
-	answer.SetSelected("yes")
+	answer.Choose("yes")
 	if len(b.open.Case.Findings) != 1 {
 		t.Fatalf("the findings are %v", b.open.Case.Findings)
 	}
-	answer.SetSelected("not looked")
+	answer.Choose("not looked")
 	if len(b.open.Case.Findings) != 0 {
 		t.Errorf("taken back, the findings are %v", b.open.Case.Findings)
 	}
