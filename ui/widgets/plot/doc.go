@@ -4,6 +4,7 @@
 //     shows as size, use as filled or hollow, a branded title as a square.
 //   - [Curve]: one value against another, in steps for fees.
 //   - [BreakEven]: how much a lot can bear, as chances over money, with the line of a bid that is dragged.
+//   - [Histogram]: how often values fall into each range. [Reliability]: stated chances against what came of them.
 //   - [Waterfall]: from the resale price down to the bid. [ShareBars]: what moves the profit most.
 //
 // What the pointer or the keyboard is on stands in words in a line under the plot, which never moves. Ticks are 1, 2 or 5 times a
