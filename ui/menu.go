@@ -146,6 +146,11 @@ func (w *Window) section(i int) {
 		w.focusPage()
 		return
 	}
+	if w.state.Place == desk.Record {
+		w.record().Go(i)
+		w.focusPage()
+		return
+	}
 	if w.state.Open == nil {
 		w.say(desk.State{Notice: "Open a lot first."})
 		return

@@ -40,6 +40,7 @@ func (w *Window) stations() []station {
 		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w) }, true},
 		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w) }, true},
 		{desk.Builds, "Builds", fyne.KeyU, func() page { return w.builds() }, false},
+		{desk.Record, "Track record", fyne.KeyT, func() page { return w.record() }, false},
 		{desk.Bench, "Bench", fyne.KeyK, func() page { return w.bench() }, false},
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"walkline/ui/board"
 	"walkline/ui/builds"
 	"walkline/ui/desk"
+	"walkline/ui/record"
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets"
@@ -38,6 +39,7 @@ type Window struct {
 	sheet  func() *worksheet.Page // built when first asked for, as is the next
 	bench  func() *bench.Page
 	builds func() *builds.Page
+	record func() *record.Page
 	places *places
 	notice *widgets.Words
 	means  string // what the field in hand means; said at the foot where nothing else is
@@ -56,6 +58,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.board = board.New(w)
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w) })
+	w.record = sync.OnceValue(func() *record.Page { return record.New(w) })
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w, d.Today) })
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)
@@ -114,6 +117,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.show(action(context.Background(), w.state))
 		w.value()
 		w.foresee()
+		w.learn()
 	})()
 }
 

@@ -120,6 +120,9 @@ func gallery(l look) error {
 	if err := s.builds(); err != nil {
 		return err
 	}
+	if err := s.record(); err != nil {
+		return err
+	}
 	return s.bench()
 }
 

@@ -9,9 +9,9 @@ import (
 	"walkline/valuation/learn"
 )
 
-// proposal returns the proposal of a key.
+// proposal returns the proposal of a key; none while the record is being worked out anew.
 func (s State) proposal(key string) (learn.Proposal, bool) {
-	if s.Record == nil {
+	if s.Record == nil || s.Record.Stale {
 		return learn.Proposal{}, false
 	}
 	i := slices.IndexFunc(s.Record.Proposals, func(p learn.Proposal) bool { return p.Key == key })
@@ -43,7 +43,7 @@ func (d *Desk) Refuse(ctx context.Context, s State, key string) State {
 
 // Restore brings all factors back to what they were before a decision.
 func (d *Desk) Restore(ctx context.Context, s State, id int64) State {
-	if s.Record == nil {
+	if s.Record == nil || s.Record.Stale {
 		return s
 	}
 	i := slices.IndexFunc(s.Record.History, func(x Decision) bool { return x.ID == id })
@@ -66,8 +66,7 @@ func (d *Desk) decide(ctx context.Context, s State, step Decision, said string) 
 		o.Case, o.Revision, o.Fresh = o.Case.With(step.After), o.Revision+1, false
 		s = s.with(o)
 	}
-	s.Record = nil
-	return s.said(said)
+	return s.stale().said(said)
 }
 
 // words says what was decided on: old, new and the buys behind it.

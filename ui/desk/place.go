@@ -32,7 +32,7 @@ func (d *Desk) Go(ctx context.Context, s State, to Place) State {
 		return d.readBuilds(ctx, s)
 	}
 	if to == Record {
-		s.Record = nil
+		return s.stale()
 	}
 	return s
 }

@@ -49,6 +49,7 @@ type TrackRecord struct {
 	Effects   map[string][]Effect // by proposal, worked out when it is looked at
 	Replay    *Replay             // nil: not worked out
 	Problem   string
+	Stale     bool // something was decided or entered since: to be worked out anew
 }
 
 // Effect is what a proposal would do to the walk-away bid of a lot that is still to be bid for.
@@ -143,6 +144,16 @@ func (d *Desk) mostly(past []learn.Build) string {
 		}
 	}
 	return best
+}
+
+// stale returns the state with its track record to be worked out anew; it stays in sight until then.
+func (s State) stale() State {
+	if s.Record != nil {
+		r := *s.Record
+		r.Stale = true
+		s.Record = &r
+	}
+	return s
 }
 
 // Learned returns the state with a track record that has come back.

@@ -128,7 +128,7 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s = d.Accept(ctx, s, "hours/body"); s.Trouble != "" || s.Record != nil || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh {
+	if s = d.Accept(ctx, s, "hours/body"); s.Trouble != "" || !s.Record.Stale || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh {
 		t.Fatalf("%q %+v", s.Trouble, s.Open)
 	}
 	v, err := d.Value(s.Open.Case)

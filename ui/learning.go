@@ -1,0 +1,76 @@
+package ui
+
+import (
+	"context"
+
+	"walkline/ui/desk"
+	"walkline/ui/task"
+)
+
+// learn has the track record worked out away from the window while its page is shown and there is none.
+func (w *Window) learn() {
+	if w.state.Place != desk.Record {
+		w.runner.Cancel("learn")
+		w.runner.Cancel("replay")
+		return
+	}
+	if w.state.Record != nil && !w.state.Record.Stale {
+		return
+	}
+	task.Start(w.runner, task.Order[desk.TrackRecord]{Key: "learn",
+		Work: func(ctx context.Context) (desk.TrackRecord, error) { return w.desk.Learn(ctx) },
+		Show: func(r desk.TrackRecord, err error) { w.show(w.state.Learned(r, err)) }})
+}
+
+// Look has what a proposal would change worked out.
+func (w *Window) Look(key string) {
+	if w.state.Record == nil {
+		return
+	}
+	r := *w.state.Record
+	for _, p := range r.Proposals {
+		if p.Key == key {
+			task.Start(w.runner, task.Order[[]desk.Effect]{Key: "effects",
+				Work: func(ctx context.Context) ([]desk.Effect, error) { return w.desk.Effects(ctx, r, p) },
+				Show: func(e []desk.Effect, err error) { w.show(w.state.Shown(key, e, err)) }})
+		}
+	}
+}
+
+// Accept puts a proposed factor in force.
+func (w *Window) Accept(key string) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Accept(ctx, s, key) })
+	w.revalue()
+}
+
+// Refuse leaves a factor as it is.
+func (w *Window) Refuse(key string) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Refuse(ctx, s, key) })
+}
+
+// Restore goes back to the factors from before a decision.
+func (w *Window) Restore(id int64) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Restore(ctx, s, id) })
+	w.revalue()
+}
+
+// revalue values the lots of the Board with the factors in force, away from the window.
+func (w *Window) revalue() {
+	task.Start(w.runner, task.Order[bool]{Key: "revalue",
+		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx) },
+		Show: func(_ bool, err error) { w.failed("value the open lots with the new factors", err) }})
+}
+
+// Replay tries today's factors on every past lot; the notice says how far it is.
+func (w *Window) Replay() {
+	if w.state.Record == nil {
+		return
+	}
+	now, currency := w.state.Record.Now, w.state.Record.Currency
+	task.Start(w.runner, task.Order[desk.Replay]{Key: "replay",
+		Work: func(ctx context.Context) (desk.Replay, error) {
+			return w.desk.Again(ctx, now, currency, func(done float64, words string) { task.Report(ctx, done, words) })
+		},
+		Report: func(_ float64, words string) { w.say(desk.State{Notice: words}) },
+		Show:   func(r desk.Replay, err error) { w.show(w.state.Replayed(r, err)) }})
+}

@@ -1,0 +1,126 @@
+package record
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/view"
+	"walkline/ui/widgets/table"
+)
+
+// factors is the section of the proposals: the table of all, and beside it the selected one with its evidence and effects.
+type factors struct {
+	page     *Page
+	table    *table.Table
+	title    *widget.Label
+	why      *widget.Label
+	evidence *table.Table
+	effects  *table.Table
+	accept   *widget.Button
+	refuse   *widget.Button
+	beside   *fyne.Container
+	record   desk.TrackRecord
+	key      string // of the selected proposal
+}
+
+func newFactors(p *Page) *section {
+	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."), title: widget.NewLabel(""), why: widget.NewLabel(""),
+		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
+	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
+	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
+	f.accept = widget.NewButton("Accept this factor", func() { p.actions.Accept(f.key) })
+	f.accept.Importance = widget.HighImportance
+	f.refuse = widget.NewButton("Refuse it", func() { p.actions.Refuse(f.key) })
+	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
+	tables := container.NewGridWithColumns(2, container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
+		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
+	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.refuse)), f.why)
+	f.beside = container.NewBorder(head, nil, nil, nil, tables)
+	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; frozen predictions keep theirs.")
+	split := container.NewVSplit(container.NewBorder(help, nil, nil, nil, f.table), f.beside)
+	split.Offset = 0.45
+	return &section{name: "Factors", body: split, show: f.render, first: f.table}
+}
+
+func (f *factors) render(r desk.TrackRecord) {
+	f.record = r
+	setRows(f.table, view.Proposals(r))
+	f.detail()
+}
+
+// choose shows a proposal and has its effects worked out, unless they are.
+func (f *factors) choose(key string) {
+	f.key = key
+	f.detail()
+	if _, known := f.record.Effects[key]; !known {
+		f.page.actions.Look(key)
+	}
+}
+
+// detail writes the selected proposal.
+func (f *factors) detail() {
+	f.beside.Hidden = true
+	for i, p := range f.record.Proposals {
+		if p.Key != f.key {
+			continue
+		}
+		f.beside.Hidden = false
+		f.table.SelectRow(i)
+		f.title.SetText(p.Name)
+		f.why.SetText(strings.Join(p.Why, " "))
+		setRows(f.evidence, view.Evidence(p))
+		effects, known := f.record.Effects[p.Key]
+		f.effects.Empty = "No lot is still to be bid for."
+		if !known {
+			f.effects.Empty = "Valuing the open lots…"
+		}
+		setRows(f.effects, view.Effects(effects))
+	}
+	f.beside.Refresh()
+}
+
+// newHistory returns the section of the decisions.
+func newHistory(p *Page) *section {
+	t := newTable(view.HistoryColumns, "Nothing has been decided yet: the starter values are in force.")
+	var ids []int64
+	back := widget.NewButton("Restore the factors from before this decision", func() {
+		if i := t.Selected(); i >= 0 && i < len(ids) {
+			p.actions.Restore(ids[i])
+		}
+	})
+	help := form.Small("Select a decision to go back to before it. Going back is a decision, too, and can be taken back.")
+	body := container.NewBorder(container.NewVBox(help, container.NewHBox(back)), nil, nil, nil, t)
+	return &section{name: "History", body: body, first: t, show: func(r desk.TrackRecord) {
+		var rows [][]string
+		rows, ids = view.History(r)
+		setRows(t, rows)
+		back.Hidden = len(ids) == 0
+		back.Refresh()
+	}}
+}
+
+// newReplay returns the section of the replay.
+func newReplay(p *Page) *section {
+	t := newTable(view.ReplayColumns, "Not replayed yet.")
+	words := widget.NewLabel("")
+	words.Wrapping = fyne.TextWrapWord
+	again := widget.NewButton("Replay past lots with today's factors", p.actions.Replay)
+	again.Importance = widget.HighImportance
+	body := container.NewBorder(container.NewVBox(container.NewHBox(again), words), nil, nil, nil, t)
+	return &section{name: "Replay", body: body, first: t, show: func(r desk.TrackRecord) {
+		words.SetText("Each past lot's frozen case is valued anew with the factors in force: which would have been refused, and which lost lots would have been bought?")
+		t.Empty = "Not replayed yet."
+		if r.Replay != nil {
+			words.SetText(strings.Join(append([]string{view.ReplayWords(*r.Replay, r.Currency)}, r.Replay.Doubts...), " "))
+			t.Empty = "There is no past lot."
+			setRows(t, view.ReplayRows(*r.Replay, r.Currency))
+			return
+		}
+		t.SetRows(nil)
+	}}
+}

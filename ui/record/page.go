@@ -1,0 +1,174 @@
+package record
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/theme"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/table"
+	"walkline/valuation/learn"
+)
+
+// Actions is what the page asks for.
+type Actions interface {
+	// Look has what a proposal would change worked out.
+	Look(key string)
+	// Accept puts a proposed factor in force, Refuse leaves it as it is, Restore goes back to before a decision.
+	Accept(key string)
+	Refuse(key string)
+	Restore(id int64)
+	// Replay tries today's factors on every past lot.
+	Replay()
+	// ImportPast takes a table of past buys in.
+	ImportPast()
+}
+
+// Page is the page of the track record.
+type Page struct {
+	actions  Actions
+	sections []*section
+	buttons  []*widget.Button
+	current  int
+	middle   *fyne.Container
+	waits    *widget.Label
+	selected *widgets.Note
+	empty    *fyne.Container
+	full     *fyne.Container
+	body     *fyne.Container
+	record   *desk.TrackRecord
+}
+
+// section is one part of the page.
+type section struct {
+	name  string
+	body  fyne.CanvasObject
+	show  func(desk.TrackRecord)
+	first fyne.Focusable
+}
+
+// New returns the page, not yet showing a state.
+func New(a Actions) *Page {
+	p := &Page{actions: a, middle: container.New(room{}), waits: widget.NewLabel("Working out the track record…"), selected: widgets.NewNote(widgets.Info, learn.Selection)}
+	p.sections = []*section{newForecasts(), newChances(), newMoney(), newFactors(p), newHistory(p), newReplay(p)}
+	strip := container.NewHBox()
+	for i, s := range p.sections {
+		b := widget.NewButton(s.name, func() { p.Go(i) })
+		p.buttons = append(p.buttons, b)
+		strip.Add(b)
+	}
+	p.full = container.NewBorder(strip, p.selected, nil, nil, p.middle)
+	p.empty = firstSteps(a)
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.waits, p.empty, p.full))
+	p.Go(0)
+	return p
+}
+
+// firstSteps is what the page says while nothing was bought.
+func firstSteps(a Actions) *fyne.Container {
+	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was foretold is frozen then. When a build is sold, what came is held against it here, " +
+		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came to, though nothing was foretold of them.")
+	words.Wrapping = fyne.TextWrapWord
+	past := widget.NewButton("Import past buys…", a.ImportPast)
+	return container.NewCenter(container.New(wide{560}, container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
+}
+
+// wide lays its one object out at a width, which grows with the text.
+type wide struct{ width float32 }
+
+func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
+}
+
+func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
+
+// Sections returns the names of the sections in order.
+func (p *Page) Sections() []string {
+	var names []string
+	for _, s := range p.sections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+// Go shows a section.
+func (p *Page) Go(i int) {
+	p.current = i
+	for k, b := range p.buttons {
+		b.Importance = widget.LowImportance
+		if k == i {
+			b.Importance = widget.HighImportance
+		}
+		b.Refresh()
+	}
+	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
+	p.middle.Refresh()
+	if p.record != nil {
+		p.sections[i].show(*p.record)
+	}
+}
+
+// First returns what takes the keyboard in the section that is shown; nil while there is nothing.
+func (p *Page) First() fyne.Focusable {
+	if p.record == nil || p.record.Buys == 0 {
+		return nil
+	}
+	return p.sections[p.current].first
+}
+
+// Render writes a state into the page.
+func (p *Page) Render(s desk.State) {
+	p.record = s.Record
+	p.waits.Hidden = s.Record != nil && s.Record.Problem == ""
+	p.empty.Hidden = s.Record == nil || s.Record.Problem != "" || s.Record.Buys > 0
+	p.full.Hidden = !p.waits.Hidden || !p.empty.Hidden
+	if s.Record != nil && s.Record.Problem != "" {
+		p.waits.SetText("! The track record could not be worked out: " + s.Record.Problem)
+	}
+	if !p.full.Hidden {
+		p.sections[p.current].show(*s.Record)
+	}
+	p.body.Refresh()
+}
+
+// inWords is the least width of the columns that hold words: they share the room that is left.
+const inWords = 150
+
+// newTable returns a table with these columns.
+func newTable(list []view.Column, empty string) *table.Table {
+	columns := make([]table.Column, len(list))
+	for i, c := range list {
+		columns[i] = table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: c.Width >= inWords}
+	}
+	t := table.New(columns)
+	t.Empty = empty
+	return t
+}
+
+// setRows shows rows of cells.
+func setRows(t *table.Table, cells [][]string) {
+	rows := make([]table.Row, len(cells))
+	for i, c := range cells {
+		rows[i] = table.Row{Cells: c}
+	}
+	t.SetRows(rows)
+}
+
+// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
+type room struct{}
+
+func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(560, 320) }
+
+func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Resize(size)
+		o.Move(fyne.NewPos(0, 0))
+	}
+}

@@ -1,0 +1,88 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/ui/desk"
+	"walkline/valuation/learn"
+)
+
+// ProposalColumns are the columns of the table of factors.
+var ProposalColumns = []Column{{"Factor", false, 210}, {"Starter", true, 70}, {"Today", true, 70}, {"Proposed", true, 80}, {"4 times in 5", true, 120}, {"Buys", true, 50}, {"", false, 150}}
+
+// factorText writes a factor's value.
+func factorText(u learn.Unit, x float64) string {
+	if u == learn.ChanceUnit {
+		return Percent(x)
+	}
+	return fmt.Sprintf("%.2f", x)
+}
+
+// Proposals returns the rows of the table of factors.
+func Proposals(r desk.TrackRecord) [][]string {
+	rows := make([][]string, len(r.Proposals))
+	for i, p := range r.Proposals {
+		say := func(x float64) string { return factorText(p.Unit, x) }
+		state := r.Seen(p)
+		if state == "" && say(p.Now.At) == say(p.Proposed.At) {
+			state = "in force"
+		}
+		rows[i] = []string{p.Name, say(p.Starter.At), say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low) + " to " + say(p.Proposed.High), fmt.Sprint(len(p.Evidence)), state}
+	}
+	return rows
+}
+
+// EvidenceColumns are the columns of the buys behind a proposal.
+var EvidenceColumns = []Column{{"Day", false, 92}, {"Buy", false, 150}, {"Says", true, 66}, {"Weight", true, 60}}
+
+// Evidence returns the buys behind a proposal.
+func Evidence(p learn.Proposal) [][]string {
+	rows := make([][]string, len(p.Evidence))
+	for i, e := range p.Evidence {
+		says := factorText(p.Unit, e.Says)
+		if p.Unit == learn.ChanceUnit {
+			says = map[bool]string{true: "found", false: "not there"}[e.Says > 0.5]
+		}
+		rows[i] = []string{string(e.On), e.Name, says, fmt.Sprintf("%.2f", e.Weight)}
+	}
+	return rows
+}
+
+// EffectColumns are the columns of what a proposal would change.
+var EffectColumns = []Column{{"Open lot", false, 150}, {"Bid today", true, 76}, {"would be", true, 76}, {"", true, 60}}
+
+// Effects returns what a proposal would do to the walk-away bids of the lots that are still to be bid for.
+func Effects(list []desk.Effect) [][]string {
+	rows := make([][]string, len(list))
+	for i, e := range list {
+		p := NewPurse(e.Currency)
+		if e.Problem != "" {
+			rows[i] = []string{e.Name + ", " + e.Problem, "", "", ""}
+			continue
+		}
+		before, after, moved := "no bid", "no bid", p.Group(e.Moved())
+		if e.Before != nil {
+			before = p.Group(*e.Before)
+		}
+		if e.After != nil {
+			after = p.Group(*e.After)
+		}
+		if e.Moved() > 0 {
+			moved = "+" + moved
+		}
+		rows[i] = []string{e.Name, before, after, moved}
+	}
+	return rows
+}
+
+// HistoryColumns are the columns of the history of the factors.
+var HistoryColumns = []Column{{"Day", false, 92}, {"Decision", false, 90}, {"What", false, 420}}
+
+// History returns what was decided on the factors, the latest first.
+func History(r desk.TrackRecord) (rows [][]string, ids []int64) {
+	for i := len(r.History) - 1; i >= 0; i-- {
+		d := r.History[i]
+		rows, ids = append(rows, []string{string(d.On), d.What, d.Words}), append(ids, d.ID)
+	}
+	return rows, ids
+}

@@ -1,0 +1,188 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/learn"
+	"walkline/valuation/money"
+)
+
+// Bin is one bar of a histogram: where it lies, how many are in it, and the bin in a sentence.
+type Bin struct {
+	From, To float64
+	Count    int
+	Words    string
+}
+
+// CoverageColumns are the columns of the table of intervals.
+var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 76}, {"Share", true, 54}, {"Could be", true, 106}, {"", false, 96}}
+
+// Coverage returns how often each interval of a figure held what came.
+func Coverage(f learn.FigureRecord) [][]string {
+	var rows [][]string
+	for _, c := range f.Coverage {
+		verdict := "as stated"
+		if !c.Holds() {
+			verdict = "too seldom"
+			if c.Share > c.Level {
+				verdict = "too often"
+			}
+		}
+		rows = append(rows, []string{whole(c.Level), fmt.Sprintf("%d of %d", c.Inside, c.N), whole(c.Share), whole(c.Low) + " to " + whole(c.High), verdict})
+	}
+	return rows
+}
+
+// whole writes a share in whole per cents.
+func whole(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
+
+// Tenths returns where in their forecasts the outcomes of a figure fell.
+func Tenths(f learn.FigureRecord) []Bin {
+	bins := make([]Bin, len(f.PIT))
+	for i, n := range f.PIT {
+		from, to := float64(i)/float64(len(f.PIT)), float64(i+1)/float64(len(f.PIT))
+		where := fmt.Sprintf("between the %.0fth and the %.0fth percentile of the forecast", 100*from, 100*to)
+		switch i {
+		case 0:
+			where = fmt.Sprintf("below the %.0fth percentile of the forecast", 100*to)
+		case len(f.PIT) - 1:
+			where = fmt.Sprintf("above the %.0fth percentile of the forecast", 100*from)
+		}
+		bins[i] = Bin{from, to, n, Count(n, "outcome") + " fell " + where + "."}
+	}
+	return bins
+}
+
+// FigureWords says how a figure's forecasts did, in a few sentences.
+func FigureWords(r desk.TrackRecord, f learn.FigureRecord) string {
+	if f.N == 0 {
+		return "No outcome is known yet."
+	}
+	unit := map[string]string{"hours": " hours", "days": " days"}[f.Key]
+	score := fmt.Sprintf("%.1f%s", f.CRPS, unit)
+	if unit == "" {
+		p := NewPurse(r.Currency)
+		score = p.Code + " " + p.Whole(f.CRPS)
+	}
+	words := []string{fmt.Sprintf("%s. Score %s: the mean distance of forecast and outcome, 0 is perfect.", Count(f.N, "outcome"), score)}
+	if skill, ok := f.Skill(); ok && skill >= 0 {
+		words = append(words, fmt.Sprintf("That is %s better than saying \"like my other buys\" of every lot.", whole(skill)))
+	} else if ok {
+		words = append(words, fmt.Sprintf("That is %s worse than saying \"like my other buys\" of every lot.", whole(-skill)))
+	}
+	switch {
+	case f.Uneven < 0.05:
+		words = append(words, fmt.Sprintf("Bars so uneven come up in %s of right forecasts: something is off.", whole(f.Uneven)))
+	default:
+		words = append(words, "The bars are as even as chance lets them be.")
+	}
+	return strings.Join(words, " ")
+}
+
+// RatioLines are the figures of the ratio study of foretold prices, each with what it says.
+func RatioLines(r learn.Record) [][2]string {
+	if r.Ratios == nil {
+		return nil
+	}
+	s := r.Ratios
+	out := [][2]string{{"Foretold price over price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
+		{"COD, how far ratios scatter", fmt.Sprintf("%.1f %%", s.COD)}, {"PRD, above 1: dear ones are foretold too low", fmt.Sprintf("%.3f", s.PRD)}}
+	return out
+}
+
+// ReliabilityBin is some forecasts of like chance.
+type ReliabilityBin struct {
+	Said, Came, Low, High float64
+	N                     int
+	Words                 string
+}
+
+// Reliability returns the points of a reliability diagram.
+func Reliability(r learn.Reliability) []ReliabilityBin {
+	bins := make([]ReliabilityBin, len(r.Bins))
+	for i, b := range r.Bins {
+		bins[i] = ReliabilityBin{b.Said, b.Came, b.Low, b.High, b.N,
+			fmt.Sprintf("Said %s: came %d times in %d, %s (so few leave %s to %s).", whole(b.Said), b.Events, b.N, whole(b.Came), whole(b.Low), whole(b.High))}
+	}
+	return bins
+}
+
+// BrierWords says how stated chances did.
+func BrierWords(r learn.Reliability) string {
+	if r.N == 0 {
+		return "Nothing has come of a stated chance yet."
+	}
+	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; always saying the overall share would score %.3f. Of it calibration %.3f, resolution %.3f.",
+		r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration, r.Resolution)
+}
+
+// MoneyBar is one step from the profit foretold to the profit made.
+type MoneyBar struct {
+	Name, Text string
+	Amount     float64
+}
+
+// Causes returns the steps from the profit foretold to the profit made.
+func Causes(m learn.Money) []MoneyBar {
+	if len(m.Buys) == 0 {
+		return nil
+	}
+	p := NewPurse(m.Currency)
+	bar := func(name string, a money.Amount, sign string) MoneyBar {
+		return MoneyBar{name, sign + p.Group(a), p.Major(a)}
+	}
+	bars := []MoneyBar{bar("Profit foretold", m.Foretold, "")}
+	for _, c := range m.Causes {
+		sign := ""
+		if c.Difference > 0 {
+			sign = "+"
+		}
+		bars = append(bars, bar(c.Name, c.Difference, sign))
+	}
+	return append(bars, bar("Profit made", m.Came, ""))
+}
+
+// ReplayColumns are the columns of the replay.
+var ReplayColumns = []Column{{"Past lot", false, 240}, {"Bid then", true, 90}, {"Bid now", true, 90}, {"Hammer", true, 90}, {"Profit", true, 90}, {"With today's factors", false, 150}}
+
+// ReplayRows returns the past lots with what today's factors would have bid.
+func ReplayRows(r desk.Replay, currency string) [][]string {
+	p := NewPurse(currency)
+	dash := func(a *money.Amount, none string) string {
+		if a == nil {
+			return none
+		}
+		return p.Group(*a)
+	}
+	rows := make([][]string, len(r.Lots))
+	for i, l := range r.Lots {
+		rows[i] = []string{l.Name, dash(l.Then, "-"), dash(l.Now, "no bid"), dash(l.Hammer, "-"), dash(l.Profit, "-"), l.Verdict}
+		if l.Verdict == valuation.NotReplayed {
+			rows[i][2] = "-"
+		}
+	}
+	return rows
+}
+
+// ReplayWords says what the replay comes to.
+func ReplayWords(r desk.Replay, currency string) string {
+	p, s := NewPurse(currency), r.Sum
+	words := fmt.Sprintf("%d would be bought again, %d refused. Of those refused, %d had lost %s together and %d had made %s.",
+		s.Bought, s.Refused, s.LossesRefused, p.Show(s.LossAvoided), s.GainsRefused, p.Show(s.GainMissed))
+	words += fmt.Sprintf(" Of the lots that others took, %d would be bought at their hammer price and %d not; what they would have made is not known.", s.WouldBuy, s.Left)
+	if s.NotReplayed > 0 {
+		words += fmt.Sprintf(" %d cannot be replayed: no forecast was kept, or the hammer price is not known.", s.NotReplayed)
+	}
+	return words
+}
+
+// MoneyWords says over how many buys the money is counted.
+func MoneyWords(m learn.Money) string {
+	if len(m.Buys) == 0 {
+		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and the price of the sale."
+	}
+	return fmt.Sprintf("From the profit foretold to the profit made over %s, in %s. A bar to the right is money won against the forecast.", Count(len(m.Buys), "buy"), m.Currency)
+}
