@@ -104,3 +104,22 @@ func BenchmarkEdit(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkEditBesideManyRows is BenchmarkEdit with 5,000 comparables, which no edit of a line fits again.
+func BenchmarkEditBesideManyRows(b *testing.B) {
+	c, k := large(), shipped(b)
+	rng := rand.New(rand.NewPCG(5, 0))
+	for len(c.Resale.Rows) < 5000 {
+		c.Resale.Rows = append(c.Resale.Rows, largeRow(rng))
+	}
+	m := valuation.NewMemory()
+	n := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		n++
+		c.Repair.Lines[7].Materials.High = 100 + float64(n)
+		if _, err := m.Value(c, k); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
