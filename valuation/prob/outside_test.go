@@ -144,3 +144,19 @@ func TestWinnersConstantLiesBetweenTheTopTwo(t *testing.T) {
 		}
 	}
 }
+
+// The tabulated PERT, from which scenarios are drawn, against the published quantiles of the exact one, and apart from those of the
+// triangular distribution of the same three points. Source: testdata/reference/pert_triangular.csv, computed with SciPy 1.10.1.
+func TestTabulatedPERTAgainstPublishedQuantiles(t *testing.T) {
+	for _, row := range table(t, "pert_triangular.csv") {
+		three := prob.Three{Low: row["a"], Likely: row["m"], High: row["b"]}
+		scored, width := three.Score(), three.High-three.Low
+		for name, p := range map[string]float64{"q05": .05, "q10": .1, "q50": .5, "q80": .8, "q90": .9, "q95": .95} {
+			got := scored.At(prob.NormQuantile(p))
+			near(t, "quantile "+name, got, row["pert_"+name], 2e-3*width)
+		}
+		if own := scored.At(prob.NormQuantile(.95)) - scored.At(prob.NormQuantile(.05)); own >= row["tri_q95"]-row["tri_q05"] {
+			t.Errorf("%+v: nine tenths lie within %g, as wide as the triangular", three, own)
+		}
+	}
+}

@@ -5,6 +5,9 @@
 // queue and the days to sell, all leaning on one common factor where they should. It returns one column a figure, so that
 // the bid stage can read any rule off them; the resale price is not drawn but integrated out there.
 //
+// [Memory] keeps what was drawn, each line and risk under all that it was drawn from, so that an edit draws anew what it changed.
+// Of a line or risk only the scenarios in which it is there are kept.
+//
 // Units: money in major units, hours, calendar days. Shape: each column has N values, scenario by scenario.
 // Random: stratified columns named by line, see prob.Draws; the common factor is the column "lot/factor".
 // Days = max(longest lead time of a critical part, repair hours / hours a week x 7) + days of the hidden damage present +

@@ -52,8 +52,7 @@ type Part struct {
 // Costs returns the part's cost in each of n scenarios, n being the size of the outcome.
 func (p Part) Costs(n int) []float64 {
 	c := make([]float64, n)
-	p.drawn.addTo(c, p.drawn.cash)
-	p.drawn.addTo(c, p.drawn.labour)
+	p.drawn.addTo(c, p.drawn.cost)
 	return c
 }
 
@@ -106,11 +105,11 @@ func (m *Memory) Play(l Lot) Outcome {
 	return o
 }
 
-func (s *strand) part(name string) Part { return Part{name, s.cost, s.work, s.present, s} }
+func (s *strand) part(name string) Part { return Part{name, s.mean, s.work, s.present, s} }
 
 // sum is what all lines, or all risks, come to in each scenario. The days of lines are those of the last critical part,
 // the days of risks add up.
-type sum struct{ cash, labour, hours, days []float64 }
+type sum struct{ cost, labour, hours, days []float64 }
 
 func newSum(n int) sum {
 	all := make([]float64, 4*n)
@@ -119,7 +118,7 @@ func newSum(n int) sum {
 
 // add books one strand's money and hours.
 func (t sum) add(s *strand) {
-	s.addTo(t.cash, s.cash)
+	s.addTo(t.cost, s.cost)
 	s.addTo(t.labour, s.labour)
 	s.addTo(t.hours, s.hours)
 }
@@ -128,20 +127,18 @@ func (t sum) add(s *strand) {
 // and until it is sold.
 func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64) {
 	col := func() []float64 { return make([]float64, l.N) }
-	o.Repair, o.Hidden, o.Labour, o.Hours, o.Storage = col(), col(), col(), col(), col()
+	o.Repair, o.Hidden, o.HiddenLabour = known.cost, hurt.cost, hurt.labour
+	o.Labour, o.Hours, o.Storage = known.labour, known.hours, col() // added up below
 	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
-	o.HiddenLabour = hurt.labour
 	daysAnHour := 7 / l.Time.HoursPerWeek
 	for i := range o.Days {
-		o.Repair[i] = known.cash[i] + known.labour[i]
-		o.Hidden[i] = hurt.cash[i] + hurt.labour[i]
-		o.Labour[i] = known.labour[i] + hurt.labour[i]
-		o.Hours[i] = known.hours[i] + hurt.hours[i]
-		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
 		work := known.hours[i] * daysAnHour
+		o.Labour[i] += hurt.labour[i]
+		o.Hours[i] += hurt.hours[i]
+		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
 		o.Days[i] = max(known.days[i], work) + hurt.days[i] + queue[i] + selling[i]
 		o.Holding[i] = o.Days[i] * l.Time.HoldingPerDay
-		o.Cash[i] = known.cash[i] + hurt.cash[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
 		o.Cost[i] = o.Repair[i] + o.Hidden[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
+		o.Cash[i] = o.Cost[i] - o.Labour[i]
 	}
 }

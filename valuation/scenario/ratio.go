@@ -38,9 +38,9 @@ func (m *Memory) ratio(kind string, sd float64, l *Lot, f *frame) []float64 {
 		for i, z := range c {
 			c[i] = math.Exp(sd * z)
 		}
-		return &strand{cash: c}, l.N * floatSize
+		return &strand{cost: c}, l.N * floatSize
 	})
-	return s.cash
+	return s.cost
 }
 
 // times returns the columns multiplied.

@@ -9,12 +9,13 @@ import (
 
 // strand is one line or risk as drawn, and what is read off it alone. A column that is nothing throughout is nil.
 type strand struct {
-	at                  []int32 // the scenarios in which it is there; nil: all of them
-	cash, labour, hours []float64
-	days                []float64 // lead time of a line, days that a risk adds
-	cost, work          float64   // means over all scenarios of money and hours
-	present             float64   // share of the scenarios
-	slices              []float64 // mean cost in each slice of the common factor
+	at            []int32   // the scenarios in which it is there; nil: all of them
+	cost          []float64 // money, own labour included
+	labour, hours []float64
+	days          []float64 // lead time of a line, days that a risk adds
+	mean, work    float64   // means over all scenarios of cost and hours
+	present       float64   // share of the scenarios
+	slices        []float64 // mean cost in each slice of the common factor
 }
 
 // floatSize and indexSize are the sizes of a figure and of a position in bytes.
@@ -22,25 +23,35 @@ const floatSize, indexSize = 8, 4
 
 // size returns the bytes that the strand holds.
 func (s *strand) size() int {
-	n := len(s.cash) + len(s.labour) + len(s.hours) + len(s.days) + len(s.slices)
+	n := len(s.cost) + len(s.labour) + len(s.hours) + len(s.days) + len(s.slices)
 	return n*floatSize + len(s.at)*indexSize
 }
 
-// newStrand returns the strand of those columns, with what is read off them.
+// newStrand returns the strand of those columns, which are its own from then on, with what is read off them.
 func newStrand(at []int32, cash, labour, hours, days []float64, f *frame) *strand {
-	s := &strand{at: at, cash: cash, labour: labour, hours: hours, days: days, present: 1, slices: make([]float64, len(f.count))}
+	s := &strand{at: at, cost: plus(cash, labour), labour: labour, hours: hours, days: days, present: 1, slices: make([]float64, len(f.count))}
 	n := float64(len(f.factor))
 	if at != nil {
 		s.present = float64(len(at)) / n
 	}
 	s.work = total(hours) / n
-	s.bySlice(cash, f.of)
-	s.bySlice(labour, f.of)
+	s.bySlice(s.cost, f.of)
 	for k := range s.slices {
-		s.cost += s.slices[k] / n
+		s.mean += s.slices[k] / n
 		s.slices[k] /= max(1, f.count[k])
 	}
 	return s
+}
+
+// plus adds b to a in place, either of which may be nothing.
+func plus(a, b []float64) []float64 {
+	if a == nil {
+		return b
+	}
+	for i, x := range b {
+		a[i] += x
+	}
+	return a
 }
 
 // bySlice adds a column to the sums by slice.
@@ -94,13 +105,9 @@ func (s *strand) raise(most []float64) {
 	}
 }
 
-// dot returns the sum of the strand's cost times d over all scenarios.
+// dot returns the sum of the strand's cost times d over all scenarios, by fours, so that no addition waits for the one before it.
 func (s *strand) dot(d []float64) float64 {
-	return s.along(s.cash, d) + s.along(s.labour, d)
-}
-
-// along sums by four, so that no addition waits for the one before it.
-func (s *strand) along(column, d []float64) float64 {
+	column := s.cost
 	var sum [4]float64
 	n := len(column) &^ 3
 	if s.at == nil {
@@ -162,7 +169,7 @@ func (m *Memory) column(name string, t prob.Three, lot *Lot, f *frame) []float64
 		for i, z := range c {
 			c[i] = table.At(z)
 		}
-		return &strand{cash: c}, lot.N * floatSize
+		return &strand{cost: c}, lot.N * floatSize
 	})
-	return s.cash
+	return s.cost
 }
