@@ -43,6 +43,18 @@ func (w *Window) PrintDecision() {
 		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot) }})
 }
 
+// PrintRebuilt asks where to put the file for the rebuilt inspection of the open build, and writes it there.
+func (w *Window) PrintRebuilt() {
+	o := w.state.Build
+	if o == nil || w.state.Place != desk.Builds {
+		w.say(desk.State{Notice: "Open the build that the file is for first."})
+		return
+	}
+	built := *o
+	w.print(printing{title: "File for the rebuilt inspection", name: desk.FileName(o.Case.Lot, "rebuilt inspection", ".pdf"), kind: printable,
+		make: func() ([]byte, error) { return w.desk.RebuiltFile(context.Background(), built) }})
+}
+
 // printSetting remembers the folder of the file printed last.
 const printSetting = "print folder"
 

@@ -203,9 +203,13 @@ func (s *stage) lot(number string) (int64, error) {
 }
 
 // press presses a key with the modifier of the window's shortcuts.
-func (s *stage) press(key fyne.KeyName) {
+func (s *stage) press(key fyne.KeyName, more ...fyne.KeyModifier) {
 	type typer interface{ TypedShortcut(fyne.Shortcut) }
-	s.screen.Canvas().(typer).TypedShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault})
+	modifier := fyne.KeyModifierShortcutDefault
+	for _, m := range more {
+		modifier |= m
+	}
+	s.screen.Canvas().(typer).TypedShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: modifier})
 }
 
 // save draws the window as it stands, keeps the picture and prints its name.

@@ -12,6 +12,7 @@ import (
 
 	"walkline/ui/task"
 	"walkline/ui/widgets/seen"
+	"walkline/valuation/lot"
 )
 
 func TestTheDecisionSheetIsSavedWhereThePathSays(t *testing.T) {
@@ -73,4 +74,29 @@ func TestWithoutAVerdictThereIsNothingToPrint(t *testing.T) {
 	if s.screen.Canvas().Overlays().Top() != nil {
 		t.Error("a dialog is open")
 	}
+}
+
+// The file for the rebuilt inspection is of the open build, with the photographs of its lot.
+func TestTheRebuiltFileIsSaved(t *testing.T) {
+	s, id := withPhotos(t)
+	s.press(fyne.KeyP, fyne.KeyModifierShift)
+	s.wants(t, "Open the build that the file is for first.")
+	if err := s.book.SetState(t.Context(), id, lot.Won); err != nil {
+		t.Fatal(err)
+	}
+	s.press(fyne.KeyU)
+	s.window.OpenBuild(id)
+	s.press(fyne.KeyP, fyne.KeyModifierShift)
+	path := seen.All[*widget.Entry](s.top())[0]
+	if want := "lot 27 Kettrick Dunlin rebuilt inspection.pdf"; filepath.Base(path.Text) != want {
+		t.Errorf("proposed %q", path.Text)
+	}
+	to := filepath.Join(t.TempDir(), "rebuilt.pdf")
+	path.SetText(to)
+	s.tap(t, "Save")
+	data, err := os.ReadFile(to)
+	if err != nil || bytes.Count(data, []byte("/Subtype /Image")) != 2 {
+		t.Errorf("%v, %d pictures in the file, want 2", err, bytes.Count(data, []byte("/Subtype /Image")))
+	}
+	s.wants(t, "The file for the rebuilt inspection is in "+to)
 }

@@ -1,10 +1,15 @@
 package wire
 
 import (
+	"strings"
+
 	"walkline/ui/desk"
 	"walkline/ui/sheet"
 	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/checks"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 // Press makes files to print with package sheet.
@@ -15,4 +20,102 @@ var _ desk.Press = Press{}
 // Decision returns a lot's decision sheet as PDF, on the paper that is usual for its currency.
 func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
 	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed})
+}
+
+// Rebuilt returns the file for the rebuilt inspection as PDF.
+func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
+	l := b.Case.Lot
+	r := sheet.Rebuilt{Lot: l, Damage: b.Case.Damage, Currency: b.Case.Currency, Printed: b.Printed, Bought: bought(b),
+		Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
+	packs := checks.Choose(b.Packs, l.Title.RegisterIn)
+	if len(packs) > 0 && strings.EqualFold(packs[0].ID, l.Title.RegisterIn) {
+		r.Agency = "of " + packs[0].Name
+	}
+	for _, x := range b.Photos {
+		pic := sheet.Picture{Caption: x.Caption, Area: x.Area, Taken: x.Taken, Data: x.Data, Problem: x.Problem}
+		if x.Stage == lot.After {
+			r.After = append(r.After, pic)
+		} else {
+			r.Before = append(r.Before, pic)
+		}
+	}
+	return sheet.RebuiltFile(r)
+}
+
+func bought(b desk.BuildPaper) sheet.Bought {
+	out := sheet.Bought{Date: b.Build.Dates.Bought, From: b.Case.Lot.Sale}
+	if c, known := money.Lookup(b.Case.Currency); known {
+		if total, ok := b.Build.Invoice(b.Case.Buying.Terms, c); ok {
+			out.Total = &total
+		}
+	}
+	return out
+}
+
+// forms are the papers to keep for the inspection, ticked when the buyer has ticked them.
+func forms(b desk.BuildPaper) []sheet.Form {
+	c := b.Case
+	items := checks.List(checks.Subject{Lot: c.Lot, Damage: c.Damage, On: c.ValuedOn, Answers: c.Findings, Packs: checks.Choose(b.Packs, c.Lot.Title.RegisterIn)})
+	var out []sheet.Form
+	for _, i := range items {
+		if i.Where == checks.Keep {
+			out = append(out, sheet.Form{Name: i.Text, Why: strings.TrimSpace(i.Why + " " + i.Source), InHand: i.State == "ok"})
+		}
+	}
+	return out
+}
+
+// work is the statement of work: own hours line by line, the parts of a line beside its first, then what was bought in.
+func work(b desk.BuildPaper) []sheet.Work {
+	var out []sheet.Work
+	told := map[string]bool{"": true}
+	for _, h := range b.Build.Hours {
+		w := sheet.Work{Date: h.Date, What: either(h.What, b.Jobs[h.Line]), Hours: h.Hours, By: h.Trade}
+		if !told[h.Line] {
+			told[h.Line] = true
+			w.Parts = partsOf(b.Build, h.Line)
+		}
+		out = append(out, w)
+	}
+	for _, r := range b.Build.Receipts {
+		if r.Kind == "outside" {
+			out = append(out, sheet.Work{Date: r.Date, What: either(r.What, b.Jobs[r.Line]), By: either(r.Source, "bought in")})
+		}
+	}
+	return out
+}
+
+func either(words, instead string) string {
+	if strings.TrimSpace(words) == "" {
+		return instead
+	}
+	return words
+}
+
+// partsOf names the parts that were bought for a line, each with its source.
+func partsOf(b build.Build, line string) string {
+	var parts []string
+	for _, r := range b.Receipts {
+		if r.Line != line || r.Kind != "part" || r.Amount < 0 {
+			continue
+		}
+		name := r.What
+		if r.Source != "" {
+			name += " (" + strings.ReplaceAll(r.Source, "_", " ") + ")"
+		}
+		parts = append(parts, name)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// receipts are the bills of parts, materials and work: what the inspection asks about.
+func receipts(b build.Build) []sheet.Receipt {
+	var out []sheet.Receipt
+	for _, r := range b.Receipts {
+		switch r.Kind {
+		case "part", "materials", "outside":
+			out = append(out, sheet.Receipt{Date: r.Date, What: r.What, Source: r.Source, DonorVIN: r.Donor, Amount: r.Amount, File: r.File})
+		}
+	}
+	return out
 }

@@ -1,11 +1,14 @@
 package desk
 
 import (
+	"context"
 	"errors"
 	"strings"
 	"unicode"
 
 	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/checks"
 	"walkline/valuation/lot"
 )
 
@@ -13,6 +16,49 @@ import (
 type Press interface {
 	// Decision returns the decision sheet of a lot as PDF; printed is the date on it.
 	Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error)
+	// Rebuilt returns the file for the rebuilt inspection of a build as PDF.
+	Rebuilt(p BuildPaper) ([]byte, error)
+}
+
+// BuildPaper is what the file for the rebuilt inspection is made of.
+type BuildPaper struct {
+	Case    valuation.Case
+	Build   build.Build
+	Jobs    map[string]string // what each line of work is called
+	Packs   []checks.Pack     // what jurisdictions ask
+	Photos  []PhotoFile
+	Printed lot.Date
+}
+
+// PhotoFile is a photograph with its file, or why that cannot be read.
+type PhotoFile struct {
+	lot.Photo
+	Data    []byte
+	Problem string // empty: none
+}
+
+// RebuiltFile returns the file for the rebuilt inspection of a build, with every photograph of its lot. It touches no state and
+// may run on any goroutine. Errors: the list of photographs cannot be read.
+func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild) ([]byte, error) {
+	if d.Press == nil {
+		return nil, errors.New("this desk has no press")
+	}
+	list, err := d.photos(ctx, o.ID)
+	if err != nil {
+		return nil, err
+	}
+	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Printed: d.Today()}
+	for _, l := range o.Plan {
+		p.Jobs[l.ID] = l.Job
+	}
+	for _, x := range list {
+		f := PhotoFile{Photo: x}
+		if f.Data, err = d.PhotoFile(x); err != nil {
+			f.Problem = err.Error()
+		}
+		p.Photos = append(p.Photos, f)
+	}
+	return d.Press.Rebuilt(p)
 }
 
 // DecisionSheet returns the decision sheet of a lot as it stands; a lot whose answer is not fresh is valued first. It touches no

@@ -10,12 +10,19 @@ import (
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 )
 
 // press notes what it is given to print.
 type press struct {
 	answers []valuation.Answer
 	printed lot.Date
+	papers  []desk.BuildPaper
+}
+
+func (p *press) Rebuilt(paper desk.BuildPaper) ([]byte, error) {
+	p.papers = append(p.papers, paper)
+	return []byte("%PDF"), nil
 }
 
 func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
@@ -61,5 +68,27 @@ func TestFileName(t *testing.T) {
 	}
 	if got := desk.FileName(lot.Lot{Make: strings.Repeat("東", 300)}, "decision", ".pdf"); len([]rune(got)) > 130 {
 		t.Errorf("a name of %d characters", len([]rune(got)))
+	}
+}
+
+// Every photograph of the lot goes along; one whose file is gone says so in its place.
+func TestTheRebuiltFileTakesThePhotosAlong(t *testing.T) {
+	d, a, s := withAlbum(t)
+	p := &press{}
+	d.Press = p
+	s = d.AddPhotos(t.Context(), s, s.Open.ID, kept(t, d, 1, 2), "12", lot.After)
+	gone := s.Open.Photos[1]
+	delete(a.files, gone.Hash+gone.Kind)
+	o := desk.OpenBuild{Case: s.Open.Case, Plan: []valuation.PlannedLine{{Line: repair.Line{ID: "r1", Job: "Replace the hood"}}}}
+	o.ID = s.Open.ID
+	if data, err := d.RebuiltFile(t.Context(), o); err != nil || string(data) != "%PDF" {
+		t.Fatalf("%q, %v", data, err)
+	}
+	photos := p.papers[0].Photos
+	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || photos[1].Problem != "gone" || photos[0].Stage != lot.After {
+		t.Errorf("%d photos, %+v", len(photos), photos[1].Problem)
+	}
+	if p.papers[0].Jobs["r1"] != "Replace the hood" || p.papers[0].Printed != "2026-11-20" {
+		t.Errorf("%+v", p.papers[0])
 	}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -57,6 +58,9 @@ func photoWords(i int, pic Picture) string {
 // photograph prints one picture in its cell with its words below.
 func (c *column) photograph(pic Picture, words string) {
 	small, err := photo.Small(pic.Data, photoSide)
+	if pic.Problem != "" {
+		err = errors.New(pic.Problem)
+	}
 	if err != nil {
 		c.press.box(c.page, c.x, c.y, c.w, photoHeight, ground, hair, 0.2)
 		in := &column{press: c.press, page: c.page, x: c.x + gapPart, w: c.w - 2*gapPart, y: c.y + photoHeight/3, top: margin}

@@ -70,6 +70,7 @@ type Picture struct {
 	Area    string // a damage area; empty: none
 	Taken   lot.Date
 	Data    []byte
+	Problem string // why there is no data; empty: there is
 }
 
 const rebuiltNote = "What is asked for, which parts need proof and what may be registered is the agency's to say: ask it before the inspection. This file puts together what was kept."
