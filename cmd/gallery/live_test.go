@@ -41,7 +41,7 @@ func TestLiveToPastTheLimitAndBack(t *testing.T) {
 		t.Fatalf("a bid that was only shown is kept: %d", *hammer)
 	}
 	s.types("1.4k\nL")
-	s.wants(t, "recorded: lost at USD 1,400", "Recorded: lot 27 lost at USD 1,400. Ctrl+Z takes it back.")
+	s.wants(t, "marked: lost at USD 1,400", "Recorded: lot 27 lost at USD 1,400. Ctrl+Z takes it back.")
 	if p := s.book.lots[id-1]; p.state != lot.Lost || p.came.Hammer == nil || *p.came.Hammer != 140000 {
 		t.Errorf("the book has %s, %+v", p.state, p.came)
 	}
@@ -63,7 +63,7 @@ func TestALotWonOnLiveIsForetold(t *testing.T) {
 	s.types("w")
 	s.wants(t, "At what price?")
 	s.types("1250\nw")
-	s.wants(t, "recorded: won at USD 1,250")
+	s.wants(t, "marked: won at USD 1,250")
 	p := s.book.lots[id-1]
 	if p.state != lot.Won || *p.came.Hammer != 125000 || len(s.book.foretold) != 1 || s.book.foretold[0].id != id {
 		t.Errorf("the book has %s, %+v, foretold %d", p.state, p.came, len(s.book.foretold))

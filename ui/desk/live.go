@@ -25,14 +25,6 @@ type Recorded struct {
 	undone bool
 }
 
-// RecordedOf returns what was recorded last where that is of this lot and stands.
-func (s State) RecordedOf(id int64) (Recorded, bool) {
-	if s.Recorded == nil || s.Recorded.ID != id || s.Recorded.undone {
-		return Recorded{}, false
-	}
-	return *s.Recorded, true
-}
-
 // Ask shows the odds at a bid. Nothing is bid by that.
 func (d *Desk) Ask(_ context.Context, s State, bid money.Amount) State {
 	if s.Open == nil {
@@ -81,7 +73,7 @@ func (d *Desk) Record(ctx context.Context, s State, state lot.State) State {
 	}
 	next.Recorded = &r
 	next.Place = Live
-	return d.reach(ctx, next.said(said))
+	return d.wentFor(ctx, d.reach(ctx, next.said(said)))
 }
 
 // named names a lot in a sentence.
@@ -143,7 +135,18 @@ func (d *Desk) showLive(ctx context.Context, s State, id int64, current money.Am
 		}
 	}
 	s.Place = Live
-	return d.reach(ctx, s.with(o))
+	return d.wentFor(ctx, d.reach(ctx, s.with(o)))
+}
+
+// wentFor reads what the open lot went for.
+func (d *Desk) wentFor(ctx context.Context, s State) State {
+	b, err := d.Book.Build(ctx, s.Open.ID)
+	if err != nil {
+		return s.troubled("read what the lot went for", err)
+	}
+	o := *s.Open
+	o.Went = b.Hammer
+	return s.with(o)
 }
 
 // reachLive returns what undo and redo would do on the Live page.

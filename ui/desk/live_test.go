@@ -61,6 +61,9 @@ func TestALostLotIsRecordedAndTakenBack(t *testing.T) {
 	if s.Trouble != "" || s.Place != desk.Live || s.Open.State != lot.Lost || *b.came[id].Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400. Ctrl+Z") {
 		t.Fatalf("%q %q, state %s, came %+v", s.Notice, s.Trouble, s.Open.State, b.came[id])
 	}
+	if s.Open.Went == nil || *s.Open.Went != 140000 {
+		t.Errorf("went for %v", s.Open.Went)
+	}
 	if r := s.Reach(); r.Undo != "lot 27 lost at USD 1,400" || r.Redo != "" {
 		t.Errorf("reach %+v", r)
 	}

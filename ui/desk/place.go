@@ -28,6 +28,9 @@ func (d *Desk) Go(ctx context.Context, s State, to Place) State {
 		return s.said("Open a lot first: select it on the Board and press Enter.")
 	}
 	s.Place, s.Notice, s.Trouble = to, "", ""
+	if to == Live {
+		return d.wentFor(ctx, s)
+	}
 	if to == Builds {
 		return d.readBuilds(ctx, s)
 	}

@@ -46,8 +46,9 @@ type Open struct {
 	Differs  []string // the groups of terms in which the case differs from the shop's
 	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 	Standing Standing
-	Current  money.Amount // where the bidding stands, on the Live page; 0: not begun
-	Asked    money.Amount // the bid whose odds are asked for; 0: that of the answer
+	Went     *money.Amount // what it was sold for, whoever bought it, as last read for the Live page; nil: not known
+	Current  money.Amount  // where the bidding stands, on the Live page; 0: not begun
+	Asked    money.Amount  // the bid whose odds are asked for; 0: that of the answer
 }
 
 // Valued is a valuation with what the window draws beside it.

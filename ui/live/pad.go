@@ -216,11 +216,18 @@ func (d *pad) Tapped(*fyne.PointEvent) { d.takeKeyboard() }
 
 func (d *pad) takeKeyboard() { draw.FocusOn(d) }
 
-// FocusGained shows the ring.
-func (d *pad) FocusGained() { d.focused = true; d.Refresh() }
+// FocusGained shows the ring, and that the keys are heard.
+func (d *pad) FocusGained() { d.focus(true) }
 
-// FocusLost hides the ring.
-func (d *pad) FocusLost() { d.focused = false; d.Refresh() }
+// FocusLost hides the ring, and says that the keys are not heard.
+func (d *pad) FocusLost() { d.focus(false) }
+
+// focus says on the page whether the keys are heard.
+func (d *pad) focus(on bool) {
+	d.focused = on
+	d.show()
+	d.Refresh()
+}
 
 // CreateRenderer returns the renderer.
 func (d *pad) CreateRenderer() fyne.WidgetRenderer {

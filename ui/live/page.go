@@ -158,6 +158,12 @@ func (p *Page) renderCurrent() {
 	} else {
 		p.current.setShape(hugeSize, true)
 	}
+	if !p.pad.focused {
+		p.currentName.set("The keys are elsewhere: click here, or press Tab")
+		p.current.set(v.Current)
+		write(p.pays, v.Pays, v.Doubt)
+		return
+	}
 	if typed == "" {
 		p.currentName.set("Current bid, " + p.currency() + ": step, or type and Enter")
 		p.current.set(v.Current)

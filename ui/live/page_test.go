@@ -173,6 +173,16 @@ func TestEscapeWithNothingTypedIsTheWindows(t *testing.T) {
 	}
 }
 
+// A price must not go into the void: the page says when it does not hear the keys.
+func TestThePageSaysWhenItDoesNotHearTheKeys(t *testing.T) {
+	h := at(t, small)
+	h.wants(t, "Current bid, USD")
+	h.window.Canvas().Unfocus()
+	h.wants(t, "The keys are elsewhere: click here, or press Tab")
+	test.Tap(h.page.pad)
+	h.wants(t, "Current bid, USD")
+}
+
 // What is typed for one lot does not run on into the next.
 func TestAnotherLotBeginsEmpty(t *testing.T) {
 	h := at(t, small)

@@ -50,8 +50,8 @@ func NewLive(s desk.State) Live {
 	if o.State == lot.Won || o.State == lot.Lost || o.State == lot.Passed {
 		v.State = "marked: " + string(o.State)
 	}
-	if r, ok := s.RecordedOf(o.ID); ok {
-		v.State = "recorded: " + string(r.State) + " at " + p.Show(r.Hammer)
+	if o.Went != nil && v.State != "" {
+		v.State += " at " + p.Show(*o.Went)
 	}
 	if o.Current > 0 {
 		v.Current = p.Exact(o.Current)

@@ -105,6 +105,10 @@ func TestLiveSaysWhatTheSaleTakes(t *testing.T) {
 	if v := view.NewLive(called(o, 0)); v.State != "marked: passed" {
 		t.Errorf("%q", v.State)
 	}
+	o.State, o.Went = lot.Lost, usd(1400)
+	if v := view.NewLive(called(o, 0)); v.State != "marked: lost at USD 1,400" {
+		t.Errorf("%q", v.State)
+	}
 	if v := view.NewLive(desk.State{}); v.Lot != "" {
 		t.Errorf("%+v", v)
 	}
