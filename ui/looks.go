@@ -77,7 +77,7 @@ func (w *Window) help() {
 	w.open(d)
 }
 
-// open shows a dialog that Escape closes.
+// open shows a dialog that Escape closes and, where no field has the keyboard, Enter confirms.
 func (w *Window) open(d interface {
 	Show()
 	Hide()
@@ -87,8 +87,13 @@ func (w *Window) open(d interface {
 	canvas := w.window.Canvas()
 	before := canvas.OnTypedKey()
 	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if e.Name == fyne.KeyEscape {
+		switch e.Name {
+		case fyne.KeyEscape:
 			d.Hide()
+		case fyne.KeyReturn, fyne.KeyEnter:
+			if c, ok := d.(interface{ Confirm() }); ok {
+				c.Confirm()
+			}
 		}
 	})
 	d.SetOnClosed(func() {

@@ -9,7 +9,6 @@ import (
 	"walkline/ui/widgets"
 	"walkline/valuation"
 	"walkline/valuation/lot"
-	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
 
@@ -32,14 +31,7 @@ var jobs = kind[repair.Job]{
 
 // jobShape names the fields that a job needs.
 func jobShape(j repair.Job) string {
-	s := fmt.Sprint(len(j.Calls), j.Brings)
-	for _, p := range j.Parts {
-		s += fmt.Sprint("|", p.Fallback != nil)
-		for _, o := range p.Options {
-			s += o.Source + ","
-		}
-	}
-	return s
+	return fmt.Sprint(len(j.Calls), j.Brings, form.PartsShape(j.Parts))
 }
 
 func buildJob(e *editor[repair.Job]) {
@@ -50,55 +42,13 @@ func buildJob(e *editor[repair.Job]) {
 	line.Work(f)
 	f.Text("Why", func(j repair.Job) string { return j.Why }, func(j *repair.Job, s string) { j.Why = s })
 	f.Text("Caution", func(j repair.Job) string { return j.Caution }, func(j *repair.Job, s string) { j.Caution = s })
-	for i := range e.entry.Parts {
-		buildPart(e, line, i)
-	}
-	e.button("Add a part", func(j *repair.Job) {
-		j.Parts = append(j.Parts, repair.Part{Name: "part", Options: []repair.Option{newOption("used")}, Fallback: &repair.Fallback{Price: prob.Certain(0)}})
-	})
+	form.PartsOf[repair.Job]{Line: line, Rows: e.rows, Add: e.body.Add, Button: e.button}.Build(e.entry.Parts)
 	e.body.Add(form.Heading("What calls for it", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
 	for i := range e.entry.Calls {
 		buildSign(e, i, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
 	}
 	e.button("Add a reason", func(j *repair.Job) { j.Calls = append(j.Calls, lot.Sign{}) })
 	buildBrings(e)
-}
-
-func newOption(source string) repair.Option { return repair.Option{Source: source} }
-
-// sources are the codes for where a part comes from.
-var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
-
-// buildPart adds the fields of one part.
-func buildPart(e *editor[repair.Job], line form.LineOf[repair.Job], i int) {
-	e.body.Add(form.Heading("Part", "The cheapest source that has it is taken."))
-	f := e.rows()
-	f.Text("Name", func(j repair.Job) string { return partOf(j, i).Name }, func(j *repair.Job, s string) { j.Parts[i].Name = s })
-	f.Tick("Waiting for it", "holds the build up", func(j repair.Job) bool { c := partOf(j, i).Critical; return c == nil || *c },
-		func(j *repair.Job, on bool) { j.Parts[i].Critical = &on })
-	for k, o := range e.entry.Parts[i].Options {
-		line.Option(f, i, k, o.Source)
-		line.OptionMore(f, i, k)
-	}
-	if e.entry.Parts[i].Fallback != nil {
-		line.Fallback(f, i)
-	}
-	for _, source := range sources {
-		at := slices.IndexFunc(e.entry.Parts[i].Options, func(o repair.Option) bool { return o.Source == source })
-		if at < 0 {
-			e.button("Add a source: "+view.SourceWords(source), func(j *repair.Job) { j.Parts[i].Options = append(j.Parts[i].Options, newOption(source)) })
-		} else {
-			e.button("Take out the source: "+view.SourceWords(source), func(j *repair.Job) { j.Parts[i].Options = slices.Delete(j.Parts[i].Options, at, at+1) })
-		}
-	}
-	e.button("Take this part out", func(j *repair.Job) { j.Parts = slices.Delete(j.Parts, i, i+1) })
-}
-
-func partOf(j repair.Job, i int) repair.Part {
-	if i < len(j.Parts) {
-		return j.Parts[i]
-	}
-	return repair.Part{}
 }
 
 // buildSign adds the fields of one reason.

@@ -1,7 +1,10 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
+	"strings"
 
 	"walkline/ui/damage"
 	"walkline/ui/desk"
@@ -37,6 +40,8 @@ func Repair(o desk.Open) []RepairRow {
 			plan = append(plan, valuation.PlannedLine{Line: l})
 		}
 	}
+	plan = slices.Clone(plan)
+	slices.SortStableFunc(plan, func(a, b valuation.PlannedLine) int { return cmp.Compare(areaRank(a.Area), areaRank(b.Area)) })
 	rows := make([]RepairRow, len(plan))
 	for i, l := range plan {
 		from := "yours"
@@ -49,6 +54,37 @@ func Repair(o desk.Open) []RepairRow {
 		}
 	}
 	return rows
+}
+
+// areaRank is the place of an area in the order of the survey; what has none comes last.
+func areaRank(area string) int {
+	if at := slices.Index(lot.Areas, area); at >= 0 {
+		return at
+	}
+	return len(lot.Areas)
+}
+
+// RepairHours says how many hours of each trade the known work is expected to take.
+func RepairHours(o desk.Open) string {
+	if o.Valued == nil {
+		return ""
+	}
+	hours := map[string]float64{}
+	for _, l := range o.Valued.Plan {
+		for trade, h := range l.Hours {
+			hours[trade] += repair.Or(l.Chance, 1) * h.Mean()
+		}
+	}
+	var parts []string
+	for _, trade := range lot.Trades {
+		if hours[trade] >= 0.05 {
+			parts = append(parts, fmt.Sprintf("%s %.1f", trade, hours[trade]))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Hours expected by trade: " + strings.Join(parts, ", ") + "."
 }
 
 // RepairTotals says what the known work and the hidden damage take, in words.

@@ -1,7 +1,7 @@
 package worksheet
 
 import (
-	"fmt"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -48,11 +48,7 @@ func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
 
 // lineShape names the fields that a line needs.
 func lineShape(l repair.Line) string {
-	s := l.ID
-	for _, p := range l.Parts {
-		s += fmt.Sprint("|", p.Name, len(p.Options), p.Fallback != nil)
-	}
-	return s
+	return l.ID + form.PartsShape(l.Parts)
 }
 
 func (f *lineForm) build(r view.RepairRow) {
@@ -70,20 +66,22 @@ func (f *lineForm) build(r view.RepairRow) {
 	line.Words(f.form)
 	line.Work(f.form)
 	f.body.Add(f.form.Rows)
-	for i, p := range r.Line.Parts {
-		f.body.Add(form.Label("Part: " + p.Name + ". The cheapest that can be had is taken."))
-		rows := form.New(f.edit)
-		for k, o := range p.Options {
-			line.Option(rows, i, k, o.Source)
-		}
-		f.form.Also(rows.Render)
-		f.body.Add(rows.Rows)
-	}
+	form.PartsOf[valuation.Case]{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*valuation.Case)) {
+		f.body.Add(container.NewHBox(widget.NewButton(words, func() { f.edit(strings.ToLower(words), change) })))
+	}}.Build(r.Line.Parts)
 	strike := widget.NewButton("Strike this line out", func() {
 		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
 	})
 	f.body.Add(container.NewHBox(strike))
 	f.body.Refresh()
+}
+
+// rows adds a form below, written with the line's own.
+func (f *lineForm) rows() *form.Form {
+	rows := form.New(f.edit)
+	f.form.Also(rows.Render)
+	f.body.Add(rows.Rows)
+	return rows
 }
 
 // current returns the line as it is shown, from the user's lines where it stands there.

@@ -15,6 +15,7 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
 	"walkline/valuation/hidden"
@@ -45,11 +46,16 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.table = table.New(columns(view.RepairColumns, false))
 	w.table.Empty = "No work yet. Enter the damage, or add a line from the catalogue."
 	w.table.OnSelected = func(row int) { w.choose(row) }
+	w.table.OnOpen = func(int) { // Enter goes to the line's fields
+		if w.line.form != nil {
+			draw.FocusOn(w.line.form.First())
+		}
+	}
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
 	w.addJob = widgets.NewSuggest("Add from the catalogue: type a part or a job", w.add)
-	w.addRisk = widgets.NewSuggest("Add from the catalogue: type what it may be", w.raise)
+	w.addRisk = widgets.NewSuggest("Add from the catalogue: type a word", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
@@ -115,7 +121,7 @@ func (w *work) render() {
 		risks = append(risks, table.Row{Cells: r})
 	}
 	w.risks.SetRows(risks)
-	w.totals.SetText(view.RepairTotals(w.page.open))
+	w.totals.SetText(strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open)))
 	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	w.restore.Refresh()
 	if at < 0 {
