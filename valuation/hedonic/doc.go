@@ -12,7 +12,7 @@
 // mileage or distance count for less (a power of their likelihood).
 //
 // Forms of mileage and market priors are weighed by how well they foretell rows left out (hat matrix, weights held; no refits)
-// [3]; above 80 rows the best on a spread of 80 is fitted to all rows alone.
+// [3]; above 60 rows the best on a spread of 60 is fitted to all rows alone.
 //
 // [Refine] goes the other way: it fits what the models of one market have in common, from samples of each.
 //

@@ -9,7 +9,7 @@ import (
 // features returns the design row of t, and the groups of which t has a level that the table doesn't know: each adds its
 // own spread once.
 func (d *design) features(t Traits) (row []prob.Entry, unknown []int) {
-	row = make([]prob.Entry, 0, 16)
+	row = make([]prob.Entry, 0, 9+len(d.steps)+len(d.columns))
 	put := func(term int, x float64) {
 		if term >= 0 && x != 0 {
 			row = append(row, prob.Entry{Term: term, X: x})

@@ -16,7 +16,7 @@ type member struct {
 }
 
 // subsample is the number of rows from which the form of mileage and the market prior are chosen when there are more.
-const subsample = 80
+const subsample = 60
 
 // candidates returns the market priors to try, the likeliest before the prices are seen first: those of the table's own
 // currency and those of no currency; the others too when none is of its own.
@@ -102,7 +102,11 @@ func (mb *member) solve(earlier []member, home bool, steps int) {
 	if len(earlier) > 0 {
 		from = mb.table.Resume(earlier[0].fit)
 	}
-	mb.fit = mb.table.Solve(from, steps)
+	if steps == choiceStep {
+		mb.fit = mb.table.Try(from, steps)
+	} else {
+		mb.fit = mb.table.Solve(from, steps)
+	}
 	mb.share = mb.fit.Score
 	if home {
 		mb.share += homeBonus

@@ -55,7 +55,8 @@ type Mixed struct {
 	DF       float64 // of the errors
 	Target   []Entry // the row whose expectation must settle
 
-	off []float64 // y less what the prior means make of it
+	off  []float64 // y less what the prior means make of it
+	room []float64 // for a matrix that isn't kept
 }
 
 // MixedFit is a fit of a [Mixed] model.
@@ -78,34 +79,63 @@ const settled = 1e-3
 // Solve returns the effects by expectation-maximisation: Gaussian priors on the effects, Student-t errors, the spreads
 // of the groups and of the errors estimated under their own priors, from s in at most the given number of steps. m is Prepared.
 func (m *Mixed) Solve(s MixedFit, steps int) MixedFit {
-	n := total(m.Like)
-	at := math.Inf(1)
-	for range steps {
-		m.estimate(&s)
-		sum := 0.0
-		for i := range m.Rows {
-			r := m.residual(s, i)
-			v := Quadratic(m.Rows[i], s.Cov, len(m.Terms))
-			e := r*r + v
-			df := m.DF
-			s.Robust[i] = (df + 1) / (df + e/(s.Sigma*s.Sigma))
-			sum += s.Robust[i] * m.Like[i] * e
-		}
-		prior := m.Residual
-		next := math.Max(m.Least, math.Sqrt((prior.Worth*prior.SD*prior.SD+sum)/(prior.Worth+n)))
-		moved := math.Abs(math.Log(next/s.Sigma)) + m.spreads(&s)
-		s.Sigma = next
-		mean := Dot(m.Target, s.Coef)
-		if moved < settled && math.Abs(mean-at) < settled*s.Sigma {
-			break
-		}
-		at = mean
-	}
+	m.settle(&s, steps)
 	m.estimate(&s)
 	m.leaveOut(&s)
 	m.doubt(&s)
 	return s
 }
+
+// Try returns the fit after at most the given number of steps, good for its Score and for Resume alone.
+func (m *Mixed) Try(s MixedFit, steps int) MixedFit {
+	m.settle(&s, steps)
+	m.leaveOut(&s)
+	return s
+}
+
+// settle steps until the spreads and the target have settled. The covariance, the dearest part of a step, moves little from one
+// to the next: it is found anew every few steps, and always before the last.
+func (m *Mixed) settle(s *MixedFit, steps int) {
+	n := total(m.Like)
+	at := math.Inf(1)
+	known := make([]float64, len(m.Rows)) // variance of each row's expectation
+	stale := freshSteps
+	for range steps {
+		fresh := stale >= freshSteps
+		stale++
+		if fresh {
+			m.estimate(s)
+			stale = 1
+		} else {
+			s.Coef = m.effects(s)
+		}
+		sum := 0.0
+		for i := range m.Rows {
+			if fresh {
+				known[i] = Quadratic(m.Rows[i], s.Cov, len(m.Terms))
+			}
+			r := m.residual(*s, i)
+			e := r*r + known[i]
+			s.Robust[i] = (m.DF + 1) / (m.DF + e/(s.Sigma*s.Sigma))
+			sum += s.Robust[i] * m.Like[i] * e
+		}
+		prior := m.Residual
+		next := math.Max(m.Least, math.Sqrt((prior.Worth*prior.SD*prior.SD+sum)/(prior.Worth+n)))
+		moved := math.Abs(math.Log(next/s.Sigma)) + m.spreads(s)
+		s.Sigma = next
+		mean := Dot(m.Target, s.Coef)
+		if moved < settled && math.Abs(mean-at) < settled*s.Sigma {
+			if fresh {
+				break
+			}
+			stale = freshSteps
+		}
+		at = mean
+	}
+}
+
+// freshSteps is for how many steps a covariance serves.
+const freshSteps = 3
 
 // doubt sets the covariance of the effects when a row tells as much as its Student-t error lets it on average, which is less
 // than its weight of one: (DF+1)/(DF+3) of it.
@@ -123,7 +153,7 @@ func (m *Mixed) doubt(s *MixedFit) {
 	m.gather(&told, sys.Raw(), b)
 	_, inv, err := sys.Solve(b)
 	if err != nil {
-		panic("prob: a system with a proper prior on every effect can't be singular")
+		panic(errImproper)
 	}
 	s.Doubt = inv
 }
@@ -197,19 +227,46 @@ const sdFloor = 1e-8
 // estimate sets the effects and their covariance for the present weights and spreads.
 func (m *Mixed) estimate(s *MixedFit) {
 	p := len(m.Terms)
-	sys := NewSymmetric(p)
+	if len(s.Cov) != p*p {
+		s.Cov = make([]float64, p*p)
+	}
+	sys := symmetricIn(s.Cov, p)
 	a := sys.Raw()
 	b := make([]float64, p)
 	m.priors(s, a)
 	m.gather(s, a, b)
 	x, inv, err := sys.Solve(b)
 	if err != nil {
-		panic("prob: a system with a proper prior on every effect can't be singular")
+		panic(errImproper)
 	}
+	s.Coef, s.Cov = m.plusMeans(x), inv
+}
+
+// errImproper can't come about: every effect has a proper prior.
+const errImproper = "prob: a system with a proper prior on every effect can't be singular"
+
+// effects returns the effects for the present weights and spreads, without their covariance.
+func (m *Mixed) effects(s *MixedFit) []float64 {
+	p := len(m.Terms)
+	if len(m.room) != p*p {
+		m.room = make([]float64, p*p)
+	}
+	sys, b := symmetricIn(m.room, p), make([]float64, p)
+	m.priors(s, sys.Raw())
+	m.gather(s, sys.Raw(), b)
+	x, err := sys.SolveAlone(b)
+	if err != nil {
+		panic(errImproper)
+	}
+	return m.plusMeans(x)
+}
+
+// plusMeans adds the prior means to x, in place.
+func (m *Mixed) plusMeans(x []float64) []float64 {
 	for j := range x {
-		s.Coef[j] = m.Terms[j].Mean + x[j]
+		x[j] += m.Terms[j].Mean
 	}
-	s.Cov = inv
+	return x
 }
 
 // priors sets the upper triangle of a to the precision of the effects before the rows are seen.
