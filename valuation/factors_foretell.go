@@ -12,6 +12,7 @@ import (
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
+	"walkline/valuation/score"
 )
 
 // Foretell returns what is foretold of a lot, figure by figure, to be frozen with the bid and held against what comes. The
@@ -60,7 +61,7 @@ func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction 
 		p.WalkAway = &bid
 	}
 	p.Resale.Mean, p.Profit.Mean = w.market.table.Mean(), w.problem.Judge(at).Mean
-	for _, u := range learn.Chances {
+	for _, u := range score.Chances {
 		p.Resale.Q = append(p.Resale.Q, w.market.table.Quantile(u))
 		p.Profit.Q = append(p.Profit.Q, w.problem.Quantile(u, total))
 	}
@@ -78,7 +79,7 @@ func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction 
 func sampled(xs []float64) learn.Figure {
 	s := prob.Sorted(xs)
 	f := learn.Figure{Mean: prob.Mean(xs)}
-	for _, u := range learn.Chances {
+	for _, u := range score.Chances {
 		f.Q = append(f.Q, prob.Quantile(s, u))
 	}
 	return f

@@ -7,6 +7,7 @@ import (
 
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
+	"walkline/valuation/score"
 )
 
 // writeText writes a page and returns the exit code.
@@ -63,7 +64,7 @@ func (p *page) record(r learn.Record) {
 	p.causes(r.Money)
 }
 
-func (p *page) reliability(title string, r learn.Reliability) {
+func (p *page) reliability(title string, r score.Reliability) {
 	if r.N == 0 {
 		return
 	}

@@ -16,7 +16,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
-	"walkline/valuation/learn"
+	"walkline/valuation/score"
 )
 
 // forecasts is the section of the figures that were foretold.
@@ -132,7 +132,7 @@ func newChances() *section {
 }
 
 func (c *chances) render(r desk.TrackRecord) {
-	for i, x := range []learn.Reliability{r.Judged.Risks, r.Judged.Losses} {
+	for i, x := range []score.Reliability{r.Judged.Risks, r.Judged.Losses} {
 		c.words[i].SetText(view.BrierWords(x))
 		d := plot.ReliabilityData{X: plot.Axis{Title: "chance that was stated", Format: percent}, Y: plot.Axis{Title: "share that came", Format: percent}, Empty: "Nothing has come of a stated chance yet."}
 		for _, b := range view.Reliability(x) {

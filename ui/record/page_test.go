@@ -16,6 +16,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
+	"walkline/valuation/score"
 )
 
 // asked notes what the page asks for.
@@ -34,9 +35,9 @@ func some() desk.State {
 	r := desk.TrackRecord{Currency: "USD", Buys: 10, Effects: map[string][]desk.Effect{}}
 	r.Judged = learn.Record{Buys: 10, LeftOut: []string{"2 buys without a forecast kept."},
 		Figures: []learn.FigureRecord{{Key: "resale", Name: "Resale price", N: 10, CRPS: 600, Naive: &naive, Uneven: 0.4, PIT: []int{1, 1, 1, 1, 1, 1, 1, 1, 1, 1},
-			Coverage: []learn.Coverage{{Level: 0.5, Inside: 6, N: 10, Share: 0.6, Low: 0.26, High: 0.88}, {Level: 0.9, Inside: 5, N: 10, Share: 0.5, Low: 0.19, High: 0.81}}},
+			Coverage: []score.Coverage{{Level: 0.5, Inside: 6, N: 10, Share: 0.6, Low: 0.26, High: 0.88}, {Level: 0.9, Inside: 5, N: 10, Share: 0.5, Low: 0.19, High: 0.81}}},
 			{Key: "days", Name: "Days", N: 10, CRPS: 12.5, Uneven: 0.01, PIT: []int{10, 0, 0, 0, 0, 0, 0, 0, 0, 0}}},
-		Risks:  learn.Reliability{N: 20, Events: 4, Brier: 0.1, Uncertainty: 0.16, Bins: []learn.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
+		Risks:  score.Reliability{N: 20, Events: 4, Brier: 0.1, Uncertainty: 0.16, Bins: []score.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
 		Ratios: &learn.Ratios{N: 10, Median: 0.98, COD: 8.5, PRD: 1.01},
 		Money: learn.Money{Currency: "USD", Buys: make([]learn.BuyMoney, 10), Foretold: 1500000, Came: 1200000,
 			Causes: []learn.Cause{{Name: "Resale", Difference: 100000}, {Name: "Own hours", Difference: -400000}}}}

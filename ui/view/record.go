@@ -8,6 +8,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
+	"walkline/valuation/score"
 )
 
 // Bin is one bar of a histogram: where it lies, how many are in it, and the bin in a sentence.
@@ -101,7 +102,7 @@ type ReliabilityBin struct {
 }
 
 // Reliability returns the points of a reliability diagram.
-func Reliability(r learn.Reliability) []ReliabilityBin {
+func Reliability(r score.Reliability) []ReliabilityBin {
 	bins := make([]ReliabilityBin, len(r.Bins))
 	for i, b := range r.Bins {
 		bins[i] = ReliabilityBin{b.Said, b.Came, b.Low, b.High, b.N,
@@ -111,7 +112,7 @@ func Reliability(r learn.Reliability) []ReliabilityBin {
 }
 
 // BrierWords says how stated chances did.
-func BrierWords(r learn.Reliability) string {
+func BrierWords(r score.Reliability) string {
 	if r.N == 0 {
 		return "Nothing has come of a stated chance yet."
 	}

@@ -6,28 +6,8 @@ import (
 	"testing"
 
 	"walkline/valuation/prob"
+	"walkline/valuation/score"
 )
-
-// Simulation-based calibration: a truth drawn from the belief before any buy, data drawn from the truth, and the place of
-// the truth in the belief after the data must be uniform. Source: Talts, Betancourt, Simpson, Vehtari and Gelman,
-// Validating Bayesian inference algorithms with simulation-based calibration, 2018 (from memory). Seeds are fixed; a
-// histogram so uneven that it happens once in a thousand fails.
-const (
-	sbcRuns  = 1200
-	sbcLimit = 0.001
-)
-
-// histogram counts places in 0..1 by tenths.
-type histogram []int
-
-func (h histogram) add(u float64) { h[min(len(h)-1, int(float64(len(h))*u))]++ }
-
-func (h histogram) check(t *testing.T, what string) {
-	t.Helper()
-	if p := uneven(h); p < sbcLimit {
-		t.Errorf("%s: ranks %v are uneven (chance %.2g)", what, []int(h), p)
-	}
-}
 
 // gamma draws from the gamma distribution of shape a and scale 1. Source: Marsaglia and Tsang, ACM Trans. Math. Software 26
 // (2000) 363-372 (from memory). Limits: a >= 1.
@@ -42,123 +22,13 @@ func gamma(rng *rand.Rand, a float64) float64 {
 	}
 }
 
-func betaDraw(rng *rand.Rand, a, b float64) float64 {
-	return prob.BetaQuantile(a, b, rng.Float64())
-}
-
-// The pooled ratios, with values of one build that go together, forecasts of unlike precision and an overall ratio.
-func TestCalibrationOfRatios(t *testing.T) {
-	rng := rand.New(rand.NewPCG(11, 1))
-	const groups, rho = 4, 0.2
-	f := hoursFamily
-	sd := []float64{f.overall / f.sigma}
-	for range groups {
-		sd = append(sd, f.group/f.sigma)
-	}
-	prior := independent(sd, f.sigma, f.freedom/2+1)
-	overall, one, next := make(histogram, 10), make(histogram, 10), make(histogram, 10)
-	for range sbcRuns {
-		sigma := math.Sqrt(prior.b / gamma(rng, prior.a))
-		truth := make([]float64, len(sd))
-		for i := range truth {
-			truth[i] = sigma * sd[i] * rng.NormFloat64()
-		}
-		var samples []sample
-		for range 1 + rng.IntN(8) {
-			s := sample{weight: 1, rho: rho}
-			shared := rng.NormFloat64()
-			for g := range groups {
-				if rng.Float64() < 0.3 {
-					continue
-				}
-				x := make([]float64, len(sd))
-				x[0], x[1+g] = 1, 1
-				unit := 0.5 + rng.Float64()
-				e := math.Sqrt(rho)*shared + math.Sqrt(1-rho)*rng.NormFloat64()
-				s.x, s.scale, s.y = append(s.x, x), append(s.scale, unit), append(s.y, dot(x, truth)+sigma*unit*e)
-			}
-			if len(s.y) > 0 {
-				samples = append(samples, s)
-			}
-		}
-		post := prior.update(samples)
-		place := func(h histogram, a at, x float64) { h.add(prob.TCDF((x-a.mean)/a.sd, a.df)) }
-		place(overall, post.of([]float64{1, 0, 0, 0, 0}), truth[0])
-		x := []float64{1, 0, 1, 0, 0}
-		place(one, post.of(x), dot(x, truth))
-		place(next, post.next(x, 1), dot(x, truth)+sigma*rng.NormFloat64())
-	}
-	overall.check(t, "overall ratio")
-	one.check(t, "ratio of a trade")
-	next.check(t, "ratio of the next build")
-}
-
-// The counts of a risk, without findings and with findings of every strength.
-func TestCalibrationOfChances(t *testing.T) {
-	rng := rand.New(rand.NewPCG(12, 1))
-	prior := Chance{A: 3, B: 11}
-	for _, informed := range []bool{false, true} {
-		ranks := make(histogram, 10)
-		for range sbcRuns {
-			p := betaDraw(rng, prior.A, prior.B)
-			var looks []look
-			for range rng.IntN(25) {
-				l := look{weight: 1, ratio: 1}
-				if informed {
-					l.ratio = math.Exp(1.2 * rng.NormFloat64())
-				}
-				l.there = rng.Float64() < p*l.ratio/(p*l.ratio+1-p)
-				looks = append(looks, l)
-			}
-			post := prior.update(looks)
-			ranks.add(prob.BetaCDF(p, post.A, post.B))
-		}
-		ranks.check(t, "chance of a risk")
-	}
-}
-
-// The loading, from builds of two to six ratios that lean on the factor each in its own way.
-func TestCalibrationOfTheLoading(t *testing.T) {
-	rng := rand.New(rand.NewPCG(13, 1))
-	before := learnLoading(0.3, nil)
-	ranks := make(histogram, 10)
-	for range sbcRuns {
-		truth := before.quantile(rng.Float64())
-		var all []scored
-		for range rng.IntN(20) {
-			s := scored{weight: 1}
-			shared := rng.NormFloat64()
-			for range 2 + rng.IntN(5) {
-				items := float64(1 + rng.IntN(4))
-				l := lean{sum: items, squares: items}
-				r := l.at(truth)
-				s.lean = append(s.lean, l)
-				s.z = append(s.z, r*shared+math.Sqrt(1-r*r)*rng.NormFloat64())
-			}
-			all = append(all, s)
-		}
-		ranks.add(learnLoading(0.3, all).below(truth))
-	}
-	ranks.check(t, "loading")
-}
-
-// below returns the chance of a loading below x.
-func (b loadingBelief) below(x float64) float64 {
-	sum := 0.0
-	for i, s := range b.share {
-		left := b.at[i] - mostLoading/loadingSteps/2
-		sum += s * math.Min(math.Max((x-left)/(mostLoading/loadingSteps), 0), 1)
-	}
-	return sum
-}
-
-// The resale bias with forecasts that state their own spreads.
+// Simulation-based calibration, as in package belief: the resale bias with forecasts that state their own spreads.
 func TestCalibrationOfTheResaleBias(t *testing.T) {
 	rng := rand.New(rand.NewPCG(14, 1))
-	bias, spread := make(histogram, 10), make(histogram, 10)
-	for range sbcRuns {
+	bias, spread := make([]int, 10), make([]int, 10)
+	for range 1200 {
 		prior := fitSales(nil).prior
-		s := math.Sqrt(prior.b / gamma(rng, prior.a))
+		s := math.Sqrt(1 / gamma(rng, prior.A) * prior.B)
 		truth := [2]float64{s * biasSD * rng.NormFloat64(), s * brandSD * rng.NormFloat64()}
 		var facts []saleFact
 		for range rng.IntN(15) {
@@ -167,22 +37,13 @@ func TestCalibrationOfTheResaleBias(t *testing.T) {
 			facts = append(facts, f)
 		}
 		post := fitSales(facts).post
-		a := post.of([]float64{1, 0})
-		bias.add(prob.TCDF((truth[0]-a.mean)/a.sd, a.df))
-		spread.add(1 - prob.ChiSquaredTail(2*post.b/(s*s), 2*post.a))
+		a := post.Of([]float64{1, 0})
+		bias[int(10*prob.TCDF((truth[0]-a.Mean)/a.Scale, a.DF))]++
+		spread[int(10*(1-prob.ChiSquaredTail(2*post.B/(s*s), 2*post.A)))]++
 	}
-	bias.check(t, "resale bias")
-	spread.check(t, "spread of the resale price")
-}
-
-// A histogram that is not uniform is found: a belief twice too sure.
-func TestCalibrationCanFail(t *testing.T) {
-	rng := rand.New(rand.NewPCG(15, 1))
-	ranks := make(histogram, 10)
-	for range sbcRuns {
-		ranks.add(prob.NormCDF(2 * rng.NormFloat64()))
-	}
-	if uneven(ranks) > sbcLimit {
-		t.Error("a belief that is twice too sure passes")
+	for what, ranks := range map[string][]int{"bias": bias, "spread": spread} {
+		if p := score.Uneven(ranks); p < 0.001 {
+			t.Errorf("%s: ranks %v are uneven (chance %.2g)", what, ranks, p)
+		}
 	}
 }

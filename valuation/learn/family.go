@@ -5,11 +5,12 @@ import (
 	"math"
 	"slices"
 
+	"walkline/valuation/belief"
 	"walkline/valuation/lot"
 )
 
 // family is ratios that are pooled to one overall ratio: the trades' hours, the money by source and kind, or one ratio
-// alone. Its model: log ratio = overall + group + error, see [belief].
+// alone. Its model: log ratio = overall + group + error, see [belief.Linear].
 type family struct {
 	overall  float64 // standard deviation of the overall log ratio before any buy
 	group    float64 // of a group about the overall; 0: no groups
@@ -26,6 +27,9 @@ var (
 	askedFamily   = family{0.02, 0, 0.05, 8, ""}
 	sellingFamily = family{0.25, 0, 0.60, 8, ""}
 )
+
+// poolStarts is how many groups the starter spread between groups counts for. Starter value, from memory.
+const poolStarts = 4
 
 // fact is one build's ratios with its age.
 type fact struct {
@@ -61,8 +65,8 @@ func facts(builds []Build, today lot.Date, halfLife float64, of func(Build) []ob
 type fitted struct {
 	family
 	keys  []string
-	prior belief
-	post  belief
+	prior belief.Linear
+	post  belief.Linear
 	facts []fact
 }
 
@@ -74,7 +78,7 @@ func (f family) fit(keys []string, all []fact, rho float64) fitted {
 		return out
 	}
 	y, v := out.alone()
-	out.group = between(y, v, f.group, poolStarts)
+	out.group = belief.Between(y, v, f.group, poolStarts)
 	out.pool(rho)
 	return out
 }
@@ -86,21 +90,21 @@ func (f *fitted) pool(rho float64) {
 			sd = append(sd, f.group/f.sigma)
 		}
 	}
-	f.prior = independent(sd, f.sigma, f.freedom/2+1)
-	samples := make([]sample, len(f.facts))
+	f.prior = belief.Independent(sd, f.sigma, f.freedom/2+1)
+	samples := make([]belief.Sample, len(f.facts))
 	for i, a := range f.facts {
-		s := sample{weight: a.weight, rho: rho}
+		s := belief.Sample{Weight: a.weight, Rho: rho}
 		for _, o := range a.ratios {
-			s.x, s.y = append(s.x, f.row(o.key)), append(s.y, o.log)
+			s.X, s.Y = append(s.X, f.row(o.key)), append(s.Y, o.log)
 		}
 		samples[i] = s
 	}
-	f.post = f.prior.update(samples)
+	f.post = f.prior.Update(samples)
 }
 
 // row returns the design of one key: the overall ratio and its own group; of no key, the overall ratio alone.
 func (f *fitted) row(key string) []float64 {
-	x := make([]float64, len(f.prior.mean))
+	x := make([]float64, len(f.prior.Mean))
 	x[0] = 1
 	if k := slices.Index(f.keys, key); k >= 0 && f.group > 0 {
 		x[1+k] = 1
@@ -112,7 +116,7 @@ func (f *fitted) row(key string) []float64 {
 func (f *fitted) alone() (y, v []float64) {
 	for _, k := range f.keys {
 		if m, n := f.own(k); n > 0 {
-			y, v = append(y, m), append(v, f.post.sigma2()/n)
+			y, v = append(y, m), append(v, f.post.Sigma2()/n)
 		}
 	}
 	return y, v
@@ -186,12 +190,12 @@ func (f *fitted) beyond(key string) float64 {
 	if count == 0 {
 		return 0
 	}
-	more := f.post.next(f.row(key), 1).variance() - own/count
+	more := f.post.Next(f.row(key), 1).Variance() - own/count
 	return math.Sqrt(math.Max(0, more) * count / (count + spreadCounts))
 }
 
 // pull returns how far the buys carry the ratio of a key from its starter value to what they say, 0..1.
 func (f *fitted) pull(key string) float64 {
 	x := f.row(key)
-	return 1 - f.post.of(x).relative/f.prior.of(x).relative
+	return 1 - f.post.Of(x).Relative/f.prior.Of(x).Relative
 }

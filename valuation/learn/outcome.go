@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"walkline/valuation/money"
+	"walkline/valuation/score"
 )
 
 // figure is one foretold figure and how to read it and its outcome off a build.
@@ -19,6 +20,48 @@ var figures = []figure{
 	{"cost", "Repair and hidden damage", func(p *Prediction) Figure { return p.Cost }, Build.costCame},
 	{"hours", "Own hours", func(p *Prediction) Figure { return p.Hours }, Build.hoursCame},
 	{"days", "Days from the sale to sold", func(p *Prediction) Figure { return p.Days }, Build.daysCame},
+}
+
+// levels are the intervals whose coverage is kept.
+var levels = []float64{0.5, 0.8, 0.9}
+
+// tenths is the number of bars of a PIT histogram.
+const tenths = 10
+
+// record holds one figure against what came of it.
+func (f figure) record(judged []Build) FigureRecord {
+	r := FigureRecord{Key: f.key, Name: f.name, PIT: make([]int, tenths), Uneven: 1}
+	inside := make([]int, len(levels))
+	var came []float64
+	for _, b := range judged {
+		said := f.foretold(b.Foretold.restated(b.Hammer, b.Currency))
+		x, known := f.came(b)
+		if !known || !said.Known() || said.Q[0] == said.Q[len(said.Q)-1] {
+			continue
+		}
+		came = append(came, x)
+		for i, level := range levels {
+			if x >= said.quantile((1-level)/2) && x <= said.quantile((1+level)/2) {
+				inside[i]++
+			}
+		}
+		r.PIT[min(tenths-1, int(tenths*score.CDF(said.Q, x)))]++
+		r.CRPS += score.CRPS(said.Q, x)
+	}
+	r.N = len(came)
+	for i, level := range levels {
+		r.Coverage = append(r.Coverage, score.NewCoverage(level, inside[i], r.N))
+	}
+	if r.N == 0 {
+		return r
+	}
+	r.CRPS /= float64(r.N)
+	r.Uneven = score.Uneven(r.PIT)
+	if r.N >= 3 {
+		naive := score.Naive(came)
+		r.Naive = &naive
+	}
+	return r
 }
 
 func (b Build) resaleCame() (float64, bool) {
@@ -131,22 +174,16 @@ func moneyOf(judged []Build, currency string) Money {
 	return out
 }
 
-// call is a stated chance and whether it came.
-type call struct {
-	chance float64
-	came   bool
-}
-
 // riskCalls returns the stated chances of hidden damage that stripping settled.
-func riskCalls(builds []Build) []call {
-	var out []call
+func riskCalls(builds []Build) []score.Call {
+	var out []score.Call
 	for _, b := range builds {
 		if b.Foretold == nil || !b.ours() {
 			continue
 		}
 		for _, r := range b.Foretold.Risks {
 			if seen := b.Came.Risks[r.ID]; seen == Found || seen == NotThere {
-				out = append(out, call{r.Chance, seen == Found})
+				out = append(out, score.Call{Chance: r.Chance, Came: seen == Found})
 			}
 		}
 	}
@@ -154,12 +191,12 @@ func riskCalls(builds []Build) []call {
 }
 
 // lossCalls returns the stated chances of a loss of the buys whose profit is known.
-func lossCalls(judged []Build) []call {
-	var out []call
+func lossCalls(judged []Build) []score.Call {
+	var out []score.Call
 	for _, b := range judged {
 		said := b.Foretold.restated(b.Hammer, b.Currency).LossChance
 		if m, known := b.money(); known && !math.IsNaN(said) {
-			out = append(out, call{said, m.Came < 0})
+			out = append(out, score.Call{Chance: said, Came: m.Came < 0})
 		}
 	}
 	return out

@@ -1,12 +1,10 @@
 package learn
 
 import (
-	"slices"
-
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
-	"walkline/valuation/prob"
+	"walkline/valuation/score"
 )
 
 // Prediction is what was foretold of a buy, as frozen when it was bid for: it never changes. Figures are stated at the
@@ -33,31 +31,17 @@ type Prediction struct {
 	Invoice *invoice.Terms `json:"invoice"` // what the sale charges; nil: not kept
 }
 
-// Chances are the chances at which a [Figure] keeps its quantiles.
-var Chances = []float64{0.01, 0.025, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5,
-	0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95, 0.975, 0.99}
-
-// Figure is a foretold distribution: its mean and its quantiles at [Chances]. No quantiles: not foretold.
+// Figure is a foretold distribution: its mean and its quantiles at [score.Chances]. No quantiles: not foretold.
 type Figure struct {
 	Mean float64   `json:"mean"`
 	Q    []float64 `json:"q"`
 }
 
 // Known reports whether the figure was foretold.
-func (f Figure) Known() bool { return len(f.Q) == len(Chances) }
+func (f Figure) Known() bool { return len(f.Q) == len(score.Chances) }
 
-// quantile returns the value at one of [Chances], between two of them along the normal score.
-func (f Figure) quantile(u float64) float64 {
-	i, found := slices.BinarySearch(Chances, u)
-	if found || i == 0 {
-		return f.Q[i]
-	}
-	if i == len(Chances) {
-		return f.Q[i-1]
-	}
-	a, b := prob.NormQuantile(Chances[i-1]), prob.NormQuantile(Chances[i])
-	return f.Q[i-1] + (f.Q[i]-f.Q[i-1])*(prob.NormQuantile(u)-a)/(b-a)
-}
+// quantile returns the value below which the figure lies with chance u.
+func (f Figure) quantile(u float64) float64 { return score.Quantile(f.Q, u) }
 
 // Item is one foretold figure of a line or a risk: hours of a trade, or money for a part from a source, for materials,
 // outside work or hidden damage. Mean and SD are given that it is needed; Chance is that of being needed. Of a part's

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/valuation/belief"
 	"walkline/valuation/lot"
 )
 
@@ -130,11 +131,11 @@ func (p *proposer) ratio(f *fitted, key string, s slot) {
 	}
 	evidence, left := f.evidence(key)
 	x := f.row(key)
-	says, before := f.post.of(x), f.prior.of(x)
+	says, before := f.post.Of(x), f.prior.Of(x)
 	spread := f.beyond(key)
-	r := Ratio{Factor: math.Exp(says.mean), LogSD: spread, When: p.today, From: len(evidence)}
+	r := Ratio{Factor: math.Exp(says.Mean), LogSD: spread, When: p.today, From: len(evidence)}
 	q := Proposal{Key: s.key, Name: s.name, Unit: RatioUnit, Evidence: evidence, Pull: f.pull(key),
-		Starter: before.ratio(), Now: s.now.value(), Proposed: says.ratio(), put: func(f *Factors) { s.put(f, r) }}
+		Starter: ratioValue(before), Now: s.now.value(), Proposed: ratioValue(says), put: func(f *Factors) { s.put(f, r) }}
 	q.Starter.Spread, q.Proposed.Spread = new(float64), &spread
 	if s.now == nil {
 		q.Now = q.Starter
@@ -149,9 +150,15 @@ func (p *proposer) ratio(f *fitted, key string, s slot) {
 	p.out = append(p.out, q)
 }
 
-// ratio returns a log ratio as a ratio with its 80 % range.
-func (a at) ratio() Value {
-	return Value{At: math.Exp(a.mean), Low: math.Exp(a.quantile(0.1)), High: math.Exp(a.quantile(0.9))}
+// ratioValue returns a belief about a log ratio as a ratio with its 80 % range.
+func ratioValue(t belief.T) Value {
+	return Value{At: math.Exp(t.Mean), Low: math.Exp(t.Quantile(0.1)), High: math.Exp(t.Quantile(0.9))}
+}
+
+// chanceValue returns a belief about a chance with its 80 % range.
+func chanceValue(c belief.Chance) Value {
+	low, high := c.Range()
+	return Value{At: c.Mean(), Low: low, High: high}
 }
 
 // value returns a ratio in force; its range is not kept.
@@ -174,24 +181,24 @@ func (p *proposer) chances() {
 }
 
 func (p *proposer) chance(r StarterRisk, looks []look, ratio float64) {
-	before := Chance{A: r.A, B: r.B}
-	pooled := before.tilted(ratio)
-	after := pooled.update(looks)
-	after.When, after.From = p.today, len(looks)
-	q := Proposal{Key: "risk/" + r.ID, Name: r.Name, Unit: ChanceUnit, Starter: before.value(), Proposed: after.value()}
+	before := belief.Chance{A: r.A, B: r.B}
+	pooled := before.Tilted(ratio)
+	learned := pooled.Update(said(looks))
+	after := Chance{learned.A, learned.B, p.today, len(looks)}
+	q := Proposal{Key: "risk/" + r.ID, Name: r.Name, Unit: ChanceUnit, Starter: chanceValue(before), Proposed: chanceValue(learned)}
 	q.Now = q.Starter
 	if now, ok := p.now.Risks[r.ID]; ok {
-		q.Now = now.value()
+		q.Now = chanceValue(belief.Chance{A: now.A, B: now.B})
 	}
 	found := 0.0
 	for _, l := range looks {
 		says := 0.0
-		if l.there {
+		if l.There {
 			says = 1
 		}
-		found += says * l.weight
-		q.Weight += l.weight
-		q.Evidence = append(q.Evidence, Evidence{l.build.ID, l.build.Name, l.build.day(), says, l.weight})
+		found += says * l.Weight
+		q.Weight += l.Weight
+		q.Evidence = append(q.Evidence, Evidence{l.build.ID, l.build.Name, l.build.day(), says, l.Weight})
 	}
 	slices.SortStableFunc(q.Evidence, func(x, y Evidence) int { return compareDates(x.On, y.On) })
 	alone := found / q.Weight
@@ -207,20 +214,20 @@ func (p *proposer) chance(r StarterRisk, looks []look, ratio float64) {
 }
 
 // loading proposes the loading where two or more ratios of a build can be held against each other.
-func (p *proposer) loading(all []scored) {
+func (p *proposer) loading(all []belief.Scores) {
 	if len(all) == 0 {
 		return
 	}
-	before, after := learnLoading(p.start.Loading, nil), learnLoading(p.start.Loading, all)
+	before, after := belief.NewLoading(p.start.Loading, nil), belief.NewLoading(p.start.Loading, all)
 	q := Proposal{Key: "shared_loading", Name: "Worse than it looks: how far costs go together", Unit: LoadUnit,
-		Starter: before.value(), Proposed: after.value(), Pull: after.sharpness(before)}
+		Starter: loadingValue(before), Proposed: loadingValue(after), Pull: after.Sharpness(before)}
 	q.Starter.At = p.start.Loading
 	q.Now = q.Starter
 	if p.now.Loading != nil {
 		q.Now = Value{At: p.now.Loading.Value, Low: p.now.Loading.Value, High: p.now.Loading.Value}
 	}
 	for _, s := range all {
-		q.Weight += s.weight
+		q.Weight += s.Weight
 	}
 	q.Why = []string{fmt.Sprintf("%s with hours or costs of more than one kind count as %.1f: how often do they run over together?", buys(len(all)), q.Weight)}
 	q.Why = append(q.Why, moves(q)...)

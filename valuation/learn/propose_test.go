@@ -165,15 +165,6 @@ func TestRisksLearnAndPool(t *testing.T) {
 	}
 }
 
-// A find that the findings had all but promised moves the chance less than a surprise.
-func TestFindingsAreTakenIntoAccount(t *testing.T) {
-	c := Chance{A: 3, B: 11}
-	expected, surprise := c.update([]look{{weight: 1, there: true, ratio: 30}}), c.update([]look{{weight: 1, there: true, ratio: 0.1}})
-	if !(c.mean() < expected.mean() && expected.mean() < surprise.mean()) {
-		t.Errorf("from %.3f to %.3f (expected) and %.3f (surprise)", c.mean(), expected.mean(), surprise.mean())
-	}
-}
-
 func TestSalesTeachBiasAskingAndDays(t *testing.T) {
 	var builds []Build
 	for i := range 40 {

@@ -6,30 +6,31 @@ import (
 
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/score"
 )
 
 // Record is how the forecasts have done on the buys that were finished and sold.
 type Record struct {
-	Buys     int            `json:"buys"`     // finished and sold, with a forecast
-	Figures  []FigureRecord `json:"figures"`  // resale, profit, cost, hours, days
-	Risks    Reliability    `json:"risks"`    // chances of hidden damage against what stripping showed
-	Losses   Reliability    `json:"losses"`   // chances of a loss against what was lost
-	Ratios   *Ratios        `json:"ratios"`   // nil: no sale
-	Money    Money          `json:"money"`    // won and lost by cause
-	LeftOut  []string       `json:"left_out"` // what was not counted and why, in words
-	Selected string         `json:"selected"` // [Selection]
+	Buys     int               `json:"buys"`     // finished and sold, with a forecast
+	Figures  []FigureRecord    `json:"figures"`  // resale, profit, cost, hours, days
+	Risks    score.Reliability `json:"risks"`    // chances of hidden damage against what stripping showed
+	Losses   score.Reliability `json:"losses"`   // chances of a loss against what was lost
+	Ratios   *Ratios           `json:"ratios"`   // nil: no sale
+	Money    Money             `json:"money"`    // won and lost by cause
+	LeftOut  []string          `json:"left_out"` // what was not counted and why, in words
+	Selected string            `json:"selected"` // [Selection]
 }
 
 // FigureRecord is one foretold figure over all buys whose outcome is known.
 type FigureRecord struct {
-	Key      string     `json:"key"`  // resale | profit | cost | hours | days
-	Name     string     `json:"name"` // in words
-	N        int        `json:"n"`
-	Coverage []Coverage `json:"coverage"` // of the 50, 80 and 90 % intervals
-	PIT      []int      `json:"pit"`      // outcomes by the tenth of the forecast in which they fell, low to high
-	Uneven   float64    `json:"uneven"`   // chance of a PIT histogram at least so uneven if the forecasts are right
-	CRPS     float64    `json:"crps"`     // mean, in the figure's unit: 0 is perfect
-	Naive    *float64   `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys
+	Key      string           `json:"key"`  // resale | profit | cost | hours | days
+	Name     string           `json:"name"` // in words
+	N        int              `json:"n"`
+	Coverage []score.Coverage `json:"coverage"` // of the 50, 80 and 90 % intervals
+	PIT      []int            `json:"pit"`      // outcomes by the tenth of the forecast in which they fell, low to high
+	Uneven   float64          `json:"uneven"`   // chance of a PIT histogram at least so uneven if the forecasts are right
+	CRPS     float64          `json:"crps"`     // mean, in the figure's unit: 0 is perfect
+	Naive    *float64         `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys
 }
 
 // Skill returns the share of the naive baseline's score that the forecasts take away, and whether there is a baseline.
@@ -38,41 +39,6 @@ func (f FigureRecord) Skill() (float64, bool) {
 		return 0, false
 	}
 	return 1 - f.CRPS / *f.Naive, true
-}
-
-// Coverage is how often an interval held what came, with the 95 % range of chances that this leaves.
-type Coverage struct {
-	Level  float64 `json:"level"`
-	Inside int     `json:"inside"`
-	N      int     `json:"n"`
-	Share  float64 `json:"share"`
-	Low    float64 `json:"low"`
-	High   float64 `json:"high"`
-}
-
-// Holds reports whether the stated level is among the chances that the count leaves open.
-func (c Coverage) Holds() bool { return c.Low <= c.Level && c.Level <= c.High }
-
-// Reliability is how stated chances compare with what came. Brier = Calibration - Resolution + Uncertainty + Within.
-type Reliability struct {
-	N           int     `json:"n"`
-	Events      int     `json:"events"`
-	Brier       float64 `json:"brier"`       // mean squared distance of the chance from what came
-	Calibration float64 `json:"calibration"` // Murphy's reliability: 0 is perfect
-	Resolution  float64 `json:"resolution"`  // how far the tenths' outcomes lie apart
-	Uncertainty float64 `json:"uncertainty"` // what always stating the overall share would score
-	Within      float64 `json:"within"`      // what gathering chances into tenths leaves over
-	Bins        []Bin   `json:"bins"`        // tenths that have any
-}
-
-// Bin is the forecasts whose chance lies in one tenth.
-type Bin struct {
-	N      int     `json:"n"`
-	Events int     `json:"events"`
-	Said   float64 `json:"said"` // mean chance
-	Came   float64 `json:"came"` // share
-	Low    float64 `json:"low"`  // 95 % range of chances that the count leaves
-	High   float64 `json:"high"`
 }
 
 // Money is the profit foretold and made over the buys whose money is known whole, in minor units of one currency.
@@ -120,7 +86,7 @@ func Judge(builds []Build, currency string) Record {
 	for _, f := range figures {
 		r.Figures = append(r.Figures, f.record(judged))
 	}
-	r.Risks, r.Losses = reliability(riskCalls(builds)), reliability(lossCalls(judged))
+	r.Risks, r.Losses = score.NewReliability(riskCalls(builds)), score.NewReliability(lossCalls(judged))
 	r.Ratios = ratios(judged)
 	r.Money = moneyOf(judged, currency)
 	if missing := len(judged) - len(r.Money.Buys); missing > 0 {

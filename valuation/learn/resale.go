@@ -46,8 +46,8 @@ func (p *proposer) brand(s sales) {
 	if r := p.now.BrandDiscount; r != nil {
 		q.Now = r.value()
 	}
-	after := s.post.of([]float64{0, 1})
-	r := Ratio{Factor: q.Proposed.At, LogSD: math.Sqrt(after.variance()), When: p.today, From: len(q.Evidence)}
+	after := s.post.Of([]float64{0, 1})
+	r := Ratio{Factor: q.Proposed.At, LogSD: math.Sqrt(after.Variance()), When: p.today, From: len(q.Evidence)}
 	q.put = func(f *Factors) { f.BrandDiscount = &r }
 	if branded, clear := len(q.Evidence), len(s.facts)-len(q.Evidence); clear == 0 {
 		q.Why = append(q.Why, buys(branded)+", all branded: the brand's part and the forecast's own bias cannot be told apart, so the two share what was seen.")
@@ -57,8 +57,8 @@ func (p *proposer) brand(s sales) {
 
 // proposal returns the proposal of one combination of the sales' coefficients; of says which sales speak for it.
 func (s sales) proposal(key, name string, x []float64, of func(saleFact) bool) Proposal {
-	before, after := s.prior.of(x), s.post.of(x)
-	q := Proposal{Key: key, Name: name, Unit: RatioUnit, Starter: before.ratio(), Proposed: after.ratio(), Pull: 1 - after.relative/before.relative}
+	before, after := s.prior.Of(x), s.post.Of(x)
+	q := Proposal{Key: key, Name: name, Unit: RatioUnit, Starter: ratioValue(before), Proposed: ratioValue(after), Pull: 1 - after.Relative/before.Relative}
 	sum := 0.0
 	for _, f := range s.facts {
 		if of(f) {

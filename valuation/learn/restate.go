@@ -1,6 +1,9 @@
 package learn
 
-import "walkline/valuation/money"
+import (
+	"walkline/valuation/money"
+	"walkline/valuation/score"
+)
 
 // restated returns the prediction at the hammer price that was paid: fees as the sale's terms charge them, capital on the
 // invoice over the foretold days, the profit moved by what is paid less or more. The prediction itself never changes. Where
@@ -21,7 +24,7 @@ func (p *Prediction) restated(hammer *money.Amount, currency string) *Prediction
 		q.Profit.Q = append(q.Profit.Q, x+saved)
 	}
 	if q.Profit.Known() {
-		q.LossChance = q.Profit.cdf(0)
+		q.LossChance = score.CDF(q.Profit.Q, 0)
 	}
 	return &q
 }

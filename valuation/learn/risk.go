@@ -1,19 +1,24 @@
 package learn
 
 import (
-	"math"
-
+	"walkline/valuation/belief"
 	"walkline/valuation/lot"
-	"walkline/valuation/prob"
 )
 
 // look is one build's answer on one risk: whether it was there, and the odds that the findings gave to it before the buy.
 type look struct {
+	belief.Look
 	build  Build
-	weight float64
-	there  bool
-	ratio  float64 // likelihood ratio of the findings, 1 for none
 	chance float64 // foretold after the findings, at the starter chance
+}
+
+// said returns what the looks say.
+func said(looks []look) []belief.Look {
+	out := make([]belief.Look, len(looks))
+	for i, l := range looks {
+		out[i] = l.Look
+	}
+	return out
 }
 
 // risks gathers the looks by risk. A risk that nobody looked at after the buy says nothing.
@@ -32,8 +37,8 @@ func risks(builds []Build, today lot.Date, halfLife float64, start Starter) map[
 			if !known || seen != Found && seen != NotThere {
 				continue
 			}
-			l := look{build: b, weight: faded(b.day(), today, halfLife), there: seen == Found, ratio: b.findings(id)}
-			l.chance = p * l.ratio / (p*l.ratio + 1 - p)
+			l := look{belief.Look{Weight: faded(b.day(), today, halfLife), There: seen == Found, Ratio: b.findings(id)}, b, 0}
+			l.chance = p * l.Ratio / (p*l.Ratio + 1 - p)
 			out[id] = append(out[id], l)
 		}
 	}
@@ -69,88 +74,17 @@ func similar(of StarterRisk, start Starter, looks map[string][]look) float64 {
 		}
 		for _, l := range looks[r.ID] {
 			hit := 0.0
-			if l.there {
-				hit = l.weight
+			if l.There {
+				hit = l.Weight
 			}
 			foundAll += hit
-			foretoldAll += l.weight * l.chance
+			foretoldAll += l.Weight * l.chance
 			if r.Kind == of.Kind {
 				found += hit
-				foretold += l.weight * l.chance
+				foretold += l.Weight * l.chance
 			}
 		}
 	}
 	all := (poolRisks + foundAll) / (poolRisks + foretoldAll)
 	return (poolRisks*all + found) / (poolRisks + foretold)
-}
-
-// tilted returns the counts with the odds times ratio and the same number of cases.
-func (c Chance) tilted(ratio float64) Chance {
-	n := c.A + c.B
-	p := c.A * ratio / (c.A*ratio + c.B)
-	return Chance{A: p * n, B: (1 - p) * n}
-}
-
-// update returns the counts after the looks: exactly A + found and B + not there where no finding had spoken before; else
-// the beta with the mean and variance of the exact posterior, in which a look weighs by what its findings had foretold.
-func (c Chance) update(looks []look) Chance {
-	plain := true
-	out := c
-	for _, l := range looks {
-		plain = plain && l.ratio == 1
-		if l.there {
-			out.A += l.weight
-		} else {
-			out.B += l.weight
-		}
-	}
-	if plain || c.A <= 0 || c.B <= 0 {
-		return out
-	}
-	mean, variance := c.posterior(looks)
-	n := mean*(1-mean)/variance - 1
-	return Chance{A: mean * n, B: (1 - mean) * n}
-}
-
-// gridSteps is the number of slices of the chance over which the posterior is summed.
-const gridSteps = 500
-
-// posterior returns the mean and variance of the chance, summed over even slices.
-func (c Chance) posterior(looks []look) (mean, variance float64) {
-	var at, log [gridSteps]float64
-	most := math.Inf(-1)
-	for i := range at {
-		p := (float64(i) + 0.5) / gridSteps
-		at[i] = p
-		log[i] = (c.A-1)*math.Log(p) + (c.B-1)*math.Log(1-p)
-		for _, l := range looks {
-			there := p * l.ratio / (p*l.ratio + 1 - p)
-			if !l.there {
-				there = 1 - there
-			}
-			log[i] += l.weight * math.Log(there)
-		}
-		most = math.Max(most, log[i])
-	}
-	var total, first, second float64
-	for i, p := range at {
-		w := math.Exp(log[i] - most)
-		total += w
-		first += w * p
-		second += w * p * p
-	}
-	mean = first / total
-	return mean, second/total - mean*mean
-}
-
-// mean returns the chance.
-func (c Chance) mean() float64 { return c.A / (c.A + c.B) }
-
-// value returns the chance with its 80 % range.
-func (c Chance) value() Value {
-	low, high := 0.0, 1.0
-	if c.A > 0 && c.B > 0 {
-		low, high = prob.BetaQuantile(c.A, c.B, 0.1), prob.BetaQuantile(c.A, c.B, 0.9)
-	}
-	return Value{At: c.mean(), Low: low, High: high}
 }

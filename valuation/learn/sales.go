@@ -3,6 +3,7 @@ package learn
 import (
 	"math"
 
+	"walkline/valuation/belief"
 	"walkline/valuation/prob"
 )
 
@@ -54,13 +55,13 @@ func (b Build) sale(now Factors) (saleFact, bool) {
 type sales struct {
 	facts       []saleFact
 	left        []saleFact
-	prior, post belief
+	prior, post belief.Linear
 	scale       float64 // mean log sd of the forecasts
 }
 
 func fitSales(facts []saleFact) sales {
 	s := sales{scale: 0.12} // the log sd that the prior is stated for. Starter value, from memory.
-	var samples []sample
+	var samples []belief.Sample
 	var sum, count float64
 	for _, f := range facts {
 		if math.Abs(f.log) > math.Log(widest) {
@@ -68,15 +69,15 @@ func fitSales(facts []saleFact) sales {
 			continue
 		}
 		s.facts = append(s.facts, f)
-		samples = append(samples, sample{x: [][]float64{{1, f.brand}}, y: []float64{f.log}, scale: []float64{f.sd}, weight: f.weight})
+		samples = append(samples, belief.Sample{X: [][]float64{{1, f.brand}}, Y: []float64{f.log}, Scale: []float64{f.sd}, Weight: f.weight})
 		sum += f.weight * f.sd
 		count += f.weight
 	}
-	s.prior = independent([]float64{biasSD, brandSD}, 1, spreadBuys/2+1)
+	s.prior = belief.Independent([]float64{biasSD, brandSD}, 1, spreadBuys/2+1)
 	if count > 0 {
 		s.scale = sum / count
 	}
-	s.post = s.prior.update(samples)
+	s.post = s.prior.Update(samples)
 	return s
 }
 
@@ -93,7 +94,7 @@ func (s sales) spread() float64 {
 		return 1
 	}
 	x[1] /= count
-	v := s.post.sigma2() + s.post.of(x).variance()/(s.scale*s.scale)
+	v := s.post.Sigma2() + s.post.Of(x).Variance()/(s.scale*s.scale)
 	return math.Sqrt(1 + (v-1)*count/(count+spreadCounts))
 }
 

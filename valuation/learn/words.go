@@ -3,6 +3,8 @@ package learn
 import (
 	"fmt"
 	"math"
+
+	"walkline/valuation/belief"
 )
 
 // buys counts buys in words.
@@ -56,7 +58,7 @@ func (f *fitted) why(key string, q Proposal) []string {
 	}
 	out := append([]string{counted(q)}, moves(q)...)
 	if f.group > 0 && len(f.keys) > 1 {
-		out = append(out, fmt.Sprintf("While it has few buys it leans on %s, which run at %.2f together.", f.together, math.Exp(f.post.mean[0])))
+		out = append(out, fmt.Sprintf("While it has few buys it leans on %s, which run at %.2f together.", f.together, math.Exp(f.post.Mean[0])))
 	}
 	if *q.Proposed.Spread > 0.02 {
 		out = append(out, fmt.Sprintf("Builds scatter more about it than the forecasts' own ranges say: the range widens by %.0f %%.", 100**q.Proposed.Spread))
@@ -65,18 +67,18 @@ func (f *fitted) why(key string, q Proposal) []string {
 }
 
 // whyChance says how far a chance moves and why.
-func whyChance(q Proposal, before, pooled Chance, looks []look, ratio float64) []string {
+func whyChance(q Proposal, before, pooled belief.Chance, looks []look, ratio float64) []string {
 	found := 0
 	informed := false
 	for _, l := range looks {
-		if l.there {
+		if l.There {
 			found++
 		}
-		informed = informed || l.ratio != 1
+		informed = informed || l.Ratio != 1
 	}
 	out := []string{fmt.Sprintf("Found on %d of %s; counts as %.1f against the starter value's %.0f cases.", found, buys(len(looks)), q.Weight, before.A+before.B)}
 	if math.Abs(ratio-1) > 0.05 {
-		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as foretold, which alone would make it %s.", ratio, q.say(pooled.mean())))
+		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as foretold, which alone would make it %s.", ratio, q.say(pooled.Mean())))
 	}
 	if informed {
 		out = append(out, "What was seen before the buy is taken into account: finding what was expected moves it less than finding what was not.")

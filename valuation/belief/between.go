@@ -1,4 +1,4 @@
-package learn
+package belief
 
 import (
 	"math"
@@ -6,13 +6,10 @@ import (
 	"walkline/valuation/prob"
 )
 
-// poolStarts is how many groups the starter spread between groups counts for. Starter value, from memory.
-const poolStarts = 4
-
-// between returns the standard deviation between groups whose own means y have variances v: the value at which the
+// Between returns the standard deviation between groups whose own means y have variances v: the value at which the
 // weighted squares about the common mean are what chance would make them, k - 3 for k groups, blended with the starter
-// value. With equal variances and no starter value this is the shrinkage of Efron and Morris 1975.
-func between(y, v []float64, starter, starts float64) float64 {
+// value, which counts for starts groups. With equal variances and no starter value this is the shrinkage of Efron and Morris [2].
+func Between(y, v []float64, starter, starts float64) float64 {
 	k := float64(len(y))
 	if k < 4 {
 		return starter
