@@ -95,3 +95,49 @@ func TestWithoutAGuessAStandInIsNamed(t *testing.T) {
 		t.Errorf("a stop stands: %+v", a.Looks)
 	}
 }
+
+// Properties of the whole list, over two surveys and several guesses of the hammer price: no look is worth less than
+// nothing or more than knowing everything, the order is that of worth a minute, no round is worth less than its best look,
+// and where the hammer price is out of the bid's reach either way, no look is worth anything.
+func TestTheListKeepsItsProperties(t *testing.T) {
+	k := shipped(t)
+	for _, area := range []string{"12", "03"} {
+		c := small(1)
+		c.Hidden.UseCatalogue, c.Rules = true, lossRule()
+		c.Damage = []lot.Damage{{Area: area, Extent: "disabling", Depth: "structure"}}
+		for _, likely := range []float64{300, 1500, 3000, 9000} {
+			c.Market.HammerGuess = &prob.Three{Low: .7 * likely, Likely: likely, High: 1.5 * likely}
+			inOrder(t, value(t, c, k))
+		}
+	}
+	c, _ := oneLook()
+	for _, out := range []float64{1, 1e6} {
+		c.Market.HammerGuess = &prob.Three{Low: out, Likely: out, High: out}
+		if w := worthOf(value(t, c, valuation.Knowledge{}), "case_wet"); w == nil || *w != 0 {
+			t.Errorf("hammer at %g: %v", out, w)
+		}
+	}
+}
+
+// inOrder checks the properties of one answer's looks.
+func inOrder(t *testing.T, a valuation.Answer) {
+	t.Helper()
+	last, single := math.Inf(1), map[string]float64{}
+	for _, i := range a.Checklist {
+		if i.Worth == nil {
+			continue
+		}
+		single[i.ID] = *i.Worth
+		if *i.Worth < 0 || *i.Worth > *a.Looks.Perfect*1.02+1 || *i.Worth/i.Minutes > last+1e-9 {
+			t.Errorf("%s worth %g of %g in %g minutes, after %g a minute", i.ID, *i.Worth, *a.Looks.Perfect, i.Minutes, last)
+		}
+		last = *i.Worth / i.Minutes
+	}
+	for _, r := range a.Looks.Best {
+		for _, id := range r.Looks {
+			if r.Worth < single[id] || r.Spent > r.Minutes {
+				t.Errorf("round %+v, %s alone %g", r, id, single[id])
+			}
+		}
+	}
+}

@@ -44,8 +44,11 @@ var Statuses = []string{"read", "secondary", "from memory"}
 
 // Words says what the row rests on, and to ask.
 func (s Source) Words() string {
-	if s.Status == "from memory" || s.Citation == "" {
-		return strings.TrimSpace(s.Citation + " From memory: ask the agency.")
+	switch {
+	case s.Citation == "":
+		return "From memory: ask the agency."
+	case s.Status == "from memory":
+		return s.Citation + ", from memory: ask the agency."
 	}
 	how := map[string]string{"read": "read", "secondary": "read where another page quotes it"}[s.Status]
 	return s.Citation + ", " + how + " " + string(s.Read) + ": check with the agency."

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+	"time"
 
 	"walkline/valuation/hidden"
 	"walkline/valuation/prob"
@@ -208,7 +209,40 @@ func TestJointWorthAgainstEnumeration(t *testing.T) {
 	}
 }
 
-// BenchmarkRank prints the time of a full ranking of 100 findings against one valuation's own scale.
+// BenchmarkLook prints how many times faster a look that tells of ten risks is weighed as a product than by going through
+// all states of the risks, which is the baseline; both give the same worth.
+func BenchmarkLook(b *testing.B) {
+	r := rand.New(rand.NewPCG(7, 8))
+	s := Stakes{Surplus: NewSurplus(prob.Three{Low: 2000, Likely: 3000, High: 4400}, plain), Most: 3200, Findings: []hidden.Finding{{ID: "f"}}}
+	for i := range 10 {
+		s.Risks = append(s.Risks, hidden.Risk{ID: fmt.Sprint(i), Findings: []hidden.Evidence{{Finding: "f", IfPresent: .6, IfAbsent: .2}}})
+		s.Chances, s.IfThere = append(s.Chances, .3*r.Float64()), append(s.IfThere, 900*r.Float64())
+	}
+	l := s.looks()[0]
+	states := func(answer, bits int) float64 {
+		no := l.silent()
+		for _, i := range l.informs {
+			if bits>>i.risk&1 == 1 {
+				no *= i.factor()
+			}
+		}
+		return math.Abs(float64(1-answer) - no)
+	}
+	if got, want := s.Worth()["f"], s.counted(2, states); math.Abs(got-want) > 1e-6 {
+		b.Fatalf("worth %g, counted %g", got, want)
+	}
+	start := time.Now()
+	for range 100 {
+		s.counted(2, states)
+	}
+	counted := time.Since(start) / 100
+	for b.Loop() {
+		s.Worth()
+	}
+	b.ReportMetric(float64(counted)*float64(b.N)/float64(b.Elapsed()), "times-faster-than-all-states")
+}
+
+// BenchmarkRank ranks 100 findings on 80 risks, with perfect information and three rounds.
 func BenchmarkRank(b *testing.B) {
 	r := rand.New(rand.NewPCG(5, 6))
 	s := Stakes{Surplus: NewSurplus(prob.Three{Low: 2000, Likely: 3000, High: 4400}, plain), Most: 3200}
