@@ -2,12 +2,11 @@ package ui
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
-	"io"
+	"path/filepath"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -57,23 +56,40 @@ func (w *Window) foresee() {
 	}
 }
 
-// ChooseFile lets the user choose a photo or PDF and hands over its name and the SHA-256 of what is in it.
+// ChooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
 func (w *Window) ChooseFile(chosen func(name, hash string)) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if err != nil || f == nil {
 			w.failed("read the file", err)
 			return
 		}
-		defer f.Close()
-		sum := sha256.New()
-		if _, err := io.Copy(sum, f); err != nil {
-			w.failed("read "+f.URI().Name(), err)
-			return
-		}
-		chosen(f.URI().Name(), hex.EncodeToString(sum.Sum(nil)))
+		path := f.URI().Path()
+		f.Close()
+		w.KeepFile(path, chosen)
 	}, w.window)
+	d.SetFilter(storage.NewExtensionFileFilter(append([]string{".pdf"}, photoEndings...)))
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)
+}
+
+// KeepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash.
+func (w *Window) KeepFile(path string, chosen func(name, hash string)) {
+	name := filepath.Base(path)
+	task.Start(w.runner, task.Order[string]{
+		Work: func(context.Context) (string, error) {
+			data, err := readBounded(path)
+			if err != nil {
+				return "", err
+			}
+			return w.desk.KeepBill(data)
+		},
+		Show: func(hash string, err error) {
+			if err != nil {
+				w.failed("keep "+name, err)
+				return
+			}
+			chosen(name, hash)
+		}})
 }
 
 // ImportPast lets the user choose a table of past buys.

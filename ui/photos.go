@@ -157,16 +157,21 @@ func (w *Window) keepPhotos(ctx context.Context, paths []string) (desk.Kept, err
 }
 
 func (w *Window) keepPhoto(path, name string) (lot.Photo, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return lot.Photo{}, err
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, photo.MostBytes+1))
+	data, err := readBounded(path)
 	if err != nil {
 		return lot.Photo{}, err
 	}
 	return w.desk.KeepPhoto(name, data)
+}
+
+// readBounded returns the bytes of a file, of one that is too large only so many that the desk refuses them.
+func readBounded(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, photo.MostBytes+1))
 }
 
 // mostThumbnails is how many small pictures stay in memory: about 40 MB of them.

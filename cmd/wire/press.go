@@ -1,6 +1,8 @@
 package wire
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/ui/desk"
@@ -30,6 +32,11 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)
 	if len(packs) > 0 && strings.EqualFold(packs[0].ID, l.Title.RegisterIn) {
 		r.Agency = "of " + packs[0].Name
+	}
+	for i, bill := range inspected(b.Build) {
+		if data := b.Bills[bill.Hash]; data != nil {
+			r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Data: data})
+		}
 	}
 	for _, x := range b.Photos {
 		pic := sheet.Picture{Caption: x.Caption, Area: x.Area, Taken: x.Taken, Data: x.Data, Problem: x.Problem}
@@ -108,14 +115,17 @@ func partsOf(b build.Build, line string) string {
 	return strings.Join(parts, ", ")
 }
 
-// receipts are the bills of parts, materials and work: what the inspection asks about.
+// inspected are the bills that the inspection asks about: parts, materials and work bought in.
+func inspected(b build.Build) []build.Receipt {
+	return slices.DeleteFunc(slices.Clone(b.Receipts), func(r build.Receipt) bool {
+		return r.Kind != "part" && r.Kind != "materials" && r.Kind != "outside"
+	})
+}
+
 func receipts(b build.Build) []sheet.Receipt {
 	var out []sheet.Receipt
-	for _, r := range b.Receipts {
-		switch r.Kind {
-		case "part", "materials", "outside":
-			out = append(out, sheet.Receipt{Date: r.Date, What: r.What, Source: r.Source, DonorVIN: r.Donor, Amount: r.Amount, File: r.File})
-		}
+	for _, r := range inspected(b) {
+		out = append(out, sheet.Receipt{Date: r.Date, What: r.What, Source: r.Source, DonorVIN: r.Donor, Amount: r.Amount, File: r.File})
 	}
 	return out
 }

@@ -26,6 +26,9 @@ func TestTheStatementOfWorkNamesJobsAndParts(t *testing.T) {
 	if len(w) != 3 || w[0].What != "Replace the hood" || w[0].Parts != "Hood (used)" || w[1].What != "Hood painted" || w[1].Parts != "" || w[2].What != "Alignment" || w[2].By != "bought in" {
 		t.Errorf("%+v", w)
 	}
+	if r := inspected(paper().Build); len(r) != 3 || r[1].Amount != -4000 {
+		t.Errorf("%+v", r)
+	}
 	if r := receipts(paper().Build); len(r) != 3 || r[0].DonorVIN != "1M8GDM9AXKP042788" || r[2].What != "Alignment" {
 		t.Errorf("%+v", r)
 	}

@@ -1,7 +1,10 @@
 package desk
 
 import (
+	"bytes"
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"slices"
@@ -54,6 +57,37 @@ func (d *Desk) KeepPhoto(name string, data []byte) (lot.Photo, error) {
 	}
 	p := lot.Photo{Hash: info.Hash, Kind: info.Kind, Name: name, Width: info.Width, Height: info.Height, Taken: info.Taken, Stage: lot.Before}
 	return p, d.Album.KeepFile(info.Hash, small, thumbnail)
+}
+
+// KeepBill keeps the photo or PDF of a bill and returns its hash. It touches no state and may run on any goroutine.
+// Errors: why the file cannot be kept.
+func (d *Desk) KeepBill(data []byte) (hash string, err error) {
+	if d.Album == nil {
+		return "", errNoAlbum
+	}
+	if !bytes.HasPrefix(data, []byte("%PDF-")) {
+		info, err := photo.Read(data)
+		if err != nil {
+			return "", fmt.Errorf("it is no PDF, and as a picture: %w", err)
+		}
+		return info.Hash, d.Album.KeepFile(info.Hash, info.Kind, data)
+	}
+	if len(data) > photo.MostBytes {
+		return "", fmt.Errorf("the file has more than %d MB", photo.MostBytes>>20)
+	}
+	sum := sha256.Sum256(data)
+	hash = hex.EncodeToString(sum[:])
+	return hash, d.Album.KeepFile(hash, "pdf", data)
+}
+
+// billPicture returns the picture that is kept of a bill; none where it is a PDF, or no file is kept.
+func (d *Desk) billPicture(hash string) []byte {
+	for _, kind := range []string{"jpeg", "png", "webp"} {
+		if data, err := d.Album.KeptFile(hash, kind); err == nil {
+			return data
+		}
+	}
+	return nil
 }
 
 // AddPhotos adds photographs to a lot, pinned to an area (empty: the whole vehicle), as one step. One that the lot has already

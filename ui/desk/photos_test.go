@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"walkline/ui/desk"
+	"walkline/valuation/build"
 	"walkline/valuation/lot"
 )
 
@@ -181,5 +182,29 @@ func TestASmallPictureIsMadeAnewWhereItIsGone(t *testing.T) {
 	clear(a.files)
 	if _, err := d.SmallPhoto(p); err == nil || !strings.Contains(err.Error(), "gone") {
 		t.Errorf("without its file: %v", err)
+	}
+}
+
+func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
+	d, a, s := withAlbum(t)
+	p := &press{}
+	d.Press = p
+	hash, err := d.KeepBill(pictureOf(t, 5))
+	if err != nil || a.files[hash+"png"] == nil {
+		t.Fatalf("%q, %v", hash, err)
+	}
+	pdf, err := d.KeepBill([]byte("%PDF-1.7 and so on"))
+	if err != nil || a.files[pdf+"pdf"] == nil {
+		t.Fatalf("%q, %v", pdf, err)
+	}
+	for says, data := range map[string][]byte{"it is no PDF, and as a picture: this is no JPEG": []byte("hello"), "more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
+		if _, err := d.KeepBill(data); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%v, want %q", err, says)
+		}
+	}
+	o := desk.OpenBuild{Case: s.Open.Case}
+	o.ID, o.Build.Receipts = s.Open.ID, []build.Receipt{{What: "Hood", Hash: hash}, {What: "Lamp", Hash: pdf}, {What: "Gas"}}
+	if _, err := d.RebuiltFile(t.Context(), o); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
+		t.Errorf("%v, %d pictures of bills", err, len(p.papers[0].Bills))
 	}
 }

@@ -27,6 +27,7 @@ type BuildPaper struct {
 	Jobs    map[string]string // what each line of work is called
 	Packs   []checks.Pack     // what jurisdictions ask
 	Photos  []PhotoFile
+	Bills   map[string][]byte // pictures of bills, by the hash in the receipt
 	Printed lot.Date
 }
 
@@ -47,7 +48,7 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Printed: d.Today()}
+	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string][]byte{}, Printed: d.Today()}
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}
@@ -57,6 +58,14 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild) ([]byte, error) {
 			f.Problem = err.Error()
 		}
 		p.Photos = append(p.Photos, f)
+	}
+	for _, r := range o.Build.Receipts {
+		if r.Hash == "" || d.Album == nil {
+			continue
+		}
+		if data := d.billPicture(r.Hash); data != nil {
+			p.Bills[r.Hash] = data
+		}
 	}
 	return d.Press.Rebuilt(p)
 }

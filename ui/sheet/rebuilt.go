@@ -22,6 +22,7 @@ type Rebuilt struct {
 	Forms    []Form
 	Work     []Work
 	Receipts []Receipt
+	Bills    []Picture // photographs of bills
 	Before   []Picture
 	After    []Picture
 }
@@ -92,6 +93,7 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	c.statement(r)
 	c.bills(r)
+	p.photographs("Bills as photographs", r.Bills)
 	p.photographs("Photographs before the work", r.Before)
 	p.photographs("Photographs after the work", r.After)
 	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), r.Printed))

@@ -86,6 +86,7 @@ func TestPhotographsAreOnTheirPage(t *testing.T) {
 
 func TestALongBuildLosesNothing(t *testing.T) {
 	r := rebuilt(t)
+	r.Bills = []sheet.Picture{{Caption: "bill number one as it is", Data: plain(t, 40, 60, 50)}}
 	small := plain(t, 40, 30, 128)
 	for i := range 60 {
 		r.Receipts = append(r.Receipts, sheet.Receipt{What: fmt.Sprintf("bill number %d for a part with a rather long name that has to be wrapped", i), Amount: 100})
@@ -100,6 +101,9 @@ func TestALongBuildLosesNothing(t *testing.T) {
 				t.Errorf("the file lacks %q", want)
 			}
 		}
+	}
+	if !strings.Contains(all, "Bills as photographs 1. bill number one as it is") {
+		t.Error("the picture of a bill is not there")
 	}
 	if n := strings.Count(all, "Donor VIN Amount"); n < 2 {
 		t.Errorf("the headings of the bills stand on %d pages", n)
