@@ -1,7 +1,9 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/ui/desk"
@@ -24,7 +26,7 @@ type Odds struct {
 	Verdict string
 	Holds   bool
 	Figures [][2]string
-	Rules   []RuleRow
+	Rules   []RuleRow // those that fail first
 }
 
 // RuleRow is one house rule at a bid.
@@ -33,8 +35,16 @@ type RuleRow struct {
 	Holds bool
 }
 
+// rank orders the rules: those that fail stand first, where they cannot be overlooked.
+func (r RuleRow) rank() int {
+	if r.Holds {
+		return 0
+	}
+	return 1
+}
+
 // RuleColumns are the columns of the house rules at a bid.
-var RuleColumns = []Column{{"House rule", false, 150}, {"Asks for", true, 120}, {"At this bid", true, 84}, {"", false, 56}}
+var RuleColumns = []Column{{"House rule", false, 150}, {"Asks for", true, 116}, {"At this bid", true, 76}, {"", false, 50}}
 
 // OddsAsked returns the bid whose odds are asked for: the one that was asked, or that of the answer.
 func OddsAsked(o desk.Open) money.Amount {
@@ -69,6 +79,7 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 		}
 		out.Rules = append(out.Rules, RuleRow{[]string{sentence(valuation.RuleWords[r.Rule]), strings.Replace(r.Wanted, p.Code+" ", "", 1), found(p, r.Rule, at), word}, r.Holds})
 	}
+	slices.SortStableFunc(out.Rules, func(a, b RuleRow) int { return cmp.Compare(b.rank(), a.rank()) })
 	return out, true
 }
 

@@ -45,7 +45,7 @@ func newOdds(a Actions) section {
 	limit := widget.NewButton("Walk-away bid", func() { o.ask(0) })
 	top := container.NewHBox(widgets.NewLine("At a bid of"), o.entry, lower, higher, limit, o.doubt)
 	left := container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Wide, 0), o.figures)
-	foot := container.New(&columns2{0.35}, left, o.rules)
+	foot := container.New(&columns2{0.33}, left, o.rules)
 	body := container.NewBorder(top, foot, nil, nil, container.NewPadded(o.chart))
 	return section{name: "Odds at any bid", body: body, first: o.chart, render: o.render, headline: o.headline}
 }
