@@ -54,7 +54,7 @@ test: setup-test format vet staticcheck walk notices unit fuzz window ## bring w
 
 bench: ## run the benchmarks; the engine beside the same model in NumPy and SciPy, where they are
 	@.ci/setup go
-	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/...
+	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/... ./cmd/wire/...
 
 bench-window: build setup-test ## print start-up, memory, edits and the Board against their baselines
 	@.ci/bench-window

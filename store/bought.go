@@ -31,15 +31,13 @@ type Bought struct {
 	Foretold  *Foretold // nil: nothing was
 }
 
-// Foretold is a frozen prediction as its documents stand, unread.
+// Foretold is a frozen prediction as a list of builds needs it. Its documents are those of [Store.Predictions] and
+// [Store.FrozenCases].
 type Foretold struct {
 	FrozenAt time.Time
-	Document []byte          // the case file
-	Answer   json.RawMessage // the answer document
-	Factors  json.RawMessage // null: none
 	Seed     int64
 	Engine   string
-	Forecast json.RawMessage // empty: none was kept
+	Forecast json.RawMessage // unread; empty: none was kept
 }
 
 // Builds returns every lot that was won or lost, or of which something was entered, archived ones too, removed ones not.
@@ -68,7 +66,7 @@ func (s *Store) Builds(ctx context.Context) (list []Bought, err error) {
 
 func scanBought(ctx context.Context, tx *sql.Tx) (list []Bought, err error) {
 	rows, err := tx.QueryContext(ctx, `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin, l.model_year, l.make, l.model, l.trim,
-			l.currency, p.frozen_at, p.case_file, p.answer, p.factors, p.seed, p.engine, f.body
+			l.currency, p.frozen_at, p.seed, p.engine, f.body
 		FROM lots l LEFT JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id)
 		LEFT JOIN forecasts f ON f.prediction = p.id
 		WHERE l.removed_at IS NULL AND (l.state IN ('won', 'lost') OR EXISTS (SELECT 1 FROM builds b WHERE b.lot = l.id))
@@ -91,16 +89,39 @@ func scanBoughtRow(rows *sql.Rows) (b Bought, err error) {
 	var f Foretold
 	var frozenAt, engine sql.NullString
 	var seed sql.NullInt64
-	var answer, factors, forecast []byte
+	var forecast []byte
 	err = rows.Scan(&b.ID, &b.State, &b.Archived, &b.Number, &b.Sale, &b.SaleDate, &b.VIN, &b.ModelYear, &b.Make, &b.Model, &b.Trim,
-		&b.Currency, &frozenAt, &f.Document, &answer, &factors, &seed, &engine, &forecast)
+		&b.Currency, &frozenAt, &seed, &engine, &forecast)
 	if err != nil || !frozenAt.Valid {
 		return b, err
 	}
-	f.Answer, f.Factors, f.Forecast, f.Seed, f.Engine = answer, factors, forecast, seed.Int64, engine.String
+	f.Forecast, f.Seed, f.Engine = forecast, seed.Int64, engine.String
 	f.FrozenAt, err = time.Parse(time.RFC3339Nano, frozenAt.String)
 	b.Foretold = &f
 	return b, err
+}
+
+// FrozenCases returns the case file that was frozen last of each lot that is not removed, as it was written then.
+func (s *Store) FrozenCases(ctx context.Context) (files map[int64][]byte, err error) {
+	err = s.read(ctx, "reading the frozen cases", func(tx *sql.Tx) error {
+		rows, err := tx.QueryContext(ctx, `SELECT p.lot, p.case_file FROM predictions p JOIN lots l ON l.id = p.lot
+			WHERE l.removed_at IS NULL AND p.id = (SELECT max(id) FROM predictions WHERE lot = p.lot)`)
+		if err != nil {
+			return err
+		}
+		defer rows.Close()
+		files = map[int64][]byte{}
+		for rows.Next() {
+			var id int64
+			var file []byte
+			if err := rows.Scan(&id, &file); err != nil {
+				return err
+			}
+			files[id] = file
+		}
+		return rows.Err()
+	})
+	return files, err
 }
 
 func scanHeads(ctx context.Context, tx *sql.Tx, find func(id int64) *build.Build) error {

@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"testing"
 
+	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
@@ -177,6 +178,9 @@ func TestBuildsListsWonAndLostLotsWithWhatWasForetoldLast(t *testing.T) {
 	sameBuild(t, list[0].Build, b)
 	if f := list[0].Foretold; f == nil || f.Seed != 2 || string(f.Forecast) != `{"x":1}` || list[1].Foretold != nil || *list[1].Build.Hammer != price {
 		t.Errorf("%+v", list)
+	}
+	if files, err := s.FrozenCases(ctx); err != nil || len(files) != 1 || string(files[won]) != string(casefile.Write(sample(t))) {
+		t.Errorf("%d frozen cases, %v", len(files), err)
 	}
 	for _, change := range []string{`UPDATE forecasts SET body = '1'`, `DELETE FROM forecasts`} {
 		if _, err := s.writer.Exec(change); !errors.Is(wrapped("", err), ErrRefused) {

@@ -17,8 +17,9 @@ func (w *Window) learn() {
 	if w.state.Record != nil && !w.state.Record.Stale {
 		return
 	}
+	list := w.state.Bought
 	task.Start(w.runner, task.Order[desk.TrackRecord]{Key: "learn",
-		Work: func(ctx context.Context) (desk.TrackRecord, error) { return w.desk.Learn(ctx) },
+		Work: func(ctx context.Context) (desk.TrackRecord, error) { return w.desk.Learn(ctx, list) },
 		Show: func(r desk.TrackRecord, err error) { w.show(w.state.Learned(r, err)) }})
 }
 
@@ -66,10 +67,10 @@ func (w *Window) Replay() {
 	if w.state.Record == nil {
 		return
 	}
-	now, currency := w.state.Record.Now, w.state.Record.Currency
+	list, now, currency := w.state.Bought, w.state.Record.Now, w.state.Record.Currency
 	task.Start(w.runner, task.Order[desk.Replay]{Key: "replay",
 		Work: func(ctx context.Context) (desk.Replay, error) {
-			return w.desk.Again(ctx, now, currency, func(done float64, words string) { task.Report(ctx, done, words) })
+			return w.desk.Again(ctx, list, now, currency, func(done float64, words string) { task.Report(ctx, done, words) })
 		},
 		Report: func(_ float64, words string) { w.say(desk.State{Notice: words}) },
 		Show:   func(r desk.Replay, err error) { w.show(w.state.Replayed(r, err)) }})

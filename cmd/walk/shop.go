@@ -115,11 +115,14 @@ func (s *shop) factors(ctx context.Context, file *store.Store) error {
 
 func (s *shop) builds(ctx context.Context, file *store.Store) error {
 	kept, err := file.Builds(ctx)
+	if err != nil {
+		return err
+	}
+	s.frozen, err = file.FrozenCases(ctx)
 	for _, b := range kept {
 		p := valuation.Past{ID: b.ID, Name: lotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State, SaleDate: b.SaleDate,
 			Vehicle: learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build}
 		if f := b.Foretold; f != nil {
-			s.frozen[b.ID] = f.Document
 			if len(f.Forecast) > 0 {
 				p.Foretold = new(learn.Prediction)
 				if err := json.Unmarshal(f.Forecast, p.Foretold); err != nil {

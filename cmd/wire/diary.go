@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"time"
 
 	"walkline/store"
@@ -72,18 +73,16 @@ func (b Book) Decide(ctx context.Context, d desk.Decision) error {
 
 // FrozenCases returns the case that was frozen last of each lot.
 func (b Book) FrozenCases(ctx context.Context) (map[int64]valuation.Case, []string, error) {
-	stored, err := b.Store.Builds(ctx)
+	files, err := b.Store.FrozenCases(ctx)
 	cases, doubts := map[int64]valuation.Case{}, []string(nil)
-	for _, s := range stored {
-		if s.Foretold == nil {
-			continue
-		}
-		c, faults := casefile.Read(s.Foretold.Document)
+	for id, file := range files {
+		c, faults := casefile.Read(file)
 		if len(faults) > 0 {
-			doubts = append(doubts, fmt.Sprintf("The frozen case of lot %s cannot be read: %v.", s.Number, faults[0]))
+			doubts = append(doubts, fmt.Sprintf("The frozen case of lot %s cannot be read: %v.", c.Lot.Number, faults[0]))
 			continue
 		}
-		cases[s.ID] = c
+		cases[id] = c
 	}
+	slices.Sort(doubts)
 	return cases, doubts, err
 }

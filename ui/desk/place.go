@@ -35,7 +35,7 @@ func (d *Desk) Go(ctx context.Context, s State, to Place) State {
 		return d.readBuilds(ctx, s)
 	}
 	if to == Record {
-		return s.stale()
+		return d.readBuilds(ctx, s.stale())
 	}
 	return s
 }

@@ -91,16 +91,14 @@ func (d *Desk) tuned(ctx context.Context, c valuation.Case) (valuation.Case, err
 	return c.With(f), err
 }
 
-// Learn works the track record out. It changes nothing and may run on any goroutine.
-func (d *Desk) Learn(ctx context.Context) (TrackRecord, error) {
-	list, err := d.Book.Builds(ctx)
-	if err != nil {
-		return TrackRecord{}, err
-	}
+// Learn works the track record of the builds out. It changes nothing and may run on any goroutine.
+func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
 	r := TrackRecord{Effects: map[string][]Effect{}}
-	if r.History, err = d.Book.Decisions(ctx); err != nil {
+	history, err := d.Book.Decisions(ctx)
+	if err != nil {
 		return r, err
 	}
+	r.History = history
 	if n := len(r.History); n > 0 {
 		r.Now = r.History[n-1].After
 	}
@@ -221,11 +219,7 @@ func (s State) Shown(key string, effects []Effect, err error) State {
 
 // Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may
 // run on any goroutine. Errors: the work was cancelled, or the book can't be read.
-func (d *Desk) Again(ctx context.Context, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
-	list, err := d.Book.Builds(ctx)
-	if err != nil {
-		return Replay{}, err
-	}
+func (d *Desk) Again(ctx context.Context, list []Bought, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
 	cases, doubts, err := d.Book.FrozenCases(ctx)
 	if err != nil {
 		return Replay{}, err

@@ -85,7 +85,8 @@ func taught(t *testing.T) (*desk.Desk, *book, desk.State) {
 
 func learned(t *testing.T, d *desk.Desk, s desk.State) desk.State {
 	t.Helper()
-	r, err := d.Learn(t.Context())
+	s = d.Go(t.Context(), s, desk.Record)
+	r, err := d.Learn(t.Context(), s.Bought)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +184,8 @@ func TestReplayTriesTodaysFactorsOnPastLots(t *testing.T) {
 	cheap := money.Amount(100000)
 	b.entries[b.place(lost)].State, b.came[lost], b.frozen[lost] = lot.Lost, build.Build{Hammer: &cheap}, workshop()
 	reports := 0
-	r, err := d.Again(t.Context(), s.Record.Now, "USD", func(float64, string) { reports++ })
+	s = d.Go(t.Context(), s, desk.Record)
+	r, err := d.Again(t.Context(), s.Bought, s.Record.Now, "USD", func(float64, string) { reports++ })
 	if err != nil || len(r.Lots) != 9 || reports != 9 || r.Sum.Bought+r.Sum.Refused != 8 || r.Sum.WouldBuy != 1 {
 		t.Fatalf("%+v %v, %d reports", r.Sum, err, reports)
 	}
@@ -192,7 +194,7 @@ func TestReplayTriesTodaysFactorsOnPastLots(t *testing.T) {
 	}
 	gone, cancel := context.WithCancel(t.Context())
 	cancel()
-	if _, err := d.Again(gone, s.Record.Now, "USD", func(float64, string) {}); err == nil {
+	if _, err := d.Again(gone, s.Bought, s.Record.Now, "USD", func(float64, string) {}); err == nil {
 		t.Error("a cancelled replay went on")
 	}
 }

@@ -1,0 +1,107 @@
+package wire_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"walkline/cmd/wire"
+	"walkline/store"
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+)
+
+// manyBuilds is a shop's whole life, fewBuilds a tenth of it.
+const (
+	manyBuilds = 2000
+	fewBuilds  = manyBuilds / 10
+)
+
+// lifetime fills a store with finished builds of the demo's lots, each with its frozen prediction, bills and hours.
+func lifetime(b *testing.B, builds int) (path string) {
+	b.Helper()
+	path = filepath.Join(b.TempDir(), "life.walk")
+	ctx := context.Background()
+	file, err := store.Open(ctx, path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer file.Close()
+	book := wire.Book{Store: file}
+	d, err := wire.NewDesk(book)
+	if err != nil {
+		b.Fatal(err)
+	}
+	c := d.Demo()[0]
+	v, err := d.Value(c)
+	if err != nil {
+		b.Fatal(err)
+	}
+	figures, err := valuation.Foretell(c, d.Know, nil)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for i := range builds {
+		id, err := book.Add(ctx, c)
+		if err != nil {
+			b.Fatal(err)
+		}
+		price := figures.Money.Resale
+		came := build.Build{Outcome: build.Sold, Hammer: &figures.At, Charges: []build.Charge{{Name: "Fees", Amount: figures.Money.Fees}},
+			Dates: build.Dates{Bought: "2026-01-05", Sold: lot.Date(fmt.Sprintf("2026-%02d-%02d", 4+i%4, 1+i%28))}, Sale: build.Sale{Price: &price}}
+		for k, l := range figures.Items {
+			if l.Risk == "" && k < 40 {
+				came.Receipts = append(came.Receipts, build.Receipt{Date: "2026-02-01", Kind: "part", Line: l.Line, What: l.Part, Source: "used", Amount: 12345})
+				came.Hours = append(came.Hours, build.Work{Date: "2026-02-02", Trade: "body", Line: l.Line, Hours: 1.5})
+			}
+		}
+		if err := errors.Join(book.Predict(ctx, id, c, v.Answer, figures), book.SetState(ctx, id, lot.Won), book.SaveBuild(ctx, id, "came", came)); err != nil {
+			b.Fatal(err)
+		}
+	}
+	return path
+}
+
+// BenchmarkTwoThousandBuilds opens a store with 2,000 finished builds, lists them and works the track record out. Its baseline is the
+// same with a tenth of them: the ratio says whether a long life costs more than its length.
+func BenchmarkTwoThousandBuilds(b *testing.B) {
+	many, few := lifetime(b, manyBuilds), lifetime(b, fewBuilds)
+	var listed, learned, baseline time.Duration
+	for b.Loop() {
+		x, y := openAndTune(b, many, manyBuilds)
+		listed, learned = listed+x, learned+y
+		x, y = openAndTune(b, few, fewBuilds)
+		baseline += x + y
+	}
+	n := time.Duration(b.N)
+	b.ReportMetric((listed / n).Seconds(), "s-open-and-list")
+	b.ReportMetric((learned / n).Seconds(), "s-tune")
+	b.ReportMetric(float64(listed+learned)/float64(baseline), "2000/200-builds")
+}
+
+// openAndTune returns how long a store takes to open and list its builds, and to work its track record out.
+func openAndTune(b *testing.B, path string, builds int) (listed, learned time.Duration) {
+	b.Helper()
+	ctx, start := context.Background(), time.Now()
+	file, err := store.Open(ctx, path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer file.Close()
+	d, err := wire.NewDesk(wire.Book{Store: file})
+	if err != nil {
+		b.Fatal(err)
+	}
+	s := d.Go(ctx, d.Load(ctx), desk.Builds)
+	listed, start = time.Since(start), time.Now()
+	r, err := d.Learn(ctx, s.Bought)
+	if err != nil || r.Judged.Buys != builds || len(r.Proposals) == 0 {
+		b.Fatal(r.Judged.Buys, len(r.Proposals), err)
+	}
+	return listed, time.Since(start)
+}
