@@ -129,22 +129,23 @@ func (b Build) spent() []observed {
 	return b.allowed(out)
 }
 
-// foreseen reports whether a receipt can be held against the forecast of its kind: a part that was bought from a source
-// which its line does not know says nothing of that source's prices.
+// foreseen reports whether a receipt can be held against the forecast of its kind. A part that was bought from a source
+// which its line does not know says nothing of that source's prices, nor does a bill that may be for any of several parts.
 func (b Build) foreseen(r Receipt) bool {
 	if r.Kind != PartKind || r.Line == "" {
 		return true
 	}
-	known := false
+	known, parts := false, map[string]bool{}
 	for _, i := range b.Foretold.Items {
-		if i.Kind == PartKind && i.Line == r.Line {
-			known = true
-			if i.Key == r.Source && !i.Quoted && (r.Part == "" || i.Part == r.Part) {
-				return true
-			}
+		if i.Kind != PartKind || i.Line != r.Line {
+			continue
+		}
+		known = true
+		if i.Key == r.Source && !i.Quoted && (r.Part == "" || i.Part == r.Part) {
+			parts[i.Part] = true
 		}
 	}
-	return !known
+	return !known || len(parts) == 1
 }
 
 // tally returns the foretold figures of one kind and key that the build's actual figures are to be held against. Where
@@ -163,7 +164,9 @@ func (b Build) tally(k Kind, key string) tally {
 		named[line+"\x00"+risk+"\x00"+part], named[line+"\x00"+risk+"\x00"] = true, true
 	}
 	for _, r := range b.Came.Receipts {
-		note(r.Kind, r.Source, r.Line, r.Risk, r.Part)
+		if b.foreseen(r) {
+			note(r.Kind, r.Source, r.Line, r.Risk, r.Part)
+		}
 	}
 	for _, w := range b.Came.Worked {
 		note(HoursKind, w.Trade, w.Line, w.Risk, "")

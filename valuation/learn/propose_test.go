@@ -140,6 +140,21 @@ func TestPooling(t *testing.T) {
 	near(t, "used parts alone", *used.Alone, 1.2*math.Exp(math.Log1p(40.0*40/180/180)/2), 1e-9)
 }
 
+// A bill that may be for either of two parts, or for a part from a source that its line does not know, teaches no price.
+func TestBillsThatTellNoPrice(t *testing.T) {
+	b := built(1, 1, 10)
+	b.Foretold.Items = append(b.Foretold.Items, Item{Line: "a", Part: "lamp", Kind: PartKind, Key: "used", Chance: 0.6, Mean: 90, SD: 20})
+	b.Came.Receipts = []Receipt{{Line: "a", Kind: PartKind, Source: "used", Paid: 9000}, {Line: "a", Part: "cover", Kind: PartKind, Source: "made", Paid: 100}}
+	if got := b.spent(); len(got) != 0 {
+		t.Errorf("learned %+v", got)
+	}
+	b.Came.Receipts[0].Part = "lamp"
+	got := b.spent()
+	if len(got) != 1 || got[0].key != "parts/used" || math.Abs(got[0].log-math.Log1p(20.0*20/90/90)/2) > 1e-9 {
+		t.Errorf("a named part as foretold: %+v", got)
+	}
+}
+
 func TestRisksLearnAndPool(t *testing.T) {
 	var builds []Build
 	for i := range 12 {
