@@ -31,7 +31,7 @@ var jobs = kind[repair.Job]{
 
 // jobShape names the fields that a job needs.
 func jobShape(j repair.Job) string {
-	return fmt.Sprint(len(j.Calls), j.Brings, form.PartsShape(j.Parts))
+	return fmt.Sprint(len(j.Calls), j.Brings, j.Spares, form.PartsShape(j.Parts))
 }
 
 func buildJob(e *editor[repair.Job]) {
@@ -49,6 +49,7 @@ func buildJob(e *editor[repair.Job]) {
 	}
 	e.button("Add a reason", func(j *repair.Job) { j.Calls = append(j.Calls, lot.Sign{}) })
 	buildBrings(e)
+	buildSpares(e)
 }
 
 // buildSign adds the fields of one reason.

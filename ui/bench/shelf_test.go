@@ -116,6 +116,24 @@ func TestAPartsSourceIsAddedAndTakenOut(t *testing.T) {
 	}
 }
 
+// Replacing the hood is told to make the aiming needless, and then not.
+func TestAJobThatAnotherMakesNeedlessIsNamed(t *testing.T) {
+	s := at(t, "Repair jobs")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	all := seen.All[*widgets.Suggest](s.page.Object())
+	add := all[len(all)-1]
+	s.window.Canvas().Focus(add)
+	test.Type(add, "aim")
+	seen.Press(add, fyne.KeyReturn)
+	if got := s.state.Own.Jobs; len(got) != 1 || !slices.Equal(got[0].Spares, []string{"aim"}) {
+		t.Fatalf("the own jobs are %+v", got)
+	}
+	s.tap("No longer needless: Aim the headlamps")
+	if got := s.state.Own.Jobs[0].Spares; len(got) != 0 {
+		t.Errorf("still needless: %q", got)
+	}
+}
+
 func TestTheChanceOfARiskIsCounted(t *testing.T) {
 	s := at(t, "Hidden risks")
 	seen.Press(s.page.First(), fyne.KeyReturn)
