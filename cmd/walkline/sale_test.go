@@ -1,0 +1,82 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"walkline/valuation/lot"
+)
+
+// TestASaleByKeyboard goes from the first look to the hammer without the mouse but for one dropped file: a new lot, its
+// damage, comparables, a line of its own, undo, the bidding to past the limit, lost; then closes, opens again and finds it so.
+func TestASaleByKeyboard(t *testing.T) {
+	if os.Getenv("WALKLINE_E2E") == "" {
+		t.Log("the window test runs under a virtual display: .ci/e2e")
+		return
+	}
+	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "sale.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+	s.start()
+	s.keys("ctrl+n")
+	s.typed("2018\tKettrick\tDunlin\tPlus\t\t83,900")
+	s.keys("ctrl+2")
+	s.typed("2b") // 12 front: functional, bolted
+	s.drop("../../assets/demo/comps_side.csv")
+	s.keys("Return")
+	time.Sleep(3 * time.Second)
+	if got := len(s.lotCase().Resale.Rows); got != 29 {
+		t.Fatalf("the file gave %d comparables", got)
+	}
+	s.editALine()
+	bid := s.walkAway()
+	s.pastTheLimit()
+	s.close()
+	s.start()
+	again := s.picture("sale-reopened")
+	s.became(lot.Lost, 2_000_000)
+	if got := s.walkAway(); got != bid {
+		t.Errorf("opened again, the bid is %d, it was %d", got, bid)
+	}
+	if blank(again) {
+		t.Error("the Board shows nothing")
+	}
+	s.close()
+}
+
+// editALine goes to the first line's fields by Enter, changes its name and takes that back.
+func (s *screen) editALine() {
+	lines := len(s.lotCase().Repair.Lines)
+	s.keys("ctrl+3", "Down", "Return", "End")
+	s.typed("s")
+	time.Sleep(time.Second)
+	if got := len(s.lotCase().Repair.Lines); got != lines+1 {
+		s.t.Errorf("typing in a line gave %d lines of one's own", got)
+	}
+	s.picture("sale-line")
+	s.keys("ctrl+z")
+	time.Sleep(3 * time.Second)
+	if got := len(s.lotCase().Repair.Lines); got != lines {
+		s.t.Errorf("undo left %d lines of one's own", got)
+	}
+}
+
+// pastTheLimit lets the bidding run to 20,000 and records the lot as lost there.
+func (s *screen) pastTheLimit() {
+	s.keys("ctrl+l", "Up", "Up")
+	s.typed("20k")
+	s.keys("Return")
+	s.picture("sale-past")
+	s.keys("l")
+	s.became(lot.Lost, 2_000_000)
+	s.picture("sale-lost")
+}
+
+// drop drops a file on the window.
+func (s *screen) drop(path string) {
+	if out, err := exec.Command("/usr/bin/python3", "testdata/drop.py", path).CombinedOutput(); err != nil {
+		s.t.Fatalf("dropping %s: %v %s", path, err, out)
+	}
+	time.Sleep(time.Second)
+}
