@@ -38,17 +38,23 @@ func updateFacts(p place, c valuation.Case) error {
 		l.Title.IssuedIn, l.Title.Document, brands, l.Title.RegisterIn, loss, l.Condition, l.Keys, airbags, p.lot)
 }
 
+// factColumns are the columns of the facts, in the order in which [scanFactRow] takes them.
+const factColumns = `format, currency, valued_on, number, sale, sale_date, vin,
+	model_year, make, model, trim, odometer, odometer_unit, odometer_status,
+	title_issued_in, title_document, title_brands, register_in, loss, condition, keys, airbags`
+
 // scanFacts reads the facts of a lot that is not removed into c.
 func scanFacts(p place, c *valuation.Case) error {
+	return scanFactRow(p.row(`SELECT `+factColumns+` FROM lots WHERE id = ? AND removed_at IS NULL`).Scan, c)
+}
+
+// scanFactRow reads the facts of one row into c, and what stands before them into first.
+func scanFactRow(scan func(...any) error, c *valuation.Case, first ...any) error {
 	l := &c.Lot
 	var brands, loss, airbags []byte
-	err := p.row(`SELECT format, currency, valued_on, number, sale, sale_date, vin,
-			model_year, make, model, trim, odometer, odometer_unit, odometer_status,
-			title_issued_in, title_document, title_brands, register_in, loss, condition, keys, airbags
-		FROM lots WHERE id = ? AND removed_at IS NULL`).Scan(
-		&c.Format, &c.Currency, &c.ValuedOn, &l.Number, &l.Sale, &l.SaleDate, &l.VIN,
+	err := scan(append(first, &c.Format, &c.Currency, &c.ValuedOn, &l.Number, &l.Sale, &l.SaleDate, &l.VIN,
 		&l.ModelYear, &l.Make, &l.Model, &l.Trim, &l.Odometer, &l.OdometerUnit, &l.OdometerStatus,
-		&l.Title.IssuedIn, &l.Title.Document, &brands, &l.Title.RegisterIn, &loss, &l.Condition, &l.Keys, &airbags)
+		&l.Title.IssuedIn, &l.Title.Document, &brands, &l.Title.RegisterIn, &loss, &l.Condition, &l.Keys, &airbags)...)
 	if err != nil {
 		return err
 	}

@@ -140,3 +140,43 @@ func TestAddAllKeepsAllOrNone(t *testing.T) {
 		t.Errorf("undoing %q leaves %d lots", label, len(entries(t, s)))
 	}
 }
+
+func TestAListIsOneStepAndLeavesLaterEditsAlone(t *testing.T) {
+	s := opened(t)
+	ctx := t.Context()
+	moved, edited := added(t, s, sample(t)), added(t, s, sample(t))
+	list, err := s.Lots(ctx)
+	if err != nil || len(list) != 2 || list[0].Lot.Make != "Orlan" || list[1].State != lot.ToLookAt {
+		t.Fatalf("%+v, %v", list, err)
+	}
+	list[0].Lot.Number, list[1].Lot.Number = "90", "91"
+	if err := s.Enlist(ctx, "run list", []valuation.Case{valuation.Defaults()}, list); err != nil {
+		t.Fatal(err)
+	}
+	numbers := func() [3]string {
+		at := looks(t, s)
+		return [3]string{at[moved].Number, at[edited].Number, map[bool]string{true: "three", false: "two"}[len(at) == 3]}
+	}
+	if got := numbers(); got != [3]string{"90", "91", "three"} {
+		t.Fatalf("after the list %v", got)
+	}
+	c, err := s.Case(ctx, edited)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Lot.Trim = "later"
+	if err := s.Save(ctx, edited, "trim", c); err != nil {
+		t.Fatal(err)
+	}
+	if label := stepped(t, func() (string, bool, error) { return s.UndoAt(ctx, Board) }); label != "run list" || numbers() != [3]string{"14", "91", "two"} {
+		t.Errorf("undoing %q leaves %v: the lot that was edited since keeps what it has", label, numbers())
+	}
+	if stepped(t, func() (string, bool, error) { return s.RedoAt(ctx, Board) }); numbers() != [3]string{"90", "91", "three"} {
+		t.Errorf("done again, %v", numbers())
+	}
+	bad := valuation.Defaults()
+	bad.Lot.Condition = "asleep"
+	if err := s.Enlist(ctx, "run list", []valuation.Case{valuation.Defaults(), bad}, nil); !errors.Is(err, ErrRefused) || len(looks(t, s)) != 3 {
+		t.Errorf("a list with a bad lot: %v, %d lots", err, len(looks(t, s)))
+	}
+}

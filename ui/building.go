@@ -94,20 +94,22 @@ func (w *Window) KeepFile(path string, chosen func(name, hash string)) {
 
 // ImportPast lets the user choose a table of past buys.
 func (w *Window) ImportPast() {
-	w.askTable("Import past buys", "A CSV file of buys from before this program. What you leave empty stays unknown.", w.pastBuys())
+	w.choose(w.pastBuys())
 }
 
 // pastBuys returns the table of past buys.
-func (w *Window) pastBuys() table {
-	return table{
+func (w *Window) pastBuys() taking {
+	return taking{
+		title: "Import past buys", what: "A CSV file of buys from before this program. What you leave empty stays unknown.",
 		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenPast(context.Background(), data) },
-		read: func(s desk.Sheet) (int, []desk.Refusal, error) {
+		usable: func(s desk.Sheet) (int, []desk.Refusal, error) {
 			list, refused, err := w.desk.Past.ReadPast(s)
 			return len(list), refused, err
 		},
-		apply: w.desk.ApplyPast, refused: w.desk.Past.RefusedPast,
-		options: func(m *matching) []option {
-			return []option{{"Numbers like", desk.MarkWays, &m.sheet.Stated.Marks}, {"Dates", desk.DateWays, &m.sheet.Stated.Dates}}
+		apply: w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
+		options: func(m *matching) {
+			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
+			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)
 		},
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"walkline/ui/desk"
+	"walkline/valuation"
 )
 
 // shopSteps is the history of the Board or of the Bench.
@@ -107,4 +108,28 @@ func (b *book) ReachAt(_ context.Context, at desk.Place) (desk.Reach, error) {
 		r.Redo = h.future[n-1].label
 	}
 	return r, nil
+}
+
+// Lots returns what every lot says of its vehicle and sale.
+func (b *book) Lots(context.Context) ([]desk.Listed, error) {
+	var list []desk.Listed
+	for _, p := range b.lots {
+		if !p.removed {
+			list = append(list, desk.Listed{ID: p.id, State: p.state, Lot: p.now.Lot})
+		}
+	}
+	return list, nil
+}
+
+// Enlist adds lots and gives lots that are there other facts; only the former are taken back in one step.
+func (b *book) Enlist(ctx context.Context, label string, added []valuation.Case, changed []desk.Listed) error {
+	for _, l := range changed {
+		c := b.lots[l.ID-1].now.Clone()
+		c.Lot = l.Lot
+		if err := b.Save(ctx, l.ID, label, c); err != nil {
+			return err
+		}
+	}
+	_, err := b.AddAll(ctx, label, added)
+	return err
 }

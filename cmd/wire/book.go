@@ -72,6 +72,25 @@ func (b Book) ReachAt(ctx context.Context, p desk.Place) (desk.Reach, error) {
 	return desk.Reach{Undo: r.Undo, Redo: r.Redo}, err
 }
 
+// Lots returns what every lot says of its vehicle and sale.
+func (b Book) Lots(ctx context.Context) ([]desk.Listed, error) {
+	stored, err := b.Store.Lots(ctx)
+	list := make([]desk.Listed, len(stored))
+	for i, l := range stored {
+		list[i] = desk.Listed(l)
+	}
+	return list, err
+}
+
+// Enlist adds lots and gives lots that are there other facts.
+func (b Book) Enlist(ctx context.Context, label string, added []valuation.Case, changed []desk.Listed) error {
+	facts := make([]store.Listed, len(changed))
+	for i, l := range changed {
+		facts[i] = store.Listed(l)
+	}
+	return b.Store.Enlist(ctx, label, added, facts)
+}
+
 // Predict keeps a prediction for good.
 func (b Book) Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer, figures learn.Prediction) error {
 	forecast, err := json.Marshal(figures)

@@ -37,7 +37,7 @@ const (
 // Fields lists the fields of a comparable in the order in which they are written.
 var Fields = []Field{ID, Price, Kind, Date, ModelYear, Make, Model, Trim, Mileage, Unit, Title, Distance, Condition, Note, Source, Excluded}
 
-// synonyms are the names under which a field goes, the likeliest first, as [plainName] leaves them. Common practice, no
+// synonyms are the names under which a field goes, the likeliest first, as [PlainName] leaves them. Common practice, no
 // source.
 var synonyms = map[Field][]string{
 	ID:        {"id", "row id", "listing id", "listing", "listing number", "listing no", "ref", "reference", "stock", "stock number", "stock no", "vin"},
@@ -83,7 +83,7 @@ func Propose(header []string) Match {
 	}
 	for _, field := range Fields {
 		for _, synonym := range synonyms[field] {
-			if at := slices.IndexFunc(m, func(c Column) bool { return c.Field == Other && plainName(c.Name) == synonym }); at >= 0 {
+			if at := slices.IndexFunc(m, func(c Column) bool { return c.Field == Other && PlainName(c.Name) == synonym }); at >= 0 {
 				m[at].Field = field
 				break
 			}
@@ -170,8 +170,8 @@ func (p Profile) For(header []string) Match {
 	return m
 }
 
-// plainName returns a column's name as lower-case words without signs, units and currency codes, unless nothing else is left.
-func plainName(name string) string {
+// PlainName returns a column's name as lower-case words without signs, units and currency codes, unless nothing else is left.
+func PlainName(name string) string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	kept := slices.DeleteFunc(slices.Clone(words), func(word string) bool {
 		_, unit := units[word]

@@ -83,8 +83,8 @@ func withoutCurrency(cell, code string) (string, error) {
 	return rest[start : end+1], nil
 }
 
-// withoutUnit returns a mileage without the unit that it may end in, and that unit.
-func withoutUnit(cell string) (rest, unit string) {
+// WithoutUnit returns a mileage without the unit that it may end in, and that unit.
+func WithoutUnit(cell string) (rest, unit string) {
 	rest = strings.TrimSpace(spaces.Replace(cell))
 	end := strings.LastIndexFunc(rest, isDigit)
 	if unit = units[strings.ToLower(strings.Trim(rest[end+1:], " ."))]; unit != "" {

@@ -44,13 +44,13 @@ func (o Options) check() (money.Currency, error) {
 	return currency, nil
 }
 
-// plain returns a cell that is not empty in plain notation. Errors: it is not written as o says.
-func (o Options) plain(field Field, cell string) (string, error) {
+// Plain returns a cell that is not empty in plain notation. Errors: it is not written as o says.
+func (o Options) Plain(field Field, cell string) (string, error) {
 	switch field {
 	case Price:
 		return o.plainPrice(cell)
 	case Mileage, Distance:
-		bare, _ := withoutUnit(cell)
+		bare, _ := WithoutUnit(cell)
 		return o.Marks.plain(bare)
 	case Condition:
 		return o.Marks.plain(cell)
@@ -150,7 +150,7 @@ func proposeKind(_ Table, m Match, o *Options) *Doubt {
 		return nil
 	}
 	o.Kind = "asked"
-	words := strings.Fields(plainName(m[at].Name))
+	words := strings.Fields(PlainName(m[at].Name))
 	switch {
 	case slices.Contains(words, "sold"):
 		o.Kind = "sold"

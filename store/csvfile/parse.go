@@ -106,7 +106,7 @@ func (p parser) draft(r Record) draft {
 		if at < 0 || r.Cells[at] == "" {
 			continue
 		}
-		plain, err := p.options.plain(field, r.Cells[at])
+		plain, err := p.options.Plain(field, r.Cells[at])
 		if err != nil {
 			d.fault(p.match[at].Name, r.Cells[at], err.Error())
 			continue
@@ -123,7 +123,7 @@ func (p parser) settleUnit(d *draft) {
 	if at < 0 {
 		return
 	}
-	_, inCell := withoutUnit(d.source.Cells[at])
+	_, inCell := WithoutUnit(d.source.Cells[at])
 	column := slices.Index(Fields, Unit)
 	stated := units[strings.ToLower(d.cells[column])]
 	switch {

@@ -29,7 +29,7 @@ func ProposePast(header []string) []string {
 	for i, name := range header {
 		match[i] = string(Ignored)
 		for _, f := range pastFields {
-			same := func(n string) bool { return plainName(n) == plainName(name) }
+			same := func(n string) bool { return PlainName(n) == PlainName(name) }
 			if (same(f.name) || slices.ContainsFunc(f.also, same)) && !slices.Contains(match[:i], f.name) {
 				match[i] = f.name
 				break

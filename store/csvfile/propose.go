@@ -99,7 +99,7 @@ func settled(ways []way, cells []cell, option, what string) (way, *Doubt) {
 func (w *way) try(cells []cell) {
 	w.read = make([]string, len(cells))
 	for i, c := range cells {
-		plain, err := w.options.plain(c.field, c.text)
+		plain, err := w.options.Plain(c.field, c.text)
 		if err == nil {
 			err = w.options.bounds(c.field, plain)
 		}

@@ -17,6 +17,7 @@ import (
 // Actions is what the page asks for.
 type Actions interface {
 	NewLot()
+	ImportList()
 	LoadDemo()
 	Open(id int64)
 }
@@ -61,7 +62,8 @@ func New(a Actions) *Page {
 		p.renderRows()
 	}
 	p.table.SetSort(0, false)
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, add), p.search)
+	list := widget.NewButton("Import a run list…", a.ImportList)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, list, add), p.search)
 	p.list = container.NewBorder(container.NewPadded(top), nil, nil, nil, p.table)
 	p.first = firstSteps(a)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
@@ -75,7 +77,8 @@ func firstSteps(a Actions) *fyne.Container {
 	add := widget.NewButton("Enter my first lot", a.NewLot)
 	add.Importance = widget.HighImportance
 	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", a.LoadDemo)
-	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(demo))
+	list := widget.NewButton("Import a sale's run list, or drop it here", a.ImportList)
+	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list), container.NewHBox(demo))
 	return container.NewCenter(container.New(&wide{560}, steps))
 }
 

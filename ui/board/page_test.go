@@ -21,6 +21,7 @@ type asked struct {
 }
 
 func (a *asked) NewLot()       { a.did = append(a.did, "new") }
+func (a *asked) ImportList()   { a.did = append(a.did, "list") }
 func (a *asked) LoadDemo()     { a.did = append(a.did, "demo") }
 func (a *asked) Open(id int64) { a.opened = id }
 
@@ -60,8 +61,9 @@ func TestAnEmptyBoardSaysTheFirstSteps(t *testing.T) {
 		t.Errorf("an empty board shows %q", seen.Texts(p.Object()))
 	}
 	test.Tap(button(t, p.Object(), "Enter my first lot"))
+	test.Tap(button(t, p.Object(), "run list"))
 	test.Tap(button(t, p.Object(), "demo sale"))
-	if !slices.Equal(a.did, []string{"new", "demo"}) {
+	if !slices.Equal(a.did, []string{"new", "list", "demo"}) {
 		t.Errorf("the page asked for %q", a.did)
 	}
 }

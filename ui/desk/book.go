@@ -48,6 +48,10 @@ type Shelf interface {
 	Add(ctx context.Context, c valuation.Case) (int64, error)
 	// AddAll adds all of the cases or none, as one step of the Board.
 	AddAll(ctx context.Context, label string, cases []valuation.Case) (ids []int64, err error)
+	// Enlist adds lots and gives lots that are there other facts, all of them or none, as one step of the Board.
+	Enlist(ctx context.Context, label string, added []valuation.Case, changed []Listed) error
+	// Lots returns what every lot that is not removed says of its vehicle and sale.
+	Lots(ctx context.Context) ([]Listed, error)
 	Duplicate(ctx context.Context, id int64) (int64, error)
 	Remove(ctx context.Context, id int64) error
 }
@@ -138,6 +142,8 @@ type Stated struct {
 	Distance string   `json:"distance"` // unit of distances
 	Kind     string   `json:"kind"`     // asked or sold, where no column says
 	Currency string   `json:"currency"`
+	Sale     string   `json:"sale"` // of a run list, where no column says
+	SaleDate lot.Date `json:"sale_date"`
 }
 
 // MarkWays and DateWays are the ways to write numbers and dates that can be stated.

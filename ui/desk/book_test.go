@@ -73,6 +73,24 @@ func (b *book) AddAll(_ context.Context, label string, cases []valuation.Case) (
 	return ids, nil
 }
 
+func (b *book) Lots(context.Context) ([]desk.Listed, error) {
+	var list []desk.Listed
+	for _, e := range b.entries {
+		list = append(list, desk.Listed{ID: e.ID, State: e.State, Lot: b.cases[e.ID].Lot})
+	}
+	return list, b.broken
+}
+
+func (b *book) Enlist(ctx context.Context, label string, added []valuation.Case, changed []desk.Listed) error {
+	for _, l := range changed {
+		c := b.cases[l.ID].Clone()
+		c.Lot = l.Lot
+		b.cases[l.ID] = c
+	}
+	_, err := b.AddAll(ctx, label, added)
+	return err
+}
+
 func (b *book) Duplicate(ctx context.Context, id int64) (int64, error) {
 	return b.Add(ctx, b.cases[id])
 }
@@ -237,3 +255,39 @@ func (documents) Encode(v any, _ string) []byte {
 	}
 	return data
 }
+
+// lister reads one lot number a line under a heading; "bad" is refused.
+type lister struct{}
+
+func (lister) OpenList(data []byte) (desk.Sheet, error) {
+	all := lines(data)
+	return desk.Sheet{Data: data, Header: all[:1], Rows: len(all) - 1, Doubts: []desk.Doubt{{Option: "unit"}}}, nil
+}
+
+func (lister) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {
+	var lots []lot.Lot
+	var refused []desk.Refusal
+	for i, number := range lines(s.Data)[1:] {
+		if number == "bad" {
+			refused = append(refused, desk.Refusal{Line: i + 2, Reason: "bad"})
+			continue
+		}
+		lots = append(lots, lot.Lot{Number: number, Sale: s.Stated.Sale})
+	}
+	return lots, refused, nil
+}
+
+func (lister) MeetList(known []desk.Listed, listed []lot.Lot) desk.Meeting {
+	var m desk.Meeting
+	for _, l := range listed {
+		if slices.ContainsFunc(known, func(k desk.Listed) bool { return k.Lot.Number == l.Number }) {
+			m.Same++
+			m.Left = append(m.Left, "lot "+l.Number)
+			continue
+		}
+		m.New = append(m.New, l)
+	}
+	return m
+}
+
+func (lister) RefusedList(desk.Sheet) ([]byte, error) { return nil, nil }

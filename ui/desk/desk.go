@@ -13,6 +13,7 @@ type Desk struct {
 	Book      Book
 	Importer  Importer
 	Past      PastTables
+	Lister    Lister
 	Press     Press
 	Album     Album // nil: no photographs are kept
 	Documents Documents

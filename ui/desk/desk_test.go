@@ -17,7 +17,7 @@ func newDesk() (*desk.Desk, *book) {
 	b := newBook()
 	starter := valuation.Defaults()
 	starter.Currency = "USD"
-	return &desk.Desk{Book: b, Importer: importer{}, Documents: documents{}, Starter: starter, Today: func() lot.Date { return "2026-11-20" },
+	return &desk.Desk{Book: b, Importer: importer{}, Lister: lister{}, Documents: documents{}, Starter: starter, Today: func() lot.Date { return "2026-11-20" },
 		Demo: func() []valuation.Case { return []valuation.Case{starter, starter} }}, b
 }
 

@@ -1,0 +1,195 @@
+package runlist
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"walkline/store/csvfile"
+	"walkline/valuation/lot"
+)
+
+// harrow is a run list of an invented sale: three good rows, and four that are not.
+const harrow = "Lot #,Year,Make,Model,VIN,Odometer (mi),Title,Primary damage,Keys,Sale date,Grade of paint\n" +
+	"14,2019,Ostrane,Pell,0HKDN2SB0JH000271,\"61,200\",Salvage,FRONT END,yes,28/11/2026,B\n" +
+	"15,2017,Kettrick,Dunlin,,98000 km,clear,\"Water, hail\",no,28/11/2026,\n" +
+	"16,20x7,Kettrick,Dunlin,,98000,clear,side,maybe,28/11/2026,\n" +
+	"14,2019,Ostrane,Pell,,61200,salvage,front,yes,28/11/2026,\n" +
+	",2015,Morrowby,Siskin,,,,,,,\n" +
+	"17,2015,Morrowby,Siskin,,,,odd noises,,28/11/2026,\n" +
+	"18,2015,Morrowby,Siskin,,,,,,31/02/2026,\n"
+
+func parsed(t *testing.T, text string, change func([]Field, *Options)) Result {
+	t.Helper()
+	table, err := csvfile.Read([]byte(text), csvfile.Reading{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := Propose(table.Header)
+	o, _ := ProposeOptions(table, m)
+	if change != nil {
+		change(m, &o)
+	}
+	res, err := Parse(table, m, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return res
+}
+
+func TestColumnsAreMatchedByName(t *testing.T) {
+	table, err := csvfile.Read([]byte(harrow), csvfile.Reading{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []Field{Number, ModelYear, Make, Model, VIN, Odometer, Document, Loss, Keys, SaleDate, Ignored}
+	m := Propose(table.Header)
+	if !slices.Equal(m, want) {
+		t.Errorf("matched %v", m)
+	}
+	o, _ := ProposeOptions(table, m)
+	if o.Dates != csvfile.DayFirst || o.Unit != "mi" {
+		t.Errorf("options %+v", o)
+	}
+	m[1] = Number
+	if _, err := Parse(table, m, o); err == nil || !strings.Contains(err.Error(), "both matched to lot number") {
+		t.Errorf("two numbers: %v", err)
+	}
+	m[0], m[1], m[4] = Ignored, ModelYear, Ignored
+	if _, err := Parse(table, m, o); err == nil || !strings.Contains(err.Error(), "lot number or the VIN") {
+		t.Errorf("neither number nor VIN: %v", err)
+	}
+}
+
+func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
+	res := parsed(t, harrow, func(_ []Field, o *Options) { o.Sale = "Harrow Flats yard" })
+	if res.Read != 7 || len(res.Lots) != 3 || len(res.Refused) != 4 {
+		t.Fatalf("%d read, %d lots, refused %+v", res.Read, len(res.Lots), res.Refused)
+	}
+	miles, has := 61200, true
+	want := lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", ModelYear: 2019, Make: "Ostrane", Model: "Pell",
+		Odometer: &miles, OdometerUnit: "mi", Loss: []string{"collision"}, Keys: &has, Title: lot.Title{Document: "salvage"}}
+	if !reflect.DeepEqual(res.Lots[0], want) {
+		t.Errorf("got  %+v\nwant %+v", res.Lots[0], want)
+	}
+	if l := res.Lots[1]; *l.Odometer != 98000 || l.OdometerUnit != "km" || !slices.Equal(l.Loss, []string{"flood", "hail"}) || *l.Keys {
+		t.Errorf("the second lot is %+v", l)
+	}
+	if l := res.Lots[2]; l.Number != "17" || !slices.Equal(l.Loss, []string{"other"}) || l.Odometer != nil || l.Keys != nil {
+		t.Errorf("the last lot is %+v", l)
+	}
+	for i, want := range []string{"a model year is four digits", "the same lot as line 2", "would not be known again", "no day of the calendar"} {
+		r := res.Refused[i]
+		if r.Line != []int{4, 5, 6, 8}[i] {
+			t.Errorf("refusal %d is of line %d", i, r.Line)
+		}
+		if !strings.Contains(r.Faults[0].String(), want) {
+			t.Errorf("line %d: %v, want %q", r.Line, r.Faults, want)
+		}
+	}
+	if n := len(res.Refused[0].Faults); n != 2 {
+		t.Errorf("a row with two bad cells has %d faults", n)
+	}
+}
+
+// What was refused can be set right in the file that names it, and comes in beside the rest.
+func TestRefusedRowsCanBeCorrected(t *testing.T) {
+	table, err := csvfile.Read([]byte(harrow), csvfile.Reading{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	res := parsed(t, harrow, nil)
+	again := strings.ReplaceAll(string(csvfile.WriteRefused(table, res.Refused[:1])), "20x7", "2017")
+	again = strings.ReplaceAll(again, "maybe", "no")
+	set := parsed(t, again, func(_ []Field, o *Options) { o.Dates = csvfile.DayFirst })
+	if len(set.Lots) != 1 || set.Lots[0].Number != "16" || set.Lots[0].ModelYear != 2017 {
+		t.Errorf("corrected: %+v", set)
+	}
+}
+
+func TestUnitsInTheCellTheColumnAndTheOption(t *testing.T) {
+	for name, c := range map[string]struct{ text, want string }{
+		"the cell":   {"lot,odometer\n1,61200 km\n", "km"},
+		"the column": {"lot,odometer,unit\n1,61200,Km\n", "km"},
+		"the option": {"lot,odometer\n1,61200\n", "mi"},
+	} {
+		res := parsed(t, c.text, nil)
+		if len(res.Lots) != 1 || *res.Lots[0].Odometer != 61200 || res.Lots[0].OdometerUnit != c.want {
+			t.Errorf("%s: %+v %+v", name, res.Lots, res.Refused)
+		}
+	}
+}
+
+func TestTheSameListTwiceChangesNothing(t *testing.T) {
+	lots := parsed(t, harrow, nil).Lots
+	first := Meet(nil, lots)
+	if len(first.New) != 3 || first.Same+len(first.Changed) != 0 {
+		t.Fatalf("%+v", first)
+	}
+	again := Meet(kept(lots), lots)
+	if again.Same != 3 || len(again.New)+len(again.Changed)+len(again.Left) != 0 {
+		t.Errorf("%+v", again)
+	}
+}
+
+// kept are lots as a store has them, with the words for what is not known.
+func kept(lots []lot.Lot) []Known {
+	var known []Known
+	for i, l := range lots {
+		if l.OdometerStatus == "" {
+			l.OdometerStatus = "unknown"
+		}
+		if l.Condition == "" {
+			l.Condition = "unknown"
+		}
+		known = append(known, Known{ID: int64(i + 1), State: lot.ToLookAt, Lot: l})
+	}
+	return known
+}
+
+func TestAListFillsInAndMovesAndLeavesWhatTheBuyerSaw(t *testing.T) {
+	miles, fewer := 61200, 60000
+	have := kept([]lot.Lot{{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", Odometer: &miles, OdometerUnit: "mi", Make: "Ostrane"}})
+	says := lot.Lot{Number: "22", Sale: "harrow flats yard", SaleDate: "2026-12-05", VIN: "0HKDN2SB0JH000271", Odometer: &fewer, OdometerUnit: "mi", Model: "Pell", Condition: "starts"}
+	m := Meet(have, []lot.Lot{says})
+	if len(m.Changed) != 1 || m.Changed[0].ID != 1 {
+		t.Fatalf("%+v", m)
+	}
+	l := m.Changed[0].Lot
+	if l.Number != "22" || l.SaleDate != "2026-12-05" || l.Sale != "Harrow Flats yard" || l.Model != "Pell" || l.Condition != "starts" || l.OdometerStatus != "unknown" || *l.Odometer != 61200 {
+		t.Errorf("the lot becomes %+v", l)
+	}
+	if want := []string{"lot 14: odometer is 61200 mi here, 60000 mi on the list"}; !slices.Equal(m.Left, want) {
+		t.Errorf("left %q", m.Left)
+	}
+	have[0].State = lot.Lost
+	if m := Meet(have, []lot.Lot{says}); len(m.New) != 1 {
+		t.Errorf("a vehicle that comes up again after its sale: %+v", m)
+	}
+	other := says
+	other.VIN, other.Number, other.SaleDate = "0HKDN2SB0JH000999", "14", "2026-11-28"
+	if m := Meet(kept([]lot.Lot{have[0].Lot}), []lot.Lot{other}); len(m.New) != 1 {
+		t.Errorf("the same number with another VIN: %+v", m)
+	}
+}
+
+func FuzzParse(f *testing.F) {
+	f.Add(harrow)
+	f.Add("lot,odometer\n1,\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		table, err := csvfile.Read([]byte(text), csvfile.Reading{})
+		if err != nil {
+			return
+		}
+		m := Propose(table.Header)
+		o, _ := ProposeOptions(table, m)
+		res, err := Parse(table, m, o)
+		if err == nil && res.Read != len(res.Lots)+len(res.Refused) {
+			t.Errorf("%d read, %d lots, %d refused", res.Read, len(res.Lots), len(res.Refused))
+		}
+		if again := Meet(kept(res.Lots), res.Lots); len(again.New)+len(again.Changed) > 0 {
+			t.Errorf("the same list again: %+v", again)
+		}
+	})
+}

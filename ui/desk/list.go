@@ -1,0 +1,117 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// Listed is what a lot on the Board says of its vehicle and sale.
+type Listed struct {
+	ID    int64
+	State lot.State
+	Lot   lot.Lot
+}
+
+// Lister reads run lists: tables of the lots of a sale.
+type Lister interface {
+	// OpenList returns what the file holds and how its columns and figures seem to be meant. Errors: the file is no table, with the reason.
+	OpenList(data []byte) (Sheet, error)
+	// ReadList returns the lots that the sheet gives as it is stated, and every refused row.
+	ReadList(s Sheet) ([]lot.Lot, []Refusal, error)
+	// MeetList holds listed lots against those there are.
+	MeetList(known []Listed, listed []lot.Lot) Meeting
+	// RefusedList writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
+	RefusedList(s Sheet) ([]byte, error)
+}
+
+// Meeting is what the lots of a list are to those there are.
+type Meeting struct {
+	New     []lot.Lot
+	Changed []Listed // as they are to be from now on
+	Same    int
+	Left    []string // what the list says otherwise and is left as it is, in words
+}
+
+// Enlisted is what came of a run list.
+type Enlisted struct {
+	Counts  Counts
+	Refused []Refusal
+	Left    []string
+}
+
+// listProfile names the setting under which the columns of a run list are remembered.
+func listProfile(s Sheet) string { return "run list of " + strings.Join(s.Header, ", ") }
+
+// OpenList returns the run list that a file holds, with what was stated for the last one with the same columns, but for the
+// sale's day.
+func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
+	sheet, err := d.Lister.OpenList(data)
+	if err != nil {
+		return sheet, err
+	}
+	var before Stated
+	found, err := d.Book.Setting(ctx, listProfile(sheet), &before)
+	if err != nil {
+		return sheet, err
+	}
+	if found {
+		before.SaleDate = ""
+		sheet.Stated, sheet.Doubts = before, nil
+	}
+	return sheet, nil
+}
+
+// Enlist keeps the lots of a run list with the shop's terms, in one step of the Board. It may run on any goroutine: it
+// only takes from the state what new lots begin with. Errors: the list can't be read or kept; nothing is kept then.
+func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
+	listed, refused, err := d.Lister.ReadList(sheet)
+	if err != nil {
+		return Enlisted{}, err
+	}
+	known, err := d.Book.Lots(ctx)
+	if err != nil {
+		return Enlisted{}, err
+	}
+	m := d.Lister.MeetList(known, listed)
+	cases := make([]valuation.Case, len(m.New))
+	for i, l := range m.New {
+		cases[i] = d.listed(s, l)
+	}
+	if err := d.Book.Enlist(ctx, "run list", cases, m.Changed); err != nil {
+		return Enlisted{}, err
+	}
+	counts := Counts{Read: len(listed) + len(refused), New: len(m.New), Same: m.Same, Changed: len(m.Changed), Refused: len(refused)}
+	return Enlisted{counts, refused, m.Left}, d.Book.PutSetting(ctx, listProfile(sheet), sheet.Stated)
+}
+
+// listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.
+func (d *Desk) listed(s State, l lot.Lot) valuation.Case {
+	c := d.blank(s)
+	blank := c.Lot
+	c.Lot = l
+	for _, word := range []struct {
+		at    *string
+		blank string
+	}{{&c.Lot.OdometerUnit, blank.OdometerUnit}, {&c.Lot.OdometerStatus, blank.OdometerStatus}, {&c.Lot.Condition, blank.Condition}} {
+		if *word.at == "" {
+			*word.at = word.blank
+		}
+	}
+	return s.Shop.Onto(c)
+}
+
+// ListArrived is the state after a run list has been taken in, or could not be.
+func (d *Desk) ListArrived(ctx context.Context, s State, e Enlisted, err error) State {
+	if err != nil {
+		return s.troubled("take the run list in", err)
+	}
+	said := e.Counts.words()
+	if n := len(e.Left); n > 0 {
+		said += fmt.Sprintf(" %d facts differ from the list and were left: %s.", n, e.Left[0])
+	}
+	return d.refresh(ctx, s.said(said))
+}

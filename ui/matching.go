@@ -1,0 +1,201 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/widgets"
+	"walkline/valuation/lot"
+)
+
+// matching is the dialog in which a table's columns are matched and its notation stated.
+type matching struct {
+	taking
+	w      *Window
+	stated *fyne.Container
+	sheet  desk.Sheet
+	found  *widget.Label
+	body   *fyne.Container
+}
+
+// match opens the dialog for a table.
+func (w *Window) match(t taking, name string, sheet desk.Sheet) {
+	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel("")}
+	m.found.Wrapping = fyne.TextWrapWord
+	m.build()
+	m.preview()
+	d := dialog.NewCustomConfirm(t.title+": "+name, "Import", "Cancel", m.body, func(yes bool) {
+		if yes {
+			m.take()
+		}
+	}, w.window)
+	d.Resize(fyne.NewSize(1080, 600))
+	w.open(d)
+}
+
+func (m *matching) build() {
+	columns := container.New(layout.NewGridLayoutWithColumns(3), widgets.NewCaption("Column"), widgets.NewCaption("is read as"), widgets.NewCaption("first values"))
+	for i, name := range m.sheet.Header {
+		s := widget.NewSelect(m.sheet.Fields, nil)
+		s.SetSelected(m.sheet.Stated.Match[i])
+		s.OnChanged = func(field string) { m.sheet.Stated.Match[i] = field; m.preview() }
+		columns.Add(widget.NewLabel(name))
+		columns.Add(s)
+		columns.Add(widget.NewLabel(m.sample(i)))
+	}
+	m.options(m)
+	side := container.NewVBox(m.stated)
+	for _, d := range m.sheet.Doubts {
+		side.Add(widgets.NewNote(widgets.Care, d.Text))
+	}
+	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
+	split.Offset = 0.64
+	foot := container.NewVScroll(m.found)
+	foot.SetMinSize(fyne.NewSize(0, footHeight))
+	m.body = container.NewBorder(nil, foot, nil, nil, split)
+}
+
+// ofComparables adds what is stated for a table of comparables.
+func (m *matching) ofComparables() {
+	st := &m.sheet.Stated
+	m.option("Numbers like", desk.MarkWays, &st.Marks)
+	m.option("Dates", desk.DateWays, &st.Dates)
+	m.option("Mileage in", []string{"mi", "km"}, &st.Unit)
+	m.option("Distance in", []string{"mi", "km"}, &st.Distance)
+	m.option("Prices", []string{"asked", "sold"}, &st.Kind)
+}
+
+// ofRunList adds what is stated for a run list.
+func (m *matching) ofRunList() {
+	st := &m.sheet.Stated
+	sale := widgets.NewTextEntry()
+	sale.SetPlaceHolder("where no column says")
+	sale.SetText(st.Sale)
+	sale.OnChanged = func(s string) { st.Sale = strings.TrimSpace(s); m.preview() }
+	m.row("Sale", sale)
+	day := widgets.NewTextEntry()
+	day.SetPlaceHolder("YYYY-MM-DD")
+	day.SetText(string(st.SaleDate))
+	says := widgets.NewCaption("")
+	day.OnChanged = func(s string) {
+		d, err := lot.ParseDate(s)
+		says.SetText("")
+		if s != "" && err != nil {
+			says.SetText("! no day of the calendar")
+			return
+		}
+		st.SaleDate = d
+		m.preview()
+	}
+	m.row("Sale day", container.NewBorder(nil, nil, nil, says, day))
+	m.option("Odometers like", desk.MarkWays, &st.Marks)
+	m.option("Odometers in", []string{"mi", "km"}, &st.Unit)
+	m.option("Dates", desk.DateWays, &st.Dates)
+}
+
+// footHeight is the room for what the table gives: a line of counts and a few refused rows.
+const footHeight = 110
+
+// sample returns the first values of a column.
+func (m *matching) sample(column int) string {
+	var values []string
+	for _, r := range m.sheet.Sample {
+		if column < len(r) && r[column] != "" && len(values) < 3 {
+			values = append(values, r[column])
+		}
+	}
+	s := strings.ReplaceAll(strings.Join(values, " · "), "\n", " ")
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:39]) + "…"
+	}
+	return s
+}
+
+// option adds a choice of what is stated for the whole table.
+func (m *matching) option(words string, ways []string, at *string) {
+	s := widget.NewSelect(ways, nil)
+	s.SetSelected(*at)
+	s.OnChanged = func(way string) { *at = way; m.preview() }
+	m.row(words, s)
+}
+
+func (m *matching) row(words string, field fyne.CanvasObject) {
+	m.stated.Add(widget.NewLabel(words))
+	m.stated.Add(field)
+}
+
+// mostRefusals is how many refused rows the dialog lists.
+const mostRefusals = 4
+
+// preview says what the table gives as it is stated.
+func (m *matching) preview() {
+	rows, refused, err := m.usable(m.sheet)
+	if err != nil {
+		m.found.SetText("! " + err.Error())
+		return
+	}
+	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d.", rows, rows+len(refused), len(refused))}
+	for i, r := range refused {
+		if i == mostRefusals {
+			lines = append(lines, fmt.Sprintf("and %d more", len(refused)-i))
+			break
+		}
+		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
+	}
+	m.found.SetText(strings.Join(lines, "\n"))
+}
+
+// take takes the rows in and offers the refused ones for correction.
+func (m *matching) take() {
+	m.apply(m.sheet, func(refused []desk.Refusal) {
+		if len(refused) > 0 {
+			m.offerRefused(refused)
+		}
+	})
+}
+
+// offerRefused lists every refused row with its line and reason, and saves them as a table that can be corrected.
+func (m *matching) offerRefused(refused []desk.Refusal) {
+	var lines []string
+	for _, r := range refused {
+		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
+	}
+	list := widget.NewLabel(strings.Join(lines, "\n"))
+	list.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", container.NewVScroll(list), func(save bool) {
+		if save {
+			m.saveRefused()
+		}
+	}, m.w.window)
+	d.Resize(fyne.NewSize(760, 420))
+	m.w.open(d)
+}
+
+func (m *matching) saveRefused() {
+	w := m.w
+	data, err := m.refused(m.sheet)
+	if err != nil {
+		w.failed("write the refused rows", err)
+		return
+	}
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		if err != nil || f == nil {
+			w.failed("save the refused rows", err)
+			return
+		}
+		_, err = f.Write(data)
+		if closing := f.Close(); err == nil {
+			err = closing
+		}
+		w.failed("save the refused rows", err)
+	}, w.window)
+	d.SetFileName("refused.csv")
+	w.open(d)
+}
