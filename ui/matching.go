@@ -31,7 +31,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m.found.Wrapping = fyne.TextWrapWord
 	m.build()
 	m.preview()
-	d := dialog.NewCustomConfirm(t.title+": "+name, "Import", "Cancel", m.body, func(yes bool) {
+	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", m.body, func(yes bool) {
 		if yes {
 			m.take()
 		}
