@@ -23,5 +23,6 @@
 // application_id, user_version. [3] SQLite, "Database File Format", section 1.2 (the header string).
 //
 // It does not value, check or complete a case: a half-typed case is kept as it is. The files of photographs lie in a folder
-// beside it (package album); a copy of the store's file does not hold them.
+// beside it (package album); a backup copies them beside its own file. A backup is put back at the next start, when no one has
+// the store open; what was there is set aside whole.
 package store

@@ -25,6 +25,8 @@ var (
 	reading = pool{"deferred", "rw", []string{"busy_timeout(5000)", "foreign_keys(1)", "query_only(1)", "synchronous(FULL)"}, 4}
 	// inspecting leaves a file that may not be ours as it is.
 	inspecting = pool{"deferred", "ro", []string{"busy_timeout(5000)", "query_only(1)"}, 1}
+	// copying leaves the file as it is too, but may write a copy of it elsewhere, which query_only refuses.
+	copying = pool{"deferred", "ro", []string{"busy_timeout(5000)"}, 1}
 )
 
 // dsn returns the address of the file at an absolute path. The path goes through url.URL because "#", "?" and "%" would

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
 )
 
 // applicationID marks a file as ours: the letters WALK. Source: ours.
@@ -64,26 +63,8 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 
 // copyBefore writes a whole copy of the file beside it and returns the copy's path. An older copy is never overwritten.
 func (s *Store) copyBefore(ctx context.Context, version int) (string, error) {
-	stem := fmt.Sprintf("%s.format%d-%s", s.path, version, s.now().UTC().Format("20060102T150405Z"))
-	target := stem + ".bak"
-	for n := 2; exists(target); n++ {
-		target = fmt.Sprintf("%s-%d.bak", stem, n)
-	}
+	target := freeName(fmt.Sprintf("%s.format%d-%s", s.path, version, s.now().UTC().Format("20060102T150405Z")))
 	return target, copyTo(ctx, s.writer, target)
-}
-
-// Backup writes a whole copy of the store to a new file at path, while it is in use. The copy is a store of its own.
-// Errors: [fs.ErrExist] when there is a file already; [ErrFull], [ErrNotWritable], [ErrDisk].
-func (s *Store) Backup(ctx context.Context, path string) error {
-	doing := "backing up to " + path
-	absolute, err := filepath.Abs(path)
-	if err != nil {
-		return wrapped(doing, err)
-	}
-	if exists(absolute) {
-		return fmt.Errorf("%s: %w: choose another name", doing, fs.ErrExist)
-	}
-	return wrapped(doing, copyTo(ctx, s.writer, absolute))
 }
 
 // copyTo writes a copy of the file to an absolute path where there is none, and waits until it is on the disk.

@@ -23,7 +23,7 @@ type Store struct {
 }
 
 // Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an
-// older format is copied beside itself and then brought up to date.
+// older format is copied beside itself and then brought up to date. A backup that [Store.Stage] made ready is put in place first.
 // Errors: [ErrNotDatabase], [ErrForeign], [ErrNewer], [ErrDamaged], [ErrNotWritable], [ErrBusy], [ErrFull], [ErrDisk]; the file is then as
 // it was.
 func Open(ctx context.Context, path string) (*Store, error) {
@@ -35,6 +35,9 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	absolute, err := filepath.Abs(path)
 	if err != nil {
 		return nil, wrapped(doing, err)
+	}
+	if err := putStaged(ctx, absolute, now); err != nil {
+		return nil, wrapped("putting a backup in the place of "+path, err)
 	}
 	version, err := inspect(ctx, absolute)
 	if err != nil {

@@ -43,7 +43,7 @@ func (s *Store) SavePhotos(ctx context.Context, id int64, label string, photos [
 }
 
 // Album returns where the files of photographs are kept: a folder beside the store, named after it.
-func (s *Store) Album() album.Folder { return album.At(s.path + ".photos") }
+func (s *Store) Album() album.Folder { return photosOf(s.path) }
 
 // KeepFile keeps a file by its hash. Errors: as [album.Folder.Keep].
 func (s *Store) KeepFile(hash, kind string, data []byte) error {

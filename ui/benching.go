@@ -2,9 +2,19 @@ package ui
 
 import (
 	"context"
+	"os"
+	"path/filepath"
 	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/task"
+	"walkline/ui/view"
 	"walkline/valuation"
 )
 
@@ -30,6 +40,67 @@ func (w *Window) SetSold(n *int) {
 
 // TakeTerms gives the open lot the shop's terms.
 func (w *Window) TakeTerms() { w.act(w.desk.TakeTerms) }
+
+// AddPack asks for the document of a jurisdiction and adds it, or says all that is wrong with it.
+func (w *Window) AddPack() {
+	w.ask(asking{title: "Add a jurisdiction", what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It stands before the program's own of the same code.",
+		hint: "path of a JSON file", verb: "Add"}, w.addPack)
+}
+
+func (w *Window) addPack(path string) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		w.failed("read "+path, err)
+		return
+	}
+	var faults []valuation.Fault
+	w.act(func(ctx context.Context, s desk.State) desk.State {
+		s, faults = w.desk.AddPack(ctx, s, data)
+		return s
+	})
+	if len(faults) > 0 {
+		w.listFaults(filepath.Base(path), faults)
+	}
+}
+
+// listFaults lists all that is wrong with a document.
+func (w *Window) listFaults(name string, faults []valuation.Fault) {
+	var lines []string
+	for _, f := range faults {
+		lines = append(lines, f.Error())
+	}
+	list := widget.NewLabel(strings.Join(lines, "\n"))
+	list.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustom(name+" was not added: "+view.Count(len(faults), "fault"), "Close", container.NewVScroll(list), w.window)
+	d.Resize(fyne.NewSize(760, 420))
+	w.open(d)
+}
+
+// RemovePack takes a jurisdiction away that the user added.
+func (w *Window) RemovePack(id string) {
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.RemovePack(ctx, s, id) })
+}
+
+// Backup asks where to put a copy of all that is kept, and writes it there.
+func (w *Window) Backup() {
+	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photographs beside it.", save: w.desk.Backup})
+}
+
+// Restore asks for a backup and makes it ready to take the place of what is here at the next start.
+func (w *Window) Restore() {
+	w.ask(asking{title: "Restore from a backup", what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: nothing is lost.",
+		hint: "path of the backup's file", verb: "Restore"}, func(path string) {
+		w.say(desk.State{Notice: "Checking " + path + "…"})
+		task.Start(w.runner, task.Order[struct{}]{Key: "restore",
+			Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, w.desk.StageRestore(ctx, path) },
+			Show: func(_ struct{}, err error) {
+				w.act(func(_ context.Context, s desk.State) desk.State { return w.desk.Staged(s, path, err) })
+			}})
+	})
+}
+
+// Unstage lets a backup go that waits for the next start.
+func (w *Window) Unstage() { w.act(w.desk.Unstage) }
 
 // BenchSections returns the names of the Bench's sections.
 func (w *Window) BenchSections() []string { return w.bench().Sections() }

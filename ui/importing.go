@@ -3,13 +3,9 @@ package ui
 import (
 	"context"
 	"io"
-	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -94,38 +90,9 @@ func (w *Window) Import() {
 // ImportList lets the user choose a run list.
 func (w *Window) ImportList() { w.choose(w.runList()) }
 
-// choose asks for a file, by its path or from a list.
+// choose asks for a table, by its path or from a list.
 func (w *Window) choose(t taking) {
-	path := widget.NewEntry()
-	path.SetPlaceHolder("path of a CSV file")
-	var d *dialog.CustomDialog
-	take := func() {
-		d.Hide()
-		w.readFile(t, storage.NewFileURI(strings.TrimSpace(path.Text)))
-	}
-	path.OnSubmitted = func(string) { take() }
-	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse(t) })
-	words := widget.NewLabel(t.what)
-	words.Wrapping = fyne.TextWrapWord
-	body := container.NewVBox(words, container.NewBorder(nil, nil, nil, browse, path))
-	d = dialog.NewCustomWithoutButtons(t.title, body, w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Read", take)})
-	d.Resize(fyne.NewSize(680, 200))
-	w.open(d)
-	w.window.Canvas().Focus(path)
-}
-
-// browse lets the user choose a file from a list.
-func (w *Window) browse(t taking) {
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("read the file", err)
-			return
-		}
-		w.readOpen(t, f)
-	}, w.window)
-	d.Resize(fyne.NewSize(860, 560))
-	w.open(d)
+	w.ask(asking{title: t.title, what: t.what, hint: "path of a CSV file", verb: "Read"}, func(path string) { w.readFile(t, storage.NewFileURI(path)) })
 }
 
 func (w *Window) readFile(t taking, u fyne.URI) {

@@ -22,6 +22,7 @@ type printing struct {
 	name  string // the file's
 	kind  string // what file it is, in a sentence
 	make  func() ([]byte, error)
+	save  func(ctx context.Context, path string) error // writes the file itself, and never over another; make is not used then
 }
 
 // printable says what a PDF is for.
@@ -80,7 +81,11 @@ func (w *Window) print(p printing) {
 	var d *dialog.CustomDialog
 	save := func() {
 		to := strings.TrimSpace(path.Text)
-		if why := placeFor(to); why != "" {
+		why := placeFor(to)
+		if _, err := os.Lstat(to); why == "" && err == nil && p.save != nil {
+			why = "There is a file of that name already: choose another name."
+		}
+		if why != "" {
 			problem.SetWarning(true)
 			problem.SetText("! " + why)
 			return
@@ -90,6 +95,9 @@ func (w *Window) print(p printing) {
 	}
 	path.OnSubmitted = func(string) { save() }
 	browse := widget.NewButton("Look for a place…", func() { d.Hide(); w.browseToSave(p) })
+	if p.save != nil {
+		browse.OnTapped = func() { w.browseFolder(func(folder string) { path.SetText(filepath.Join(folder, p.name)) }) }
+	}
 	body := container.NewVBox(widget.NewLabel(p.kind),
 		container.NewBorder(nil, nil, nil, browse, path), problem)
 	d = dialog.NewCustomWithoutButtons(p.title, body, w.window)
@@ -136,7 +144,10 @@ func (w *Window) unlessThere(p printing, path string) {
 func (w *Window) write(p printing, path string) {
 	w.say(desk.State{Notice: "Writing " + path + "…"})
 	task.Start(w.runner, task.Order[string]{Key: "print",
-		Work: func(context.Context) (string, error) {
+		Work: func(ctx context.Context) (string, error) {
+			if p.save != nil {
+				return path, p.save(ctx, path)
+			}
 			data, err := p.make()
 			if err != nil {
 				return "", err
@@ -176,4 +187,17 @@ func (w *Window) browseToSave(p printing) {
 	d.SetFileName(p.name)
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)
+}
+
+// browseFolder lets the user choose a folder from a list.
+func (w *Window) browseFolder(take func(path string)) {
+	d := dialog.NewFolderOpen(func(f fyne.ListableURI, err error) {
+		if err != nil || f == nil {
+			w.failed("choose a folder", err)
+			return
+		}
+		take(f.Path())
+	}, w.window)
+	d.Resize(fyne.NewSize(860, 560))
+	d.Show() // over the dialog that asks
 }

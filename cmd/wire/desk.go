@@ -24,7 +24,8 @@ func NewDesk(book desk.Book) (*desk.Desk, error) {
 		return nil, err
 	}
 	album, _ := book.(desk.Album) // a book that keeps no photographs leaves it nil
-	return &desk.Desk{Book: book, Album: album, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
+	vault, _ := book.(desk.Vault) // and so does one in no file
+	return &desk.Desk{Book: book, Album: album, Vault: vault, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
 		Demo:  func() []valuation.Case { return demo },
 		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }

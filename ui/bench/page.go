@@ -22,6 +22,24 @@ type Actions interface {
 	EditOwn(label string, change func(*valuation.Own))
 	// SetCurrency changes the currency of the shop's terms.
 	SetCurrency(code string)
+	Jurisdictions
+	Backups
+}
+
+// Jurisdictions is what the page asks for about them.
+type Jurisdictions interface {
+	// AddPack lets the user choose the document of a jurisdiction.
+	AddPack()
+	// RemovePack takes a jurisdiction away that the user added.
+	RemovePack(id string)
+}
+
+// Backups is what the page asks for about copies of all that is kept.
+type Backups interface {
+	Backup()
+	Restore()
+	// Unstage lets a backup go that waits for the next start.
+	Unstage()
 }
 
 // Page is the Bench.
@@ -50,7 +68,7 @@ const railWidth = 190
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
 	p := &Page{actions: a, middle: container.NewStack(), faults: container.NewVBox()}
-	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p, jobs), newShelf(p, risks), newShelf(p, findings), newUnits(p)}
+	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p, jobs), newShelf(p, risks), newShelf(p, findings), newPacks(p), newUnits(p), newBackups(p)}
 	rail := container.NewVBox()
 	for i, s := range p.sections {
 		b := widget.NewButton(s.name, func() { p.Go(i) })

@@ -17,6 +17,7 @@ type Desk struct {
 	Press     Press
 	Album     Album // nil: no photographs are kept
 	Documents Documents
+	Vault     Vault // nil: the book is in no file
 	Know      valuation.Knowledge
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
 	Starter   valuation.Case          // the starter values of the shop's terms
@@ -28,7 +29,7 @@ type Desk struct {
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	return d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, d.refresh(ctx, State{}))))
+	return d.kept(d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, d.refresh(ctx, State{})))))
 }
 
 // refresh reads the Board again.

@@ -22,6 +22,7 @@ type State struct {
 	Starter     *valuation.Knowledge // the catalogues as they ship
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
 	Recorded    *Recorded            // what was recorded last on the Live page; nil: nothing
+	Keeping     Keeping              // where everything is kept
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
 

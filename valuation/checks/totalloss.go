@@ -36,15 +36,15 @@ func TotalLoss(d Damaged, packs ...Pack) []Calling {
 	for _, p := range packs {
 		for _, t := range p.Thresholds {
 			least, known := t.threshold(d)
-			out = append(out, Calling{Where: p.Name, Name: t.Name, Note: t.Note, Source: t.Source, Test: t.words(),
+			out = append(out, Calling{Where: p.Name, Name: t.Name, Note: t.Note, Source: t.Source, Test: t.Words(),
 				Unknown: !known, Applies: known && t.meets(d, least)})
 		}
 	}
 	return out
 }
 
-// words says the rule.
-func (t Threshold) words() string {
+// Words says the rule.
+func (t Threshold) Words() string {
 	share := func(d decimal.Decimal) string { return d.Mul(decimal.NewFromInt(100)).String() + " %" }
 	switch {
 	case t.From == nil && t.SalvageShare != nil:

@@ -1,0 +1,57 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+)
+
+// asking is a question for a file that is there.
+type asking struct {
+	title string
+	what  string // the file, in a sentence
+	hint  string // in the empty field
+	verb  string // of the button
+}
+
+// ask asks for a file, by its path or from a list.
+func (w *Window) ask(a asking, take func(path string)) {
+	path := widget.NewEntry()
+	path.SetPlaceHolder(a.hint)
+	var d *dialog.CustomDialog
+	done := func() {
+		d.Hide()
+		take(strings.TrimSpace(path.Text))
+	}
+	path.OnSubmitted = func(string) { done() }
+	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse(take) })
+	words := widget.NewLabel(a.what)
+	words.Wrapping = fyne.TextWrapWord
+	body := container.NewVBox(words, container.NewBorder(nil, nil, nil, browse, path))
+	d = dialog.NewCustomWithoutButtons(a.title, body, w.window)
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton(a.verb, done)})
+	d.Resize(fyne.NewSize(680, 210))
+	w.open(d)
+	w.window.Canvas().Focus(path)
+}
+
+// browse lets the user choose a file from a list.
+func (w *Window) browse(take func(path string)) {
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if err != nil || f == nil {
+			w.failed("read the file", err)
+			return
+		}
+		path := f.URI().Path()
+		if err := f.Close(); err != nil {
+			w.failed("read "+path, err)
+			return
+		}
+		take(path)
+	}, w.window)
+	d.Resize(fyne.NewSize(860, 560))
+	w.open(d)
+}

@@ -1,0 +1,34 @@
+package bench
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/widgets"
+)
+
+// newBackups returns the section of copies of all that is kept.
+func newBackups(p *Page) *section {
+	where := widget.NewLabel("")
+	where.Wrapping = fyne.TextWrapWord
+	now := widget.NewButton("Back up now…", p.actions.Backup)
+	now.Importance = widget.HighImportance
+	restore := widget.NewButton("Restore from a backup…", p.actions.Restore)
+	waits := widgets.NewNote(widgets.Care, "A backup is ready: close the window and start again, and it takes the place of what is here. What is here then is set aside whole, beside it.")
+	drop := widget.NewButton("Do not restore it", p.actions.Unstage)
+	waiting := container.NewVBox(waits, container.NewHBox(drop))
+	body := container.NewVBox(
+		form.Heading("Backup and restore", "Every change is kept as it is made, so there is nothing to save. A backup is for a lost or broken disk: put it on another one."),
+		where, container.NewHBox(now, restore), waiting)
+	return &section{name: "Backup", body: container.NewVScroll(body), show: func(s desk.State) {
+		where.SetText("All is kept in " + s.Keeping.Path)
+		if s.Keeping.Path == "" {
+			where.SetText("All is kept in memory only.")
+		}
+		waiting.Hidden = !s.Keeping.Staged
+		body.Refresh()
+	}, first: func() fyne.Focusable { return now }}
+}
