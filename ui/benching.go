@@ -86,8 +86,8 @@ func (w *Window) Backup() {
 	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photographs beside it.", save: w.desk.Backup})
 }
 
-// Restore asks for a backup and makes it ready to take the place of what is here at the next start.
-func (w *Window) Restore() {
+// RestoreBackup asks for a backup and makes it ready to take the place of what is here at the next start.
+func (w *Window) RestoreBackup() {
 	w.ask(asking{title: "Restore from a backup", what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: nothing is lost.",
 		hint: "path of the backup's file", verb: "Restore"}, func(path string) {
 		w.say(desk.State{Notice: "Checking " + path + "…"})

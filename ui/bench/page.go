@@ -37,7 +37,7 @@ type Jurisdictions interface {
 // Backups is what the page asks for about copies of all that is kept.
 type Backups interface {
 	Backup()
-	Restore()
+	RestoreBackup()
 	// Unstage lets a backup go that waits for the next start.
 	Unstage()
 }

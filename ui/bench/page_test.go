@@ -49,7 +49,7 @@ func (s *shop) EditOwn(label string, change func(*valuation.Own)) {
 func (s *shop) AddPack()             { s.labels = append(s.labels, "add a jurisdiction") }
 func (s *shop) RemovePack(id string) { s.labels = append(s.labels, "remove "+id) }
 func (s *shop) Backup()              { s.labels = append(s.labels, "backup") }
-func (s *shop) Restore()             { s.labels = append(s.labels, "restore") }
+func (s *shop) RestoreBackup()       { s.labels = append(s.labels, "restore") }
 func (s *shop) Unstage()             { s.labels = append(s.labels, "unstage") }
 
 func (s *shop) SetCurrency(code string) {
