@@ -32,12 +32,11 @@ func TestABackupIsPutInPlaceAtTheNextStartAndNothingIsLost(t *testing.T) {
 	if err := s.Backup(ctx, backup); err != nil {
 		t.Fatal(err)
 	}
-	late := photo(t, s, "late")
 	added(t, s, sample(t))
 	if err := os.RemoveAll(filepath.Dir(mustPath(t, s, early))); err != nil { // another machine has none of the photographs
 		t.Fatal(err)
 	}
-	late = photo(t, s, "late")
+	late := photo(t, s, "late")
 	if err := s.Stage(ctx, backup); err != nil || !s.Staged() {
 		t.Fatalf("%v, staged %v", err, s.Staged())
 	}
