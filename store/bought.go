@@ -151,9 +151,10 @@ type Past struct {
 // Took says what became of past buys: every one is in one of the counts.
 type Took struct{ New, Same, Changed int }
 
-// AddPast keeps past buys as won lots in one transaction. One that is there, by what its table calls it, with the same row as
-// it was last imported is left alone, whatever was entered by hand since; one whose row has changed has its build
-// replaced, as a step of its history. A removed one stays removed and counts as the same.
+// AddPast keeps past buys as won lots in one transaction; those that have ended are archived, out of the way of coming
+// sales. One that is there, by what its table calls it, with the same row as it was last imported is left alone, whatever
+// was entered by hand since; one whose row has changed has its build replaced, as a step of its history. A removed one
+// stays removed and counts as the same.
 // Errors: [ErrRefused] when a value can't be kept; nothing is kept then.
 func (s *Store) AddPast(ctx context.Context, list []Past) (t Took, err error) {
 	err = s.write(ctx, "keeping past buys", func(tx *sql.Tx) error {
@@ -205,7 +206,7 @@ func (s *Store) newPast(p place, past Past) error {
 		return err
 	}
 	p.lot = id
-	if err := p.exec(`UPDATE lots SET state = 'won' WHERE id = ?`, id); err != nil {
+	if err := p.exec(`UPDATE lots SET state = 'won', archived = ? WHERE id = ?`, past.Build.Outcome.Ended(), id); err != nil {
 		return err
 	}
 	ch, err := buildDifference(build.Build{}, past.Build)

@@ -28,6 +28,8 @@ type Actions interface {
 	// ImportPast takes a table of past buys in, PastTemplate writes an empty one.
 	ImportPast()
 	PastTemplate()
+	// PrintRebuilt writes the file for the rebuilt inspection of the open build.
+	PrintRebuilt()
 	// ChooseFile lets the user choose a photo or PDF, and hands its name and SHA-256 over.
 	ChooseFile(chosen func(name, hash string))
 }
@@ -40,6 +42,7 @@ type Page struct {
 	side    *side
 	title   *widgets.Words
 	stage   *widgets.Words
+	print   *widget.Button
 
 	sections []*section
 	buttons  []*widget.Button
@@ -75,7 +78,8 @@ func New(a Actions, today func() lot.Date) *Page {
 		p.buttons = append(p.buttons, b)
 		strip.Add(b)
 	}
-	head := container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage)
+	p.print = widget.NewButton("File for the rebuilt inspection…", a.PrintRebuilt)
+	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, strip))
 	right := container.New(form.FixedWidth{Width: sideWidth}, p.side.body)
 	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
@@ -146,7 +150,7 @@ func (p *Page) renderOne(o desk.OpenBuild) {
 		}
 	}
 	p.sections[p.current].show(o)
-	p.side.body.Hidden = !o.Ours()
+	p.side.body.Hidden, p.print.Hidden = !o.Ours(), !o.Ours()
 	if o.Ours() {
 		p.side.render(view.NewBuildSide(o))
 	}

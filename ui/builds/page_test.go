@@ -65,6 +65,7 @@ func (s *shop) SetHammer(hammer *money.Amount) {
 }
 
 func (s *shop) ImportPast()   { s.asked = append(s.asked, "import") }
+func (s *shop) PrintRebuilt() { s.asked = append(s.asked, "print") }
 func (s *shop) PastTemplate() { s.asked = append(s.asked, "template") }
 func (s *shop) ChooseFile(chosen func(name, hash string)) {
 	chosen("hood.pdf", strings.Repeat("0", 64))
@@ -249,6 +250,14 @@ func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 		Doubts: []string{"A doubt."}, Best: -1}
 	s.show(&o)
 	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000", "not judged", "Note: A doubt.")
+}
+
+func TestTheFileForTheInspectionIsAskedFor(t *testing.T) {
+	s := opened(t, "Progress")
+	tap(t, s.page.Object(), "File for the rebuilt inspection…")
+	if !slices.Equal(s.asked, []string{"print"}) {
+		t.Errorf("asked for %q", s.asked)
+	}
 }
 
 func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
