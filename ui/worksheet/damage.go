@@ -22,7 +22,8 @@ type survey struct {
 	plan   *plan.Plan
 	list   *fyne.Container
 	photos *photos
-	rows   []cellRow // what the list shows
+	room   *fyne.Container // that plan and list share
+	rows   []cellRow       // what the list shows
 	muted  bool
 }
 
@@ -30,12 +31,17 @@ type survey struct {
 func newDamage(p *Page) *section {
 	d := &survey{page: p, list: container.NewVBox(), photos: newPhotos(p)}
 	d.plan = plan.New(d.changed)
-	d.plan.OnSelected = d.photos.show
+	d.plan.OnSelected = func(area string) {
+		if d.photos.show(area) {
+			d.room.Refresh()
+		}
+	}
 	p.survey = d
 	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
 	head := container.NewVBox(form.Heading("What is hurt", ""), help)
 	side := container.NewPadded(container.NewVBox(d.photos.body, d.list))
-	body := container.NewBorder(head, nil, nil, nil, newBeside(d.plan, side, listWidth))
+	d.room = newBeside(d.plan, side, listWidth)
+	body := container.NewBorder(head, nil, nil, nil, d.room)
 	return &section{body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
 
@@ -69,7 +75,7 @@ func (d *survey) render(c valuation.Case) {
 	d.plan.SetDamage(c.Damage)
 	d.plan.SetPhotos(view.PhotoCounts(d.page.open))
 	d.muted = false
-	d.photos.show(d.plan.Selected())
+	grown := d.photos.show(d.plan.Selected())
 	if !d.sameList(c.Damage) {
 		d.list.Objects, d.rows = nil, nil
 		for _, cell := range c.Damage {
@@ -80,7 +86,10 @@ func (d *survey) render(c valuation.Case) {
 		if len(c.Damage) == 0 {
 			d.list.Add(form.Small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
 		}
-		d.list.Refresh()
+		grown = true
+	}
+	if grown {
+		d.room.Refresh() // all of it: what scrolls has another height
 	}
 }
 

@@ -44,21 +44,25 @@ func newPhotos(p *Page) *photos {
 	return s
 }
 
-// show goes to an area of the open lot.
-func (s *photos) show(area string) {
+// show goes to an area of the open lot, and reports whether it may need another height.
+func (s *photos) show(area string) (grown bool) {
 	here, elsewhere := view.PhotosOf(s.page.open, area)
 	s.heading.SetText("Photos: " + view.PhotoArea(area))
 	if len(here) == 0 && elsewhere == "" {
 		elsewhere = "None yet. Photographs can also be dropped on the window."
 	}
-	s.elsewhere.Segments[0].(*widget.TextSegment).Text = elsewhere
-	s.elsewhere.Refresh()
+	words := s.elsewhere.Segments[0].(*widget.TextSegment)
+	if words.Text != elsewhere {
+		grown = true
+		words.Text = elsewhere
+		s.elsewhere.Refresh()
+	}
 	s.elsewhere.Hide()
 	if elsewhere != "" {
 		s.elsewhere.Show()
 	}
 	if area == s.area && slices.Equal(here, s.cards) {
-		return
+		return grown
 	}
 	s.area, s.cards = area, here
 	s.strip.Objects = nil
@@ -66,6 +70,7 @@ func (s *photos) show(area string) {
 		s.strip.Add(s.card(i, card))
 	}
 	s.strip.Refresh()
+	return true
 }
 
 // card returns the small picture of a photograph; it opens the large view.

@@ -62,3 +62,18 @@ func TestTheListGoesBelowWhereThereIsNoRoomBeside(t *testing.T) {
 		}
 	}
 }
+
+// The list moves down when the strip above it grows, and up when it shrinks.
+func TestTheStripMakesRoomForItself(t *testing.T) {
+	b := at(t, "Damage", valuation.Defaults())
+	driver := fyne.CurrentApp().Driver()
+	for _, photos := range [][]lot.Photo{{{Hash: "a", Kind: "png", Area: "12"}}, nil, {{Hash: "b", Kind: "png", Area: "12"}, {Hash: "c", Area: "06"}}} {
+		b.open.Photos = photos
+		b.show()
+		strip, list := b.page.survey.photos.body, b.page.survey.list
+		foot := driver.AbsolutePositionForObject(strip).Y + strip.MinSize().Height
+		if top := driver.AbsolutePositionForObject(list).Y; top < foot || top > foot+20 {
+			t.Errorf("with %d photos the strip ends at %.0f and the list begins at %.0f", len(photos), foot, top)
+		}
+	}
+}
