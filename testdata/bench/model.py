@@ -17,6 +17,7 @@ import numpy as np
 from scipy.integrate import quad
 from scipy.special import betaincinv, ndtr, ndtri
 
+TIMINGS = 8  # the best of them counts, as for the engine
 SPAN, KNOTS, MODES = 5.0, 512, 256  # normal scores that the quantiles are tabulated over; places of the mode
 
 
@@ -223,7 +224,7 @@ def main():
     n, batches, seeds = lot["scenarios"], int(sys.argv[2]), int(sys.argv[3])
     pert = Pert()
     times = []
-    for seed in range(3):
+    for seed in range(TIMINGS):
         start = time.perf_counter()
         small = Bid(Scenarios(lot, pert, n, seed))
         small.walk_away()
