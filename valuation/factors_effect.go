@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"walkline/valuation/hidden"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -93,7 +94,7 @@ const ReplayScenarios = 4096
 // was learned since is new. For the fewer scenarios it may differ from a full valuation by a bid step.
 // Limits: c has passed Check; a nil case cannot be replayed. Errors: those of [Value].
 func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (Replayed, error) {
-	r := Replayed{Build: b.ID, Name: b.Name, Hammer: b.Hammer, Verdict: NotReplayed, Profit: b.Made()}
+	r := Replayed{Build: b.ID, Name: b.Name, Hammer: b.Hammer, Verdict: NotReplayed, Profit: hindsight.Made(b)}
 	if b.Foretold != nil {
 		r.Then = b.Foretold.WalkAway
 	}

@@ -5,6 +5,7 @@ import (
 
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -46,7 +47,7 @@ func TestADiaryIsReadForLearning(t *testing.T) {
 	if *c.Days.Fetch != 3 || *c.Days.Repair != 28 || c.Days.Inspect != nil || *c.Days.Sell != 21 || *c.Days.All != 61 || b.Closed != "2026-05-01" {
 		t.Errorf("days %+v, closed %s", c.Days, b.Closed)
 	}
-	if b.Ending != learn.Sold || c.Risks["radiator_leak"] != learn.Found || c.Worked[1].Risk != "radiator_leak" || b.Made() == nil {
+	if b.Ending != learn.Sold || c.Risks["radiator_leak"] != learn.Found || c.Worked[1].Risk != "radiator_leak" || hindsight.Made(b) == nil {
 		t.Errorf("ending %s, risks %v", b.Ending, c.Risks)
 	}
 	if faults := learn.Propose([]learn.Build{b}, "2026-11-20", learn.Factors{}, shipped(t).Starter()); len(faults) < 5 {
@@ -80,7 +81,7 @@ func TestForecastsAreJudgedAtTheHammerPrice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := learn.Judge([]learn.Build{p.Learned()}, "USD")
+	r := hindsight.Judge([]learn.Build{p.Learned()}, "USD")
 	if len(r.Money.Buys) != 1 {
 		t.Fatalf("left out: %v", r.LeftOut)
 	}

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"walkline/valuation"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
 )
@@ -146,7 +147,7 @@ type year struct {
 	name          string
 	bought, lossy int
 	profit        money.Amount
-	record        learn.Record // over all fresh lots, bought or not
+	record        hindsight.Record // over all fresh lots, bought or not
 }
 
 // trade lets a buyer with those factors bid for every fresh lot.
@@ -164,13 +165,13 @@ func (s *study) trade(name string, f learn.Factors, fresh []sale) (year, error) 
 		if p.WalkAway == nil || *p.WalkAway < x.hammer {
 			continue
 		}
-		made := *b.Made()
+		made := *hindsight.Made(b)
 		y.bought++
 		y.profit += made
 		if made < 0 {
 			y.lossy++
 		}
 	}
-	y.record = learn.Judge(all, "USD")
+	y.record = hindsight.Judge(all, "USD")
 	return y, nil
 }

@@ -6,18 +6,19 @@ import (
 	"slices"
 
 	"walkline/valuation"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
 )
 
 // tuning is the document of "walk tune --json".
 type tuning struct {
-	Format    string        `json:"format"`
-	Currency  string        `json:"currency"`
-	Factors   learn.Factors `json:"factors"` // in force
-	Record    learn.Record  `json:"record"`
-	Proposals []proposed    `json:"proposals"`
-	Doubts    []string      `json:"doubts"`
+	Format    string           `json:"format"`
+	Currency  string           `json:"currency"`
+	Factors   learn.Factors    `json:"factors"` // in force
+	Record    hindsight.Record `json:"record"`
+	Proposals []proposed       `json:"proposals"`
+	Doubts    []string         `json:"doubts"`
 }
 
 // proposed is one proposal and what it would do to the lots that are still to be bid for.
@@ -57,7 +58,7 @@ func tune(args []string, out, errs io.Writer) int {
 // tuning works out the record and the proposals with their effects.
 func (s *shop) tuning() tuning {
 	t := tuning{Format: "walkline-tune/1", Currency: s.currency(), Factors: s.now, Doubts: s.doubts}
-	t.Record = learn.Judge(s.past, t.Currency)
+	t.Record = hindsight.Judge(s.past, t.Currency)
 	m := valuation.NewMemory()
 	for _, p := range learn.Propose(s.past, s.today, s.now, s.know.Starter()) {
 		q := proposed{Proposal: p}

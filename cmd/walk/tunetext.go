@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/score"
@@ -37,7 +38,7 @@ func tuneText(t tuning) string {
 }
 
 // record writes how the forecasts did.
-func (p *page) record(r learn.Record) {
+func (p *page) record(r hindsight.Record) {
 	p.line("How the forecasts did on %d buys that were finished and sold", r.Buys)
 	for _, f := range r.Figures {
 		if f.N == 0 {
@@ -75,7 +76,7 @@ func (p *page) reliability(title string, r score.Reliability) {
 	}
 }
 
-func (p *page) causes(m learn.Money) {
+func (p *page) causes(m hindsight.Money) {
 	if len(m.Buys) == 0 {
 		return
 	}

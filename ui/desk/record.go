@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"walkline/valuation"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
@@ -42,7 +43,7 @@ type Lessons interface {
 type TrackRecord struct {
 	Currency  string
 	Buys      int // lots that were won
-	Judged    learn.Record
+	Judged    hindsight.Record
 	Now       learn.Factors
 	Proposals []learn.Proposal
 	History   []Decision
@@ -109,7 +110,7 @@ func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
 		}
 	}
 	r.Currency = d.mostly(past)
-	r.Judged = learn.Judge(past, r.Currency)
+	r.Judged = hindsight.Judge(past, r.Currency)
 	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
 	return r, nil
 }

@@ -14,6 +14,7 @@ import (
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/score"
@@ -33,14 +34,14 @@ func (a *asked) ImportPast()       { a.did = append(a.did, "import") }
 func some() desk.State {
 	naive, alone := 900.0, 1.4
 	r := desk.TrackRecord{Currency: "USD", Buys: 10, Effects: map[string][]desk.Effect{}}
-	r.Judged = learn.Record{Buys: 10, LeftOut: []string{"2 buys without a forecast kept."},
-		Figures: []learn.FigureRecord{{Key: "resale", Name: "Resale price", N: 10, CRPS: 600, Naive: &naive, Uneven: 0.4, PIT: []int{1, 1, 1, 1, 1, 1, 1, 1, 1, 1},
+	r.Judged = hindsight.Record{Buys: 10, LeftOut: []string{"2 buys without a forecast kept."},
+		Figures: []hindsight.FigureRecord{{Key: "resale", Name: "Resale price", N: 10, CRPS: 600, Naive: &naive, Uneven: 0.4, PIT: []int{1, 1, 1, 1, 1, 1, 1, 1, 1, 1},
 			Coverage: []score.Coverage{{Level: 0.5, Inside: 6, N: 10, Share: 0.6, Low: 0.26, High: 0.88}, {Level: 0.9, Inside: 5, N: 10, Share: 0.5, Low: 0.19, High: 0.81}}},
 			{Key: "days", Name: "Days", N: 10, CRPS: 12.5, Uneven: 0.01, PIT: []int{10, 0, 0, 0, 0, 0, 0, 0, 0, 0}}},
 		Risks:  score.Reliability{N: 20, Events: 4, Brier: 0.1, Uncertainty: 0.16, Bins: []score.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
-		Ratios: &learn.Ratios{N: 10, Median: 0.98, COD: 8.5, PRD: 1.01},
-		Money: learn.Money{Currency: "USD", Buys: make([]learn.BuyMoney, 10), Foretold: 1500000, Came: 1200000,
-			Causes: []learn.Cause{{Name: "Resale", Difference: 100000}, {Name: "Own hours", Difference: -400000}}}}
+		Ratios: &hindsight.Ratios{N: 10, Median: 0.98, COD: 8.5, PRD: 1.01},
+		Money: hindsight.Money{Currency: "USD", Buys: make([]hindsight.BuyMoney, 10), Foretold: 1500000, Came: 1200000,
+			Causes: []hindsight.Cause{{Name: "Resale", Difference: 100000}, {Name: "Own hours", Difference: -400000}}}}
 	r.Proposals = []learn.Proposal{
 		{Key: "hours/body", Name: "Hours, body", Unit: learn.RatioUnit, Starter: learn.Value{At: 1}, Now: learn.Value{At: 1}, Proposed: learn.Value{At: 1.25, Low: 1.1, High: 1.4},
 			Alone: &alone, Why: []string{"10 buys count as 8.2.", "They say 1.40."}, Evidence: []learn.Evidence{{Build: 1, Name: "Lot 3", On: "2026-01-02", Says: 1.5, Weight: 0.9}}},

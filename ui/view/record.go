@@ -6,7 +6,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/valuation"
-	"walkline/valuation/learn"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/money"
 	"walkline/valuation/score"
 )
@@ -22,7 +22,7 @@ type Bin struct {
 var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 76}, {"Share", true, 54}, {"Could be", true, 106}, {"", false, 96}}
 
 // Coverage returns how often each interval of a figure held what came.
-func Coverage(f learn.FigureRecord) [][]string {
+func Coverage(f hindsight.FigureRecord) [][]string {
 	var rows [][]string
 	for _, c := range f.Coverage {
 		verdict := "as stated"
@@ -41,7 +41,7 @@ func Coverage(f learn.FigureRecord) [][]string {
 func whole(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
 
 // Tenths returns where in their forecasts the outcomes of a figure fell.
-func Tenths(f learn.FigureRecord) []Bin {
+func Tenths(f hindsight.FigureRecord) []Bin {
 	bins := make([]Bin, len(f.PIT))
 	for i, n := range f.PIT {
 		from, to := float64(i)/float64(len(f.PIT)), float64(i+1)/float64(len(f.PIT))
@@ -58,7 +58,7 @@ func Tenths(f learn.FigureRecord) []Bin {
 }
 
 // FigureWords says how a figure's forecasts did, in a few sentences.
-func FigureWords(r desk.TrackRecord, f learn.FigureRecord) string {
+func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	if f.N == 0 {
 		return "No outcome is known yet."
 	}
@@ -84,7 +84,7 @@ func FigureWords(r desk.TrackRecord, f learn.FigureRecord) string {
 }
 
 // RatioLines are the figures of the ratio study of foretold prices, each with what it says.
-func RatioLines(r learn.Record) [][2]string {
+func RatioLines(r hindsight.Record) [][2]string {
 	if r.Ratios == nil {
 		return nil
 	}
@@ -127,7 +127,7 @@ type MoneyBar struct {
 }
 
 // Causes returns the steps from the profit foretold to the profit made.
-func Causes(m learn.Money) []MoneyBar {
+func Causes(m hindsight.Money) []MoneyBar {
 	if len(m.Buys) == 0 {
 		return nil
 	}
@@ -181,7 +181,7 @@ func ReplayWords(r desk.Replay, currency string) string {
 }
 
 // MoneyWords says over how many buys the money is counted.
-func MoneyWords(m learn.Money) string {
+func MoneyWords(m hindsight.Money) string {
 	if len(m.Buys) == 0 {
 		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and the price of the sale."
 	}

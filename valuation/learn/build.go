@@ -129,8 +129,8 @@ type Sale struct {
 	Brand string        `json:"brand"` // title brand at the sale: rebuilt, clear, ...; empty: not known
 }
 
-// major returns an amount of the build in major units; a currency that is not known is taken to have two minor digits.
-func (b Build) major(a money.Amount) float64 {
+// Major returns an amount of the build in major units; a currency that is not known is taken to have two minor digits.
+func (b Build) Major(a money.Amount) float64 {
 	cur, known := money.Lookup(b.Currency)
 	if !known {
 		cur.Digits = 2

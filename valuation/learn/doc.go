@@ -3,8 +3,7 @@
 //
 // A [Build] is one past buy: what was foretold ([Prediction], frozen) and what came ([Came]). [Propose] weighs the builds
 // and returns one [Proposal] a factor: today's value, the proposed one, the buys behind it, and how far it moves and why.
-// [Apply] takes one proposal over into [Factors]; nothing changes by itself. [Judge] holds the forecasts against what
-// came: coverage, PIT, scores, and money won and lost by cause.
+// [Apply] takes one proposal over into [Factors]; nothing changes by itself. How the forecasts did is package hindsight's.
 //
 // Hours by trade, and money by source and kind, are log ratios of actual to foretold, pooled to an overall ratio: a trade
 // with few buys leans on the others. Each line counts by what came of it: a part's price is held against the foretold price
@@ -24,7 +23,7 @@
 // are seen ([Selection]): findings that a bid rested on are corrected for, what the buyer saw and did not write down is not.
 // A forecast whose range is too wide is not narrowed, but for the resale price. A kind of cost is one factor for all lines.
 //
-// Sources: those of packages belief and score; the ratio study is IAAO's (see prob.RatioStudy).
+// Sources: those of package belief.
 //
 // It does no I/O and reads no clock: today is given.
 package learn

@@ -108,7 +108,7 @@ func (b Build) spent() []observed {
 		t := b.tally(r.Kind, r.Source)
 		for _, other := range b.Came.Receipts {
 			if moneyKey(other.Kind, other.Source) == key && b.foreseen(other) {
-				t.came += b.major(other.Paid)
+				t.came += b.Major(other.Paid)
 			}
 		}
 		if o, ok := t.observed(key, b.loading()); ok {
@@ -116,7 +116,7 @@ func (b Build) spent() []observed {
 		}
 	}
 	if len(out) == 0 && b.Came.Repair != nil {
-		t := tally{came: b.major(*b.Came.Repair), any: true}
+		t := tally{came: b.Major(*b.Came.Repair), any: true}
 		for _, i := range b.Foretold.Items {
 			if i.Kind != HoursKind && i.Kind != HiddenKind {
 				b.expect(&t, i)

@@ -39,7 +39,7 @@ func (b Build) sale(now Factors) (saleFact, bool) {
 	}
 	f := saleFact{build: b, brand: p.Terms.BrandShare}
 	f.sd = math.Log(high/low) / (2 * prob.NormQuantile(0.9))
-	f.log = math.Log(b.major(s.Price) / (mid - allowed))
+	f.log = math.Log(b.Major(s.Price) / (mid - allowed))
 	if r := p.Factors.Resale; r != nil {
 		f.log += math.Log(r.Factor)
 		f.sd /= r.Spread

@@ -1,17 +1,19 @@
-package learn
+package hindsight
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"testing"
 
+	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/score"
 )
 
 // normalFigure is the figure of a normal distribution.
-func normalFigure(mean, sd float64) Figure {
-	f := Figure{Mean: mean}
+func normalFigure(mean, sd float64) learn.Figure {
+	f := learn.Figure{Mean: mean}
 	for _, u := range score.Chances {
 		f.Q = append(f.Q, mean+sd*prob.NormQuantile(u))
 	}
@@ -19,27 +21,27 @@ func normalFigure(mean, sd float64) Figure {
 }
 
 // sold is a build that was sold as foretold, to the cent.
-func sold(id int64) Build {
+func sold(id int64) learn.Build {
 	a := func(x money.Amount) *money.Amount { return &x }
 	hammer, all, hours := money.Amount(400_000), 60.0, 40.0
-	return Build{ID: id, Currency: "USD", Ending: Sold, Hammer: &hammer,
-		Foretold: &Prediction{At: hammer, Resale: normalFigure(12000, 900), Profit: normalFigure(1500, 1000), Cost: normalFigure(3000, 500),
+	return learn.Build{ID: id, Currency: "USD", Ending: learn.Sold, Hammer: &hammer,
+		Foretold: &learn.Prediction{At: hammer, Resale: normalFigure(12000, 900), Profit: normalFigure(1500, 1000), Cost: normalFigure(3000, 500),
 			Hours: normalFigure(40, 6), Days: normalFigure(60, 15), LossChance: 0.1,
-			Terms: Terms{Rate: 30, HoldingPerDay: 5, CapitalRate: 0.1},
-			Money: Ledger{Resale: 1_200_000, Selling: 20_000, Repair: 150_000, Hidden: 30_000, Labour: 120_000, Freight: 18_000, Storage: 0,
+			Terms: learn.Terms{Rate: 30, HoldingPerDay: 5, CapitalRate: 0.1},
+			Money: learn.Ledger{Resale: 1_200_000, Selling: 20_000, Repair: 150_000, Hidden: 30_000, Labour: 120_000, Freight: 18_000, Storage: 0,
 				Holding: 30_000, Capital: 7_479, Allowance: 25_000, Fees: 55_000}},
-		Came: Came{Fees: a(55_000), Freight: a(18_000), Storage: a(0), Repair: a(150_000), Hidden: a(30_000), Selling: a(20_000), Hours: &hours,
-			Days: Days{All: &all}, Sale: &Sale{Price: 1_200_000}}}
+		Came: learn.Came{Fees: a(55_000), Freight: a(18_000), Storage: a(0), Repair: a(150_000), Hidden: a(30_000), Selling: a(20_000), Hours: &hours,
+			Days: learn.Days{All: &all}, Sale: &learn.Sale{Price: 1_200_000}}}
 }
 
 func TestMoneyByCauseAddsUp(t *testing.T) {
 	b := sold(1)
-	m, known := b.money()
+	m, known := moneyIn(b)
 	if !known || m.Came != m.Foretold+b.Foretold.Money.Allowance {
 		t.Fatalf("came %d, foretold %d: want them the allowance apart", m.Came, m.Foretold)
 	}
 	rng := rand.New(rand.NewPCG(3, 4))
-	var all []Build
+	var all []learn.Build
 	for i := range 50 {
 		b := sold(int64(i))
 		shift := func(p *money.Amount) { *p += money.Amount(rng.IntN(60_001) - 30_000) }
@@ -74,8 +76,8 @@ func TestMoneyByCauseAddsUp(t *testing.T) {
 func TestUnknownIsNotZero(t *testing.T) {
 	whole, noFees, bare := sold(1), sold(2), sold(3)
 	noFees.Came.Fees = nil
-	bare.Came = Came{Sale: &Sale{Price: 1_100_000}}
-	r := Judge([]Build{whole, noFees, bare, {ID: 4, Ending: Sold}}, "USD")
+	bare.Came = learn.Came{Sale: &learn.Sale{Price: 1_100_000}}
+	r := Judge([]learn.Build{whole, noFees, bare, {ID: 4, Ending: learn.Sold}}, "USD")
 	counts := map[string]int{"resale": 3, "profit": 1, "cost": 2, "hours": 2, "days": 2}
 	for _, f := range r.Figures {
 		if f.N != counts[f.Key] {
@@ -90,7 +92,7 @@ func TestUnknownIsNotZero(t *testing.T) {
 // Outcomes drawn from their own forecasts are covered as claimed, fall evenly, and beat the naive baseline.
 func TestCalibratedForecastsAreFoundSo(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
-	var all []Build
+	var all []learn.Build
 	for i := range 400 {
 		b := sold(int64(i))
 		mean := 8000 + 8000*rng.Float64()
@@ -106,5 +108,32 @@ func TestCalibratedForecastsAreFoundSo(t *testing.T) {
 	}
 	if skill, ok := f.Skill(); !ok || skill < 0.4 || f.Uneven < 0.01 {
 		t.Errorf("skill %g, unevenness %g, PIT %v", skill, f.Uneven, f.PIT)
+	}
+}
+
+// Outcomes that are all alike leave no baseline to be better than.
+func TestNoBaselineOfLikeOutcomes(t *testing.T) {
+	r := Judge([]learn.Build{sold(1), sold(2), sold(3), sold(4)}, "USD")
+	for _, f := range r.Figures {
+		if _, ok := f.Skill(); ok || f.Naive != nil {
+			t.Errorf("%s: a baseline of %g", f.Name, *f.Naive)
+		}
+	}
+}
+
+// BenchmarkJudge is the record over 200 and over 2,000 builds.
+func BenchmarkJudge(b *testing.B) {
+	for _, n := range []int{200, 2000} {
+		var builds []learn.Build
+		for i := range n {
+			builds = append(builds, sold(int64(i)))
+		}
+		b.Run(fmt.Sprintf("%d builds", n), func(b *testing.B) {
+			for b.Loop() {
+				if Judge(builds, "USD").Buys != n {
+					b.Fatal("builds are missing")
+				}
+			}
+		})
 	}
 }

@@ -1,8 +1,9 @@
-package learn
+package hindsight
 
 import (
 	"math"
 
+	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/score"
 )
@@ -10,16 +11,16 @@ import (
 // figure is one foretold figure and how to read it and its outcome off a build.
 type figure struct {
 	key, name string
-	foretold  func(*Prediction) Figure
-	came      func(Build) (float64, bool)
+	foretold  func(*learn.Prediction) learn.Figure
+	came      func(learn.Build) (float64, bool)
 }
 
 var figures = []figure{
-	{"resale", "Resale price", func(p *Prediction) Figure { return p.Resale }, Build.resaleCame},
-	{"profit", "Profit", func(p *Prediction) Figure { return p.Profit }, Build.profitCame},
-	{"cost", "Repair and hidden damage", func(p *Prediction) Figure { return p.Cost }, Build.costCame},
-	{"hours", "Own hours", func(p *Prediction) Figure { return p.Hours }, Build.hoursCame},
-	{"days", "Days from the sale to sold", func(p *Prediction) Figure { return p.Days }, Build.daysCame},
+	{"resale", "Resale price", func(p *learn.Prediction) learn.Figure { return p.Resale }, resaleCame},
+	{"profit", "Profit", func(p *learn.Prediction) learn.Figure { return p.Profit }, profitCame},
+	{"cost", "Repair and hidden damage", func(p *learn.Prediction) learn.Figure { return p.Cost }, costCame},
+	{"hours", "Own hours", func(p *learn.Prediction) learn.Figure { return p.Hours }, hoursCame},
+	{"days", "Days from the sale to sold", func(p *learn.Prediction) learn.Figure { return p.Days }, daysCame},
 }
 
 // levels are the intervals whose coverage is kept.
@@ -28,20 +29,23 @@ var levels = []float64{0.5, 0.8, 0.9}
 // tenths is the number of bars of a PIT histogram.
 const tenths = 10
 
+// sameness is the share of an outcome by which the naive baseline must miss, to be one: outcomes that are all alike have none.
+const sameness = 1e-6
+
 // record holds one figure against what came of it.
-func (f figure) record(judged []Build) FigureRecord {
+func (f figure) record(judged []learn.Build) FigureRecord {
 	r := FigureRecord{Key: f.key, Name: f.name, PIT: make([]int, tenths), Uneven: 1}
 	inside := make([]int, len(levels))
 	var came []float64
 	for _, b := range judged {
-		said := f.foretold(b.Foretold.restated(b.Hammer, b.Currency))
+		said := f.foretold(restated(b.Foretold, b.Hammer, b.Currency))
 		x, known := f.came(b)
 		if !known || !said.Known() || said.Q[0] == said.Q[len(said.Q)-1] {
 			continue
 		}
 		came = append(came, x)
 		for i, level := range levels {
-			if x >= said.quantile((1-level)/2) && x <= said.quantile((1+level)/2) {
+			if x >= score.Quantile(said.Q, (1-level)/2) && x <= score.Quantile(said.Q, (1+level)/2) {
 				inside[i]++
 			}
 		}
@@ -57,22 +61,21 @@ func (f figure) record(judged []Build) FigureRecord {
 	}
 	r.CRPS /= float64(r.N)
 	r.Uneven = score.Uneven(r.PIT)
-	if r.N >= 3 {
-		naive := score.Naive(came)
+	if naive := score.Naive(came); r.N >= 3 && naive > sameness*math.Abs(came[0]) {
 		r.Naive = &naive
 	}
 	return r
 }
 
-func (b Build) resaleCame() (float64, bool) {
+func resaleCame(b learn.Build) (float64, bool) {
 	if b.Came.Sale == nil || b.Came.Sale.Price <= 0 {
 		return 0, false
 	}
-	return b.major(b.Came.Sale.Price), true
+	return b.Major(b.Came.Sale.Price), true
 }
 
 // hoursCame returns all own hours.
-func (b Build) hoursCame() (float64, bool) {
+func hoursCame(b learn.Build) (float64, bool) {
 	if b.Came.Hours != nil {
 		return *b.Came.Hours, true
 	}
@@ -83,7 +86,7 @@ func (b Build) hoursCame() (float64, bool) {
 	return sum, len(b.Came.Worked) > 0
 }
 
-func (b Build) daysCame() (float64, bool) {
+func daysCame(b learn.Build) (float64, bool) {
 	if b.Came.Days.All == nil {
 		return 0, false
 	}
@@ -91,9 +94,9 @@ func (b Build) daysCame() (float64, bool) {
 }
 
 // labour returns the own hours at the forecast's rates, each trade at its own where the trades are known.
-func (b Build) labour() (float64, bool) {
+func labour(b learn.Build) (float64, bool) {
 	if len(b.Came.Worked) == 0 {
-		h, known := b.hoursCame()
+		h, known := hoursCame(b)
 		return h * b.Foretold.Terms.Rate, known
 	}
 	sum := 0.0
@@ -103,25 +106,25 @@ func (b Build) labour() (float64, bool) {
 	return sum, true
 }
 
-func (b Build) costCame() (float64, bool) {
-	labour, known := b.labour()
+func costCame(b learn.Build) (float64, bool) {
+	labour, known := labour(b)
 	c := b.Came
 	if !known || c.Repair == nil || c.Hidden == nil {
 		return 0, false
 	}
-	return b.major(*c.Repair+*c.Hidden) + labour, true
+	return b.Major(*c.Repair+*c.Hidden) + labour, true
 }
 
-func (b Build) profitCame() (float64, bool) {
-	m, known := b.money()
-	return b.major(m.Came), known
+func profitCame(b learn.Build) (float64, bool) {
+	m, known := moneyIn(b)
+	return b.Major(m.Came), known
 }
 
-// money returns the build's profit as foretold and as made, with its causes, and whether all of it is known.
-func (b Build) money() (BuyMoney, bool) {
-	c, p := b.Came, b.Foretold.restated(b.Hammer, b.Currency)
-	labour, hours := b.labour()
-	days, dated := b.daysCame()
+// moneyIn returns the build's profit as foretold and as made, with its causes, and whether all of it is known.
+func moneyIn(b learn.Build) (BuyMoney, bool) {
+	c, p := b.Came, restated(b.Foretold, b.Hammer, b.Currency)
+	labour, hours := labour(b)
+	days, dated := daysCame(b)
 	for _, a := range []*money.Amount{b.Hammer, c.Fees, c.Freight, c.Storage, c.Repair, c.Hidden, c.Selling} {
 		if a == nil {
 			return BuyMoney{}, false
@@ -154,10 +157,10 @@ func (b Build) money() (BuyMoney, bool) {
 }
 
 // moneyOf adds the builds' money up.
-func moneyOf(judged []Build, currency string) Money {
+func moneyOf(judged []learn.Build, currency string) Money {
 	out := Money{Currency: currency}
 	for _, b := range judged {
-		m, known := b.money()
+		m, known := moneyIn(b)
 		if !known || b.Currency != currency {
 			continue
 		}
@@ -175,15 +178,15 @@ func moneyOf(judged []Build, currency string) Money {
 }
 
 // riskCalls returns the stated chances of hidden damage that stripping settled.
-func riskCalls(builds []Build) []score.Call {
+func riskCalls(builds []learn.Build) []score.Call {
 	var out []score.Call
 	for _, b := range builds {
-		if b.Foretold == nil || !b.ours() {
+		if b.Foretold == nil || b.Ending == learn.LostTo {
 			continue
 		}
 		for _, r := range b.Foretold.Risks {
-			if seen := b.Came.Risks[r.ID]; seen == Found || seen == NotThere {
-				out = append(out, score.Call{Chance: r.Chance, Came: seen == Found})
+			if seen := b.Came.Risks[r.ID]; seen == learn.Found || seen == learn.NotThere {
+				out = append(out, score.Call{Chance: r.Chance, Came: seen == learn.Found})
 			}
 		}
 	}
@@ -191,11 +194,11 @@ func riskCalls(builds []Build) []score.Call {
 }
 
 // lossCalls returns the stated chances of a loss of the buys whose profit is known.
-func lossCalls(judged []Build) []score.Call {
+func lossCalls(judged []learn.Build) []score.Call {
 	var out []score.Call
 	for _, b := range judged {
-		said := b.Foretold.restated(b.Hammer, b.Currency).LossChance
-		if m, known := b.money(); known && !math.IsNaN(said) {
+		said := restated(b.Foretold, b.Hammer, b.Currency).LossChance
+		if m, known := moneyIn(b); known && !math.IsNaN(said) {
 			out = append(out, score.Call{Chance: said, Came: m.Came < 0})
 		}
 	}
@@ -203,11 +206,11 @@ func lossCalls(judged []Build) []score.Call {
 }
 
 // Made returns the profit that a finished and sold build made, nil where it is not known whole.
-func (b Build) Made() *money.Amount {
-	if b.Ending != Sold || b.Foretold == nil {
+func Made(b learn.Build) *money.Amount {
+	if b.Ending != learn.Sold || b.Foretold == nil {
 		return nil
 	}
-	m, known := b.money()
+	m, known := moneyIn(b)
 	if !known {
 		return nil
 	}

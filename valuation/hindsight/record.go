@@ -1,9 +1,10 @@
-package learn
+package hindsight
 
 import (
 	"fmt"
 	"math"
 
+	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/score"
@@ -18,7 +19,7 @@ type Record struct {
 	Ratios   *Ratios           `json:"ratios"`   // nil: no sale
 	Money    Money             `json:"money"`    // won and lost by cause
 	LeftOut  []string          `json:"left_out"` // what was not counted and why, in words
-	Selected string            `json:"selected"` // [Selection]
+	Selected string            `json:"selected"` // [learn.Selection]
 }
 
 // FigureRecord is one foretold figure over all buys whose outcome is known.
@@ -30,7 +31,7 @@ type FigureRecord struct {
 	PIT      []int            `json:"pit"`      // outcomes by the tenth of the forecast in which they fell, low to high
 	Uneven   float64          `json:"uneven"`   // chance of a PIT histogram at least so uneven if the forecasts are right
 	CRPS     float64          `json:"crps"`     // mean, in the figure's unit: 0 is perfect
-	Naive    *float64         `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys
+	Naive    *float64         `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys, or all alike
 }
 
 // Skill returns the share of the naive baseline's score that the forecasts take away, and whether there is a baseline.
@@ -66,13 +67,13 @@ type Cause struct {
 }
 
 // Judge holds the forecasts against what came. Money is that of the builds in the given currency.
-func Judge(builds []Build, currency string) Record {
-	r := Record{Selected: Selection}
-	var judged []Build
+func Judge(builds []learn.Build, currency string) Record {
+	r := Record{Selected: learn.Selection}
+	var judged []learn.Build
 	unforetold := 0
 	for _, b := range builds {
 		switch {
-		case b.Ending != Sold:
+		case b.Ending != learn.Sold:
 		case b.Foretold == nil:
 			unforetold++
 		default:
@@ -81,7 +82,7 @@ func Judge(builds []Build, currency string) Record {
 	}
 	r.Buys = len(judged)
 	if unforetold > 0 {
-		r.LeftOut = append(r.LeftOut, buys(unforetold)+" without a forecast kept: nothing to hold against what came.")
+		r.LeftOut = append(r.LeftOut, count(unforetold)+" without a forecast kept: nothing to hold against what came.")
 	}
 	for _, f := range figures {
 		r.Figures = append(r.Figures, f.record(judged))
@@ -90,7 +91,7 @@ func Judge(builds []Build, currency string) Record {
 	r.Ratios = ratios(judged)
 	r.Money = moneyOf(judged, currency)
 	if missing := len(judged) - len(r.Money.Buys); missing > 0 {
-		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.", buys(missing)))
+		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.", count(missing)))
 	}
 	return r
 }
@@ -105,11 +106,11 @@ type Ratios struct {
 }
 
 // ratios returns the study of foretold median prices against the prices that came.
-func ratios(judged []Build) *Ratios {
+func ratios(judged []learn.Build) *Ratios {
 	var said, came []float64
 	for _, b := range judged {
-		if x, ok := b.resaleCame(); ok && b.Foretold.Resale.Known() {
-			said, came = append(said, b.Foretold.Resale.quantile(0.5)), append(came, x)
+		if x, ok := resaleCame(b); ok && b.Foretold.Resale.Known() {
+			said, came = append(said, score.Quantile(b.Foretold.Resale.Q, 0.5)), append(came, x)
 		}
 	}
 	study, err := prob.NewRatioStudy(said, came)
@@ -121,4 +122,12 @@ func ratios(judged []Build) *Ratios {
 		r.PRB = &study.PRB
 	}
 	return &r
+}
+
+// count counts buys in words.
+func count(n int) string {
+	if n == 1 {
+		return "1 buy"
+	}
+	return fmt.Sprintf("%d buys", n)
 }

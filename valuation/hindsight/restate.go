@@ -1,6 +1,7 @@
-package learn
+package hindsight
 
 import (
+	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/score"
 )
@@ -8,7 +9,7 @@ import (
 // restated returns the prediction at the hammer price that was paid: fees as the sale's terms charge them, capital on the
 // invoice over the foretold days, the profit moved by what is paid less or more. The prediction itself never changes. Where
 // the price or the terms are not known it stays at the bid that it was made for.
-func (p *Prediction) restated(hammer *money.Amount, currency string) *Prediction {
+func restated(p *learn.Prediction, hammer *money.Amount, currency string) *learn.Prediction {
 	cur, known := money.Lookup(currency)
 	if !known || hammer == nil || p.Invoice == nil || *hammer == p.At {
 		return p
@@ -19,7 +20,7 @@ func (p *Prediction) restated(hammer *money.Amount, currency string) *Prediction
 	q.At, q.Money.Fees = *hammer, after-*hammer
 	q.Money.Capital = cur.FromMajor(cur.Major(after) * growth)
 	saved := cur.Major(before-after) * (1 + growth)
-	q.Profit = Figure{Mean: p.Profit.Mean + saved}
+	q.Profit = learn.Figure{Mean: p.Profit.Mean + saved}
 	for _, x := range p.Profit.Q {
 		q.Profit.Q = append(q.Profit.Q, x+saved)
 	}
