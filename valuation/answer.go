@@ -124,7 +124,8 @@ type Driver struct {
 
 // TotalLoss is what the rules of the places of issue and of registration would call the vehicle.
 type TotalLoss struct {
-	Repair   money.Amount     `json:"repair"` // expected repair with hidden damage, at the buyer's own rates: an insurer's estimate differs
-	Value    money.Amount     `json:"value"`  // with a clear title, as finished: what stands for the value just before the damage
+	Repair   money.Amount     `json:"repair"`  // expected repair with hidden damage, at the buyer's own rates: an insurer's estimate differs
+	Value    money.Amount     `json:"value"`   // with a clear title, as finished: what stands for the value just before the damage
+	Salvage  *money.Amount    `json:"salvage"` // the likely hammer price; nil: no guess
 	Callings []checks.Calling `json:"callings"`
 }

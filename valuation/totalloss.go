@@ -10,7 +10,8 @@ import (
 
 // totalLoss returns what the rules of the places of issue and of registration, and those of their country, would call the
 // vehicle. The value before the damage is not entered anywhere: the price of the finished vehicle with a clear title
-// stands for it, from the comparables, or from the guess by way of the brand's discount.
+// stands for it, from the comparables, or from the guess by way of the brand's discount. The guess of the hammer price stands
+// for the salvage value, which is not known without one.
 func (w *work) totalLoss() *TotalLoss {
 	packs := checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)
 	for _, p := range checks.Choose(w.k.Packs, w.c.Lot.Title.IssuedIn) {
@@ -19,7 +20,11 @@ func (w *work) totalLoss() *TotalLoss {
 		}
 	}
 	t := TotalLoss{Repair: w.currency.FromMajor(prob.Mean(w.played.Repair) + prob.Mean(w.played.Hidden)), Value: w.before()}
-	t.Callings = checks.TotalLoss(checks.Damaged{Repair: t.Repair, Value: t.Value}, packs...)
+	if g := w.c.Market.HammerGuess; g != nil {
+		salvage := w.currency.FromMajor(g.Likely)
+		t.Salvage = &salvage
+	}
+	t.Callings = checks.TotalLoss(checks.Damaged{Repair: t.Repair, Value: t.Value, Salvage: t.Salvage}, packs...)
 	if len(t.Callings) == 0 {
 		return nil
 	}

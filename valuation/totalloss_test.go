@@ -31,6 +31,12 @@ func TestTotalLossOfALot(t *testing.T) {
 	if len(where) != 4 || where[0] != "Alabama" || where[1] != "United States (federal)" || where[2] != "Michigan" {
 		t.Errorf("%v", where)
 	}
+	for likely, want := range map[float64]bool{100: false, 14900: true} { // 49 U.S.C. 30501: salvage value + repair > value
+		c.Market.HammerGuess = &prob.Three{Low: likely, Likely: likely, High: likely}
+		if call := value(t, c, k).TotalLoss.Callings[1]; call.Unknown || call.Applies != want {
+			t.Errorf("hammer at %g: %+v", likely, call)
+		}
+	}
 	c.Lot.Title.IssuedIn, c.Lot.Title.RegisterIn = "", ""
 	if a := value(t, c, k); a.TotalLoss != nil {
 		t.Errorf("no place, yet %+v", a.TotalLoss)

@@ -52,7 +52,10 @@ func loss(o desk.Open) []string {
 	}
 	p := NewPurse(o.Valued.Answer.Currency)
 	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title, which stands for the value before the damage. An insurer reckons with other figures.",
-		p.Show(t.Repair), Percent(float64(t.Repair)/float64(t.Value)), p.Show(t.Value))}
+		p.Code+" "+p.Whole(p.Major(t.Repair)), Percent(float64(t.Repair)/float64(t.Value)), p.Code+" "+p.Whole(p.Major(t.Value)))}
+	if t.Salvage != nil {
+		out[0] += " Your guess of the hammer price, " + p.Whole(p.Major(*t.Salvage)) + ", stands for the salvage value."
+	}
 	for _, c := range t.Callings {
 		verdict := "not reached"
 		switch {

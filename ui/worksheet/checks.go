@@ -97,6 +97,7 @@ func (c *checklist) render() {
 	v := view.NewChecksPage(o)
 	if o.ID != c.lot {
 		c.lot, c.held, c.shown = o.ID, nil, ""
+		c.room.ScrollToTop()
 	}
 	fill(c.notes, append(notes(widgets.Stop, v.Stops), notes(widgets.Care, v.Clashes)...))
 	c.say(v)
@@ -117,6 +118,14 @@ func (c *checklist) render() {
 	c.sold.SetValue(form.OrNone(o.Standing.Stated))
 	c.muted = false
 	c.renderCare()
+	c.fit()
+}
+
+// fit lets the room take the height of the list, so that a row can be scrolled to at once.
+func (c *checklist) fit() {
+	if c.room != nil && c.room.Content.Size().Height < c.room.Content.MinSize().Height {
+		c.room.Refresh()
+	}
 }
 
 // say writes what stands above the looks and below the lists.
@@ -126,9 +135,10 @@ func (c *checklist) say(v view.ChecksPage) {
 		words(c.basis, "The list comes with the first valuation: enter the facts, the damage and what it should sell for.")
 	}
 	words(c.best, strings.Join(v.Rounds, "\n"))
+	c.best.Hidden = len(v.Rounds) == 0
 	var loss []fyne.CanvasObject
 	if len(v.Loss) > 0 {
-		loss = append([]fyne.CanvasObject{form.Heading("What the rules of total loss would call it", "The arithmetic alone, exact to the cent.")}, lines(v.Loss)...)
+		loss = append([]fyne.CanvasObject{form.Heading("What the rules of total loss would call it", "The arithmetic alone, on the figures below.")}, lines(v.Loss)...)
 	}
 	fill(c.loss, loss)
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
@@ -163,4 +165,24 @@ func TestTheGuessOfTheHammerPriceIsEntered(t *testing.T) {
 		t.Errorf("%v", g)
 	}
 	b.wants(t, "most likely at 9,000 (your guess)")
+}
+
+func TestTheRowInHandIsBroughtIntoSight(t *testing.T) {
+	c, k := looked()
+	b := atChecks(t, c, k)
+	room := b.page.sections[5].body.(*container.Scroll)
+	ticks := seen.All[*tick](b.page.Object())
+	b.window.Canvas().Focus(ticks[len(ticks)-1])
+	if room.Offset.Y == 0 {
+		t.Error("the last box has the keyboard and is out of sight")
+	}
+	b.window.Canvas().Focus(seen.All[*widgets.Reply](b.page.Object())[0])
+	top := fyne.CurrentApp().Driver().AbsolutePositionForObject(seen.All[*widgets.Reply](b.page.Object())[0]).Y
+	if low := fyne.CurrentApp().Driver().AbsolutePositionForObject(room).Y; top < low {
+		t.Errorf("the first look stands at %g, above the page's %g", top, low)
+	}
+	test.Type(b.window.Canvas().Focused(), "y")
+	if b.open.Case.Findings["rail_wave"] != "yes" {
+		t.Errorf("%v", b.open.Case.Findings)
+	}
 }
