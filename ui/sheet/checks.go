@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"walkline/ui/desk"
@@ -14,29 +15,40 @@ type density struct {
 	gap       float64
 }
 
-// densities from the roomiest on: the first that gets all checks onto one page is taken, and where none does, the middle one.
+// densities from the roomiest on: the first of those that take the fewest pages is taken.
 var densities = []density{
 	{bodyType, smallType, 2.2},
 	{style{size: 8, gray: ink}, style{size: 7, gray: muted}, 1.6},
 	{style{size: 7, gray: ink}, style{size: 6, gray: muted}, 1},
 }
 
-// checks prints every check with boxes to tick, from a page on. It returns the columns of its last page that have room left.
-func (p *press) checks(o desk.Open, first int) []*column {
+// checks prints every check with boxes to tick, from a page on, then the parts for which the first page had no room: in the room
+// that is left beside the checks, else on pages of their own.
+func (p *press) checks(o desk.Open, first int, rest []part) {
 	stops, items := view.Checks(o)
 	all := append(stops, items...)
-	if len(all) == 0 {
-		return nil
-	}
-	chosen := densities[1]
+	chosen, fewest := densities[0], math.MaxInt
 	for _, d := range densities {
 		trial := &press{pdf: p.pdf, paper: p.paper}
-		if trial.listChecks(all, d, 0); len(trial.pages) == 1 {
-			chosen = d
-			break
+		trial.checksThen(all, d, 0, rest)
+		if len(trial.pages) < fewest {
+			chosen, fewest = d, len(trial.pages)
 		}
 	}
-	return p.listChecks(all, chosen, first)
+	p.checksThen(all, chosen, first, rest)
+}
+
+func (p *press) checksThen(all []view.Check, d density, first int, rest []part) {
+	if len(all) > 0 {
+		rest = pour(p.listChecks(all, d, first), rest)
+	}
+	if len(rest) == 0 {
+		return
+	}
+	left, _ := p.columns(max(first, len(p.pages)), margin)
+	for _, r := range rest {
+		r.write(left)
+	}
 }
 
 // listChecks sets the checks in two columns, as many pages as it takes.

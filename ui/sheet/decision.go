@@ -34,13 +34,7 @@ func Decision(d Lot) ([]byte, error) {
 	right.waterfall(d.Answer)
 	right.firstChecks(o)
 	rest := pour([]*column{left, right}, append([]part{cautions(o)}, factors(d)))
-	rest = pour(p.checks(o, len(p.pages)), rest)
-	if len(rest) > 0 {
-		left, _ = p.columns(len(p.pages), margin)
-		for _, r := range rest {
-			r.write(left)
-		}
-	}
+	p.checks(o, len(p.pages), rest)
 	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, d.Printed))
 }
 
