@@ -53,6 +53,13 @@ func (s *stage) won(number string) (int64, error) {
 		return 0, err
 	}
 	hammer := money.Amount(wonAt)
+	said, err := valuation.Foretell(c, s.know, &hammer)
+	if err != nil {
+		return 0, err
+	}
+	if err := s.book.Predict(ctx, id, c, valuation.Answer{}, said); err != nil {
+		return 0, err
+	}
 	cur, _ := money.Lookup(c.Currency)
 	charges := []build.Charge{}
 	for _, l := range c.Buying.Total(hammer, cur).Lines[1:] {

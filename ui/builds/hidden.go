@@ -9,6 +9,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
+	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation/build"
@@ -20,6 +21,8 @@ type hidden struct {
 	list *fyne.Container
 	none *widgets.Note
 	rows []*hiddenRow
+
+	scale float32 // of the text that the rows are laid out for
 }
 
 // hiddenRow is one risk with what was seen of it.
@@ -42,7 +45,7 @@ var seenWords = []string{"not known", build.Found, build.NotThere}
 func (h *hidden) render(o desk.OpenBuild) {
 	rows := view.HiddenRows(o)
 	h.none.Hidden = len(rows) > 0
-	if !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow, b *hiddenRow) bool { return a.ID == b.risk.ID && a.Name == b.risk.Name }) {
+	if h.scale != theme.Scale() || !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow, b *hiddenRow) bool { return a.ID == b.risk.ID && a.Name == b.risk.Name }) {
 		h.rebuild(rows)
 	}
 	for i, r := range h.rows {
@@ -53,14 +56,22 @@ func (h *hidden) render(o desk.OpenBuild) {
 	}
 }
 
+// largeText is the scale of the text from which on an answer stands under its question.
+const largeText = 1.2
+
 func (h *hidden) rebuild(rows []view.HiddenRow) {
-	h.list.Objects, h.rows = nil, nil
+	h.list.Objects, h.rows, h.scale = nil, nil, theme.Scale()
 	for _, risk := range rows {
 		r := &hiddenRow{risk: risk}
 		r.answer = widget.NewRadioGroup(seenWords, func(answer string) { h.answered(r, answer) })
 		r.answer.Horizontal, r.answer.Required = true, true
 		h.rows = append(h.rows, r)
-		h.list.Add(container.NewBorder(nil, nil, nil, r.answer, container.New(form.Tight{}, widget.NewLabel(risk.Name), form.Small(risk.Said))))
+		words := container.New(form.Tight{}, widget.NewLabel(risk.Name), form.Small(risk.Said))
+		if h.scale > largeText {
+			h.list.Add(container.NewVBox(words, r.answer))
+			continue
+		}
+		h.list.Add(container.NewBorder(nil, nil, nil, r.answer, words))
 	}
 	h.list.Refresh()
 }

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
-	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -63,8 +62,20 @@ type section struct {
 	lost  bool // shown for a lot that another bidder took, too
 }
 
-// sideWidth is the width of the right side, at text scale 1.
-const sideWidth = 320
+// The right side: its width at text scale 1, and the most that it grows to, so that the section beside it keeps room.
+const (
+	sideWidth = 320
+	sideMost  = 400
+)
+
+// rightSide lays its one object out at the width of the right side.
+type rightSide struct{}
+
+func (rightSide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(min(sideWidth*theme.Scale(), sideMost), objects[0].MinSize().Height)
+}
+
+func (rightSide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // New returns the page, not yet showing a state. today tells the day that days are counted to.
 func New(a Actions, today func() lot.Date) *Page {
@@ -81,7 +92,7 @@ func New(a Actions, today func() lot.Date) *Page {
 	p.print = widget.NewButton("File for the rebuilt inspection…", a.PrintRebuilt)
 	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, strip))
-	right := container.New(form.FixedWidth{Width: sideWidth}, p.side.body)
+	right := container.New(rightSide{}, p.side.body)
 	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
 	p.body = container.NewStack(p.list.body, p.one)
 	p.Go(0)

@@ -6,7 +6,6 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
-	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
@@ -22,17 +21,15 @@ type progress struct {
 	rows   []view.ProgressRow
 }
 
-// tradesHeight is the height of the table of own hours: its header and six trades.
-const tradesHeight = 210
-
 func newProgress(p *Page) *section {
 	g := &progress{page: p, table: table.New(columns(view.ProgressColumns, false)), trades: table.New(columns(view.TradeColumns, false)), note: widgets.NewNote(widgets.Info, "")}
 	g.table.Empty = "No work is planned."
 	g.table.OnTick = g.tick
 	g.trades.Empty = "No own hours are planned or worked."
-	under := container.New(lowered{tradesHeight}, g.trades)
-	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Foretold figures carry the chance that the work was needed.")
-	body := container.NewBorder(container.NewVBox(help, g.note), under, nil, nil, g.table)
+	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Foretold money and hours carry the chance that the work was needed.")
+	split := container.NewVSplit(g.table, g.trades)
+	split.Offset = 0.62
+	body := container.NewBorder(container.NewVBox(help, g.note), nil, nil, nil, split)
 	return &section{name: "Progress", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
 }
 
@@ -65,12 +62,3 @@ func (g *progress) tick(row int, done bool) {
 	}
 	g.page.edit(label, func(b *build.Build) { b.Finish(r.ID, done) })
 }
-
-// lowered gives its one object a height, which grows with the text.
-type lowered struct{ height float32 }
-
-func (l lowered) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(objects[0].MinSize().Width, l.height*theme.Scale())
-}
-
-func (l lowered) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

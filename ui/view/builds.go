@@ -16,8 +16,8 @@ import (
 
 // BuildColumns are the columns of the list of builds.
 var BuildColumns = []Column{
-	{"Bought", false, 92}, {"Lot", false, 60}, {"Vehicle", false, 200}, {"How it stands", false, 150}, {"Days", true, 56},
-	{"Spent", true, 96}, {"Foretold", true, 96}, {"Profit foretold", true, 110}, {"Profit now", true, 110},
+	{"Bought", false, 88}, {"Lot", false, 46}, {"Vehicle", false, 170}, {"How it stands", false, 118}, {"Days", true, 44},
+	{"Spent", true, 72}, {"Foretold", true, 72}, {"Profit foretold", true, 96}, {"Profit now", true, 84},
 }
 
 // firstFigure is the first of BuildColumns that holds figures.

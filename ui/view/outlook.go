@@ -66,7 +66,7 @@ func toFinish(p Purse, f valuation.Foresight) [][2]string {
 		{"  of it to pay out", p.Whole(f.Cash.Mean)},
 		{"Own hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
 		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
-		{"Resale, 8 times in 10", p.Range(f.Resale.P10, f.Resale.P90)},
+		{"Resale", p.Range(f.Resale.P10, f.Resale.P90)},
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 
 // ProgressColumns are the columns of the table that holds what was foretold against what came, by line of work.
 var ProgressColumns = []Column{
-	{"Work", false, 230}, {"Foretold", true, 76}, {"Spent", true, 76}, {"Hours foretold", true, 96}, {"Worked", true, 64}, {"Cost left", true, 76},
+	{"Work", false, 170}, {"Foretold", true, 68}, {"Spent", true, 70}, {"Hours", true, 54}, {"Worked", true, 58}, {"Cost left", true, 68},
 }
 
 // ProgressRow is one line of work, or a sum.
