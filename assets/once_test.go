@@ -109,7 +109,7 @@ func TestTwoPlacesCostNoLessThanOne(t *testing.T) {
 	c := jobs(t)
 	var cells []lot.Damage
 	for _, area := range lot.Areas {
-		cells = append(cells, cell(area, "minor", "skin"), cell(area, "functional", "bolted"), cell(area, "disabling", "structure"))
+		cells = append(cells, cell(area, "minor", "skin"), cell(area, "disabling", "structure"))
 	}
 	cost := func(survey ...lot.Damage) float64 {
 		money, hours := known(repair.Plan(nil, c, crash(), survey))

@@ -226,15 +226,21 @@ func TestWalkOverATable(t *testing.T) {
 	}
 }
 
+// parts is into how many parts of one chance a column is cut below.
+const parts = 8
+
 // Columns of different names are as good as independent: over all pairs of a hundred of them, n times the squared correlation
 // has the mean 1 and Pearson's statistic of an 8 x 8 table the mean of its 49 degrees of freedom, as for shuffled columns.
 func TestColumnsAreIndependent(t *testing.T) {
 	for _, n := range []int{1000, 4096} {
 		d := prob.NewDraws(n, 1)
-		cols := make([][]float64, 100)
+		cols, cut := make([][]float64, 100), make([][]uint8, 100)
 		for i := range cols {
-			cols[i] = make([]float64, n)
+			cols[i], cut[i] = make([]float64, n), make([]uint8, n)
 			d.Column(fmt.Sprint("line/", i), cols[i])
+			for k, z := range cols[i] {
+				cut[i][k] = uint8(prob.NormCDF(z) * parts)
+			}
 			if sorted := prob.Sorted(cols[i]); sorted[0] >= sorted[1] || prob.Mean(sorted) > 1e-9 {
 				t.Fatal("a column misses some of its strata")
 			}
@@ -243,8 +249,12 @@ func TestColumnsAreIndependent(t *testing.T) {
 		for a := range cols {
 			for b := range a {
 				pairs++
-				c, p := together(cols[a], cols[b])
-				correlation, pearson = correlation+c*c/float64(n), pearson+p
+				product := 0.0
+				for k, z := range cols[a] {
+					product += z * cols[b][k]
+				}
+				correlation += product * product / float64(n)
+				pearson += statistic(cut[a], cut[b])
 			}
 		}
 		near(t, "squared correlation", correlation/pairs, 1, 4*math.Sqrt(2/pairs))
@@ -252,21 +262,19 @@ func TestColumnsAreIndependent(t *testing.T) {
 	}
 }
 
-// together returns the sum of the products of two columns and Pearson's statistic of their octiles.
-func together(a, b []float64) (product, pearson float64) {
-	const parts = 8
+// statistic returns Pearson's statistic of a table of two cut columns.
+func statistic(a, b []uint8) float64 {
 	var cells [parts][parts]float64
-	for i := range a {
-		product += a[i] * b[i]
-		cells[int(prob.NormCDF(a[i])*parts)][int(prob.NormCDF(b[i])*parts)]++
+	for k := range a {
+		cells[a[k]][b[k]]++
 	}
-	expected := float64(len(a)) / parts / parts
+	expected, sum := float64(len(a))/parts/parts, 0.0
 	for _, row := range cells {
 		for _, count := range row {
-			pearson += (count - expected) * (count - expected) / expected
+			sum += (count - expected) * (count - expected) / expected
 		}
 	}
-	return product, pearson
+	return sum
 }
 
 // A stream read at some places says there what the whole column says.
