@@ -12,6 +12,7 @@ import (
 var references = []method{
 	{"median of the comparables", medianPrice},
 	{"log least squares, mileage and year", plainRegression},
+	{"log bisquare regression, mileage and year", robustRegression},
 	{"ridge, all columns", ridge},
 	{"random forest on the comparables", forest},
 	{"pooling: mileage, year, trim, Student-t", pooling},
@@ -32,6 +33,24 @@ const fewForRegression = 5
 // plainRegression forecasts by least squares of the log price on model year and mileage, and falls back on the median
 // where that can't be fitted.
 func plainRegression(t task) float64 {
+	return regression(t, func(x [][]float64, y []float64) ([]float64, error) {
+		fit, err := prob.LeastSquares(x, y)
+		return fit.Coef, err
+	})
+}
+
+// bisquareTuning loses 5 % against least squares where errors are normal.
+const bisquareTuning = 4.685
+
+// robustRegression forecasts as plainRegression does, but by a regression that gross errors hardly sway.
+func robustRegression(t task) float64 {
+	return regression(t, func(x [][]float64, y []float64) ([]float64, error) {
+		fit, err := prob.Robust(x, y, prob.Bisquare(bisquareTuning))
+		return fit.Coef, err
+	})
+}
+
+func regression(t task, fit func(x [][]float64, y []float64) ([]float64, error)) float64 {
 	var x [][]float64
 	var y []float64
 	for _, r := range t.comps {
@@ -40,15 +59,14 @@ func plainRegression(t task) float64 {
 			y = append(y, math.Log(t.set.currency.Major(r.Price)))
 		}
 	}
-	fit, err := prob.LeastSquares(x, y)
-	if err != nil || t.subject.Mileage == nil || len(x) < fewForRegression {
+	if t.subject.Mileage == nil || len(x) < fewForRegression {
 		return medianPrice(t)
 	}
-	sum := 0.0
-	for j, v := range plain(t.subject) {
-		sum += v * fit.Coef[j]
+	coef, err := fit(x, y)
+	if err != nil {
+		return medianPrice(t)
 	}
-	return math.Exp(sum)
+	return math.Exp(dot(plain(t.subject), coef))
 }
 
 func plain(r resale.Row) []float64 {

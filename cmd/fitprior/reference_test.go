@@ -28,7 +28,7 @@ func exact() task {
 func TestReferencesFindAnExactLaw(t *testing.T) {
 	task := exact()
 	truth := task.set.currency.Major(task.subject.Price)
-	for i, within := range []float64{0.5, 1e-4, 0.005, 0.1, 0.01} {
+	for i, within := range []float64{0.5, 1e-4, 1e-4, 0.005, 0.1, 0.01} {
 		if got := references[i].forecast(task); math.Abs(got/truth-1) > within {
 			t.Errorf("%s: %.0f, the price is %.0f", references[i].name, got, truth)
 		}

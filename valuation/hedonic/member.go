@@ -89,6 +89,13 @@ func fitWhole(all []member, rows []Sale, subject Traits, o Outlook) member {
 	return big
 }
 
+// One price in fifty is taken for one that may lie anywhere from a tenth to ten times what it should: a slip of the pen, another kind of
+// vehicle, a deposit. Starter value, from memory: replace it with yours.
+const (
+	wildChance = 0.02
+	wildRange  = 2 * math.Ln10
+)
+
 // Limits of a fit.
 const (
 	mostSteps  = 40
@@ -142,7 +149,7 @@ func keep(all []member) []member {
 
 func newMember(rows []Sale, subject Traits, o Outlook, market Market, form Form) member {
 	d := newDesign(rows, subject, o, market, form)
-	t := &prob.Mixed{Residual: market.Residual, Least: leastSigma, DF: market.DF}
+	t := &prob.Mixed{Residual: market.Residual, Least: leastSigma, DF: market.DF, Wild: wildChance / wildRange}
 	for _, e := range d.terms {
 		t.Terms = append(t.Terms, e.Term)
 	}

@@ -53,10 +53,12 @@ type Mixed struct {
 	Residual Scale   // prior of the scale of the errors
 	Least    float64 // the errors' scale is never below
 	DF       float64 // of the errors
+	Wild     float64 // chance of a row that has nothing to do with the rest, times its density over y; 0: there is none
 	Target   []Entry // the row whose expectation must settle
 
 	off  []float64 // y less what the prior means make of it
 	room []float64 // for a matrix that isn't kept
+	peak float64   // log density of the errors at their middle, for a scale of one
 }
 
 // MixedFit is a fit of a [Mixed] model.
@@ -96,7 +98,6 @@ func (m *Mixed) Try(s MixedFit, steps int) MixedFit {
 // settle steps until the spreads and the target have settled. The covariance, the dearest part of a step, moves little from one
 // to the next: it is found anew every few steps, and always before the last.
 func (m *Mixed) settle(s *MixedFit, steps int) {
-	n := total(m.Like)
 	at := math.Inf(1)
 	known := make([]float64, len(m.Rows)) // variance of each row's expectation
 	stale := freshSteps
@@ -109,15 +110,17 @@ func (m *Mixed) settle(s *MixedFit, steps int) {
 		} else {
 			s.Coef = m.effects(s)
 		}
-		sum := 0.0
+		sum, n := 0.0, 0.0
 		for i := range m.Rows {
 			if fresh {
 				known[i] = Quadratic(m.Rows[i], s.Cov, len(m.Terms))
 			}
 			r := m.residual(*s, i)
 			e := r*r + known[i]
-			s.Robust[i] = (m.DF + 1) / (m.DF + e/(s.Sigma*s.Sigma))
+			genuine := m.genuine(e/(s.Sigma*s.Sigma), s.Sigma)
+			s.Robust[i] = genuine * (m.DF + 1) / (m.DF + e/(s.Sigma*s.Sigma))
 			sum += s.Robust[i] * m.Like[i] * e
+			n += genuine * m.Like[i]
 		}
 		prior := m.Residual
 		next := math.Max(m.Least, math.Sqrt((prior.Worth*prior.SD*prior.SD+sum)/(prior.Worth+n)))
@@ -133,6 +136,18 @@ func (m *Mixed) settle(s *MixedFit, steps int) {
 		at = mean
 	}
 }
+
+// genuine returns the chance that a row whose squared standardised error is z2 is no wild one.
+func (m *Mixed) genuine(z2, sigma float64) float64 {
+	if m.Wild == 0 {
+		return 1
+	}
+	density := math.Exp(m.peak-(m.DF+1)/2*math.Log1p(z2/m.DF)) / sigma
+	return math.Max(density/(density+m.Wild), leastGenuine)
+}
+
+// leastGenuine keeps the weight of the wildest row above nothing.
+const leastGenuine = 1e-6
 
 // freshSteps is for how many steps a covariance serves.
 const freshSteps = 3
@@ -162,6 +177,7 @@ func (m *Mixed) doubt(s *MixedFit) {
 // a change of scale of all that is observed changes the answer by that scale exactly.
 func (m *Mixed) Prepare() {
 	m.Terms[0].Mean = 0
+	m.peak = TLogPDF(0, m.DF)
 	m.off = make([]float64, len(m.Rows))
 	for i, row := range m.Rows {
 		m.off[i] = m.Y[i]
@@ -350,7 +366,7 @@ func (m *Mixed) spreads(s *MixedFit) float64 {
 // leaveOut finds what each row's residual would be without it, by the hat matrix, with the weights held.
 func (m *Mixed) leaveOut(s *MixedFit) {
 	n := len(m.Rows)
-	peak, df := TLogPDF(0, m.DF), m.DF
+	df := m.DF
 	s.Left, s.Spread = make([]float64, n), make([]float64, n)
 	s.Score = 0
 	for i, row := range m.Rows {
@@ -363,16 +379,12 @@ func (m *Mixed) leaveOut(s *MixedFit) {
 		}
 		s.Spread[i] = math.Sqrt(own + v/(1-lever))
 		z := s.Left[i] / s.Spread[i]
-		s.Score += m.Like[i] * (peak - (df+1)/2*math.Log1p(z*z/df) - math.Log(s.Spread[i]))
+		density := m.peak - (df+1)/2*math.Log1p(z*z/df) - math.Log(s.Spread[i])
+		if m.Wild > 0 {
+			density = math.Log(math.Exp(density) + m.Wild)
+		}
+		s.Score += m.Like[i] * density
 	}
-}
-
-func total(xs []float64) float64 {
-	sum := 0.0
-	for _, x := range xs {
-		sum += x
-	}
-	return sum
 }
 
 // Dot returns the sum of the row's elements times the values of their terms.

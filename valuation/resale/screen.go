@@ -82,7 +82,8 @@ func (s screened) name() string {
 	return fmt.Sprintf("row %d", s.index+1)
 }
 
-// content returns all that a row says of the vehicle and its price as one text.
+// content returns all that a row says of the vehicle and its price as one text, the price last: in another unit of money the rows keep
+// their order.
 func content(r Row) string {
 	b := make([]byte, 0, 160)
 	text := func(s string) { b = append(append(b, '|'), s...) }
@@ -92,8 +93,7 @@ func content(r Row) string {
 			b = strconv.AppendFloat(b, *x, 'g', -1, 64)
 		}
 	}
-	b = strconv.AppendInt(b, int64(r.Price), 10)
-	b = strconv.AppendInt(append(b, '|'), int64(r.ModelYear), 10)
+	b = strconv.AppendInt(b, int64(r.ModelYear), 10)
 	num(r.Mileage)
 	for _, s := range []string{r.Unit, r.Kind, string(r.Date), r.Make, r.Model, r.Trim, r.Title} {
 		text(hedonic.Key(s))
@@ -104,5 +104,6 @@ func content(r Row) string {
 		text(name)
 		text(r.More[name])
 	}
+	b = strconv.AppendInt(append(b, '|'), int64(r.Price), 10)
 	return string(b)
 }
