@@ -151,8 +151,8 @@ func refit(s set, without string, m resale.Market, sweeps int) resale.Market {
 	return m
 }
 
-// spoiledTables returns tables in which one price in ten is grossly wrong: on clean tables nearly normal errors foretell best, and one
-// slip in a table of ten then ruins the answer.
+// spoiledTables returns tables in which one price in ten is grossly wrong and some vehicles have damage that nobody says: on clean tables
+// nearly normal errors foretell best, and a few such rows then ruin the answer.
 func spoiledTables(tables []resale.Sample) []resale.Sample {
 	out := make([]resale.Sample, len(tables))
 	for i, t := range tables {
@@ -160,6 +160,7 @@ func spoiledTables(tables []resale.Sample) []resale.Sample {
 		rows := append([]resale.Row(nil), t.Rows...)
 		for k := range rows {
 			spoilGrossly(&rows[k], rng)
+			spoilByDamage(&rows[k], rng)
 		}
 		out[i] = resale.Sample{Rows: rows, Subject: t.Subject}
 	}

@@ -52,13 +52,13 @@ const (
 	damagedSD    = 0.43
 )
 
-func damaged(t task, i int) task {
-	return changed(t, i, func(r *resale.Row, rng *rand.Rand) {
-		u, z := rng.Float64(), rng.NormFloat64()
-		if u < damagedShare {
-			r.Price = scaled(r.Price, damagedLevel*math.Exp(damagedSD*z))
-		}
-	})
+func damaged(t task, i int) task { return changed(t, i, spoilByDamage) }
+
+func spoilByDamage(r *resale.Row, rng *rand.Rand) {
+	u, z := rng.Float64(), rng.NormFloat64()
+	if u < damagedShare {
+		r.Price = scaled(r.Price, damagedLevel*math.Exp(damagedSD*z))
+	}
 }
 
 // marketRise is by how much the US used-vehicle price index rose within a year at its steepest, 2020 to 2021, to the whole percent.

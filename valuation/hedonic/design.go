@@ -208,14 +208,22 @@ func (d *design) addCondition(rows []Sale, m Market) {
 // stepEdges are the ends, in years before the sale, of the stretches over which the market drifts.
 var stepEdges = []float64{0, 0.125, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 5, 8, math.Inf(1)}
 
+// driftWorth is how many stretches the usual drift of the market is worth against what the table shows: few, for the years in which a
+// market moves by several times its usual drift are those that matter.
+const driftWorth = 4
+
 func (d *design) addSteps(rows []Sale, walk float64) {
 	oldest := 0.0
 	for _, r := range rows {
 		oldest = max(oldest, r.Back)
 	}
+	if oldest == 0 || walk <= 0 {
+		return
+	}
+	g := d.addGroup("drift", prob.Scale{SD: walk, Worth: driftWorth})
 	for i := 1; i < len(stepEdges) && stepEdges[i-1] < oldest; i++ {
 		from, to := stepEdges[i-1], min(stepEdges[i], oldest)
-		at := d.addEffect("drift", CauseDate, Effect{0, walk * math.Sqrt(to-from)})
+		at := d.add(term{name: "drift", cause: CauseDate, Term: prob.Term{Group: g}})
 		d.steps = append(d.steps, step{from, to, at})
 	}
 }

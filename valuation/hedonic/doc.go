@@ -8,7 +8,8 @@
 // the table has them, trim, make and model with slopes of their own, and any further column of numbers or words that the subject
 // states too. Every effect has a Gaussian prior [Prior] fitted to other models; the spreads of effects of levels, of the years'
 // steps and of the residual are estimated from the table under priors of their own, so that a column that tells nothing shrinks
-// away. Errors are Student-t. All is solved together by expectation-maximisation [1, 2]. Rows far from the subject in age,
+// away; so is the size of the market's drift. Errors are Student-t, and one row in fifty may be wild, anywhere from a tenth to ten
+// times what it should be. All is solved together by expectation-maximisation [1, 2]. Rows far from the subject in age,
 // mileage or distance count for less (a power of their likelihood).
 //
 // Forms of mileage and market priors are weighed by how well they foretell rows left out (hat matrix, weights held; no refits)

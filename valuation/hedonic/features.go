@@ -35,7 +35,7 @@ func (d *design) features(t Traits) (row []prob.Entry, unknown []int) {
 	}
 	for _, s := range d.steps {
 		if t.Back > s.from {
-			put(s.term, (min(t.Back, s.to)-s.from)/(s.to-s.from))
+			put(s.term, (min(t.Back, s.to)-s.from)/math.Sqrt(s.to-s.from))
 		}
 	}
 	if d.models.terms != nil {
