@@ -109,8 +109,12 @@ type Ratios struct {
 func ratios(judged []learn.Build) *Ratios {
 	var said, came []float64
 	for _, b := range judged {
-		if x, ok := resaleCame(b); ok && b.Foretold.Resale.Known() {
-			said, came = append(said, score.Quantile(b.Foretold.Resale.Q, 0.5)), append(came, x)
+		x, ok := resaleCame(b)
+		if !ok || !b.Foretold.Resale.Known() {
+			continue
+		}
+		if median := score.Quantile(b.Foretold.Resale.Q, 0.5); median > 0 {
+			said, came = append(said, median), append(came, x)
 		}
 	}
 	study, err := prob.NewRatioStudy(said, came)

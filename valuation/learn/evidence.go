@@ -19,13 +19,20 @@ type observed struct {
 	squares float64 // sum of the items' variances over the forecast squared
 }
 
+// forgotten is how little a build may count before it counts for nothing: it is more than thirteen half-lives old.
+const forgotten = 1e-4
+
 // faded returns how much a build of that day counts today: one half for each half-life of age; 1 where the day is not known.
 func faded(day, today lot.Date, halfLife float64) float64 {
 	age, known := day.Days(today)
 	if !known || age <= 0 {
 		return 1
 	}
-	return math.Exp2(-float64(age) / halfLife)
+	w := math.Exp2(-float64(age) / halfLife)
+	if w < forgotten {
+		return 0
+	}
+	return w
 }
 
 // tally is a build's foretold and actual figures of one key.

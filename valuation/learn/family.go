@@ -54,7 +54,7 @@ func facts(builds []Build, today lot.Date, halfLife float64, of func(Build) []ob
 				f.ratios = append(f.ratios, o)
 			}
 		}
-		if len(f.ratios)+len(f.left) > 0 {
+		if f.weight > 0 && len(f.ratios)+len(f.left) > 0 {
 			out = append(out, f)
 		}
 	}

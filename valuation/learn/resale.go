@@ -10,8 +10,9 @@ func (p *proposer) resale() {
 	var all []saleFact
 	for _, b := range p.builds {
 		if f, ok := b.sale(p.now); ok {
-			f.weight = faded(b.day(), p.today, p.half)
-			all = append(all, f)
+			if f.weight = faded(b.day(), p.today, p.half); f.weight > 0 {
+				all = append(all, f)
+			}
 		}
 	}
 	s := fitSales(all)

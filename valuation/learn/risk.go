@@ -29,7 +29,8 @@ func risks(builds []Build, today lot.Date, halfLife float64, start Starter) map[
 	}
 	out := map[string][]look{}
 	for _, b := range builds {
-		if !b.ours() {
+		weight := faded(b.day(), today, halfLife)
+		if !b.ours() || weight == 0 {
 			continue
 		}
 		for id, seen := range b.Came.Risks {
@@ -37,7 +38,7 @@ func risks(builds []Build, today lot.Date, halfLife float64, start Starter) map[
 			if !known || seen != Found && seen != NotThere {
 				continue
 			}
-			l := look{belief.Look{Weight: faded(b.day(), today, halfLife), There: seen == Found, Ratio: b.findings(id)}, b, 0}
+			l := look{belief.Look{Weight: weight, There: seen == Found, Ratio: b.findings(id)}, b, 0}
 			l.chance = p * l.Ratio / (p*l.Ratio + 1 - p)
 			out[id] = append(out[id], l)
 		}
