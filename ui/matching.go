@@ -76,7 +76,7 @@ func (m *matching) ofComparables() {
 func (m *matching) ofRunList() {
 	st := &m.sheet.Stated
 	sale := widgets.NewTextEntry()
-	sale.SetPlaceHolder("where no column says")
+	sale.SetPlaceHolder("if no column says")
 	sale.SetText(st.Sale)
 	sale.OnChanged = func(s string) { st.Sale = strings.TrimSpace(s); m.preview() }
 	m.row("Sale", sale)

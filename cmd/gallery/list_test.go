@@ -12,12 +12,6 @@ import (
 	"walkline/ui/widgets/seen"
 )
 
-// aRunList is a list of an invented sale, whose third lot has no model year that is one.
-const aRunList = "Lot,Year,Make,Model,VIN,Odometer (mi),Keys\n" +
-	"14,2019,Ostrane,Pell,,\"61,200\",yes\n" +
-	"15,2017,Kettrick,Dunlin,,98000,no\n" +
-	"16,20x7,Kettrick,Dunlin,,98000,no\n"
-
 func TestARunListComesOntoTheBoard(t *testing.T) {
 	s := opened(t, task.Inline{})
 	path := filepath.Join(t.TempDir(), "list.csv")

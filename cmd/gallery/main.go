@@ -88,6 +88,9 @@ func gallery(l look) error {
 	if err := s.save("board"); err != nil {
 		return err
 	}
+	if err := s.list(); err != nil {
+		return err
+	}
 	id, err := s.lot(side)
 	if err != nil {
 		return err

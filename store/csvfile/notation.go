@@ -19,8 +19,8 @@ type Marks struct {
 // String returns the marks as an example.
 func (m Marks) String() string { return "1" + m.Thousands + "234" + m.Decimal + "50" }
 
-// knownMarks are the ways to write numbers that are told apart, the first preferred where a file fits several.
-var knownMarks = []Marks{{".", ","}, {",", "."}, {".", " "}, {",", " "}, {".", "'"}, {",", "'"}}
+// KnownMarks are the ways to write numbers that are told apart, the first preferred where a file fits several.
+var KnownMarks = []Marks{{".", ","}, {",", "."}, {".", " "}, {",", " "}, {".", "'"}, {",", "'"}}
 
 // spaces makes every kind of space and apostrophe that parts thousands the plain one.
 var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ", "’", "'", "−", "-")

@@ -20,7 +20,7 @@ func proposeMarks(t Table, m Match, o *Options) *Doubt {
 		return nil
 	}
 	var ways []way
-	for _, marks := range knownMarks {
+	for _, marks := range KnownMarks {
 		w := way{name: marks.String(), options: *o}
 		w.options.Marks = marks
 		ways = append(ways, w)

@@ -120,6 +120,32 @@ func ProposeOptions(t csvfile.Table, m []Field) (Options, []csvfile.Doubt) {
 			alike[i].Field = csvfile.Unit
 		}
 	}
-	found, doubts := csvfile.ProposeOptions(t, alike, csvfile.Options{Currency: "USD", Kind: "asked", DistanceUnit: "mi"})
+	given := csvfile.Options{Currency: "USD", Kind: "asked", DistanceUnit: "mi", Marks: marksOf(t, m)}
+	found, doubts := csvfile.ProposeOptions(t, alike, given)
 	return Options{Marks: found.Marks, Dates: found.Dates, Unit: found.Unit}, doubts
+}
+
+// marksOf returns the marks with which the most odometers read as whole numbers, the likeliest of equals: 61,200 and 61.200
+// are both sixty-one thousand, whatever their mark.
+func marksOf(t csvfile.Table, m []Field) csvfile.Marks {
+	best, most := csvfile.KnownMarks[0], -1
+	at := slices.Index(m, Odometer)
+	for _, marks := range csvfile.KnownMarks {
+		o, whole := Options{Marks: marks, Dates: csvfile.YearFirst}, 0
+		for _, r := range t.Records {
+			if at >= 0 && r.Fault == "" && o.whole(r.Cells[at]) {
+				whole++
+			}
+		}
+		if whole > most {
+			best, most = marks, whole
+		}
+	}
+	return best
+}
+
+// whole reports whether an odometer reads as a whole number.
+func (o Options) whole(cell string) bool {
+	_, err := o.odometer(cell)
+	return cell != "" && err == nil
 }

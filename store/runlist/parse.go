@@ -111,7 +111,11 @@ func (p parser) fact(l *lot.Lot, field Field, cell string, unit *string) (err er
 	case VIN:
 		l.VIN = strings.ToUpper(strings.ReplaceAll(cell, " ", ""))
 	case Odometer:
-		err = p.odometer(l, cell)
+		var whole int
+		if whole, err = p.options.odometer(cell); err == nil {
+			l.Odometer = &whole
+			_, l.OdometerUnit = csvfile.WithoutUnit(cell)
+		}
 	case Unit:
 		*unit, err = coded(cell, unitWords, "neither mi nor km")
 	case Statement:
@@ -133,19 +137,17 @@ func (p parser) fact(l *lot.Lot, field Field, cell string, unit *string) (err er
 // mostOdometer bounds an odometer as the case file does: more is a slip.
 const mostOdometer = 2_000_000
 
-func (p parser) odometer(l *lot.Lot, cell string) error {
-	plain, err := p.options.of().Plain(csvfile.Mileage, cell)
+// odometer reads an odometer. Errors: it is not written as o says, or no whole number in bounds.
+func (o Options) odometer(cell string) (int, error) {
+	plain, err := o.of().Plain(csvfile.Mileage, cell)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	x, err := strconv.ParseFloat(plain, 64)
 	if err != nil || x < 0 || x > mostOdometer || x != float64(int(x)) {
-		return fmt.Errorf("an odometer is a whole number from 0 to %d", mostOdometer)
+		return 0, fmt.Errorf("an odometer is a whole number from 0 to %d", mostOdometer)
 	}
-	whole := int(x)
-	l.Odometer = &whole
-	_, l.OdometerUnit = csvfile.WithoutUnit(cell)
-	return nil
+	return int(x), nil
 }
 
 // The years that a model year may be of.

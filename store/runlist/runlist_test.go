@@ -121,6 +121,22 @@ func TestUnitsInTheCellTheColumnAndTheOption(t *testing.T) {
 	}
 }
 
+// The mark between thousands needs no question: an odometer has no decimals.
+func TestMarksAreThoseThatReadWholeNumbers(t *testing.T) {
+	for written, want := range map[string]int{"\"61,200\"": 61200, "61.200": 61200, "61 200": 61200, "61'200": 61200, "61200": 61200} {
+		table, err := csvfile.Read([]byte("lot,odometer (km)\n1,"+written+"\n"), csvfile.Reading{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := Propose(table.Header)
+		o, doubts := ProposeOptions(table, m)
+		res, err := Parse(table, m, o)
+		if err != nil || len(doubts) > 0 || len(res.Lots) != 1 || *res.Lots[0].Odometer != want || res.Lots[0].OdometerUnit != "km" {
+			t.Errorf("%s: %+v, doubts %v, %v", written, res, doubts, err)
+		}
+	}
+}
+
 func TestTheSameListTwiceChangesNothing(t *testing.T) {
 	lots := parsed(t, harrow, nil).Lots
 	first := Meet(nil, lots)

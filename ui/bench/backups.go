@@ -15,7 +15,6 @@ func newBackups(p *Page) *section {
 	where := widget.NewLabel("")
 	where.Wrapping = fyne.TextWrapWord
 	now := widget.NewButton("Back up now…", p.actions.Backup)
-	now.Importance = widget.HighImportance
 	restore := widget.NewButton("Restore from a backup…", p.actions.RestoreBackup)
 	waits := widgets.NewNote(widgets.Care, "A backup is ready: close the window and start again, and it takes the place of what is here. What is here then is set aside whole, beside it.")
 	drop := widget.NewButton("Do not restore it", p.actions.Unstage)

@@ -121,6 +121,6 @@ func buildFinding(e *editor[hidden.Finding]) {
 	f.Text("Question", func(x finding) string { return x.Text }, func(x *finding, s string) { x.Text = s })
 	f.Text("How to look", func(x finding) string { return x.Look }, func(x *finding, s string) { x.Look = s })
 	f.Text("Tools", func(x finding) string { return x.Tools }, func(x *finding, s string) { x.Tools = s })
-	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)}, func(x *finding) *float64 { return &x.Minutes })
+	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)}, func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
 	f.Text("Where", func(x finding) string { return x.Where }, func(x *finding, s string) { x.Where = s })
 }

@@ -47,6 +47,7 @@ func New(a Actions) *Page {
 	p.search = widget.NewEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
+	p.search.OnSubmitted = func(string) { p.toFirst() }
 	archived := widget.NewCheck("show archived", func(on bool) { p.filter.Archived = on; p.renderRows() })
 	add := widget.NewButton("New lot", a.NewLot)
 	add.Importance = widget.HighImportance
@@ -68,6 +69,14 @@ func New(a Actions) *Page {
 	p.first = firstSteps(a)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
 	return p
+}
+
+// toFirst gives the keyboard to the table, on its first row, so that a search goes on with Enter.
+func (p *Page) toFirst() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(p.table); c != nil && len(p.rows) > 0 {
+		c.Focus(p.table)
+		p.table.SelectRow(0)
+	}
 }
 
 // firstSteps is what an empty Board says.
