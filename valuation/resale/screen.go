@@ -77,7 +77,7 @@ func markDuplicates(rows []screened) {
 
 func (s screened) name() string {
 	if s.row.ID != "" {
-		return "row " + s.row.ID
+		return "row " + strings.TrimPrefix(s.row.ID, "row-") // as an import numbers rows that have no id
 	}
 	return fmt.Sprintf("row %d", s.index+1)
 }
