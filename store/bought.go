@@ -40,7 +40,8 @@ type Foretold struct {
 	Forecast json.RawMessage // unread; empty: none was kept
 }
 
-// Builds returns every lot that was won or lost, or of which something was entered, archived ones too, removed ones not.
+// Builds returns every lot that was won or lost, archived ones too, removed ones not. What was entered of a lot that is marked
+// otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) (list []Bought, err error) {
 	err = s.read(ctx, "reading the builds", func(tx *sql.Tx) error {
 		if list, err = scanBought(ctx, tx); err != nil {
@@ -69,7 +70,7 @@ func scanBought(ctx context.Context, tx *sql.Tx) (list []Bought, err error) {
 			l.currency, p.frozen_at, p.seed, p.engine, f.body
 		FROM lots l LEFT JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id)
 		LEFT JOIN forecasts f ON f.prediction = p.id
-		WHERE l.removed_at IS NULL AND (l.state IN ('won', 'lost') OR EXISTS (SELECT 1 FROM builds b WHERE b.lot = l.id))
+		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost')
 		ORDER BY l.sale_date = '', l.sale_date, l.id`)
 	if err != nil {
 		return nil, err

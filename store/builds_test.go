@@ -179,6 +179,12 @@ func TestBuildsListsWonAndLostLotsWithWhatWasForetoldLast(t *testing.T) {
 	if f := list[0].Foretold; f == nil || f.Seed != 2 || string(f.Forecast) != `{"x":1}` || list[1].Foretold != nil || *list[1].Build.Hammer != price {
 		t.Errorf("%+v", list)
 	}
+	if err := s.SetState(ctx, lost, lot.Passed); err != nil {
+		t.Fatal(err)
+	}
+	if list, err = s.Builds(ctx); err != nil || len(list) != 1 {
+		t.Errorf("a lot that is no longer marked as lost is listed: %d, %v", len(list), err)
+	}
 	if files, err := s.FrozenCases(ctx); err != nil || len(files) != 1 || string(files[won]) != string(casefile.Write(sample(t))) {
 		t.Errorf("%d frozen cases, %v", len(files), err)
 	}

@@ -11,11 +11,11 @@ import (
 	"walkline/valuation/lot"
 )
 
-// Builds returns the lots that were won or lost, and those of which something was entered.
+// Builds returns the lots that were won or lost.
 func (b *book) Builds(context.Context) ([]desk.Bought, error) {
 	var list []desk.Bought
 	for _, p := range b.lots {
-		if p.removed || p.state != lot.Won && p.state != lot.Lost && reflect.DeepEqual(p.came, build.Build{}) {
+		if p.removed || p.state != lot.Won && p.state != lot.Lost {
 			continue
 		}
 		l := p.now.Lot

@@ -63,6 +63,9 @@ func (d *Desk) LoadDemo(ctx context.Context, s State) State {
 		return s.troubled("add the demo sale", err)
 	}
 	for i, c := range cases {
+		if c, err = d.tuned(ctx, c); err != nil {
+			return s.troubled("read the learned factors", err)
+		}
 		if v, err := d.Value(c); err == nil {
 			if err := d.Book.NoteAnswer(ctx, ids[i], v.Answer); err != nil {
 				return s.troubled("keep the demo's answers", err)
