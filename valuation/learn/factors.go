@@ -49,7 +49,7 @@ type Chance struct {
 	From int      `json:"from"`
 }
 
-// Loading is how strongly costs lean on a lot's common factor.
+// Loading is how strongly costs lean on a lot's common factor: of the lines and risks that name no loading of their own.
 type Loading struct {
 	Value float64  `json:"value"`
 	When  lot.Date `json:"when"`
