@@ -22,10 +22,12 @@ func (m Model) Price() Price {
 // adjusted returns every row of the table, in the table's order.
 func (m Model) adjusted() []Adjusted {
 	out := make([]Adjusted, 0, len(m.rows))
+	middle := math.Exp(m.predict(m.subject).At)
 	for i, r := range m.rows {
 		a := Adjusted{Row: r.index, ID: r.row.ID, Price: r.row.Price, Adjusted: r.row.Price, Used: r.reason == "", Why: r.reason}
 		if i < m.used {
 			m.adjust(&a, i)
+			a.Influence = m.blend.Pull(i) * middle
 		}
 		out = append(out, a)
 	}
@@ -38,7 +40,6 @@ func (m Model) adjusted() []Adjusted {
 func (m Model) adjust(a *Adjusted, i int) {
 	logs := m.blend.Changes(i)
 	a.Weight = m.blend.Weight(i)
-	a.Influence = m.blend.Pull(i) * math.Exp(m.predict(m.subject).At)
 	total := 0.0
 	for _, l := range logs {
 		total += l
