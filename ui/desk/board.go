@@ -79,6 +79,7 @@ func (d *Desk) SetState(ctx context.Context, s State, id int64, state lot.State)
 		return s.troubled("mark the lot", err)
 	}
 	if state == lot.Won {
+		said += " It is among the Builds now."
 		if s = d.note(ctx, s, id, state, nil); s.Trouble != "" {
 			return s
 		}

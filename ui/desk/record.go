@@ -103,6 +103,9 @@ func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
 	if n := len(r.History); n > 0 {
 		r.Now = r.History[n-1].After
 	}
+	if list, err = d.foretoldAnew(ctx, list); err != nil {
+		return r, err
+	}
 	past := pastOf(list)
 	for _, b := range list {
 		if b.Ours() {
@@ -113,6 +116,30 @@ func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
 	r.Judged = hindsight.Judge(past, r.Currency)
 	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
 	return r, nil
+}
+
+// foretoldAnew returns the list with what was foretold of lots that were frozen before figures were kept with them: their
+// frozen cases are played again, at the price that was paid. Cases that can't be read or valued stay without.
+func (d *Desk) foretoldAnew(ctx context.Context, list []Bought) ([]Bought, error) {
+	old := func(b Bought) bool { return b.Foretold == nil && b.Build.Imported.As == "" }
+	if !slices.ContainsFunc(list, old) {
+		return list, nil
+	}
+	cases, _, err := d.Book.FrozenCases(ctx)
+	if err != nil {
+		return nil, err
+	}
+	list = slices.Clone(list)
+	for i, b := range list {
+		c, frozen := cases[b.ID]
+		if !frozen || !old(b) || ctx.Err() != nil {
+			continue
+		}
+		if p, err := d.memory().Foretell(c, d.Knowledge(), b.Build.Hammer); err == nil {
+			list[i].Foretold = &p
+		}
+	}
+	return list, ctx.Err()
 }
 
 // pastOf returns what there is to learn from.

@@ -120,6 +120,20 @@ func TestPastBuysProposeFactorsWithWhatTheyWouldChange(t *testing.T) {
 	}
 }
 
+func TestALotFrozenBeforeFiguresWereKeptIsForetoldAnew(t *testing.T) {
+	d, b, s := taught(t)
+	want := body(t, s)
+	b.said = nil
+	s = learned(t, d, s)
+	if got := body(t, s); got.Proposed.At != want.Proposed.At || s.Record.Judged.Buys != 8 {
+		t.Errorf("%+v, want %+v, %d buys", got.Proposed, want.Proposed, s.Record.Judged.Buys)
+	}
+	b.frozen = nil
+	if s = learned(t, d, s); s.Record.Judged.Buys != 0 || len(s.Record.Judged.LeftOut) == 0 {
+		t.Errorf("with nothing frozen %d buys are judged: %q", s.Record.Judged.Buys, s.Record.Judged.LeftOut)
+	}
+}
+
 func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 	d, b, s := taught(t)
 	ctx := t.Context()
