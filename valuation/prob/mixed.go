@@ -76,7 +76,7 @@ type MixedFit struct {
 }
 
 // Limits of the iteration: it stops when the spreads and the target have settled.
-const settled = 1e-3
+const settled = 2e-3
 
 // Solve returns the effects by expectation-maximisation: Gaussian priors on the effects, Student-t errors, the spreads
 // of the groups and of the errors estimated under their own priors, from s in at most the given number of steps. m is Prepared.
