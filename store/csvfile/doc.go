@@ -1,4 +1,4 @@
-// Package csvfile answers one question: which comparables does somebody's CSV file hold, and what is wrong with the rest?
+// Package csvfile answers one question: which comparables, or past buys, does somebody's CSV file hold, and what is wrong with the rest?
 //
 // An import goes in four steps, so that each can be shown before the next. [Read] takes bytes to a [Table]: it settles
 // encoding, delimiter and quoting and knows the true line of every row. [Propose] matches columns to fields by name;
@@ -10,6 +10,10 @@
 //
 // Each cell passes two gates. Its notation (marks, date order, currency sign) is undone as the stated [Options] say,
 // never guessed per row; then gocsv maps the plain values into a struct whose field types refuse bad values themselves.
+//
+// A table of past buys goes the same way with fields of its own: [PastTemplate] is an empty one, [ProposePast] matches its
+// columns, [ParsePast] turns its rows into builds. Every cell may be empty, which leaves it unknown; what names a buy is its
+// id, else its day, price and vehicle.
 //
 // Units: prices become minor units of the stated currency; mileage stays in its stated unit; distance becomes miles.
 //

@@ -6,6 +6,9 @@
 // Valuing takes longer than a keystroke, so it is an order of its own: [Desk.Value] is called away from the window's
 // goroutine and its answer comes back through [State.Valued], which drops answers to cases that are no longer on the desk.
 //
+// What came of a lot is edited as its case is ([Desk.EditBuild]), in the same history. What is left of it ([Desk.Foresee]), the
+// track record ([Desk.Learn]) and the replay of past lots ([Desk.Again]) are such orders, too.
+//
 // Units: as in package valuation.
 // Assumptions: one window, one desk; the calls come from one goroutine, but for Value and Import which touch no state.
 //
