@@ -86,11 +86,7 @@ func (w *work) raise() []hidden.Risk {
 
 // posteriors returns the chances of the risks after the findings.
 func (w *work) posteriors() []float64 {
-	chances := make([]float64, len(w.risks))
-	for i, r := range w.risks {
-		chances[i] = r.Posterior(w.c.Findings)
-	}
-	return chances
+	return hidden.Chances(w.risks, w.c.Findings)
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }

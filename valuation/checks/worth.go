@@ -69,45 +69,25 @@ func (s Stakes) Worth() map[string]float64 {
 func (s Stakes) value(payoff []float64) float64 { return s.Surplus.At(s.Most + payoff[0]) }
 
 // answers returns what "yes" and "no" would move, over all the risks that the look informs.
-//
-// One answer serves several risks whose own figures need not give it the same chance. So the look is read as one event:
-// it stays silent with a chance of its own times a factor for each damage that is there, each factor being the ratio of
-// that risk's chances of "no" (with one risk this is its likelihood ratio, exactly). The chance of its own is set so that
-// "no" comes as often as the risks say on average. A "no" then moves each risk as package hidden does; a "yes" is
-// shared out between the causes that it may have. Source: noisy-or, Pearl 1988 (from memory).
 func (l look) answers() []answer {
-	silent := l.silent()
+	event := l.event()
 	var sum []answer
 	for i, r := range l.informs {
-		own := silent
-		for j, other := range l.informs {
-			if j != i {
-				own *= other.hush()
-			}
-		}
-		no := []float64{own, own * r.factor()}
+		absent, present := event.No(i)
 		e := experiment{prior: []float64{1 - r.chance, r.chance}, payoff: [][]float64{{r.chance * r.cost, r.chance*r.cost - r.cost}},
-			says: [][]float64{{1 - no[0], 1 - no[1]}, no}}
+			says: [][]float64{{1 - absent, 1 - present}, {absent, present}}}
 		sum = added(sum, e.answers())
 	}
 	return sum
 }
 
-// factor is how much less often the look says "no" when the damage is there.
-func (r informed) factor() float64 { return (1 - r.yes[1]) / (1 - r.yes[0]) }
-
-// hush is the mean of factor over whether the damage is there.
-func (r informed) hush() float64 { return 1 - r.chance + r.chance*r.factor() }
-
-// silent returns the chance of "no" when none of the damage is there.
-func (l look) silent() float64 {
-	mean, hush, most := 0.0, 1.0, 1.0
+// event returns the look over the chances of the moment.
+func (l look) event() hidden.Look {
+	var e hidden.Look
 	for _, r := range l.informs {
-		mean += (1 - r.yes[0]) * r.hush() / float64(len(l.informs))
-		hush *= r.hush()
-		most *= max(1, r.factor())
+		e.Chances, e.Yes = append(e.Chances, r.chance), append(e.Yes, r.yes)
 	}
-	return min(mean/hush, 1/most)
+	return e
 }
 
 // added returns the answers of one look with what they move in another risk added; their chances are the same.

@@ -109,7 +109,7 @@ func TestWorthAgainstEnumeration(t *testing.T) {
 			if len(l.informs) == 0 {
 				continue
 			}
-			silent := l.silent()
+			silent := l.event().Silent()
 			no := func(bits int) float64 {
 				p := silent
 				for _, i := range l.informs {
@@ -146,7 +146,7 @@ func TestOneRiskIsBayes(t *testing.T) {
 	got := s.looks()[0].answers()
 	near(t, "chance of yes", got[0].chance, .25*.8+.75*.1, 1e-12)
 	for k, word := range []string{"yes", "no"} {
-		near(t, word, got[k].payoff[0], 1000*(.25-risk.Posterior(map[string]string{"f": word})), 1e-9)
+		near(t, word, got[k].payoff[0], 1000*(.25-hidden.Chances([]hidden.Risk{risk}, map[string]string{"f": word})[0]), 1e-9)
 	}
 }
 
@@ -220,10 +220,10 @@ func BenchmarkLook(b *testing.B) {
 	}
 	l := s.looks()[0]
 	states := func(answer, bits int) float64 {
-		no := l.silent()
+		no := l.event().Silent()
 		for _, i := range l.informs {
 			if bits>>i.risk&1 == 1 {
-				no *= i.factor()
+				no *= (1 - i.yes[1]) / (1 - i.yes[0])
 			}
 		}
 		return math.Abs(float64(1-answer) - no)

@@ -1,8 +1,9 @@
 // Package hidden answers one question: what damage may be there that has not been seen, and what would it cost?
 //
 // A [Risk] has a chance given as Beta counts, a cost, hours and days if it is there, and findings that inform it. [Raise]
-// collects the risks that the survey brings up from the catalogue. [Risk.Posterior] turns prior odds into posterior odds by
-// the likelihood ratio of each answer: P(answer | there) / P(answer | not there). [Risk.Draw] plays a risk out.
+// collects the risks that the survey brings up from the catalogue. [Chances] turns prior odds into posterior odds by the
+// likelihood ratio of each answer: P(answer | there) / P(answer | not there); a [Look] that several risks explain is shared
+// out between them. [Risk.Draw] plays a risk out.
 //
 // Units: money in major units (parts, materials, outside work; own labour apart), hours, days, chances 0..1.
 // Random: each quantity has a stream named by the risk's id.

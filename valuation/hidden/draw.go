@@ -7,25 +7,6 @@ import (
 	"walkline/valuation/prob"
 )
 
-// Posterior returns the chance of the risk after the answers (finding -> yes | no; absent = not looked).
-// Source: posterior odds = prior odds x product of likelihood ratios.
-func (r Risk) Posterior(answers map[string]string) float64 {
-	p := r.Chance.Mean()
-	there, not := p, 1-p
-	for _, e := range r.Findings {
-		switch answers[e.Finding] {
-		case "yes":
-			there, not = there*e.IfPresent, not*e.IfAbsent
-		case "no":
-			there, not = there*(1-e.IfPresent), not*(1-e.IfAbsent)
-		}
-	}
-	if there+not == 0 {
-		return p // the answers contradict each other outright: Contradicted says so
-	}
-	return there / (there + not)
-}
-
 // Contradicted reports whether the answers cannot all be true of this risk.
 func (r Risk) Contradicted(answers map[string]string) bool {
 	always, never := false, false

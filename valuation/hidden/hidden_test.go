@@ -38,7 +38,7 @@ func TestPosteriorAgainstClosedForm(t *testing.T) {
 		{test, map[string]string{"test": "no"}, .005 / (.005 + .81)},
 		{test, map[string]string{"other": "yes"}, .1},
 	} {
-		near(t, "posterior", c.risk.Posterior(c.answers), c.want, 1e-15)
+		near(t, "posterior", alone(c.risk, c.answers), c.want, 1e-15)
 	}
 }
 
@@ -49,13 +49,13 @@ func TestOrderOfFindingsIsIrrelevant(t *testing.T) {
 	for _, order := range [][3]int{{0, 1, 2}, {2, 1, 0}, {1, 2, 0}} {
 		turned := r
 		turned.Findings = []hidden.Evidence{r.Findings[order[0]], r.Findings[order[1]], r.Findings[order[2]]}
-		near(t, "posterior", turned.Posterior(answers), want, 1e-15)
+		near(t, "posterior", alone(turned, answers), want, 1e-15)
 	}
 	step := r // one answer after the other: the posterior of the first is the prior of the next
-	p := hidden.Risk{Chance: r.Chance}.Posterior(nil)
+	p := alone(hidden.Risk{Chance: r.Chance}, nil)
 	for _, e := range r.Findings {
 		step.Chance, step.Findings = hidden.Beta{A: p, B: 1 - p}, []hidden.Evidence{e}
-		p = step.Posterior(answers)
+		p = alone(step, answers)
 	}
 	near(t, "step by step", p, want, 1e-15)
 }
@@ -63,12 +63,12 @@ func TestOrderOfFindingsIsIrrelevant(t *testing.T) {
 func TestContradictionKeepsThePrior(t *testing.T) {
 	r := hidden.Risk{Chance: hidden.Beta{A: 1, B: 3}, Findings: []hidden.Evidence{{"proof", .5, 0}, {"alibi", 0, .5}}}
 	both := map[string]string{"proof": "yes", "alibi": "yes"}
-	if !r.Contradicted(both) || r.Posterior(both) != .25 {
-		t.Errorf("proof and alibi: contradicted %v, posterior %g", r.Contradicted(both), r.Posterior(both))
+	if !r.Contradicted(both) || alone(r, both) != .25 {
+		t.Errorf("proof and alibi: contradicted %v, posterior %g", r.Contradicted(both), alone(r, both))
 	}
 	one := map[string]string{"proof": "yes", "alibi": "no"}
-	if r.Contradicted(one) || r.Posterior(one) != 1 {
-		t.Errorf("proof alone: contradicted %v, posterior %g", r.Contradicted(one), r.Posterior(one))
+	if r.Contradicted(one) || alone(r, one) != 1 {
+		t.Errorf("proof alone: contradicted %v, posterior %g", r.Contradicted(one), alone(r, one))
 	}
 }
 
@@ -106,4 +106,79 @@ func TestDrawOfARisk(t *testing.T) {
 			t.Fatalf("scenario %d: %v", out.At[i], row)
 		}
 	}
+}
+
+// alone returns the chance of one risk after answers.
+func alone(r hidden.Risk, answers map[string]string) float64 {
+	return hidden.Chances([]hidden.Risk{r}, answers)[0]
+}
+
+// shared are three risks that one look tells of, each with its own figures, and a look that tells of the first alone.
+func shared() []hidden.Risk {
+	tells := func(id string, present, absent float64) hidden.Evidence {
+		return hidden.Evidence{Finding: id, IfPresent: present, IfAbsent: absent}
+	}
+	return []hidden.Risk{
+		{Chance: hidden.Beta{A: 2, B: 8}, Findings: []hidden.Evidence{tells("ripple", .7, .1), tells("lamp", .8, .2)}},
+		{Chance: hidden.Beta{A: 3, B: 7}, Findings: []hidden.Evidence{tells("ripple", .9, .15)}},
+		{Chance: hidden.Beta{A: 1, B: 19}, Findings: []hidden.Evidence{tells("ripple", .4, .05)}},
+	}
+}
+
+// TestASharedAnswerAgainstEnumeration goes through all eight states of three risks: the look stays silent with a chance of
+// its own times a factor for each damage that is there (noisy-or), and Bayes' rule gives each risk's chance.
+func TestASharedAnswerAgainstEnumeration(t *testing.T) {
+	risks := shared()
+	event := hidden.Look{Chances: []float64{.2, .3, .05}, Yes: [][2]float64{{.1, .7}, {.15, .9}, {.05, .4}}}
+	for _, answer := range []string{"yes", "no"} {
+		var all float64
+		var there [3]float64
+		for state := range 8 {
+			prior, no := 1.0, event.Silent()
+			for i, p := range event.Chances {
+				if state>>i&1 == 1 {
+					prior, no = prior*p, no*(1-event.Yes[i][1])/(1-event.Yes[i][0])
+				} else {
+					prior *= 1 - p
+				}
+			}
+			weight := prior * no
+			if answer == "yes" {
+				weight = prior * (1 - no)
+			}
+			all += weight
+			for i := range there {
+				if state>>i&1 == 1 {
+					there[i] += weight
+				}
+			}
+		}
+		for i, got := range hidden.Chances(risks, map[string]string{"ripple": answer}) {
+			near(t, answer, got, there[i]/all, 1e-12)
+		}
+	}
+}
+
+// TestAYesIsSharedOut: a look with three possible causes raises them less, together, than if it told of each alone, and a no
+// lowers each by as much as its own figures say.
+func TestAYesIsSharedOut(t *testing.T) {
+	risks := shared()
+	yes, no := hidden.Chances(risks, map[string]string{"ripple": "yes"}), hidden.Chances(risks, map[string]string{"ripple": "no"})
+	together, apart := 0.0, 0.0
+	for i, r := range risks {
+		if prior := r.Chance.Mean(); yes[i] <= prior {
+			t.Errorf("risk %d: %.3f before, %.3f after", i, prior, yes[i])
+		}
+		together, apart = together+yes[i], apart+alone(r, map[string]string{"ripple": "yes"})
+		near(t, "no", no[i], alone(r, map[string]string{"ripple": "no"}), 1e-12)
+	}
+	if together >= .9*apart {
+		t.Errorf("together %.3f, each by itself %.3f", together, apart)
+	}
+	turned := []hidden.Risk{risks[2], risks[0], risks[1]} // the order of risks and of their findings does not matter
+	turned[1].Findings = []hidden.Evidence{risks[0].Findings[1], risks[0].Findings[0]}
+	both := map[string]string{"ripple": "yes", "lamp": "no"}
+	a, b := hidden.Chances(risks, both), hidden.Chances(turned, both)
+	near(t, "order", a[0], b[1], 1e-12)
+	near(t, "order", a[2], b[0], 1e-12)
 }
