@@ -52,7 +52,7 @@ func (s *stage) retyped(words string) {
 // A part of the words and the keyboard alone add a job and a risk of the catalogue to a lot.
 func TestCatalogueFieldsAreTypedAhead(t *testing.T) {
 	s, id := worksheet(t, side, '3')
-	for _, x := range []struct{ hint, typed string }{{"type a part or a job", "latch hood"}, {"type a word", "radiator crack"}} {
+	for _, x := range []struct{ hint, typed string }{{"Add a job", "latch hood"}, {"Add a risk", "radiator crack"}} {
 		field := s.suggests(t, x.hint)
 		s.screen.Canvas().Focus(field)
 		test.Type(field, x.typed)

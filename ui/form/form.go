@@ -189,9 +189,14 @@ func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) 
 	f.Row(label, t, func(c T) { t.SetChecked(get(c)) })
 }
 
+// sayRoom is kept free beside a field for what was understood or is wrong, at text scale 1: the row goes on to the edge of the
+// page, and more would push what stands at that edge out of sight at large text.
+const sayRoom = 88
+
 // Number adds a field for one number.
 func (f *Of[T]) Number(label string, spec widgets.Spec, get func(T) widgets.Number, set func(*T, widgets.Number)) *widgets.NumberEntry {
 	e := widgets.NewNumberEntry(spec, nil)
+	e.SetRoom(sayRoom)
 	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *T) { set(c, n) }) }
 	e.SetMeaning(view.Help(label))
 	f.leads(e.Focus())
@@ -213,6 +218,7 @@ func inCurrency(s widgets.Spec, cur money.Currency) widgets.Spec {
 // Three adds a field for a three-point judgement.
 func (f *Of[T]) Three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {
 	e := widgets.NewThreeEntry(spec, nil)
+	e.SetRoom(sayRoom)
 	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *T) { set(c, t) }) }
 	e.SetMeaning(view.Help(label))
 	f.leads(e.Focus())

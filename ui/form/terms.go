@@ -113,7 +113,7 @@ func (t *Terms) button(words string, change func(*valuation.Case)) *widget.Butto
 // number returns a field of the editor.
 func (t *Terms) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) fyne.CanvasObject {
 	e := widgets.NewNumberEntry(spec, nil)
-	e.SetFigures(8)
+	e.SetFigures(6)
 	e.SetRoom(0)
 	e.OnChanged = func(n widgets.Number) {
 		if !t.muted {
@@ -165,7 +165,7 @@ func (t *Terms) schedule(c valuation.Case, i int) {
 	mode.OnChanged = func(s string) {
 		t.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
 	}
-	remove := t.button("Remove the schedule", func(c *valuation.Case) { c.Buying.Fees = slices.Delete(c.Buying.Fees, i, i+1) })
+	remove := t.button("Remove all of it", func(c *valuation.Case) { c.Buying.Fees = slices.Delete(c.Buying.Fees, i, i+1) })
 	t.rows.Add(container.NewBorder(nil, nil, nil, container.NewHBox(Roomy(mode, words), remove), name))
 	grid := container.NewGridWithColumns(6, Label("from"), Label("flat"), Label("percent"), Label("at least"), Label("at most"), Label(""))
 	for k := range c.Buying.Fees[i].Rows {

@@ -54,15 +54,15 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
-	w.addJob = widgets.NewSuggest("Add from the catalogue: type a part or a job", w.add)
-	w.addRisk = widgets.NewSuggest("Add from the catalogue: type a word", w.raise)
+	w.addJob = widgets.NewSuggest("Add a job: type a part of it", w.add)
+	w.addRisk = widgets.NewSuggest("Add a risk: type a part of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter come from the catalogue: every figure of theirs is a starter value, from memory. Change one and it is yours."),
+	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter hold starter values, from memory. Change one and it is yours."),
 		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
-	unseen := container.NewBorder(nil, nil, form.Heading("Damage that may be hidden", ""), nil, container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
+	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil, container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
 	below := container.NewBorder(unseen, nil, nil, nil, w.risks)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
