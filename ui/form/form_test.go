@@ -1,0 +1,75 @@
+package form
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
+	"walkline/valuation"
+	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
+)
+
+func TestCodesAreReadAsPeopleWriteThem(t *testing.T) {
+	for text, want := range map[string][]string{"": nil, "12, 1 ,Engine Bay": {"12", "01", "engine_bay"}, "top,": {"top"}} {
+		if got, err := coded(text, lot.Areas); err != nil || !slices.Equal(got, want) {
+			t.Errorf("%q reads %q, %v", text, got, err)
+		}
+	}
+	if _, err := coded("12, bonnet", lot.Areas); err == nil || err.Error() != `"bonnet" is none of its words` {
+		t.Errorf("an area that is none: %v", err)
+	}
+}
+
+// edited is a form over a case, with what was edited in it.
+type edited struct {
+	c      valuation.Case
+	labels []string
+}
+
+func (e *edited) edit(label string, change func(*valuation.Case)) {
+	e.labels = append(e.labels, label)
+	change(&e.c)
+}
+
+func TestAmountsHaveTheDecimalsOfTheirCurrency(t *testing.T) {
+	e := &edited{c: valuation.Defaults()}
+	e.c.Currency = "JPY"
+	f := New(e.edit)
+	Selling(f)
+	seen.Open(t, fyne.NewSize(900, 400), f.Rows)
+	f.Render(e.c)
+	if len(e.labels) > 0 {
+		t.Fatalf("writing the case edited %q", e.labels)
+	}
+	flat := seen.All[*widgets.NumberEntry](f.Rows)[1]
+	test.Type(flat.Focus(), "1.5")
+	if got := flat.Fault(); got != "no decimals, please" || e.c.Selling.Flat > 1 {
+		t.Errorf("one yen and a half: %q, kept %g", got, e.c.Selling.Flat)
+	}
+}
+
+func TestNamesOfFeesFollowTheCase(t *testing.T) {
+	e := &edited{c: valuation.Defaults()}
+	e.c.Currency = "USD"
+	e.c.Buying.Fees = []invoice.Schedule{{Name: "Buyer's fee", Mode: "whole", Rows: []invoice.Row{{}}}}
+	terms := NewTerms(e.edit, "")
+	seen.Open(t, fyne.NewSize(900, 900), container.NewStack(terms.Body))
+	terms.Render(e.c)
+	name := seen.All[*widgets.TextEntry](terms.Body)[0]
+	other := e.c.Clone()
+	other.Buying.Fees[0].Name = "Gate fee"
+	terms.Render(other)
+	if name.Text != "Gate fee" || len(e.labels) > 0 {
+		t.Errorf("the name says %q after the edits %q", name.Text, e.labels)
+	}
+	test.Type(name, "s")
+	if got := e.c.Buying.Fees[0].Name; got == "Buyer's fee" || len(e.labels) != 1 {
+		t.Errorf("typed, the name is %q after the edits %q", got, e.labels)
+	}
+}
