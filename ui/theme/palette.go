@@ -73,7 +73,6 @@ var swatches = map[fyne.ThemeColorName]swatch{
 	fynetheme.ColorNameSeparator:           hairline,
 	fynetheme.ColorNameSuccess:             accent,
 	fynetheme.ColorNameWarning:             rust,
-	fynetheme.ColorNameFocus:               accentSoft,
 	fynetheme.ColorNameScrollBar:           border,
 	fynetheme.ColorNameScrollBarBackground: sunken,
 
@@ -105,11 +104,18 @@ var veils = map[fyne.ThemeColorName][2]uint8{
 	fynetheme.ColorNameShadow:  {0x30, 0x70},
 }
 
+// focusVeil lies over whatever has the keyboard, a deep accent as well as a pale ground: a middle grey is seen on both and leaves
+// the words readable.
+var focusVeil = color.NRGBA{R: 0x80, G: 0x80, B: 0x80, A: 0x70}
+
 // colorOf returns the colour of a name in a variant, and whether the name is known.
 func colorOf(name fyne.ThemeColorName, variant fyne.ThemeVariant) (color.Color, bool) {
 	dark := variant == fynetheme.VariantDark
 	if s, ok := swatches[name]; ok {
 		return s.in(dark), true
+	}
+	if name == fynetheme.ColorNameFocus {
+		return focusVeil, true
 	}
 	alphas, ok := veils[name]
 	if !ok {

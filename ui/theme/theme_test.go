@@ -197,3 +197,29 @@ func TestDigitsHaveOneWidth(t *testing.T) {
 		}
 	}
 }
+
+// over returns what is seen of an opaque colour under a veil.
+func over(veil, under color.NRGBA) color.NRGBA {
+	mix := func(a, b uint8) uint8 {
+		return uint8((int(a)*int(veil.A) + int(b)*(0xff-int(veil.A))) / 0xff)
+	}
+	return color.NRGBA{R: mix(veil.R, under.R), G: mix(veil.G, under.G), B: mix(veil.B, under.B), A: 0xff}
+}
+
+// A button that has the keyboard is told from one that has not, and its words stay readable (WCAG 2.1, 1.4.3).
+func TestFocusedButtonsStayReadable(t *testing.T) {
+	words := map[fyne.ThemeColorName]fyne.ThemeColorName{fynetheme.ColorNamePrimary: fynetheme.ColorNameForegroundOnPrimary,
+		fynetheme.ColorNameButton: fynetheme.ColorNameForeground, fynetheme.ColorNameBackground: fynetheme.ColorNameForeground}
+	for variant, v := range variants {
+		for ground, text := range words {
+			plain := shade(ground, v)
+			focused := over(shade(fynetheme.ColorNameFocus, v), plain)
+			if got := contrast(shade(text, v), focused); got < 4.5 {
+				t.Errorf("%s: %s on a focused %s is %.2f:1", variant, text, ground, got)
+			}
+			if d := lightness(focused) - lightness(plain); math.Abs(d) < 10 {
+				t.Errorf("%s: focus moves %s by %.1f of lightness", variant, ground, d)
+			}
+		}
+	}
+}
