@@ -83,7 +83,7 @@ func (w *Window) RemovePack(id string) {
 
 // Backup asks where to put a copy of all that is kept, and writes it there.
 func (w *Window) Backup() {
-	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photographs beside it.", save: w.desk.Backup})
+	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photos beside it.", save: w.desk.Backup})
 }
 
 // RestoreBackup asks for a backup and makes it ready to take the place of what is here at the next start.

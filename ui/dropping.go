@@ -25,7 +25,7 @@ func (w *Window) Drop(files []fyne.URI) {
 	case len(pictures) > 0 && w.state.Open != nil:
 		w.takePhotos(pictures, w.droppedOn(), lot.Before)
 	case len(pictures) > 0:
-		w.say(desk.State{Notice: "Open the lot that the pictures are of, then drop them again."})
+		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
 	case w.state.Place == desk.Board:
 		w.readFile(w.runList(), files[0])
 	case w.state.Open != nil:

@@ -81,7 +81,7 @@ func (w *Window) groups() []struct {
 		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Search the Board", fyne.KeyF, false, w.search}}},
 		{"Lot", lots},
 		{"Go to", places},
-		{"Looks", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }}, {"As the system", "", false, func() { w.setLook(theme.System) }},
+		{"Display", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }}, {"As the system", "", false, func() { w.setLook(theme.System) }},
 			{"Larger text", fyne.KeyEqual, false, func() { w.scale(+0.1) }}, {"Smaller text", fyne.KeyMinus, false, func() { w.scale(-0.1) }}}},
 		{"Help", []command{{"First steps and cautions", fyne.KeyF1, false, w.help}}},
 	}

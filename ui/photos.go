@@ -57,7 +57,7 @@ func photoFiles(paths []string) []string {
 // AddPhotos lets the user choose photographs of an area of the open lot: by the path of a file or a folder, or from a list.
 func (w *Window) AddPhotos(area string) {
 	path := widget.NewEntry()
-	path.SetPlaceHolder("path of a picture, or of a folder of pictures")
+	path.SetPlaceHolder("path of a photo, or of a folder of photos")
 	stage := widget.NewRadioGroup([]string{beforeWords, afterWords}, nil)
 	stage.Horizontal, stage.Required = true, true
 	stage.SetSelected(beforeWords)
@@ -68,7 +68,7 @@ func (w *Window) AddPhotos(area string) {
 	}
 	path.OnSubmitted = func(string) { take() }
 	browse := widget.NewButton("Look for one…", func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) })
-	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Pictures can also be dropped on the window, many at once."),
+	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Photos can also be dropped on the window, many at once."),
 		container.NewBorder(nil, nil, nil, browse, path), stage)
 	d = dialog.NewCustomWithoutButtons("Add photos: "+view.PhotoArea(area), body, w.window)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Add", take)})
@@ -99,7 +99,7 @@ func stageWords(s lot.Stage) string {
 func (w *Window) browsePhotos(area string, stage lot.Stage) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if err != nil || f == nil {
-			w.failed("read the picture", err)
+			w.failed("read the photo", err)
 			return
 		}
 		path := f.URI().Path()
@@ -138,14 +138,14 @@ func (w *Window) keepPhotos(ctx context.Context, paths []string) (desk.Kept, err
 	var kept desk.Kept
 	files := photoFiles(paths)
 	if len(files) == 0 {
-		return kept, fmt.Errorf("no picture is at %s", strings.Join(paths, ", "))
+		return kept, fmt.Errorf("no photo is at %s", strings.Join(paths, ", "))
 	}
 	for i, path := range files {
 		if ctx.Err() != nil {
 			return kept, ctx.Err()
 		}
 		name := filepath.Base(path)
-		task.Report(ctx, float64(i)/float64(len(files)), fmt.Sprintf("Reading picture %d of %d: %s…", i+1, len(files), name))
+		task.Report(ctx, float64(i)/float64(len(files)), fmt.Sprintf("Reading photo %d of %d: %s…", i+1, len(files), name))
 		p, err := w.keepPhoto(path, name)
 		if err != nil {
 			kept.Refused = append(kept.Refused, name+": "+err.Error()+".")

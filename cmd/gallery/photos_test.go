@@ -66,7 +66,7 @@ func TestPhotosOfAFolderArePinnedToTheSelectedArea(t *testing.T) {
 	if len(list) != 2 || list[0].Area != "12" || list[0].Stage != lot.Before || list[0].Name != "a front.jpg" {
 		t.Fatalf("%+v", list)
 	}
-	s.wants(t, "Photos: 12 front", "2 photos added.", "c broken.jpeg: the picture breaks off or is damaged")
+	s.wants(t, "Photos: 12 front", "2 photos added.", "c broken.jpeg: the photo breaks off or is damaged")
 	if n := len(seen.All[*widgets.Thumbnail](s.screen.Content())); n != 2 {
 		t.Errorf("%d small pictures", n)
 	}
@@ -109,7 +109,7 @@ func TestDroppedPicturesBecomePhotos(t *testing.T) {
 	drop("a front.jpg")
 	s.press(fyne.Key3)
 	drop("b engine.JPG", "c broken.jpeg")
-	s.wants(t, "1 photo added.", "c broken.jpeg: the picture breaks off")
+	s.wants(t, "1 photo added.", "c broken.jpeg: the photo breaks off")
 	if list := s.keptPhotos(t, id); len(list) != 2 || list[0].Area != "01" || list[1].Area != "" {
 		t.Errorf("%+v", list)
 	}
@@ -129,7 +129,7 @@ func TestWhereNoPictureIsTheWindowSaysSo(t *testing.T) {
 	nowhere := filepath.Join(t.TempDir(), "none")
 	seen.All[*widget.Entry](s.top())[0].SetText(nowhere)
 	s.tap(t, "Add")
-	s.wants(t, "Could not add the photos: no picture is at "+nowhere)
+	s.wants(t, "Could not add the photos: no photo is at "+nowhere)
 }
 
 func TestEnterOpensTheLargeViewAndWhatIsSaidThereIsKept(t *testing.T) {
@@ -185,7 +185,7 @@ func TestTheFileOfABillIsKept(t *testing.T) {
 	}
 	hash = ""
 	s.window.KeepFile(filepath.Join(folder, "list.csv"), take)
-	s.wants(t, "Could not keep list.csv: it is no PDF, and as a picture")
+	s.wants(t, "Could not keep list.csv: it is no PDF, and as a photo")
 	if hash != "" {
 		t.Error("a table is kept as a bill")
 	}

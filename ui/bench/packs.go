@@ -26,7 +26,7 @@ type packs struct {
 
 func newPacks(p *Page) *section {
 	s := &packs{page: p, search: widgets.NewTextEntry(), words: container.NewVBox()}
-	s.search.SetPlaceHolder("search")
+	s.search.SetPlaceHolder("Search")
 	s.search.OnChanged = func(string) { s.show(p.state) }
 	s.search.OnSubmitted = func(string) { s.toFirst() }
 	var columns []table.Column

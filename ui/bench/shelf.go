@@ -48,7 +48,7 @@ type shelf[T any] struct {
 // newShelf returns the section of a catalogue.
 func newShelf[T any](p *Page, k kind[T]) *section {
 	s := &shelf[T]{kind: k, page: p, search: widgets.NewTextEntry(), faults: container.NewVBox()}
-	s.search.SetPlaceHolder("search")
+	s.search.SetPlaceHolder("Search")
 	s.search.OnChanged = func(string) { s.show(p.state) }
 	s.search.OnSubmitted = func(string) { s.toFirst() }
 	var columns []table.Column

@@ -33,7 +33,7 @@ type hiddenRow struct {
 }
 
 func newHidden(p *Page) *section {
-	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info, "The survey of this lot brings up no hidden damage.")}
+	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info, "What is entered of this lot brings up no hidden damage.")}
 	body := container.NewVBox(form.Heading("What stripping it has shown", "Damage that was found becomes known work in the forecast, damage that is not there goes. "+
 		"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
 	return &section{name: "Hidden damage", body: container.NewVScroll(body), show: h.render}

@@ -34,7 +34,7 @@ const (
 const MostPhotos = 300
 
 // errNoAlbum says that the desk was given none.
-var errNoAlbum = errors.New("photographs cannot be kept here")
+var errNoAlbum = errors.New("photos cannot be kept here")
 
 // Kept is what came of files that were to be kept: the photographs, and why each other file is not one.
 type Kept struct {
@@ -68,7 +68,7 @@ func (d *Desk) KeepBill(data []byte) (hash string, err error) {
 	if !bytes.HasPrefix(data, []byte("%PDF-")) {
 		info, err := photo.Read(data)
 		if err != nil {
-			return "", fmt.Errorf("it is no PDF, and as a picture: %w", err)
+			return "", fmt.Errorf("it is no PDF, and as a photo: %w", err)
 		}
 		return info.Hash, d.Album.KeepFile(info.Hash, info.Kind, data)
 	}

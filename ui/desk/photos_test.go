@@ -197,7 +197,7 @@ func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
 	if err != nil || a.files[pdf+"pdf"] == nil {
 		t.Fatalf("%q, %v", pdf, err)
 	}
-	for says, data := range map[string][]byte{"it is no PDF, and as a picture: this is no JPEG": []byte("hello"), "more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
+	for says, data := range map[string][]byte{"it is no PDF, and as a photo: this is no JPEG": []byte("hello"), "more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
 		if _, err := d.KeepBill(data); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v, want %q", err, says)
 		}

@@ -107,7 +107,7 @@ func TestAPriceIsTypedAndEntered(t *testing.T) {
 	if !slices.Equal(h.called, []money.Amount{120000, 125000}) {
 		t.Errorf("called %v", h.called)
 	}
-	h.wants(t, "No bid of this sale: it takes 1,200 or 1,300.")
+	h.wants(t, "Not a bid of this sale: it takes 1,200 or 1,300.")
 	h.press(fyne.KeyHome)
 	h.wants(t, "none yet")
 }

@@ -169,8 +169,8 @@ func TestWhatCannotBeKeptSaysWhy(t *testing.T) {
 	whole := asJPEG(t, upright())
 	for says, data := range map[string][]byte{
 		"the file is empty":                nil,
-		"no JPEG, PNG or WebP picture":     []byte("price,kind\n100,asked\n"),
-		"HEIC pictures cannot be read":     []byte("\x00\x00\x00\x18ftypheic\x00\x00\x00\x00mif1heic"),
+		"no JPEG, PNG or WebP photo":       []byte("price,kind\n100,asked\n"),
+		"HEIC photos cannot be read":       []byte("\x00\x00\x00\x18ftypheic\x00\x00\x00\x00mif1heic"),
 		"breaks off or is damaged":         whole[:len(whole)/2],
 		"100000 x 100000 pixels; the most": withSize(asPNG(t, upright()), 100000, 100000),
 		"8 x 40 pixels; the least is 16":   asPNG(t, image.NewRGBA(image.Rect(0, 0, 8, 40))),

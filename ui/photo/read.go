@@ -54,7 +54,7 @@ func decoded(data []byte) (Info, image.Image, error) {
 	}
 	img, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
-		return info, nil, fmt.Errorf("the picture breaks off or is damaged (%w)", err)
+		return info, nil, fmt.Errorf("the photo breaks off or is damaged (%w)", err)
 	}
 	return info, img, nil
 }
@@ -67,17 +67,17 @@ func headed(data []byte) (Info, error) {
 	case len(data) > MostBytes:
 		return Info{}, fmt.Errorf("the file has more than %d MB", MostBytes>>20)
 	case isHEIC(data):
-		return Info{}, errors.New("HEIC pictures cannot be read: have the phone write JPEG, or save it as JPEG")
+		return Info{}, errors.New("HEIC photos cannot be read: have the phone write JPEG, or save it as JPEG")
 	}
 	size, kind, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
-		return Info{}, errors.New("this is no JPEG, PNG or WebP picture")
+		return Info{}, errors.New("this is no JPEG, PNG or WebP photo")
 	}
 	if size.Width < LeastSide || size.Height < LeastSide {
-		return Info{}, fmt.Errorf("the picture is %d x %d pixels; the least is %d a side", size.Width, size.Height, LeastSide)
+		return Info{}, fmt.Errorf("the photo is %d x %d pixels; the least is %d a side", size.Width, size.Height, LeastSide)
 	}
 	if size.Width > MostPixels/size.Height {
-		return Info{}, fmt.Errorf("the picture is %d x %d pixels; the most is %d million in all", size.Width, size.Height, MostPixels/1_000_000)
+		return Info{}, fmt.Errorf("the photo is %d x %d pixels; the most is %d million in all", size.Width, size.Height, MostPixels/1_000_000)
 	}
 	sum := sha256.Sum256(data)
 	info := Info{Hash: hex.EncodeToString(sum[:]), Kind: kind, Width: size.Width, Height: size.Height, Turn: 1}

@@ -118,7 +118,7 @@ func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 func TestAFactorIsLookedAtAcceptedAndRefused(t *testing.T) {
 	s := some()
 	p, a := shown(t, s, "Factors")
-	says(t, p, "Hours, body", "1.25", "1.10 to 1.40", "Mount torn", "25 %", "30 %", "frozen predictions keep theirs")
+	says(t, p, "Hours, body", "1.25", "1.10 to 1.40", "Mount torn", "25 %", "30 %", "forecasts that were kept stay as they were")
 	seen.Press(p.First(), fyne.KeyDown)
 	says(t, p, "10 buys count as 8.2. They say 1.40.", "2026-01-02", "1.50", "0.90", "Valuing the open lots…")
 	before, after := money.Amount(360000), money.Amount(330000)
@@ -150,7 +150,7 @@ func TestHistoryRestoresAndReplayRuns(t *testing.T) {
 	s.Record.Replay = &desk.Replay{Lots: []valuation.Replayed{{Name: "Lot 3", Then: &then, Hammer: &hammer, Profit: &lost, Verdict: valuation.Refused}},
 		Sum: valuation.ReplaySum{Refused: 1, LossesRefused: 1, LossAvoided: 50000, WouldBuy: 2}}
 	p.Render(s)
-	says(t, p, "4,000", "no bid", "3,900", "-500", "refused", "1 had lost USD 500 together", "2 would be bought at their hammer price")
+	says(t, p, "4,000", "do not bid", "3,900", "-500", "refused", "1 had lost USD 500 together", "2 would be bought at their hammer price")
 }
 
 func TestPicturesOfTheRecord(t *testing.T) {

@@ -64,7 +64,7 @@ func (c *column) photograph(pic Picture, words string) {
 	if err != nil {
 		c.press.box(c.page, c.x, c.y, c.w, photoHeight, ground, hair, 0.2)
 		in := &column{press: c.press, page: c.page, x: c.x + gapPart, w: c.w - 2*gapPart, y: c.y + photoHeight/3, top: margin}
-		in.text("This photograph cannot be shown: "+err.Error()+".", bodyType, 0)
+		in.text("This photo cannot be shown: "+err.Error()+".", bodyType, 0)
 	} else {
 		c.picture(small)
 	}

@@ -93,9 +93,9 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	c.statement(r)
 	c.bills(r)
-	p.photographs("Bills as photographs", r.Bills)
-	p.photographs("Photographs before the work", r.Before)
-	p.photographs("Photographs after the work", r.After)
+	p.photographs("Bills as photos", r.Bills)
+	p.photographs("Photos before the work", r.Before)
+	p.photographs("Photos after the work", r.After)
 	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), r.Printed))
 }
 
@@ -121,7 +121,7 @@ func (c *column) contents(r Rebuilt) {
 	}
 	c.heading("In this file")
 	for _, l := range [][2]string{{"Lines of work", fmt.Sprint(len(r.Work))}, {"Bills", fmt.Sprint(len(r.Receipts))}, {"Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts))},
-		{"Photographs before, after", fmt.Sprintf("%d, %d", len(r.Before), len(r.After))}} {
+		{"Photos before, after", fmt.Sprintf("%d, %d", len(r.Before), len(r.After))}} {
 		c.pair(l[0], l[1], bodyType)
 	}
 	c.gap(gapInner)

@@ -63,8 +63,8 @@ func TestTheRebuiltFileReadsBack(t *testing.T) {
 			"Damage as bought", "12 front: functional, bolted", "Licence not entered", "Bills of used parts without a donor VIN that reads 2", "is the agency's to say"},
 		{"Statement of work", "2026-12-10", "Hood and bumper replaced", "hood from a donor, bumper new", "6.5", "Hours in all 14.5", "Signed by who did the work", "Bills, USD",
 			"1M8GDM9AXKP042788 180.50", "hood.jpg", "new, maker's", "not entered", "1M8GDM9AIKP042788: a VIN", "40.00", "-15.00", "All bills 445.49"},
-		{"Photographs before the work", "1. 11 front left. Taken 2026-11-28. front left corner", "This photograph cannot be shown: this is no JPEG, PNG or WebP picture.", "2. broken file"},
-		{"Photographs after the work", "1. front, finished", "page 4 of 4"},
+		{"Photos before the work", "1. 11 front left. Taken 2026-11-28. front left corner", "This photo cannot be shown: this is no JPEG, PNG or WebP photo.", "2. broken file"},
+		{"Photos after the work", "1. front, finished", "page 4 of 4"},
 	} {
 		for _, want := range wants {
 			if !strings.Contains(pages[page], want) {
@@ -102,7 +102,7 @@ func TestALongBuildLosesNothing(t *testing.T) {
 			}
 		}
 	}
-	if !strings.Contains(all, "Bills as photographs 1. bill number one as it is") {
+	if !strings.Contains(all, "Bills as photos 1. bill number one as it is") {
 		t.Error("the picture of a bill is not there")
 	}
 	if n := strings.Count(all, "Donor VIN Amount"); n < 2 {

@@ -44,7 +44,7 @@ func TermsWords(o desk.Open) string {
 	if len(o.Differs) == 0 {
 		return "The terms of this lot are " + from + "."
 	}
-	return "The terms of this lot are not " + from + ", in: " + list(o.Differs) + "."
+	return "This lot's terms are not " + from + " in: " + list(o.Differs) + "."
 }
 
 // list joins words with commas and an "and".

@@ -13,7 +13,7 @@ import (
 var BillColumns = []Column{{"Day", false, 88}, {"What", false, 150}, {"Line of work", false, 190}, {"Amount", true, 76}}
 
 // kindWords are the kinds of bills that their code does not say.
-var kindWords = map[string]string{"outside": "work bought in", "holding": "keeping it", "selling": "selling it"}
+var kindWords = map[string]string{"outside": "bought-in work", "holding": "keeping it", "selling": "selling it"}
 
 // KindWords says what a bill is for.
 func KindWords(kind string) string {
@@ -170,10 +170,10 @@ func HiddenRows(o desk.OpenBuild) []HiddenRow {
 		}
 	}
 	for _, r := range o.Risks {
-		add(r.ID, r.Name, "the survey now gives it a chance of "+Percent(r.Chance))
+		add(r.ID, r.Name, "what is entered now gives it a chance of "+Percent(r.Chance))
 	}
 	for _, s := range o.Build.Risks {
-		add(s.Risk, Words(s.Risk), "no longer brought up by the survey")
+		add(s.Risk, Words(s.Risk), "no longer brought up by what is entered")
 	}
 	return rows
 }

@@ -113,7 +113,7 @@ func (v *Live) limit(o desk.Open, p Purse) {
 		}
 		return
 	}
-	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Set by: "+shortRules[a.BindingRule]+"."
+	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Bound by: "+shortRules[a.BindingRule]+"."
 	steps := o.Valued.Of.Buying.BidSteps
 	_, top := invoice.Stand(steps, *a.WalkAway)
 	_, now := invoice.Stand(steps, o.Current)

@@ -91,7 +91,7 @@ func TestLiveRefusesFromTheFirstBid(t *testing.T) {
 
 func TestLiveSaysWhatTheSaleTakes(t *testing.T) {
 	o := weighed(t)
-	if v := view.NewLive(called(o, 101000)); !v.Doubt || v.Pays != "No bid of this sale: it takes 1,000 or 1,025." {
+	if v := view.NewLive(called(o, 101000)); !v.Doubt || v.Pays != "Not a bid of this sale: it takes 1,000 or 1,025." {
 		t.Errorf("%q", v.Pays)
 	}
 	if v := view.NewLive(called(o, 100000)); v.Doubt || !strings.HasPrefix(v.Pays, "costs USD 1,0") {

@@ -44,7 +44,7 @@ func (r RuleRow) rank() int {
 }
 
 // RuleColumns are the columns of the house rules at a bid.
-var RuleColumns = []Column{{"House rule", false, 150}, {"Asks for", true, 116}, {"At this bid", true, 76}, {"", false, 50}}
+var RuleColumns = []Column{{"House rule", false, 150}, {"Asks for", true, 116}, {"At this bid", true, 76}, {"", false, 64}}
 
 // OddsAsked returns the bid whose odds are asked for: the one that was asked, or that of the answer.
 func OddsAsked(o desk.Open) money.Amount {
@@ -158,7 +158,7 @@ func notLegal(p Purse, steps []invoice.Step, bid money.Amount) string {
 	}
 	next := p.Exact(invoice.After(steps, bid))
 	if low, n := invoice.Stand(steps, bid); n > 0 {
-		return "No bid of this sale: it takes " + p.Exact(low) + " or " + next + "."
+		return "Not a bid of this sale: it takes " + p.Exact(low) + " or " + next + "."
 	}
 	return "Below the lowest bid of this sale, " + next + "."
 }

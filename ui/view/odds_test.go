@@ -56,7 +56,7 @@ func TestEveryRuleShowsItsFigure(t *testing.T) {
 
 func TestABidThatTheSaleDoesNotTake(t *testing.T) {
 	o := weighed(t)
-	for bid, want := range map[money.Amount]string{131000: "No bid of this sale: it takes 1,300 or 1,325.", 1000: "Below the lowest bid of this sale, 25.", 2500: ""} {
+	for bid, want := range map[money.Amount]string{131000: "Not a bid of this sale: it takes 1,300 or 1,325.", 1000: "Below the lowest bid of this sale, 25.", 2500: ""} {
 		if at, _ := view.NewOdds(o, bid); at.Doubt != want {
 			t.Errorf("%d: %q, want %q", bid, at.Doubt, want)
 		}

@@ -8,7 +8,7 @@ import (
 )
 
 // ProposalColumns are the columns of the table of factors.
-var ProposalColumns = []Column{{"Factor", false, 210}, {"Starter", true, 70}, {"Today", true, 70}, {"Proposed", true, 80}, {"4 times in 5", true, 120}, {"Buys", true, 50}, {"", false, 150}}
+var ProposalColumns = []Column{{"Factor", false, 210}, {"Starter", true, 70}, {"Today", true, 70}, {"Proposed", true, 80}, {"8 times in 10", true, 120}, {"Buys", true, 50}, {"", false, 150}}
 
 // factorText writes a factor's value.
 func factorText(u learn.Unit, x float64) string {
@@ -49,7 +49,7 @@ func Evidence(p learn.Proposal) [][]string {
 }
 
 // EffectColumns are the columns of what a proposal would change.
-var EffectColumns = []Column{{"Open lot", false, 150}, {"Bid today", true, 76}, {"would be", true, 76}, {"", true, 60}}
+var EffectColumns = []Column{{"Open lot", false, 150}, {"Bid today", true, 76}, {"Would be", true, 76}, {"Change", true, 64}}
 
 // Effects returns what a proposal would do to the walk-away bids of the lots that are still to be bid for.
 func Effects(list []desk.Effect) [][]string {
@@ -60,7 +60,7 @@ func Effects(list []desk.Effect) [][]string {
 			rows[i] = []string{e.Name + ", " + e.Problem, "", "", ""}
 			continue
 		}
-		before, after, moved := "no bid", "no bid", p.Group(e.Moved())
+		before, after, moved := "do not bid", "do not bid", p.Group(e.Moved())
 		if e.Before != nil {
 			before = p.Group(*e.Before)
 		}

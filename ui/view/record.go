@@ -160,7 +160,7 @@ func ReplayRows(r desk.Replay, currency string) [][]string {
 	}
 	rows := make([][]string, len(r.Lots))
 	for i, l := range r.Lots {
-		rows[i] = []string{l.Name, dash(l.Then, "-"), dash(l.Now, "no bid"), dash(l.Hammer, "-"), dash(l.Profit, "-"), l.Verdict}
+		rows[i] = []string{l.Name, dash(l.Then, "-"), dash(l.Now, "do not bid"), dash(l.Hammer, "-"), dash(l.Profit, "-"), l.Verdict}
 		if l.Verdict == valuation.NotReplayed {
 			rows[i][2] = "-"
 		}

@@ -15,7 +15,7 @@ import (
 
 // RepairColumns are the columns of the table of repair lines.
 var RepairColumns = []Column{
-	{"Area", false, 56}, {"Work", false, 220}, {"Needed", true, 68}, {"Hours", true, 60}, {"Cost", true, 70}, {"From", false, 68},
+	{"Area", false, 56}, {"Work", false, 220}, {"Needed", true, 68}, {"Hours", true, 60}, {"Cost", true, 70}, {"Whose", false, 68},
 }
 
 // RepairRow is one repair line with what it is expected to take.
@@ -93,7 +93,7 @@ func RepairTotals(o desk.Open) string {
 		return ""
 	}
 	a, p := o.Valued.Answer, NewPurse(o.Case.Currency)
-	return fmt.Sprintf("Known work %s expected, %s eight times in ten. Hidden damage %s expected, up to %s one time in ten. Own labour %s of it.",
+	return fmt.Sprintf("Known work %s expected, %s 8 times in 10. Hidden damage %s expected, up to %s 9 times in 10. Own labour %s of it.",
 		p.Code+" "+p.Whole(a.Repair.Mean), p.Range(a.Repair.P10, a.Repair.P90), p.Whole(a.Hidden.Mean), p.Whole(a.Hidden.P90), p.Whole(a.Labour.Mean))
 }
 

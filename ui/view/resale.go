@@ -15,7 +15,7 @@ import (
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
 	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
-	{"Sold for", true, 64}, {"by miles", true, 68}, {"by age", true, 60}, {"other", true, 60}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
+	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -209,7 +209,7 @@ func ResaleWords(o desk.Open) string {
 	if r.RowsUsed > 0 {
 		from = "from " + Count(r.RowsUsed, "comparable")
 	}
-	return fmt.Sprintf("Expected %s %s, eight times in ten %s, %s.", p.Code, p.Whole(r.Mean), p.Range(r.P10, r.P90), from)
+	return fmt.Sprintf("Expected %s %s, 8 times in 10 %s, %s.", p.Code, p.Whole(r.Mean), p.Range(r.P10, r.P90), from)
 }
 
 // Doubt is a warning on the resale price: what is the case, what it means and what to do, and the rows that it speaks of,

@@ -43,7 +43,7 @@ func ShortWhose(yours bool) string {
 	if yours {
 		return "yours"
 	}
-	return "starter value"
+	return "starter"
 }
 
 // JobShelfColumns are the columns of the repair jobs on the Bench.

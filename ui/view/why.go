@@ -82,7 +82,7 @@ func NewWhy(o desk.Open) Why {
 var barMeanings = map[string]string{
 	"Resale":             "What it should sell for, finished, on average over what may come.",
 	"Selling":            "What the sale costs you: a share of the price, and what is flat.",
-	"Repair":             "The work that is known: parts, materials, outside work and your own hours at your rates, each with its chance counted in.",
+	"Repair":             "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its chance counted in.",
 	"Hidden damage":      "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
 	"Freight":            "Getting it home.",
 	"Storage":            "What the yard charges beyond its free days.",

@@ -158,7 +158,7 @@ func TestABidIsTypedAsPeopleType(t *testing.T) {
 	if a.state.Open.Asked != 145000 {
 		t.Errorf("1.45k is read as %d", a.state.Open.Asked)
 	}
-	wants(t, a.page, "No bid of this sale: it takes 1,400 or 1,500.")
+	wants(t, a.page, "Not a bid of this sale: it takes 1,400 or 1,500.")
 }
 
 func TestTheDriversSayWhatTheyMean(t *testing.T) {

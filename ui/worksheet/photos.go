@@ -49,7 +49,7 @@ func (s *photos) show(area string) (grown bool) {
 	here, elsewhere := view.PhotosOf(s.page.open, area)
 	s.heading.SetText("Photos: " + view.PhotoArea(area))
 	if len(here) == 0 && elsewhere == "" {
-		elsewhere = "None yet. Photographs can also be dropped on the window."
+		elsewhere = "None yet. Photos can also be dropped on the window."
 	}
 	words := s.elsewhere.Segments[0].(*widget.TextSegment)
 	if words.Text != elsewhere {

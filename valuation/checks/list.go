@@ -99,7 +99,7 @@ func titleStops(l lot.Lot) []Item {
 	for _, word := range append([]string{l.Title.Document}, l.Title.Brands...) {
 		if dead(word) {
 			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad", Fixed: true,
-				Text: fmt.Sprintf("The title reads %q: such a vehicle cannot be rebuilt for the road.", word),
+				Text: fmt.Sprintf("The title reads %q: in most places such a vehicle may not go back on the road. Ask the agency.", word),
 				Why:  "Where it is to be registered (" + orUnknown(l.Title.RegisterIn) + "), ask the agency before any bid."})
 		}
 	}
@@ -120,7 +120,7 @@ var papers = []Item{
 	{ID: "lien_open", Kind: "title", Minutes: 5, Text: "Is a lien noted on the title without its release?", Why: "A lien goes with the vehicle."},
 	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the title?", Why: "Only the owner or their agent can sign it over."},
 	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long its queue is?",
-		Why: "Photographs before work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
+		Why: "Photos before the work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
 }
 
 // looks returns the findings that inform this lot's risks, in the order of the catalogue.

@@ -17,13 +17,13 @@ const (
 // listed are on every lot's lists (common practice, no source).
 var listed = []Item{
 	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale certificate if you have one."},
-	{ID: "bring_tools", Where: Bring, Text: "Torch, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for photographs."},
+	{ID: "bring_tools", Where: Bring, Text: "Torch, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for photos."},
 	{ID: "bring_number", Where: Bring, Text: "The telephone number and hours of the title office, and of whoever hauls it home."},
 	{ID: "keep_before", Where: Keep, Why: "They cannot be taken afterwards.",
-		Text: "Photographs before any work: front left corner, front right, rear right, rear left, each damaged area far and near, VIN plate, odometer, engine bay, cabin with any deployed airbag."},
+		Text: "Photos before any work: front left corner, front right, rear right, rear left, each damaged area far and near, VIN plate, odometer, engine bay, cabin with any deployed airbag."},
 	{ID: "keep_during", Where: Keep, Why: "Later nobody sees what lies under skin and paint.",
-		Text: "Photographs of the open repair: structure, welds, restraints, from the same places."},
-	{ID: "keep_after", Where: Keep, Text: "Photographs of the finished vehicle from the same four corners and places."},
+		Text: "Photos of the open repair: structure, welds, restraints, from the same places."},
+	{ID: "keep_after", Where: Keep, Text: "Photos of the finished vehicle from the same four corners and places."},
 	{ID: "keep_donor", Where: Keep, Why: "A part without a paper may keep the vehicle off the road.",
 		Text: "For every used part a bill of sale with seller, day, price and the donor's VIN; a receipt for every new one."},
 }
