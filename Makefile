@@ -17,7 +17,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-learn bench-resale \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale \
 	setup setup-test format vet staticcheck notices unit fuzz window
 
 help: ## list these commands
