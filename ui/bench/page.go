@@ -4,13 +4,13 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation"
 )
 
@@ -46,9 +46,7 @@ type Backups interface {
 type Page struct {
 	actions  Actions
 	sections []*section
-	buttons  []*widget.Button
-	current  int
-	middle   *fyne.Container
+	rail     *rail.Rail
 	faults   *fyne.Container
 	body     fyne.CanvasObject
 	state    desk.State
@@ -67,52 +65,32 @@ const railWidth = 190
 
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
-	p := &Page{actions: a, middle: container.NewStack(), faults: container.NewVBox()}
+	p := &Page{actions: a, faults: container.NewVBox()}
 	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p, jobs), newShelf(p, risks), newShelf(p, findings), newPacks(p), newUnits(p), newBackups(p)}
-	rail := container.NewVBox()
-	for i, s := range p.sections {
-		b := widget.NewButton(s.name, func() { p.Go(i) })
-		b.Alignment = widget.ButtonAlignLeading
-		p.buttons = append(p.buttons, b)
-		rail.Add(b)
+	var parts []rail.Section
+	for _, s := range p.sections {
+		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
 	}
-	left := container.New(form.FixedWidth{Width: railWidth}, rail)
-	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.NewBorder(p.faults, nil, nil, nil, p.middle))
+	p.rail = rail.Down(parts, func(i int) { p.sections[i].show(p.state) })
+	left := container.New(form.FixedWidth{Width: railWidth}, p.rail.Buttons)
+	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))
-	p.Go(0)
+	p.sections[0].show(p.state)
 	return p
 }
+
+// Sections returns the names of the sections in order.
+func (p *Page) Sections() []string { return p.rail.Names() }
+
+// Go shows a section.
+func (p *Page) Go(i int) { p.rail.Go(i) }
 
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
 
-// Sections returns the names of the sections in order.
-func (p *Page) Sections() []string {
-	var names []string
-	for _, s := range p.sections {
-		names = append(names, s.name)
-	}
-	return names
-}
-
-// Go shows a section.
-func (p *Page) Go(i int) {
-	p.current = i
-	for k, b := range p.buttons {
-		b.Importance = widget.LowImportance
-		if k == i {
-			b.Importance = widget.HighImportance
-		}
-		b.Refresh()
-	}
-	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
-	p.middle.Refresh()
-	p.sections[i].show(p.state)
-}
-
 // First returns what takes the keyboard in the section that is shown.
 func (p *Page) First() fyne.Focusable {
-	if first := p.sections[p.current].first; first != nil {
+	if first := p.sections[p.rail.Current()].first; first != nil {
 		return first()
 	}
 	return nil
@@ -122,7 +100,7 @@ func (p *Page) First() fyne.Focusable {
 func (p *Page) Render(s desk.State) {
 	p.state = s
 	p.renderFaults()
-	p.sections[p.current].show(s)
+	p.sections[p.rail.Current()].show(s)
 }
 
 // renderFaults says on top what no lot could be valued with.

@@ -10,6 +10,7 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -44,9 +45,7 @@ type Page struct {
 	print   *widget.Button
 
 	sections []*section
-	buttons  []*widget.Button
-	current  int
-	middle   *fyne.Container
+	rail     *rail.Rail
 	one      *fyne.Container // an open build
 	body     *fyne.Container
 
@@ -79,61 +78,43 @@ func (rightSide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0
 
 // New returns the page, not yet showing a state. today tells the day that days are counted to.
 func New(a Actions, today func() lot.Date) *Page {
-	p := &Page{actions: a, today: today, side: newSide(), middle: container.New(room{}), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
+	p := &Page{actions: a, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
 	p.list = newList(p)
 	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newInvoice(p), newSale(p)}
 	back := widget.NewButton("All builds", a.CloseBuild)
-	strip := container.NewHBox()
-	for i, s := range p.sections {
-		b := widget.NewButton(s.name, func() { p.Go(i) })
-		p.buttons = append(p.buttons, b)
-		strip.Add(b)
+	var parts []rail.Section
+	for _, s := range p.sections {
+		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
 	}
+	p.rail = rail.Across(parts, func(i int) {
+		if p.state.Build != nil {
+			p.sections[i].show(*p.state.Build)
+		}
+	})
 	p.print = widget.NewButton("File for the rebuilt inspection…", a.PrintRebuilt)
 	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
-	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, strip))
+	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)
-	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
+	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(room{}, p.rail.Room)))
 	p.body = container.NewStack(p.list.body, p.one)
-	p.Go(0)
 	return p
 }
 
-// Object returns the page to be laid out.
-func (p *Page) Object() fyne.CanvasObject { return p.body }
-
 // Sections returns the names of the sections of a build in order.
-func (p *Page) Sections() []string {
-	var names []string
-	for _, s := range p.sections {
-		names = append(names, s.name)
-	}
-	return names
-}
+func (p *Page) Sections() []string { return p.rail.Names() }
 
 // Go shows a section of the open build.
-func (p *Page) Go(i int) {
-	p.current = i
-	for k, b := range p.buttons {
-		b.Importance = widget.LowImportance
-		if k == i {
-			b.Importance = widget.HighImportance
-		}
-		b.Refresh()
-	}
-	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
-	p.middle.Refresh()
-	if p.state.Build != nil {
-		p.sections[i].show(*p.state.Build)
-	}
-}
+func (p *Page) Go(i int) { p.rail.Go(i) }
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
 
 // First returns what takes the keyboard: the list, or the first field of the section that is shown.
 func (p *Page) First() fyne.Focusable {
 	if p.state.Build == nil {
 		return p.list.first()
 	}
-	if first := p.sections[p.current].first; first != nil {
+	if first := p.sections[p.rail.Current()].first; first != nil {
 		return first()
 	}
 	return nil
@@ -155,12 +136,13 @@ func (p *Page) renderOne(o desk.OpenBuild) {
 	p.title.SetText(view.BuildName(o.Bought))
 	p.stage.SetText(view.Stage(o.Bought))
 	for i, s := range p.sections {
-		p.buttons[i].Hidden = !o.Ours() && !s.lost
-		if p.buttons[i].Hidden && p.current == i {
+		closed := !o.Ours() && !s.lost
+		p.rail.Close(i, closed)
+		if closed && p.rail.Current() == i {
 			p.Go(p.lostSection())
 		}
 	}
-	p.sections[p.current].show(o)
+	p.sections[p.rail.Current()].show(o)
 	p.side.body.Hidden, p.print.Hidden = !o.Ours(), !o.Ours()
 	if o.Ours() {
 		p.side.render(view.NewBuildSide(o))

@@ -10,6 +10,7 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/ui/widgets/table"
 	"walkline/valuation/learn"
 )
@@ -32,9 +33,7 @@ type Actions interface {
 type Page struct {
 	actions  Actions
 	sections []*section
-	buttons  []*widget.Button
-	current  int
-	middle   *fyne.Container
+	rail     *rail.Rail
 	waits    *widget.Label
 	selected *widgets.Note
 	empty    *fyne.Container
@@ -53,18 +52,20 @@ type section struct {
 
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
-	p := &Page{actions: a, middle: container.New(room{}), waits: widget.NewLabel("Working out the track record…"), selected: widgets.NewNote(widgets.Info, learn.Selection)}
+	p := &Page{actions: a, waits: widget.NewLabel("Working out the track record…"), selected: widgets.NewNote(widgets.Info, learn.Selection)}
 	p.sections = []*section{newForecasts(), newChances(), newMoney(), newFactors(p), newHistory(p), newReplay(p)}
-	strip := container.NewHBox()
-	for i, s := range p.sections {
-		b := widget.NewButton(s.name, func() { p.Go(i) })
-		p.buttons = append(p.buttons, b)
-		strip.Add(b)
+	var parts []rail.Section
+	for _, s := range p.sections {
+		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
 	}
-	p.full = container.NewBorder(strip, p.selected, nil, nil, p.middle)
+	p.rail = rail.Across(parts, func(i int) {
+		if p.record != nil {
+			p.sections[i].show(*p.record)
+		}
+	})
+	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(room{}, p.rail.Room))
 	p.empty = firstSteps(a)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.waits, p.empty, p.full))
-	p.Go(0)
 	return p
 }
 
@@ -86,41 +87,21 @@ func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
-// Object returns the page to be laid out.
-func (p *Page) Object() fyne.CanvasObject { return p.body }
-
 // Sections returns the names of the sections in order.
-func (p *Page) Sections() []string {
-	var names []string
-	for _, s := range p.sections {
-		names = append(names, s.name)
-	}
-	return names
-}
+func (p *Page) Sections() []string { return p.rail.Names() }
 
 // Go shows a section.
-func (p *Page) Go(i int) {
-	p.current = i
-	for k, b := range p.buttons {
-		b.Importance = widget.LowImportance
-		if k == i {
-			b.Importance = widget.HighImportance
-		}
-		b.Refresh()
-	}
-	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
-	p.middle.Refresh()
-	if p.record != nil {
-		p.sections[i].show(*p.record)
-	}
-}
+func (p *Page) Go(i int) { p.rail.Go(i) }
+
+// Object returns the page to be laid out.
+func (p *Page) Object() fyne.CanvasObject { return p.body }
 
 // First returns what takes the keyboard in the section that is shown; nil while there is nothing.
 func (p *Page) First() fyne.Focusable {
 	if p.record == nil || p.record.Buys == 0 {
 		return nil
 	}
-	return p.sections[p.current].first
+	return p.sections[p.rail.Current()].first
 }
 
 // Render writes a state into the page.
@@ -133,7 +114,7 @@ func (p *Page) Render(s desk.State) {
 		p.waits.SetText("! The track record could not be worked out: " + s.Record.Problem)
 	}
 	if !p.full.Hidden {
-		p.sections[p.current].show(*s.Record)
+		p.sections[p.rail.Current()].show(*s.Record)
 	}
 	p.body.Refresh()
 }

@@ -4,12 +4,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation/money"
 )
 
@@ -32,12 +32,10 @@ type section struct {
 // Page shows why the bid is where it is.
 type Page struct {
 	sections []section
-	buttons  []*widget.Button
-	current  int
+	rail     *rail.Rail
 	title    *widgets.Words
 	headline *widgets.Words
 	notes    *fyne.Container
-	middle   *fyne.Container
 	body     fyne.CanvasObject
 
 	state desk.State
@@ -45,42 +43,28 @@ type Page struct {
 
 // New returns the page, not yet showing a lot.
 func New(a Actions) *Page {
-	p := &Page{title: widgets.NewHeading(""), headline: widgets.NewLine(""), notes: container.NewVBox(), middle: container.NewStack()}
+	p := &Page{title: widgets.NewHeading(""), headline: widgets.NewLine(""), notes: container.NewVBox()}
 	p.sections = []section{newFall(), newOdds(a), newDrivers()}
-	rail := container.NewHBox()
-	for i, s := range p.sections {
-		b := widget.NewButton(s.name, func() { p.Go(i) })
-		p.buttons = append(p.buttons, b)
-		rail.Add(b)
+	var parts []rail.Section
+	for _, s := range p.sections {
+		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
 	}
-	head := container.NewBorder(nil, nil, nil, rail, p.title)
+	p.rail = rail.Across(parts, func(int) { p.renderSection() })
+	head := container.NewBorder(nil, nil, nil, p.rail.Buttons, p.title)
 	top := container.New(layout.NewCustomPaddedVBoxLayout(theme.Half), head, p.headline, p.notes)
-	inner := container.NewBorder(top, nil, nil, nil, container.New(layout.NewCustomPaddedLayout(theme.Space, 0, 0, 0), p.middle))
+	inner := container.NewBorder(top, nil, nil, nil, container.New(layout.NewCustomPaddedLayout(theme.Space, 0, 0, 0), p.rail.Room))
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), inner)
-	p.Go(0)
 	return p
 }
+
+// Go shows a section.
+func (p *Page) Go(i int) { p.rail.Go(i) }
 
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
 
 // First returns what takes the keyboard.
-func (p *Page) First() fyne.Focusable { return p.sections[p.current].first }
-
-// Go shows a section.
-func (p *Page) Go(i int) {
-	p.current = i
-	for k, b := range p.buttons {
-		b.Importance = widget.LowImportance
-		if k == i {
-			b.Importance = widget.HighImportance
-		}
-		b.Refresh()
-	}
-	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
-	p.middle.Refresh()
-	p.renderSection()
-}
+func (p *Page) First() fyne.Focusable { return p.sections[p.rail.Current()].first }
 
 // Render writes the open lot into the page.
 func (p *Page) Render(s desk.State) {
@@ -112,7 +96,7 @@ func (p *Page) renderNotes(w view.Why) {
 			p.notes.Add(widgets.NewNote(widgets.Info, words))
 		}
 	}
-	p.middle.Hidden = len(w.Bars) == 0
+	p.rail.Room.Hidden = len(w.Bars) == 0
 	p.notes.Refresh()
 }
 
@@ -123,7 +107,7 @@ func (p *Page) renderSection() {
 	}
 	o := *p.state.Open
 	words, warns := headline(view.NewWhy(o)), false
-	now := p.sections[p.current]
+	now := p.sections[p.rail.Current()]
 	if o.Valued != nil {
 		now.render(o)
 		if now.headline != nil {

@@ -10,6 +10,7 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation"
 )
 
@@ -33,9 +34,7 @@ type Page struct {
 
 	sections []*section
 	survey   *survey
-	buttons  []*widget.Button
-	current  int
-	middle   *fyne.Container
+	rail     *rail.Rail
 	title    *widget.RichText
 	verdict  *verdict
 	work     *work
@@ -53,18 +52,16 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), middle: container.New(room{}), title: widget.NewRichText()}
+	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), title: widget.NewRichText()}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
-	rail := container.NewHBox()
+	var parts []rail.Section
 	for i, name := range Sections {
-		b := widget.NewButton(name, func() { p.Go(i) })
-		p.buttons = append(p.buttons, b)
-		rail.Add(b)
+		parts = append(parts, rail.Section{Name: name, Body: p.sections[i].body})
 	}
-	top := container.NewBorder(nil, nil, nil, container.NewPadded(rail), p.title)
+	p.rail = rail.Across(parts, func(int) { p.renderSection() })
+	top := container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title)
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
-	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), p.middle))
-	p.Go(0)
+	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(room{}, p.rail.Room)))
 	return p
 }
 
@@ -76,31 +73,19 @@ func (p *Page) Know(k *valuation.Knowledge) {
 	}
 }
 
+// Go shows a section.
+func (p *Page) Go(i int) { p.rail.Go(i) }
+
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
 
-// Go shows a section.
-func (p *Page) Go(i int) {
-	p.current = i
-	for k, b := range p.buttons {
-		b.Importance = widget.LowImportance
-		if k == i {
-			b.Importance = widget.HighImportance
-		}
-		b.Refresh()
-	}
-	p.middle.Objects = []fyne.CanvasObject{p.sections[i].body}
-	p.middle.Refresh()
-	p.renderSection()
-}
-
 // DamageShown reports whether the Damage section is shown, and which area is selected in it.
 func (p *Page) DamageShown() (area string, shown bool) {
-	return p.survey.plan.Selected(), Sections[p.current] == "Damage"
+	return p.survey.plan.Selected(), Sections[p.rail.Current()] == "Damage"
 }
 
 // First returns what takes the keyboard in the section that is shown, nil where nothing asks for it.
-func (p *Page) First() fyne.Focusable { return p.sections[p.current].first }
+func (p *Page) First() fyne.Focusable { return p.sections[p.rail.Current()].first }
 
 // Render writes an open lot into the page.
 func (p *Page) Render(o desk.Open) {
@@ -118,7 +103,7 @@ func (p *Page) Render(o desk.Open) {
 
 // renderSection writes the open lot into the section that is shown; the others are written when they are gone to.
 func (p *Page) renderSection() {
-	s := p.sections[p.current]
+	s := p.sections[p.rail.Current()]
 	for _, f := range s.forms {
 		f.Render(p.open.Case)
 	}

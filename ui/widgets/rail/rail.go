@@ -7,8 +7,6 @@
 package rail
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -72,6 +70,9 @@ func (r *Rail) show(i int) {
 	r.Room.Refresh()
 }
 
+// Close takes the button of a section away, or gives it back; the section that is shown stays.
+func (r *Rail) Close(i int, closed bool) { r.buttons[i].Hidden = closed }
+
 // Current returns the section that is shown.
 func (r *Rail) Current() int { return r.current }
 
@@ -83,6 +84,3 @@ func (r *Rail) Names() []string {
 	}
 	return names
 }
-
-// Index returns where the section of a name stands, -1 for nowhere.
-func (r *Rail) Index(name string) int { return slices.Index(r.Names(), name) }

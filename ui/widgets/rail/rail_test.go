@@ -28,7 +28,8 @@ func TestARailShowsOneSection(t *testing.T) {
 	if buttons[1].Importance != widget.HighImportance || buttons[0].Importance != widget.LowImportance || r.Current() != 1 || !slices.Equal(gone, []int{1}) {
 		t.Errorf("lit %v, current %d, told %v", buttons[1].Importance, r.Current(), gone)
 	}
-	if r.Index("Hours") != 1 || r.Index("nowhere") != -1 {
-		t.Error("names are not found")
+	r.Close(0, true)
+	if buttons[0].Visible() || !slices.Equal(r.Names(), []string{"Bills", "Hours"}) {
+		t.Errorf("closed, visible %v, names %v", buttons[0].Visible(), r.Names())
 	}
 }
