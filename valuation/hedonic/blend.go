@@ -65,8 +65,8 @@ func (b Blend) Predict(t Traits) Outcome {
 		}
 		o.At += mb.share * at
 		square += mb.share * at * at
-		o.Level += mb.share * (strange + prob.Quadratic(x, mb.fit.Cov, len(mb.table.Terms)))
-		o.Doubt += mb.share * (strange + prob.Quadratic(x, mb.fit.Doubt, len(mb.table.Terms)))
+		o.Level += mb.share * (strange + mb.fit.Cov.Variance(x))
+		o.Doubt += mb.share * (strange + mb.fit.Doubt.Variance(x))
 		o.Luck += mb.share * mb.fit.Sigma * mb.fit.Sigma
 	}
 	apart := math.Max(0, square-o.At*o.At)

@@ -13,6 +13,7 @@ type member struct {
 	table  *prob.Mixed
 	fit    prob.MixedFit
 	share  float64
+	along  []float64 // covariance of each effect with the subject's log price
 }
 
 // subsample is the number of rows from which the form of mileage and the market prior are chosen when there are more.
@@ -85,8 +86,7 @@ func fitWhole(all []member, rows []Sale, subject Traits, o Outlook) member {
 	}
 	big := newMember(rows, subject, o, chosen.market, chosen.design.form)
 	big.fit = big.table.Solve(big.table.Start(), mostSteps)
-	big.share = 1
-	return big
+	return keep([]member{big})[0]
 }
 
 // One price in fifty is taken for one that may lie anywhere from a tenth to ten times what it should: a slip of the pen, another kind of
@@ -143,6 +143,7 @@ func keep(all []member) []member {
 	}
 	for i := range out {
 		out[i].share /= sum
+		out[i].along = out[i].fit.Cov.With(out[i].table.Target)
 	}
 	return out
 }
@@ -201,13 +202,5 @@ func thin(rows []Sale, n int) []Sale {
 
 // slopeOn returns by how much the subject's log price moves per unit of the log price of sale i.
 func (mb member) slopeOn(i int) float64 {
-	p := len(mb.table.Terms)
-	cross := 0.0
-	for _, e := range mb.table.Target {
-		at := mb.fit.Cov[e.Term*p:]
-		for _, f := range mb.table.Rows[i] {
-			cross += e.X * f.X * at[f.Term]
-		}
-	}
-	return cross * mb.fit.Weight[i]
+	return prob.Dot(mb.table.Rows[i], mb.along) * mb.fit.Weight[i]
 }

@@ -76,13 +76,12 @@ func (m *moment) variance() float64 {
 type moments struct{ effects, spreads map[string]*moment }
 
 func (s moments) take(mb member) {
-	p := len(mb.design.terms)
 	for j, t := range mb.design.terms {
 		name := effectName(t, mb)
 		if name == "" {
 			continue
 		}
-		add(s.effects, name, mb.fit.Coef[j], mb.fit.Cov[j*p+j])
+		add(s.effects, name, mb.fit.Coef[j], mb.fit.Cov.Variance([]prob.Entry{{Term: j, X: 1}}))
 	}
 	for g, t := range mb.design.groups {
 		name := t.name

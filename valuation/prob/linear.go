@@ -129,12 +129,6 @@ func NewSymmetric(n int) Symmetric {
 	return Symmetric{blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: make([]float64, n*n)}}
 }
 
-// symmetricIn returns the n by n zero matrix in room that is given.
-func symmetricIn(room []float64, n int) Symmetric {
-	clear(room)
-	return Symmetric{blas64.Symmetric{Uplo: blas.Upper, N: n, Stride: n, Data: room}}
-}
-
 // Raw returns the elements row by row; a change to the upper triangle changes the matrix.
 func (s Symmetric) Raw() []float64 { return s.m.Data }
 
@@ -142,10 +136,13 @@ func (s Symmetric) Raw() []float64 { return s.m.Data }
 // up. Errors: s is not positive definite.
 func (s Symmetric) Solve(b []float64) (x, inverse []float64, err error) {
 	n := s.m.N
-	factor, err := s.solve(b)
-	if err != nil {
-		return nil, nil, err
+	factor, ok := lapack64.Potrf(s.m)
+	if !ok {
+		return nil, nil, errSingular
 	}
+	v := blas64.Vector{N: n, Inc: 1, Data: b}
+	blas64.Trsv(blas.Trans, factor, v)
+	blas64.Trsv(blas.NoTrans, factor, v)
 	if _, ok := lapack64.Potri(factor); !ok {
 		return nil, nil, errSingular
 	}
@@ -155,22 +152,4 @@ func (s Symmetric) Solve(b []float64) (x, inverse []float64, err error) {
 		}
 	}
 	return b, s.m.Data, nil
-}
-
-// SolveAlone returns the solution of s x = b without the inverse, three times as fast; both of s and b are used up.
-// Errors: s is not positive definite.
-func (s Symmetric) SolveAlone(b []float64) ([]float64, error) {
-	_, err := s.solve(b)
-	return b, err
-}
-
-func (s Symmetric) solve(b []float64) (blas64.Triangular, error) {
-	factor, ok := lapack64.Potrf(s.m)
-	if !ok {
-		return factor, errSingular
-	}
-	v := blas64.Vector{N: s.m.N, Inc: 1, Data: b}
-	blas64.Trsv(blas.Trans, factor, v)
-	blas64.Trsv(blas.NoTrans, factor, v)
-	return factor, nil
 }

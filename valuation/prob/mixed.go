@@ -56,23 +56,27 @@ type Mixed struct {
 	Wild     float64 // chance of a row that has nothing to do with the rest, times its density over y; 0: there is none
 	Target   []Entry // the row whose expectation must settle
 
-	off  []float64 // y less what the prior means make of it
-	room []float64 // for a matrix that isn't kept
-	peak float64   // log density of the errors at their middle, for a scale of one
+	off   []float64   // y less what the prior means make of it
+	peak  float64     // log density of the errors at their middle, for a scale of one
+	order elimination // of the effects
+	rows  [][]Entry   // Rows by the effects' places, sorted
+	room  []float64   // the system, then its factor
+	near  []float64   // covariance of the effects that meet, by their places
+	right []float64   // right-hand side
 }
 
 // MixedFit is a fit of a [Mixed] model.
 type MixedFit struct {
-	Coef   []float64 // effect of each term
-	Cov    []float64 // covariance of Coef, row by row, the rows' weights held
-	Doubt  []float64 // covariance of Coef, that the weights are themselves found from the rows counted in
-	Sigma  float64   // scale of the errors
-	Tau    []float64 // spread of each group
-	Weight []float64 // precision of each row in the last step
-	Robust []float64 // Student-t weight of each row, up to (DF+1)/DF
-	Left   []float64 // residual of each row when it is left out, the weights held
-	Spread []float64 // scale of that residual
-	Score  float64   // sum of the log densities of the left-out residuals
+	Coef   []float64  // effect of each term
+	Cov    Covariance // of Coef, the rows' weights held
+	Doubt  Covariance // of Coef, that the weights are themselves found from the rows counted in
+	Sigma  float64    // scale of the errors
+	Tau    []float64  // spread of each group
+	Weight []float64  // precision of each row in the last step
+	Robust []float64  // Student-t weight of each row, up to (DF+1)/DF
+	Left   []float64  // residual of each row when it is left out, the weights held
+	Spread []float64  // scale of that residual
+	Score  float64    // sum of the log densities of the left-out residuals
 }
 
 // Limits of the iteration: it stops when the spreads and the target have settled.
@@ -83,6 +87,7 @@ const settled = 2e-3
 func (m *Mixed) Solve(s MixedFit, steps int) MixedFit {
 	m.settle(&s, steps)
 	m.estimate(&s)
+	s.Cov = Covariance{m.order, slices.Clone(m.room)}
 	m.leaveOut(&s)
 	m.doubt(&s)
 	return s
@@ -108,12 +113,12 @@ func (m *Mixed) settle(s *MixedFit, steps int) {
 			m.estimate(s)
 			stale = 1
 		} else {
-			s.Coef = m.effects(s)
+			m.effects(s)
 		}
 		sum, n := 0.0, 0.0
 		for i := range m.Rows {
 			if fresh {
-				known[i] = Quadratic(m.Rows[i], s.Cov, len(m.Terms))
+				known[i] = quadratic(m.rows[i], m.near, len(m.Terms))
 			}
 			r := m.residual(*s, i)
 			e := r*r + known[i]
@@ -168,6 +173,28 @@ func (m *Mixed) Prepare() {
 	for i := range m.off {
 		m.off[i] -= m.Terms[0].Mean
 	}
+	p := len(m.Terms)
+	m.order = newElimination(meetings(p, m.Rows, m.Links))
+	m.room, m.near, m.right = make([]float64, p*p), make([]float64, p*p), make([]float64, p)
+	m.sortRows()
+}
+
+// sortRows sets rows.
+func (m *Mixed) sortRows() {
+	n := 0
+	for _, row := range m.Rows {
+		n += len(row)
+	}
+	all := make([]Entry, 0, n)
+	m.rows = make([][]Entry, len(m.Rows))
+	for i, row := range m.Rows {
+		from := len(all)
+		for _, e := range row {
+			all = append(all, Entry{m.order.place[e.Term], e.X})
+		}
+		m.rows[i] = all[from:]
+		slices.SortFunc(m.rows[i], func(a, b Entry) int { return a.Term - b.Term })
+	}
 }
 
 func middle(xs []float64) float64 {
@@ -219,76 +246,63 @@ const normalMAD = 1.4826
 // sdFloor stands for certainty in a prior: far below the resolution of anything measured.
 const sdFloor = 1e-8
 
-// estimate sets the effects and their covariance for the present weights and spreads.
+// estimate sets the effects and the covariance of those that meet for the present weights and spreads.
 func (m *Mixed) estimate(s *MixedFit) {
-	p := len(m.Terms)
-	if len(s.Cov) != p*p {
-		s.Cov = make([]float64, p*p)
+	m.effects(s)
+	copy(m.near, m.room)
+	m.order.invert(m.near)
+}
+
+// effects sets the effects for the present weights and spreads, without their covariance.
+func (m *Mixed) effects(s *MixedFit) {
+	m.system(s)
+	m.order.forward(m.room, m.right)
+	m.order.backward(m.room, m.right)
+	for j, k := range m.order.place {
+		s.Coef[j] = m.right[k] + m.Terms[j].Mean
 	}
-	sys := symmetricIn(s.Cov, p)
-	a := sys.Raw()
-	b := make([]float64, p)
-	m.priors(s, a)
-	m.gather(s, a, b)
-	x, inv, err := sys.Solve(b)
-	if err != nil {
+}
+
+// system sets room to the factor of the normal equations and right to their right-hand side.
+func (m *Mixed) system(s *MixedFit) {
+	clear(m.room)
+	clear(m.right)
+	m.priors(s)
+	m.gather(s)
+	if !m.order.factor(m.room) {
 		panic(errImproper)
 	}
-	s.Coef, s.Cov = m.plusMeans(x), inv
 }
 
 // errImproper can't come about: every effect has a proper prior.
 const errImproper = "prob: a system with a proper prior on every effect can't be singular"
 
-// effects returns the effects for the present weights and spreads, without their covariance.
-func (m *Mixed) effects(s *MixedFit) []float64 {
-	p := len(m.Terms)
-	if len(m.room) != p*p {
-		m.room = make([]float64, p*p)
-	}
-	sys, b := symmetricIn(m.room, p), make([]float64, p)
-	m.priors(s, sys.Raw())
-	m.gather(s, sys.Raw(), b)
-	x, err := sys.SolveAlone(b)
-	if err != nil {
-		panic(errImproper)
-	}
-	return m.plusMeans(x)
-}
-
-// plusMeans adds the prior means to x, in place.
-func (m *Mixed) plusMeans(x []float64) []float64 {
-	for j := range x {
-		x[j] += m.Terms[j].Mean
-	}
-	return x
-}
-
-// priors sets the upper triangle of a to the precision of the effects before the rows are seen.
-func (m *Mixed) priors(s *MixedFit, a []float64) {
-	p := len(m.Terms)
+// priors adds the precision of the effects before the rows are seen.
+func (m *Mixed) priors(s *MixedFit) {
+	p, a := len(m.Terms), m.room
 	for j, t := range m.Terms {
 		sd := t.SD
 		if t.Group >= 0 {
 			sd = s.Tau[t.Group]
 		}
 		sd = math.Max(sd, sdFloor)
-		a[j*p+j] = 1 / (sd * sd)
+		a[m.order.place[j]*(p+1)] += 1 / (sd * sd)
 	}
 	for _, l := range m.Links {
-		w := 1 / (l.Gap * s.Tau[l.Group] * s.Tau[l.Group])
-		a[l.To*p+l.To] += w
+		w, to := 1/(l.Gap*s.Tau[l.Group]*s.Tau[l.Group]), m.order.place[l.To]
+		a[to*(p+1)] += w
 		if l.From >= 0 {
-			a[l.From*p+l.From] += w
-			a[min(l.From, l.To)*p+max(l.From, l.To)] -= w
+			from := m.order.place[l.From]
+			a[from*(p+1)] += w
+			a[min(from, to)*p+max(from, to)] -= w
 		}
 	}
 }
 
-// gather adds each row, at its present precision, to the upper triangle of the normal equations a x = b.
-func (m *Mixed) gather(s *MixedFit, a, b []float64) {
-	p := len(m.Terms)
-	for i, row := range m.Rows {
+// gather adds each row, at its present precision.
+func (m *Mixed) gather(s *MixedFit) {
+	p, a, b := len(m.Terms), m.room, m.right
+	for i, row := range m.rows {
 		v := s.Sigma * s.Sigma / (m.Like[i] * s.Robust[i])
 		for _, g := range m.Unknown[i] {
 			v += s.Tau[g] * s.Tau[g]
@@ -297,13 +311,10 @@ func (m *Mixed) gather(s *MixedFit, a, b []float64) {
 		s.Weight[i] = w
 		y := m.off[i]
 		for k, e := range row {
-			b[e.Term] += w * e.X * y
+			x, to := w*e.X, a[e.Term*p:(e.Term+1)*p]
+			b[e.Term] += x * y
 			for _, f := range row[k:] {
-				lo, hi := e.Term, f.Term
-				if lo > hi {
-					lo, hi = hi, lo
-				}
-				a[lo*p+hi] += w * e.X * f.X
+				to[f.Term] += x * f.X
 			}
 		}
 	}
@@ -319,15 +330,17 @@ func (m *Mixed) spreads(s *MixedFit) float64 {
 	for j, t := range m.Terms {
 		if t.Group >= 0 {
 			off := s.Coef[j] - t.Mean
-			sum[t.Group] += off*off + s.Cov[j*p+j]
+			sum[t.Group] += off*off + m.near[m.order.place[j]*(p+1)]
 			count[t.Group]++
 		}
 	}
 	for _, l := range m.Links {
-		step, doubt := s.Coef[l.To], s.Cov[l.To*p+l.To]
+		to := m.order.place[l.To]
+		step, doubt := s.Coef[l.To], m.near[to*(p+1)]
 		if l.From >= 0 {
+			from := m.order.place[l.From]
 			step -= s.Coef[l.From]
-			doubt += s.Cov[l.From*p+l.From] - 2*s.Cov[l.From*p+l.To]
+			doubt += m.near[from*(p+1)] - 2*m.near[min(from, to)*p+max(from, to)]
 		}
 		sum[l.Group] += (step*step + doubt) / l.Gap
 		count[l.Group]++

@@ -1,6 +1,9 @@
 package prob
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // leaveOut finds what each row's residual would be without it, by the hat matrix, with the weights held.
 func (m *Mixed) leaveOut(s *MixedFit) {
@@ -8,8 +11,8 @@ func (m *Mixed) leaveOut(s *MixedFit) {
 	df := m.DF
 	s.Left, s.Spread = make([]float64, n), make([]float64, n)
 	s.Score = 0
-	for i, row := range m.Rows {
-		v := Quadratic(row, s.Cov, len(m.Terms))
+	for i := range m.Rows {
+		v := quadratic(m.rows[i], m.near, len(m.Terms))
 		lever := math.Min(s.Weight[i]*v, 1-1e-9)
 		s.Left[i] = m.residual(*s, i) / (1 - lever)
 		own := s.Sigma * s.Sigma
@@ -31,20 +34,12 @@ func (m *Mixed) leaveOut(s *MixedFit) {
 //
 // Source: the information of a Student-t's location, Lange, Little and Taylor 1989, appendix B (from memory).
 func (m *Mixed) doubt(s *MixedFit) {
-	p := len(m.Terms)
-	sys := NewSymmetric(p)
 	told := MixedFit{Sigma: s.Sigma, Tau: s.Tau, Robust: make([]float64, len(s.Robust)), Weight: make([]float64, len(s.Weight))}
 	for i, r := range s.Robust {
 		told.Robust[i] = r * (m.DF + 1) / (m.DF + 3)
 	}
-	b := make([]float64, p)
-	m.priors(&told, sys.Raw())
-	m.gather(&told, sys.Raw(), b)
-	_, inv, err := sys.Solve(b)
-	if err != nil {
-		panic(errImproper)
-	}
-	s.Doubt = inv
+	m.system(&told)
+	s.Doubt = Covariance{m.order, slices.Clone(m.room)}
 }
 
 // Dot returns the sum of the row's elements times the values of their terms.
@@ -56,15 +51,16 @@ func Dot(row []Entry, b []float64) float64 {
 	return sum
 }
 
-// Quadratic returns row' v row.
-func Quadratic(row []Entry, v []float64, p int) float64 {
+// quadratic returns row' v row of a row whose terms rise and the upper triangle of v.
+func quadratic(row []Entry, v []float64, p int) float64 {
 	sum := 0.0
 	for k, e := range row {
-		at := v[e.Term*p:]
-		sum += e.X * e.X * at[e.Term]
+		at := v[e.Term*p : (e.Term+1)*p]
+		half := e.X * at[e.Term] / 2
 		for _, f := range row[k+1:] {
-			sum += 2 * e.X * f.X * at[f.Term]
+			half += f.X * at[f.Term]
 		}
+		sum += 2 * e.X * half
 	}
 	return sum
 }

@@ -71,15 +71,17 @@ func TestLeaveOutAgreesWithRefit(t *testing.T) {
 		without := *d
 		without.Rows = append(append([][]Entry(nil), d.Rows[:i]...), d.Rows[i+1:]...)
 		without.Unknown = append(append([][]int(nil), d.Unknown[:i]...), d.Unknown[i+1:]...)
-		without.off = append(append([]float64(nil), d.off[:i]...), d.off[i+1:]...)
+		without.Y = append(append([]float64(nil), d.Y[:i]...), d.Y[i+1:]...)
 		without.Like = append(append([]float64(nil), d.Like[:i]...), d.Like[i+1:]...)
 		held := MixedFit{Coef: make([]float64, 4), Sigma: s.Sigma, Weight: make([]float64, len(without.Rows)),
 			Robust: append(append([]float64(nil), s.Robust[:i]...), s.Robust[i+1:]...)}
+		without.Terms = append([]Term(nil), d.Terms...)
+		without.Prepare()
 		without.estimate(&held)
 		if want := d.Y[i] - Dot(d.Rows[i], held.Coef); math.Abs(s.Left[i]-want) > 1e-8 {
 			t.Errorf("row %d: left-out residual %.10f, refit %.10f", i, s.Left[i], want)
 		}
-		v := Quadratic(d.Rows[i], held.Cov, 4)
+		v := without.variance(d.Rows[i])
 		if want := math.Sqrt(s.Sigma*s.Sigma + v); math.Abs(s.Spread[i]-want) > 1e-8 {
 			t.Errorf("row %d: left-out spread %.10f, refit %.10f", i, s.Spread[i], want)
 		}
@@ -115,6 +117,9 @@ func walks() (chained, stepped *Mixed) {
 	return chained, stepped
 }
 
+// variance returns the variance of a row's expectation at the last estimate.
+func (m *Mixed) variance(row []Entry) float64 { return Covariance{m.order, m.room}.Variance(row) }
+
 func TestAChainIsASumOfSteps(t *testing.T) {
 	chained, stepped := walks()
 	a, b := chained.Start(), stepped.Start()
@@ -124,7 +129,7 @@ func TestAChainIsASumOfSteps(t *testing.T) {
 		if x, y := Dot(chained.Rows[i], a.Coef), Dot(stepped.Rows[i], b.Coef); math.Abs(x-y) > 1e-6 {
 			t.Errorf("row %d: chain %.8f, steps %.8f", i, x, y)
 		}
-		if x, y := Quadratic(chained.Rows[i], a.Cov, 4), Quadratic(stepped.Rows[i], b.Cov, 5); math.Abs(x-y) > 1e-6 {
+		if x, y := chained.variance(chained.Rows[i]), stepped.variance(stepped.Rows[i]); math.Abs(x-y) > 1e-6 {
 			t.Errorf("row %d: variance by the chain %.8f, by steps %.8f", i, x, y)
 		}
 	}
@@ -133,7 +138,7 @@ func TestAChainIsASumOfSteps(t *testing.T) {
 	sum := 0.0 // of the expected squares of the chain's steps over their gaps, with the steps' own figures
 	for _, d := range [][]Entry{{{1, 1}}, {{2, 1}, {3, 1}}, {{4, 1}}} {
 		e := Dot(d, b.Coef)
-		sum += (e*e + Quadratic(d, b.Cov, 5)) / float64(len(d))
+		sum += (e*e + stepped.variance(d)) / float64(len(d))
 	}
 	if want := math.Sqrt((3*before*before + sum) / 6); math.Abs(a.Tau[0]-want) > 1e-6 {
 		t.Errorf("spread %.8f, by steps %.8f", a.Tau[0], want)
@@ -153,7 +158,7 @@ func TestDoubtIsTheErrorOfTheLocation(t *testing.T) {
 		}
 		m.Prepare()
 		s := m.Solve(m.Start(), 40)
-		square, doubt, held = square+s.Coef[0]*s.Coef[0], doubt+s.Doubt[0], held+s.Cov[0]
+		square, doubt, held = square+s.Coef[0]*s.Coef[0], doubt+s.Doubt.Variance(m.Target), held+s.Cov.Variance(m.Target)
 	}
 	if ratio := square / doubt; ratio < 0.8 || ratio > 1.2 { // the standard error of the ratio is 7 %
 		t.Errorf("the location's variance is %.2f of what is stated", ratio)
