@@ -19,6 +19,7 @@ type Verdict struct {
 	Next     []string // what is still to be entered before the lot can be valued
 	Reasons  []string
 	Warnings []string
+	Care     string // where the cautions stand; empty: there are none
 }
 
 // Share is a cause with its part, 0..1.
@@ -51,7 +52,19 @@ func NewVerdict(o desk.Open) Verdict {
 		return v
 	}
 	v.fill(o.Valued.Answer)
+	v.Care = careWords(len(Cautions(o)))
 	return v
+}
+
+// careWords says how many cautions fit the lot, where the bid is decided.
+func careWords(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "1 caution stands under Checks. The maker's procedure and the agency decide."
+	}
+	return Count(n, "caution") + " stand under Checks. The maker's procedure and the agency decide."
 }
 
 // fill writes an answer into the verdict.

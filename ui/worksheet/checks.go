@@ -35,6 +35,8 @@ type checklist struct {
 	shown string   // what the rows were made of
 	lot   int64
 	muted bool
+
+	cautions []string // that are shown
 }
 
 // The orders of the looks.
@@ -166,10 +168,10 @@ func (c *checklist) hold(v *view.ChecksPage) {
 
 func (c *checklist) renderCare() {
 	cautions := view.Cautions(c.page.open)
-	if len(c.care.Objects) == len(cautions) {
+	if slices.Equal(c.cautions, cautions) {
 		return
 	}
-	c.care.Objects = nil
+	c.cautions, c.care.Objects = cautions, nil
 	for _, words := range cautions {
 		c.care.Add(widgets.NewNote(widgets.Care, words))
 	}

@@ -186,3 +186,13 @@ func TestTheRowInHandIsBroughtIntoSight(t *testing.T) {
 		t.Errorf("%v", b.open.Case.Findings)
 	}
 }
+
+// Another caution in the place of one is shown, and the verdict says how many there are.
+func TestCautionsAreThoseOfTheLot(t *testing.T) {
+	c, k := looked()
+	c.Hidden.Risks[0].Caution = "Restraints hold charges."
+	b := atChecks(t, c, k)
+	b.wants(t, "Take care: Restraints hold charges.", "1 caution stands under Checks.")
+	b.Edit("another", func(c *valuation.Case) { c.Hidden.Risks[0].Caution = "Batteries reignite." })
+	b.wants(t, "Take care: Batteries reignite.")
+}

@@ -94,6 +94,9 @@ func (v *verdict) renderMore(d view.Verdict) {
 	v.group("Still to enter", d.Next, false)
 	v.group("Why", d.Reasons, d.Refused)
 	v.group("Warnings", d.Warnings, true)
+	if d.Care != "" {
+		v.more.Add(form.Small(d.Care))
+	}
 	v.more.Refresh()
 }
 
