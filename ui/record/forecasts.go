@@ -52,7 +52,7 @@ func newForecasts() *section {
 		}
 	}
 	top := container.NewVBox(container.NewHBox(form.Label("Figure"), f.pick), f.words)
-	intervals := container.NewVBox(form.Label("How often an interval held what came, and what its chance could be with so few"), container.New(lowered{heldHeight}, f.held))
+	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"), container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
 	split := container.NewHSplit(left, f.where)
 	split.Offset = 0.52

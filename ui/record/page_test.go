@@ -101,7 +101,7 @@ func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 	p, _ := shown(t, some(), "Forecasts")
 	says(t, p, "6 of 10", "26 % to 88 %", "as stated", "too seldom", "33 % better", "0.980 of 10 sales", "8.5 %", "1.010", "2 buys without a forecast", "Only lots that you won are seen")
 	h := seen.All[*plot.Histogram](p.Object())[0]
-	if len(h.Facts()) != 10 || !strings.Contains(h.Facts()[9], "1 outcome fell above the 90th percentile") {
+	if len(h.Facts()) != 10 || !strings.Contains(h.Facts()[9], "1 outcome in the highest tenth") {
 		t.Errorf("facts %q", h.Facts())
 	}
 	seen.All[*widget.Select](p.Object())[0].SetSelected("Days")

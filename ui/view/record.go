@@ -45,14 +45,14 @@ func Tenths(f hindsight.FigureRecord) []Bin {
 	bins := make([]Bin, len(f.PIT))
 	for i, n := range f.PIT {
 		from, to := float64(i)/float64(len(f.PIT)), float64(i+1)/float64(len(f.PIT))
-		where := fmt.Sprintf("between the %.0fth and the %.0fth percentile of the forecast", 100*from, 100*to)
+		where := fmt.Sprintf("tenth %d of %d of the forecast, low to high", i+1, len(f.PIT))
 		switch i {
 		case 0:
-			where = fmt.Sprintf("below the %.0fth percentile of the forecast", 100*to)
+			where = "lowest tenth of the forecast"
 		case len(f.PIT) - 1:
-			where = fmt.Sprintf("above the %.0fth percentile of the forecast", 100*from)
+			where = "highest tenth of the forecast"
 		}
-		bins[i] = Bin{from, to, n, Count(n, "outcome") + " fell " + where + "."}
+		bins[i] = Bin{from, to, n, Count(n, "outcome") + " in the " + where + "."}
 	}
 	return bins
 }
@@ -89,7 +89,7 @@ func RatioLines(r hindsight.Record) [][2]string {
 		return nil
 	}
 	s := r.Ratios
-	out := [][2]string{{"Foretold price over price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
+	out := [][2]string{{"Foretold over sold price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
 		{"COD, how far ratios scatter", fmt.Sprintf("%.1f %%", s.COD)}, {"PRD, above 1: dear ones are foretold too low", fmt.Sprintf("%.3f", s.PRD)}}
 	return out
 }
@@ -116,7 +116,7 @@ func BrierWords(r score.Reliability) string {
 	if r.N == 0 {
 		return "Nothing has come of a stated chance yet."
 	}
-	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; always saying the overall share would score %.3f. Of it calibration %.3f, resolution %.3f.",
+	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; saying the overall share every time would score %.3f. Chances that are off cost %.3f, telling likely from unlikely wins %.3f.",
 		r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration, r.Resolution)
 }
 
@@ -133,7 +133,7 @@ func Causes(m hindsight.Money) []MoneyBar {
 	}
 	p := NewPurse(m.Currency)
 	bar := func(name string, a money.Amount, sign string) MoneyBar {
-		return MoneyBar{name, sign + p.Group(a), p.Major(a)}
+		return MoneyBar{name, sign + p.Whole(p.Major(a)), p.Major(a)}
 	}
 	bars := []MoneyBar{bar("Profit foretold", m.Foretold, "")}
 	for _, c := range m.Causes {
@@ -171,9 +171,13 @@ func ReplayRows(r desk.Replay, currency string) [][]string {
 // ReplayWords says what the replay comes to.
 func ReplayWords(r desk.Replay, currency string) string {
 	p, s := NewPurse(currency), r.Sum
-	words := fmt.Sprintf("%d would be bought again, %d refused. Of those refused, %d had lost %s together and %d had made %s.",
-		s.Bought, s.Refused, s.LossesRefused, p.Show(s.LossAvoided), s.GainsRefused, p.Show(s.GainMissed))
-	words += fmt.Sprintf(" Of the lots that others took, %d would be bought at their hammer price and %d not; what they would have made is not known.", s.WouldBuy, s.Left)
+	words := fmt.Sprintf("%d would be bought again, %d refused.", s.Bought, s.Refused)
+	if s.Refused > 0 {
+		words += fmt.Sprintf(" Of those refused, %d had lost %s together and %d had made %s.", s.LossesRefused, p.Show(s.LossAvoided), s.GainsRefused, p.Show(s.GainMissed))
+	}
+	if s.WouldBuy+s.Left > 0 {
+		words += fmt.Sprintf(" Of the lots that others took, %d would be bought at their hammer price and %d not; what they would have made is not known.", s.WouldBuy, s.Left)
+	}
 	if s.NotReplayed > 0 {
 		words += fmt.Sprintf(" %d cannot be replayed: no forecast was kept, or the hammer price is not known.", s.NotReplayed)
 	}

@@ -8,12 +8,12 @@ import (
 )
 
 // readAgain says what to do about a doubtful number.
-const readAgain = "Read it again at two places (windscreen and door)"
+const readAgain = "Read it again at two places (windshield and door)"
 
 // vinItems returns what the VIN says against the facts: stops where it cannot be read or names another model year.
 func vinItems(l lot.Lot) []Item {
 	if strings.TrimSpace(l.VIN) == "" {
-		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Fixed: true, Minutes: 2, Text: "Read the VIN at the windscreen and the door, and enter it.",
+		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Fixed: true, Minutes: 2, Text: "Read the VIN at the windshield and the door, and enter it.",
 			Why: "It is the only tie between this vehicle and its papers."}}
 	}
 	v := lot.ReadVIN(l.VIN)
@@ -88,5 +88,5 @@ func compareItem(vin string, v lot.VIN) Item {
 		why += " The 9 in third place says a small maker, who is named by positions 12 to 14 too."
 	}
 	return Item{ID: "vin_differs", Kind: "title", Minutes: 3, Why: why,
-		Text: "Does the VIN on the windscreen, the door or the title differ in any character from what is entered?"}
+		Text: "Does the VIN on the windshield, the door or the title differ in any character from what is entered?"}
 }
