@@ -79,7 +79,7 @@ func scatter(o desk.Open, x abscissa) Scatter {
 	if o.Valued != nil {
 		a := o.Valued.Answer
 		s.P10, s.P50, s.P90 = a.Resale.P10, a.Resale.P50, a.Resale.P90
-		s.Words = "this lot: " + p.Whole(a.Resale.P50) + ", 8 times in 10 " + p.Range(a.Resale.P10, a.Resale.P90)
+		s.Words = "this lot: " + p.Whole(a.Resale.P50) + ", 8 times in 10 from " + p.Range(a.Resale.P10, a.Resale.P90)
 		for _, r := range a.Resale.Adjusted {
 			if r.Row < len(adjusted) {
 				adjusted[r.Row] = r

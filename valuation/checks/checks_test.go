@@ -53,7 +53,7 @@ func TestVINItems(t *testing.T) {
 		id    string
 		words string
 	}{
-		{"", 2005, "vin_missing", "windscreen"},
+		{"", 2005, "vin_missing", "windshield"},
 		{"1G4AH59H45G118331", 2005, "vin_digit", "should be 1"},                    // one changed character: 408 mod 11 = 1
 		{"1G4AH59H45G118314", 2005, "vin_digit", "1 and 4 at positions 16 and 17"}, // the last two of the sample, swapped
 		{goodVIN, 2035, "vin_cycle", "model year 2005, the facts say 2035"},        // 565.15(b)
