@@ -37,7 +37,7 @@ func (w *Window) keepLooks() {
 	w.dress()
 	if err := w.desk.Book.PutSetting(context.Background(), looksSetting, w.looks); err != nil {
 		s := w.state
-		s.Trouble = "Could not remember the looks: " + err.Error()
+		s.Trouble = "Could not keep light, dark or the size of text: " + err.Error()
 		w.say(s)
 	}
 	w.show(w.state)

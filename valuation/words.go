@@ -84,9 +84,9 @@ func (w *work) figure(rule string, f bid.Figures) string {
 		}
 		return w.money(*f.PerHour) + " an own hour"
 	case bid.MaxCash:
-		return "cash out, 90th percentile " + w.money(m.Cash90+w.currency.Major(f.Total))
+		return "cash out, 9 times in 10 below " + w.money(m.Cash90+w.currency.Major(f.Total))
 	}
-	return fmt.Sprintf("90th percentile %.0f days", m.Days90)
+	return fmt.Sprintf("9 times in 10 within %.0f days", m.Days90)
 }
 
 // warnings gathers the doubts of every stage.

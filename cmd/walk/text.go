@@ -153,4 +153,5 @@ func (p *page) cautions(a valuation.Answer) {
 		add(r.Caution)
 	}
 	p.list("Cautions (the maker's procedure, local codes and licensed practice decide)", out)
+	p.line("\nWhat the catalogue brings in is a starter value, from memory, until you change it. What a title allows: ask the agency.")
 }

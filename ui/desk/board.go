@@ -127,7 +127,7 @@ func (d *Desk) Archive(ctx context.Context, s State, id int64, archived bool) St
 	if err := d.Book.Archive(ctx, id, archived); err != nil {
 		return s.troubled("archive the lot", err)
 	}
-	return d.refresh(ctx, s.said("Archived lots stay in the store; show them with the box above the list."))
+	return d.refresh(ctx, s.said("Archived lots are kept: the box above the list shows them."))
 }
 
 // Remove takes a lot off the Board; Undo puts it back.

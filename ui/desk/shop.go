@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"walkline/valuation"
@@ -155,6 +156,18 @@ func Differing(a, b valuation.Case) []string {
 	return names
 }
 
+// alike names the groups of terms that two cases have in common, the currency apart.
+func alike(a, b valuation.Case) []string {
+	differ := Differing(a, b)
+	var names []string
+	for _, g := range termGroups {
+		if g.name != OfCurrency && !slices.Contains(differ, g.name) {
+			names = append(names, g.name)
+		}
+	}
+	return names
+}
+
 // written returns values in a form that says the same for an empty list as for none, and for 1.10 as for 1.1.
 func written(values []any) []byte {
 	text, err := json.Marshal(values)
@@ -263,5 +276,6 @@ func (s State) compared() State {
 		o.Yard = s.Shop.Yards[y].Sale
 	}
 	o.Differs = Differing(o.Case, s.Shop.Onto(o.Case))
+	o.Starters = alike(o.Case, s.StarterShop.Onto(o.Case))
 	return s.with(o)
 }

@@ -55,6 +55,19 @@ func TestAShopThatCannotBeReadIsSaid(t *testing.T) {
 	}
 }
 
+// A lot says which of its terms are nobody's yet.
+func TestALotNamesTheTermsThatAreStarterValues(t *testing.T) {
+	d, _ := newDesk()
+	s := d.NewLot(t.Context(), d.Load(t.Context()))
+	if !slices.Contains(s.Open.Starters, desk.OtherBids) || slices.Contains(s.Open.Starters, desk.OfCurrency) {
+		t.Errorf("a new lot: %q", s.Open.Starters)
+	}
+	s = d.Edit(t.Context(), s, "rivals", func(c *valuation.Case) { c.Market.Rivals = 9 })
+	if slices.Contains(s.Open.Starters, desk.OtherBids) || !slices.Contains(s.Open.Starters, desk.HouseRules) {
+		t.Errorf("with rivals of its own: %q", s.Open.Starters)
+	}
+}
+
 func TestALotTakesTheTermsOfItsYard(t *testing.T) {
 	d, _ := newDesk()
 	s := d.EditShop(t.Context(), d.Load(t.Context()), "yards", func(shop *desk.Shop) {

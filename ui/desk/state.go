@@ -45,6 +45,7 @@ type Open struct {
 	Reach    Reach
 	Photos   []lot.Photo
 	Differs  []string // the groups of terms in which the case differs from the shop's
+	Starters []string // the groups of terms that are still the starter's
 	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 	Standing Standing
 	Went     *money.Amount // what it was sold for, whoever bought it, as last read for the Live page; nil: not known

@@ -41,10 +41,14 @@ func TermsWords(o desk.Open) string {
 	if o.Yard != "" {
 		from += ", those of " + o.Yard
 	}
-	if len(o.Differs) == 0 {
-		return "The terms of this lot are " + from + "."
+	words := "The terms of this lot are " + from + "."
+	if len(o.Differs) > 0 {
+		words = "This lot's terms are not " + from + " in: " + list(o.Differs) + "."
 	}
-	return "This lot's terms are not " + from + " in: " + list(o.Differs) + "."
+	if len(o.Starters) > 0 {
+		words += " Still starter values: " + list(o.Starters) + "."
+	}
+	return words
 }
 
 // list joins words with commas and an "and".

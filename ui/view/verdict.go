@@ -52,7 +52,7 @@ func NewVerdict(o desk.Open) Verdict {
 		return v
 	}
 	v.fill(o.Valued.Answer)
-	v.Care = careWords(len(Cautions(o)))
+	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of))
 	return v
 }
 
@@ -65,6 +65,14 @@ func careWords(n int) string {
 		return "1 caution stands under Checks. The maker's procedure and the agency decide."
 	}
 	return Count(n, "caution") + " stand under Checks. The maker's procedure and the agency decide."
+}
+
+// starterWords says that the answer rests on starter values, where it does.
+func starterWords(c valuation.Case) string {
+	if !c.Repair.UseCatalogue && !c.Hidden.UseCatalogue {
+		return ""
+	}
+	return "What the catalogue brings in is a starter value until you change it."
 }
 
 // fill writes an answer into the verdict.
