@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
 )
 
 // asking is a question for a file that is there.
@@ -19,7 +21,7 @@ type asking struct {
 
 // ask asks for a file, by its path or from a list.
 func (w *Window) ask(a asking, take func(path string)) {
-	path := widget.NewEntry()
+	path := widgets.NewTextEntry()
 	path.SetPlaceHolder(a.hint)
 	var d *dialog.CustomDialog
 	done := func() {
@@ -27,6 +29,7 @@ func (w *Window) ask(a asking, take func(path string)) {
 		take(strings.TrimSpace(path.Text))
 	}
 	path.OnSubmitted = func(string) { done() }
+	path.OnEscape = func() { d.Hide() }
 	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse(take) })
 	words := widget.NewLabel(a.what)
 	words.Wrapping = fyne.TextWrapWord
@@ -35,7 +38,7 @@ func (w *Window) ask(a asking, take func(path string)) {
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton(a.verb, done)})
 	d.Resize(fyne.NewSize(680, 210))
 	w.open(d)
-	w.window.Canvas().Focus(path)
+	w.focusIn(path)
 }
 
 // browse lets the user choose a file from a list.

@@ -11,7 +11,7 @@ import (
 // shown and of the whole vehicle elsewhere; any other file is read as the table that the place is for. While a dialog is open
 // it does nothing.
 func (w *Window) Drop(files []fyne.URI) {
-	if w.modal || len(files) == 0 {
+	if w.modal() || len(files) == 0 {
 		return
 	}
 	var paths []string

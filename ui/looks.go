@@ -76,29 +76,3 @@ func (w *Window) help() {
 	d.Resize(fyne.NewSize(720, 520))
 	w.open(d)
 }
-
-// open shows a dialog that Escape closes and, where no field has the keyboard, Enter confirms.
-func (w *Window) open(d interface {
-	Show()
-	Hide()
-	SetOnClosed(func())
-}) {
-	w.modal = true
-	canvas := w.window.Canvas()
-	before := canvas.OnTypedKey()
-	canvas.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		switch e.Name {
-		case fyne.KeyEscape:
-			d.Hide()
-		case fyne.KeyReturn, fyne.KeyEnter:
-			if c, ok := d.(interface{ Confirm() }); ok {
-				c.Confirm()
-			}
-		}
-	})
-	d.SetOnClosed(func() {
-		w.modal = false
-		canvas.SetOnTypedKey(before)
-	})
-	d.Show()
-}

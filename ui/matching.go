@@ -197,5 +197,5 @@ func (m *matching) saveRefused() {
 		w.failed("save the refused rows", err)
 	}, w.window)
 	d.SetFileName("refused.csv")
-	w.open(d)
+	w.openSoon(d)
 }

@@ -102,21 +102,24 @@ func (w *Window) menu() *fyne.MainMenu {
 	return fyne.NewMainMenu(menus...)
 }
 
-// shortcuts puts every key on the window itself, so that they work whatever has the keyboard.
+// shortcuts puts every key on the window itself, so that they work whatever has the keyboard, but not behind a dialog.
 func (w *Window) shortcuts() {
 	for _, g := range w.groups() {
 		for _, c := range g.commands {
 			if c.key != "" {
-				w.window.Canvas().AddShortcut(c.shortcut(), func(fyne.Shortcut) { c.do() })
+				w.window.Canvas().AddShortcut(c.shortcut(), func(fyne.Shortcut) { w.alone(c.do) })
 			}
 		}
 	}
-	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.redo() })
-	w.window.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if e.Name == fyne.KeyEscape {
-			w.back()
-		}
-	})
+	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.alone(w.redo) })
+	w.window.Canvas().SetOnTypedKey(w.typed)
+}
+
+// alone does what a key of the window asks for, unless a dialog lies over the window.
+func (w *Window) alone(do func()) {
+	if !w.modal() {
+		do()
+	}
 }
 
 // back goes from a page about the lot to its worksheet, from an open build to the list, and from there to the Board.

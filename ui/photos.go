@@ -22,6 +22,7 @@ import (
 	"walkline/ui/photo"
 	"walkline/ui/task"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/valuation/lot"
 )
 
@@ -56,7 +57,7 @@ func photoFiles(paths []string) []string {
 
 // AddPhotos lets the user choose photographs of an area of the open lot: by the path of a file or a folder, or from a list.
 func (w *Window) AddPhotos(area string) {
-	path := widget.NewEntry()
+	path := widgets.NewTextEntry()
 	path.SetPlaceHolder("path of a photo, or of a folder of photos")
 	stage := widget.NewRadioGroup([]string{beforeWords, afterWords}, nil)
 	stage.Horizontal, stage.Required = true, true
@@ -67,6 +68,7 @@ func (w *Window) AddPhotos(area string) {
 		w.takePhotos([]string{strings.TrimSpace(path.Text)}, area, stageOf(stage.Selected))
 	}
 	path.OnSubmitted = func(string) { take() }
+	path.OnEscape = func() { d.Hide() }
 	browse := widget.NewButton("Look for one…", func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) })
 	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Photos can also be dropped on the window, many at once."),
 		container.NewBorder(nil, nil, nil, browse, path), stage)
@@ -74,7 +76,7 @@ func (w *Window) AddPhotos(area string) {
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Add", take)})
 	d.Resize(fyne.NewSize(720, 230))
 	w.open(d)
-	w.window.Canvas().Focus(path)
+	w.focusIn(path)
 }
 
 const (

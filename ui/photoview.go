@@ -54,27 +54,23 @@ func (w *Window) ShowPhoto(hash string) {
 	v.dialog = dialog.NewCustomWithoutButtons("Photo", body, w.window)
 	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }), button("Remove", v.remove), button("Close", v.close)})
 	v.dialog.Resize(fyne.NewSize(1080, 620))
-	w.open(v.dialog)
-	v.keys()
+	w.window.Canvas().Unfocus()
+	w.openWith(v.dialog, v.keys)
 	v.show(hash)
 }
 
 // keys lets the arrows step where no field has the keyboard.
-func (v *photoView) keys() {
-	c := v.w.window.Canvas()
-	c.Unfocus()
-	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		switch e.Name {
-		case fyne.KeyEscape:
-			v.close()
-		case fyne.KeyLeft:
-			v.step(-1)
-		case fyne.KeyRight:
-			v.step(1)
-		case fyne.KeyDelete:
-			v.remove()
-		}
-	})
+func (v *photoView) keys(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyEscape:
+		v.close()
+	case fyne.KeyLeft:
+		v.step(-1)
+	case fyne.KeyRight:
+		v.step(1)
+	case fyne.KeyDelete:
+		v.remove()
+	}
 }
 
 // photo returns the photograph that is shown, as the state has it.

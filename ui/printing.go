@@ -74,7 +74,7 @@ func (w *Window) printFolder() string {
 
 // print asks for a place, by its path or from a list, and writes the file there.
 func (w *Window) print(p printing) {
-	path := widget.NewEntry()
+	path := widgets.NewTextEntry()
 	path.SetPlaceHolder("path of the file")
 	path.SetText(filepath.Join(w.printFolder(), p.name))
 	problem := widgets.NewCaption("")
@@ -94,6 +94,7 @@ func (w *Window) print(p printing) {
 		w.unlessThere(p, to)
 	}
 	path.OnSubmitted = func(string) { save() }
+	path.OnEscape = func() { d.Hide() }
 	browse := widget.NewButton("Look for a place…", func() { d.Hide(); w.browseToSave(p) })
 	if p.save != nil {
 		browse.OnTapped = func() { w.browseFolder(func(folder string) { path.SetText(filepath.Join(folder, p.name)) }) }
@@ -104,7 +105,7 @@ func (w *Window) print(p printing) {
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Save", save)})
 	d.Resize(fyne.NewSize(720, 210))
 	w.open(d)
-	w.window.Canvas().Focus(path)
+	w.focusIn(path)
 }
 
 // placeFor says in a sentence why a file cannot be put at a path; empty: it can.
@@ -186,7 +187,7 @@ func (w *Window) browseToSave(p printing) {
 	}, w.window)
 	d.SetFileName(p.name)
 	d.Resize(fyne.NewSize(860, 560))
-	w.open(d)
+	w.openSoon(d)
 }
 
 // browseFolder lets the user choose a folder from a list.
@@ -199,5 +200,5 @@ func (w *Window) browseFolder(take func(path string)) {
 		take(f.Path())
 	}, w.window)
 	d.Resize(fyne.NewSize(860, 560))
-	d.Show() // over the dialog that asks
+	w.open(d) // over the dialog that asks
 }

@@ -43,7 +43,8 @@ type Window struct {
 	places *places
 	notice *widgets.Words
 	means  string // what the field in hand means; said at the foot where nothing else is
-	modal  bool   // a dialog is open: dropped files wait
+
+	dialogs []opened // on show, the last one on top
 
 	thumbnails map[string]image.Image // by the hash of the photograph
 }

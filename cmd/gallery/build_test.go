@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
 	"walkline/ui/widgets"
@@ -68,7 +67,7 @@ func TestPastBuysAreImportedFromAFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.tap(t, "Import past buys…")
-	entry := seen.All[*widget.Entry](s.top())[0]
+	entry := seen.All[*widgets.TextEntry](s.top())[0]
 	test.Type(entry, path)
 	s.tap(t, "Read")
 	if !seen.Says(s.top(), "Usable: 1 of 2 rows. Refused: 1.") {

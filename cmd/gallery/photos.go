@@ -51,11 +51,11 @@ func (s *stage) photos() error {
 		}
 	}
 	s.window.AddPhotos("12")
-	seen.All[*widget.Entry](s.top())[0].SetText(folder)
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(folder)
 	if err := s.save("photos-adding"); err != nil {
 		return err
 	}
-	seen.All[*widget.Entry](s.top())[0].OnSubmitted(folder)
+	seen.All[*widgets.TextEntry](s.top())[0].OnSubmitted(folder)
 	if err := s.save("worksheet-photos"); err != nil {
 		return err
 	}

@@ -46,7 +46,7 @@ func withPhotos(t *testing.T) (*stage, int64) {
 	t.Helper()
 	s, id := worksheet(t, "27", '2')
 	s.tap(t, "Add photos…")
-	seen.All[*widget.Entry](s.top())[0].SetText(photographs(t))
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(photographs(t))
 	s.tap(t, "Add")
 	return s, id
 }
@@ -84,7 +84,7 @@ func TestPhotosOfAFolderArePinnedToTheSelectedArea(t *testing.T) {
 func TestAPhotoIsAddedOnceOnly(t *testing.T) {
 	s, id := withPhotos(t)
 	s.tap(t, "Add photos…")
-	seen.All[*widget.Entry](s.top())[0].SetText(photographs(t))
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(photographs(t))
 	s.tap(t, "Add")
 	s.wants(t, "0 photos added. 2 photos the lot had already.")
 	if n := len(s.keptPhotos(t, id)); n != 2 {
@@ -127,7 +127,7 @@ func TestWhereNoPictureIsTheWindowSaysSo(t *testing.T) {
 	s, _ := worksheet(t, "27", '2')
 	s.tap(t, "Add photos…")
 	nowhere := filepath.Join(t.TempDir(), "none")
-	seen.All[*widget.Entry](s.top())[0].SetText(nowhere)
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(nowhere)
 	s.tap(t, "Add")
 	s.wants(t, "Could not add the photos: no photo is at "+nowhere)
 }

@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/lot"
 )
@@ -20,7 +20,7 @@ func TestTheDecisionSheetIsSavedWhereThePathSays(t *testing.T) {
 	t.Setenv("HOME", home)
 	s, _ := worksheet(t, "27", '1')
 	s.press(fyne.KeyP)
-	path := seen.All[*widget.Entry](s.top())[0]
+	path := seen.All[*widgets.TextEntry](s.top())[0]
 	if want := filepath.Join(home, "lot 27 Kettrick Dunlin decision.pdf"); path.Text != want {
 		t.Errorf("proposed %q, want %q", path.Text, want)
 	}
@@ -41,7 +41,7 @@ func TestTheDecisionSheetIsSavedWhereThePathSays(t *testing.T) {
 	}
 	s.wants(t, "The decision sheet is in "+to)
 	s.press(fyne.KeyP)
-	if again := seen.All[*widget.Entry](s.top())[0].Text; filepath.Dir(again) != folder {
+	if again := seen.All[*widgets.TextEntry](s.top())[0].Text; filepath.Dir(again) != folder {
 		t.Errorf("the next sheet is proposed at %q", again)
 	}
 }
@@ -54,7 +54,7 @@ func TestAFileIsReplacedOnlyWhenAsked(t *testing.T) {
 			t.Fatal(err)
 		}
 		s.press(fyne.KeyP)
-		seen.All[*widget.Entry](s.top())[0].SetText(to)
+		seen.All[*widgets.TextEntry](s.top())[0].SetText(to)
 		s.tap(t, "Save")
 		s.tap(t, answer)
 		data, err := os.ReadFile(to)
@@ -87,7 +87,7 @@ func TestTheRebuiltFileIsSaved(t *testing.T) {
 	s.press(fyne.KeyU)
 	s.window.OpenBuild(id)
 	s.press(fyne.KeyP, fyne.KeyModifierShift)
-	path := seen.All[*widget.Entry](s.top())[0]
+	path := seen.All[*widgets.TextEntry](s.top())[0]
 	if want := "lot 27 Kettrick Dunlin rebuilt inspection.pdf"; filepath.Base(path.Text) != want {
 		t.Errorf("proposed %q", path.Text)
 	}

@@ -67,6 +67,10 @@ func stepped(o fyne.CanvasObject, s fyne.Shortcut) bool {
 // TextEntry is an entry for words that leaves undo and redo to the window.
 type TextEntry struct {
 	widget.Entry
+
+	// OnEscape, when set, is called on Escape.
+	OnEscape func()
+
 	meaning string
 }
 
@@ -97,6 +101,15 @@ func (e *TextEntry) TypedShortcut(s fyne.Shortcut) {
 	if !stepped(e, s) {
 		e.Entry.TypedShortcut(s)
 	}
+}
+
+// TypedKey takes Escape where it means something and leaves the rest to the entry.
+func (e *TextEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape && e.OnEscape != nil {
+		e.OnEscape()
+		return
+	}
+	e.Entry.TypedKey(k)
 }
 
 // FocusGained selects the whole text, so that what is typed replaces it.

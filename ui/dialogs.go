@@ -1,0 +1,75 @@
+package ui
+
+import (
+	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
+)
+
+// shown is a dialog as the window keeps it.
+type shown interface {
+	Show()
+	Hide()
+	SetOnClosed(func())
+}
+
+// opened is a dialog on show, and what it does with a key while none of its fields has the keyboard.
+type opened struct {
+	dialog shown
+	keys   func(*fyne.KeyEvent)
+}
+
+// open shows a dialog that Escape closes and, where no field has the keyboard, Enter confirms.
+func (w *Window) open(d shown) {
+	w.openWith(d, func(e *fyne.KeyEvent) {
+		switch e.Name {
+		case fyne.KeyEscape:
+			d.Hide()
+		case fyne.KeyReturn, fyne.KeyEnter:
+			if c, ok := d.(interface{ Confirm() }); ok {
+				c.Confirm()
+			}
+		}
+	})
+}
+
+// openWith shows a dialog with keys of its own. A dialog may open the next one before it has closed itself: the keys are
+// always those of the last one that is still open.
+func (w *Window) openWith(d shown, keys func(*fyne.KeyEvent)) {
+	w.dialogs = append(w.dialogs, opened{d, keys})
+	d.SetOnClosed(func() {
+		w.dialogs = slices.DeleteFunc(w.dialogs, func(o opened) bool { return o.dialog == d })
+	})
+	d.Show()
+}
+
+// modal reports whether a dialog is open: dropped files, and the window's own keys, wait.
+func (w *Window) modal() bool { return len(w.dialogs) > 0 }
+
+// typed hears the keys that no field takes.
+func (w *Window) typed(e *fyne.KeyEvent) {
+	if w.modal() {
+		w.dialogs[len(w.dialogs)-1].keys(e)
+		return
+	}
+	if e.Name == fyne.KeyEscape {
+		w.back()
+	}
+}
+
+// settle is how long a field of a dialog waits for the keyboard: the space bar that presses a button comes as a key and then
+// as a character, which must not land in the field.
+const settle = 20 * time.Millisecond
+
+// focusIn gives the keyboard to a field of the dialog that has just been opened.
+func (w *Window) focusIn(field fyne.Focusable) {
+	w.runner.After(settle, func() {
+		if w.modal() {
+			w.window.Canvas().Focus(field)
+		}
+	})
+}
+
+// openSoon shows a dialog that gives the keyboard to a field of its own accord.
+func (w *Window) openSoon(d shown) { w.runner.After(settle, func() { w.open(d) }) }
