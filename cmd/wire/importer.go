@@ -32,7 +32,7 @@ func (Importer) Open(data []byte, currency string) (desk.Sheet, error) {
 		return desk.Sheet{}, err
 	}
 	options, doubts := csvfile.ProposeOptions(table, match, csvfile.Options{Currency: given})
-	s := desk.Sheet{Data: data, Header: table.Header, Rows: len(table.Records)}
+	s := desk.Sheet{Data: data, Header: table.Header, Added: csvfile.Added(table.Header), Rows: len(table.Records)}
 	for _, r := range table.Records[:min(sampleRows, len(table.Records))] {
 		s.Sample = append(s.Sample, r.Cells)
 	}

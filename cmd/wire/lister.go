@@ -20,7 +20,7 @@ func (Lister) OpenList(data []byte) (desk.Sheet, error) {
 	}
 	match := runlist.Propose(table.Header)
 	options, doubts := runlist.ProposeOptions(table, match)
-	s := desk.Sheet{Data: data, Header: table.Header, Rows: len(table.Records)}
+	s := desk.Sheet{Data: data, Header: table.Header, Added: csvfile.Added(table.Header), Rows: len(table.Records)}
 	for _, r := range table.Records[:min(sampleRows, len(table.Records))] {
 		s.Sample = append(s.Sample, r.Cells)
 	}

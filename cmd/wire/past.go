@@ -23,7 +23,7 @@ func (p PastTables) OpenPast(data []byte, currency string) (desk.Sheet, error) {
 	if err != nil {
 		return desk.Sheet{}, err
 	}
-	s := desk.Sheet{Data: data, Header: table.Header, Rows: len(table.Records), Fields: append(csvfile.PastFields(), string(csvfile.Ignored))}
+	s := desk.Sheet{Data: data, Header: table.Header, Added: csvfile.Added(table.Header), Rows: len(table.Records), Fields: append(csvfile.PastFields(), string(csvfile.Ignored))}
 	for _, r := range table.Records[:min(sampleRows, len(table.Records))] {
 		s.Sample = append(s.Sample, r.Cells)
 	}

@@ -91,6 +91,33 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 	}
 }
 
+func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
+	ctx := context.Background()
+	d, _ := open(t)
+	s := d.NewLot(ctx, d.Load(ctx))
+	sheet, err := d.OpenSheet(ctx, []byte("what;km;when\n12.500;95.300;03.11.2026\n-5;80.000;12.11.2026\n"), "USD")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet.Stated = desk.Stated{Match: []string{"price", "mileage", "date"}, Marks: "1.234,50", Dates: "day first", Unit: "km", Distance: "km", Kind: "sold", Currency: "USD"}
+	s, refused := d.Apply(ctx, s, sheet)
+	if len(refused) != 1 || len(s.Open.Case.Resale.Rows) != 1 {
+		t.Fatalf("%q %q %v", s.Notice, s.Trouble, refused)
+	}
+	data, err := wire.Importer{}.Refused(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := d.OpenSheet(ctx, []byte(strings.Replace(string(data), "-5", "9.500", 1)), "USD")
+	if err != nil || again.Stated.Dates != "day first" {
+		t.Fatalf("%+v, %v", again, err)
+	}
+	s, refused = d.Apply(ctx, s, again)
+	if rows := s.Open.Case.Resale.Rows; len(refused) > 0 || len(rows) != 2 || rows[1].Price != 950000 {
+		t.Errorf("%s\n%q %q %v %+v", data, s.Notice, s.Trouble, refused, rows)
+	}
+}
+
 func TestATableInAnotherCurrencyIsRefused(t *testing.T) {
 	d, _ := open(t)
 	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "prices", "hatch2004_public.csv"))

@@ -25,10 +25,11 @@ var KnownMarks = []Marks{{".", ","}, {",", "."}, {".", " "}, {",", " "}, {".", "
 // spaces makes every kind of space and apostrophe that parts thousands the plain one.
 var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ", "’", "'", "−", "-")
 
-// plain returns a number written with these marks as a plain decimal number ("1234.50").
+// plain returns a number written with these marks as a plain decimal number ("1234.50"). One apostrophe before it, the
+// spreadsheets' mark for text, is left out: it stays where a refused "-5" is set right to "5".
 // Errors: it is not written so: a mark is foreign, or thousands are not parted in threes.
 func (m Marks) plain(cell string) (string, error) {
-	unsigned, negative := strings.CutPrefix(spaces.Replace(cell), "-")
+	unsigned, negative := strings.CutPrefix(strings.TrimPrefix(spaces.Replace(cell), "'"), "-")
 	whole, fraction, parted := strings.Cut(unsigned, m.Decimal)
 	groups := []string{whole}
 	if m.Thousands != "" {

@@ -61,6 +61,15 @@ func otherName(key string) string {
 // refusedPrefix starts the columns that say why a row was refused; they are not read again.
 const refusedPrefix = "refused: "
 
+// Added returns how many of the last columns are those that [WriteRefused] has added.
+func Added(header []string) int {
+	n := 0
+	for n < len(header) && strings.HasPrefix(header[len(header)-1-n], refusedPrefix) {
+		n++
+	}
+	return n
+}
+
 // refusal is why a row was refused, as the columns after its own.
 type refusal struct {
 	Line   string `csv:"refused: line"`

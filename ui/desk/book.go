@@ -126,6 +126,7 @@ type Importer interface {
 type Sheet struct {
 	Data   []byte
 	Header []string
+	Added  int        // the last so many columns say why rows of an earlier table were refused
 	Sample [][]string // the first rows
 	Rows   int
 	Fields []string // what a column can be

@@ -3,7 +3,6 @@ package desk
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -43,9 +42,6 @@ type Enlisted struct {
 	Left    []string
 }
 
-// listProfile names the setting under which the columns of a run list are remembered.
-func listProfile(s Sheet) string { return "run list of " + strings.Join(s.Header, ", ") }
-
 // OpenList returns the run list that a file holds, with what was stated for the last one with the same columns, but for the
 // sale's day.
 func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
@@ -53,16 +49,11 @@ func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
 	if err != nil {
 		return sheet, err
 	}
-	var before Stated
-	found, err := d.Book.Setting(ctx, listProfile(sheet), &before)
-	if err != nil {
-		return sheet, err
-	}
+	found, err := d.recall(ctx, ofRunLists, &sheet)
 	if found {
-		before.SaleDate = ""
-		sheet.Stated, sheet.Doubts = before, nil
+		sheet.Stated.SaleDate = ""
 	}
-	return sheet, nil
+	return sheet, err
 }
 
 // Enlist keeps the lots of a run list with the shop's terms, in one step of the Board. It may run on any goroutine: it
@@ -85,7 +76,7 @@ func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, erro
 		return Enlisted{}, err
 	}
 	counts := Counts{Read: len(listed) + len(refused), New: len(m.New), Same: m.Same, Changed: len(m.Changed), Refused: len(refused)}
-	return Enlisted{counts, refused, m.Left}, d.Book.PutSetting(ctx, listProfile(sheet), sheet.Stated)
+	return Enlisted{counts, refused, m.Left}, d.remember(ctx, ofRunLists, sheet)
 }
 
 // listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.

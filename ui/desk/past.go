@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"strings"
 )
 
 // PastTables reads and writes tables of past buys.
@@ -18,20 +17,13 @@ type PastTables interface {
 	PastTemplate() []byte
 }
 
-// pastProfile names the setting under which the columns of a table of past buys are remembered.
-func pastProfile(s Sheet) string { return "past buys of " + strings.Join(s.Header, ", ") }
-
 // OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns.
 func (d *Desk) OpenPast(ctx context.Context, data []byte) (Sheet, error) {
 	sheet, err := d.Past.OpenPast(data, d.Starter.Currency)
 	if err != nil {
 		return sheet, err
 	}
-	var before Stated
-	found, err := d.Book.Setting(ctx, pastProfile(sheet), &before)
-	if found && err == nil {
-		sheet.Stated, sheet.Doubts = before, nil
-	}
+	_, err = d.recall(ctx, ofPastBuys, &sheet)
 	return sheet, err
 }
 
@@ -49,7 +41,7 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 		return s.troubled("keep the past buys", err), refused
 	}
 	counts.Read, counts.Refused = len(list)+len(refused), len(refused)
-	if err := d.Book.PutSetting(ctx, pastProfile(sheet), sheet.Stated); err != nil {
+	if err := d.remember(ctx, ofPastBuys, sheet); err != nil {
 		return s.troubled("remember how this table is read", err), refused
 	}
 	if s = d.readBuilds(ctx, d.refresh(ctx, s)); s.Trouble != "" {

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"strings"
 
 	"walkline/valuation"
 )
@@ -49,19 +48,9 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (She
 	if err != nil {
 		return sheet, err
 	}
-	var before Stated
-	found, err := d.Book.Setting(ctx, profile(sheet), &before)
-	if err != nil {
-		return sheet, err
-	}
-	if found {
-		sheet.Stated, sheet.Doubts = before, nil
-	}
-	return sheet, nil
+	_, err = d.recall(ctx, ofComparables, &sheet)
+	return sheet, err
 }
-
-// profile names the setting under which a table's columns are remembered.
-func profile(s Sheet) string { return "import of " + strings.Join(s.Header, ", ") }
 
 // Apply takes the rows of a sheet into the open lot. It says what it did in the notice; refused rows come back.
 func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
@@ -78,7 +67,7 @@ func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusa
 	if s.Trouble != "" {
 		return s, refused
 	}
-	if err := d.Book.PutSetting(ctx, profile(sheet), sheet.Stated); err != nil {
+	if err := d.remember(ctx, ofComparables, sheet); err != nil {
 		return s.troubled("remember how this table is read", err), refused
 	}
 	return s.said(counts.words()), refused
