@@ -8,6 +8,7 @@ import (
 // column is an extra column of the table that the subject states too.
 type column struct {
 	name   string
+	at     int            // among the cells
 	words  bool           // levels of words; otherwise numbers
 	centre float64        // of numbers: the subject's own value
 	mean   float64        // of numbers: stands in where a row has none
@@ -32,53 +33,50 @@ var notFacts = map[string]bool{MonthsColumn: true, "currency": true, "price": tr
 	"note": true, "source": true, "url": true}
 
 // columns returns the extra columns that can tell rows apart, in the order of their names.
-func columns(rows []Sale, subject Traits) []column {
-	names := make([]string, 0, len(subject.More))
-	for name := range subject.More {
-		names = append(names, name)
-	}
-	sort.Strings(names)
+func (t table) columns() []column {
 	var out []column
-	for _, name := range names {
-		if notFacts[Key(name)] || Key(subject.More[name]) == "" || len(out) == mostColumns {
-			continue
+	for at := range t.names {
+		if len(out) == mostColumns {
+			break
 		}
-		if c, ok := newColumn(name, rows, subject); ok {
+		if c, ok := t.column(at); ok {
 			out = append(out, c)
 		}
 	}
 	return out
 }
 
-func newColumn(name string, rows []Sale, subject Traits) (column, bool) {
+func (t table) column(at int) (column, bool) {
 	counts := map[string]int{}
 	var xs []float64
 	filled := 0
-	for _, r := range rows {
-		v := Key(r.More[name])
-		if v == "" {
+	for _, r := range t.rows {
+		c := r.cells[at]
+		if c.word == "" {
 			continue
 		}
 		filled++
-		counts[v]++
-		if x, ok := Number(v); ok {
-			xs = append(xs, x)
+		counts[c.word]++
+		if c.counts {
+			xs = append(xs, c.number)
 		}
 	}
-	own := Key(subject.More[name])
-	if len(rows) == 0 || float64(filled) < leastFilled*float64(len(rows)) || (len(counts) == 1 && counts[own] > 0) {
+	own, out := t.subject.cells[at], column{name: t.names[at], at: at}
+	if len(t.rows) == 0 || float64(filled) < leastFilled*float64(len(t.rows)) || (len(counts) == 1 && counts[own.word] > 0) {
 		return column{}, false
 	}
-	if x, ok := Number(own); ok && len(xs) == filled {
-		return numberColumn(name, xs, x), true
+	if own.counts && len(xs) == filled {
+		out.setNumbers(xs, own.number)
+		return out, true
 	}
 	if len(counts) > fewLevels && filled < wordsPerRows*len(counts) {
 		return column{}, false
 	}
-	return column{name: name, words: true, levels: commonest(counts, own)}, true
+	out.words, out.levels = true, commonest(counts, own.word)
+	return out, true
 }
 
-func numberColumn(name string, xs []float64, own float64) column {
+func (c *column) setNumbers(xs []float64, own float64) {
 	mean, square := 0.0, 0.0
 	for _, x := range xs {
 		mean += x / float64(len(xs))
@@ -90,7 +88,7 @@ func numberColumn(name string, xs []float64, own float64) column {
 	if scale == 0 {
 		scale = max(math.Abs(own-mean), 1e-9)
 	}
-	return column{name: name, centre: own, mean: mean, scale: scale}
+	c.centre, c.mean, c.scale = own, mean, scale
 }
 
 // commonest returns the levels that get an effect of their own: the subject's and those with the most rows.

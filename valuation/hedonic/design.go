@@ -44,6 +44,7 @@ type design struct {
 	terms   []term
 	groups  []group
 	links   []prob.Link
+	names   []string // of the columns of the table
 	form    Form
 	centre  Traits
 	age     int
@@ -95,8 +96,9 @@ func (d *design) addGroup(name string, s prob.Scale) int {
 }
 
 // newDesign lays out the effects that the rows and the subject call for.
-func newDesign(rows []Sale, subject Traits, b Outlook, m Market, form Form) *design {
-	d := &design{form: form, centre: subject, mileage: -1, asked: -1, cond: -1, brand: -1}
+func newDesign(t table, b Outlook, m Market, form Form) *design {
+	rows := t.rows
+	d := &design{names: t.names, form: form, centre: t.subject, mileage: -1, asked: -1, cond: -1, brand: -1}
 	d.add(term{name: "level", Term: prob.Term{SD: levelSD, Group: -1}})
 	d.age = d.addEffect("age", CauseAge, m.Effects[effectAge])
 	d.bend = d.addEffect("bend", CauseAge, m.Effects[effectBend])
@@ -108,7 +110,7 @@ func newDesign(rows []Sale, subject Traits, b Outlook, m Market, form Form) *des
 	d.addModels(rows, m)
 	d.addYears(rows, m)
 	d.addTrims(rows, m)
-	d.columns = columns(rows, subject)
+	d.columns = t.columns()
 	for i := range d.columns {
 		d.addColumn(&d.columns[i], m)
 	}
@@ -328,7 +330,7 @@ func (d *design) trimOf(t Traits) string {
 	if d.models.terms == nil {
 		return t.Trim
 	}
-	return t.Model + ": " + t.Trim
+	return t.within
 }
 
 // mostShift is the most by which a column of numbers can be believed to move a log price: 1600 for an engine of 1.6 litres

@@ -45,16 +45,17 @@ func candidates(p Prior, currency string) []Market {
 //
 // Limits: at least one sale, at least one market.
 func Fit(rows []Sale, subject Traits, o Outlook, p Prior, currency string) Blend {
-	few := thin(rows, subsample)
+	t := read(rows, subject)
+	few := table{t.names, thin(t.rows, subsample), t.subject}
 	markets := candidates(p, currency)
 	steps := mostSteps
-	if len(few) < len(rows) {
+	if len(few.rows) < len(rows) {
 		steps = choiceStep
 	}
 	var all []member
 	best := 0
 	for i, form := range Forms {
-		mb := newMember(few, subject, o, markets[0], form)
+		mb := newMember(few, o, markets[0], form)
 		mb.solve(all, markets[0].Currency == currency, steps)
 		all = append(all, mb)
 		if mb.share > all[best].share {
@@ -66,25 +67,25 @@ func Fit(rows []Sale, subject Traits, o Outlook, p Prior, currency string) Blend
 	}
 	form := all[best].design.form
 	for _, market := range markets[1:] {
-		mb := newMember(few, subject, o, market, form)
+		mb := newMember(few, o, market, form)
 		mb.solve(all, market.Currency == currency, steps)
 		all = append(all, mb)
 	}
-	if len(rows) == len(few) {
+	if len(rows) == len(few.rows) {
 		return Blend{keep(all)}
 	}
-	return Blend{[]member{fitWhole(all, rows, subject, o)}}
+	return Blend{[]member{fitWhole(all, t, o)}}
 }
 
 // fitWhole returns the best member, fitted to all rows.
-func fitWhole(all []member, rows []Sale, subject Traits, o Outlook) member {
+func fitWhole(all []member, t table, o Outlook) member {
 	chosen := all[0]
 	for _, mb := range all {
 		if mb.share > chosen.share {
 			chosen = mb
 		}
 	}
-	big := newMember(rows, subject, o, chosen.market, chosen.design.form)
+	big := newMember(t, o, chosen.market, chosen.design.form)
 	big.fit = big.table.Solve(big.table.Start(), mostSteps)
 	return keep([]member{big})[0]
 }
@@ -148,8 +149,8 @@ func keep(all []member) []member {
 	return out
 }
 
-func newMember(rows []Sale, subject Traits, o Outlook, market Market, form Form) member {
-	d := newDesign(rows, subject, o, market, form)
+func newMember(of table, o Outlook, market Market, form Form) member {
+	d := newDesign(of, o, market, form)
 	t := &prob.Mixed{Residual: market.Residual, Least: leastSigma, DF: market.DF, Wild: wildChance / wildRange}
 	for _, e := range d.terms {
 		t.Terms = append(t.Terms, e.Term)
@@ -158,11 +159,11 @@ func newMember(rows []Sale, subject Traits, o Outlook, market Market, form Form)
 	for _, g := range d.groups {
 		t.Groups = append(t.Groups, g.prior)
 	}
-	t.Target, _ = d.features(subject)
-	for _, r := range rows {
-		x, unknown := d.features(r.Traits)
-		t.Rows, t.Unknown = append(t.Rows, x), append(t.Unknown, unknown)
-		t.Y, t.Like = append(t.Y, math.Log(r.Price)), append(t.Like, likeness(r.Traits, subject))
+	t.Target, _ = d.features(of.subject)
+	t.Rows, t.Unknown = d.all(of.rows)
+	t.Y, t.Like = make([]float64, len(of.rows)), make([]float64, len(of.rows))
+	for i, r := range of.rows {
+		t.Y[i], t.Like[i] = math.Log(r.Price), likeness(r.Traits, of.subject)
 	}
 	t.Prepare()
 	return member{design: d, table: t, market: market}

@@ -27,7 +27,7 @@ func Refine(samples []Sample, m Market) (Market, float64) {
 			if len(s.Sales) < leastSample {
 				continue
 			}
-			mb := newMember(s.Sales, s.Subject, Outlook{}, m, form)
+			mb := newMember(read(s.Sales, s.Subject), Outlook{}, m, form)
 			mb.fit = mb.table.Solve(mb.table.Start(), mostSteps)
 			sums.take(mb)
 			score += mb.fit.Score

@@ -21,6 +21,9 @@ type Traits struct {
 	CondKnown  bool
 	Distance   float64
 	More       map[string]string
+
+	cells  []cell // of the columns that the subject states too
+	within string // the trim within its model
 }
 
 // MonthsColumn is the column that states the age to the month, where nearly all rows and the subject have it.
@@ -49,7 +52,11 @@ func isKey(s string) bool {
 
 // Number returns the finite number that s states, if it does.
 func Number(s string) (float64, bool) {
-	x, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+	s = strings.TrimSpace(s)
+	if s == "" || s[0] > '9' { // a word, which ParseFloat refuses at the cost of an error
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(s, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0, false
 	}

@@ -2,7 +2,6 @@ package resale
 
 import (
 	"math"
-	"sort"
 
 	"walkline/valuation/hedonic"
 	"walkline/valuation/money"
@@ -21,7 +20,7 @@ func (m Model) Price() Price {
 
 // adjusted returns every row of the table, in the table's order.
 func (m Model) adjusted() []Adjusted {
-	out := make([]Adjusted, 0, len(m.rows))
+	out := make([]Adjusted, len(m.rows))
 	middle := math.Exp(m.predict(m.subject).At)
 	for i, r := range m.rows {
 		a := Adjusted{Row: r.index, ID: r.row.ID, Price: r.row.Price, Adjusted: r.row.Price, Used: r.reason == "", Why: r.reason}
@@ -29,9 +28,8 @@ func (m Model) adjusted() []Adjusted {
 			m.adjust(&a, i)
 			a.Influence = m.blend.Pull(i) * middle
 		}
-		out = append(out, a)
+		out[r.index] = a
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].Row < out[j].Row })
 	return out
 }
 

@@ -3,7 +3,6 @@ package resale
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,8 +24,9 @@ type screened struct {
 // screen returns the rows in an order that depends on their content alone, each with the reason if it can't be used.
 func screen(rows []Row, c calendar, cur money.Currency) []screened {
 	orders, place := make([]string, len(rows)), make([]int, len(rows))
+	var w writer
 	for i, r := range rows {
-		orders[i], place[i] = content(r), i
+		orders[i], place[i] = w.content(r), i
 	}
 	slices.SortFunc(place, func(a, b int) int {
 		return cmp.Or(strings.Compare(orders[a], orders[b]), strings.Compare(rows[a].ID, rows[b].ID), a-b)
@@ -82,10 +82,16 @@ func (s screened) name() string {
 	return fmt.Sprintf("row %d", s.index+1)
 }
 
+// writer holds what writing one row's content leaves for the next.
+type writer struct {
+	text  []byte
+	names []string
+}
+
 // content returns all that a row says of the vehicle and its price as one text, the price last: in another unit of money the rows keep
 // their order.
-func content(r Row) string {
-	b := make([]byte, 0, 160)
+func (w *writer) content(r Row) string {
+	b := w.text[:0]
 	text := func(s string) { b = append(append(b, '|'), s...) }
 	num := func(x *float64) {
 		b = append(b, '|')
@@ -100,10 +106,15 @@ func content(r Row) string {
 	}
 	num(r.DistanceMi)
 	num(r.Condition)
-	for _, name := range slices.Sorted(maps.Keys(r.More)) {
+	w.names = w.names[:0]
+	for name := range r.More {
+		w.names = append(w.names, name)
+	}
+	slices.Sort(w.names)
+	for _, name := range w.names {
 		text(name)
 		text(r.More[name])
 	}
-	b = strconv.AppendInt(append(b, '|'), int64(r.Price), 10)
-	return string(b)
+	w.text = strconv.AppendInt(append(b, '|'), int64(r.Price), 10)
+	return string(w.text)
 }

@@ -56,6 +56,9 @@ func statesMonths(rows []Row, s Subject) bool {
 const nearlyAll = 0.9
 
 func decimalYear(d lot.Date) (float64, bool) {
+	if d == "" {
+		return 0, false
+	}
 	t, err := time.Parse(time.DateOnly, string(d))
 	if err != nil {
 		return 0, false
