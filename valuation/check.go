@@ -92,9 +92,11 @@ func (f *faults) part(at string, p repair.Part) {
 		f.chance(option+".chance", o.Chance)
 		f.three(option+".price", o.Price)
 		f.three(option+".freight", o.Freight)
-		f.three(option+".lead_days", o.LeadDays)
-		f.three(option+".extra_hours", o.ExtraHours)
+		f.spell(option+".lead_days", o.LeadDays)
+		f.spell(option+".extra_hours", o.ExtraHours)
 		f.three(option+".core_back", o.CoreBack)
+		f.unless(o.CoreBack.Likely <= o.Price.Likely && o.CoreBack.High <= o.Price.High, option+".core_back", o.CoreBack.Likely,
+			"no more than the price, of which the deposit is a part")
 		f.unless(o.Quoted == "" || lot.Date(o.Quoted).Known(), option+".quoted", fmt.Sprintf("%q", o.Quoted), "the day of the quote, YYYY-MM-DD")
 	}
 	for _, i := range p.Order(0, 0) {
@@ -105,8 +107,8 @@ func (f *faults) part(at string, p repair.Part) {
 		return
 	}
 	f.three(at+".fallback.price", p.Fallback.Price)
-	f.three(at+".fallback.lead_days", p.Fallback.LeadDays)
-	f.three(at+".fallback.hours", p.Fallback.Hours)
+	f.spell(at+".fallback.lead_days", p.Fallback.LeadDays)
+	f.spell(at+".fallback.hours", p.Fallback.Hours)
 }
 
 func (f *faults) risks(h Hidden) {
@@ -125,7 +127,7 @@ func (f *faults) risk(at string, r hidden.Risk) {
 		fmt.Sprintf("a %g, b %g", r.Chance.A, r.Chance.B), "counts a and b, not below 0 and not both 0")
 	f.three(at+".cost", r.Cost)
 	f.hours(at+".hours", r.Hours)
-	f.three(at+".days", r.Days)
+	f.spell(at+".days", r.Days)
 	if r.Loading != nil {
 		f.between(at+".loading", *r.Loading, 0, maxLoading)
 	}
@@ -191,13 +193,16 @@ func (f *faults) buying(b Buying, cur money.Currency) {
 	f.three("buying.freight", b.Freight)
 	f.between("buying.storage.per_day", b.Storage.PerDay, 0, 1e6)
 	f.between("buying.storage.free_days", b.Storage.FreeDays, 0, 3650)
-	f.three("buying.storage.days", b.Storage.Days)
+	f.spell("buying.storage.days", b.Storage.Days)
 }
 
+// leastWeek is the fewest hours a week of which a build ever ends.
+const leastWeek = 0.1
+
 func (f *faults) terms(c Case) {
-	f.unless(c.Time.HoursPerWeek > 0 && c.Time.HoursPerWeek <= 168, "time.hours_per_week", c.Time.HoursPerWeek, "hours of work a week, above 0 and at most 168")
-	f.three("time.inspection_queue_days", c.Time.InspectionQueueDays)
-	f.three("time.days_to_sell", c.Time.DaysToSell)
+	f.unless(c.Time.HoursPerWeek >= leastWeek && c.Time.HoursPerWeek <= 168, "time.hours_per_week", c.Time.HoursPerWeek, "hours of work a week, from 0.1 to 168")
+	f.spell("time.inspection_queue_days", c.Time.InspectionQueueDays)
+	f.spell("time.days_to_sell", c.Time.DaysToSell)
 	f.between("time.holding_per_day", c.Time.HoldingPerDay, 0, 1e6)
 	f.between("time.capital_rate", c.Time.CapitalRate, 0, 5)
 	f.unless(c.Selling.Percent >= 0 && c.Selling.Percent < 1, "selling.percent", c.Selling.Percent, "a fraction from 0 to below 1")
@@ -215,8 +220,9 @@ func (f *faults) terms(c Case) {
 
 func (f *faults) rules(r bid.Rules, cur money.Currency) {
 	f.unless(r.Bounding(), "rules", "none that a high bid breaks", "at least one of min_profit, min_margin, max_loss_chance (below 1), max_worst_tenth_loss, min_per_hour, max_cash")
-	for key, a := range map[string]*money.Amount{bid.MinProfit: r.MinProfit, bid.MaxWorstTenthLoss: r.MaxWorstTenthLoss, bid.MinPerHour: r.MinPerHour, bid.MaxCash: r.MaxCash} {
-		if a != nil && *a < 0 {
+	limits := map[string]*money.Amount{bid.MinProfit: r.MinProfit, bid.MaxWorstTenthLoss: r.MaxWorstTenthLoss, bid.MinPerHour: r.MinPerHour, bid.MaxCash: r.MaxCash}
+	for _, key := range sortedKeys(limits) {
+		if a := limits[key]; a != nil && *a < 0 {
 			f.add("rules."+key, cur.Text(*a), "no less than 0; leave the key out to turn the rule off")
 		}
 	}

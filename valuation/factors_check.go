@@ -26,9 +26,10 @@ func (f *faults) factors(x *learn.Factors) {
 	for _, source := range sortedKeys(x.Parts) {
 		f.ratio("factors.parts."+source, x.Parts[source])
 	}
-	for key, r := range map[string]*learn.Ratio{"materials": x.Materials, "outside": x.Outside, "hidden": x.Hidden,
-		"asked_to_sold": x.AskedToSold, "brand_discount": x.BrandDiscount, "days_to_sell": x.DaysToSell} {
-		if r != nil {
+	single := map[string]*learn.Ratio{"materials": x.Materials, "outside": x.Outside, "hidden": x.Hidden,
+		"asked_to_sold": x.AskedToSold, "brand_discount": x.BrandDiscount, "days_to_sell": x.DaysToSell}
+	for _, key := range sortedKeys(single) {
+		if r := single[key]; r != nil {
 			f.ratio("factors."+key, *r)
 		}
 	}

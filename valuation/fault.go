@@ -59,17 +59,30 @@ func (f *faults) chance(key string, x *float64) {
 	}
 }
 
-// three adds a fault where a three-point value is out of order or below zero.
-func (f *faults) three(key string, t prob.Three) {
+// The greatest money, and the greatest hours and days, that one judgement may name: beyond any vehicle in any currency, and
+// small enough that what a lot adds up to is still held to the minor unit.
+const (
+	mostMoney = 1e12
+	mostTime  = 1e5
+)
+
+// three adds a fault where a judgement of money is out of order, below zero or past all sense.
+func (f *faults) three(key string, t prob.Three) { f.judgement(key, t, mostMoney) }
+
+// spell adds a fault where a judgement of hours or days is out of order, below zero or past all sense.
+func (f *faults) spell(key string, t prob.Three) { f.judgement(key, t, mostTime) }
+
+func (f *faults) judgement(key string, t prob.Three, most float64) {
 	f.unless(t.Ordered(), key, fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High), "low no more than likely, likely no more than high")
 	f.unless(t.Low >= 0, key+".low", t.Low, "no less than 0")
+	f.unless(t.High <= most, key+".high", t.High, fmt.Sprintf("no more than %g", most))
 }
 
 // hours adds a fault for each trade that is none and each judgement that is out of order.
 func (f *faults) hours(key string, h map[string]prob.Three) {
 	for _, trade := range sortedKeys(h) {
 		f.word(key, trade, lot.Trades)
-		f.three(key+"."+trade, h[trade])
+		f.spell(key+"."+trade, h[trade])
 	}
 }
 

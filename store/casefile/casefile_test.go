@@ -2,6 +2,7 @@ package casefile_test
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 
@@ -88,6 +89,11 @@ func TestFaultsNameKeyValueAndRemedy(t *testing.T) {
 		{with(`"time":{"days_to_sell":{"low":3,"high":60}}`), "time.days_to_sell.likely", "a number"},
 		{with(`"time":{"days_to_sell":"soon"}`), "time.days_to_sell", "a number"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"chance":0.7}]}]}]}`), "repair.lines[0].parts[0].fallback", "no option"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"price":200,"core_back":201}]}]}]}`), "repair.lines[0].parts[0].options[0].core_back", "deposit"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","hours":{"body":1e6}}]}`), "repair.lines[0].hours.body.high", "no more than"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","outside":50000000000000}]}`), "repair.lines[0].outside.high", "no more than"},
+		{with(`"time":{"days_to_sell":{"low":1,"likely":2,"high":1e6}}`), "time.days_to_sell.high", "no more than"},
+		{with(`"time":{"hours_per_week":1e-9}`), "time.hours_per_week", "from 0.1"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x"},{"id":"a","job":"y"}]}`), "repair.lines[1].id", "of its own"},
 		{with(`"hidden":{"risks":[{"id":"h","name":"n","chance":{"a":0,"b":0}}]}`), "hidden.risks[0].chance", "not both 0"},
 		{with(`"market":{"rivals":-1}`), "market.rivals", "from 0"},
@@ -115,6 +121,21 @@ func TestAllFaultsComeAtOnce(t *testing.T) {
 	doc = strings.Replace(doc, `"rules"`, `"sellling":{},"time":{"days_to_sell":{"low":3,"high":1}},"rules"`, 1)
 	if _, faults := casefile.Read([]byte(doc)); len(faults) != 5 { // an unknown key, a missing likely, and the three above
 		t.Errorf("want 5 faults, got %v", faults)
+	}
+}
+
+// The same bad case names its faults in the same order every time, so that two runs can be compared.
+func TestFaultsKeepTheirOrder(t *testing.T) {
+	doc := strings.Replace(smallest, `"rules":{`, `"factors":{"materials":{"factor":99},"outside":{"factor":99},"hidden":{"factor":99},"days_to_sell":{"factor":99}},`+
+		`"rules":{"min_per_hour":-1,"max_cash":-1,"max_worst_tenth_loss":-1,`, 1)
+	_, first := casefile.Read([]byte(doc))
+	if len(first) < 7 {
+		t.Fatalf("want 7 faults, got %v", first)
+	}
+	for range 20 {
+		if _, again := casefile.Read([]byte(doc)); !slices.Equal(first, again) {
+			t.Fatalf("%v, then %v", first, again)
+		}
 	}
 }
 

@@ -47,7 +47,7 @@ type Option struct {
 type Fallback struct {
 	Price    prob.Three `json:"price" unit:"money"`
 	LeadDays prob.Three `json:"lead_days"`
-	Hours    prob.Three `json:"hours"` // extra hours of the line's first trade
+	Hours    prob.Three `json:"hours"` // extra hours of the trade with the most hours of the line, see [Line.ChiefTrade]
 }
 
 // Job is one entry of the job catalogue: a line with what calls for it.
