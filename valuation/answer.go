@@ -18,7 +18,7 @@ type Answer struct {
 	Currency    string        `json:"currency"`
 	Decision    string        `json:"decision"` // bid | do_not_bid
 	WalkAway    *money.Amount `json:"walk_away"`
-	BindingRule string        `json:"binding_rule"`
+	BindingRule string        `json:"binding_rule"` // a house rule, or Stopped
 	Reasons     []string      `json:"reasons"`
 	Warnings    []string      `json:"warnings"`
 	Ceilings    []bid.Ceiling `json:"ceilings"` // written as an object, in the order of the rules

@@ -308,7 +308,7 @@ func expectedRepair(t *testing.T) func(...lot.Damage) float64 {
 func TestAStopBeatsTheNumbers(t *testing.T) {
 	c := small(1)
 	c.Lot.Title.Document = "junk"
-	if a := value(t, c, valuation.Knowledge{}); a.Decision != "do_not_bid" || a.WalkAway != nil || len(a.Reasons) != 1 {
-		t.Errorf("%s, %v, %q", a.Decision, a.WalkAway, a.Reasons)
+	if a := value(t, c, valuation.Knowledge{}); a.Decision != "do_not_bid" || a.WalkAway != nil || len(a.Reasons) != 1 || a.BindingRule != valuation.Stopped {
+		t.Errorf("%s, %v, %q, %s", a.Decision, a.WalkAway, a.Reasons, a.BindingRule)
 	}
 }

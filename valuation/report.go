@@ -16,7 +16,7 @@ func (w *work) answer() Answer {
 	at := w.found.Lowest
 	switch {
 	case len(stops) > 0:
-		a.Decision, a.Reasons = "do_not_bid", stops
+		a.Decision, a.BindingRule, a.Reasons = "do_not_bid", Stopped, stops
 	case w.found.Bid == nil:
 		a.Decision, a.Reasons = "do_not_bid", w.refusal()
 	default:

@@ -11,6 +11,9 @@ import (
 	"walkline/valuation/money"
 )
 
+// Stopped stands in the place of the binding rule where a stop forbids every bid.
+const Stopped = "stop"
+
 // RuleWords says a rule in words.
 var RuleWords = map[string]string{
 	bid.MinProfit:         "least expected profit",
@@ -20,6 +23,7 @@ var RuleWords = map[string]string{
 	bid.MinPerHour:        "least return per own hour",
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
+	Stopped:               "a stop: see Checks",
 }
 
 // grounds says why the walk-away bid is where it is.

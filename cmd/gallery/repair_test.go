@@ -29,7 +29,7 @@ func TestALineIsReachedByKeyboardAndGetsAPart(t *testing.T) {
 	if len(parts) == 0 || parts[len(parts)-1].Options[0].Source != "used" || parts[len(parts)-1].Fallback == nil {
 		t.Fatalf("the line has the parts %+v", parts)
 	}
-	s.tap(t, "Take this part out")
+	s.tap(t, "Remove this part")
 	if got := own().Parts; len(got) != len(parts)-1 {
 		t.Errorf("%d parts are left of %d", len(got), len(parts))
 	}

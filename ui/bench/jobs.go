@@ -62,7 +62,7 @@ func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
 		}
 		return lot.Sign{}
 	}, func(x *T) *lot.Sign { return &(*signs(x))[i] })
-	e.button("Take this reason out", func(x *T) { *signs(x) = slices.Delete(*signs(x), i, i+1) })
+	e.button("Remove this reason", func(x *T) { *signs(x) = slices.Delete(*signs(x), i, i+1) })
 }
 
 // buildBrings adds the jobs that a job always brings along.

@@ -35,12 +35,12 @@ func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
 	test.Type(s.page.First(), "xan")
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.wants("salvage: repair at 75 % of the value or more", "Code 1 section 2, read 2026-11-01: check with the agency.", "From memory: ask the agency.")
-	if slices.Contains(seen.Texts(s.page.Object()), "Take this one out") {
+	if slices.Contains(seen.Texts(s.page.Object()), "Remove this one") {
 		t.Error("one that ships can be taken out")
 	}
 	s.retype(s.page.First(), "mine")
 	seen.Press(s.page.First(), fyne.KeyReturn)
-	s.tap("Take this one out")
+	s.tap("Remove this one")
 	s.tap("Add one from a file…")
 	if !slices.Equal(s.labels, []string{"remove US-YY", "add a jurisdiction"}) {
 		t.Errorf("asked for %q", s.labels)

@@ -89,7 +89,7 @@ func buildEvidence(e *editor[hidden.Entry]) {
 		}
 		f.Plain("Yes, if it is there", form.Percents, func(r *entry) *float64 { return &at(r).IfPresent }).SetRoom(0)
 		f.Plain("Yes, if it is not", form.Percents, func(r *entry) *float64 { return &at(r).IfAbsent }).SetRoom(0)
-		e.button("Take this finding out", func(r *entry) { r.Findings = slices.Delete(r.Findings, i, i+1) })
+		e.button("Remove this finding", func(r *entry) { r.Findings = slices.Delete(r.Findings, i, i+1) })
 	}
 	add := widgets.NewSuggest("Add a finding: type a part of the words", func(c widgets.Choice) {
 		e.edit("finding", func(r *entry) {

@@ -214,7 +214,7 @@ func (e *editor[T]) build(x view.Shelved[T]) {
 	id := e.shelf.idOf(x.Item)
 	words := "Put the starter value back"
 	if x.Added {
-		words = "Take this " + e.shelf.noun + " out"
+		words = "Remove this " + e.shelf.noun
 	}
 	w := newWhose(words, func() { e.shelf.putBack(id) })
 	w.set(x.Yours)

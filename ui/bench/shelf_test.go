@@ -84,7 +84,7 @@ func TestAJobIsAddedWithAReason(t *testing.T) {
 	}
 	s.codes(0, "12, 13")
 	s.wants(`"13" is none of its words`)
-	s.tap("Take this job out")
+	s.tap("Remove this job")
 	if len(s.state.Own.Jobs) != 0 || len(s.listed()) != 2 {
 		t.Errorf("taken out, %q", s.listed())
 	}
@@ -110,7 +110,7 @@ func TestAPartsSourceIsAddedAndTakenOut(t *testing.T) {
 	if len(part.Options) != 2 || part.Options[1].Source != "made" {
 		t.Fatalf("the part is %+v", part)
 	}
-	s.tap("Take out the source: used")
+	s.tap("Remove the source: used")
 	if got := s.state.Own.Jobs[0].Parts[0].Options; len(got) != 1 || got[0].Source != "made" {
 		t.Errorf("the sources are %+v", got)
 	}

@@ -79,9 +79,9 @@ func newSale(p *Page) *section {
 	sale.Text("Note", func(b build.Build) string { return b.Note }, func(b *build.Build, s string) { b.Note = s })
 	otherWays(other)
 	body := container.NewVBox(form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
-		form.Heading("Sale", "Parted out, or resold as is: what it brought in all."), sale.Rows,
+		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
 		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."), other.Rows)
-	return &section{name: "Days and sale", body: container.NewVScroll(body), first: days.First, show: func(o desk.OpenBuild) {
+	return &section{name: "Days and selling", body: container.NewVScroll(body), first: days.First, show: func(o desk.OpenBuild) {
 		days.Render(o.Build)
 		sale.Render(o.Build)
 		other.Render(o.Build)

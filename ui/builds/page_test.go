@@ -153,7 +153,7 @@ func TestALostLotHasItsHammerPriceOnly(t *testing.T) {
 	s := shown(t, two())
 	s.OpenBuild(2)
 	s.says(t, "Another bidder took this lot", "who won is not kept", "Hammer price")
-	for _, hidden := range []string{"Bills", "Days and sale", "Profit it leads to", "New charge"} {
+	for _, hidden := range []string{"Bills", "Days and selling", "Profit it leads to", "New charge"} {
 		if seen.Says(s.page.Object(), hidden) {
 			t.Errorf("a lost lot shows %q", hidden)
 		}
@@ -261,7 +261,7 @@ func TestTheFileForTheInspectionIsAskedFor(t *testing.T) {
 }
 
 func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
-	s := opened(t, "Days and sale")
+	s := opened(t, "Days and selling")
 	test.Type(s.page.First(), "") // the first day has the keyboard
 	s.EditBuild("x", func(b *build.Build) { b.Dates.Sold = "2026-11-20" })
 	seen.All[*widget.Select](s.page.Object())[0].SetSelected("sold")

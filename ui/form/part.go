@@ -77,8 +77,8 @@ func (p PartsOf[T]) buttons(part repair.Part, at func(*T) *repair.Part, i int) {
 		if k < 0 {
 			p.Button("Add a source: "+view.SourceWords(source), func(x *T) { at(x).Options = append(at(x).Options, repair.Option{Source: source}) })
 		} else {
-			p.Button("Take out the source: "+view.SourceWords(source), func(x *T) { at(x).Options = slices.Delete(at(x).Options, k, k+1) })
+			p.Button("Remove the source: "+view.SourceWords(source), func(x *T) { at(x).Options = slices.Delete(at(x).Options, k, k+1) })
 		}
 	}
-	p.Button("Take this part out", func(x *T) { l := p.Line.At(x); l.Parts = slices.Delete(l.Parts, i, i+1) })
+	p.Button("Remove this part", func(x *T) { l := p.Line.At(x); l.Parts = slices.Delete(l.Parts, i, i+1) })
 }

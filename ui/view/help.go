@@ -29,7 +29,7 @@ var help = map[string]string{
 	"Greatest chance of a loss":             "How often, of all outcomes, you may end below zero.",
 	"Greatest mean loss in the worst tenth": "What the worst outcome in ten may lose on average: the bad year, not the bad day.",
 	"Least return per own hour":             "What an hour of your own brings: profit and paid hours over the hours.",
-	"Most cash tied up":                     "All money out before the sale, 9 times in 10: invoice, freight, parts, bought-in work, holding.",
+	"Most cash tied up":                     "All money out before it is sold, 9 times in 10: invoice, freight, parts, bought-in work, holding.",
 	"Longest time":                          "Days from the sale until the vehicle is sold, 9 times in 10.",
 
 	// Costs
@@ -41,7 +41,7 @@ var help = map[string]string{
 	"Waiting for inspection":   "Days between finished work and the stamp that lets it be registered.",
 	"Days to sell":             "From the first advertisement to the money.",
 	"Holding a day":            "Space, insurance and whatever else each day costs while you have it.",
-	"Capital cost a year":      "What the money would earn or cost elsewhere: it runs on the invoice until the sale.",
+	"Capital cost a year":      "What the money would earn or cost elsewhere: it runs on the invoice until it is sold.",
 	"Share of the price":       "What selling takes of the price: a commission, a fee of the place where it is sold.",
 	"And flat":                 "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders":    "How many others would pay near its worth. The more there are, the more the winner has overrated it.",

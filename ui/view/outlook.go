@@ -76,7 +76,7 @@ func ways(p Purse, f valuation.Foresight) []WayRow {
 		r := WayRow{Name: w.Name, Best: i == f.Best}
 		switch {
 		case !w.Known:
-			r.Figure, r.Note = "not judged", "enter what it would bring under Days and sale"
+			r.Figure, r.Note = "not judged", "enter what it would bring under Days and selling"
 		case w.Spread.P10 == w.Spread.P90:
 			r.Figure = p.Whole(w.Spread.Mean)
 		default:
@@ -121,5 +121,5 @@ func missing(b build.Build) string {
 	if b.Hammer == nil {
 		return "Enter the hammer price to see what it came to."
 	}
-	return "Enter what it brought, under Days and sale, to see what it came to."
+	return "Enter what it brought, under Days and selling, to see what it came to."
 }

@@ -187,7 +187,7 @@ func ReplayWords(r desk.Replay, currency string) string {
 // MoneyWords says over how many buys the money is counted.
 func MoneyWords(m hindsight.Money) string {
 	if len(m.Buys) == 0 {
-		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and the price of the sale."
+		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and what it sold for."
 	}
 	return fmt.Sprintf("From the profit foretold to the profit made over %s, in %s. A bar to the right is money won against the forecast.", Count(len(m.Buys), "buy"), m.Currency)
 }

@@ -81,7 +81,7 @@ func NewWhy(o desk.Open) Why {
 // barMeanings say what each bar of the fall is.
 var barMeanings = map[string]string{
 	"Resale":             "What it should sell for, finished, on average over what may come.",
-	"Selling":            "What the sale costs you: a share of the price, and what is flat.",
+	"Selling":            "What selling it costs you: a share of the price, and what is flat.",
 	"Repair":             "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its chance counted in.",
 	"Hidden damage":      "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
 	"Freight":            "Getting it home.",

@@ -18,7 +18,7 @@ func (b Build) Check() []string {
 	}
 	unless(b.Outcome == "" || slices.Contains(Outcomes, b.Outcome), "The outcome %q is not known.", b.Outcome)
 	unless(b.Hammer == nil || *b.Hammer >= 0, "The hammer price is below nothing.")
-	unless(b.Sale.Price == nil || *b.Sale.Price >= 0, "The price of the sale is below nothing.")
+	unless(b.Sale.Price == nil || *b.Sale.Price >= 0, "The price that it sold for is below nothing.")
 	for i, r := range b.Receipts {
 		unless(slices.Contains(Kinds, r.Kind), "Bill %d: %q is no kind of bill.", i+1, r.Kind)
 		unless(r.Date == "" || r.Date.Known(), "Bill %d: %q is no day.", i+1, r.Date)
