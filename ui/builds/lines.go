@@ -3,7 +3,6 @@ package builds
 import (
 	"slices"
 
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -14,7 +13,7 @@ import (
 
 // lineField is a field for the line of work or hidden risk that an entry is for.
 type lineField struct {
-	pick  *widget.Select
+	pick  *widgets.Select
 	ids   []string
 	muted bool
 }
@@ -25,7 +24,7 @@ const noLine = "no line of work"
 // addLines adds the field to a form.
 func addLines[T any](p *Page, f *form.Of[T], get func(T) string, set func(*T, string)) *lineField {
 	l := &lineField{ids: []string{""}}
-	l.pick = widget.NewSelect([]string{noLine}, nil)
+	l.pick = widgets.NewSelect([]string{noLine}, nil)
 	l.pick.OnChanged = func(string) {
 		if at := l.pick.SelectedIndex(); at >= 0 && !l.muted {
 			f.Change("line of work", func(x *T) { set(x, l.ids[at]) })

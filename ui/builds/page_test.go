@@ -166,7 +166,7 @@ func TestABillIsTypedAndAddedByKeyboard(t *testing.T) {
 	test.Type(what, "Bumper cover")
 	amount := seen.All[*widgets.NumberEntry](s.page.Object())[0]
 	test.Type(amount.Focus(), "1.2k")
-	pick := seen.All[*widget.Select](s.page.Object())[1]
+	pick := seen.All[*widgets.Select](s.page.Object())[1]
 	pick.SetSelected("Replace bumper cover")
 	s.says(t, "Parts of this line: bumper cover, clips")
 	seen.Press(amount.Focus(), fyne.KeyReturn)
@@ -264,7 +264,7 @@ func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
 	s := opened(t, "Days and selling")
 	test.Type(s.page.First(), "") // the first day has the keyboard
 	s.EditBuild("x", func(b *build.Build) { b.Dates.Sold = "2026-11-20" })
-	seen.All[*widget.Select](s.page.Object())[0].SetSelected("sold")
+	seen.All[*widgets.Select](s.page.Object())[0].SetSelected("sold")
 	price := seen.All[*widgets.NumberEntry](s.page.Object())[1]
 	test.Type(price.Focus(), "9,000")
 	b := s.now()

@@ -112,7 +112,7 @@ func (a atMost) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // Roomy gives a field for a choice the room that its longest word needs.
-func Roomy(s *widget.Select, words []string) fyne.CanvasObject {
+func Roomy(s fyne.CanvasObject, words []string) fyne.CanvasObject {
 	return container.NewHBox(container.New(atLeast{slices.MaxFunc(words, func(a, b string) int { return len(a) - len(b) })}, s))
 }
 
@@ -138,7 +138,7 @@ func (f *Of[T]) Choice(label string, codes []string, get func(T) string, set fun
 
 // Pick adds a field for one of several codes, each shown as its words.
 func (f *Of[T]) Pick(label string, codes, words []string, get func(T) string, set func(*T, string)) {
-	s := widget.NewSelect(words, nil)
+	s := widgets.NewSelect(words, nil)
 	s.OnChanged = func(word string) {
 		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })
 	}
@@ -157,9 +157,9 @@ const perRow = 4
 // Several adds a field for any of several codes: a tick each.
 func (f *Of[T]) Several(label string, codes []string, get func(T) []string, set func(*T, []string)) {
 	grid := container.NewGridWithColumns(perRow)
-	ticks := make([]*widget.Check, len(codes))
+	ticks := make([]*widgets.Check, len(codes))
 	for i, code := range codes {
-		ticks[i] = widget.NewCheck(view.Words(code), func(bool) {
+		ticks[i] = widgets.NewCheck(view.Words(code), func(bool) {
 			f.Change(label, func(c *T) { set(c, chosen(codes, ticks)) })
 		})
 		grid.Add(ticks[i])
@@ -172,7 +172,7 @@ func (f *Of[T]) Several(label string, codes []string, get func(T) []string, set 
 }
 
 // chosen returns the codes whose ticks are set.
-func chosen(codes []string, ticks []*widget.Check) []string {
+func chosen(codes []string, ticks []*widgets.Check) []string {
 	var out []string
 	for i, t := range ticks {
 		if t.Checked {
@@ -184,7 +184,7 @@ func chosen(codes []string, ticks []*widget.Check) []string {
 
 // Tick adds a yes-or-no field.
 func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) {
-	t := widget.NewCheck(words, nil)
+	t := widgets.NewCheck(words, nil)
 	t.OnChanged = func(on bool) { f.Change(label, func(c *T) { set(c, on) }) }
 	f.Row(label, t, func(c T) { t.SetChecked(get(c)) })
 }

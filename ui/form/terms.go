@@ -160,7 +160,7 @@ func (t *Terms) steps(c valuation.Case) {
 func (t *Terms) schedule(c valuation.Case, i int) {
 	name := t.name(func(c *valuation.Case) *string { return &c.Buying.Fees[i].Name })
 	modes, words := []string{"whole", "slice"}, []string{"whole price", "by slices"}
-	mode := widget.NewSelect(words, nil)
+	mode := widgets.NewSelect(words, nil)
 	mode.SetSelectedIndex(slices.Index(modes, c.Buying.Fees[i].Mode))
 	mode.OnChanged = func(s string) {
 		t.edit("reading of a fee", func(c *valuation.Case) { c.Buying.Fees[i].Mode = modes[slices.Index(words, s)] })
@@ -212,7 +212,7 @@ func (t *Terms) fixed(c valuation.Case) {
 
 func (t *Terms) tax(c valuation.Case) {
 	bases, words := []string{"hammer", "hammer_and_fees"}, []string{"on hammer price", "on hammer and fees"}
-	base := widget.NewSelect(words, nil)
+	base := widgets.NewSelect(words, nil)
 	base.SetSelectedIndex(slices.Index(bases, c.Buying.Tax.Base))
 	base.OnChanged = func(s string) {
 		t.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })

@@ -14,7 +14,7 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 68}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 76}, {"Trim", false, 56}, {"Title", false, 64},
+	{"Price", true, 84}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 96}, {"Trim", false, 56}, {"Title", false, 64},
 	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
 }
 

@@ -81,6 +81,7 @@ func (e *TextEntry) SetMeaning(words string) { e.meaning = words }
 func (e *TextEntry) FocusGained() {
 	e.Entry.FocusGained()
 	draw.Explain(e, e.meaning)
+	draw.Reveal(e)
 }
 
 // FocusLost takes it back.
@@ -118,6 +119,19 @@ func (f *field) FocusGained() {
 	f.Entry.FocusGained()
 	f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	draw.Explain(f, f.meaning)
+	draw.Reveal(f)
+}
+
+// tell has the window say what is wrong with the text in hand, whole, for there may be no room for it beside the field; nothing
+// wrong: what the field means.
+func (f *field) tell(fault string) {
+	switch {
+	case !f.focused:
+	case fault != "":
+		draw.Explain(f, wrongMark+fault)
+	default:
+		draw.Explain(f, f.meaning)
+	}
 }
 
 // FocusLost tells that the field was left.

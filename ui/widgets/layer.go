@@ -46,6 +46,9 @@ func (l *Layer) Explain(words string) {
 	}
 }
 
+// Parts returns what lies under the sheet.
+func (l *Layer) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{l.content} }
+
 // CreateRenderer returns the renderer.
 func (l *Layer) CreateRenderer() fyne.WidgetRenderer { return &layerRenderer{l} }
 

@@ -144,8 +144,10 @@ func (e *NumberEntry) typed(words string) {
 	n, err := Parse(words, e.spec)
 	if err != nil {
 		e.say.fault(err.Error())
+		e.field.tell(err.Error())
 		return
 	}
+	e.field.tell("")
 	e.say.understood("")
 	if shown := e.spec.plain(n); shown != words && n.Known {
 		e.say.understood("= " + e.spec.inWords(n))
@@ -174,6 +176,9 @@ func (e *NumberEntry) submitted() {
 		e.OnSubmitted(e.value)
 	}
 }
+
+// Parts returns the field.
+func (e *NumberEntry) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{e.field} }
 
 // CreateRenderer returns the renderer.
 func (e *NumberEntry) CreateRenderer() fyne.WidgetRenderer { return &numberRenderer{e} }

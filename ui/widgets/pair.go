@@ -27,6 +27,9 @@ func NewPair(first, second fyne.CanvasObject, share float32) *Pair {
 	return p
 }
 
+// Parts returns what is on show side by side.
+func (p *Pair) Parts() []fyne.CanvasObject { return (&pairRenderer{p}).Objects() }
+
 // CreateRenderer returns the renderer.
 func (p *Pair) CreateRenderer() fyne.WidgetRenderer { return &pairRenderer{p} }
 

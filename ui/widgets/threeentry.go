@@ -157,8 +157,10 @@ func (e *ThreeEntry) typed() {
 	v, err := e.read()
 	if err != nil {
 		e.say.fault(err.Error())
+		e.tell(err.Error())
 		return
 	}
+	e.tell("")
 	e.say.understood("")
 	if !e.asShown(v) {
 		e.say.understood("= " + e.words(v))
@@ -168,6 +170,13 @@ func (e *ThreeEntry) typed() {
 		if e.OnChanged != nil {
 			e.OnChanged(v)
 		}
+	}
+}
+
+// tell has the field in hand tell what is wrong.
+func (e *ThreeEntry) tell(fault string) {
+	for _, f := range e.fields {
+		f.tell(fault)
 	}
 }
 
@@ -185,6 +194,11 @@ func (e *ThreeEntry) left() {
 	if !e.say.wrong {
 		e.Reset()
 	}
+}
+
+// Parts returns the three fields.
+func (e *ThreeEntry) Parts() []fyne.CanvasObject {
+	return []fyne.CanvasObject{e.fields[0], e.fields[1], e.fields[2]}
 }
 
 // CreateRenderer returns the renderer.

@@ -12,6 +12,7 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/valuation"
 )
 
@@ -182,17 +183,7 @@ func (t *tick) FocusGained() {
 }
 
 // reveal scrolls a row into sight.
-func (c *checklist) reveal(row fyne.CanvasObject) {
-	place := fyne.CurrentApp().Driver().AbsolutePositionForObject
-	top := place(row).Y - place(c.room.Content).Y
-	bottom, sight := top+row.Size().Height, c.room.Size().Height
-	switch {
-	case top < c.room.Offset.Y:
-		c.room.ScrollToOffset(fyne.NewPos(0, top-theme.Wide))
-	case bottom > c.room.Offset.Y+sight:
-		c.room.ScrollToOffset(fyne.NewPos(0, bottom-sight+theme.Wide))
-	}
-}
+func (c *checklist) reveal(row fyne.CanvasObject) { draw.Bring(c.room, row) }
 
 // notes returns items as notes.
 func notes(kind widgets.NoteKind, items []view.Check) []fyne.CanvasObject {

@@ -63,7 +63,7 @@ func newResale(p *Page) *section {
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", p.actions.Import)
 	load.Importance = widget.HighImportance
-	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), r.found, beliefs.Rows, container.NewHBox(load), r.doubts)
+	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil, container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
 	body := container.NewVSplit(top, r.table)
@@ -117,7 +117,9 @@ func (r *price) render() {
 		c := r.rows.Row(i)
 		return table.Row{Cells: c.Cells, Ticked: c.Counts, Muted: !c.Counts}
 	})
-	r.found.SetText(strings.TrimSpace(view.ResaleWords(r.page.open) + "\n" + view.MovesMost(r.page.open)))
+	said := strings.TrimSpace(view.ResaleWords(r.page.open) + "\n" + view.MovesMost(r.page.open))
+	r.found.SetText(said)
+	r.found.Hidden = said == "" // an empty line would push what is to be done first out of sight
 	r.renderDoubts()
 	r.renderChart()
 }

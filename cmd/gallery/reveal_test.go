@@ -1,0 +1,71 @@
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
+)
+
+// inSight reports whether an object stands inside the window, above its foot.
+func (s *stage) inSight(o fyne.CanvasObject) bool {
+	const foot = 32
+	top := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y
+	return top >= 0 && top+o.Size().Height <= s.screen.Canvas().Size().Height-foot
+}
+
+func TestTheFieldWithTheKeyboardIsInSight(t *testing.T) {
+	for _, section := range []rune{'1', '5'} { // Facts and Costs are longer than the window is high
+		s, _ := worksheet(t, "27", section)
+		c := s.screen.Canvas()
+		seenFields := map[fyne.Focusable]bool{}
+		for range 60 {
+			c.FocusNext()
+			field := c.Focused()
+			o, ok := field.(fyne.CanvasObject)
+			if _, button := field.(*widget.Button); !ok || button || seenFields[field] {
+				continue
+			}
+			seenFields[field] = true
+			if !s.inSight(o) {
+				t.Errorf("section %c: a %T has the keyboard at %v, out of sight", section, o, fyne.CurrentApp().Driver().AbsolutePositionForObject(o))
+			}
+		}
+		if len(seenFields) < 15 {
+			t.Errorf("section %c: only %d fields were reached", section, len(seenFields))
+		}
+	}
+}
+
+func TestTheFirstStepOfResaleIsInSight(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.NewLot()
+	s.press("4")
+	top := fyne.CurrentApp().Driver().AbsolutePositionForObject(seen.All[*table.Table](s.screen.Content())[0]).Y
+	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+		if b.Text == "Import comparables…" {
+			if bottom := fyne.CurrentApp().Driver().AbsolutePositionForObject(b).Y + b.Size().Height; bottom > top {
+				t.Errorf("the button ends at %v, the table under it begins at %v", bottom, top)
+			}
+			return
+		}
+	}
+	t.Error("no button to import comparables")
+}
+
+func TestWhatIsWrongWithAFigureIsSaidWhole(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.NewLot()
+	s.press("4")
+	test.Type(s.screen.Canvas().Focused(), "x")
+	words := `! low: "x" is not a number`
+	if n := strings.Count(strings.Join(seen.Texts(s.screen.Content()), "\n"), words); n != 2 {
+		t.Errorf("%q is said %d times: beside the field and at the foot would be two", words, n)
+	}
+}

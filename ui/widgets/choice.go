@@ -1,0 +1,54 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets/draw"
+)
+
+// Select is a field for one of several words that comes into sight when it takes the keyboard, and leaves Escape to the window.
+type Select struct{ widget.Select }
+
+// NewSelect returns a field in which nothing is chosen.
+func NewSelect(words []string, changed func(string)) *Select {
+	s := &Select{}
+	s.Options, s.OnChanged = words, changed
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+// FocusGained shows the focus, and the field.
+func (s *Select) FocusGained() {
+	s.Select.FocusGained()
+	draw.Reveal(s)
+}
+
+// TypedKey hands Escape on and leaves the rest to the toolkit.
+func (s *Select) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(s, e)
+	s.Select.TypedKey(e)
+}
+
+// Check is a tick that comes into sight when it takes the keyboard, and leaves Escape to the window.
+type Check struct{ widget.Check }
+
+// NewCheck returns a tick that is not set.
+func NewCheck(words string, changed func(bool)) *Check {
+	c := &Check{}
+	c.Text, c.OnChanged = words, changed
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// FocusGained shows the focus, and the tick.
+func (c *Check) FocusGained() {
+	c.Check.FocusGained()
+	draw.Reveal(c)
+}
+
+// TypedKey hands Escape on and leaves the rest to the toolkit.
+func (c *Check) TypedKey(e *fyne.KeyEvent) {
+	draw.Leave(c, e)
+	c.Check.TypedKey(e)
+}
