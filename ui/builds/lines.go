@@ -3,7 +3,6 @@ package builds
 import (
 	"slices"
 
-
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
