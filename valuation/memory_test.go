@@ -35,6 +35,21 @@ var edits = map[string]func(*valuation.Case){
 	"a rule":              func(c *valuation.Case) { c.Rules.MinProfit = usd(2000) },
 }
 
+// A row whose model year is a slip of the pen draws no band: a band to the year 2,000,000,000 would never be finished.
+func TestAnImpossibleYearWidensNoBand(t *testing.T) {
+	k := shipped(t)
+	c := priced()
+	_, before := valuation.Bands(c, k)
+	for _, year := range []int{2_000_000_000, -1, 20190} {
+		odd := c.Clone()
+		odd.Resale.Rows = append(odd.Resale.Rows, odd.Resale.Rows[0])
+		odd.Resale.Rows[len(odd.Resale.Rows)-1].ModelYear = year
+		if _, after := valuation.Bands(odd, k); len(after) != len(before) {
+			t.Errorf("a row of model year %d: %d years, %d without it", year, len(after), len(before))
+		}
+	}
+}
+
 // One memory through every edit and back gives, to the bit, what a valuation that remembers nothing gives.
 func TestAMemoryChangesNoAnswer(t *testing.T) {
 	k := shipped(t)

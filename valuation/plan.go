@@ -93,15 +93,13 @@ func (c Case) reach(s resale.Subject) (miles, years [2]float64) {
 		widen(&miles, *s.Mileage)
 	}
 	for _, row := range c.Resale.Rows {
-		if row.Excluded {
+		if !row.Usable() {
 			continue
 		}
 		if x, ok := row.MileageIn(s.Unit); ok {
 			widen(&miles, x)
 		}
-		if row.ModelYear != 0 {
-			widen(&years, float64(row.ModelYear))
-		}
+		widen(&years, float64(row.ModelYear))
 	}
 	return miles, years
 }

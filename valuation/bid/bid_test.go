@@ -85,6 +85,25 @@ func TestTheTightestRuleBinds(t *testing.T) {
 	}
 }
 
+// A rule so wide that it is as good as off (99,999,999 as "no limit") leaves the bid of the others as it is: nothing above that
+// bid can hold, however many legal bids there are, and the wide rule holds at every bid that is looked at.
+func TestAWideRuleIsNoReasonForDoubt(t *testing.T) {
+	p := certain(bid.Rules{MinProfit: usd(1500), MaxCash: usd(99_999_999)})
+	a := bid.Find(&p)
+	if a.Bid == nil || *a.Bid != *usd(5000) || !a.Whole {
+		t.Errorf("%+v, want 5,000 without doubt", a)
+	}
+	for _, c := range a.Ceilings {
+		if c.Any != (c.Rule == bid.MaxCash) {
+			t.Errorf("%s holds at any bid: %v", c.Rule, c.Any)
+		}
+	}
+	p.Rules.MinProfit = nil // now 200,000 bids of 25 do not reach the limit
+	if a := bid.Find(&p); a.Whole {
+		t.Errorf("%+v, want doubt", a)
+	}
+}
+
 func TestDoNotBid(t *testing.T) {
 	for name, r := range map[string]bid.Rules{
 		bid.MaxDays:   {MinProfit: usd(0), MaxDays: fraction(59)},

@@ -20,7 +20,7 @@ type Answer struct {
 	Binding  string        // the rule with the lowest ceiling; the first that fails when there is no bid
 	Ceilings []Ceiling
 	Gap      *Gap         // a smaller legal bid that fails while the walk-away bid passes
-	Whole    bool         // every legal bid was looked at
+	Whole    bool         // no legal bid above Bid can hold; false where there were too many to look at
 	Most     money.Amount // greatest invoice total at which every rule holds; -1: not even at nothing
 }
 
@@ -35,24 +35,37 @@ func Find(p *Problem) Answer {
 	p.prepare()
 	rules := p.on()
 	caps := make([]money.Amount, len(rules))
-	var most money.Amount
 	for i, r := range rules {
 		caps[i] = p.greatest(r)
-		if caps[i] != boundless {
-			most = max(most, caps[i])
-		}
 	}
-	bids, whole := invoice.Ladder(p.Steps, max(most, p.Steps[0].Step))
+	top := p.top(caps)
+	bids, whole := invoice.Ladder(p.Steps, max(top, p.Steps[0].Step))
 	totals := make([]money.Amount, len(bids))
 	for i, b := range bids {
 		totals[i] = p.Terms.Total(b, p.Currency).Total
 	}
-	a := Answer{Lowest: p.Steps[0].Step, Whole: whole}
+	a := Answer{Lowest: p.Steps[0].Step}
 	for i, r := range rules {
-		a.Ceilings = append(a.Ceilings, ceiling(r.name, bids, totals, caps[i]))
+		c := ceiling(r.name, bids, totals, caps[i])
+		c.Any = caps[i] > top || !whole && c.Bid != nil && *c.Bid == bids[len(bids)-1]
+		a.Ceilings = append(a.Ceilings, c)
 	}
 	a.decide(bids, totals, caps, rules)
+	a.Whole = whole || a.Bid == nil || *a.Bid < bids[len(bids)-1]
 	return a
+}
+
+// top returns the greatest bid to look at: as far as any rule goes, but not past the highest price that the sale may bring,
+// unless even the tightest rule goes further.
+func (p *Problem) top(caps []money.Amount) money.Amount {
+	tight, most := boundless, money.Amount(0)
+	for _, c := range caps {
+		tight = min(tight, c)
+		if c != boundless {
+			most = max(most, c)
+		}
+	}
+	return max(min(tight, most), min(most, p.Currency.FromMajor(p.Resale.Quantile(1))))
 }
 
 // decide finds the largest legal bid within every cap, the rule that binds, and a gap below it.
@@ -83,7 +96,7 @@ func ceiling(rule string, bids, totals []money.Amount, limit money.Amount) Ceili
 	if at < 0 {
 		return Ceiling{Rule: rule}
 	}
-	return Ceiling{Rule: rule, Bid: &bids[at], Any: limit == boundless}
+	return Ceiling{Rule: rule, Bid: &bids[at]}
 }
 
 // last returns the position of the last total within limit, -1 where there is none.

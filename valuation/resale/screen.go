@@ -40,6 +40,10 @@ func screen(rows []Row, c calendar, cur money.Currency) []screened {
 	return out
 }
 
+// Usable reports whether the row can be reckoned with at all: it is not left out by hand, and has a price, a possible model
+// year and no impossible mileage.
+func (r Row) Usable() bool { return refusal(r) == "" }
+
 func refusal(r Row) string {
 	switch {
 	case r.Excluded:
