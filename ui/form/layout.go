@@ -17,3 +17,16 @@ func (f FixedWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Resize(size)
 	objects[0].Move(fyne.NewPos(0, 0))
 }
+
+// LeastHeight keeps a height free for its one object, at text scale 1, so that larger text scrolls a page rather than squeeze a
+// table out of it.
+type LeastHeight struct{ Height float32 }
+
+func (l LeastHeight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(objects[0].MinSize().Width, l.Height*theme.Scale())
+}
+
+func (l LeastHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
+}

@@ -66,7 +66,8 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	below := container.NewBorder(unseen, nil, nil, nil, w.risks)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
-	split := container.NewHSplit(container.NewBorder(top, w.totals, nil, nil, tables), container.NewVScroll(w.line.body))
+	left := container.NewBorder(top, w.totals, nil, nil, container.New(form.LeastHeight{Height: 300}, tables))
+	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
