@@ -81,7 +81,7 @@ func (w *Window) enlist(sheet desk.Sheet, done func([]desk.Refusal)) {
 // Import lets the user choose a table of comparables for the open lot: by its path, or from a list of files.
 func (w *Window) Import() {
 	if w.state.Open == nil {
-		w.say(desk.State{Notice: "Open the lot that the comparables are for first."})
+		w.say(desk.State{Notice: "First open the lot that the comparables are for."})
 		return
 	}
 	w.choose(w.comparables())

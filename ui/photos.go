@@ -117,7 +117,7 @@ func (w *Window) browsePhotos(area string, stage lot.Stage) {
 func (w *Window) takePhotos(paths []string, area string, stage lot.Stage) {
 	o := w.state.Open
 	if o == nil {
-		w.say(desk.State{Notice: "Open the lot that the photos are of first."})
+		w.say(desk.State{Notice: "First open the lot that the photos are of."})
 		return
 	}
 	id := o.ID

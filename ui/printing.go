@@ -33,7 +33,7 @@ func (w *Window) PrintDecision() {
 	o := w.state.Open
 	switch {
 	case o == nil:
-		w.say(desk.State{Notice: "Open the lot that the decision sheet is for first."})
+		w.say(desk.State{Notice: "First open the lot that the decision sheet is for."})
 		return
 	case len(o.Faults) > 0:
 		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
@@ -48,7 +48,7 @@ func (w *Window) PrintDecision() {
 func (w *Window) PrintRebuilt() {
 	o := w.state.Build
 	if o == nil || w.state.Place != desk.Builds {
-		w.say(desk.State{Notice: "Open the build that the file is for first."})
+		w.say(desk.State{Notice: "First open the build that the file is for."})
 		return
 	}
 	built := *o

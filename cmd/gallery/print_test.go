@@ -67,7 +67,7 @@ func TestAFileIsReplacedOnlyWhenAsked(t *testing.T) {
 func TestWithoutAVerdictThereIsNothingToPrint(t *testing.T) {
 	s := opened(t, task.Inline{})
 	s.press(fyne.KeyP)
-	s.wants(t, "Open the lot that the decision sheet is for first.")
+	s.wants(t, "First open the lot that the decision sheet is for.")
 	s.window.NewLot()
 	s.press(fyne.KeyP)
 	s.wants(t, "There is no verdict to print yet.")
@@ -80,7 +80,7 @@ func TestWithoutAVerdictThereIsNothingToPrint(t *testing.T) {
 func TestTheRebuiltFileIsSaved(t *testing.T) {
 	s, id := withPhotos(t)
 	s.press(fyne.KeyP, fyne.KeyModifierShift)
-	s.wants(t, "Open the build that the file is for first.")
+	s.wants(t, "First open the build that the file is for.")
 	if err := s.book.SetState(t.Context(), id, lot.Won); err != nil {
 		t.Fatal(err)
 	}
