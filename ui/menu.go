@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"runtime"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -34,13 +35,30 @@ func (c command) shortcut() fyne.Shortcut {
 	return &desktop.CustomShortcut{KeyName: c.key, Modifier: m}
 }
 
-// item returns the menu item of a command.
-func (c command) item() *fyne.MenuItem {
+// item returns the menu item of a command, with its key behind the words: where the toolkit draws the menu itself it writes
+// keys so faintly that they cannot be read. macOS draws them itself.
+func (c command) item(system string) *fyne.MenuItem {
 	i := fyne.NewMenuItem(c.words, c.do)
-	if c.key != "" {
+	switch {
+	case c.key == "":
+	case system == "darwin":
 		i.Shortcut = c.shortcut()
+	default:
+		i.Label += "   " + c.keys()
 	}
 	return i
+}
+
+// keys returns the keys of a command in words: Ctrl+Shift+P.
+func (c command) keys() string {
+	key := string(c.key)
+	if c.key == fyne.KeyDelete {
+		key = "Del"
+	}
+	if c.shift {
+		key = "Shift+" + key
+	}
+	return "Ctrl+" + key
 }
 
 // groups are the menus with their commands.
@@ -93,7 +111,7 @@ func (w *Window) menu() *fyne.MainMenu {
 	for _, g := range w.groups() {
 		var items []*fyne.MenuItem
 		for _, c := range g.commands {
-			i := c.item()
+			i := c.item(runtime.GOOS)
 			i.IsQuit = c.words == "Quit"
 			items = append(items, i)
 		}
