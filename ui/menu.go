@@ -36,7 +36,7 @@ func (c command) shortcut() fyne.Shortcut {
 }
 
 // item returns the menu item of a command, with its key behind the words: where the toolkit draws the menu itself it writes
-// keys so faintly that they cannot be read. macOS draws them itself.
+// keys so faintly that they cannot be read, and it hears them behind a dialog too. macOS draws its menus itself.
 func (c command) item(system string) *fyne.MenuItem {
 	i := fyne.NewMenuItem(c.words, c.do)
 	switch {

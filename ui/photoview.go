@@ -15,6 +15,7 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/task"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/valuation/lot"
 )
 
@@ -28,7 +29,7 @@ type photoView struct {
 	dialog  *dialog.CustomDialog
 	picture *canvas.Image
 	facts   *widget.Label
-	caption *widget.Entry
+	caption *widgets.TextEntry
 	area    *widget.Select
 	stage   *widget.RadioGroup
 	muted   bool
@@ -38,7 +39,7 @@ type photoView struct {
 func (w *Window) ShowPhoto(hash string) {
 	v := &photoView{w: w, picture: &canvas.Image{FillMode: canvas.ImageFillContain}, facts: widget.NewLabel("")}
 	v.facts.Wrapping = fyne.TextWrapWord
-	v.caption = widget.NewEntry()
+	v.caption = widgets.NewTextEntry()
 	v.caption.SetPlaceHolder("what it shows")
 	v.caption.OnSubmitted = func(string) { v.keepCaption(); w.window.Canvas().Unfocus() }
 	areas := []string{view.WholeVehicle}

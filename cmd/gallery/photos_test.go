@@ -140,7 +140,7 @@ func TestEnterOpensTheLargeViewAndWhatIsSaidThereIsKept(t *testing.T) {
 	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "a front.jpg · 320 x 240") {
 		t.Fatalf("the large view says %q", all)
 	}
-	caption := seen.All[*widget.Entry](s.top())[0]
+	caption := seen.All[*widgets.TextEntry](s.top())[0]
 	test.Type(caption, "bumper in")
 	s.tap(t, "Next")
 	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "b engine.JPG") {

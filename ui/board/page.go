@@ -11,6 +11,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
 )
 
@@ -25,7 +26,7 @@ type Actions interface {
 // Page is the Board.
 type Page struct {
 	actions Actions
-	search  *widget.Entry
+	search  *widgets.TextEntry
 	table   *table.Table
 	first   *fyne.Container // shown while there is no lot
 	list    *fyne.Container
@@ -44,7 +45,7 @@ const inWords = 200
 // New returns the page, not yet showing a state.
 func New(a Actions) *Page {
 	p := &Page{actions: a, count: widget.NewLabel("")}
-	p.search = widget.NewEntry()
+	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
 	p.search.OnSubmitted = func(string) { p.toFirst() }

@@ -8,13 +8,14 @@ import (
 
 	"walkline/ui/theme"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
 )
 
 // list is the list of all builds.
 type list struct {
 	page   *Page
-	search *widget.Entry
+	search *widgets.TextEntry
 	table  *table.Table
 	count  *widget.Label
 	empty  *fyne.Container // said while there is none
@@ -25,7 +26,7 @@ type list struct {
 }
 
 func newList(p *Page) *list {
-	l := &list{page: p, search: widget.NewEntry(), count: widget.NewLabel(""), filter: view.BuildFilter{Down: true}}
+	l := &list{page: p, search: widgets.NewTextEntry(), count: widget.NewLabel(""), filter: view.BuildFilter{Down: true}}
 	l.search.SetPlaceHolder("Search builds")
 	l.search.OnChanged = func(s string) { l.filter.Search = s; l.render() }
 	lost := widget.NewCheck("show lost lots", func(on bool) { l.filter.Lost = on; l.render() })

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
@@ -45,23 +46,31 @@ func (f *field) put(words string) {
 	f.muted = false
 }
 
-// TypedShortcut leaves undo and redo to the window and the rest to the entry.
+// TypedShortcut leaves the window's keys to the window and the rest to the entry.
 func (f *field) TypedShortcut(s fyne.Shortcut) {
-	if !stepped(f, s) {
+	if !ofWindow(f, s) {
 		f.Entry.TypedShortcut(s)
 	}
 }
 
-// stepped hands an undo or a redo to the window of o, which steps through the lot's history, and reports whether it was one.
-func stepped(o fyne.CanvasObject, s fyne.Shortcut) bool {
-	switch s.(type) {
+// ofWindow hands a key that the window may know to the window of o, and reports whether the entry is to keep still: it would undo
+// its own typing, where the window steps through the lot's history.
+func ofWindow(o fyne.CanvasObject, s fyne.Shortcut) bool {
+	step := false
+	switch s := s.(type) {
 	case *fyne.ShortcutUndo, *fyne.ShortcutRedo:
-		if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
-			c.TypedShortcut(s)
+		step = true
+	case *desktop.CustomShortcut:
+		if s.KeyName == fyne.KeyDelete || s.KeyName == fyne.KeyBackspace {
+			return false // meant for a word of the text, never for the lot
 		}
-		return true
+	default:
+		return false
 	}
-	return false
+	if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
+		c.TypedShortcut(s)
+	}
+	return step
 }
 
 // TextEntry is an entry for words that leaves undo and redo to the window.
@@ -97,9 +106,9 @@ func NewTextEntry() *TextEntry {
 	return e
 }
 
-// TypedShortcut leaves undo and redo to the window and the rest to the entry.
+// TypedShortcut leaves the window's keys to the window and the rest to the entry.
 func (e *TextEntry) TypedShortcut(s fyne.Shortcut) {
-	if !stepped(e, s) {
+	if !ofWindow(e, s) {
 		e.Entry.TypedShortcut(s)
 	}
 }
