@@ -17,7 +17,9 @@ func stops(l lot.Lot) []string { return checks.Stops(checks.List(checks.Subject{
 // Wording: AAMVA D20 as published in NIEM 6.0 (junk 08, dismantled 07, parts only 35, salvage 11, rebuilt 09).
 func TestDeadTitlesStop(t *testing.T) {
 	for word, want := range map[string]int{"junk": 1, "Junk": 1, "parts_only": 1, "parts only": 1, "dismantled": 1, "scrap": 1,
-		"certificate of destruction": 1, "salvage": 0, "rebuilt": 0, "clear": 0, "": 0} {
+		"certificate of destruction": 1, "Certificate_of_Destruction": 1, "junk title": 1, "Junking Certificate": 1, "scrap certificate": 1, "non-repairable": 1,
+		"Nonrepairable Vehicle Certificate": 1, "Dismantled Title": 1, "Salvage, parts only": 1, "08": 1, "35": 1,
+		"salvage certificate": 0, "junkyard find": 0, "11": 0, "Certificate of Title": 0, "salvage": 0, "rebuilt": 0, "clear": 0, "": 0} {
 		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: word}}); len(got) != want {
 			t.Errorf("document %q: %q", word, got)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
@@ -81,17 +82,30 @@ func state(answer string) string {
 	return "open"
 }
 
-// deadTitles are documents and brands under which a vehicle is parts or scrap. Source of the wording: AAMVA D20 as
-// published in NIEM 6.0 (junk 08, dismantled 07, parts only 35); "scrap" and "certificate of destruction" are documents
-// of several states (common practice, no source).
-var deadTitles = []string{"junk", "parts only", "scrap", "dismantled", "certificate of destruction", "destruction", "non-repairable", "nonrepairable"}
+// deadTitles are the words of documents and brands under which a vehicle is parts or scrap. Source of the wording: AAMVA D20
+// as published in NIEM 6.0 (junk 08, dismantled 07, parts only 35); "scrap", "nonrepairable" and "certificate of destruction" are
+// documents of several states (common practice, no source).
+var deadTitles = []string{"junk", "junking", "junked", "parts only", "scrap", "scrapped", "dismantled", "destruction", "non repairable", "nonrepairable",
+	"non rebuildable", "nonrebuildable"}
 
-// plainTitle returns a word of a title in small letters.
+// deadCodes are the same as codes of that vocabulary.
+var deadCodes = []string{"07", "08", "35"}
+
+// plainTitle returns the words of a title in small letters, without those that only say that it is one.
 func plainTitle(word string) string {
-	return strings.TrimSpace(strings.NewReplacer("_", " ", "certificate of title", "").Replace(strings.ToLower(strings.TrimSpace(word))))
+	words := strings.FieldsFunc(strings.ToLower(word), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return slices.Contains([]string{"certificate", "of", "title", "vehicle"}, w) }), " ")
 }
 
-func dead(word string) bool { return slices.Contains(deadTitles, plainTitle(word)) }
+// dead reports whether a document or brand has the word of one that is not rebuilt, whatever stands beside it: a stop too
+// many is read and set right, one too few is money lost.
+func dead(word string) bool {
+	if b, known := lot.BrandOf(word); known && slices.Contains(deadCodes, b.Code) {
+		return true
+	}
+	plain := " " + plainTitle(word) + " "
+	return slices.ContainsFunc(deadTitles, func(d string) bool { return strings.Contains(plain, " "+d+" ") })
+}
 
 // titleStops returns a stop for each document or brand that cannot be rebuilt.
 func titleStops(l lot.Lot) []Item {
