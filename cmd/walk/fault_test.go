@@ -94,6 +94,8 @@ func wide(s string) []byte {
 
 const goodTable = "price,date,year,mileage,mileage_unit\n9500,2026-10-01,2018,50000,mi\n"
 
+const namesOnly = "names only"
+
 // badTables are comparables that cannot be read, and what is said of each.
 var badTables = map[string]struct {
 	data string
@@ -101,7 +103,7 @@ var badTables = map[string]struct {
 }{
 	"empty":                {"", "the file is empty"},
 	"spaces":               {" \n\n", "the file is empty"},
-	"names only":           {"price,year\n", "a line of names and no rows"},
+	namesOnly:              {"price,year\n", "a line of names and no rows"},
 	"a quote never closed": {"price,note\n9500,\"runs\n9600,well\n", "a quote is opened and never closed: it starts in the row of line 2"},
 	"a quote in a cell":    {"price,note\n9500,6\" lift\n9600,well\n", "line 2: a quote stands where none can"},
 	"binary":               {"price,year\n9500\x00,2018\n", "it is not CSV (a zero byte in line 2)"},
@@ -126,10 +128,30 @@ func TestBadComparablesEachHaveASentence(t *testing.T) {
 		if code != faulty || !strings.Contains(errs, c.says) {
 			t.Errorf("%s: comps check: exit %d, %q, want %q", name, code, errs, c.says)
 		}
+		if name == namesOnly {
+			continue // no fault of a case that has a guess, see below
+		}
 		code, out, errs := ran("value", beside(t, c.data))
 		if code != faulty || out != "" || !strings.Contains(errs, c.says) || !strings.HasPrefix(errs, "resale.comparables: ") {
 			t.Errorf("%s: value: exit %d, %q, want %q", name, code, errs, c.says)
 		}
+	}
+}
+
+// A table without a row is a lot without comparables: the guess stands alone, and that is said. Without a guess it is a fault.
+func TestATableOfNamesLeavesTheGuess(t *testing.T) {
+	empty := badTables[namesOnly]
+	code, out, errs := ran("value", beside(t, empty.data))
+	if code != done || !strings.Contains(errs, empty.says) || !strings.Contains(out, "no comparable: the price is your own guess and nothing else") {
+		t.Errorf("exit %d, %q, %q", code, errs, out)
+	}
+	path := beside(t, empty.data)
+	bare := altered(t, `    "guess": {"low": 10400, "likely": 12200, "high": 13900}`, `    "subject": {}`, `    "subject": {"trim": "S", "condition": 3, "brand": "rebuilt"},`, "")
+	if err := os.WriteFile(path, bare, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if code, out, errs := ran("value", path); code != faulty || out != "" || !strings.Contains(errs, empty.says) {
+		t.Errorf("without a guess: exit %d, %q, %q", code, errs, out)
 	}
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 
@@ -9,8 +10,14 @@ import (
 	"walkline/valuation/resale"
 )
 
-// withRows returns the case with the comparables of the table that lies beside it. Every refused row is a fault.
+// withRows returns the case with the comparables of the table that lies beside it. Every refused row is a fault. A table that has
+// no row yet is no fault where there is a guess, which then stands alone.
 func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valuation.Case, int) {
+	if _, err := csvfile.Read(data, csvfile.Reading{}); errors.Is(err, csvfile.ErrNoRows) && c.Resale.Guess != nil {
+		fmt.Fprintf(errs, "resale.comparables: note: %s: %v. The guess stands alone.\n", path, err)
+		c.Resale.Comparables = ""
+		return c, report(c.Check(), "", errs)
+	}
 	rows, code := readRows(data, csvfile.Options{Currency: c.Currency, DistanceUnit: "mi"}, "resale.comparables: ", path, errs)
 	if code != done {
 		return c, code

@@ -98,6 +98,11 @@ func TestAWideRuleIsNoReasonForDoubt(t *testing.T) {
 			t.Errorf("%s holds at any bid: %v", c.Rule, c.Any)
 		}
 	}
+	p.Rules.MaxWorstTenthLoss = usd(4000) // a bid of 10,500 is above the price, and still a ceiling
+	if a := bid.Find(&p); a.Ceilings[1].Any || *a.Ceilings[1].Bid != *usd(10500) {
+		t.Errorf("%+v", a.Ceilings)
+	}
+	p.Rules.MaxWorstTenthLoss = nil
 	p.Rules.MinProfit = nil // now 200,000 bids of 25 do not reach the limit
 	if a := bid.Find(&p); a.Whole {
 		t.Errorf("%+v, want doubt", a)

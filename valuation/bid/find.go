@@ -55,8 +55,8 @@ func Find(p *Problem) Answer {
 	return a
 }
 
-// top returns the greatest bid to look at: as far as any rule goes, but not past the highest price that the sale may bring,
-// unless even the tightest rule goes further.
+// top returns the greatest bid to look at: as far as any rule goes, but not past twice the highest price that the sale may
+// bring, unless even the tightest rule goes further.
 func (p *Problem) top(caps []money.Amount) money.Amount {
 	tight, most := boundless, money.Amount(0)
 	for _, c := range caps {
@@ -65,7 +65,7 @@ func (p *Problem) top(caps []money.Amount) money.Amount {
 			most = max(most, c)
 		}
 	}
-	return max(min(tight, most), min(most, p.Currency.FromMajor(p.Resale.Quantile(1))))
+	return max(min(tight, most), min(most, 2*p.Currency.FromMajor(p.Resale.Quantile(1))))
 }
 
 // decide finds the largest legal bid within every cap, the rule that binds, and a gap below it.

@@ -59,6 +59,10 @@ func (o Outcome) SharedVariance() float64 {
 	return math.Max(0, prob.Variance(means)-within/math.Max(1, n-k)*k/n)
 }
 
+// dust is the share of the mean square outlay below which a variance is the rounding of float64: a lot that is certain has
+// no causes of its spread.
+const dust = 1e-24
+
 // Share is one cause's part of the variance of the profit, 0..1; negative where it works against the rest.
 type Share struct {
 	Name string
@@ -70,7 +74,7 @@ type Share struct {
 // shares add up to 1. capital is the money that a day costs beside the holding cost. Source: covariance decomposition of a sum.
 func (o Outcome) Shares(resale, capital float64) []Share {
 	w := o.split(resale, capital)
-	if w.all <= 0 {
+	if w.all <= dust*w.scale {
 		return nil
 	}
 	shares := []Share{{"Resale price", resale / w.all}}
@@ -96,6 +100,7 @@ type splitter struct {
 	off    []float64 // the total less its mean, one value a scenario
 	slice  []float64 // sums of off by slice
 	all    float64   // variance of the profit
+	scale  float64   // square of the mean outlay
 	factor float64   // share gathered for the common factor
 }
 
@@ -105,6 +110,7 @@ func (o Outcome) split(resale, capital float64) splitter {
 		w.off[i] = x + capital*o.Days[i]
 	}
 	m := prob.Mean(w.off)
+	w.scale = m * m
 	for i := range w.off {
 		w.off[i] -= m
 		w.all += w.off[i] * w.off[i]

@@ -54,6 +54,17 @@ func TestSharesAddUpToOne(t *testing.T) {
 	}
 }
 
+// What is certain has no causes of its spread: the rounding of its sums is none.
+func TestACertainLotHasNoShares(t *testing.T) {
+	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "a", Hours: map[string]prob.Three{"body": prob.Certain(10.1)}, Materials: prob.Certain(100.1)}},
+		Rates: map[string]float64{"body": 35.7}, Freight: prob.Certain(99.9), Time: scenario.Time{HoursPerWeek: 30, HoldingPerDay: 6, DaysToSell: prob.Certain(10)}, N: 16384, Seed: 1}
+	for _, aDay := range []float64{0, 2.007671} {
+		if shares := scenario.Play(l).Shares(0, aDay); len(shares) > 0 {
+			t.Errorf("a day costs %g: %v", aDay, shares)
+		}
+	}
+}
+
 // Two independent certain-variance causes: a line of variance v and a resale of 3 v share 1 to 3.
 func TestSharesOfTwoIndependentCauses(t *testing.T) {
 	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "front", Materials: prob.Three{Low: 0, Likely: 300, High: 600}}}, Time: scenario.Time{HoursPerWeek: 40}, N: 4096, Seed: 2}
