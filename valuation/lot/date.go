@@ -18,6 +18,9 @@ func ParseDate(s string) (Date, error) {
 
 // Known reports whether d names a day.
 func (d Date) Known() bool {
+	if d == "" {
+		return false
+	}
 	_, err := ParseDate(string(d))
 	return err == nil
 }
