@@ -81,7 +81,10 @@ func (w *work) figure(rule string, f bid.Figures) string {
 	case bid.MaxLossChance:
 		return fmt.Sprintf("chance of a loss %.1f %%", 100*f.LossChance)
 	case bid.MaxWorstTenthLoss:
-		return "mean profit in the worst tenth " + w.money(f.WorstTenth)
+		if f.WorstTenth > 0 {
+			return "mean profit in the worst tenth " + w.money(f.WorstTenth)
+		}
+		return "mean loss in the worst tenth " + w.money(-f.WorstTenth)
 	case bid.MinPerHour:
 		if f.PerHour == nil {
 			return "no own hours, expected profit " + w.money(f.Mean)

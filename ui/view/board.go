@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"walkline/ui/desk"
-	"walkline/valuation"
 )
 
 // Column is one column of a table: its heading, whether figures stand in it, and its share of the width.
@@ -18,7 +17,7 @@ type Column struct {
 
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
-	{"Sale day", false, 96}, {"Lot", false, 64}, {"Vehicle", false, 200}, {"Walk-away bid", true, 110}, {"What binds", false, 270},
+	{"Sale day", false, 96}, {"Lot", false, 64}, {"Vehicle", false, 200}, {"Walk-away bid", true, 110}, {"What binds", false, 200},
 	{"Chance of a loss", true, 116}, {"Expected profit", true, 110}, {"Per own hour", true, 104}, {"State", false, 96},
 }
 
@@ -100,7 +99,7 @@ func (r *BoardRow) Cells() []string {
 	cells := []string{string(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim), "", "not valued yet", "", "", "", state}
 	if a := e.Answer; a != nil {
 		p := NewPurse(e.Currency)
-		cells[3], cells[4] = "do not bid", valuation.RuleWords[a.Binding]
+		cells[3], cells[4] = "do not bid", shortRule(a.Binding)
 		if a.WalkAway != nil {
 			cells[3] = p.Show(*a.WalkAway)
 			cells[5], cells[6] = Percent(a.LossChance), p.Whole(a.MeanProfit)

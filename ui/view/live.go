@@ -155,6 +155,14 @@ var shortRules = map[string]string{
 	bid.MinPerHour: "per own hour", bid.MaxCash: "cash tied up", bid.MaxDays: "longest time",
 }
 
+// shortRule says what binds a bid in few words.
+func shortRule(rule string) string {
+	if words, ok := shortRules[rule]; ok {
+		return words
+	}
+	return valuation.RuleWords[rule]
+}
+
 // broken names the house rules that fail at a bid.
 func broken(at valuation.Outlook) string {
 	var names []string

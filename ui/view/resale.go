@@ -209,7 +209,7 @@ func ResaleWords(o desk.Open) string {
 	if r.RowsUsed > 0 {
 		from = "from " + Count(r.RowsUsed, "comparable")
 	}
-	return fmt.Sprintf("Expected %s %s %s, 8 times in 10 from %s.", p.Code, p.Whole(r.Mean), from, p.Range(r.P10, r.P90))
+	return fmt.Sprintf("Mean %s %s %s; half bring %s or more, 8 times in 10 from %s.", p.Code, p.Whole(r.Mean), from, p.Whole(r.P50), p.Range(r.P10, r.P90))
 }
 
 // Doubt is a warning on the resale price: what is the case, what it means and what to do, and the rows that it speaks of,

@@ -4,12 +4,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/rail"
 	"walkline/valuation"
 )
@@ -35,7 +35,7 @@ type Page struct {
 	sections []*section
 	survey   *survey
 	rail     *rail.Rail
-	title    *widget.RichText
+	title    *widgets.Words
 	verdict  *verdict
 	work     *work
 	known    *valuation.Knowledge // that the fields with type-ahead show
@@ -52,14 +52,14 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), title: widget.NewRichText()}
+	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), title: widgets.NewHeading("")}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	var parts []rail.Section
 	for i, name := range Sections {
 		parts = append(parts, rail.Section{Name: name, Body: p.sections[i].body})
 	}
 	p.rail = rail.Across(parts, func(int) { p.renderSection() })
-	top := container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title)
+	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0), container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title))
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
 	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(room{}, p.rail.Room)))
 	return p
@@ -90,13 +90,7 @@ func (p *Page) First() fyne.Focusable { return p.sections[p.rail.Current()].firs
 // Render writes an open lot into the page.
 func (p *Page) Render(o desk.Open) {
 	p.open = o
-	l := o.Case.Lot
-	name := view.Vehicle(l.ModelYear, l.Make, l.Model, l.Trim)
-	if l.Number != "" {
-		name = "Lot " + l.Number + "   " + name
-	}
-	p.title.Segments = []widget.RichTextSegment{&widget.TextSegment{Text: name, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground"}}}
-	p.title.Refresh()
+	p.title.SetText(view.LotTitle(o.Case))
 	p.renderSection()
 	p.verdict.render(view.NewVerdict(o))
 }
