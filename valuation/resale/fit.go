@@ -55,20 +55,18 @@ func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
 // Err returns nil, or ErrUnknown when there is nothing to go by; then no other method has an answer.
 func (m Model) Err() error { return m.err }
 
+// usedFirst brings the rows that are used to the front, in place, both parts in their order, and returns how many there are.
 func usedFirst(rows []screened) ([]screened, int) {
-	out := make([]screened, 0, len(rows))
-	for _, r := range rows {
-		if r.reason == "" {
-			out = append(out, r)
+	used := rows[:0]
+	var left []screened
+	for i := range rows {
+		if rows[i].reason == "" {
+			used = append(used, rows[i])
+		} else {
+			left = append(left, rows[i])
 		}
 	}
-	used := len(out)
-	for _, r := range rows {
-		if r.reason != "" {
-			out = append(out, r)
-		}
-	}
-	return out, used
+	return append(used, left...), len(used)
 }
 
 // sales returns what the fit reads of rows.
