@@ -8,7 +8,9 @@
 //	fees, taxes, steps, time, selling ------+            -> ladder, waterfall, drivers, checklist
 //
 // A [Case] is all that goes in, an [Answer] all that comes out; [Knowledge] holds the catalogues and the market's prior.
-// [Case.Check] says what is wrong with a case before it is valued.
+// [Case.Check] says what is wrong with a case before it is valued. [Weigh] gives the odds at every other bid with the answer, a
+// [Memory] keeps what an edit leaves alone. What came of a lot closes the loop: [Foresee] values what is left of a build
+// with the same engine, [Case.Factors] carries what past buys taught, [Memory.Compare] and [Memory.Replay] say what that changes.
 //
 // Units: exact money in minor units (money.Amount), model figures in major units, hours of one person, calendar days,
 // chances 0..1. Signs: money that comes to us is positive, costs are positive numbers; profit = resale - costs, and is
