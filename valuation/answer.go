@@ -21,7 +21,8 @@ type Answer struct {
 	BindingRule string        `json:"binding_rule"` // a house rule, or Stopped
 	Reasons     []string      `json:"reasons"`
 	Warnings    []string      `json:"warnings"`
-	Ceilings    []bid.Ceiling `json:"ceilings"` // written as an object, in the order of the rules
+	Ceilings    []bid.Ceiling `json:"ceilings"`   // written as an object, in the order of the rules
+	NoCeiling   []string      `json:"no_ceiling"` // the rules that hold at every bid that was looked at: their ceiling is the last of those
 	Resale      resale.Price  `json:"resale"`
 	Repair      RepairFigures `json:"repair"`
 	Hidden      HiddenFigures `json:"hidden"`

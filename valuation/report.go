@@ -12,6 +12,11 @@ import (
 // answer writes the valuation down.
 func (w *work) answer() Answer {
 	a := Answer{Format: AnswerFormat, Currency: w.c.Currency, Decision: "bid", BindingRule: w.found.Binding, Ceilings: w.found.Ceilings}
+	for _, c := range a.Ceilings {
+		if c.Any {
+			a.NoCeiling = append(a.NoCeiling, c.Rule)
+		}
+	}
 	stops := checks.Stops(w.items)
 	at := w.found.Lowest
 	switch {

@@ -2,6 +2,7 @@ package casefile
 
 import (
 	"reflect"
+	"slices"
 
 	"walkline/valuation"
 	"walkline/valuation/bid"
@@ -9,7 +10,8 @@ import (
 )
 
 // ReadAnswer returns the answer that a document of [WriteAnswer] holds, and every fault found in it. What the document does
-// not say of an answer stays unsaid: whether a rule holds at every bid, and digits beyond the sixth of a figure.
+// not say of an answer stays unsaid: digits beyond the sixth of a figure, and whether a rule holds at every bid where the answer is of a
+// version that did not write it.
 func ReadAnswer(data []byte) (valuation.Answer, []Fault) {
 	var a valuation.Answer
 	root, cur, faults := opened(data)
@@ -21,6 +23,9 @@ func ReadAnswer(data []byte) (valuation.Answer, []Fault) {
 	}
 	r := reader{currency: cur, answer: true}
 	r.object(reflect.ValueOf(&a).Elem(), root, "")
+	for i, c := range a.Ceilings {
+		a.Ceilings[i].Any = slices.Contains(a.NoCeiling, c.Rule)
+	}
 	return a, r.faults
 }
 

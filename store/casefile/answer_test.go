@@ -40,6 +40,11 @@ func TestAnswersRoundTrip(t *testing.T) {
 			if len(back.Waterfall) != len(a.Waterfall) || back.Acquisition.Total != a.Acquisition.Total || (back.WalkAway == nil) != (a.WalkAway == nil) {
 				t.Errorf("%s: the answer came back as another", name)
 			}
+			for i, c := range a.Ceilings {
+				if c.Any != back.Ceilings[i].Any {
+					t.Errorf("%s: %s holds at every bid: %v, and came back as %v", name, c.Rule, c.Any, back.Ceilings[i].Any)
+				}
+			}
 		}
 	}
 }
