@@ -10,6 +10,7 @@ import (
 	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/bid"
+	"walkline/valuation/hidden"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -264,7 +265,7 @@ func TestMoreDamageNeverLowersTheRepair(t *testing.T) {
 					worse = append(worse, []lot.Damage{{Area: area, Extent: extent, Depth: lot.Depths[j+1]}})
 				}
 				for _, survey := range worse {
-					before, after := cost(one), cost(survey...)
+					before, after := cost(lot.Lot{}, one), cost(lot.Lot{}, survey...)
 					if after < before-1e-6*before {
 						t.Errorf("%v: repair %.2f, with %v %.2f", one, before, survey, after)
 					}
@@ -276,16 +277,16 @@ func TestMoreDamageNeverLowersTheRepair(t *testing.T) {
 
 // expectedRepair returns the mean cost of what the shipped catalogue plans for a survey, every trade at 30 an hour; lines
 // are drawn one by one, so that one of the same figures always costs the same.
-func expectedRepair(t *testing.T) func(...lot.Damage) float64 {
+func expectedRepair(t *testing.T) func(lot.Lot, ...lot.Damage) float64 {
 	jobs := shipped(t).Jobs
 	s := repair.Setting{Draws: prob.NewDraws(256, 1), Factor: make([]float64, 256), Rates: map[string]float64{}}
 	for _, trade := range lot.Trades {
 		s.Rates[trade] = 30
 	}
 	known := map[string]float64{}
-	return func(survey ...lot.Damage) float64 {
+	return func(l lot.Lot, survey ...lot.Damage) float64 {
 		var sum float64
-		for _, l := range repair.Plan(nil, jobs, lot.Lot{}, survey) {
+		for _, l := range repair.Plan(nil, jobs, l, survey) {
 			key := fmt.Sprint(l.ID, *l.Chance)
 			cost, ok := known[key]
 			if !ok {
@@ -301,6 +302,50 @@ func expectedRepair(t *testing.T) func(...lot.Damage) float64 {
 			sum += cost
 		}
 		return sum
+	}
+}
+
+// A wider extent or a deeper damage never lowers the known and the hidden cost together either, whatever the loss was: a risk that
+// becomes a job, or a job that becomes another, costs no less for it.
+func TestMoreDamageNeverLowersTheWholeCost(t *testing.T) {
+	repaired := expectedRepair(t)
+	risks := shipped(t).Risks
+	rates := map[string]float64{}
+	for _, trade := range lot.Trades {
+		rates[trade] = 30
+	}
+	for _, loss := range lot.Losses {
+		whole := func(d lot.Damage) float64 {
+			l := lot.Lot{Loss: []string{loss}}
+			sum := repaired(l, d)
+			for _, r := range hidden.Raise(nil, risks, l, []lot.Damage{d}) {
+				m := r.MeanIfPresent(r.Chance.Mean(), .3, rates)
+				sum += r.Chance.Mean() * (m.Cash + m.Labour)
+			}
+			return sum
+		}
+		everyWorse(func(d, worse lot.Damage) {
+			if before, after := whole(d), whole(worse); after < before-1e-6*before {
+				t.Errorf("%s, %v: %.0f, with %v %.0f", loss, d, before, worse, after)
+			}
+		})
+	}
+}
+
+// everyWorse calls f with every damage and the same one step wider in extent, then one step deeper.
+func everyWorse(f func(d, worse lot.Damage)) {
+	for _, area := range lot.Areas {
+		for i, extent := range lot.Extents {
+			for j, depth := range lot.Depths {
+				d := lot.Damage{Area: area, Extent: extent, Depth: depth}
+				if i+1 < len(lot.Extents) {
+					f(d, lot.Damage{Area: area, Extent: lot.Extents[i+1], Depth: depth})
+				}
+				if j+1 < len(lot.Depths) {
+					f(d, lot.Damage{Area: area, Extent: extent, Depth: lot.Depths[j+1]})
+				}
+			}
+		}
 	}
 }
 
