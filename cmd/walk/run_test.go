@@ -76,6 +76,29 @@ func TestDemoDecisions(t *testing.T) {
 	}
 }
 
+// What a list of a place asks for says what it rests on, and what its rule of total loss would call the vehicle: Alabama's is from
+// 75 % of the value on (Code of Ala. 32-8-87), from a page that was read.
+func TestTextSaysWhatItRestsOn(t *testing.T) {
+	path := kept(t, "case.json", altered(t, `"register_in": "US-XX"`, `"register_in": "US-AL"`))
+	table, err := os.ReadFile(demo("comps_front.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(filepath.Dir(path), "comps_front.csv"), table, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	code, out, errs := ran("value", path)
+	if code != done || errs != "" {
+		t.Fatalf("exit %d, %q", code, errs)
+	}
+	for _, says := range []string{"From memory: ask the agency.", "49 CFR 580.5(c), read ", "Alabama, total loss: does not apply (repair at 75 % of the value or more).",
+		"Code of Ala. 32-8-87, read ", ": check with the agency."} {
+		if !strings.Contains(out, says) {
+			t.Errorf("the text does not say %q", says)
+		}
+	}
+}
+
 func TestSameCaseSameAnswer(t *testing.T) {
 	_, first, _ := ran("value", demo("front.json"), "--json")
 	_, second, _ := ran("value", "--json", demo("front.json"))

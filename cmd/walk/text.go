@@ -21,6 +21,7 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p.drivers(a)
 	p.list("Warnings", a.Warnings)
 	p.checks(a)
+	p.totalLoss(a)
 	p.cautions(a)
 	return p.String()
 }
@@ -134,6 +135,27 @@ func (p *page) checks(a valuation.Answer) {
 			worth = fmt.Sprintf(" (%.0f min, worth %s %s)", c.Minutes, p.cur.Code, p.whole(*c.Worth))
 		}
 		p.line("  [%s] %s: %s%s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text, worth)
+		if c.Source != "" {
+			p.line("      %s", c.Source)
+		}
+	}
+}
+
+// totalLoss says what the rules of total loss would call the vehicle, each with what it rests on.
+func (p *page) totalLoss(a valuation.Answer) {
+	t := a.TotalLoss
+	if t == nil {
+		return
+	}
+	p.line("\nTotal loss: repair %s at your own rates, hidden damage counted in, against a value of about %s before the damage", p.cur.Group(t.Repair), p.cur.Group(t.Value))
+	for _, c := range t.Callings {
+		says := "does not apply"
+		if c.Unknown {
+			says = "not known without a salvage value"
+		} else if c.Applies {
+			says = "applies"
+		}
+		p.line("  - %s, %s: %s (%s). %s %s", c.Where, c.Name, says, c.Test, c.Note, c.Source.Words())
 	}
 }
 
