@@ -11,16 +11,17 @@ import (
 // figure is one foretold figure and how to read it and its outcome off a build.
 type figure struct {
 	key, name string
+	money     bool // in units of money, which are added up in one currency only
 	foretold  func(*learn.Prediction) learn.Figure
 	came      func(learn.Build) (float64, bool)
 }
 
 var figures = []figure{
-	{"resale", "Resale price", func(p *learn.Prediction) learn.Figure { return p.Resale }, resaleCame},
-	{"profit", "Profit", func(p *learn.Prediction) learn.Figure { return p.Profit }, profitCame},
-	{"cost", "Repair and hidden damage", func(p *learn.Prediction) learn.Figure { return p.Cost }, costCame},
-	{"hours", "Own hours", func(p *learn.Prediction) learn.Figure { return p.Hours }, hoursCame},
-	{"days", "Days from the sale to sold", func(p *learn.Prediction) learn.Figure { return p.Days }, daysCame},
+	{"resale", "Resale price", true, func(p *learn.Prediction) learn.Figure { return p.Resale }, resaleCame},
+	{"profit", "Profit", true, func(p *learn.Prediction) learn.Figure { return p.Profit }, profitCame},
+	{"cost", "Repair and hidden damage", true, func(p *learn.Prediction) learn.Figure { return p.Cost }, costCame},
+	{"hours", "Own hours", false, func(p *learn.Prediction) learn.Figure { return p.Hours }, hoursCame},
+	{"days", "Days from the sale to sold", false, func(p *learn.Prediction) learn.Figure { return p.Days }, daysCame},
 }
 
 // levels are the intervals whose coverage is kept.
@@ -32,8 +33,8 @@ const tenths = 10
 // sameness is the share of an outcome by which the naive baseline must miss, to be one: outcomes that are all alike have none.
 const sameness = 1e-6
 
-// record holds one figure against what came of it.
-func (f figure) record(judged []learn.Build) FigureRecord {
+// record holds one figure against what came of it; its scores are those of the buys in one currency, where it is money.
+func (f figure) record(judged []learn.Build, currency string) FigureRecord {
 	r := FigureRecord{Key: f.key, Name: f.name, PIT: make([]int, tenths), Uneven: 1}
 	inside := make([]int, len(levels))
 	var came []float64
@@ -43,25 +44,30 @@ func (f figure) record(judged []learn.Build) FigureRecord {
 		if !known || !said.Known() || said.Q[0] == said.Q[len(said.Q)-1] {
 			continue
 		}
-		came = append(came, x)
+		r.N++
 		for i, level := range levels {
 			if x >= score.Quantile(said.Q, (1-level)/2) && x <= score.Quantile(said.Q, (1+level)/2) {
 				inside[i]++
 			}
 		}
 		r.PIT[min(tenths-1, int(tenths*score.CDF(said.Q, x)))]++
-		r.CRPS += score.CRPS(said.Q, x)
+		if !f.money || b.Currency == currency {
+			came = append(came, x)
+			r.CRPS += score.CRPS(said.Q, x)
+		}
 	}
-	r.N = len(came)
 	for i, level := range levels {
 		r.Coverage = append(r.Coverage, score.NewCoverage(level, inside[i], r.N))
 	}
 	if r.N == 0 {
 		return r
 	}
-	r.CRPS /= float64(r.N)
 	r.Uneven = score.Uneven(r.PIT)
-	if naive := score.Naive(came); r.N >= 3 && naive > sameness*math.Abs(came[0]) {
+	if len(came) == 0 {
+		return r
+	}
+	r.CRPS /= float64(len(came))
+	if naive := score.Naive(came); len(came) >= 3 && naive > sameness*math.Abs(came[0]) {
 		r.Naive = &naive
 	}
 	return r

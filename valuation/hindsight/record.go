@@ -66,7 +66,8 @@ type Cause struct {
 	Difference money.Amount `json:"difference"`
 }
 
-// Judge holds the forecasts against what came. Money is that of the builds in the given currency.
+// Judge holds the forecasts against what came. Money, its scores and the ratio study are those of the builds in the given
+// currency; how often ranges held is that of all.
 func Judge(builds []learn.Build, currency string) Record {
 	r := Record{Selected: learn.Selection}
 	var judged []learn.Build
@@ -85,10 +86,10 @@ func Judge(builds []learn.Build, currency string) Record {
 		r.LeftOut = append(r.LeftOut, count(unforetold)+" without a forecast kept: nothing to hold against what came.")
 	}
 	for _, f := range figures {
-		r.Figures = append(r.Figures, f.record(judged))
+		r.Figures = append(r.Figures, f.record(judged, currency))
 	}
 	r.Risks, r.Losses = score.NewReliability(riskCalls(builds)), score.NewReliability(lossCalls(judged))
-	r.Ratios = ratios(judged)
+	r.Ratios = ratios(judged, currency)
 	r.Money = moneyOf(judged, currency)
 	if missing := len(judged) - len(r.Money.Buys); missing > 0 {
 		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.", count(missing)))
@@ -105,12 +106,12 @@ type Ratios struct {
 	PRB    *float64 `json:"prb"` // price-related bias; nil: fewer than three sales, or all alike
 }
 
-// ratios returns the study of foretold median prices against the prices that came.
-func ratios(judged []learn.Build) *Ratios {
+// ratios returns the study of foretold median prices against the prices that came in one currency.
+func ratios(judged []learn.Build, currency string) *Ratios {
 	var said, came []float64
 	for _, b := range judged {
 		x, ok := resaleCame(b)
-		if !ok || !b.Foretold.Resale.Known() {
+		if !ok || b.Currency != currency || !b.Foretold.Resale.Known() {
 			continue
 		}
 		if median := score.Quantile(b.Foretold.Resale.Q, 0.5); median > 0 {

@@ -111,6 +111,31 @@ func TestCalibratedForecastsAreFoundSo(t *testing.T) {
 	}
 }
 
+// A score in money is a mean of money of one currency: ten thousand times as many yen beside it change no score and no ratio, and
+// still count among the ranges that held.
+func TestScoresAreInOneCurrency(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 8))
+	var dollars, both []learn.Build
+	for i := range 40 {
+		b := sold(int64(i))
+		b.Came.Sale.Price += money.Amount(rng.IntN(200_000))
+		dollars = append(dollars, b)
+		yen := sold(int64(100 + i))
+		yen.Currency = "JPY"
+		yen.Foretold.Resale = normalFigure(1.2e8, 9e6)
+		yen.Came.Sale.Price = 121_000_000
+		both = append(both, b, yen)
+	}
+	one, two := Judge(dollars, "USD"), Judge(both, "USD")
+	f, g := one.Figures[0], two.Figures[0]
+	if f.CRPS != g.CRPS || f.Naive == nil || g.Naive == nil || *f.Naive != *g.Naive || one.Ratios.N != two.Ratios.N || one.Ratios.PRD != two.Ratios.PRD {
+		t.Errorf("dollars %+v, with yen %+v", f, g)
+	}
+	if f.N != 40 || g.N != 80 || two.Figures[3].N != 80 {
+		t.Errorf("%d, with yen %d, hours %d", f.N, g.N, two.Figures[3].N)
+	}
+}
+
 // Outcomes that are all alike leave no baseline to be better than.
 func TestNoBaselineOfLikeOutcomes(t *testing.T) {
 	r := Judge([]learn.Build{sold(1), sold(2), sold(3), sold(4)}, "USD")
