@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 )
@@ -68,4 +69,26 @@ func TestWhatIsWrongWithAFigureIsSaidWhole(t *testing.T) {
 	if n := strings.Count(strings.Join(seen.Texts(s.screen.Content()), "\n"), words); n != 2 {
 		t.Errorf("%q is said %d times: beside the field and at the foot would be two", words, n)
 	}
+}
+
+func TestTheKeyboardGoesThroughAPageAsItIsRead(t *testing.T) {
+	s, _ := worksheet(t, "27", '3')
+	c := s.screen.Canvas()
+	c.Unfocus()
+	place := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	list := place(seen.All[*table.Table](s.screen.Content())[0])
+	for range 20 {
+		c.FocusNext()
+		switch c.Focused().(type) {
+		case *widgets.Suggest:
+			if at := place(c.Focused().(fyne.CanvasObject)); at.Y > list.Y {
+				t.Errorf("the second search, at %v, comes before the first", at)
+			}
+			return
+		case *table.Table:
+			t.Error("the table of the work comes before the search above it")
+			return
+		}
+	}
+	t.Error("neither the search nor the table was reached")
 }

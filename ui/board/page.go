@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -66,7 +67,7 @@ func New(a Actions) *Page {
 	p.table.SetSort(0, false)
 	list := widget.NewButton("Import a run list…", a.ImportList)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, list, add), p.search)
-	p.list = container.NewBorder(container.NewPadded(top), nil, nil, nil, p.table)
+	p.list = form.Under(container.NewPadded(top), p.table, nil)
 	p.first = firstSteps(a)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
 	return p

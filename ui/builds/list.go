@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -40,7 +41,7 @@ func newList(p *Page) *list {
 	}
 	l.table.SetSort(0, true)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, past), l.search)
-	l.full = container.NewBorder(container.NewPadded(top), nil, nil, nil, l.table)
+	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.actions)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.empty))
 	return l

@@ -2,9 +2,23 @@ package form
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"walkline/ui/theme"
 )
+
+// Under lays a body out under a head and above a foot (nil: none). The keyboard goes through them as they are read; through the
+// toolkit's own border it would go to the body first.
+func Under(head, body, foot fyne.CanvasObject) *fyne.Container {
+	c := container.New(layout.NewBorderLayout(head, foot, nil, nil))
+	for _, o := range []fyne.CanvasObject{head, body, foot} {
+		if o != nil {
+			c.Add(o)
+		}
+	}
+	return c
+}
 
 // FixedWidth lays its one object out at a width, as high as there is room.
 type FixedWidth struct{ Width float32 } // at text scale 1

@@ -63,10 +63,10 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter hold starter values, from memory. Change one and it is yours."),
 		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
 	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil, container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
-	below := container.NewBorder(unseen, nil, nil, nil, w.risks)
+	below := form.Under(unseen, w.risks, nil)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
-	left := container.NewBorder(top, w.totals, nil, nil, container.New(form.LeastHeight{Height: 300}, tables))
+	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables), w.totals)
 	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
