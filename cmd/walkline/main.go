@@ -36,6 +36,12 @@ func run(chosen string) error {
 		return err
 	}
 	a := app.NewWithID("walkline.desktop")
+	release, err := store.Claim(context.Background(), path)
+	if err != nil {
+		ui.ShowTrouble(a, "The lots are open already", "Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
+		return err
+	}
+	defer release()
 	book, err := store.Open(context.Background(), path)
 	if err != nil {
 		ui.ShowTrouble(a, "The lots could not be opened", err.Error()+"\n\nNothing was changed. Move the file away or start with --store and another file.")

@@ -1,0 +1,48 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+)
+
+// ErrClaimed says that a window has the lots open already.
+var ErrClaimed = errors.New("the lots are open in another window")
+
+// claiming holds a file against every other claim. It lies beside the lots, so that these can still be read and backed up.
+var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1}
+
+// claimEnding is put behind the name of the file of the lots.
+const claimEnding = ".open"
+
+// Claim takes the file of the lots at path for one window, until release is called or the program ends, however it ends: the
+// lock is the operating system's. Each window keeps the whole of a lot at every edit, so a second one would write over what the first
+// has saved. Where the folder can't be written nothing is claimed; [Open] says what is wrong with it. Errors: [ErrClaimed].
+func Claim(ctx context.Context, path string) (release func(), err error) {
+	unclaimed := func() {}
+	absolute, err := filepath.Abs(path)
+	if err != nil {
+		return unclaimed, nil
+	}
+	if real, err := filepath.EvalSymlinks(absolute); err == nil {
+		absolute = real // the same file by another name
+	}
+	db, err := claiming.open(ctx, absolute+claimEnding)
+	if err != nil {
+		return unclaimed, claimFault(err)
+	}
+	tx, err := db.BeginTx(ctx, nil)
+	if err != nil {
+		db.Close()
+		return unclaimed, claimFault(err)
+	}
+	return func() { _ = tx.Rollback(); _ = db.Close() }, nil
+}
+
+// claimFault keeps only that somebody else holds the claim.
+func claimFault(err error) error {
+	if errors.Is(wrapped("claiming the lots", err), ErrBusy) {
+		return ErrClaimed
+	}
+	return nil
+}
