@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"walkline/valuation/hindsight"
@@ -54,7 +55,11 @@ func (p *page) record(r hindsight.Record) {
 		}
 		p.line("    by tenths of the forecast, low to high: %s", strings.Trim(fmt.Sprint(f.PIT), "[]"))
 		if s, ok := f.Skill(); ok {
-			p.line("    score %.4g, naive baseline %.4g: %.0f %% better", f.CRPS, *f.Naive, 100*s)
+			than := "better"
+			if s < 0 {
+				than = "worse"
+			}
+			p.line("    score %.4g, naive baseline %.4g: %.0f %% %s", f.CRPS, *f.Naive, 100*math.Abs(s), than)
 		}
 	}
 	p.reliability("Hidden damage: stated chance against what was found", r.Risks)

@@ -68,7 +68,13 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 		p := NewPurse(r.Currency)
 		score = p.Code + " " + p.Whole(f.CRPS)
 	}
-	words := []string{fmt.Sprintf("%s. Score %s: the mean distance of forecast and outcome, 0 is perfect.", Count(f.N, "outcome"), score)}
+	words := []string{Count(f.N, "outcome") + "."}
+	if f.Unscored < f.N {
+		words = append(words, fmt.Sprintf("Score %s: the mean distance of forecast and outcome, 0 is perfect.", score))
+	}
+	if f.Unscored > 0 {
+		words = append(words, fmt.Sprintf("%d in another currency than %s are in no score.", f.Unscored, r.Currency))
+	}
 	if skill, ok := f.Skill(); ok && skill >= 0 {
 		words = append(words, fmt.Sprintf("That is %s better than saying \"like my other buys\" of every lot.", whole(skill)))
 	} else if ok {

@@ -56,6 +56,7 @@ func (f figure) record(judged []learn.Build, currency string) FigureRecord {
 			r.CRPS += score.CRPS(said.Q, x)
 		}
 	}
+	r.Unscored = r.N - len(came)
 	for i, level := range levels {
 		r.Coverage = append(r.Coverage, score.NewCoverage(level, inside[i], r.N))
 	}

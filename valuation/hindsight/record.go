@@ -30,7 +30,8 @@ type FigureRecord struct {
 	Coverage []score.Coverage `json:"coverage"` // of the 50, 80 and 90 % intervals
 	PIT      []int            `json:"pit"`      // outcomes by the tenth of the forecast in which they fell, low to high
 	Uneven   float64          `json:"uneven"`   // chance of a PIT histogram at least so uneven if the forecasts are right
-	CRPS     float64          `json:"crps"`     // mean, in the figure's unit: 0 is perfect
+	CRPS     float64          `json:"crps"`     // mean, in the figure's unit: 0 is perfect, and 0 where no outcome is scored
+	Unscored int              `json:"unscored"` // outcomes of N in another currency: they count among the ranges that held, and in no score
 	Naive    *float64         `json:"naive"`    // CRPS of "like the other buys, whatever the lot"; nil: fewer than three buys, or all alike
 }
 

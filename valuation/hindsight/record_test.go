@@ -131,6 +131,9 @@ func TestScoresAreInOneCurrency(t *testing.T) {
 	if f.CRPS != g.CRPS || f.Naive == nil || g.Naive == nil || *f.Naive != *g.Naive || one.Ratios.N != two.Ratios.N || one.Ratios.PRD != two.Ratios.PRD {
 		t.Errorf("dollars %+v, with yen %+v", f, g)
 	}
+	if f.Unscored != 0 || g.Unscored != 40 || two.Figures[3].Unscored != 0 {
+		t.Errorf("not scored: %d, with yen %d, hours %d", f.Unscored, g.Unscored, two.Figures[3].Unscored)
+	}
 	if f.N != 40 || g.N != 80 || two.Figures[3].N != 80 {
 		t.Errorf("%d, with yen %d, hours %d", f.N, g.N, two.Figures[3].N)
 	}
