@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation/lot"
 )
@@ -43,9 +44,9 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 func (m *matching) build() {
 	columns := container.New(layout.NewGridLayoutWithColumns(3), widgets.NewCaption("Column"), widgets.NewCaption("is read as"), widgets.NewCaption("first values"))
 	for i, name := range m.sheet.Header {
-		s := widget.NewSelect(m.sheet.Fields, nil)
-		s.SetSelected(m.sheet.Stated.Match[i])
-		s.OnChanged = func(field string) { m.sheet.Stated.Match[i] = field; m.preview() }
+		s := widgets.NewSelect(view.AllWords(m.sheet.Fields), nil)
+		s.SetSelected(view.Words(m.sheet.Stated.Match[i]))
+		s.OnChanged = func(string) { m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]; m.preview() }
 		columns.Add(widget.NewLabel(name))
 		columns.Add(s)
 		columns.Add(widget.NewLabel(m.sample(i)))
@@ -120,7 +121,7 @@ func (m *matching) sample(column int) string {
 
 // option adds a choice of what is stated for the whole table.
 func (m *matching) option(words string, ways []string, at *string) {
-	s := widget.NewSelect(ways, nil)
+	s := widgets.NewSelect(ways, nil)
 	s.SetSelected(*at)
 	s.OnChanged = func(way string) { *at = way; m.preview() }
 	m.row(words, s)

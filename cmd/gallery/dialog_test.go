@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -66,5 +67,29 @@ func TestEscapeInAPathClosesItsDialog(t *testing.T) {
 	seen.Press(path, fyne.KeyEscape)
 	if s.screen.Canvas().Overlays().Top() != nil {
 		t.Error("still open")
+	}
+}
+
+func TestTheColumnsOfATableAreMatchedInWordsAndLeftByEscape(t *testing.T) {
+	s := opened(t, task.Inline{})
+	path := filepath.Join(t.TempDir(), "list.csv")
+	if err := os.WriteFile(path, []byte(aRunList), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.press(fyne.KeyR)
+	test.Type(s.screen.Canvas().Focused(), path)
+	s.tap(t, "Read")
+	for _, choice := range seen.All[*widgets.Select](s.top()) {
+		if words := strings.Join(choice.Options, " "); strings.Contains(words, "_") {
+			t.Errorf("a column is matched to codes: %q", words)
+		}
+		choice.SetSelectedIndex(choice.SelectedIndex()) // the same again is the same table
+	}
+	if !seen.Says(s.top(), "Usable: 2 of 3 rows. Refused: 1.") {
+		t.Errorf("%q", seen.Texts(s.top()))
+	}
+	seen.Press(seen.All[*widgets.Select](s.top())[0], fyne.KeyEscape)
+	if s.screen.Canvas().Overlays().Top() != nil {
+		t.Error("Escape in a field leaves the dialog open")
 	}
 }
