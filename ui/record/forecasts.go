@@ -54,7 +54,7 @@ func newForecasts() *section {
 	top := container.NewVBox(container.NewHBox(form.Label("Figure"), f.pick), f.words)
 	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"), container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
-	split := container.NewHSplit(left, f.where)
+	split := container.NewHSplit(left, container.NewPadded(f.where))
 	split.Offset = 0.52
 	return &section{name: "Forecasts", body: container.NewBorder(top, nil, nil, nil, split), show: f.render, first: f.held}
 }
@@ -146,7 +146,7 @@ func (c *chances) render(r desk.TrackRecord) {
 func newMoney() *section {
 	fall, words := plot.NewWaterfall(), widget.NewLabel("")
 	words.Wrapping = fyne.TextWrapWord
-	body := container.NewBorder(words, nil, nil, nil, container.NewVScroll(fall))
+	body := container.NewBorder(words, nil, nil, nil, container.NewVScroll(container.NewPadded(fall)))
 	return &section{name: "Money", body: body, first: fall, show: func(r desk.TrackRecord) {
 		m := r.Judged.Money
 		words.SetText(view.MoneyWords(m))
