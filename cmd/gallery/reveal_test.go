@@ -9,7 +9,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
+	"walkline/ui/theme"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 )
@@ -91,4 +94,24 @@ func TestTheKeyboardGoesThroughAPageAsItIsRead(t *testing.T) {
 		}
 	}
 	t.Error("neither the search nor the table was reached")
+}
+
+func TestADayIsNeverCut(t *testing.T) {
+	opened(t, task.Inline{}) // the theme of the window
+	need := draw.TextWidth("2028-08-28", theme.SizeBody, fyne.TextStyle{}) + 2*theme.Space
+	for name, columns := range map[string][]view.Column{"bills": view.BillColumns, "hours": view.HoursColumns, "board": view.BoardColumns, "builds": view.BuildColumns,
+		"evidence": view.EvidenceColumns, "history": view.HistoryColumns, "comparables": view.ResaleColumns} {
+		days := 0
+		for _, c := range columns {
+			if c.Title == "Day" || c.Title == "Date" || c.Title == "Bought" || c.Title == "Sale day" {
+				days++
+				if c.Width < need {
+					t.Errorf("%s: %q is %v wide, a day needs %v", name, c.Title, c.Width, need)
+				}
+			}
+		}
+		if days == 0 {
+			t.Errorf("%s: no column of days", name)
+		}
+	}
 }
