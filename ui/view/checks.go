@@ -114,7 +114,8 @@ func worthWords(x float64, p Purse) string {
 
 // ChecksPage is what the section of checks says.
 type ChecksPage struct {
-	Known   bool // there has been a valuation
+	Known   bool   // there has been a valuation
+	Waits   string // what the list waits for before that
 	Stops   []Check
 	Clashes []Check // what does not agree
 	Looks   []Check // round the vehicle, in the order of what they are worth
@@ -135,6 +136,10 @@ type CheckList struct {
 func NewChecksPage(o desk.Open) ChecksPage {
 	p := ChecksPage{Known: o.Valued != nil}
 	if !p.Known {
+		p.Waits = "The list comes with the first valuation: enter the facts, the damage and what it should sell for."
+		if BeingValued(o) {
+			p.Waits = "The lot is being valued."
+		}
 		return p
 	}
 	var items []Check

@@ -85,3 +85,21 @@ func TestWalkFollowsTheCatalogue(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestALotOnItsWayIsBeingValued tells a lot that lacks an entry from one whose first valuation has not come back yet.
+func TestALotOnItsWayIsBeingValued(t *testing.T) {
+	o := desk.Open{}
+	if got := view.NewVerdict(o).Figure; got != view.Working {
+		t.Errorf("with nothing missing the verdict reads %q", got)
+	}
+	if got := view.NewChecksPage(o).Waits; got != "The lot is being valued." {
+		t.Errorf("with nothing missing the checks say %q", got)
+	}
+	o.Faults = []valuation.Fault{{Key: "resale"}}
+	if got := view.NewVerdict(o).Figure; got != view.NotYet {
+		t.Errorf("with a fault the verdict reads %q", got)
+	}
+	if got := view.NewChecksPage(o).Waits; !strings.Contains(got, "enter the facts") {
+		t.Errorf("with a fault the checks say %q", got)
+	}
+}

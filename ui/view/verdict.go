@@ -28,8 +28,14 @@ type Share struct {
 	Part float64
 }
 
-// NotYet stands for the bid until there is one.
-const NotYet = "not yet"
+// What stands for the bid until there is one: something is missing, or the lot is being valued.
+const (
+	NotYet  = "not yet"
+	Working = "being valued"
+)
+
+// BeingValued reports whether the first valuation of the open lot is on its way.
+func BeingValued(o desk.Open) bool { return o.Valued == nil && len(o.Faults) == 0 && o.Problem == "" }
 
 // mostFaults is how many missing entries the verdict names at once.
 const mostFaults = 6
@@ -49,6 +55,9 @@ func NewVerdict(o desk.Open) Verdict {
 	}
 	if o.Valued == nil {
 		v.Figure = NotYet
+		if BeingValued(o) {
+			v.Figure = Working
+		}
 		return v
 	}
 	v.fill(o.Valued.Answer)

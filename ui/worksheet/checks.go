@@ -134,7 +134,7 @@ func (c *checklist) fit() {
 func (c *checklist) say(v view.ChecksPage) {
 	words(c.basis, v.Basis)
 	if !v.Known {
-		words(c.basis, "The list comes with the first valuation: enter the facts, the damage and what it should sell for.")
+		words(c.basis, v.Waits)
 	}
 	words(c.best, strings.Join(v.Rounds, "\n"))
 	c.best.Hidden = len(v.Rounds) == 0

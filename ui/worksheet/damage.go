@@ -37,7 +37,7 @@ func newDamage(p *Page) *section {
 		}
 	}
 	p.survey = d
-	help := form.Small("Click an area, or use the keys below the plan; S, B, T set the depth. Repair lines and hidden risks follow from it.")
+	help := form.Small("Click an area, or use the keys named below the plan. Repair lines and hidden risks follow from it.")
 	head := container.NewVBox(form.Heading("What is hurt", ""), help)
 	side := container.NewPadded(container.NewVBox(d.photos.body, d.list))
 	d.room = newBeside(d.plan, side, listWidth)

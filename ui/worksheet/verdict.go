@@ -48,7 +48,7 @@ func (v *verdict) render(d view.Verdict) {
 		figure = theme.ColorMuted
 	}
 	headline := d.Headline
-	if !d.Settled && d.Figure != view.NotYet {
+	if !d.Settled && d.Figure != view.NotYet && d.Figure != view.Working {
 		headline += ", before your last change"
 	}
 	v.head.Segments = []widget.RichTextSegment{

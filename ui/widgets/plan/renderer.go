@@ -33,7 +33,7 @@ type renderer struct {
 	image    image.Image
 }
 
-const hintWords = "Arrows move · 0 to 3 or Space: extent · D: depth"
+const hintWords = "Arrows move · 0 to 3 or Space: extent · S, B, T or D: depth"
 
 func newRenderer(p *Plan) *renderer {
 	r := &renderer{plan: p, ring: draw.NewFocusRing()}

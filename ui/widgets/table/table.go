@@ -240,8 +240,12 @@ func (t *Table) goTo(row int) {
 	}
 }
 
+// open opens the selected row; where none is, it goes to the first, so that Enter always leads on.
 func (t *Table) open() {
-	if t.selected >= 0 && t.OnOpen != nil {
+	switch {
+	case t.selected < 0:
+		t.goTo(0)
+	case t.OnOpen != nil:
 		t.OnOpen(t.selected)
 	}
 }
