@@ -12,6 +12,7 @@ import (
 // field is an entry whose text can be set without telling its handler, and that says when it is left.
 type field struct {
 	widget.Entry
+	self    fyne.CanvasObject // what stands in the window: the field, or the widget that it is a part of
 	typed   func(string)
 	left    func()
 	escape  func()
@@ -22,6 +23,7 @@ type field struct {
 
 func newField(typed func(string), left func()) *field {
 	f := &field{typed: typed, left: left}
+	f.self = f
 	f.ExtendBaseWidget(f)
 	f.Wrapping = fyne.TextWrapOff
 	f.Scroll = fyne.ScrollNone
@@ -48,7 +50,7 @@ func (f *field) put(words string) {
 
 // TypedShortcut leaves the window's keys to the window and the rest to the entry.
 func (f *field) TypedShortcut(s fyne.Shortcut) {
-	if !ofWindow(f, s) {
+	if !ofWindow(f.self, s) {
 		f.Entry.TypedShortcut(s)
 	}
 }
@@ -127,8 +129,8 @@ func (f *field) FocusGained() {
 	f.focused = true
 	f.Entry.FocusGained()
 	f.Entry.TypedShortcut(&fyne.ShortcutSelectAll{})
-	draw.Explain(f, f.meaning)
-	draw.Reveal(f)
+	draw.Explain(f.self, f.meaning)
+	draw.Reveal(f.self)
 }
 
 // tell has the window say what is wrong with the text in hand, whole, for there may be no room for it beside the field; nothing
@@ -137,9 +139,9 @@ func (f *field) tell(fault string) {
 	switch {
 	case !f.focused:
 	case fault != "":
-		draw.Explain(f, wrongMark+fault)
+		draw.Explain(f.self, wrongMark+fault)
 	default:
-		draw.Explain(f, f.meaning)
+		draw.Explain(f.self, f.meaning)
 	}
 }
 
@@ -147,7 +149,7 @@ func (f *field) tell(fault string) {
 func (f *field) FocusLost() {
 	f.focused = false
 	f.Entry.FocusLost()
-	draw.Explain(f, "")
+	draw.Explain(f.self, "")
 	f.left()
 }
 

@@ -216,3 +216,17 @@ func TestSuggestLooks(t *testing.T) {
 		seen.Save(t, "suggest-"+look, w)
 	}
 }
+
+func TestASuggestIsScrolledIntoSightWhenItTakesTheKeyboard(t *testing.T) {
+	s := NewSuggest("Add a job", nil)
+	high := make([]fyne.CanvasObject, 20)
+	for i := range high {
+		high[i] = NewLine("a line above")
+	}
+	scroll := container.NewVScroll(container.NewVBox(append(high, s)...))
+	w := seen.Open(t, fyne.NewSize(400, 100), scroll)
+	w.Canvas().Focus(s)
+	if scroll.Offset.Y == 0 {
+		t.Error("it is below the edge of the page: the window looks for the entry inside it, which no page holds, and no key of the window works there either")
+	}
+}

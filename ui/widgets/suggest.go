@@ -41,6 +41,7 @@ const mostSuggestions = 8
 // NewSuggest returns an empty entry with a hint in it.
 func NewSuggest(hint string, onChosen func(Choice)) *Suggest {
 	s := &Suggest{OnChosen: onChosen}
+	s.self = s
 	s.field.typed, s.field.left, s.field.escape = s.typed, s.leave, s.close
 	s.list = newSuggestList(s)
 	s.ExtendBaseWidget(s)
