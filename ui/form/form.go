@@ -228,11 +228,22 @@ func (f *Of[T]) Three(label string, spec widgets.Spec, get func(T) prob.Three, s
 
 // Heading returns the title of a group of fields with a line of help under it.
 func Heading(title, help string) fyne.CanvasObject {
-	t := widget.NewRichText(&widget.TextSegment{Text: title, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
+	t := largeWords(title)
 	if help == "" {
 		return t
 	}
 	return container.New(Tight{}, t, Small(help))
+}
+
+// LongHeading is Heading for a title of any length: it is broken into lines instead of asking for room.
+func LongHeading(title, help string) fyne.CanvasObject {
+	t := largeWords(title)
+	t.Wrapping = fyne.TextWrapWord
+	return container.New(Tight{}, t, Small(help))
+}
+
+func largeWords(words string) *widget.RichText {
+	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
 }
 
 // Small returns a wrapped line of the second rank.

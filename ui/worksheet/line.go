@@ -59,7 +59,7 @@ func (f *lineForm) build(r view.RepairRow) {
 		At:     func(c *valuation.Case) *repair.Line { return f.own(c, id) },
 		Quoted: func(c valuation.Case) string { return string(c.ValuedOn) },
 	}
-	f.body.Objects = []fyne.CanvasObject{form.Heading(r.Line.Job, r.Line.Why)}
+	f.body.Objects = []fyne.CanvasObject{form.LongHeading(r.Line.Job, r.Line.Why)}
 	if r.Line.Caution != "" {
 		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
 	}

@@ -125,6 +125,9 @@ func (w *work) render() {
 	w.totals.SetText(strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open)))
 	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	w.restore.Refresh()
+	if w.table.Selected() != at {
+		w.table.SelectRow(at) // the mark stands on the line that is shown beside
+	}
 	if at < 0 {
 		w.line.clear()
 		return

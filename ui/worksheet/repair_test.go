@@ -1,0 +1,45 @@
+package worksheet
+
+import (
+	"testing"
+
+	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
+	"walkline/valuation"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
+)
+
+// twoLines is a plain case with two lines of the user's; the names and hours are made up.
+func twoLines() valuation.Case {
+	c := plainCase()
+	for _, name := range []string{"Straighten the apron", "Replace the left rear window regulator and its motor, with the inner shell trimmed"} {
+		c.Repair.Lines = append(c.Repair.Lines, repair.Line{ID: name, Job: name, Area: "12", Operation: "repair", Edited: true, Hours: map[string]prob.Three{"body": prob.Certain(1)}})
+	}
+	return c
+}
+
+func TestALineJustAddedIsTheOneThatEnterOpens(t *testing.T) {
+	b := at(t, "Repair", twoLines())
+	lines := seen.All[*table.Table](b.page.Object())[0]
+	b.page.work.addBlank()
+	if at := lines.Selected(); at < 0 || b.page.work.rows[at].Line.Job != "New work" {
+		t.Errorf("row %d is marked, beside it stands the line just added", at)
+	}
+	b.Edit("undo", func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:2] })
+	if lines.Selected() >= 0 {
+		t.Error("a row is marked, beside it stands that none is")
+	}
+}
+
+func TestALongNameOfALineTakesNoRoomFromTheTable(t *testing.T) {
+	b := at(t, "Repair", twoLines())
+	var least [2]float32
+	for i := range least {
+		b.page.work.choose(i)
+		least[i] = b.page.work.line.body.MinSize().Width
+	}
+	if least[0] != least[1] {
+		t.Errorf("the line's side is at least %v wide, %v for the long name", least[0], least[1])
+	}
+}
