@@ -51,9 +51,9 @@ func (w *Window) PrintRebuilt() {
 		w.say(desk.State{Notice: "First open the build that the file is for."})
 		return
 	}
-	built := *o
+	built, by := *o, w.state.Shop.Builder
 	w.print(printing{title: "File for the rebuilt inspection", name: desk.FileName(o.Case.Lot, "rebuilt inspection", ".pdf"), kind: printable,
-		make: func() ([]byte, error) { return w.desk.RebuiltFile(context.Background(), built) }})
+		make: func() ([]byte, error) { return w.desk.RebuiltFile(context.Background(), built, by) }})
 }
 
 // printSetting remembers the folder of the file printed last.

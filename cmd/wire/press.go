@@ -28,7 +28,7 @@ func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([
 func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 	l := b.Case.Lot
 	r := sheet.Rebuilt{Lot: l, Damage: b.Case.Damage, Currency: b.Case.Currency, Printed: b.Printed, Bought: bought(b),
-		Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
+		Builder: sheet.Builder(b.Builder), Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)
 	if len(packs) > 0 && strings.EqualFold(packs[0].ID, l.Title.RegisterIn) {
 		r.Agency = "of " + packs[0].Name

@@ -191,3 +191,12 @@ func TestTheCurrencyIsTypedAndTaken(t *testing.T) {
 		t.Errorf("odometers in %s", s.state.Shop.OdometerUnit)
 	}
 }
+
+func TestWhoRebuildsIsKept(t *testing.T) {
+	s := at(t, "Who rebuilds")
+	s.window.Canvas().Focus(s.page.First())
+	test.Type(s.page.First(), "Harrow Flats Works")
+	if got := s.state.Shop.Builder.Name; got != "Harrow Flats Works" {
+		t.Errorf("the builder is %q", got)
+	}
+}

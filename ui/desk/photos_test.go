@@ -204,7 +204,7 @@ func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
 	}
 	o := desk.OpenBuild{Case: s.Open.Case}
 	o.ID, o.Build.Receipts = s.Open.ID, []build.Receipt{{What: "Hood", Hash: hash}, {What: "Lamp", Hash: pdf}, {What: "Gas"}}
-	if _, err := d.RebuiltFile(t.Context(), o); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
+	if _, err := d.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
 		t.Errorf("%v, %d pictures of bills", err, len(p.papers[0].Bills))
 	}
 }

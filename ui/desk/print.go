@@ -28,6 +28,7 @@ type BuildPaper struct {
 	Packs   []checks.Pack     // what jurisdictions ask
 	Photos  []PhotoFile
 	Bills   map[string][]byte // pictures of bills, by the hash in the receipt
+	Builder Builder
 	Printed lot.Date
 }
 
@@ -40,7 +41,7 @@ type PhotoFile struct {
 
 // RebuiltFile returns the file for the rebuilt inspection of a build, with every photograph of its lot. It touches no state and
 // may run on any goroutine. Errors: the list of photographs cannot be read.
-func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild) ([]byte, error) {
+func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte, error) {
 	if d.Press == nil {
 		return nil, errors.New("this desk has no press")
 	}
@@ -48,7 +49,7 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string][]byte{}, Printed: d.Today()}
+	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string][]byte{}, Builder: by, Printed: d.Today()}
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}

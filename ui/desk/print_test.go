@@ -81,14 +81,14 @@ func TestTheRebuiltFileTakesThePhotosAlong(t *testing.T) {
 	delete(a.files, gone.Hash+gone.Kind)
 	o := desk.OpenBuild{Case: s.Open.Case, Plan: []valuation.PlannedLine{{Line: repair.Line{ID: "r1", Job: "Replace the hood"}}}}
 	o.ID = s.Open.ID
-	if data, err := d.RebuiltFile(t.Context(), o); err != nil || string(data) != "%PDF" {
+	if data, err := d.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || string(data) != "%PDF" {
 		t.Fatalf("%q, %v", data, err)
 	}
 	photos := p.papers[0].Photos
 	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || photos[1].Problem != "gone" || photos[0].Stage != lot.After {
 		t.Errorf("%d photos, %+v", len(photos), photos[1].Problem)
 	}
-	if p.papers[0].Jobs["r1"] != "Replace the hood" || p.papers[0].Printed != "2026-11-20" {
+	if p.papers[0].Builder.Name != "Harrow Flats Works" || p.papers[0].Jobs["r1"] != "Replace the hood" || p.papers[0].Printed != "2026-11-20" {
 		t.Errorf("%+v", p.papers[0])
 	}
 }

@@ -29,6 +29,14 @@ type Shop struct {
 	WinnersAllowance bool              `json:"winners_allowance"`
 	Buying           valuation.Buying  `json:"buying"` // of any sale that is no yard below
 	Yards            []Yard            `json:"yards"`
+	Builder          Builder           `json:"builder"`
+}
+
+// Builder is who rebuilds, as the file for the rebuilt inspection names them.
+type Builder struct {
+	Name    string `json:"name"`
+	Address string `json:"address"`
+	Licence string `json:"licence"`
 }
 
 // Yard is what one sale charges; a lot takes the yard whose name its sale has.
