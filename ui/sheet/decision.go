@@ -32,8 +32,11 @@ func Decision(d Lot) ([]byte, error) {
 	right.verdict(o)
 	right.stops(o)
 	right.waterfall(d.Answer)
-	right.firstChecks(o)
-	rest := pour([]*column{left, right}, append([]part{cautions(o)}, factors(d)))
+	used := factors(d)
+	right.firstChecks(o, headingRoom+used.blocks[0].height(right))
+	care := pour([]*column{left}, []part{cautions(o)})
+	late := pour([]*column{right}, []part{used})
+	rest := append(pour([]*column{right}, care), late...)
 	p.checks(o, len(p.pages), rest)
 	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, d.Printed))
 }
@@ -176,18 +179,21 @@ func (c *column) stops(o desk.Open) {
 	}
 }
 
-// mostFirst is how many checks the first page names.
-const mostFirst = 5
+// The first page names at most so many checks, and no fewer where there are as many, whatever has to stand below them.
+const (
+	mostFirst  = 5
+	leastFirst = 3
+)
 
-// firstChecks writes the first looks that nobody has taken yet.
-func (c *column) firstChecks(o desk.Open) {
+// firstChecks writes the first looks that nobody has taken yet, and leaves room below them.
+func (c *column) firstChecks(o desk.Open, room float64) {
 	open := view.FirstChecks(o)
 	if len(open) == 0 {
 		return
 	}
 	c.heading("First to look at")
 	for i, item := range open {
-		if i == mostFirst {
+		if i == mostFirst || i >= leastFirst && !c.fits(c.bulletHeight(item.Text+figures(item), smallType)+smallType.line()+room) {
 			c.text(fmt.Sprintf("and %d more on the next page", len(open)-i), smallType, gapInner+1)
 			break
 		}

@@ -11,17 +11,17 @@ import (
 	"walkline/valuation/prob"
 )
 
-// Rules returns the house rules that are on: each in words with its limit.
+// Rules returns the house rules that are on: each in few words with its limit.
 func Rules(r bid.Rules, p Purse) [][2]string {
 	var out [][2]string
 	amount := func(name string, a *money.Amount) {
 		if a != nil {
-			out = append(out, [2]string{valuation.RuleWords[name], p.Show(*a)})
+			out = append(out, [2]string{shortRule(name), p.Show(*a)})
 		}
 	}
 	number := func(name string, x *float64, how func(float64) string) {
 		if x != nil {
-			out = append(out, [2]string{valuation.RuleWords[name], how(*x)})
+			out = append(out, [2]string{shortRule(name), how(*x)})
 		}
 	}
 	amount(bid.MinProfit, r.MinProfit)
