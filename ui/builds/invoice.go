@@ -65,13 +65,16 @@ func newSale(p *Page) *section {
 		words = append(words, string(o))
 	}
 	sale.Choice("How it ended", words, func(b build.Build) string { return string(b.Outcome) }, func(b *build.Build, s string) { b.Outcome = build.Outcome(s) })
-	amount := func(label string, at func(*build.Build) **money.Amount) {
+	amount := func(label string, at func(*build.Build) **money.Amount, then func(*build.Build)) {
 		e := sale.Number(label, optional, func(b build.Build) widgets.Number { return form.Amount(*at(&b), p.currency()) },
-			func(b *build.Build, n widgets.Number) { *at(b) = form.ToAmount(n, p.currency()) })
+			func(b *build.Build, n widgets.Number) {
+				*at(b) = form.ToAmount(n, p.currency())
+				then(b)
+			})
 		e.SetRoom(90)
 	}
-	amount("First asked", func(b *build.Build) **money.Amount { return &b.Sale.FirstAsked })
-	amount("Sold for", func(b *build.Build) **money.Amount { return &b.Sale.Price })
+	amount("First asked", func(b *build.Build) **money.Amount { return &b.Sale.FirstAsked }, func(*build.Build) {})
+	amount("Sold for", func(b *build.Build) **money.Amount { return &b.Sale.Price }, ended)
 	sale.Text("Brand on the title", func(b build.Build) string { return b.Sale.Brand }, func(b *build.Build, s string) { b.Sale.Brand = s }).SetPlaceHolder("rebuilt")
 	whole := widgets.Spec{Kind: widgets.Whole, Unit: "days", Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(3650)}
 	sale.Number("On the market, if no dates say", whole, func(b build.Build) widgets.Number { return form.OrNone(b.Sale.Days) },
@@ -86,6 +89,13 @@ func newSale(p *Page) *section {
 		sale.Render(o.Build)
 		other.Render(o.Build)
 	}}
+}
+
+// ended takes an open build with a price that it sold for as sold: left open, the price would count for nothing.
+func ended(b *build.Build) {
+	if b.Sale.Price != nil && !b.Outcome.Ended() {
+		b.Outcome = build.Sold
+	}
 }
 
 func buildForm(p *Page) *form.Of[build.Build] {

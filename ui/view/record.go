@@ -25,6 +25,10 @@ var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 76}, {"Share
 func Coverage(f hindsight.FigureRecord) [][]string {
 	var rows [][]string
 	for _, c := range f.Coverage {
+		if c.N == 0 {
+			rows = append(rows, []string{whole(c.Level), "", "", "", "no outcome"})
+			continue
+		}
 		verdict := "as stated"
 		if !c.Holds() {
 			verdict = "too seldom"
