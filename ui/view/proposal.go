@@ -49,7 +49,7 @@ func Evidence(p learn.Proposal) [][]string {
 }
 
 // EffectColumns are the columns of what a proposal would change.
-var EffectColumns = []Column{{"Open lot", false, 150}, {"Bid today", true, 76}, {"Would be", true, 76}, {"Change", true, 64}}
+var EffectColumns = []Column{{"Open lot", false, 150}, {"Bid today", true, 88}, {"Would be", true, 88}, {"Change", true, 64}}
 
 // Effects returns what a proposal would do to the walk-away bids of the lots that are still to be bid for.
 func Effects(list []desk.Effect) [][]string {

@@ -19,7 +19,7 @@ type Bin struct {
 }
 
 // CoverageColumns are the columns of the table of intervals.
-var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 76}, {"Share", true, 54}, {"Could be", true, 106}, {"So far", false, 96}}
+var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 88}, {"Share", true, 64}, {"Could be", true, 114}, {"So far", false, 96}}
 
 // Coverage returns how often each interval of a figure held what came.
 func Coverage(f hindsight.FigureRecord) [][]string {
