@@ -51,9 +51,17 @@ func (d *Desk) Restore(ctx context.Context, s State, id int64) State {
 		return s
 	}
 	back := s.Record.History[i]
-	step := Decision{What: Restored, Factor: back.Factor, Words: fmt.Sprintf("All factors as they were before %s was %s on %s.", back.Factor, back.What, back.On),
+	step := Decision{What: Restored, Factor: back.Factor, Words: fmt.Sprintf("All factors as they were before %s was %s on %s.", s.factorName(back.Factor), back.What, back.On),
 		Before: s.Record.Now, After: back.Before}
 	return d.decide(ctx, s, step, "The factors are as they were before that.")
+}
+
+// factorName returns a factor in words, or its key where no proposal names it any more.
+func (s State) factorName(key string) string {
+	if p, ok := s.proposal(key); ok {
+		return p.Name
+	}
+	return key
 }
 
 // decide keeps a decision, and gives the open lot the factors that are in force then. The track record is worked out anew.

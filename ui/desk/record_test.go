@@ -168,6 +168,9 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 		t.Errorf("learned twice: now %v, proposed %v", p.Now.At, p.Proposed.At)
 	}
 	s = d.Restore(ctx, s, 1)
+	if got, want := b.decided[1].Words, "All factors as they were before Hours, body was accepted on 2026-11-20."; got != want {
+		t.Errorf("%q, not %q", got, want)
+	}
 	if s = d.OpenLot(ctx, s, 9); s.Open.Case.Factors != nil {
 		t.Errorf("restored, the lot has %+v", s.Open.Case.Factors)
 	}
