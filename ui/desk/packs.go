@@ -35,7 +35,10 @@ func (d *Desk) AddPack(ctx context.Context, s State, data []byte) (State, []valu
 		return s.troubled("add the jurisdiction", faults[0]), faults
 	}
 	packs := slices.DeleteFunc(slices.Clone(s.Packs), func(q checks.Pack) bool { return q.ID == p.ID })
-	return d.keepPacks(ctx, s, "add "+p.Name, append(packs, p)), nil
+	if s = d.keepPacks(ctx, s, "add "+p.Name, append(packs, p)); s.Trouble == "" {
+		s = s.said(p.Name + " is among the jurisdictions.")
+	}
+	return s, nil
 }
 
 // RemovePack takes a jurisdiction away that the user added.

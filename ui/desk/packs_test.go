@@ -23,6 +23,9 @@ func TestAJurisdictionIsAddedKeptAndTakenAway(t *testing.T) {
 	if len(faults) > 0 || s.Trouble != "" || len(s.Packs) != 1 || s.Open.Revision == before || s.Open.Fresh {
 		t.Fatalf("%v %q %+v", faults, s.Trouble, s.Packs)
 	}
+	if !strings.HasSuffix(s.Notice, " is among the jurisdictions.") {
+		t.Errorf("added without a word: %q", s.Notice)
+	}
 	if s, _ = d.AddPack(t.Context(), s, []byte(strings.Replace(harrowPack, "blue", "red", 1))); len(s.Packs) != 1 {
 		t.Errorf("the same id twice: %d packs", len(s.Packs))
 	}
