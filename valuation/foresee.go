@@ -92,7 +92,7 @@ func (f *Foresight) whole(w *work) {
 	bid.Find(&p) // makes it ready to be read
 	total := w.currency.Major(*f.Sunk.Invoice)
 	sell := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat
-	mean := sell - prob.Mean(p.Cost) - total*(1+p.CapitalRate*prob.Mean(p.Days)/365)
+	mean := sell - p.Allowance - prob.Mean(p.Cost) - total*(1+p.CapitalRate*prob.Mean(p.Days)/365)
 	f.Whole = &Spread{mean, p.Quantile(.1, total), p.Quantile(.9, total)}
 	f.Loss = p.LossChance(total)
 }
@@ -116,7 +116,7 @@ func (f *Foresight) ways(w *work, o build.Otherwise) {
 		asIs = Way{AsIs, true, Spread{net(o.AsIs.Mean()), net(o.AsIs.Quantile(.1)), net(o.AsIs.Quantile(.9))}, 0}
 		tied = max(asIs.Spread.Mean, 0)
 	}
-	mean := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat - f.ToFinish.Mean - tied*p.CapitalRate*f.Days.Mean/365
+	mean := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat - p.Allowance - f.ToFinish.Mean - tied*p.CapitalRate*f.Days.Mean/365
 	finish := Way{Name: Finish, Known: true, Spread: Spread{mean, p.Quantile(.1, tied) + tied, p.Quantile(.9, tied) + tied}}
 	f.Ways = []Way{finish, asIs, w.partOut(o)}
 	f.Best = -1

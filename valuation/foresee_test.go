@@ -78,8 +78,17 @@ func TestWhatIsLeftOfACertainBuildByHand(t *testing.T) {
 }
 
 // The bid's own answer is another way to the same figure: nothing done, bought today.
+// To have won tells nothing new of the vehicle: with rivals, the winner's allowance stays in the forecast.
 func TestAnUntouchedBuildHasTheProfitOfItsBid(t *testing.T) {
-	c := uncertain(3, lossRule())
+	for _, rivals := range []int{0, 4} {
+		c := uncertain(3, lossRule())
+		c.Run.WinnersAllowance, c.Market.Rivals = rivals > 0, rivals
+		untouched(t, c)
+	}
+}
+
+func untouched(t *testing.T, c valuation.Case) {
+	t.Helper()
 	a := value(t, c, valuation.Knowledge{})
 	b := build.Build{Hammer: a.WalkAway}
 	f := foreseen(t, c, b, string(c.ValuedOn))

@@ -15,13 +15,14 @@ import (
 // gone; of work under way the parts that were bought are gone, and hours, materials and bought-in work are less by what was
 // worked and paid; hidden damage that was found is known work, and what was not there is gone; freight and the yard's
 // charge end when the vehicle is home, the queue and the days to sell shrink by the days that have passed.
+// The winner's allowance stays, for what is still in doubt: to have won tells nothing new of the vehicle.
 // Assumptions: what is left of a three-point judgement is the judgement less what was used, never below nothing; a single
 // part of a line is the one that the line's bill is for.
 func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []string) {
 	w := work{c: c, k: k}
 	r := rest{b: b, today: today, c: c.Clone()}
 	r.currency, _ = money.Lookup(c.Currency)
-	r.c.ValuedOn, r.c.Run.WinnersAllowance, r.c.Market.HammerGuess = today, false, nil
+	r.c.ValuedOn, r.c.Market.HammerGuess = today, nil
 	r.c.Time.DaysToSell, r.c.Factors = c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell)), applied(c.learned())
 	r.c.Repair = Repair{Lines: r.lines(factored(w.plan(), c.learned()))}
 	risks := factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
