@@ -90,17 +90,8 @@ func firstSteps(a Actions) *fyne.Container {
 	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", a.LoadDemo)
 	list := widget.NewButton("Import a sale's run list, or drop it here", a.ImportList)
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list), container.NewHBox(demo))
-	return container.NewCenter(container.New(&wide{560}, steps))
+	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }
-
-// wide lays its one object out at a width, which grows with the text.
-type wide struct{ width float32 }
-
-func (w *wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
-}
-
-func (w *wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }

@@ -55,17 +55,8 @@ func firstSteps(a Actions) *fyne.Container {
 	past := widget.NewButton("Import past buys…", a.ImportPast)
 	template := widget.NewButton("Write an empty table for past buys…", a.PastTemplate)
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
-	return container.NewCenter(container.New(wide{560}, steps))
+	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }
-
-// wide lays its one object out at a width, which grows with the text.
-type wide struct{ width float32 }
-
-func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
-}
-
-func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 func (l *list) first() fyne.Focusable {
 	if len(l.page.state.Bought) == 0 {

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -95,7 +96,7 @@ func New(a Actions, today func() lot.Date) *Page {
 	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)
-	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(room{}, p.rail.Room)))
+	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(form.Room{Width: 480, Height: 320}, p.rail.Room)))
 	p.body = container.NewStack(p.list.body, p.one)
 	return p
 }
@@ -169,16 +170,4 @@ func (p *Page) currency() money.Currency {
 		code = p.state.Build.Currency
 	}
 	return view.NewPurse(code).Currency
-}
-
-// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
-type room struct{}
-
-func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(480, 320) }
-
-func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size)
-		o.Move(fyne.NewPos(0, 0))
-	}
 }

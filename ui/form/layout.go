@@ -44,3 +44,13 @@ func (l LeastHeight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Resize(size)
 	objects[0].Move(fyne.NewPos(0, 0))
 }
+
+// Room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
+type Room struct{ Width, Height float32 } // the least, at any text scale
+
+func (r Room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(r.Width, r.Height) }
+
+func (r Room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	objects[0].Resize(size)
+	objects[0].Move(fyne.NewPos(0, 0))
+}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -63,7 +64,7 @@ func New(a Actions) *Page {
 			p.sections[i].show(*p.record)
 		}
 	})
-	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(room{}, p.rail.Room))
+	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
 	p.empty = firstSteps(a)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.waits, p.empty, p.full))
 	return p
@@ -75,17 +76,8 @@ func firstSteps(a Actions) *fyne.Container {
 		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came to, though nothing was foretold of them.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", a.ImportPast)
-	return container.NewCenter(container.New(wide{560}, container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
+	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
 }
-
-// wide lays its one object out at a width, which grows with the text.
-type wide struct{ width float32 }
-
-func (w wide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(w.width*theme.Scale(), objects[0].MinSize().Height)
-}
-
-func (w wide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // Sections returns the names of the sections in order.
 func (p *Page) Sections() []string { return p.rail.Names() }
@@ -140,16 +132,4 @@ func setRows(t *table.Table, cells [][]string) {
 		rows[i] = table.Row{Cells: c}
 	}
 	t.SetRows(rows)
-}
-
-// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
-type room struct{}
-
-func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(560, 320) }
-
-func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size)
-		o.Move(fyne.NewPos(0, 0))
-	}
 }

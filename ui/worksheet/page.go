@@ -61,7 +61,7 @@ func New(a Actions, know valuation.Knowledge) *Page {
 	p.rail = rail.Across(parts, func(int) { p.renderSection() })
 	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0), container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title))
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
-	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(room{}, p.rail.Room)))
+	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(form.Room{Width: 560, Height: 320}, p.rail.Room)))
 	return p
 }
 
@@ -108,15 +108,3 @@ func (p *Page) renderSection() {
 
 // edit hands an edit on.
 func (p *Page) edit(label string, change func(*valuation.Case)) { p.actions.Edit(label, change) }
-
-// room gives its one object whatever room there is and asks for little, so that the window never outgrows the screen.
-type room struct{}
-
-func (room) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(560, 320) }
-
-func (room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Resize(size)
-		o.Move(fyne.NewPos(0, 0))
-	}
-}

@@ -128,17 +128,7 @@ func (c *Curve) Tapped(*fyne.PointEvent) { draw.FocusOn(c) }
 func (c *Curve) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(c, e)
 	last := len(c.data.Points) - 1
-	to := c.selected
-	switch e.Name {
-	case fyne.KeyRight, fyne.KeyDown:
-		to = min(to+1, last)
-	case fyne.KeyLeft, fyne.KeyUp:
-		to = max(to-1, 0)
-	case fyne.KeyHome:
-		to = 0
-	case fyne.KeyEnd:
-		to = last
-	}
+	to := walked(e.Name, c.selected, last)
 	if to != c.selected && to <= last {
 		c.selected = to
 		c.Refresh()

@@ -50,21 +50,26 @@ func (s *stops) Tapped(e *fyne.PointEvent) {
 	}
 }
 
+// walked returns the item that a key leads to from another, the last being known.
+func walked(key fyne.KeyName, from, last int) int {
+	switch key {
+	case fyne.KeyRight, fyne.KeyDown:
+		return min(from+1, last)
+	case fyne.KeyLeft, fyne.KeyUp:
+		return max(from-1, 0)
+	case fyne.KeyHome:
+		return 0
+	case fyne.KeyEnd:
+		return last
+	}
+	return from
+}
+
 // TypedKey walks the items.
 func (s *stops) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(s.self, e)
 	last := s.count() - 1
-	to := s.selected
-	switch e.Name {
-	case fyne.KeyRight, fyne.KeyDown:
-		to = min(to+1, last)
-	case fyne.KeyLeft, fyne.KeyUp:
-		to = max(to-1, 0)
-	case fyne.KeyHome:
-		to = 0
-	case fyne.KeyEnd:
-		to = last
-	}
+	to := walked(e.Name, s.selected, last)
 	if to != s.selected && to <= last {
 		s.selected = to
 		s.Refresh()
