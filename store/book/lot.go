@@ -1,0 +1,110 @@
+package book
+
+import (
+	"time"
+
+	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Lot is all that is kept of one lot.
+type Lot struct {
+	ID       int64
+	Revision int64 // rises with every change of the case: what an answer is an answer to
+	State    lot.State
+	Archived bool
+	Removed  bool // off every list; a removed lot keeps all that it has
+	Case     valuation.Case
+	Build    build.Build // what came of it; the zero value: nothing was entered
+	Photos   []lot.Photo
+}
+
+// Clone returns a copy that shares nothing with the lot.
+func (l Lot) Clone() Lot {
+	l.Case, l.Build = l.Case.Clone(), l.Build.Clone()
+	l.Photos = append([]lot.Photo(nil), l.Photos...)
+	return l
+}
+
+// Entry is one lot as a list shows it.
+type Entry struct {
+	ID        int64
+	State     lot.State
+	Archived  bool
+	Number    string
+	Sale      string
+	SaleDate  lot.Date
+	ModelYear int
+	Make      string
+	Model     string
+	Trim      string
+	Currency  string
+	Answer    *Summary // nil: not valued yet
+}
+
+// Summary is what the last valuation of a lot said.
+type Summary struct {
+	Decision   string        // bid | do_not_bid
+	WalkAway   *money.Amount // nil: no bid holds
+	Binding    string
+	LossChance float64
+	MeanProfit float64  // major units
+	PerHour    *float64 // major units; nil: no own hours
+	Stale      bool     // the case was changed since
+}
+
+// Listed is what a lot says of its vehicle and sale.
+type Listed struct {
+	ID    int64
+	State lot.State
+	Lot   lot.Lot
+}
+
+// Bought is one lot that was won or lost, with what was forecast of it and what came.
+type Bought struct {
+	ID        int64
+	State     lot.State
+	Archived  bool
+	Number    string
+	Sale      string
+	SaleDate  lot.Date
+	VIN       string
+	ModelYear int
+	Make      string
+	Model     string
+	Trim      string
+	Currency  string
+	Build     build.Build
+	Frozen    bool              // a prediction was frozen
+	Foretold  *learn.Prediction // its figures, of the last one; nil: none were kept with it
+}
+
+// Ours reports whether the lot was bought.
+func (b Bought) Ours() bool { return b.State != lot.Lost }
+
+// Prediction is what is frozen of a lot, whole and for good.
+type Prediction struct {
+	Case    valuation.Case
+	Answer  valuation.Answer
+	Figures learn.Prediction // figure by figure, to be held against what comes
+}
+
+// Decision is one step in the history of the learned factors.
+type Decision struct {
+	ID            int64     // given by the store
+	At            time.Time // given by the store
+	What          string    // Accepted | Refused | Restored
+	Factor        string    // key of the proposal
+	Words         string    // what the user was shown: old, new and the evidence
+	Before, After learn.Factors
+}
+
+// What can be decided on a factor.
+const (
+	Accepted = "accepted"
+	Refused  = "refused"
+	Restored = "restored"
+)
