@@ -18,47 +18,20 @@ import (
 	"walkline/valuation"
 )
 
-// EditShop changes the shop's terms.
-func (w *Window) EditShop(label string, change func(*desk.Shop)) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditShop(ctx, s, label, change) })
-}
-
-// EditOwn changes the shop's own entries of the catalogues.
-func (w *Window) EditOwn(label string, change func(*valuation.Own)) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditOwn(ctx, s, label, change) })
-}
-
-// SetCurrency changes the currency of the shop's terms.
-func (w *Window) SetCurrency(code string) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetCurrency(ctx, s, code) })
-}
-
-// SetSold keeps how many vehicles the user says to have sold in twelve months.
-func (w *Window) SetSold(n *int) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetSold(ctx, s, n) })
-}
-
-// TakeTerms gives the open lot the shop's terms.
-func (w *Window) TakeTerms() { w.act(w.desk.TakeTerms) }
-
-// AddPack asks for the document of a jurisdiction and adds it, or says all that is wrong with it.
-func (w *Window) AddPack() {
+// addPack asks for the document of a jurisdiction and adds it, or says all that is wrong with it.
+func (w *Window) addPack() {
 	w.ask(asking{title: "Add a jurisdiction", what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It stands before the program's own of the same code.",
-		hint: "path of a JSON file", verb: "Add"}, w.addPack)
+		hint: "path of a JSON file", verb: "Add"}, w.readPack)
 }
 
-func (w *Window) addPack(path string) {
+func (w *Window) readPack(path string) {
 	data, err := os.ReadFile(path)
 	if err != nil {
 		w.failed("read "+path, err)
 		return
 	}
-	var faults []valuation.Fault
-	w.act(func(ctx context.Context, s desk.State) desk.State {
-		s, faults = w.desk.AddPack(ctx, s, data)
-		return s
-	})
-	if len(faults) > 0 {
+	w.Do(desk.AddPack(data))
+	if faults := w.state.PackFaults; len(faults) > 0 {
 		w.listFaults(filepath.Base(path), faults)
 	}
 }
@@ -76,18 +49,13 @@ func (w *Window) listFaults(name string, faults []valuation.Fault) {
 	w.open(d)
 }
 
-// RemovePack takes a jurisdiction away that the user added.
-func (w *Window) RemovePack(id string) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.RemovePack(ctx, s, id) })
-}
-
-// Backup asks where to put a copy of all that is kept, and writes it there.
-func (w *Window) Backup() {
+// backUp asks where to put a copy of all that is kept, and writes it there.
+func (w *Window) backUp() {
 	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photos beside it.", save: w.desk.Backup})
 }
 
-// RestoreBackup asks for a backup and makes it ready to take the place of what is here at the next start.
-func (w *Window) RestoreBackup() {
+// restoreBackup asks for a backup and makes it ready to take the place of what is here at the next start.
+func (w *Window) restoreBackup() {
 	w.ask(asking{title: "Restore from a backup", what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: nothing is lost.",
 		hint: "path of the backup's file", verb: "Restore"}, func(path string) {
 		w.say(desk.State{Notice: "Checking " + path + "…"})
@@ -98,9 +66,6 @@ func (w *Window) RestoreBackup() {
 			}})
 	})
 }
-
-// Unstage lets a backup go that waits for the next start.
-func (w *Window) Unstage() { w.act(w.desk.Unstage) }
 
 // BenchSections returns the names of the Bench's sections.
 func (w *Window) BenchSections() []string { return w.bench().Sections() }

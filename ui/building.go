@@ -11,30 +11,16 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/valuation"
-	"walkline/valuation/build"
-	"walkline/valuation/money"
 )
 
 // OpenBuild shows one build.
 func (w *Window) OpenBuild(id int64) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.OpenBuild(ctx, s, id) })
-	w.focusPage()
+	w.Do(desk.ShowBuild(id))
 }
 
 // CloseBuild goes back to the list of builds.
 func (w *Window) CloseBuild() {
-	w.act(w.desk.CloseBuild)
-	w.focusPage()
-}
-
-// EditBuild changes the open build.
-func (w *Window) EditBuild(label string, change func(*build.Build)) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.EditBuild(ctx, s, label, change) })
-}
-
-// SetHammer enters what the open build's lot was sold for.
-func (w *Window) SetHammer(hammer *money.Amount) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.SetHammer(ctx, s, hammer) })
+	w.Do(desk.CloseBuild())
 }
 
 // foresee has what is left of the builds on show worked out away from the window: the open one, or all of the list that are
@@ -44,9 +30,11 @@ func (w *Window) foresee() {
 	case w.state.Place != desk.Builds:
 		w.runner.Cancel("foresee")
 	case o == nil && w.state.Outlooks == nil:
-		list := w.state.Bought
+		list, factors := w.state.Bought, w.state.Factors
 		task.Start(w.runner, task.Order[map[int64]valuation.Foresight]{Key: "foresee",
-			Work: func(ctx context.Context) (map[int64]valuation.Foresight, error) { return w.desk.ForeseeAll(ctx, list) },
+			Work: func(ctx context.Context) (map[int64]valuation.Foresight, error) {
+				return w.desk.ForeseeAll(ctx, factors, list)
+			},
 			Show: func(all map[int64]valuation.Foresight, err error) { w.show(w.state.ForeseenAll(list, all, err)) }})
 	case o != nil && !o.Fresh && !o.Build.Outcome.Ended() && o.Ours():
 		id, revision, c, b := o.ID, o.Revision, o.Case, o.Build
@@ -56,8 +44,8 @@ func (w *Window) foresee() {
 	}
 }
 
-// ChooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
-func (w *Window) ChooseFile(chosen func(name, hash string)) {
+// chooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
+func (w *Window) chooseFile(chosen func(name, hash string)) {
 	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
 		if err != nil || f == nil {
 			w.failed("read the file", err)
@@ -65,15 +53,15 @@ func (w *Window) ChooseFile(chosen func(name, hash string)) {
 		}
 		path := f.URI().Path()
 		f.Close()
-		w.KeepFile(path, chosen)
+		w.keepFile(path, chosen)
 	}, w.window)
 	d.SetFilter(storage.NewExtensionFileFilter(append([]string{".pdf"}, photoEndings...)))
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)
 }
 
-// KeepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash.
-func (w *Window) KeepFile(path string, chosen func(name, hash string)) {
+// keepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash.
+func (w *Window) keepFile(path string, chosen func(name, hash string)) {
 	name := filepath.Base(path)
 	task.Start(w.runner, task.Order[string]{
 		Work: func(context.Context) (string, error) {
@@ -92,8 +80,8 @@ func (w *Window) KeepFile(path string, chosen func(name, hash string)) {
 		}})
 }
 
-// ImportPast lets the user choose a table of past buys.
-func (w *Window) ImportPast() {
+// importPast lets the user choose a table of past buys.
+func (w *Window) importPast() {
 	w.choose(w.pastBuys())
 }
 
@@ -114,8 +102,8 @@ func (w *Window) pastBuys() taking {
 	}
 }
 
-// PastTemplate asks where to put an empty table of past buys, and writes it there.
-func (w *Window) PastTemplate() {
+// pastTemplate asks where to put an empty table of past buys, and writes it there.
+func (w *Window) pastTemplate() {
 	w.print(printing{title: "Table of past buys", name: "past-buys.csv", kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
 		make: func() ([]byte, error) { return w.desk.Past.PastTemplate(), nil }})
 }

@@ -58,13 +58,13 @@ func (w *Window) typed(e *fyne.KeyEvent) {
 	}
 }
 
-// settle is how long a field of a dialog waits for the keyboard: the space bar that presses a button comes as a key and then
+// breath is how long a field of a dialog waits for the keyboard: the space bar that presses a button comes as a key and then
 // as a character, which must not land in the field.
-const settle = 20 * time.Millisecond
+const breath = 20 * time.Millisecond
 
 // focusIn gives the keyboard to a field of the dialog that has just been opened.
 func (w *Window) focusIn(field fyne.Focusable) {
-	w.runner.After(settle, func() {
+	w.runner.After(breath, func() {
 		if w.modal() {
 			w.window.Canvas().Focus(field)
 		}
@@ -72,4 +72,4 @@ func (w *Window) focusIn(field fyne.Focusable) {
 }
 
 // openSoon shows a dialog that gives the keyboard to a field of its own accord.
-func (w *Window) openSoon(d shown) { w.runner.After(settle, func() { w.open(d) }) }
+func (w *Window) openSoon(d shown) { w.runner.After(breath, func() { w.open(d) }) }

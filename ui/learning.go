@@ -23,8 +23,8 @@ func (w *Window) learn() {
 		Show: func(r desk.TrackRecord, err error) { w.show(w.state.Learned(r, err)) }})
 }
 
-// Look has what a proposal would change worked out.
-func (w *Window) Look(key string) {
+// lookAt has what a proposal would change worked out.
+func (w *Window) lookAt(key string) {
 	if w.state.Record == nil {
 		return
 	}
@@ -38,32 +38,16 @@ func (w *Window) Look(key string) {
 	}
 }
 
-// Accept puts a proposed factor in force.
-func (w *Window) Accept(key string) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Accept(ctx, s, key) })
-	w.revalue()
-}
-
-// Refuse leaves a factor as it is.
-func (w *Window) Refuse(key string) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Refuse(ctx, s, key) })
-}
-
-// Restore goes back to the factors from before a decision.
-func (w *Window) Restore(id int64) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Restore(ctx, s, id) })
-	w.revalue()
-}
-
 // revalue values the lots of the Board with the factors in force, away from the window.
 func (w *Window) revalue() {
+	factors := w.state.Factors
 	task.Start(w.runner, task.Order[bool]{Key: "revalue",
-		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx) },
+		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx, factors) },
 		Show: func(_ bool, err error) { w.failed("value the open lots with the new factors", err) }})
 }
 
-// Replay tries today's factors on every past lot; the notice says how far it is.
-func (w *Window) Replay() {
+// replay tries today's factors on every past lot; the notice says how far it is.
+func (w *Window) replay() {
 	if w.state.Record == nil {
 		return
 	}

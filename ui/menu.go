@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"context"
 	"runtime"
 
 	"fyne.io/fyne/v2"
@@ -67,7 +66,7 @@ func (w *Window) groups() []struct {
 	commands []command
 } {
 	undo, redo := "Undo", "Redo"
-	reach := w.state.Reach()
+	reach := w.state.Reach
 	if reach.Undo != "" {
 		undo += ": " + reach.Undo
 	}
@@ -75,13 +74,13 @@ func (w *Window) groups() []struct {
 		redo += ": " + reach.Redo
 	}
 	lots := []command{
-		{"Duplicate", fyne.KeyD, false, func() { w.with(w.desk.Duplicate) }},
+		{"Duplicate", fyne.KeyD, false, func() { w.with(desk.DuplicateLot) }},
 		{"Archive", "", false, func() { w.archive(true) }},
 		{"Take out of the archive", "", false, func() { w.archive(false) }},
-		{"Remove", fyne.KeyDelete, false, func() { w.with(w.desk.Remove) }},
+		{"Remove", fyne.KeyDelete, false, func() { w.with(desk.RemoveLot) }},
 	}
 	for _, s := range lot.States {
-		lots = append(lots, command{"Mark: " + string(s), "", false, func() { w.mark(s) }})
+		lots = append(lots, command{"Mark: " + string(s), "", false, func() { w.with(func(id int64) desk.Action { return desk.MarkLot(id, s) }) }})
 	}
 	var places []command
 	for _, s := range w.places.stations {
@@ -153,8 +152,8 @@ func (w *Window) back() {
 	w.toBoard()
 }
 
-func (w *Window) undo() { w.act(w.desk.Undo) }
-func (w *Window) redo() { w.act(w.desk.Redo) }
+func (w *Window) undo() { w.Do(desk.Undo()) }
+func (w *Window) redo() { w.Do(desk.Redo()) }
 
 func (w *Window) search() {
 	w.toBoard()
@@ -182,5 +181,5 @@ func (w *Window) section(i int) {
 }
 
 func (w *Window) archive(on bool) {
-	w.with(func(ctx context.Context, s desk.State, id int64) desk.State { return w.desk.Archive(ctx, s, id, on) })
+	w.with(func(id int64) desk.Action { return desk.ArchiveLot(id, on) })
 }

@@ -55,8 +55,8 @@ func photoFiles(paths []string) []string {
 	return out
 }
 
-// AddPhotos lets the user choose photographs of an area of the open lot: by the path of a file or a folder, or from a list.
-func (w *Window) AddPhotos(area string) {
+// addPhotos lets the user choose photographs of an area of the open lot: by the path of a file or a folder, or from a list.
+func (w *Window) addPhotos(area string) {
 	path := widgets.NewTextEntry()
 	path.SetPlaceHolder("path of a photo, or of a folder of photos")
 	stage := widget.NewRadioGroup([]string{beforeWords, afterWords}, nil)
@@ -129,9 +129,7 @@ func (w *Window) takePhotos(paths []string, area string, stage lot.Stage) {
 				w.failed("add the photos", err)
 				return
 			}
-			w.act(func(ctx context.Context, s desk.State) desk.State {
-				return w.desk.AddPhotos(ctx, s, id, kept, area, stage)
-			})
+			w.Do(desk.AddPhotos(id, kept, area, stage))
 		}})
 }
 

@@ -35,8 +35,8 @@ type photoView struct {
 	muted   bool
 }
 
-// ShowPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbours of the same area.
-func (w *Window) ShowPhoto(hash string) {
+// showPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbours of the same area.
+func (w *Window) showPhoto(hash string) {
 	v := &photoView{w: w, picture: &canvas.Image{FillMode: canvas.ImageFillContain}, facts: widget.NewLabel("")}
 	v.facts.Wrapping = fyne.TextWrapWord
 	v.caption = widgets.NewTextEntry()
@@ -117,20 +117,12 @@ func (v *photoView) shown(p lot.Photo, img image.Image, err error) {
 	v.picture.Refresh()
 }
 
-// act does something with the photograph that is shown.
-func (v *photoView) act(action func(ctx context.Context, s desk.State, hash string) desk.State) {
-	v.w.act(func(ctx context.Context, s desk.State) desk.State { return action(ctx, s, v.hash) })
-}
-
 func (v *photoView) keepCaption() {
 	p, ok := v.photo()
 	if !ok || v.muted || p.Caption == v.caption.Text {
 		return
 	}
-	words := v.caption.Text
-	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
-		return v.w.desk.Caption(ctx, s, hash, words)
-	})
+	v.w.Do(desk.Caption(v.hash, v.caption.Text))
 }
 
 func (v *photoView) pin() {
@@ -138,20 +130,14 @@ func (v *photoView) pin() {
 	if v.muted || i < 0 {
 		return
 	}
-	area := append([]string{""}, lot.Areas...)[i]
-	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
-		return v.w.desk.Pin(ctx, s, hash, area)
-	})
+	v.w.Do(desk.Pin(v.hash, append([]string{""}, lot.Areas...)[i]))
 }
 
 func (v *photoView) setStage() {
 	if v.muted {
 		return
 	}
-	stage := stageOf(v.stage.Selected)
-	v.act(func(ctx context.Context, s desk.State, hash string) desk.State {
-		return v.w.desk.SetStage(ctx, s, hash, stage)
-	})
+	v.w.Do(desk.SetStage(v.hash, stageOf(v.stage.Selected)))
 }
 
 // step goes to the next photograph of the same area, round and round.
@@ -173,7 +159,7 @@ func (v *photoView) step(by int) {
 // remove takes the photograph off the lot and closes; undo puts it back.
 func (v *photoView) remove() {
 	v.dialog.Hide()
-	v.act(v.w.desk.RemovePhoto)
+	v.w.Do(desk.RemovePhoto(v.hash))
 }
 
 func (v *photoView) close() {

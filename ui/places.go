@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"context"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -37,8 +35,8 @@ func (w *Window) stations() []station {
 	return []station{
 		{desk.Board, "Board", fyne.KeyB, func() page { return w.board }, false},
 		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
-		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w) }, true},
-		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w) }, true},
+		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w.Do) }, true},
+		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w.Do) }, true},
 		{desk.Builds, "Builds", fyne.KeyU, func() page { return w.builds() }, false},
 		{desk.Record, "Track record", fyne.KeyT, func() page { return w.record() }, false},
 		{desk.Bench, "Bench", fyne.KeyK, func() page { return w.bench() }, false},
@@ -53,6 +51,7 @@ func (p sheetPage) Render(s desk.State) {
 	p.Page.Know(s.Know)
 	if s.Open != nil {
 		p.Page.Render(*s.Open)
+		p.Page.Reveal(s.Travels, s.Taken.Parts)
 	}
 }
 
@@ -128,10 +127,13 @@ func (p *places) render(s desk.State) {
 func (w *Window) goTo(to desk.Place) {
 	before := w.state.Place
 	if id, ok := w.board.Selected(); ok && before == desk.Board && w.places.at(to).lot {
-		w.Open(id)
+		w.Do(desk.OpenLot(id))
 	}
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Go(ctx, s, to) })
-	if w.state.Place == to && (before != to || to == desk.Board) {
+	w.Do(desk.Go(to))
+	if to == desk.Bench {
+		w.Do(desk.ShowSection(w.bench().Section()))
+	}
+	if to == desk.Board && before == to {
 		w.focusPage()
 	}
 }

@@ -2,12 +2,15 @@ package ui
 
 import (
 	"context"
+	"fmt"
 	"image"
+	"reflect"
 	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -20,9 +23,6 @@ import (
 	"walkline/ui/theme"
 	"walkline/ui/widgets"
 	"walkline/ui/worksheet"
-	"walkline/valuation"
-	"walkline/valuation/lot"
-	"walkline/valuation/money"
 )
 
 // Window is the program's one window.
@@ -56,11 +56,11 @@ const waiting = 120 * time.Millisecond
 func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) *Window {
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: crash}
 	w.loadLooks()
-	w.board = board.New(w)
-	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w, d.Knowledge()) })
-	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w) })
-	w.record = sync.OnceValue(func() *record.Page { return record.New(w) })
-	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w, d.Today) })
+	w.board = board.New(w.Do)
+	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
+	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
+	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })
+	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
 	w.notice = widgets.NewCaption("")
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
@@ -70,7 +70,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
 	w.window.Resize(fyne.NewSize(1280, 720))
-	w.window.SetOnDropped(func(_ fyne.Position, files []fyne.URI) { w.Drop(files) })
+	w.window.SetOnDropped(w.dropped)
 	w.shortcuts()
 	w.show(d.Load(context.Background()))
 	return w
@@ -88,7 +88,7 @@ func (w *Window) show(s desk.State) {
 	w.state = s
 	w.places.render(s)
 	w.say(s)
-	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach() != s.Reach() {
+	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {
 		w.window.SetMainMenu(w.menu())
 	}
 }
@@ -112,14 +112,71 @@ func (w *Window) explain(words string) {
 	w.say(w.state)
 }
 
+// Do does what the user asks for on a page; what has to be asked of the user first, the window asks.
+func (w *Window) Do(a desk.Action) {
+	if a.Wish.For != "" {
+		w.guard(func() { w.grant(a.Wish) })
+		return
+	}
+	if field := w.typing(); field != "" && a.Words() != "" {
+		a = a.Typed(field + " " + a.Words())
+	}
+	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Do(ctx, s, a) })
+}
+
+// typing names the field in hand, where it is one that takes letters: what is typed in it is one step until it is left, or for a pause.
+func (w *Window) typing() string {
+	if e, ok := w.window.Canvas().Focused().(interface{ SelectedText() string }); ok {
+		return fmt.Sprintf("%p", e)
+	}
+	return ""
+}
+
 // act shows the state that an action makes of the present one; a panic on the way leaves the state as it was.
 func (w *Window) act(action func(context.Context, desk.State) desk.State) {
-	task.Guard(w.crash, func() {
-		w.show(action(context.Background(), w.state))
+	w.guard(func() {
+		before := w.state
+		w.show(action(context.Background(), before))
+		if before.Place != w.state.Place || (before.Build == nil) != (w.state.Build == nil) {
+			w.focusPage()
+		}
+		if !reflect.DeepEqual(before.Factors, w.state.Factors) {
+			w.revalue()
+		}
 		w.value()
 		w.foresee()
 		w.learn()
-	})()
+		w.settle()
+	})
+}
+
+// guard runs a handler; a fault in it is written to a crash file and said, and the window lives on.
+func (w *Window) guard(handler func()) {
+	if w.crash == nil {
+		handler()
+		return
+	}
+	task.Guard(func(c task.Crash) {
+		w.crash(c)
+		w.say(desk.State{Trouble: "A fault in the program: that was not done. What was kept before is safe; a crash file beside it says more."})
+	}, handler)()
+}
+
+// settle asks what to do about an action that was not kept because something else changed what it changes.
+func (w *Window) settle() {
+	clash := w.state.Clash
+	if clash == nil {
+		return
+	}
+	w.state.Clash = nil
+	d := dialog.NewConfirm("Changed elsewhere", clash.Words, func(mine bool) {
+		if mine {
+			w.Do(clash.Mine)
+		}
+	}, w.window)
+	d.SetConfirmText("Keep my change")
+	d.SetDismissText("Keep what is there")
+	w.open(d)
 }
 
 // value has the open lot valued away from the window, unless its answer is fresh or its case has faults.
@@ -144,7 +201,7 @@ func (w *Window) value() {
 
 // NewLot adds a lot and opens it.
 func (w *Window) NewLot() {
-	w.act(w.desk.NewLot)
+	w.Do(desk.NewLot())
 	w.sheet().Go(0)
 	w.focusPage()
 }
@@ -152,38 +209,8 @@ func (w *Window) NewLot() {
 // LoadDemo adds the demo sale.
 func (w *Window) LoadDemo() {
 	w.say(desk.State{Notice: "Valuing the demo sale…"})
-	w.act(w.desk.LoadDemo)
+	w.Do(desk.LoadDemo())
 	w.focusPage()
-}
-
-// Open puts a lot on the worksheet.
-func (w *Window) Open(id int64) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.OpenLot(ctx, s, id) })
-}
-
-// Edit changes the open lot.
-func (w *Window) Edit(label string, change func(*valuation.Case)) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Edit(ctx, s, label, change) })
-}
-
-// Ask shows the odds at a bid.
-func (w *Window) Ask(bid money.Amount) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Ask(ctx, s, bid) })
-}
-
-// Call shows where the bidding for the open lot stands.
-func (w *Window) Call(bid money.Amount) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Call(ctx, s, bid) })
-}
-
-// Record keeps what became of the open lot at the current bid.
-func (w *Window) Record(state lot.State) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Record(ctx, s, state) })
-}
-
-// NextLot goes to another lot of the open lot's sale.
-func (w *Window) NextLot(by int) {
-	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.NextLot(ctx, s, by) })
 }
 
 // toBoard closes the open lot, and whatever else is shown.
@@ -206,21 +233,14 @@ func (w *Window) at() (int64, bool) {
 	return 0, false
 }
 
-// with runs an action on the lot that a command is meant for.
-func (w *Window) with(action func(ctx context.Context, s desk.State, id int64) desk.State) {
+// with does an action on the lot that a command is meant for.
+func (w *Window) with(action func(id int64) desk.Action) {
 	id, ok := w.at()
 	if !ok {
 		w.say(desk.State{Notice: "Select a lot first."})
 		return
 	}
-	w.act(func(ctx context.Context, s desk.State) desk.State { return action(ctx, s, id) })
-}
-
-// mark sets the state of a lot.
-func (w *Window) mark(state lot.State) {
-	w.with(func(ctx context.Context, s desk.State, id int64) desk.State {
-		return w.desk.SetState(ctx, s, id, state)
-	})
+	w.Do(action(id))
 }
 
 // ShowTrouble opens a window that says why the program could not start, and returns when it is closed.

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
@@ -30,14 +31,14 @@ func (s *stage) builds() error {
 	if err := s.save("builds"); err != nil {
 		return err
 	}
-	s.window.OpenBuild(id)
+	s.window.Do(desk.ShowBuild(id))
 	for i, section := range []string{"progress", "bills", "hours", "hidden", "invoice", "sale"} {
 		s.press(fyne.KeyName(rune('1' + i)))
 		if err := s.save("build-" + section); err != nil {
 			return err
 		}
 	}
-	s.window.CloseBuild()
+	s.window.Do(desk.CloseBuild())
 	return nil
 }
 
@@ -48,16 +49,14 @@ func (s *stage) won(number string) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	c, err := s.book.Case(ctx, id)
+	l, err := s.book.Lot(ctx, id)
 	if err != nil {
 		return 0, err
 	}
+	c := l.Case
 	hammer := money.Amount(wonAt)
 	said, err := valuation.Foretell(c, s.know, &hammer)
 	if err != nil {
-		return 0, err
-	}
-	if err := s.book.Predict(ctx, id, c, valuation.Answer{}, said); err != nil {
 		return 0, err
 	}
 	cur, _ := money.Lookup(c.Currency)
@@ -67,10 +66,7 @@ func (s *stage) won(number string) (int64, error) {
 	}
 	b := build.Build{Outcome: build.Open, Hammer: &hammer, Charges: charges, Dates: build.Dates{Bought: "2026-10-30", Home: "2026-11-02", Started: "2026-11-05"}}
 	fortnight(&b, valuation.Plan(c, s.know), valuation.Risks(c, s.know))
-	if err := s.book.SetState(ctx, id, lot.Won); err != nil {
-		return 0, err
-	}
-	return id, s.book.SaveBuild(ctx, id, "fortnight", b)
+	return id, s.came(id, said, b)
 }
 
 // fortnight enters invented bills, hours and findings.

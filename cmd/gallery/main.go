@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"image/png"
@@ -16,6 +17,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
+	"walkline/store"
 	"walkline/ui"
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -36,6 +38,9 @@ type look struct {
 	Scale float32    `json:"scale"`
 }
 
+// every has the pages drawn in every look, not in the first alone.
+var every = flag.Bool("all", false, "write every page in every look: light and dark, two sizes of window, two of text")
+
 // only, where given, is in the name of every picture that is written.
 var only = flag.String("only", "", "write only the pictures whose name contains this")
 
@@ -51,7 +56,11 @@ func run() error {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return err
 	}
-	for _, l := range looks() {
+	chosen := looks()[:1]
+	if *every {
+		chosen = looks()
+	}
+	for _, l := range chosen {
 		if err := gallery(l); err != nil {
 			return err
 		}
@@ -59,7 +68,7 @@ func run() error {
 	return nil
 }
 
-// looks returns every way the pages are drawn.
+// looks returns every way the pages are drawn, the usual one first.
 func looks() []look {
 	var all []look
 	for _, size := range []fyne.Size{{Width: 1280, Height: 720}, {Width: 1920, Height: 1080}} {
@@ -80,7 +89,11 @@ func gallery(l look) error {
 	if err != nil {
 		return err
 	}
-	defer s.screen.Close()
+	return errors.Join(s.pages(), s.close())
+}
+
+// pages draws every page.
+func (s *stage) pages() error {
 	if err := s.save("board-empty"); err != nil {
 		return err
 	}
@@ -95,7 +108,7 @@ func gallery(l look) error {
 	if err != nil {
 		return err
 	}
-	s.window.Open(id)
+	s.window.Do(desk.OpenLot(id))
 	for i, section := range []string{"facts", "damage", "repair", "resale", "costs", "checks"} {
 		s.press(fyne.KeyName(rune('1' + i)))
 		if err := s.save("worksheet-" + section); err != nil {
@@ -164,20 +177,28 @@ func (s *stage) bench() error {
 // stage is the program's window on the test driver.
 type stage struct {
 	look   look
-	book   *book
+	book   *store.Store
+	folder string // that the book lies in
 	know   valuation.Knowledge
 	desk   *desk.Desk
 	window *ui.Window
 	screen fyne.Window
 }
 
-// open returns the window over an empty book, at the size of the look.
+// open returns the window over an empty book in a file of its own, at the size of the look.
 func open(l look) (*stage, error) {
 	return openWith(l, task.Inline{})
 }
 
 func openWith(l look, r task.Runner) (*stage, error) {
-	b := newBook()
+	folder, err := os.MkdirTemp("", "walkline-gallery")
+	if err != nil {
+		return nil, err
+	}
+	b, err := store.Open(context.Background(), filepath.Join(folder, "walkline.db"))
+	if err != nil {
+		return nil, err
+	}
 	if err := b.PutSetting(context.Background(), "looks", l); err != nil {
 		return nil, err
 	}
@@ -188,10 +209,16 @@ func openWith(l look, r task.Runner) (*stage, error) {
 	a := test.NewApp()
 	w := ui.NewWindow(a, d, r, nil)
 	windows := a.Driver().AllWindows()
-	s := &stage{look: l, book: b, know: d.Know, desk: d, window: w, screen: windows[len(windows)-1]}
+	s := &stage{look: l, book: b, folder: folder, know: d.Know, desk: d, window: w, screen: windows[len(windows)-1]}
 	s.screen.Resize(l.size)
 	w.Show()
 	return s, nil
+}
+
+// close closes the window and throws its book away.
+func (s *stage) close() error {
+	s.screen.Close()
+	return errors.Join(s.book.Close(), os.RemoveAll(s.folder))
 }
 
 // lot returns the id of the lot with a number on the list.

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 )
@@ -50,7 +51,7 @@ func (s *stage) photos() error {
 			return err
 		}
 	}
-	s.window.AddPhotos("12")
+	s.window.Do(desk.WantOf(desk.NewPhotos, "12"))
 	seen.All[*widgets.TextEntry](s.top())[0].SetText(folder)
 	if err := s.save("photos-adding"); err != nil {
 		return err

@@ -6,6 +6,8 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"walkline/store/book"
+	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
@@ -37,7 +39,7 @@ func (s *stage) record() error {
 				}
 			}
 		case "replay":
-			s.window.Replay()
+			s.window.Do(desk.Want(desk.ReplayPast))
 		}
 		if err := s.save("record-" + section); err != nil {
 			return err
@@ -53,10 +55,11 @@ func (s *stage) past(number string) error {
 	if err != nil {
 		return err
 	}
-	c, err := s.book.Case(ctx, id)
+	l, err := s.book.Lot(ctx, id)
 	if err != nil {
 		return err
 	}
+	c := l.Case
 	said, err := valuation.Foretell(c, s.know, nil)
 	if err != nil {
 		return err
@@ -65,21 +68,28 @@ func (s *stage) past(number string) error {
 	for i := range pastBuys {
 		kept := c.Clone()
 		kept.Lot.Number = fmt.Sprintf("P%d", i+1)
-		added, err := s.book.Add(ctx, kept)
+		added, err := s.book.Do(ctx, book.Step{Subject: book.Board, Label: "past", New: []book.New{{Case: kept}}})
 		if err != nil {
 			return err
 		}
-		if err := s.book.Predict(ctx, added, kept, valuation.Answer{}, said); err != nil {
-			return err
-		}
-		if err := s.book.SetState(ctx, added, lot.Won); err != nil {
-			return err
-		}
-		if err := s.book.SaveBuild(ctx, added, "past", outcome(i, hammer, said)); err != nil {
+		if err := s.came(added.Lots[0], said, outcome(i, hammer, said)); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// came marks a lot as won, with what was forecast and what came.
+func (s *stage) came(id int64, said learn.Prediction, came build.Build) error {
+	l, err := s.book.Lot(context.Background(), id)
+	if err != nil {
+		return err
+	}
+	after := l.Clone()
+	after.State, after.Build = lot.Won, came
+	frozen := book.Prediction{Case: l.Case, Figures: said}
+	_, err = s.book.Do(context.Background(), book.Step{Subject: book.Board, Label: "won", Lots: []book.Change{{Before: l, After: after, Freeze: &frozen}}})
+	return err
 }
 
 // outcome is an invented end of a build: sold at one of the forecast's quantiles, hours and money a fifth over.

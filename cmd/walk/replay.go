@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 
-	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/money"
 )
@@ -67,13 +66,8 @@ func (s *shop) replay() replayed {
 	var summed []valuation.Replayed
 	for _, b := range s.past {
 		var c *valuation.Case
-		if document := s.frozen[b.ID]; document != nil {
-			kept, faults := casefile.Read(document)
-			if len(faults) == 0 {
-				c = &kept
-			} else {
-				r.Doubts = append(r.Doubts, fmt.Sprintf("%s: its frozen case cannot be read: %s", b.Name, faults[0].Error()))
-			}
+		if kept, frozen := s.frozen[b.ID]; frozen {
+			c = &kept
 		}
 		x, err := m.Replay(b, c, s.know, s.now)
 		if err != nil {

@@ -12,6 +12,7 @@ import (
 	"walkline/assets"
 	"walkline/store"
 	"walkline/store/casefile"
+	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
@@ -23,7 +24,7 @@ type shop struct {
 	today  lot.Date
 	now    learn.Factors
 	past   []learn.Build
-	frozen map[int64][]byte // the case file of the last prediction of each past lot
+	frozen map[int64]valuation.Case // of the last prediction of each past lot
 	open   []openLot
 	doubts []string
 }
@@ -69,7 +70,7 @@ func readShopOrder(command string, args []string, errs io.Writer) (shopOrder, in
 
 // readShop reads a store; one that is not there is not made.
 func readShop(path string, errs io.Writer) (*shop, int) {
-	s := &shop{today: lot.Date(time.Now().Format(time.DateOnly)), frozen: map[int64][]byte{}}
+	s := &shop{today: lot.Date(time.Now().Format(time.DateOnly))}
 	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
 	if code := report(faults, "", errs); code != done {
 		return nil, code
@@ -104,13 +105,10 @@ func (s *shop) read(path string) error {
 // factors reads the factors in force: those after the last decision.
 func (s *shop) factors(ctx context.Context, file *store.Store) error {
 	history, err := file.Decisions(ctx)
-	if err != nil || len(history) == 0 {
-		return err
+	if n := len(history); n > 0 {
+		s.now = history[n-1].After
 	}
-	if err := json.Unmarshal(history[len(history)-1].After, &s.now); err != nil {
-		return fmt.Errorf("reading the factors in force: %w", err)
-	}
-	return nil
+	return err
 }
 
 func (s *shop) builds(ctx context.Context, file *store.Store) error {
@@ -118,20 +116,8 @@ func (s *shop) builds(ctx context.Context, file *store.Store) error {
 	if err != nil {
 		return err
 	}
-	s.frozen, err = file.FrozenCases(ctx)
-	for _, b := range kept {
-		p := valuation.Past{ID: b.ID, Name: lotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State, SaleDate: b.SaleDate,
-			Vehicle: learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build}
-		if f := b.Foretold; f != nil {
-			if len(f.Forecast) > 0 {
-				p.Foretold = new(learn.Prediction)
-				if err := json.Unmarshal(f.Forecast, p.Foretold); err != nil {
-					return fmt.Errorf("reading what was foretold of %s: %w", p.Name, err)
-				}
-			}
-		}
-		s.past = append(s.past, p.Learned())
-	}
+	s.past = desk.Learnt(kept)
+	s.frozen, s.doubts, err = file.FrozenCases(ctx)
 	return err
 }
 
@@ -145,30 +131,18 @@ func (s *shop) lots(ctx context.Context, file *store.Store) error {
 		if e.Archived || e.State != lot.ToLookAt && e.State != lot.LookedAt && e.State != lot.Bid {
 			continue
 		}
-		c, err := file.Case(ctx, e.ID)
+		l, err := file.Lot(ctx, e.ID)
 		if err != nil {
 			return err
 		}
-		name := lotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model)
-		if faults := c.Check(); len(faults) > 0 {
+		name := desk.LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model)
+		if faults := l.Case.Check(); len(faults) > 0 {
 			s.doubts = append(s.doubts, fmt.Sprintf("%s cannot be valued: %s", name, faults[0].Error()))
 			continue
 		}
-		s.open = append(s.open, openLot{e.ID, name, c})
+		s.open = append(s.open, openLot{e.ID, name, l.Case})
 	}
 	return nil
-}
-
-// lotName names a lot in a list.
-func lotName(number, sale string, year int, maker, model string) string {
-	words := []string{"Lot " + orDash(number)}
-	if sale != "" {
-		words = append(words, sale)
-	}
-	if year != 0 {
-		words = append(words, fmt.Sprint(year))
-	}
-	return strings.TrimSpace(strings.Join(append(words, maker, model), " "))
 }
 
 // currency returns the currency that most past buys have, else that of the first open lot.

@@ -48,7 +48,7 @@ func run(chosen string) error {
 		return err
 	}
 	defer book.Close()
-	desk, err := wire.NewDesk(wire.Book{Store: book})
+	desk, err := wire.NewDesk(book)
 	if err != nil {
 		return err
 	}

@@ -12,9 +12,16 @@ import (
 	"walkline/valuation/lot"
 )
 
-// NewDesk returns the desk over a book, with the catalogues and the demo that the program ships.
+// Store is what the desk needs of whatever keeps the lots; *store.Store is one.
+type Store interface {
+	desk.Book
+	desk.Files
+	desk.Vault
+}
+
+// NewDesk returns the desk over a store, with the catalogues and the demo that the program ships.
 // Errors: a shipped document has a fault, named.
-func NewDesk(book desk.Book) (*desk.Desk, error) {
+func NewDesk(book Store) (*desk.Desk, error) {
 	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
 		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
@@ -23,9 +30,7 @@ func NewDesk(book desk.Book) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	album, _ := book.(desk.Album) // a book that keeps no photographs leaves it nil
-	vault, _ := book.(desk.Vault) // and so does one in no file
-	return &desk.Desk{Book: book, Album: album, Vault: vault, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
+	return &desk.Desk{Book: book, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
 		Demo:  func() []valuation.Case { return demo },
 		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"walkline/store/book"
 	"walkline/store/csvfile"
 	"walkline/store/runlist"
 	"walkline/ui/desk"
@@ -59,7 +60,7 @@ func (Lister) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {
 }
 
 // MeetList holds listed lots against those there are.
-func (Lister) MeetList(known []desk.Listed, listed []lot.Lot) desk.Meeting {
+func (Lister) MeetList(known []book.Listed, listed []lot.Lot) desk.Meeting {
 	have := make([]runlist.Known, len(known))
 	for i, k := range known {
 		have[i] = runlist.Known(k)
@@ -67,7 +68,7 @@ func (Lister) MeetList(known []desk.Listed, listed []lot.Lot) desk.Meeting {
 	met := runlist.Meet(have, listed)
 	m := desk.Meeting{New: met.New, Same: met.Same, Left: met.Left}
 	for _, k := range met.Changed {
-		m.Changed = append(m.Changed, desk.Listed(k))
+		m.Changed = append(m.Changed, book.Listed(k))
 	}
 	return m
 }

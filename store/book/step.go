@@ -16,7 +16,8 @@ type Subject string
 const (
 	Board  Subject = "board"  // the list of lots
 	Sale   Subject = "sale"   // what is recorded while lots are sold
-	Record Subject = "record" // learned factors, and past buys taken in
+	Buys   Subject = "buys"   // the list of what was won and lost
+	Record Subject = "record" // the learned factors
 )
 
 // Worksheet is the case and the photographs of one lot.

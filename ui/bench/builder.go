@@ -12,7 +12,7 @@ import (
 
 // newBuilder returns the section of who rebuilds, as the file for the rebuilt inspection names them.
 func newBuilder(p *Page) *section {
-	f := form.NewOf(func(label string, change func(*desk.Shop)) { p.actions.EditShop(label, change) },
+	f := form.NewOf(func(label string, change func(*desk.Shop)) { p.do(desk.EditShop(label, change)) },
 		func(s desk.Shop) money.Currency { return view.NewPurse(s.Currency).Currency })
 	f.Text("Name", func(s desk.Shop) string { return s.Builder.Name }, func(s *desk.Shop, x string) { s.Builder.Name = x })
 	f.Text("Address", func(s desk.Shop) string { return s.Builder.Address }, func(s *desk.Shop, x string) { s.Builder.Address = x })

@@ -25,7 +25,7 @@ func newGroup(p *Page, name, title, help string, fill func(*form.Form)) *group {
 	g := &group{page: p, name: name, form: form.New(p.edit)}
 	fill(g.form)
 	g.mark = newWhose("Put the starter values back", func() {
-		p.actions.EditShop("starter values: "+name, func(s *desk.Shop) { s.PutBack(name, p.state.StarterShop) })
+		p.do(desk.EditShop("starter values: "+name, func(s *desk.Shop) { s.PutBack(name, p.state.StarterShop) }))
 	})
 	g.body = container.NewVBox(form.Heading(title, help), g.mark.body, g.form.Rows)
 	return g

@@ -14,37 +14,9 @@ import (
 	"walkline/valuation"
 )
 
-// Actions is what the page asks for.
-type Actions interface {
-	// EditShop changes the shop's terms; the label names the step for undo.
-	EditShop(label string, change func(*desk.Shop))
-	// EditOwn changes the shop's own entries of the catalogues.
-	EditOwn(label string, change func(*valuation.Own))
-	// SetCurrency changes the currency of the shop's terms.
-	SetCurrency(code string)
-	Jurisdictions
-	Backups
-}
-
-// Jurisdictions is what the page asks for about them.
-type Jurisdictions interface {
-	// AddPack lets the user choose the document of a jurisdiction.
-	AddPack()
-	// RemovePack takes a jurisdiction away that the user added.
-	RemovePack(id string)
-}
-
-// Backups is what the page asks for about copies of all that is kept.
-type Backups interface {
-	Backup()
-	RestoreBackup()
-	// Unstage lets a backup go that waits for the next start.
-	Unstage()
-}
-
 // Page is the Bench.
 type Page struct {
-	actions  Actions
+	do       func(desk.Action)
 	sections []*section
 	rail     *rail.Rail
 	faults   *fyne.Container
@@ -64,14 +36,17 @@ type section struct {
 const railWidth = 190
 
 // New returns the page, not yet showing a state.
-func New(a Actions) *Page {
-	p := &Page{actions: a, faults: container.NewVBox()}
+func New(do func(desk.Action)) *Page {
+	p := &Page{do: do, faults: container.NewVBox()}
 	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p, jobs), newShelf(p, risks), newShelf(p, findings), newPacks(p), newBuilder(p), newUnits(p), newBackups(p)}
 	var parts []rail.Section
 	for _, s := range p.sections {
 		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
 	}
-	p.rail = rail.Down(parts, func(i int) { p.sections[i].show(p.state) })
+	p.rail = rail.Down(parts, func(i int) {
+		p.do(desk.ShowSection(p.sections[i].name))
+		p.sections[i].show(p.state)
+	})
 	left := container.New(form.FixedWidth{Width: railWidth}, p.rail.Buttons)
 	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))
@@ -81,6 +56,9 @@ func New(a Actions) *Page {
 
 // Sections returns the names of the sections in order.
 func (p *Page) Sections() []string { return p.rail.Names() }
+
+// Section returns the name of the section in sight.
+func (p *Page) Section() string { return p.sections[p.rail.Current()].name }
 
 // Go shows a section.
 func (p *Page) Go(i int) { p.rail.Go(i) }
@@ -118,9 +96,9 @@ func (p *Page) renderFaults() {
 
 // edit hands an edit of the shop's terms on, given as an edit of a case that has them.
 func (p *Page) edit(label string, change func(*valuation.Case)) {
-	p.actions.EditShop(label, func(s *desk.Shop) {
+	p.do(desk.EditShop(label, func(s *desk.Shop) {
 		c := s.Onto(valuation.Defaults())
 		change(&c)
 		s.Take(c)
-	})
+	}))
 }

@@ -53,7 +53,7 @@ func newSales(p *Page) *section {
 // edit changes the terms that are shown.
 func (s *sales) edit(label string, change func(*valuation.Case)) {
 	yard := s.yard
-	s.page.actions.EditShop(label, func(shop *desk.Shop) {
+	s.page.do(desk.EditShop(label, func(shop *desk.Shop) {
 		c := shop.Onto(valuation.Defaults())
 		if yard < 0 {
 			change(&c)
@@ -63,7 +63,7 @@ func (s *sales) edit(label string, change func(*valuation.Case)) {
 		c.Buying = shop.Yards[yard].Buying
 		change(&c)
 		shop.Yards[yard].Buying = c.Buying
-	})
+	}))
 }
 
 func (s *sales) show(st desk.State) {
@@ -113,7 +113,7 @@ func (s *sales) chosen(string) {
 
 func (s *sales) rename(name string) {
 	if yard := s.yard; !s.muted && yard >= 0 {
-		s.page.actions.EditShop("name of a yard", func(shop *desk.Shop) { shop.Yards[yard].Sale = name })
+		s.page.do(desk.EditShop("name of a yard", func(shop *desk.Shop) { shop.Yards[yard].Sale = name }))
 	}
 }
 
@@ -121,19 +121,19 @@ func (s *sales) rename(name string) {
 func (s *sales) add() {
 	yard := s.yard
 	s.yard = len(s.page.state.Shop.Yards)
-	s.page.actions.EditShop("add a yard", func(shop *desk.Shop) {
+	s.page.do(desk.EditShop("add a yard", func(shop *desk.Shop) {
 		y := desk.Yard{Sale: "New yard", Buying: shop.Buying}
 		if yard >= 0 {
 			y.Buying = valuation.Copy(shop.Yards[yard].Buying)
 		}
 		shop.Yards = append(shop.Yards, valuation.Copy(y))
-	})
+	}))
 }
 
 func (s *sales) remove() {
 	yard := s.yard
 	s.yard = -1
-	s.page.actions.EditShop("remove a yard", func(shop *desk.Shop) { shop.Yards = slices.Delete(shop.Yards, yard, yard+1) })
+	s.page.do(desk.EditShop("remove a yard", func(shop *desk.Shop) { shop.Yards = slices.Delete(shop.Yards, yard, yard+1) }))
 }
 
 // putBack gives the terms that are shown the starter's figures.

@@ -137,14 +137,14 @@ func (s *shelf[T]) toFirst() {
 
 // put lays an entry over the catalogue.
 func (s *shelf[T]) put(label string, e T) {
-	s.page.actions.EditOwn(label, func(o *valuation.Own) {
+	s.page.do(desk.EditOwn(label, func(o *valuation.Own) {
 		own := s.own(o)
 		if at := slices.IndexFunc(*own, func(x T) bool { return s.idOf(x) == s.idOf(e) }); at >= 0 {
 			(*own)[at] = e
 		} else {
 			*own = append(*own, e)
 		}
-	})
+	}))
 }
 
 // add adds a blank entry and shows it.
@@ -169,10 +169,10 @@ func (s *shelf[T]) freeID() string {
 
 // putBack takes the shop's own entry away: the starter's is there again, if there was one.
 func (s *shelf[T]) putBack(id string) {
-	s.page.actions.EditOwn("starter value: "+id, func(o *valuation.Own) {
+	s.page.do(desk.EditOwn("starter value: "+id, func(o *valuation.Own) {
 		own := s.own(o)
 		*own = slices.DeleteFunc(*own, func(x T) bool { return s.idOf(x) == id })
-	})
+	}))
 }
 
 // editor is the form of one entry.

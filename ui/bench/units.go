@@ -24,7 +24,7 @@ type units struct {
 
 func newUnits(p *Page) *section {
 	u := &units{page: p, currency: widgets.NewLine("")}
-	u.change = widgets.NewSuggest("type another code", func(c widgets.Choice) { p.actions.SetCurrency(c.ID) })
+	u.change = widgets.NewSuggest("type another code", func(c widgets.Choice) { p.do(desk.SetCurrency(c.ID)) })
 	var choices []widgets.Choice
 	for _, code := range money.Codes() {
 		choices = append(choices, widgets.Choice{ID: code, Name: code})
@@ -32,7 +32,7 @@ func newUnits(p *Page) *section {
 	u.change.SetChoices(choices)
 	u.distance = widget.NewSelect(lot.OdometerUnits, func(unit string) {
 		if !u.muted {
-			p.actions.EditShop("odometer unit", func(s *desk.Shop) { s.OdometerUnit = unit })
+			p.do(desk.EditShop("odometer unit", func(s *desk.Shop) { s.OdometerUnit = unit }))
 		}
 	})
 	rows := container.New(layout.NewFormLayout(),

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
@@ -16,23 +17,15 @@ import (
 	"walkline/ui/widgets/table"
 )
 
-// Actions is what the page asks for.
-type Actions interface {
-	NewLot()
-	ImportList()
-	LoadDemo()
-	Open(id int64)
-}
-
 // Page is the Board.
 type Page struct {
-	actions Actions
-	search  *widgets.TextEntry
-	table   *table.Table
-	first   *fyne.Container // shown while there is no lot
-	list    *fyne.Container
-	count   *widget.Label
-	body    *fyne.Container
+	do     func(desk.Action)
+	search *widgets.TextEntry
+	table  *table.Table
+	first  *fyne.Container // shown while there is no lot
+	list   *fyne.Container
+	count  *widget.Label
+	body   *fyne.Container
 
 	state  desk.State
 	filter view.Filter
@@ -44,14 +37,14 @@ type Page struct {
 const inWords = 200
 
 // New returns the page, not yet showing a state.
-func New(a Actions) *Page {
-	p := &Page{actions: a, count: widget.NewLabel("")}
+func New(do func(desk.Action)) *Page {
+	p := &Page{do: do, count: widget.NewLabel("")}
 	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
 	p.search.OnSubmitted = func(string) { p.toFirst() }
 	archived := widget.NewCheck("show archived", func(on bool) { p.filter.Archived = on; p.renderRows() })
-	add := widget.NewButton("New lot", a.NewLot)
+	add := widget.NewButton("New lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
 	var columns []table.Column
 	for _, c := range view.BoardColumns {
@@ -59,16 +52,16 @@ func New(a Actions) *Page {
 	}
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."
-	p.table.OnOpen = func(row int) { a.Open(p.rows[row].ID) }
+	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
 	p.table.OnSort = func(column int, falling bool) {
 		p.filter.Sort, p.filter.Down = column, falling
 		p.renderRows()
 	}
 	p.table.SetSort(0, false)
-	list := widget.NewButton("Import a run list…", a.ImportList)
+	list := widget.NewButton("Import a run list…", func() { do(desk.Want(desk.ImportRunList)) })
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, list, add), p.search)
 	p.list = form.Under(container.NewPadded(top), p.table, nil)
-	p.first = firstSteps(a)
+	p.first = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
 	return p
 }
@@ -82,13 +75,13 @@ func (p *Page) toFirst() {
 }
 
 // firstSteps is what an empty Board says.
-func firstSteps(a Actions) *fyne.Container {
+func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, what is hurt, what it should sell for. The walk-away bid follows as you type.")
 	words.Wrapping = fyne.TextWrapWord
-	add := widget.NewButton("Enter my first lot", a.NewLot)
+	add := widget.NewButton("Enter my first lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
-	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", a.LoadDemo)
-	list := widget.NewButton("Import a sale's run list, or drop it here", a.ImportList)
+	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", func() { do(desk.Want(desk.AddDemo)) })
+	list := widget.NewButton("Import a sale's run list, or drop it here", func() { do(desk.Want(desk.ImportRunList)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list), container.NewHBox(demo))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }
@@ -124,7 +117,7 @@ func (p *Page) Render(s desk.State) {
 }
 
 // same reports whether two lists are one and the same.
-func same(a, b []desk.Entry) bool {
+func same(a, b []book.Entry) bool {
 	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
 }
 

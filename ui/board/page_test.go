@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/money"
@@ -28,11 +29,11 @@ func (a *asked) Open(id int64) { a.opened = id }
 // two lots: one that may be bid on, one that may not.
 func two() desk.State {
 	bid := money.Amount(360000)
-	return desk.State{Entries: []desk.Entry{
+	return desk.State{Entries: []book.Entry{
 		{ID: 7, Number: "14", SaleDate: "2026-11-28", ModelYear: 2019, Make: "Ostrane", Model: "Pell", Currency: "USD", State: "to look at",
-			Answer: &desk.Summary{Decision: "bid", WalkAway: &bid, Binding: "max_loss_chance", LossChance: 0.09, MeanProfit: 2717}},
+			Answer: &book.Summary{Decision: "bid", WalkAway: &bid, Binding: "max_loss_chance", LossChance: 0.09, MeanProfit: 2717}},
 		{ID: 9, Number: "33", SaleDate: "2026-11-28", ModelYear: 2021, Make: "Morrowby", Model: "Siskin", Currency: "USD", State: "passed",
-			Answer: &desk.Summary{Decision: "do_not_bid", Binding: "min_profit"}},
+			Answer: &book.Summary{Decision: "do_not_bid", Binding: "min_profit"}},
 	}}
 }
 
@@ -125,7 +126,7 @@ func TestArchivedLotsShowOnDemand(t *testing.T) {
 func TestColumnsSort(t *testing.T) {
 	lots := two()
 	more := *lots.Entries[0].Answer.WalkAway + 100
-	lots.Entries = append(lots.Entries, desk.Entry{ID: 11, Number: "40", Currency: "USD", Answer: &desk.Summary{Decision: "bid", WalkAway: &more}})
+	lots.Entries = append(lots.Entries, book.Entry{ID: 11, Number: "40", Currency: "USD", Answer: &book.Summary{Decision: "bid", WalkAway: &more}})
 	p, a := shown(t, lots)
 	for range 3 { // to the column of the walk-away bid
 		seen.Press(p.First(), fyne.KeyRight)

@@ -50,7 +50,7 @@ func newBills(p *Page) *section {
 	donor := f.Text("Donor's VIN", func(r build.Receipt) string { return r.Donor }, func(r *build.Receipt, s string) { r.Donor = strings.ToUpper(strings.TrimSpace(s)) })
 	file := widgets.NewCaption("")
 	f.Row("Photo or PDF", container.NewHBox(widget.NewButton("Choose…", func() {
-		p.actions.ChooseFile(func(name, hash string) { l.change("file", func(r *build.Receipt) { r.File, r.Hash = name, hash }) })
+		p.do(desk.WantFile(func(name, hash string) { l.change("file", func(r *build.Receipt) { r.File, r.Hash = name, hash }) }))
 	}), file), func(r build.Receipt) { file.SetText(view.FileName(r)) })
 	what.SetPlaceHolder("bumper cover")
 	donor.SetPlaceHolder("needed for the inspection")

@@ -31,7 +31,7 @@ func newInvoice(p *Page) *section {
 	hammer := form.NewOf(func(_ string, change func(*build.Build)) {
 		b := p.open().Build.Clone()
 		change(&b)
-		p.actions.SetHammer(b.Hammer)
+		p.do(desk.SetHammer(b.Hammer))
 	}, func(build.Build) money.Currency { return p.currency() })
 	optional := amounts
 	optional.Least = widgets.Bound(0)

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -31,10 +32,10 @@ func newList(p *Page) *list {
 	l.search.SetPlaceHolder("Search builds")
 	l.search.OnChanged = func(s string) { l.filter.Search = s; l.render() }
 	lost := widget.NewCheck("show lost lots", func(on bool) { l.filter.Lost = on; l.render() })
-	past := widget.NewButton("Import past buys…", p.actions.ImportPast)
+	past := widget.NewButton("Import past buys…", func() { p.do(desk.Want(desk.ImportPastBuys)) })
 	l.table = table.New(columns(view.BuildColumns, true))
 	l.table.Empty = "No build fits the search."
-	l.table.OnOpen = func(row int) { p.actions.OpenBuild(l.rows[row].ID) }
+	l.table.OnOpen = func(row int) { p.do(desk.ShowBuild(l.rows[row].ID)) }
 	l.table.OnSort = func(column int, falling bool) {
 		l.filter.Sort, l.filter.Down = column, falling
 		l.render()
@@ -42,18 +43,18 @@ func newList(p *Page) *list {
 	l.table.SetSort(0, true)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, past), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
-	l.empty = firstSteps(p.actions)
+	l.empty = firstSteps(p.do)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.empty))
 	return l
 }
 
 // firstSteps is what the page says while no lot was won.
-func firstSteps(a Actions) *fyne.Container {
+func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## No lot has been won yet\n\nMark a lot as won on the Board, and it becomes a build: its bills, hours and what stripping it shows, " +
 		"against what was foretold at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord
-	past := widget.NewButton("Import past buys…", a.ImportPast)
-	template := widget.NewButton("Write an empty table for past buys…", a.PastTemplate)
+	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
+	template := widget.NewButton("Write an empty table for past buys…", func() { do(desk.Want(desk.PastTemplate)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }

@@ -17,33 +17,15 @@ import (
 	"walkline/valuation/money"
 )
 
-// Actions is what the page asks for.
-type Actions interface {
-	// OpenBuild shows one build; CloseBuild goes back to the list.
-	OpenBuild(id int64)
-	CloseBuild()
-	// EditBuild changes the open build; the label names the step for undo.
-	EditBuild(label string, change func(*build.Build))
-	// SetHammer enters what the open build's lot was sold for; nil: not known.
-	SetHammer(hammer *money.Amount)
-	// ImportPast takes a table of past buys in, PastTemplate writes an empty one.
-	ImportPast()
-	PastTemplate()
-	// PrintRebuilt writes the file for the rebuilt inspection of the open build.
-	PrintRebuilt()
-	// ChooseFile lets the user choose a photo or PDF, and hands its name and SHA-256 over.
-	ChooseFile(chosen func(name, hash string))
-}
-
 // Page is the page of the builds.
 type Page struct {
-	actions Actions
-	today   func() lot.Date
-	list    *list
-	side    *side
-	title   *widgets.Words
-	stage   *widgets.Words
-	print   *widget.Button
+	do    func(desk.Action)
+	today func() lot.Date
+	list  *list
+	side  *side
+	title *widgets.Words
+	stage *widgets.Words
+	print *widget.Button
 
 	sections []*section
 	rail     *rail.Rail
@@ -78,11 +60,11 @@ func (rightSide) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (rightSide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // New returns the page, not yet showing a state. today tells the day that days are counted to.
-func New(a Actions, today func() lot.Date) *Page {
-	p := &Page{actions: a, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
+func New(do func(desk.Action), today func() lot.Date) *Page {
+	p := &Page{do: do, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
 	p.list = newList(p)
 	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newInvoice(p), newSale(p)}
-	back := widget.NewButton("All builds", a.CloseBuild)
+	back := widget.NewButton("All builds", func() { do(desk.CloseBuild()) })
 	var parts []rail.Section
 	for _, s := range p.sections {
 		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
@@ -92,7 +74,7 @@ func New(a Actions, today func() lot.Date) *Page {
 			p.sections[i].show(*p.state.Build)
 		}
 	})
-	p.print = widget.NewButton("File for the rebuilt inspection…", a.PrintRebuilt)
+	p.print = widget.NewButton("File for the rebuilt inspection…", func() { do(desk.Want(desk.PrintRebuilt)) })
 	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)
@@ -161,7 +143,7 @@ func (p *Page) lostSection() int {
 }
 
 // edit hands an edit on.
-func (p *Page) edit(label string, change func(*build.Build)) { p.actions.EditBuild(label, change) }
+func (p *Page) edit(words string, change func(*build.Build)) { p.do(desk.EditBuild(words, change)) }
 
 // currency returns the currency of the open build.
 func (p *Page) currency() money.Currency {

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
@@ -79,7 +80,7 @@ func two() desk.State {
 	said := &learn.Prediction{At: 400000, Profit: learn.Figure{Mean: 1500}, Money: learn.Ledger{Fees: 40000, Repair: 150000},
 		Items: []learn.Item{{Line: "r1", Job: "Replace bumper cover", Kind: learn.PartKind, Chance: 1, Mean: 180}, {Line: "r1", Kind: learn.HoursKind, Key: "body", Chance: 0.5, Mean: 4}},
 		Risks: []learn.Risk{{ID: "mount", Name: "Mount torn", Chance: 0.3}}}
-	return desk.State{Bought: []desk.Bought{
+	return desk.State{Bought: []book.Bought{
 		{ID: 1, State: lot.Won, Number: "27", ModelYear: 2018, Make: "Kettrick", Model: "Dunlin", Currency: "USD", Foretold: said,
 			Build: build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-01"}}},
 		{ID: 2, State: lot.Lost, Number: "31", ModelYear: 2020, Make: "Ostrane", Model: "Pell", Currency: "USD", Build: build.Build{Hammer: &lostAt}},

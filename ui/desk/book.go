@@ -3,102 +3,64 @@ package desk
 import (
 	"context"
 
+	"walkline/store/book"
 	"walkline/valuation"
-	"walkline/valuation/learn"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 	"walkline/valuation/resale"
 )
 
-// Entry is one lot as the Board lists it.
-type Entry struct {
-	ID        int64
-	State     lot.State
-	Archived  bool
-	Number    string
-	Sale      string
-	SaleDate  lot.Date
-	ModelYear int
-	Make      string
-	Model     string
-	Trim      string
-	Currency  string
-	Answer    *Summary // nil: not valued yet
-}
-
-// Summary is what the last valuation of a lot said.
-type Summary struct {
-	Decision   string
-	WalkAway   *money.Amount
-	Binding    string
-	LossChance float64
-	MeanProfit float64
-	PerHour    *float64
-	Stale      bool // the lot was edited since
-}
-
-// Reach is what undo and redo would do next; an empty label: nothing.
-type Reach struct {
-	Undo, Redo string
-}
-
-// Shelf holds the lots of the Board.
-type Shelf interface {
-	Entries(ctx context.Context) ([]Entry, error)
-	Add(ctx context.Context, c valuation.Case) (int64, error)
-	// AddAll adds all of the cases or none, as one step of the Board.
-	AddAll(ctx context.Context, label string, cases []valuation.Case) (ids []int64, err error)
-	// Enlist adds lots and gives lots that are there other facts, all of them or none, as one step of the Board.
-	Enlist(ctx context.Context, label string, added []valuation.Case, changed []Listed) error
+// Reader reads what is kept.
+type Reader interface {
+	// Entries returns every lot that is not removed, archived ones too, by sale day and number.
+	Entries(ctx context.Context) ([]book.Entry, error)
 	// Lots returns what every lot that is not removed says of its vehicle and sale.
-	Lots(ctx context.Context) ([]Listed, error)
-	Duplicate(ctx context.Context, id int64) (int64, error)
-	Remove(ctx context.Context, id int64) error
+	Lots(ctx context.Context) ([]book.Listed, error)
+	// Lot returns all that is kept of a lot. Errors: there is none, or it is removed.
+	Lot(ctx context.Context, id int64) (book.Lot, error)
+	// Builds returns every lot that was won or lost.
+	Builds(ctx context.Context) ([]book.Bought, error)
+	// Imports returns the past buys there are, by what their table calls them.
+	Imports(ctx context.Context) ([]book.Import, error)
 }
 
-// Marks are what the user sets on a lot beside its case.
-type Marks interface {
-	SetState(ctx context.Context, id int64, s lot.State) error
-	Archive(ctx context.Context, id int64, archived bool) error
-	NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error
-	// Predict keeps what was foretold of a lot, whole and for good, and figure by figure so that it can be held against what comes.
-	Predict(ctx context.Context, id int64, c valuation.Case, a valuation.Answer, figures learn.Prediction) error
+// History keeps actions: each one transaction, and one step of its subject's history.
+type History interface {
+	// Do keeps a step. Errors: a [book.Clash] where it was made from what is no longer kept; nothing is kept then.
+	Do(ctx context.Context, step book.Step) (book.Done, error)
+	// Undo takes the last step of a subject back, Redo does the one again that was taken back last.
+	Undo(ctx context.Context, of book.Subject) (book.Done, error)
+	Redo(ctx context.Context, of book.Subject) (book.Done, error)
+	Reach(ctx context.Context, of book.Subject) (book.Reach, error)
 }
 
-// Ledger keeps the case of each lot with its history.
-type Ledger interface {
-	Case(ctx context.Context, id int64) (valuation.Case, error)
-	Save(ctx context.Context, id int64, label string, c valuation.Case) error
-	Undo(ctx context.Context, id int64) (c valuation.Case, label string, done bool, err error)
-	Redo(ctx context.Context, id int64) (c valuation.Case, label string, done bool, err error)
-	Reach(ctx context.Context, id int64) (Reach, error)
+// Lessons holds what was decided on the learned factors, and the frozen cases that they are tried on.
+type Lessons interface {
+	// Decisions returns the history, oldest first. The factors in force are those after the last.
+	Decisions(ctx context.Context) ([]book.Decision, error)
+	// FrozenCases returns the case that was frozen last of each lot; one that can't be read is named among the doubts.
+	FrozenCases(ctx context.Context) (cases map[int64]valuation.Case, doubts []string, err error)
 }
 
-// Steps are the history of what is done to the list of lots, and that of the shop's own values: each place, [Board] or [Bench],
-// has its own. All that a [Shelf] and [Marks] change of the list is a step of the Board.
-type Steps interface {
-	// Keep keeps a setting as a step of the Bench.
-	Keep(ctx context.Context, label, name string, value any) error
-	UndoAt(ctx context.Context, at Place) (label string, done bool, err error)
-	RedoAt(ctx context.Context, at Place) (label string, done bool, err error)
-	ReachAt(ctx context.Context, at Place) (Reach, error)
-}
-
-// Settings keep what the window remembers between two starts.
-type Settings interface {
+// Memos keep what is no step: what the window remembers between two starts, and the last answer for the Board.
+type Memos interface {
 	Setting(ctx context.Context, name string, into any) (bool, error)
 	PutSetting(ctx context.Context, name string, value any) error
+	// NoteAnswer keeps an answer to a revision of a lot; it is stale where the lot has a later one.
+	NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error
 }
 
 // Book keeps everything.
 type Book interface {
-	Shelf
-	Marks
-	Ledger
-	Steps
-	Settings
-	Diary
+	Reader
+	History
 	Lessons
+	Memos
+}
+
+// Files keeps files by their hash.
+type Files interface {
+	KeepFile(hash, kind string, data []byte) error
+	KeptFile(hash, kind string) ([]byte, error)
 }
 
 // Documents reads and writes the project's documents strictly.

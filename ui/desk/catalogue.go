@@ -65,14 +65,12 @@ func (d *Desk) uses(s State, own valuation.Own) State {
 	return s
 }
 
-// EditOwn changes the shop's own entries of the catalogues; label names the step for undo. An entry with a fault is kept, named
-// and not used.
-func (d *Desk) EditOwn(ctx context.Context, s State, label string, change func(*valuation.Own)) State {
-	own := valuation.Copy(s.Own)
-	change(&own)
-	if err := d.Book.Keep(ctx, label, ownSetting, json.RawMessage(d.Documents.Encode(own, own.Currency))); err != nil {
-		return s.troubled("keep your catalogue entries", err)
-	}
-	s.Notice, s.Trouble = "", ""
-	return d.reachAt(ctx, d.uses(s, own))
+// EditOwn changes the shop's own entries of the catalogues. An entry with a fault is kept, named and not used.
+func EditOwn(words string, change func(*valuation.Own)) Action {
+	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		own := valuation.Copy(s.Own)
+		change(&own)
+		encoded := func(x valuation.Own) json.RawMessage { return d.Documents.Encode(x, x.Currency) }
+		return d.keepSetting(ctx, s, a, ownSetting, encoded(s.Own), encoded(own))
+	})
 }

@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
+	"walkline/store/book"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 )
 
 // proposal returns the proposal of a key; none while the record is being worked out anew.
@@ -22,39 +25,51 @@ func (s State) proposal(key string) (learn.Proposal, bool) {
 }
 
 // Accept puts one proposed factor in force for every lot that is still to be valued; frozen predictions keep theirs.
-func (d *Desk) Accept(ctx context.Context, s State, key string) State {
-	p, ok := s.proposal(key)
-	if !ok {
-		return s
-	}
-	step := Decision{What: Accepted, Factor: key, Words: words(p), Before: s.Record.Now, After: learn.Apply(s.Record.Now, p)}
-	return d.decide(ctx, s, step, p.Name+" is in force.")
+func Accept(key string) Action {
+	return onProposal(book.Accepted, key, func(now learn.Factors, p learn.Proposal) (learn.Factors, string) {
+		return learn.Apply(now, p), p.Name + " is in force."
+	})
 }
 
 // Refuse leaves a factor as it is and remembers that its proposal was seen.
-func (d *Desk) Refuse(ctx context.Context, s State, key string) State {
-	p, ok := s.proposal(key)
-	if !ok {
-		return s
-	}
-	step := Decision{What: Refused, Factor: key, Words: words(p), Before: s.Record.Now, After: s.Record.Now}
-	return d.decide(ctx, s, step, p.Name+" stays as it is.")
+func Refuse(key string) Action {
+	return onProposal(book.Refused, key, func(now learn.Factors, p learn.Proposal) (learn.Factors, string) {
+		return now, p.Name + " stays as it is."
+	})
+}
+
+// onProposal returns an action that decides on a proposal.
+func onProposal(what, key string, decided func(learn.Factors, learn.Proposal) (after learn.Factors, said string)) Action {
+	return keeps(what, func(ctx context.Context, d *Desk, s State, a Action) State {
+		p, ok := s.proposal(key)
+		if !ok {
+			return s
+		}
+		after, said := decided(s.Record.Now, p)
+		a.words = p.Name + " " + what
+		return d.decide(ctx, s, a, book.Decision{What: what, Factor: key, Words: words(p), Before: s.Record.Now, After: after}, said)
+	})
 }
 
 // Restore brings all factors back to what they were before a decision.
-func (d *Desk) Restore(ctx context.Context, s State, id int64) State {
-	if s.Record == nil || s.Record.Stale {
-		return s
-	}
-	i := slices.IndexFunc(s.Record.History, func(x Decision) bool { return x.ID == id })
-	if i < 0 {
-		return s
-	}
-	back := s.Record.History[i]
-	step := Decision{What: Restored, Factor: back.Factor, Words: fmt.Sprintf("All factors as they were before %s was %s on %s.", s.factorName(back.Factor), back.What, back.On),
-		Before: s.Record.Now, After: back.Before}
-	return d.decide(ctx, s, step, "The factors are as they were before that.")
+func Restore(id int64) Action {
+	return keeps("restore the factors", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Record == nil || s.Record.Stale {
+			return s
+		}
+		i := slices.IndexFunc(s.Record.History, func(x book.Decision) bool { return x.ID == id })
+		if i < 0 {
+			return s
+		}
+		back := s.Record.History[i]
+		said := fmt.Sprintf("All factors as they were before %s was %s on %s.", s.factorName(back.Factor), back.What, Day(back.At))
+		return d.decide(ctx, s, a, book.Decision{What: book.Restored, Factor: back.Factor, Words: said, Before: s.Record.Now, After: back.Before},
+			"The factors are as they were before that.")
+	})
 }
+
+// Day returns the day of a time as the user's calendar has it.
+func Day(at time.Time) lot.Date { return lot.Date(at.Local().Format(time.DateOnly)) }
 
 // factorName returns a factor in words, or its key where no proposal names it any more.
 func (s State) factorName(key string) string {
@@ -65,16 +80,14 @@ func (s State) factorName(key string) string {
 }
 
 // decide keeps a decision, and gives the open lot the factors that are in force then. The track record is worked out anew.
-func (d *Desk) decide(ctx context.Context, s State, step Decision, said string) State {
-	if err := d.Book.Decide(ctx, step); err != nil {
-		return s.troubled("keep the decision", err)
+func (d *Desk) decide(ctx context.Context, s State, a Action, decision book.Decision, said string) State {
+	step := a.step(s)
+	step.Decision = &decision
+	s, _ = d.keep(ctx, s, "keep the decision", step)
+	if s.Trouble != "" {
+		return s
 	}
-	if s.Open != nil {
-		o := *s.Open
-		o.Case, o.Revision, o.Fresh = o.Case.With(step.After), o.Revision+1, false
-		s = s.with(o)
-	}
-	return s.stale().said(said)
+	return ifKept(d.stale(ctx, s), said)
 }
 
 // words says what was decided on: old, new and the buys behind it.
@@ -100,8 +113,8 @@ func words(p learn.Proposal) string {
 func (r TrackRecord) Seen(p learn.Proposal) string {
 	for i := len(r.History) - 1; i >= 0; i-- {
 		if x := r.History[i]; x.Factor == p.Key {
-			if x.What == Refused && x.Words == words(p) {
-				return fmt.Sprintf("refused on %s", x.On)
+			if x.What == book.Refused && x.Words == words(p) {
+				return fmt.Sprintf("refused on %s", Day(x.At))
 			}
 			return ""
 		}
@@ -111,7 +124,7 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 
 // Revalue values every lot that is still to be bid for with the factors in force, and keeps the answers for the Board. It
 // touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
-func (d *Desk) Revalue(ctx context.Context) error {
+func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) error {
 	entries, err := d.Book.Entries(ctx)
 	if err != nil {
 		return err
@@ -120,20 +133,25 @@ func (d *Desk) Revalue(ctx context.Context) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if !e.tobid() || e.Answer == nil {
+		if !tobid(e) || e.Answer == nil {
 			continue
 		}
-		c, err := d.caseOf(ctx, e.ID)
-		if err != nil {
-			return err
-		}
-		v, err := d.Value(c)
-		if err != nil {
-			continue // as it stands it has no answer to keep
-		}
-		if err := d.Book.NoteAnswer(ctx, e.ID, v.Answer); err != nil {
+		if err := d.revalue(ctx, factors, e.ID); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// revalue values one lot as it stands and keeps the answer for the Board; one that can't be valued has no answer to keep.
+func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) error {
+	l, err := d.Book.Lot(ctx, id)
+	if err != nil {
+		return err
+	}
+	v, err := d.Value(l.Case.With(factors))
+	if err != nil {
+		return nil
+	}
+	return d.Book.NoteAnswer(ctx, id, l.Revision, v.Answer)
 }

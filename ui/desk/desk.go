@@ -4,7 +4,9 @@ import (
 	"context"
 	"sync/atomic"
 
+	"walkline/store/book"
 	"walkline/valuation"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
 
@@ -15,9 +17,9 @@ type Desk struct {
 	Past      PastTables
 	Lister    Lister
 	Press     Press
-	Album     Album // nil: no photographs are kept
+	Files     Files
 	Documents Documents
-	Vault     Vault // nil: the book is in no file
+	Vault     Vault
 	Know      valuation.Knowledge
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
 	Starter   valuation.Case          // the starter values of the shop's terms
@@ -29,7 +31,32 @@ type Desk struct {
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	return d.kept(d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, d.refresh(ctx, State{})))))
+	s := d.loadFactors(ctx, d.loadSettings(ctx, d.refresh(ctx, State{})))
+	return d.reach(ctx, d.kept(s))
+}
+
+// loadSettings reads the shop's own values again.
+func (d *Desk) loadSettings(ctx context.Context, s State) State {
+	s = d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, s)))
+	return d.standing(ctx, s.compared())
+}
+
+// loadFactors reads the learned factors that were accepted and not taken back.
+func (d *Desk) loadFactors(ctx context.Context, s State) State {
+	history, err := d.Book.Decisions(ctx)
+	if err != nil {
+		return s.troubled("read the learned factors", err)
+	}
+	s.Factors = inForce(history)
+	return s
+}
+
+// inForce returns the factors after the last decision.
+func inForce(history []book.Decision) learn.Factors {
+	if len(history) == 0 {
+		return learn.Factors{}
+	}
+	return history[len(history)-1].After
 }
 
 // refresh reads the Board again.
@@ -39,140 +66,82 @@ func (d *Desk) refresh(ctx context.Context, s State) State {
 		return s.troubled("read the Board", err)
 	}
 	s.Entries = entries
-	return d.reachAt(ctx, s)
-}
-
-// NewLot adds a lot with the shop's terms and opens it.
-func (d *Desk) NewLot(ctx context.Context, s State) State {
-	id, err := d.Book.Add(ctx, d.blank(s))
-	if err != nil {
-		return s.troubled("add a lot", err)
-	}
-	opened := d.OpenLot(ctx, d.refresh(ctx, s), id)
-	if opened.Trouble != "" {
-		return opened
-	}
-	return opened.said("A new lot. Start with its facts.")
-}
-
-// LoadDemo adds the demo sale.
-func (d *Desk) LoadDemo(ctx context.Context, s State) State {
-	cases := d.Demo()
-	ids, err := d.Book.AddAll(ctx, "add the demo sale", cases)
-	if err != nil {
-		return s.troubled("add the demo sale", err)
-	}
-	for i, c := range cases {
-		if c, err = d.tuned(ctx, c); err != nil {
-			return s.troubled("read the learned factors", err)
-		}
-		if v, err := d.Value(c); err == nil {
-			if err := d.Book.NoteAnswer(ctx, ids[i], v.Answer); err != nil {
-				return s.troubled("keep the demo's answers", err)
-			}
-		}
-	}
-	return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
+	return s
 }
 
 // OpenLot puts a lot on the worksheet.
-func (d *Desk) OpenLot(ctx context.Context, s State, id int64) State {
-	c, err := d.caseOf(ctx, id)
-	if err != nil {
-		return s.troubled("open the lot", err)
-	}
-	o := Open{ID: id, Case: c, Faults: c.Check(), Revision: 1}
-	for _, e := range s.Entries {
-		if e.ID == id {
-			o.State = e.State
+func OpenLot(id int64) Action {
+	return shows(func(ctx context.Context, d *Desk, s State) State {
+		s = d.open(ctx, s, id)
+		if s.Trouble == "" {
+			s.Place = Worksheet
 		}
-	}
+		return s
+	})
+}
+
+// open takes a lot onto the desk, wherever it is shown.
+func (d *Desk) open(ctx context.Context, s State, id int64) State {
+	o := Open{ID: id, Revision: 1}
 	if s.Open != nil {
 		o.Revision = s.Open.Revision + 1
 	}
-	s.Place, s.Notice, s.Trouble = Worksheet, "", ""
-	o, s = d.withPhotos(ctx, s, o)
-	return d.reach(ctx, d.standing(ctx, s.with(o)))
-}
-
-// CloseLot takes the lot off the worksheet, shows the Board and reads it again.
-func (d *Desk) CloseLot(ctx context.Context, s State) State {
-	s.Open, s.Place = nil, Board
-	return d.refresh(ctx, s)
-}
-
-// reach looks up what undo and redo would do.
-func (d *Desk) reach(ctx context.Context, s State) State {
-	r, err := d.Book.Reach(ctx, s.Open.ID)
+	o, err := d.read(ctx, s, o)
 	if err != nil {
-		return s.troubled("read the history", err)
+		return s.troubled("open the lot", err)
 	}
+	return d.standing(ctx, s.with(o).compared())
+}
+
+// reopen reads the open lot again; a lot that is gone is closed.
+func (d *Desk) reopen(ctx context.Context, s State) State {
 	o := *s.Open
-	o.Reach = r
+	o.Revision, o.Fresh = o.Revision+1, false
+	o, err := d.read(ctx, s, o)
+	if err != nil {
+		s.Open = nil
+		if s.Place.ofALot() {
+			s.Place = Board
+		}
+		return s
+	}
 	return s.with(o).compared()
 }
 
-// Edit changes a copy of the open lot's case and saves it; label names the step for undo.
-func (d *Desk) Edit(ctx context.Context, s State, label string, change func(*valuation.Case)) State {
-	if s.Open == nil {
-		return s
-	}
-	o := *s.Open
-	o.Case = o.Case.Clone()
-	change(&o.Case)
-	o.Case = s.atSale(s.Open.Case, o.Case)
-	if err := d.Book.Save(ctx, o.ID, label, o.Case); err != nil {
-		return s.troubled("save the change", err)
-	}
-	o.Faults, o.Revision, o.Fresh = o.Case.Check(), o.Revision+1, false
-	s.Notice, s.Trouble = "", ""
-	return d.reach(ctx, s.with(o))
-}
-
-// Undo takes the last step back: of what was recorded on the Live page, of the open lot, of the Bench where that is shown, of the Board where no lot is open.
-func (d *Desk) Undo(ctx context.Context, s State) State {
-	if s.Place == Live {
-		return d.unrecord(ctx, s)
-	}
-	if s.ofBuild() {
-		return d.steppedBuild(ctx, s, "Undone: ", d.Book.Undo)
-	}
-	if at, ok := s.history(); ok {
-		return d.steppedAt(ctx, s, at, "Undone: ", d.Book.UndoAt)
-	}
-	c, label, done, err := d.Book.Undo(ctx, s.Open.ID)
-	return d.stepped(ctx, s, "Undone: ", c, label, done, err)
-}
-
-// Redo does the step again that was undone last.
-func (d *Desk) Redo(ctx context.Context, s State) State {
-	if s.Place == Live {
-		return d.rerecord(ctx, s)
-	}
-	if s.ofBuild() {
-		return d.steppedBuild(ctx, s, "Done again: ", d.Book.Redo)
-	}
-	if at, ok := s.history(); ok {
-		return d.steppedAt(ctx, s, at, "Done again: ", d.Book.RedoAt)
-	}
-	c, label, done, err := d.Book.Redo(ctx, s.Open.ID)
-	return d.stepped(ctx, s, "Done again: ", c, label, done, err)
-}
-
-// stepped is the state after a step through the history.
-func (d *Desk) stepped(ctx context.Context, s State, verb string, c valuation.Case, label string, done bool, err error) State {
+// read fills an open lot with what is kept of it.
+func (d *Desk) read(ctx context.Context, s State, o Open) (Open, error) {
+	l, err := d.Book.Lot(ctx, o.ID)
 	if err != nil {
-		return s.troubled("step through the history", err)
+		return o, err
 	}
-	if !done {
-		return s.said("There is no such step in this lot's history.")
+	o.State, o.Case, o.Photos, o.Went, o.kept = l.State, l.Case.With(s.Factors), l.Photos, l.Build.Hammer, l
+	o.Faults = o.Case.Check()
+	return o, nil
+}
+
+// EditLot changes the case of the open lot.
+func EditLot(words string, change func(*valuation.Case)) Action {
+	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Open == nil {
+			return s
+		}
+		after := s.Open.Case.Clone()
+		change(&after)
+		after = s.atSale(s.Open.Case, after)
+		step := a.step(s)
+		step.Lots = []book.Change{{Before: book.Lot{ID: s.Open.ID, Case: s.Open.Case}, After: book.Lot{ID: s.Open.ID, Case: after}}}
+		s, _ = d.keep(ctx, s, "save the change", step)
+		return s
+	}).ofOpen()
+}
+
+// ofOpen returns the action as a step of the open lot, which Live and the worksheet show alike.
+func (a Action) ofOpen() Action {
+	a.of = func(s State) book.Subject {
+		if s.Open == nil {
+			return s.Subject()
+		}
+		return book.Worksheet(s.Open.ID)
 	}
-	if c, err = d.tuned(ctx, c); err != nil {
-		return s.troubled("read the learned factors", err)
-	}
-	o := *s.Open
-	o.Case, o.Faults, o.Revision, o.Fresh = c, c.Check(), o.Revision+1, false
-	s = s.said(verb + label + ".")
-	o, s = d.withPhotos(ctx, s, o)
-	return d.reach(ctx, s.with(o))
+	return a
 }

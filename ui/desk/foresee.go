@@ -4,8 +4,10 @@ import (
 	"context"
 	"fmt"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/learn"
 )
 
 // Foresee works out what is left of a build as of today. It touches no state and may run on any goroutine.
@@ -33,7 +35,7 @@ func (s State) Foreseen(id int64, revision int, f valuation.Foresight, err error
 
 // ForeseeAll works out what is left of every build that has not ended, each from its lot's case; one that can't be foreseen is
 // left out. It changes nothing and may run on any goroutine. Errors: the work was cancelled.
-func (d *Desk) ForeseeAll(ctx context.Context, list []Bought) (map[int64]valuation.Foresight, error) {
+func (d *Desk) ForeseeAll(ctx context.Context, factors learn.Factors, list []book.Bought) (map[int64]valuation.Foresight, error) {
 	all := map[int64]valuation.Foresight{}
 	for _, b := range list {
 		if err := ctx.Err(); err != nil {
@@ -42,11 +44,11 @@ func (d *Desk) ForeseeAll(ctx context.Context, list []Bought) (map[int64]valuati
 		if !b.Ours() || b.Build.Outcome.Ended() {
 			continue
 		}
-		c, err := d.caseOf(ctx, b.ID)
+		l, err := d.Book.Lot(ctx, b.ID)
 		if err != nil {
 			return nil, err
 		}
-		if f, err := d.Foresee(c, b.Build); err == nil {
+		if f, err := d.Foresee(l.Case.With(factors), b.Build); err == nil {
 			all[b.ID] = f
 		}
 	}
@@ -54,7 +56,7 @@ func (d *Desk) ForeseeAll(ctx context.Context, list []Bought) (map[int64]valuati
 }
 
 // ForeseenAll returns the state with the forecasts of a list that have come back; those of a list read before are dropped.
-func (s State) ForeseenAll(list []Bought, all map[int64]valuation.Foresight, err error) State {
+func (s State) ForeseenAll(list []book.Bought, all map[int64]valuation.Foresight, err error) State {
 	if len(list) != len(s.Bought) || len(list) > 0 && &list[0] != &s.Bought[0] {
 		return s
 	}

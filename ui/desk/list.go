@@ -4,16 +4,10 @@ import (
 	"context"
 	"fmt"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/lot"
 )
-
-// Listed is what a lot on the Board says of its vehicle and sale.
-type Listed struct {
-	ID    int64
-	State lot.State
-	Lot   lot.Lot
-}
 
 // Lister reads run lists: tables of the lots of a sale.
 type Lister interface {
@@ -22,7 +16,7 @@ type Lister interface {
 	// ReadList returns the lots that the sheet gives as it is stated, and every refused row.
 	ReadList(s Sheet) ([]lot.Lot, []Refusal, error)
 	// MeetList holds listed lots against those there are.
-	MeetList(known []Listed, listed []lot.Lot) Meeting
+	MeetList(known []book.Listed, listed []lot.Lot) Meeting
 	// RefusedList writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
 	RefusedList(s Sheet) ([]byte, error)
 }
@@ -30,7 +24,7 @@ type Lister interface {
 // Meeting is what the lots of a list are to those there are.
 type Meeting struct {
 	New     []lot.Lot
-	Changed []Listed // as they are to be from now on
+	Changed []book.Listed // as they are to be from now on
 	Same    int
 	Left    []string // what the list says otherwise and is left as it is, in words
 }
@@ -40,6 +34,7 @@ type Enlisted struct {
 	Counts  Counts
 	Refused []Refusal
 	Left    []string
+	done    book.Done
 }
 
 // OpenList returns the run list that a file holds, with what was stated for the last one with the same columns, but for the
@@ -72,11 +67,34 @@ func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, erro
 	for i, l := range m.New {
 		cases[i] = d.listed(s, l)
 	}
-	if err := d.Book.Enlist(ctx, "run list", cases, m.Changed); err != nil {
+	step, err := d.listStep(ctx, cases, m.Changed)
+	if err != nil {
+		return Enlisted{}, err
+	}
+	done, err := d.Book.Do(ctx, step)
+	if err != nil {
 		return Enlisted{}, err
 	}
 	counts := Counts{Read: len(listed) + len(refused), New: len(m.New), Same: m.Same, Changed: len(m.Changed), Refused: len(refused)}
-	return Enlisted{counts, refused, m.Left}, d.remember(ctx, ofRunLists, sheet)
+	return Enlisted{counts, refused, m.Left, done}, d.remember(ctx, ofRunLists, sheet)
+}
+
+// listStep is the step of a run list: lots that are new, and other facts of lots that are there.
+func (d *Desk) listStep(ctx context.Context, added []valuation.Case, changed []book.Listed) (book.Step, error) {
+	step := book.Step{Subject: book.Board, Label: "run list"}
+	for _, c := range added {
+		step.New = append(step.New, book.New{Case: c})
+	}
+	for _, m := range changed {
+		before, err := d.Book.Lot(ctx, m.ID)
+		if err != nil {
+			return step, err
+		}
+		after := before.Clone()
+		after.Case.Lot = m.Lot
+		step.Lots = append(step.Lots, book.Change{Before: before, After: after})
+	}
+	return step, nil
 }
 
 // listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.
@@ -104,5 +122,6 @@ func (d *Desk) ListArrived(ctx context.Context, s State, e Enlisted, err error) 
 	if n := len(e.Left); n > 0 {
 		said += fmt.Sprintf(" %d facts differ from the list and were left: %s.", n, e.Left[0])
 	}
-	return d.refresh(ctx, s.said(said))
+	s = d.refresh(ctx, d.shown(ctx, s, e.done))
+	return d.reach(ctx, ifKept(s, said))
 }

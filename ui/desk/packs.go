@@ -28,37 +28,38 @@ func (d *Desk) readPack(data []byte) (checks.Pack, []valuation.Fault) {
 }
 
 // AddPack adds a jurisdiction from its document, in the place of one that the user added before with its id; it stands
-// before the program's own. With faults nothing is added.
-func (d *Desk) AddPack(ctx context.Context, s State, data []byte) (State, []valuation.Fault) {
-	p, faults := d.readPack(data)
-	if len(faults) > 0 {
-		return s.troubled("add the jurisdiction", faults[0]), faults
-	}
-	packs := slices.DeleteFunc(slices.Clone(s.Packs), func(q checks.Pack) bool { return q.ID == p.ID })
-	if s = d.keepPacks(ctx, s, "add "+p.Name, append(packs, p)); s.Trouble == "" {
-		s = s.said(p.Name + " is among the jurisdictions.")
-	}
-	return s, nil
+// before the program's own. With faults, which the state then has, nothing is added.
+func AddPack(data []byte) Action {
+	return keeps("add a jurisdiction", func(ctx context.Context, d *Desk, s State, a Action) State {
+		p, faults := d.readPack(data)
+		if s.PackFaults = faults; len(faults) > 0 {
+			return s.troubled(a.words, faults[0])
+		}
+		a.words = "add " + p.Name
+		return ifKept(d.keepPacks(ctx, s, a, append(s.packsWithout(p.ID), p)), p.Name+" is among the jurisdictions.")
+	})
 }
 
 // RemovePack takes a jurisdiction away that the user added.
-func (d *Desk) RemovePack(ctx context.Context, s State, id string) State {
-	packs := slices.DeleteFunc(slices.Clone(s.Packs), func(q checks.Pack) bool { return q.ID == id })
-	return d.keepPacks(ctx, s, "remove "+id, packs)
+func RemovePack(id string) Action {
+	return keeps("remove "+id, func(ctx context.Context, d *Desk, s State, a Action) State {
+		return d.keepPacks(ctx, s, a, s.packsWithout(id))
+	})
 }
 
-// keepPacks keeps the user's jurisdictions as a step of the Bench.
-func (d *Desk) keepPacks(ctx context.Context, s State, label string, packs []checks.Pack) State {
-	documents := []json.RawMessage{}
-	for _, p := range packs {
-		documents = append(documents, d.Documents.Encode(p, p.Currency))
+func (s State) packsWithout(id string) []checks.Pack {
+	return slices.DeleteFunc(slices.Clone(s.Packs), func(q checks.Pack) bool { return q.ID == id })
+}
+
+func (d *Desk) keepPacks(ctx context.Context, s State, a Action, packs []checks.Pack) State {
+	encoded := func(packs []checks.Pack) []json.RawMessage {
+		documents := []json.RawMessage{}
+		for _, p := range packs {
+			documents = append(documents, d.Documents.Encode(p, p.Currency))
+		}
+		return documents
 	}
-	if err := d.Book.Keep(ctx, label, packsSetting, documents); err != nil {
-		return s.troubled("keep the jurisdictions", err)
-	}
-	s.Notice, s.Trouble = "", ""
-	s.Packs = packs
-	return d.reachAt(ctx, d.uses(s, s.Own))
+	return d.keepSetting(ctx, s, a, packsSetting, encoded(s.Packs), encoded(packs))
 }
 
 // loadPacks reads the jurisdictions that the user added, before they are put to use. What can't be read is said, the rest stands.

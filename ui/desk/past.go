@@ -2,6 +2,9 @@ package desk
 
 import (
 	"context"
+
+	"walkline/store/book"
+	"walkline/valuation/lot"
 )
 
 // PastTables reads and writes tables of past buys.
@@ -36,9 +39,9 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 	for i := range list {
 		list[i].Case.ValuedOn = d.Today()
 	}
-	counts, err := d.Book.AddPast(ctx, list)
-	if err != nil {
-		return s.troubled("keep the past buys", err), refused
+	s, counts := d.addPast(ctx, s, list)
+	if s.Trouble != "" {
+		return s, refused
 	}
 	counts.Read, counts.Refused = len(list)+len(refused), len(refused)
 	if err := d.remember(ctx, ofPastBuys, sheet); err != nil {
@@ -48,4 +51,41 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 		return s, refused
 	}
 	return s.said(counts.words()), refused
+}
+
+// addPast keeps past buys as won lots, in one step of the page; those that have ended are archived, out of the way of coming sales.
+// One that is there, by what its table calls it, with the same row as it was last imported is left alone, whatever was entered by
+// hand since; one whose row has changed has its build replaced. A removed one stays removed and counts as the same.
+func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts) {
+	a := keeps("import past buys", nil)
+	step, counts := a.step(s), Counts{}
+	known, err := d.Book.Imports(ctx)
+	if err != nil {
+		return s.troubled("read the past buys", err), counts
+	}
+	there := map[string]book.Import{}
+	for _, k := range known {
+		there[k.As] = k
+	}
+	for _, past := range list {
+		k, met := there[past.Build.Imported.As]
+		switch {
+		case !met || past.Build.Imported.As == "":
+			counts.New++
+			step.New = append(step.New, book.New{State: lot.Won, Archived: past.Build.Outcome.Ended(), Case: past.Case, Build: past.Build})
+		case k.Removed || k.Row == past.Build.Imported.Row:
+			counts.Same++
+		default:
+			l, err := d.Book.Lot(ctx, k.Lot)
+			if err != nil {
+				return s.troubled("read a past buy", err), counts
+			}
+			after := l.Clone()
+			after.Build = past.Build
+			counts.Changed++
+			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
+		}
+	}
+	s, _ = d.keep(ctx, s, "keep the past buys", step)
+	return s, counts
 }

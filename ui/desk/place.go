@@ -20,22 +20,26 @@ const (
 func (p Place) ofALot() bool { return p == Worksheet || p == Why || p == Live }
 
 // Go shows a place. Places of one lot need a lot; the Board takes it off the desk, the others leave it open.
-func (d *Desk) Go(ctx context.Context, s State, to Place) State {
-	if to == Board {
-		return d.CloseLot(ctx, s)
-	}
-	if to.ofALot() && s.Open == nil {
-		return s.said("Open a lot first: select it on the Board and press Enter.")
-	}
-	s.Place, s.Notice, s.Trouble = to, "", ""
-	if to == Live {
-		return d.wentFor(ctx, s)
-	}
-	if to == Builds {
-		return d.readBuilds(ctx, s)
-	}
-	if to == Record {
-		return d.readBuilds(ctx, s.stale())
-	}
-	return s
+func Go(to Place) Action {
+	return shows(func(ctx context.Context, d *Desk, s State) State {
+		if to.ofALot() && s.Open == nil {
+			return s.said("Open a lot first: select it on the Board and press Enter.")
+		}
+		if s.Place = to; to == Board {
+			s.Open = nil
+			return d.refresh(ctx, s)
+		}
+		if to == Record {
+			s = s.outdated()
+		}
+		return d.lists(ctx, s)
+	})
+}
+
+// ShowSection says which section of the Bench is in sight, so that undo is about that one.
+func ShowSection(name string) Action {
+	return shows(func(_ context.Context, _ *Desk, s State) State {
+		s.Section = name
+		return s
+	})
 }

@@ -45,7 +45,7 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	if d.Press == nil {
 		return nil, errors.New("this desk has no press")
 	}
-	list, err := d.photos(ctx, o.ID)
+	l, err := d.Book.Lot(ctx, o.ID)
 	if err != nil {
 		return nil, err
 	}
@@ -53,7 +53,7 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}
-	for _, x := range list {
+	for _, x := range l.Photos {
 		f := PhotoFile{Photo: x}
 		if f.Data, err = d.PhotoFile(x); err != nil {
 			f.Problem = err.Error()
@@ -61,7 +61,7 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 		p.Photos = append(p.Photos, f)
 	}
 	for _, r := range o.Build.Receipts {
-		if r.Hash == "" || d.Album == nil {
+		if r.Hash == "" {
 			continue
 		}
 		if data := d.billPicture(r.Hash); data != nil {

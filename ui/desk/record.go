@@ -7,37 +7,12 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
-
-// What can be decided on a factor.
-const (
-	Accepted = "accepted"
-	Refused  = "refused"
-	Restored = "restored"
-)
-
-// Decision is one step in the history of the learned factors.
-type Decision struct {
-	ID            int64
-	On            lot.Date
-	What          string // Accepted | Refused | Restored
-	Factor        string // key of the proposal
-	Words         string // what the user was shown: old, new and the evidence
-	Before, After learn.Factors
-}
-
-// Lessons keeps what was decided on the learned factors, and the frozen cases that they are tried on.
-type Lessons interface {
-	// Decisions returns the history, oldest first. The factors in force are those after the last step.
-	Decisions(ctx context.Context) ([]Decision, error)
-	Decide(ctx context.Context, d Decision) error
-	// FrozenCases returns the case that was frozen last of each lot; one that can't be read is named among the doubts.
-	FrozenCases(ctx context.Context) (cases map[int64]valuation.Case, doubts []string, err error)
-}
 
 // TrackRecord is the track record: how the forecasts did, and what past buys would change.
 type TrackRecord struct {
@@ -46,7 +21,7 @@ type TrackRecord struct {
 	Judged    hindsight.Record
 	Now       learn.Factors
 	Proposals []learn.Proposal
-	History   []Decision
+	History   []book.Decision
 	Effects   map[string][]Effect // by proposal, worked out when it is looked at
 	Replay    *Replay             // nil: not worked out
 	Problem   string
@@ -69,44 +44,18 @@ type Replay struct {
 	Doubts []string
 }
 
-// inForce returns the factors that were accepted and not taken back.
-func (d *Desk) inForce(ctx context.Context) (learn.Factors, error) {
-	history, err := d.Book.Decisions(ctx)
-	if err != nil || len(history) == 0 {
-		return learn.Factors{}, err
-	}
-	return history[len(history)-1].After, nil
-}
-
-// caseOf returns a lot's case with the factors that are in force; frozen ones keep theirs.
-func (d *Desk) caseOf(ctx context.Context, id int64) (valuation.Case, error) {
-	c, err := d.Book.Case(ctx, id)
-	if err != nil {
-		return c, err
-	}
-	return d.tuned(ctx, c)
-}
-
-func (d *Desk) tuned(ctx context.Context, c valuation.Case) (valuation.Case, error) {
-	f, err := d.inForce(ctx)
-	return c.With(f), err
-}
-
 // Learn works the track record of the builds out. It changes nothing and may run on any goroutine.
-func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
+func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, error) {
 	r := TrackRecord{Effects: map[string][]Effect{}}
 	history, err := d.Book.Decisions(ctx)
 	if err != nil {
 		return r, err
 	}
-	r.History = history
-	if n := len(r.History); n > 0 {
-		r.Now = r.History[n-1].After
-	}
+	r.History, r.Now = history, inForce(history)
 	if list, err = d.foretoldAnew(ctx, list); err != nil {
 		return r, err
 	}
-	past := pastOf(list)
+	past := Learnt(list)
 	for _, b := range list {
 		if b.Ours() {
 			r.Buys++
@@ -120,8 +69,8 @@ func (d *Desk) Learn(ctx context.Context, list []Bought) (TrackRecord, error) {
 
 // foretoldAnew returns the list with what was foretold of lots that were frozen before figures were kept with them: their
 // frozen cases are played again, at the price that was paid. Cases that can't be read or valued stay without.
-func (d *Desk) foretoldAnew(ctx context.Context, list []Bought) ([]Bought, error) {
-	old := func(b Bought) bool { return b.Foretold == nil && b.Build.Imported.As == "" }
+func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bought, error) {
+	old := func(b book.Bought) bool { return b.Foretold == nil && b.Build.Imported.As == "" }
 	if !slices.ContainsFunc(list, old) {
 		return list, nil
 	}
@@ -142,8 +91,8 @@ func (d *Desk) foretoldAnew(ctx context.Context, list []Bought) ([]Bought, error
 	return list, ctx.Err()
 }
 
-// pastOf returns what there is to learn from.
-func pastOf(list []Bought) []learn.Build {
+// Learnt returns what there is to learn from.
+func Learnt(list []book.Bought) []learn.Build {
 	past := make([]learn.Build, len(list))
 	for i, b := range list {
 		past[i] = valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State, SaleDate: b.SaleDate,
@@ -172,8 +121,8 @@ func (d *Desk) mostly(past []learn.Build) string {
 	return best
 }
 
-// stale returns the state with its track record to be worked out anew; it stays in sight until then.
-func (s State) stale() State {
+// outdated returns the state with its track record to be worked out anew; it stays in sight until then.
+func (s State) outdated() State {
 	if s.Record != nil {
 		r := *s.Record
 		r.Stale = true
@@ -203,13 +152,14 @@ func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		if !e.tobid() {
+		if !tobid(e) {
 			continue
 		}
-		c, err := d.Book.Case(ctx, e.ID)
+		l, err := d.Book.Lot(ctx, e.ID)
 		if err != nil {
 			return nil, err
 		}
+		c := l.Case
 		x := Effect{Lot: e.ID, Name: LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model), Currency: e.Currency}
 		if faults := c.Check(); len(faults) > 0 {
 			x.Problem = "cannot be valued yet"
@@ -222,7 +172,7 @@ func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]
 }
 
 // tobid reports whether the lot is still to be bid for.
-func (e Entry) tobid() bool {
+func tobid(e book.Entry) bool {
 	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
 }
 
@@ -247,14 +197,14 @@ func (s State) Shown(key string, effects []Effect, err error) State {
 
 // Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may
 // run on any goroutine. Errors: the work was cancelled, or the book can't be read.
-func (d *Desk) Again(ctx context.Context, list []Bought, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
+func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
 	cases, doubts, err := d.Book.FrozenCases(ctx)
 	if err != nil {
 		return Replay{}, err
 	}
 	r := Replay{Doubts: doubts}
 	summed := []valuation.Replayed{}
-	for i, b := range pastOf(list) {
+	for i, b := range Learnt(list) {
 		if err := ctx.Err(); err != nil {
 			return Replay{}, err
 		}

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/bid"
 	"walkline/valuation/lot"
@@ -210,47 +211,68 @@ func (d *Desk) loadShop(ctx context.Context, s State) State {
 	return s
 }
 
-// EditShop changes the shop's terms; label names the step for undo.
-func (d *Desk) EditShop(ctx context.Context, s State, label string, change func(*Shop)) State {
-	shop := valuation.Copy(s.Shop)
-	change(&shop)
-	if err := d.Book.Keep(ctx, label, shopSetting, json.RawMessage(d.Documents.Encode(shop, shop.Currency))); err != nil {
-		return s.troubled("keep the Bench's values", err)
+// EditShop changes the shop's terms.
+func EditShop(words string, change func(*Shop)) Action {
+	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		shop := valuation.Copy(s.Shop)
+		change(&shop)
+		return d.keepShop(ctx, s, a, shop)
+	})
+}
+
+func (d *Desk) keepShop(ctx context.Context, s State, a Action, shop Shop) State {
+	encoded := func(x Shop) json.RawMessage { return d.Documents.Encode(x, x.Currency) }
+	return d.keepSetting(ctx, s, a, shopSetting, encoded(s.Shop), encoded(shop))
+}
+
+// keepSetting keeps one of the shop's own values as a step.
+func (d *Desk) keepSetting(ctx context.Context, s State, a Action, name string, before, after any) State {
+	var there json.RawMessage
+	found, err := d.Book.Setting(ctx, name, &there)
+	if err == nil && !found { // the starter values stand first, so that each section can be taken back by itself
+		err = d.Book.PutSetting(ctx, name, before)
 	}
-	s.Shop = shop
-	s.Notice, s.Trouble = "", ""
-	return d.reachAt(ctx, s.compared())
+	if err != nil {
+		return s.troubled("keep "+a.words, err)
+	}
+	step := a.step(s)
+	step.Settings = []book.Setting{{Name: name, Before: before, After: after}}
+	s, _ = d.keep(ctx, s, "keep "+a.words, step)
+	return s
 }
 
 // SetCurrency changes the currency of the shop's terms. The figures stay as they are written; nothing is converted.
-func (d *Desk) SetCurrency(ctx context.Context, s State, code string) State {
-	if code == s.Shop.Currency {
-		return s
-	}
-	if _, known := money.Lookup(code); !known {
-		return s.troubled("change the currency", fmt.Errorf("%q is no ISO 4217 code such as USD", code))
-	}
-	renamed, shop := s.Shop, Shop{}
-	renamed.Currency = code
-	if faults := d.Documents.Decode(d.Documents.Encode(renamed, s.Shop.Currency), &shop); len(faults) > 0 {
-		return s.troubled("change the currency to "+code, faults[0])
-	}
-	next := d.EditShop(ctx, s, "currency", func(to *Shop) { *to = shop })
-	if next.Trouble != "" {
-		return next
-	}
-	return next.said("The figures of the Bench are now in " + code + ", as they were written: nothing was converted. Lots that are there keep their currency.")
+func SetCurrency(code string) Action {
+	return keeps("currency", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if code == s.Shop.Currency {
+			return s
+		}
+		if _, known := money.Lookup(code); !known {
+			return s.troubled("change the currency", fmt.Errorf("%q is no ISO 4217 code such as USD", code))
+		}
+		renamed, shop := s.Shop, Shop{}
+		renamed.Currency = code
+		if faults := d.Documents.Decode(d.Documents.Encode(renamed, s.Shop.Currency), &shop); len(faults) > 0 {
+			return s.troubled("change the currency to "+code, faults[0])
+		}
+		return ifKept(d.keepShop(ctx, s, a, shop),
+			"The figures of the Bench are now in "+code+", as they were written: nothing was converted. Lots that are there keep their currency.")
+	})
 }
 
 // TakeTerms gives the open lot the shop's terms, those of its sale's yard where there is one.
-func (d *Desk) TakeTerms(ctx context.Context, s State) State {
-	if s.Open == nil {
-		return s
-	}
-	if c := s.Open.Case; c.Currency != s.Shop.Currency && (len(c.Resale.Rows) > 0 || c.Resale.Guess != nil || len(c.Repair.Lines) > 0) {
-		return s.troubled("take the Bench's terms", errors.New("the lot's prices are in "+c.Currency+", the Bench's in "+s.Shop.Currency+"; nothing converts them"))
-	}
-	return d.Edit(ctx, s, "take the Bench's terms", func(c *valuation.Case) { *c = s.Shop.Onto(*c) })
+func TakeTerms() Action {
+	return keeps("take the Bench's terms", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Open == nil {
+			return s
+		}
+		c := s.Open.Case
+		if c.Currency != s.Shop.Currency && (len(c.Resale.Rows) > 0 || c.Resale.Guess != nil || len(c.Repair.Lines) > 0) {
+			return s.troubled(a.words, errors.New("the lot's prices are in "+c.Currency+", the Bench's in "+s.Shop.Currency+"; nothing converts them"))
+		}
+		edit := EditLot(a.words, func(c *valuation.Case) { *c = s.Shop.Onto(*c) })
+		return edit.do(ctx, d, s, edit)
+	})
 }
 
 // blank returns a case with the shop's terms and nothing of a vehicle.

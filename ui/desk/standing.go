@@ -47,10 +47,11 @@ func soldWithin(sold, today lot.Date) bool {
 }
 
 // SetSold keeps how many vehicles the user says to have sold in the last twelve months; nil takes it back.
-func (d *Desk) SetSold(ctx context.Context, s State, n *int) State {
-	if err := d.Book.Keep(ctx, "vehicles sold in twelve months", soldSetting, n); err != nil {
-		return s.troubled("keep how many vehicles were sold", err)
-	}
-	s.Notice, s.Trouble = "", ""
-	return d.reachAt(ctx, d.standing(ctx, s))
+func SetSold(n *int) Action {
+	return keeps("vehicles sold in twelve months", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Open == nil {
+			return s
+		}
+		return d.keepSetting(ctx, s, a, soldSetting, s.Open.Standing.Stated, n)
+	})
 }

@@ -1,8 +1,10 @@
 package desk
 
 import (
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/checks"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -10,23 +12,27 @@ import (
 // State is all that the window shows. It is a value: an action makes the next one.
 type State struct {
 	Place       Place
-	Entries     []Entry
+	Section     string // of the Bench, in sight
+	Entries     []book.Entry
 	Open        *Open                // the lot on the worksheet; nil: none
-	OfBoard     Reach                // what undo and redo would do on the Board
-	OfBench     Reach                // and on the Bench
+	Reach       book.Reach           // what undo and redo would do where the user is
+	Taken       book.Done            // what was taken back or done again last, to be shown
+	Travels     int                  // grows with each of them
+	Clash       *Clash               // what was not kept because something else changed it; nil: nothing
+	Factors     learn.Factors        // learned and in force
 	Shop        Shop                 // what new lots begin with
 	StarterShop Shop                 // and what that is before anyone changes it
 	Packs       []checks.Pack        // the jurisdictions that the user added; the program's are in Starter
 	Own         valuation.Own        // the shop's own entries of the catalogues
 	OwnFaults   []valuation.Fault    // those of them that are not used, and why
+	PackFaults  []valuation.Fault    // why the jurisdiction that was to be added was not
 	Starter     *valuation.Knowledge // the catalogues as they ship
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
-	Recorded    *Recorded            // what was recorded last on the Live page; nil: nothing
 	Keeping     Keeping              // where everything is kept
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
 
-	Bought   []Bought                      // lots that were won or lost, as last read
+	Bought   []book.Bought                 // lots that were won or lost, as last read
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
@@ -36,21 +42,22 @@ type State struct {
 type Open struct {
 	ID       int64
 	State    lot.State
-	Case     valuation.Case
+	Case     valuation.Case    // as it is kept, with the learned factors that are in force
 	Faults   []valuation.Fault // why the case can't be valued yet
 	Valued   *Valued           // the last valuation; nil: none yet
 	Problem  string            // why it could not be valued
-	Revision int               // grows with every change of Case
+	Revision int               // grows with every change of what it is valued from
 	Fresh    bool              // Valued is of this revision
-	Reach    Reach
 	Photos   []lot.Photo
 	Differs  []string // the groups of terms in which the case differs from the shop's
 	Starters []string // the groups of terms that are still the starter's
 	Yard     string   // the yard of the shop that the lot's sale means; empty: none
 	Standing Standing
-	Went     *money.Amount // what it was sold for, whoever bought it, as last read for the Live page; nil: not known
+	Went     *money.Amount // what it was sold for, whoever bought it; nil: not known
 	Current  money.Amount  // where the bidding stands, on the Live page; 0: not begun
 	Asked    money.Amount  // the bid whose odds are asked for; 0: that of the answer
+
+	kept book.Lot
 }
 
 // Valued is a valuation with what the window draws beside it.

@@ -36,7 +36,7 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 	if err != nil || next.Open == nil || !next.Open.Fresh || next.Open.ID != id || next.Open.Revision != revision {
 		return next
 	}
-	if err := d.Book.NoteAnswer(ctx, id, v.Answer); err != nil {
+	if err := d.Book.NoteAnswer(ctx, id, next.Open.kept.Revision, v.Answer); err != nil {
 		return next.troubled("keep the answer for the Board", err)
 	}
 	return next
@@ -63,7 +63,7 @@ func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusa
 	}
 	rows, counts := d.Importer.Merge(s.Open.Case.Resale.Rows, incoming)
 	counts.Read, counts.Refused = len(incoming)+len(refused), len(refused)
-	s = d.Edit(ctx, s, "import comparables", func(c *valuation.Case) { c.Resale.Rows = rows })
+	s = d.Do(ctx, s, EditLot("import comparables", func(c *valuation.Case) { c.Resale.Rows = rows }))
 	if s.Trouble != "" {
 		return s, refused
 	}

@@ -1,9 +1,6 @@
 package desk
 
-import (
-	"context"
-	"errors"
-)
+import "context"
 
 // Vault copies all that is kept, and puts a copy back.
 type Vault interface {
@@ -19,22 +16,13 @@ type Vault interface {
 	Unstage() error
 }
 
-// errNoFile is why there is no backup of a book that is in no file.
-var errNoFile = errors.New("nothing here is kept in a file")
-
 // Backup copies all that is kept to a new file. It touches no state and may run on any goroutine.
 func (d *Desk) Backup(ctx context.Context, path string) error {
-	if d.Vault == nil {
-		return errNoFile
-	}
 	return d.Vault.Backup(ctx, path)
 }
 
 // StageRestore makes a backup ready for the next start. It touches no state and may run on any goroutine.
 func (d *Desk) StageRestore(ctx context.Context, path string) error {
-	if d.Vault == nil {
-		return errNoFile
-	}
 	return d.Vault.Stage(ctx, path)
 }
 
@@ -47,14 +35,13 @@ func (d *Desk) Staged(s State, path string, err error) State {
 }
 
 // Unstage lets a backup go that waits for the next start.
-func (d *Desk) Unstage(_ context.Context, s State) State {
-	if d.Vault == nil {
-		return s
-	}
-	if err := d.Vault.Unstage(); err != nil {
-		return d.kept(s.troubled("let the restore go", err))
-	}
-	return d.kept(s.said("Nothing is restored. The backup stays where it is."))
+func Unstage() Action {
+	return shows(func(_ context.Context, d *Desk, s State) State {
+		if err := d.Vault.Unstage(); err != nil {
+			return d.kept(s.troubled("let the restore go", err))
+		}
+		return d.kept(s.said("Nothing is restored. The backup stays where it is."))
+	})
 }
 
 // Keeping is where everything is kept.
@@ -65,9 +52,6 @@ type Keeping struct {
 
 // kept is the state with where everything is kept.
 func (d *Desk) kept(s State) State {
-	s.Keeping = Keeping{}
-	if d.Vault != nil {
-		s.Keeping = Keeping{d.Vault.Path(), d.Vault.Staged()}
-	}
+	s.Keeping = Keeping{d.Vault.Path(), d.Vault.Staged()}
 	return s
 }

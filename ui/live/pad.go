@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -107,7 +108,7 @@ func (d *pad) enter() {
 // call shows where the bidding stands.
 func (d *pad) call(b money.Amount) {
 	if o := d.page.state.Open; o != nil && b != o.Current {
-		d.page.actions.Call(b)
+		d.page.do(desk.Call(b))
 		return
 	}
 	d.show()
@@ -134,12 +135,12 @@ func (d *pad) record(state lot.State) {
 		return
 	}
 	d.clear()
-	d.page.actions.Record(state)
+	d.page.do(desk.RecordResult(state))
 }
 
 func (d *pad) nextLot(by int) {
 	d.clear()
-	d.page.actions.NextLot(by)
+	d.page.do(desk.NextLot(by))
 }
 
 // TypedRune takes digits and what belongs to a number, and the letters of the commands.

@@ -9,26 +9,14 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/view"
-	"walkline/valuation/lot"
-	"walkline/valuation/money"
 )
-
-// Actions is what the page asks for.
-type Actions interface {
-	// Call shows where the bidding stands.
-	Call(bid money.Amount)
-	// Record keeps that the open lot was won or lost at the current bid.
-	Record(state lot.State)
-	// NextLot opens the lot of the same sale so many places on.
-	NextLot(by int)
-}
 
 // Page is what is looked at while a lot is bid for.
 type Page struct {
-	actions Actions
-	pad     *pad
-	state   desk.State
-	seen    view.Live // what the state says
+	do    func(desk.Action)
+	pad   *pad
+	state desk.State
+	seen  view.Live // what the state says
 
 	lot, sale            *big
 	currentName, current *big
@@ -50,8 +38,8 @@ const (
 )
 
 // New returns the page, not yet showing a lot.
-func New(a Actions) *Page {
-	p := &Page{actions: a, lot: newBig(titleSize), sale: newBig(nameSize), currentName: newBig(nameSize), current: newBig(hugeSize),
+func New(do func(desk.Action)) *Page {
+	p := &Page{do: do, lot: newBig(titleSize), sale: newBig(nameSize), currentName: newBig(nameSize), current: newBig(hugeSize),
 		limitName: newBig(nameSize), limit: newBig(hugeSize), steps: newBig(hugeSize), at: newBig(nameSize), pays: note(), binds: note()}
 	p.lot.strong, p.current.strong, p.limit.strong, p.steps.strong = true, true, true, true
 	p.sale.right = true

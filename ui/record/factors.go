@@ -33,9 +33,9 @@ func newFactors(p *Page) *section {
 		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
-	f.accept = widget.NewButton("Accept this factor", func() { p.actions.Accept(f.key) })
+	f.accept = widget.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
-	f.refuse = widget.NewButton("Refuse it", func() { p.actions.Refuse(f.key) })
+	f.refuse = widget.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
 	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	tables := container.NewGridWithColumns(2, container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
@@ -58,7 +58,7 @@ func (f *factors) choose(key string) {
 	f.key = key
 	f.detail()
 	if _, known := f.record.Effects[key]; !known {
-		f.page.actions.Look(key)
+		f.page.do(desk.WantOf(desk.EffectOfFactor, key))
 	}
 }
 
@@ -90,7 +90,7 @@ func newHistory(p *Page) *section {
 	var ids []int64
 	back := widget.NewButton("Restore the factors from before this decision", func() {
 		if i := t.Selected(); i >= 0 && i < len(ids) {
-			p.actions.Restore(ids[i])
+			p.do(desk.Restore(ids[i]))
 		}
 	})
 	help := form.Small("Select a decision to go back to before it. Going back is a decision, too, and can be taken back.")
@@ -109,7 +109,7 @@ func newReplay(p *Page) *section {
 	t := newTable(view.ReplayColumns, "Not replayed yet.")
 	words := widget.NewLabel("")
 	words.Wrapping = fyne.TextWrapWord
-	again := widget.NewButton("Replay past lots with today's factors", p.actions.Replay)
+	again := widget.NewButton("Replay past lots with today's factors", func() { p.do(desk.Want(desk.ReplayPast)) })
 	again.Importance = widget.HighImportance
 	body := container.NewBorder(container.NewVBox(container.NewHBox(again), words), nil, nil, nil, t)
 	return &section{name: "Replay", body: body, first: t, show: func(r desk.TrackRecord) {

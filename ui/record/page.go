@@ -16,23 +16,9 @@ import (
 	"walkline/valuation/learn"
 )
 
-// Actions is what the page asks for.
-type Actions interface {
-	// Look has what a proposal would change worked out.
-	Look(key string)
-	// Accept puts a proposed factor in force, Refuse leaves it as it is, Restore goes back to before a decision.
-	Accept(key string)
-	Refuse(key string)
-	Restore(id int64)
-	// Replay tries today's factors on every past lot.
-	Replay()
-	// ImportPast takes a table of past buys in.
-	ImportPast()
-}
-
 // Page is the page of the track record.
 type Page struct {
-	actions  Actions
+	do       func(desk.Action)
 	sections []*section
 	rail     *rail.Rail
 	waits    *widget.Label
@@ -52,8 +38,8 @@ type section struct {
 }
 
 // New returns the page, not yet showing a state.
-func New(a Actions) *Page {
-	p := &Page{actions: a, waits: widget.NewLabel("Working out the track record…"), selected: widgets.NewNote(widgets.Info, learn.Selection)}
+func New(do func(desk.Action)) *Page {
+	p := &Page{do: do, waits: widget.NewLabel("Working out the track record…"), selected: widgets.NewNote(widgets.Info, learn.Selection)}
 	p.sections = []*section{newForecasts(), newChances(), newMoney(), newFactors(p), newHistory(p), newReplay(p)}
 	var parts []rail.Section
 	for _, s := range p.sections {
@@ -65,17 +51,17 @@ func New(a Actions) *Page {
 		}
 	})
 	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
-	p.empty = firstSteps(a)
+	p.empty = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.waits, p.empty, p.full))
 	return p
 }
 
 // firstSteps is what the page says while nothing was bought.
-func firstSteps(a Actions) *fyne.Container {
+func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was foretold is frozen then. When a build is sold, what came is held against it here, " +
 		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came to, though nothing was foretold of them.")
 	words.Wrapping = fyne.TextWrapWord
-	past := widget.NewButton("Import past buys…", a.ImportPast)
+	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
 }
 

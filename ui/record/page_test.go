@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
@@ -47,7 +48,7 @@ func some() desk.State {
 			Alone: &alone, Why: []string{"10 buys count as 8.2.", "They say 1.40."}, Evidence: []learn.Evidence{{Build: 1, Name: "Lot 3", On: "2026-01-02", Says: 1.5, Weight: 0.9}}},
 		{Key: "risk/h", Name: "Mount torn", Unit: learn.ChanceUnit, Starter: learn.Value{At: 0.25}, Now: learn.Value{At: 0.25}, Proposed: learn.Value{At: 0.3, Low: 0.2, High: 0.4},
 			Evidence: []learn.Evidence{{Name: "Lot 3", Says: 1, Weight: 1}}}}
-	r.History = []desk.Decision{{ID: 7, On: "2026-11-01", What: desk.Accepted, Factor: "materials", Words: "Materials: 1.00 to 1.10."}}
+	r.History = []book.Decision{{ID: 7, On: "2026-11-01", What: book.Accepted, Factor: "materials", Words: "Materials: 1.00 to 1.10."}}
 	return desk.State{Record: &r}
 }
 

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"walkline/ui/desk"
+	"walkline/store/book"
 )
 
 // Column is one column of a table: its heading, whether figures stand in it, and its share of the width.
@@ -24,7 +24,7 @@ var BoardColumns = []Column{
 // BoardRow is one lot of the Board.
 type BoardRow struct {
 	ID    int64
-	entry desk.Entry
+	entry book.Entry
 	words string // all that it says, in small letters: what a search looks at
 }
 
@@ -40,7 +40,7 @@ type Filter struct {
 type Listing struct{ all []*BoardRow }
 
 // List returns the listing of some lots.
-func List(entries []desk.Entry) Listing {
+func List(entries []book.Entry) Listing {
 	rows := make([]BoardRow, len(entries))
 	all := make([]*BoardRow, len(entries))
 	for i, e := range entries {

@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"walkline/ui/desk"
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
@@ -40,7 +40,7 @@ type BuildFilter struct {
 }
 
 // Builds returns the builds that the filter lets through, in its order. outlooks hold the forecasts of the open ones.
-func Builds(list []desk.Bought, outlooks map[int64]valuation.Foresight, today lot.Date, f BuildFilter) []BuildRow {
+func Builds(list []book.Bought, outlooks map[int64]valuation.Foresight, today lot.Date, f BuildFilter) []BuildRow {
 	var rows []BuildRow
 	for _, b := range list {
 		if !b.Ours() && !f.Lost {
@@ -80,7 +80,7 @@ func compareFigures(a, b float64, down bool) int {
 	return cmp.Compare(a, b)
 }
 
-func buildRow(b desk.Bought, outlooks map[int64]valuation.Foresight, today lot.Date) BuildRow {
+func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.Date) BuildRow {
 	p, none := NewPurse(b.Currency), math.NaN()
 	figures := []float64{none, none, none, none, none}
 	if days, ok := b.Build.Dates.Bought.Days(lastDay(b.Build, today)); ok {
@@ -144,7 +144,7 @@ func foretoldOutlay(p learn.Prediction) money.Amount {
 }
 
 // Stage says how a build stands.
-func Stage(b desk.Bought) string {
+func Stage(b book.Bought) string {
 	d := b.Build.Dates
 	switch {
 	case !b.Ours() && b.Build.Hammer != nil:
@@ -168,7 +168,7 @@ func Stage(b desk.Bought) string {
 }
 
 // BuildName names a build: "Lot 27   2018 Kettrick Dunlin".
-func BuildName(b desk.Bought) string {
+func BuildName(b book.Bought) string {
 	name := Vehicle(b.ModelYear, b.Make, b.Model, b.Trim)
 	if b.Number != "" {
 		name = "Lot " + b.Number + "   " + name

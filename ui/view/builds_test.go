@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/view"
 	"walkline/valuation"
@@ -16,9 +17,9 @@ import (
 )
 
 // yard is three builds: one under way, one sold, one of which little is known; and a lost lot.
-func yard() []desk.Bought {
+func yard() []book.Bought {
 	paid, price, lost := money.Amount(300000), money.Amount(900000), money.Amount(410000)
-	return []desk.Bought{
+	return []book.Bought{
 		{ID: 1, State: lot.Won, Number: "3", Make: "Kettrick", Currency: "USD", Build: build.Build{Outcome: build.Open, Hammer: &paid, Dates: build.Dates{Bought: "2026-11-01", Home: "2026-11-03"}}},
 		{ID: 2, State: lot.Won, Number: "7", Make: "Ostrane", Currency: "USD", Build: build.Build{Outcome: build.Sold, Hammer: &paid, Sale: build.Sale{Price: &price},
 			Dates: build.Dates{Bought: "2026-05-01", Sold: "2026-08-09"}, Receipts: []build.Receipt{{Kind: "part", Amount: 150000}}}},

@@ -82,7 +82,7 @@ var HistoryColumns = []Column{{"Day", false, 92}, {"Decision", false, 90}, {"Wha
 func History(r desk.TrackRecord) (rows [][]string, ids []int64) {
 	for i := len(r.History) - 1; i >= 0; i-- {
 		d := r.History[i]
-		rows, ids = append(rows, []string{string(d.On), d.What, d.Words}), append(ids, d.ID)
+		rows, ids = append(rows, []string{string(desk.Day(d.At)), d.What, d.Words}), append(ids, d.ID)
 	}
 	return rows, ids
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/view"
 	"walkline/valuation"
@@ -19,15 +20,15 @@ import (
 
 func usd(x int64) *money.Amount { a := money.Amount(100 * x); return &a }
 
-func board() []desk.Entry {
+func board() []book.Entry {
 	hour := 41.6
-	return []desk.Entry{
+	return []book.Entry{
 		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats", State: "bid",
-			Answer: &desk.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
+			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
 		{ID: 2, Number: "7", SaleDate: "2026-11-25", Make: "Orrin", Currency: "USD", State: "to look at"},
 		{ID: 3, Number: "110", SaleDate: "2026-11-24", Make: "Tarn", Currency: "USD", State: "to look at",
-			Answer: &desk.Summary{WalkAway: usd(800), Binding: "max_cash", LossChance: .031, MeanProfit: 2000, Stale: true}},
-		{ID: 4, Number: "9", Make: "Pell", Currency: "USD", State: "passed", Answer: &desk.Summary{Binding: "max_days"}},
+			Answer: &book.Summary{WalkAway: usd(800), Binding: "max_cash", LossChance: .031, MeanProfit: 2000, Stale: true}},
+		{ID: 4, Number: "9", Make: "Pell", Currency: "USD", State: "passed", Answer: &book.Summary{Binding: "max_days"}},
 		{ID: 5, Number: "8", Make: "Tarn", Currency: "USD", State: "lost", Archived: true},
 	}
 }

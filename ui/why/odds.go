@@ -18,7 +18,7 @@ import (
 
 // odds is the section of what any bid brings.
 type odds struct {
-	actions Actions
+	do      func(desk.Action)
 	entry   *widgets.NumberEntry
 	doubt   *widgets.Words
 	chart   *plot.BreakEven
@@ -31,8 +31,8 @@ type odds struct {
 	at     view.Odds
 }
 
-func newOdds(a Actions) section {
-	o := &odds{actions: a, doubt: widgets.NewCaption(""), chart: plot.NewBreakEven(), figures: container.NewVBox()}
+func newOdds(do func(desk.Action)) section {
+	o := &odds{do: do, doubt: widgets.NewCaption(""), chart: plot.NewBreakEven(), figures: container.NewVBox()}
 	o.entry = widgets.NewNumberEntry(spec(view.NewPurse("")), o.typed)
 	o.entry.SetRoom(60)
 	o.chart.OnDrag = o.dragged
@@ -70,7 +70,7 @@ func (o *odds) steps() []invoice.Step { return o.open.Valued.Of.Buying.BidSteps 
 // ask asks for the odds at a bid, where that is another than is shown.
 func (o *odds) ask(bid money.Amount) {
 	if o.open.Valued != nil && bid != o.open.Asked {
-		o.actions.Ask(bid)
+		o.do(desk.AskOdds(bid))
 	}
 }
 

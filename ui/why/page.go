@@ -10,14 +10,7 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/rail"
-	"walkline/valuation/money"
 )
-
-// Actions is what the page asks for.
-type Actions interface {
-	// Ask shows the odds at a bid; 0 is the bid of the answer.
-	Ask(bid money.Amount)
-}
 
 // section is one part of the page.
 type section struct {
@@ -42,9 +35,9 @@ type Page struct {
 }
 
 // New returns the page, not yet showing a lot.
-func New(a Actions) *Page {
+func New(do func(desk.Action)) *Page {
 	p := &Page{title: widgets.NewHeading(""), headline: widgets.NewLine(""), notes: container.NewVBox()}
-	p.sections = []section{newFall(), newOdds(a), newDrivers()}
+	p.sections = []section{newFall(), newOdds(do), newDrivers()}
 	var parts []rail.Section
 	for _, s := range p.sections {
 		parts = append(parts, rail.Section{Name: s.name, Body: s.body})

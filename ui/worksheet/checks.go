@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -84,7 +85,7 @@ func setHammerGuess(c *valuation.Case, t prob.Three) {
 // stated hands on how many vehicles the user says to have sold.
 func (c *checklist) stated(n widgets.Number) {
 	if !c.muted {
-		c.page.actions.SetSold(form.ToPointer(n))
+		c.page.do(desk.SetSold(form.ToPointer(n)))
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
 )
@@ -22,7 +23,7 @@ func newCosts(p *Page) *section {
 	t := form.NewTerms(p.edit, "")
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord
-	take := widget.NewButton("Take the Bench's terms", p.actions.TakeTerms)
+	take := widget.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
 	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take), says)
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off."), rules.Rows,

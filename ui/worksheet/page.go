@@ -1,6 +1,8 @@
 package worksheet
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -14,23 +16,10 @@ import (
 	"walkline/valuation"
 )
 
-// Actions is what the page asks for.
-type Actions interface {
-	// Edit changes the open lot's case; the label names the step for undo.
-	Edit(label string, change func(*valuation.Case))
-	// Import lets the user choose a table of comparables.
-	Import()
-	// TakeTerms gives the open lot the Bench's terms.
-	TakeTerms()
-	// SetSold keeps how many vehicles the user says to have sold in twelve months; nil: not said.
-	SetSold(n *int)
-	Pictures
-}
-
 // Page is the worksheet of one lot.
 type Page struct {
-	actions  Actions
-	pictures Pictures
+	do        func(desk.Action)
+	thumbnail Thumbnails
 
 	sections []*section
 	survey   *survey
@@ -41,7 +30,8 @@ type Page struct {
 	known    *valuation.Knowledge // that the fields with type-ahead show
 	body     fyne.CanvasObject
 
-	open desk.Open
+	open    desk.Open
+	travels int // through the history, already shown
 }
 
 // Sections are the names of the sections, in the order of the job.
@@ -51,8 +41,8 @@ var Sections = []string{"Facts", "Damage", "Repair", "Resale", "Costs", "Checks"
 const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
-func New(a Actions, know valuation.Knowledge) *Page {
-	p := &Page{actions: a, known: &know, pictures: a, verdict: newVerdict(), title: widgets.NewHeading("")}
+func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *Page {
+	p := &Page{do: do, known: &know, thumbnail: thumbnail, verdict: newVerdict(), title: widgets.NewHeading("")}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	var parts []rail.Section
 	for i, name := range Sections {
@@ -107,4 +97,25 @@ func (p *Page) renderSection() {
 }
 
 // edit hands an edit on.
-func (p *Page) edit(label string, change func(*valuation.Case)) { p.actions.Edit(label, change) }
+func (p *Page) edit(words string, change func(*valuation.Case)) { p.do(desk.EditLot(words, change)) }
+
+// sectionOf is the section in which a part of a lot is seen.
+var sectionOf = map[string]int{"lot": 0, "currency": 0, "valued_on": 0, "damage": 1, "photos": 1, "repair": 2, "lines": 2, "resale": 3, "rows": 3,
+	"findings": 5, "hidden": 5, "risks": 5, "settings": 5}
+
+// sectionFor returns the section of a part; the terms of the sale and the shop are under Costs.
+func sectionFor(part string) int {
+	const costs = 4
+	if at, known := sectionOf[part]; known {
+		return at
+	}
+	return costs
+}
+
+// Reveal shows the section that holds what a step through the history changed; travels counts those steps.
+func (p *Page) Reveal(travels int, parts []string) {
+	seen := travels == p.travels || slices.ContainsFunc(parts, func(part string) bool { return sectionFor(part) == p.rail.Current() })
+	if p.travels = travels; !seen && len(parts) > 0 {
+		p.rail.Go(sectionFor(parts[0]))
+	}
+}

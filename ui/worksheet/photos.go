@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -16,15 +17,8 @@ import (
 	"walkline/valuation/lot"
 )
 
-// Pictures is what the strip of photographs asks for.
-type Pictures interface {
-	// AddPhotos lets the user choose photographs of an area of the open lot.
-	AddPhotos(area string)
-	// ShowPhoto opens the large view of a photograph.
-	ShowPhoto(hash string)
-	// Thumbnail brings the small picture of a photograph, at once or later; show is called on the window's goroutine.
-	Thumbnail(p lot.Photo, show func(image.Image, error))
-}
+// Thumbnails brings the small picture of a photograph, at once or later; show is called on the window's goroutine.
+type Thumbnails func(p lot.Photo, show func(image.Image, error))
 
 // photos is the strip of the photographs that are pinned to the selected area.
 type photos struct {
@@ -39,7 +33,7 @@ type photos struct {
 
 func newPhotos(p *Page) *photos {
 	s := &photos{page: p, heading: widgets.NewCaption(""), strip: container.NewHBox(), elsewhere: form.Small("")}
-	add := widget.NewButton("Add photos…", func() { p.pictures.AddPhotos(s.area) })
+	add := widget.NewButton("Add photos…", func() { p.do(desk.WantOf(desk.NewPhotos, s.area)) })
 	s.body = container.NewVBox(s.heading, container.NewHScroll(container.New(layout.NewCustomPaddedLayout(0, theme.Space, 0, 0), s.strip)), s.elsewhere, container.NewHBox(add), widget.NewSeparator())
 	return s
 }
@@ -75,8 +69,8 @@ func (s *photos) show(area string) (grown bool) {
 
 // card returns the small picture of a photograph; it opens the large view.
 func (s *photos) card(i int, card view.PhotoCard) fyne.CanvasObject {
-	t := widgets.NewThumbnail(card.Words, func() { s.page.pictures.ShowPhoto(card.Hash) })
-	s.page.pictures.Thumbnail(card.Photo, func(img image.Image, err error) {
+	t := widgets.NewThumbnail(card.Words, func() { s.page.do(desk.WantOf(desk.LargePhoto, card.Hash)) })
+	s.page.thumbnail(card.Photo, func(img image.Image, err error) {
 		if err != nil {
 			t.SetTrouble()
 			return

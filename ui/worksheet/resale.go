@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -61,7 +62,7 @@ func newResale(p *Page) *section {
 	r.shape = newShape()
 	r.against = widget.NewSelect([]string{byMileage, byYear, byChance}, func(string) { r.renderChart() })
 	r.against.Selected = byMileage
-	load := widget.NewButton("Import comparables…", p.actions.Import)
+	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil, container.NewStack(r.chart, r.shape.chart))

@@ -1,0 +1,104 @@
+package desk
+
+import (
+	"context"
+	"reflect"
+	"slices"
+	"strings"
+
+	"walkline/store/book"
+)
+
+// Subject returns whose history undo and redo walk where the user is: an undo takes back only what was done on the page in sight.
+func (s State) Subject() book.Subject {
+	switch {
+	case (s.Place == Worksheet || s.Place == Why) && s.Open != nil:
+		return book.Worksheet(s.Open.ID)
+	case s.Place == Live:
+		return book.Sale
+	case s.Place == Builds && s.Build != nil:
+		return book.Build(s.Build.ID)
+	case s.Place == Builds:
+		return book.Buys
+	case s.Place == Record:
+		return book.Record
+	case s.Place == Bench:
+		return book.Bench(s.Section)
+	}
+	return book.Board
+}
+
+// reach looks up what undo and redo would do where the user is.
+func (d *Desk) reach(ctx context.Context, s State) State {
+	r, err := d.Book.Reach(ctx, s.Subject())
+	if err != nil {
+		return s.troubled("read the history", err)
+	}
+	s.Reach = r
+	return s
+}
+
+// Undo takes the last step of the page's own subject back, and shows what it changed.
+func Undo() Action {
+	return shows(func(ctx context.Context, d *Desk, s State) State { return d.travel(ctx, s, "Undone: ", d.Book.Undo) })
+}
+
+// Redo does the step again that was taken back last.
+func Redo() Action {
+	return shows(func(ctx context.Context, d *Desk, s State) State {
+		return d.travel(ctx, s, "Done again: ", d.Book.Redo)
+	})
+}
+
+func (d *Desk) travel(ctx context.Context, s State, verb string, step func(context.Context, book.Subject) (book.Done, error)) State {
+	done, err := step(ctx, s.Subject())
+	switch {
+	case err != nil:
+		return s.troubled("step through the history", err)
+	case !done.Did:
+		return s.said("There is no such step on this page.")
+	}
+	said := verb + done.Label + "."
+	if len(done.Left) > 0 {
+		said += " Left alone, because changed since: " + strings.Join(done.Left, ", ") + "."
+	}
+	s = d.refresh(ctx, d.stale(ctx, d.shown(ctx, s, done)))
+	if s = d.lists(ctx, s); s.Trouble != "" {
+		return s
+	}
+	if s.Place == Live {
+		s = d.showTaken(ctx, s, done)
+	}
+	s.Taken, s.Travels = done, s.Travels+1
+	return s.said(said)
+}
+
+// lists reads again the lists that the place shows.
+func (d *Desk) lists(ctx context.Context, s State) State {
+	if s.Place == Builds || s.Place == Record {
+		return d.readBuilds(ctx, s)
+	}
+	return s
+}
+
+// stale is the state after a step that may have changed the learned factors, and what the track record is worked out from.
+func (d *Desk) stale(ctx context.Context, s State) State {
+	before := s.Factors
+	if s = d.loadFactors(ctx, s); s.Record != nil {
+		r := *s.Record
+		r.Stale = true
+		s.Record = &r
+	}
+	if s.Open != nil && !reflect.DeepEqual(before, s.Factors) {
+		return d.reopen(ctx, s)
+	}
+	return s
+}
+
+// showTaken shows on Live the lot whose result was taken back or recorded again.
+func (d *Desk) showTaken(ctx context.Context, s State, done book.Done) State {
+	if len(done.Lots) == 0 || s.Open != nil && slices.Contains(done.Lots, s.Open.ID) {
+		return s
+	}
+	return d.showLive(ctx, s, done.Lots[0])
+}

@@ -1,0 +1,206 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+
+	"walkline/store/book"
+	"walkline/valuation"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// NewLot adds a lot with the shop's terms and opens it.
+func NewLot() Action {
+	return keeps("new lot", func(ctx context.Context, d *Desk, s State, a Action) State {
+		s, done := d.add(ctx, s, a, []valuation.Case{d.blank(s)})
+		if s.Trouble != "" {
+			return s
+		}
+		if s = d.open(ctx, s, done.Lots[0]); s.Trouble != "" {
+			return s
+		}
+		s.Place = Worksheet
+		return s.said("A new lot. Start with its facts.")
+	}).ofSubject(book.Board)
+}
+
+// add keeps new lots as a step.
+func (d *Desk) add(ctx context.Context, s State, a Action, cases []valuation.Case) (State, book.Done) {
+	step := a.step(s)
+	for _, c := range cases {
+		step.New = append(step.New, book.New{Case: c})
+	}
+	s, done := d.keep(ctx, s, a.words, step)
+	if s.Trouble != "" {
+		return s, done
+	}
+	return d.refresh(ctx, s), done
+}
+
+// LoadDemo adds the demo sale.
+func LoadDemo() Action {
+	return keeps("add the demo sale", func(ctx context.Context, d *Desk, s State, a Action) State {
+		s, done := d.add(ctx, s, a, d.Demo())
+		if s.Trouble != "" {
+			return s
+		}
+		for _, id := range done.Lots {
+			if err := d.revalue(ctx, s.Factors, id); err != nil {
+				return s.troubled("keep the demo's answers", err)
+			}
+		}
+		return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
+	}).ofSubject(book.Board)
+}
+
+// DuplicateLot copies the case of a lot as a new one.
+func DuplicateLot(id int64) Action {
+	return onLot("duplicate", id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
+		s, _ = d.add(ctx, s, a, []valuation.Case{l.Case})
+		return ifKept(s, "Copied. The copy has a history of its own.")
+	}).ofSubject(book.Board)
+}
+
+// ArchiveLot puts a lot away, or takes it out again.
+func ArchiveLot(id int64, archived bool) Action {
+	words, said := "archive", "Archived lots are kept: the box above the list shows them."
+	if !archived {
+		words, said = "take out of the archive", "Taken out of the archive."
+	}
+	return onLot(words, id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
+		after := l.Clone()
+		after.Archived = archived
+		return ifKept(d.change(ctx, s, a, l, after, nil), said)
+	})
+}
+
+// RemoveLot takes a lot off every list; undo on the Board puts it back.
+func RemoveLot(id int64) Action {
+	return onLot("remove", id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
+		after := l.Clone()
+		after.Removed = true
+		return ifKept(d.change(ctx, s, a, l, after, nil), "Removed. Undo on the Board puts it back.")
+	}).ofSubject(book.Board)
+}
+
+// MarkLot marks a lot. One marked as bid or won has its prediction frozen, so that what came can be held against it; one that cannot
+// be valued is marked all the same, and the notice says that nothing was forecast. A won lot's build begins.
+func MarkLot(id int64, state lot.State) Action {
+	return onLot("mark as "+string(state), id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
+		return d.mark(ctx, s, a, l, state, nil, fmt.Sprintf("Marked: %s.", state))
+	})
+}
+
+// mark gives a lot another state, and what it went for where that is known, in one step.
+func (d *Desk) mark(ctx context.Context, s State, a Action, l book.Lot, state lot.State, hammer *money.Amount, said string) State {
+	after := l.Clone()
+	after.State = state
+	var frozen *book.Prediction
+	if (state == lot.Bid || state == lot.Won) && l.State != lot.Won { // of a won lot what was forecast stands: work on it may have begun
+		p, err := d.predict(l.Case.With(s.Factors))
+		if err != nil {
+			said += " No prediction was frozen: " + err.Error()
+		}
+		frozen = p
+	}
+	if after.Build = d.begun(l, state, hammer); state == lot.Won {
+		said += " It is among the Builds now."
+	}
+	return ifKept(d.change(ctx, s, a, l, after, frozen), said)
+}
+
+// predict values a case as it stands, for good.
+func (d *Desk) predict(c valuation.Case) (*book.Prediction, error) {
+	v, err := d.Value(c)
+	if err != nil {
+		return nil, err
+	}
+	figures, err := d.memory().Foretell(c, d.Knowledge(), nil)
+	if err != nil {
+		return nil, err
+	}
+	return &book.Prediction{Case: c, Answer: v.Answer, Figures: figures}, nil
+}
+
+// begun returns what came of a lot once it is won or lost: what it went for, and of a won one its day and invoice. Lines of an
+// invoice that were changed by hand stay.
+func (d *Desk) begun(l book.Lot, state lot.State, hammer *money.Amount) build.Build {
+	b := l.Build.Clone()
+	if hammer != nil {
+		b = priced(l.Case, b, hammer)
+	}
+	if state != lot.Won {
+		return b
+	}
+	if b.Outcome == "" {
+		b.Outcome = build.Open
+	}
+	if b.Dates.Bought == "" {
+		b.Dates.Bought = d.bought(l.Case)
+	}
+	if b.Hammer != nil && len(b.Charges) == 0 {
+		b.Charges = charges(l.Case, *b.Hammer)
+	}
+	return b
+}
+
+// bought returns the day on which a lot was bought: that of the sale, unless it is still to come or not known.
+func (d *Desk) bought(c valuation.Case) lot.Date {
+	today := d.Today()
+	if days, ok := c.Lot.SaleDate.Days(today); ok && days >= 0 {
+		return c.Lot.SaleDate
+	}
+	return today
+}
+
+// onLot returns an action on a lot that is kept, named with the lot's number.
+func onLot(words string, id int64, do func(context.Context, *Desk, State, Action, book.Lot) State) Action {
+	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		l, err := d.Book.Lot(ctx, id)
+		if err != nil {
+			return s.troubled(words+" the lot", err)
+		}
+		a.words = namedStep(words, l.Case)
+		return do(ctx, d, s, a, l)
+	})
+}
+
+// namedStep puts a lot's number behind the verb of what is done with it.
+func namedStep(words string, c valuation.Case) string {
+	verb, rest := words, ""
+	for _, v := range []string{"mark", "take"} {
+		if len(words) > len(v) && words[:len(v)+1] == v+" " {
+			verb, rest = v, words[len(v):]
+		}
+	}
+	return verb + " " + named(c) + rest
+}
+
+// named names a lot in a sentence.
+func named(c valuation.Case) string {
+	if c.Lot.Number == "" {
+		return "the lot"
+	}
+	return "lot " + c.Lot.Number
+}
+
+// change keeps what differs between two values of a lot as a step, and reads the Board again.
+func (d *Desk) change(ctx context.Context, s State, a Action, before, after book.Lot, freeze *book.Prediction) State {
+	step := a.step(s)
+	step.Lots = []book.Change{{Before: before, After: after, Freeze: freeze}}
+	s, _ = d.keep(ctx, s, a.words, step)
+	if s.Trouble != "" {
+		return s
+	}
+	return d.lists(ctx, d.refresh(ctx, s))
+}
+
+// ifKept is the state with what is said once it was kept.
+func ifKept(s State, said string) State {
+	if s.Trouble != "" {
+		return s
+	}
+	return s.said(said)
+}

@@ -1,0 +1,42 @@
+package desk
+
+// Wish is what the user has to be asked for before something can be done: a file, say, or a place for one. The window asks, and then
+// does the action itself.
+type Wish struct {
+	For    Wanted
+	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
+	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
+}
+
+// Wanted is a kind of wish.
+type Wanted string
+
+// The kinds.
+const (
+	AddLot            Wanted = "new lot"
+	AddDemo           Wanted = "demo sale"
+	ImportRunList     Wanted = "run list"
+	ImportComparables Wanted = "comparables"
+	ImportPastBuys    Wanted = "past buys"
+	PastTemplate      Wanted = "template of past buys"
+	NewPhotos         Wanted = "photos"
+	LargePhoto        Wanted = "large photo"
+	FileOfBill        Wanted = "file of a bill"
+	PrintRebuilt      Wanted = "file for the rebuilt inspection"
+	NewPack           Wanted = "jurisdiction"
+	BackUp            Wanted = "backup"
+	RestoreBackup     Wanted = "backup to restore"
+	EffectOfFactor    Wanted = "effect of a factor"
+	ReplayPast        Wanted = "replay"
+)
+
+// Want returns the action of a wish.
+func Want(what Wanted) Action { return Action{Wish: Wish{For: what}} }
+
+// WantOf returns the action of a wish about something.
+func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what, Key: key}} }
+
+// WantFile returns the action of asking for the photo or PDF of a bill, whose name and SHA-256 are handed over.
+func WantFile(chosen func(name, hash string)) Action {
+	return Action{Wish: Wish{For: FileOfBill, Chosen: chosen}}
+}
