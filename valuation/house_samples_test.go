@@ -55,7 +55,10 @@ var broken = map[string][]sample{
 		importing("ui/a.go", "fyne.io/fyne/v2/app"),
 		importing("ui/board/a.go", "walkline/store"),
 		importing("ui/board/a.go", "walkline/store/csvfile"),
+		importing("ui/desk/a.go", "walkline/store/bookkeeping"),
+		importing("ui/desk/a.go", "walkline/cmd/wire"),
 		importing("ui/desk/a.go", "database/sql"),
+		importing("ui/desk/a_test.go", "modernc.org/sqlite"),
 	},
 	"goroutines and fyne.Do only in ui/task": {
 		{"ui/board/a.go", "package x\n\nfunc f() { go f() }\n"},
@@ -129,6 +132,6 @@ var sound = map[string][]sample{
 		{"store/a.go", "package store\n" + strings.Repeat("\n", longestFile-1)},
 		{"store/a.go", "package store\n\nfunc f() {\n" + strings.Repeat("\tf()\n", longestFunction-2) + "}\n"},
 	},
-	"no path of a machine":   {{"README.md", "see lots/work/main and https://example.org/home/page\n"}},
+	"no path of a machine":   {{"README.md", "see lots/private/past and https://example.org/home/page\n"}},
 	"nothing left for later": {{"README.md", "TODOS of the day\n"}},
 }

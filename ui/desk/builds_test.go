@@ -1,181 +1,191 @@
 package desk_test
 
 import (
-	"context"
 	"errors"
 	"slices"
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
-	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
-func (b *book) Builds(context.Context) ([]desk.Bought, error) {
-	var list []desk.Bought
-	for _, e := range b.entries {
-		if e.State == lot.Won || e.State == lot.Lost {
-			x := desk.Bought{ID: e.ID, State: e.State, Currency: e.Currency, Build: b.came[e.ID].Clone()}
-			if p, ok := b.said[e.ID]; ok {
-				x.Foretold = &p
-			}
-			list = append(list, x)
-		}
-	}
-	return list, b.broken
-}
-
-func (b *book) Build(_ context.Context, id int64) (build.Build, error) {
-	return b.came[id].Clone(), b.broken
-}
-
-func (b *book) SaveBuild(_ context.Context, id int64, label string, came build.Build) error {
-	if b.broken != nil {
-		return b.broken
-	}
-	b.steps[id] = append(b.steps[id][:b.at[id]], step{label, b.cases[id], b.cases[id], b.came[id], came.Clone()})
-	b.at[id]++
-	b.came[id] = came.Clone()
-	return nil
-}
-
-func (b *book) AddPast(ctx context.Context, list []desk.Past) (desk.Counts, error) {
-	for _, p := range list {
-		id, err := b.Add(ctx, p.Case)
-		if err != nil {
-			return desk.Counts{}, err
-		}
-		b.came[id] = p.Build
-		b.entries[b.place(id)].State = lot.Won
-	}
-	return desk.Counts{New: len(list)}, b.broken
-}
-
-// gate is a case whose sale charges a gate fee of 75.
-func gate() valuation.Case {
-	c := valuation.Defaults()
-	c.Currency = "USD"
-	c.Buying.Fixed = []invoice.Fixed{{Name: "Gate", Amount: 7500}}
-	c.Lot.SaleDate = "2026-11-01"
-	return c
-}
-
-// won returns a desk with one lot that was won, its build open.
-func won(t *testing.T) (*desk.Desk, *book, desk.State) {
+// won returns a user with one lot that was won at 4,200 on Live, its build open, and the lot's id.
+func won(t *testing.T) (*user, int64) {
 	t.Helper()
-	d, b := newDesk()
-	id, err := b.Add(t.Context(), gate())
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := d.SoldAt(t.Context(), d.Load(t.Context()), id, lot.Won, 420000)
-	s = d.OpenBuild(t.Context(), d.Go(t.Context(), s, desk.Builds), id)
-	if s.Trouble != "" || s.Build == nil {
-		t.Fatal(s.Trouble, s.Build)
-	}
-	return d, b, s
+	u := newUser(t)
+	c := sound("27")
+	c.Resale.Guess = nil
+	id := u.add(c)[0]
+	u.well(desk.OpenLot(id), desk.Go(desk.Live), desk.Call(420000), desk.RecordResult(lot.Won), desk.Go(desk.Builds), desk.ShowBuild(id))
+	return u, id
+}
+
+// bill returns the edit that enters a bill.
+func bill(words string, amount money.Amount) desk.Action {
+	return desk.EditBuild(words, func(b *build.Build) {
+		b.Receipts = append(b.Receipts, build.Receipt{Kind: "part", What: "Hood", Amount: amount})
+	})
+}
+
+// note returns the edit of a build's note.
+func note(words string) desk.Action {
+	return desk.EditBuild("note", func(b *build.Build) { b.Note = words })
 }
 
 func TestAWonLotBecomesABuild(t *testing.T) {
-	_, _, s := won(t)
-	b := s.Build.Build
+	u, _ := won(t)
+	b := u.s.Build.Build
 	if b.Outcome != build.Open || *b.Hammer != 420000 || b.Dates.Bought != "2026-11-01" || !slices.Equal(b.Charges, []build.Charge{{Name: "Gate", Amount: 7500}}) {
 		t.Errorf("%+v", b)
 	}
-	if s.Bought[0].Build.Dates.Bought != b.Dates.Bought || !s.Bought[0].Ours() {
-		t.Errorf("%+v", s.Bought)
+	if u.s.Bought[0].Build.Dates.Bought != b.Dates.Bought || !u.s.Bought[0].Ours() {
+		t.Errorf("%+v", u.s.Bought)
 	}
 }
 
 func TestALostLotKeepsItsHammerPriceAndNothingElse(t *testing.T) {
-	d, b := newDesk()
-	id, _ := b.Add(t.Context(), gate())
-	s := d.SoldAt(t.Context(), d.Load(t.Context()), id, lot.Lost, 510000)
-	if s.Trouble != "" || s.Entries[0].State != lot.Lost {
-		t.Fatal(s.Trouble, s.Entries)
-	}
-	want := money.Amount(510000)
-	if got := b.came[id]; *got.Hammer != want || got.Outcome != "" || got.Dates.Bought != "" || len(got.Charges) > 0 {
+	u := newUser(t)
+	id := u.add(sound("27"))[0]
+	u.well(desk.OpenLot(id), desk.Go(desk.Live), desk.Call(510000), desk.RecordResult(lot.Lost))
+	if got := u.lot(id).Build; *got.Hammer != 510000 || got.Outcome != "" || got.Dates.Bought != "" || len(got.Charges) > 0 {
 		t.Errorf("%+v", got)
 	}
-	if s = d.Go(t.Context(), s, desk.Builds); s.Bought[0].Ours() {
+	if s := u.well(desk.Go(desk.Builds)); s.Bought[0].Ours() {
 		t.Error("a lost lot is ours")
 	}
 }
 
 func TestEditsOfABuildAreSavedAndUndone(t *testing.T) {
-	d, b, s := won(t)
-	ctx := t.Context()
-	s = d.EditBuild(ctx, s, "bill", func(b *build.Build) {
-		b.Receipts = append(b.Receipts, build.Receipt{Kind: "part", What: "Hood", Amount: 18000})
-	})
-	if s.Trouble != "" || b.came[1].Spent() != 18000 || s.Bought[0].Build.Spent() != 18000 || s.Reach().Undo != "bill" || s.Build.Fresh {
-		t.Fatal(s.Trouble, b.came[1], s.Reach())
+	u, id := won(t)
+	s := u.well(bill("bill", 18000))
+	if u.lot(id).Build.Spent() != 18000 || s.Bought[0].Build.Spent() != 18000 || s.Reach.Undo != "bill" || s.Build.Fresh {
+		t.Fatal(u.lot(id).Build, s.Reach)
 	}
 	revision := s.Build.Revision
-	if s = d.Undo(ctx, s); s.Notice != "Undone: bill." || s.Build.Build.Spent() != 0 || s.Build.Revision <= revision {
-		t.Fatalf("%q %q %+v", s.Notice, s.Trouble, s.Build.Build)
+	if s = u.well(desk.Undo()); s.Notice != "Undone: bill." || s.Build.Build.Spent() != 0 || s.Build.Revision <= revision {
+		t.Fatalf("%q %+v", s.Notice, s.Build.Build)
 	}
-	if s = d.Redo(ctx, s); s.Build.Build.Spent() != 18000 {
-		t.Fatalf("%q %+v", s.Trouble, s.Build.Build)
+	if s = u.well(desk.Redo()); s.Build.Build.Spent() != 18000 {
+		t.Fatalf("%+v", s.Build.Build)
 	}
-	if s = d.CloseBuild(ctx, s); s.Build != nil || s.Bought[0].Build.Spent() != 18000 {
+	if s = u.well(desk.CloseBuild()); s.Build != nil || s.Bought[0].Build.Spent() != 18000 {
 		t.Errorf("%+v", s.Bought)
 	}
-	if s = d.EditBuild(ctx, s, "bill", func(*build.Build) { t.Error("edited with no build open") }); s.Trouble != "" {
-		t.Error(s.Trouble)
-	}
+	u.well(desk.EditBuild("bill", func(*build.Build) { t.Error("edited with no build open") }))
 }
 
 func TestWhatCannotBeOfABuildIsNotSaved(t *testing.T) {
-	d, b, s := won(t)
-	s = d.EditBuild(t.Context(), s, "day", func(b *build.Build) { b.Dates.Sold = "2020-01-01" })
-	if !strings.Contains(s.Trouble, "Sold on 2020-01-01 comes before Bought") || b.came[1].Dates.Sold != "" {
-		t.Errorf("%q %+v", s.Trouble, b.came[1])
+	u, id := won(t)
+	s := u.do(desk.EditBuild("day", func(b *build.Build) { b.Dates.Sold = "2020-01-01" }))
+	if !strings.Contains(s.Trouble, "Sold on 2020-01-01 comes before Bought") || u.lot(id).Build.Dates.Sold != "" {
+		t.Errorf("%q %+v", s.Trouble, u.lot(id).Build)
 	}
-	b.broken = errors.New("full")
-	if s = d.EditBuild(t.Context(), s, "note", func(b *build.Build) { b.Note = "n" }); !strings.Contains(s.Trouble, "full") || s.Build.Build.Note != "" {
+	u.kept.broken = errors.New("full")
+	if s = u.do(note("n")); !strings.Contains(s.Trouble, "full") || s.Build.Build.Note != "" {
 		t.Errorf("%q %+v", s.Trouble, s.Build.Build)
 	}
 }
 
 func TestTheInvoiceFollowsTheHammerPriceUntilItIsChangedByHand(t *testing.T) {
-	d, _, s := won(t)
-	at := func(a money.Amount) *money.Amount { return &a }
-	s = d.EditBuild(t.Context(), s, "x", func(b *build.Build) { b.Charges = nil })
-	s = d.SetHammer(t.Context(), s, at(500000))
+	u, _ := won(t)
+	s := u.well(desk.EditBuild("x", func(b *build.Build) { b.Charges = nil }), desk.SetHammer(at(500000)))
 	if *s.Build.Build.Hammer != 500000 || len(s.Build.Build.Charges) != 1 {
 		t.Fatalf("%+v", s.Build.Build)
 	}
-	s = d.EditBuild(t.Context(), s, "charge", func(b *build.Build) { b.Charges[0].Amount = 8000 })
-	if s = d.SetHammer(t.Context(), s, at(600000)); s.Build.Build.Charges[0].Amount != 8000 {
+	s = u.well(desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount = 8000 }), desk.SetHammer(at(600000)))
+	if s.Build.Build.Charges[0].Amount != 8000 {
 		t.Errorf("a charge entered by hand became %+v", s.Build.Build.Charges)
 	}
-	if s = d.SetHammer(t.Context(), s, nil); s.Build.Build.Hammer != nil {
+	if s = u.well(desk.SetHammer(nil)); s.Build.Build.Hammer != nil {
 		t.Error("the hammer price cannot be taken back")
 	}
 }
 
+// Marking a lot won again, on the Board or on Live, leaves what was corrected on its invoice by hand.
+func TestMarkingWonAgainKeepsTheInvoice(t *testing.T) {
+	u, id := won(t)
+	u.well(desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount = 8000 }))
+	for _, way := range [][]desk.Action{
+		{desk.Go(desk.Board), desk.MarkLot(id, lot.Lost), desk.MarkLot(id, lot.Won)},
+		{desk.OpenLot(id), desk.Go(desk.Live), desk.Call(430000), desk.RecordResult(lot.Won)},
+	} {
+		u.well(way...)
+		if got := u.lot(id).Build.Charges; !slices.Equal(got, []build.Charge{{Name: "Gate", Amount: 8000}}) {
+			t.Errorf("the invoice has %+v", got)
+		}
+	}
+}
+
 func TestAForecastOfAnOlderBuildIsDropped(t *testing.T) {
-	d, _, s := won(t)
-	old := s.Build.Revision
-	s = d.EditBuild(t.Context(), s, "note", func(b *build.Build) { b.Note = "n" })
+	u, id := won(t)
+	old := u.s.Build.Revision
+	s := u.well(note("n"))
 	f := valuation.Foresight{Currency: "USD"}
-	if got := s.Foreseen(1, old, f, nil); got.Build.Forecast != nil {
+	if got := s.Foreseen(id, old, f, nil); got.Build.Forecast != nil {
 		t.Error("an old forecast was shown")
 	}
-	if got := s.Foreseen(1, s.Build.Revision, f, nil); got.Build.Forecast == nil || !got.Build.Fresh {
+	if got := s.Foreseen(id, s.Build.Revision, f, nil); got.Build.Forecast == nil || !got.Build.Fresh {
 		t.Error("the forecast was dropped")
 	}
-	_, err := d.Foresee(s.Build.Case, s.Build.Build)
+	_, err := u.Foresee(s.Build.Case, s.Build.Build)
 	if err == nil || !strings.Contains(err.Error(), "worksheet has a fault") {
 		t.Errorf("a case with faults was foreseen: %v", err)
 	}
-	if got := s.Foreseen(1, s.Build.Revision, f, err); got.Build.Problem == "" || got.Build.Forecast != nil {
+	if got := s.Foreseen(id, s.Build.Revision, f, err); got.Build.Problem == "" || got.Build.Forecast != nil {
 		t.Errorf("%+v", got.Build)
+	}
+}
+
+// The list of builds is whole after every step through a history that changes it.
+func TestTheListOfBuildsIsReadAgainAfterUndoAndRedo(t *testing.T) {
+	u, id := won(t)
+	u.well(desk.CloseBuild())
+	sheet, err := u.OpenPast(t.Context(), []byte("id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,Ostrane,2025-04-01,3100,\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if u.s, _ = u.ApplyPast(t.Context(), u.s, sheet); len(u.s.Bought) != 3 {
+		t.Fatalf("%q: %d builds", u.s.Trouble, len(u.s.Bought))
+	}
+	u.s = u.Do(t.Context(), u.s, desk.Go(desk.Builds))
+	if u.s.Reach.Undo != "import past buys" {
+		t.Errorf("an import of past buys is no step: %+v", u.s.Reach)
+	}
+	for _, step := range []struct {
+		action desk.Action
+		builds int
+	}{{desk.Undo(), 1}, {desk.Redo(), 3}, {desk.Undo(), 1}} {
+		if s := u.well(step.action); len(s.Bought) != step.builds {
+			t.Errorf("%q: %d builds are listed, want %d", s.Notice, len(s.Bought), step.builds)
+		}
+	}
+	u.well(desk.OpenLot(id), desk.Go(desk.Live), desk.Undo())
+	if s := u.well(desk.Go(desk.Builds)); len(s.Bought) != 0 || s.Reach.Redo != "import past buys" {
+		t.Errorf("with no lot won %d are listed, %+v", len(s.Bought), s.Reach)
+	}
+}
+
+// A bill that was entered since is left when the result on Live is taken back, and nothing of Live when the build's step is.
+func TestTakingAResultBackLeavesABillEnteredSince(t *testing.T) {
+	u, id := won(t)
+	u.well(bill("bill", 18000), desk.OpenLot(id))
+	if s := u.well(desk.Undo()); u.lot(id).State != lot.Won || u.lot(id).Build.Hammer == nil {
+		t.Errorf("undo on the worksheet took back what was recorded on Live: %q", s.Notice)
+	}
+	s := u.well(desk.Go(desk.Live), desk.Undo())
+	if l := u.lot(id); l.State != lot.ToLookAt || l.Build.Hammer != nil || l.Build.Outcome != "" || l.Build.Spent() != 18000 {
+		t.Errorf("%q: kept %s %+v", s.Notice, l.State, l.Build)
+	}
+	s = u.well(desk.Redo(), desk.Go(desk.Builds), desk.ShowBuild(id), desk.Undo())
+	if l := u.lot(id); s.Notice != "Undone: bill." || l.State != lot.Won || *l.Build.Hammer != 420000 || l.Build.Spent() != 0 {
+		t.Errorf("%q: kept %s %+v", s.Notice, l.State, l.Build)
+	}
+	if s.Reach != (book.Reach{Redo: "bill"}) {
+		t.Errorf("%+v", s.Reach)
 	}
 }

@@ -17,39 +17,41 @@ func hood(materials float64) repair.Job {
 }
 
 func TestOwnEntriesAreValuedWithKeptAndUndone(t *testing.T) {
-	d, _ := newDesk()
-	d.Know.Jobs = repair.Catalogue{Currency: "USD", Jobs: []repair.Job{hood(100)}}
-	s := d.NewLot(t.Context(), d.Load(t.Context()))
-	revision := s.Open.Revision
-	s = d.EditOwn(t.Context(), s, "hood", func(o *valuation.Own) { o.Jobs = append(o.Jobs, hood(250)) })
-	materials := func() float64 { return d.Knowledge().Jobs.Jobs[0].Materials.Likely }
+	u := newUser(t)
+	u.Know.Jobs = repair.Catalogue{Currency: "USD", Jobs: []repair.Job{hood(100)}}
+	u.start()
+	u.newLot()
+	revision := u.s.Open.Revision
+	s := u.well(desk.Go(desk.Bench), desk.EditOwn("hood", func(o *valuation.Own) { o.Jobs = append(o.Jobs, hood(250)) }))
+	materials := func() float64 { return u.Knowledge().Jobs.Jobs[0].Materials.Likely }
 	if materials() != 250 || s.Know.Jobs.Jobs[0].Materials.Likely != 250 || s.Starter.Jobs.Jobs[0].Materials.Likely != 100 {
-		t.Errorf("valued with %g, %q", materials(), s.Trouble)
+		t.Errorf("valued with %g", materials())
 	}
 	if s.Open.Revision <= revision || s.Open.Fresh {
 		t.Error("the open lot is not valued again")
 	}
-	if again := d.Load(t.Context()); len(again.Own.Jobs) != 1 || materials() != 250 {
+	if again := u.Load(t.Context()); len(again.Own.Jobs) != 1 || materials() != 250 {
 		t.Errorf("read again: %+v", again.Own)
 	}
-	s.Place = desk.Bench
-	if s = d.Undo(t.Context(), s); materials() != 100 || len(s.Own.Jobs) != 0 {
+	if s = u.well(desk.Undo()); materials() != 100 || len(s.Own.Jobs) != 0 {
 		t.Errorf("undone, valued with %g", materials())
 	}
-	if s = d.Redo(t.Context(), s); materials() != 250 {
+	if u.well(desk.Redo()); materials() != 250 {
 		t.Errorf("done again, valued with %g", materials())
 	}
-	s = d.EditOwn(t.Context(), s, "name", func(o *valuation.Own) { o.Jobs[0].Job = "" })
+	s = u.well(desk.EditOwn("name", func(o *valuation.Own) { o.Jobs[0].Job = "" }))
 	if len(s.OwnFaults) != 1 || s.OwnFaults[0].Key != "jobs.hood.job" || materials() != 100 {
 		t.Errorf("faults %v, valued with %g", s.OwnFaults, materials())
 	}
 }
 
 func TestOwnEntriesThatCannotBeReadAreSaid(t *testing.T) {
-	d, b := newDesk()
-	d.Know.Jobs = repair.Catalogue{Currency: "USD", Jobs: []repair.Job{hood(100)}}
-	b.settings["catalogue"] = []byte(`{"format":"walkline-own/9"}`)
-	if s := d.Load(t.Context()); !strings.Contains(s.Trouble, "walkline-own/9") || len(s.Know.Jobs.Jobs) != 1 {
+	u := newUser(t)
+	u.Know.Jobs = repair.Catalogue{Currency: "USD", Jobs: []repair.Job{hood(100)}}
+	if err := u.kept.PutSetting(t.Context(), "catalogue", map[string]any{"format": "walkline-own/9", "currency": "USD"}); err != nil {
+		t.Fatal(err)
+	}
+	if s := u.Load(t.Context()); !strings.Contains(s.Trouble, "walkline-own/9") || len(s.Know.Jobs.Jobs) != 1 {
 		t.Errorf("%q", s.Trouble)
 	}
 }

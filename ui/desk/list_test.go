@@ -8,41 +8,47 @@ import (
 	"walkline/ui/desk"
 )
 
+// enlist takes a run list of a sale in.
+func (u *user) enlist(table, sale string) desk.Enlisted {
+	u.t.Helper()
+	sheet, err := u.OpenList(u.t.Context(), []byte(table))
+	if err != nil {
+		u.t.Fatal(err)
+	}
+	sheet.Stated.Sale, sheet.Stated.SaleDate = sale, "2026-11-28"
+	e, err := u.Enlist(u.t.Context(), u.s, sheet)
+	u.s = u.ListArrived(u.t.Context(), u.s, e, err)
+	return e
+}
+
+const runList = "Lot,Year,Make,Model,Odometer (mi)\n14,2019,Ostrane,Pell,61200\n16,20x7,Ostrane,Pell,61200\n15,2017,Kettrick,Dunlin,98000\n"
+
 func TestARunListIsTakenInOnceAndTakenBack(t *testing.T) {
-	d, b := newDesk()
-	s := d.EditShop(t.Context(), d.Load(t.Context()), "yard", func(shop *desk.Shop) {
+	u := newUser(t)
+	u.well(desk.EditShop("yard", func(shop *desk.Shop) {
 		shop.Buying = fees(1000)
 		shop.Yards = []desk.Yard{{Sale: "North yard", Buying: fees(2000)}}
-	})
-	sheet, err := d.OpenList(t.Context(), []byte("lot\n14\nbad\n15\n"))
-	if err != nil || len(sheet.Doubts) != 1 {
-		t.Fatalf("%+v, %v", sheet, err)
+	}))
+	undone := u.s.Reach // the edit above, made on the Board
+	e := u.enlist(runList, "North yard")
+	if len(u.s.Entries) != 2 || len(e.Refused) != 1 || u.s.Notice != "3 rows read: 2 new, 0 the same, 0 changed, 1 refused." {
+		t.Fatalf("%d lots, %q %q", len(u.s.Entries), u.s.Notice, u.s.Trouble)
 	}
-	sheet.Stated.Sale, sheet.Stated.SaleDate = "North yard", "2026-11-28"
-	e, err := d.Enlist(t.Context(), s, sheet)
-	s = d.ListArrived(t.Context(), s, e, err)
-	if len(s.Entries) != 2 || len(e.Refused) != 1 || s.Notice != "3 rows read: 2 new, 0 the same, 0 changed, 1 refused." {
-		t.Fatalf("%d lots, %q %q", len(s.Entries), s.Notice, s.Trouble)
-	}
-	if c := b.cases[s.Entries[0].ID]; c.Buying.Fixed[0].Amount != 2000 || c.ValuedOn != "2026-11-20" || c.Lot.Number != "14" {
+	if c := u.lot(u.s.Entries[0].ID).Case; c.Buying.Fixed[0].Amount != 2000 || c.ValuedOn != "2026-11-20" || c.Lot.Number != "14" {
 		t.Errorf("the first lot is %+v", c)
 	}
-	e, err = d.Enlist(t.Context(), s, sheet)
-	s = d.ListArrived(t.Context(), s, e, err)
-	if len(s.Entries) != 2 || !strings.HasPrefix(s.Notice, "3 rows read: 0 new, 2 the same, 0 changed, 1 refused. 2 facts differ") {
-		t.Errorf("the same list again: %d lots, %q", len(s.Entries), s.Notice)
+	if u.enlist(runList, "North yard"); len(u.s.Entries) != 2 || !strings.HasPrefix(u.s.Notice, "3 rows read: 0 new, 2 the same, 0 changed, 1 refused.") {
+		t.Errorf("the same list again: %d lots, %q", len(u.s.Entries), u.s.Notice)
 	}
-	s = d.Undo(t.Context(), d.Undo(t.Context(), s)) // the second list was a step of nothing in this book
-	if len(s.Entries) != 0 {
-		t.Errorf("taken back, %d lots", len(s.Entries))
+	if s := u.well(desk.Undo()); len(s.Entries) != 0 || s.Notice != "Undone: run list." || s.Reach.Undo != undone.Undo {
+		t.Errorf("taken back, %d lots, %q, %+v", len(s.Entries), s.Notice, s.Reach)
 	}
-	again, err := d.OpenList(t.Context(), []byte("lot\n20\n"))
+	again, err := u.OpenList(t.Context(), []byte(runList))
 	if err != nil || again.Stated.Sale != "North yard" || again.Stated.SaleDate != "" || len(again.Doubts) != 0 {
 		t.Errorf("the next list with these columns: %+v, %v", again, err)
 	}
-	b.broken = errors.New("the disk is full")
-	e, err = d.Enlist(t.Context(), s, sheet)
-	if after := d.ListArrived(t.Context(), s, e, err); !strings.Contains(after.Trouble, "the disk is full") {
-		t.Errorf("%q", after.Trouble)
+	u.kept.broken = errors.New("the disk is full")
+	if u.enlist(runList, "South yard"); !strings.Contains(u.s.Trouble, "the disk is full") {
+		t.Errorf("%q", u.s.Trouble)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
@@ -12,131 +13,140 @@ import (
 	"walkline/valuation/money"
 )
 
-// sale returns a desk with lots of one sale, in the order in which they were entered, and one of another; the first is open on
-// the Live page.
-func sale(t *testing.T, numbers ...string) (*desk.Desk, *book, desk.State) {
+// atSale returns a user with lots of one sale, in the order in which they were entered, and one of another; the first is open on the
+// Live page.
+func atSale(t *testing.T, numbers ...string) *user {
 	t.Helper()
-	d, b := newDesk()
-	for i, n := range append(numbers, "1") {
-		c := valuation.Defaults()
-		c.Currency, c.Lot.Number, c.Lot.Sale = "USD", n, "Harrow Flats"
-		if i == len(numbers) {
-			c.Lot.Sale = "Elsewhere"
-		}
-		if _, err := b.Add(t.Context(), c); err != nil {
-			t.Fatal(err)
-		}
+	u := newUser(t)
+	var cases []valuation.Case
+	for _, n := range numbers {
+		c := sound(n)
+		c.Resale.Guess = nil // nothing to foretell
+		cases = append(cases, c)
 	}
-	for i := range b.entries {
-		c := b.cases[b.entries[i].ID]
-		b.entries[i].Number, b.entries[i].Sale, b.entries[i].Currency = c.Lot.Number, c.Lot.Sale, "USD"
-	}
-	s := d.OpenLot(t.Context(), d.Load(t.Context()), b.entries[0].ID)
-	return d, b, d.Go(t.Context(), s, desk.Live)
+	elsewhere := sound("1")
+	elsewhere.Lot.Sale = "Elsewhere"
+	u.well(desk.OpenLot(u.add(append(cases, elsewhere)...)[0]), desk.Go(desk.Live))
+	return u
 }
 
 func TestCallingBidsNothing(t *testing.T) {
-	d, b, s := sale(t, "27")
+	u := atSale(t, "27")
+	before := u.lot(u.s.Open.ID)
 	for _, at := range []money.Amount{100, 250000, 0, -5} {
-		s = d.Call(t.Context(), s, at)
-		if s.Open.Current != max(at, 0) || s.Place != desk.Live {
+		if s := u.well(desk.Call(at)); s.Open.Current != max(at, 0) || s.Place != desk.Live {
 			t.Errorf("called %d: %+v", at, s.Open)
 		}
 	}
-	if s = d.Ask(t.Context(), s, 700); s.Open.Asked != 700 || s.Open.Current != 0 {
+	if s := u.well(desk.AskOdds(700)); s.Open.Asked != 700 || s.Open.Current != 0 {
 		t.Errorf("asked: %+v", s.Open)
 	}
-	if id := s.Open.ID; b.came[id].Hammer != nil || s.Open.State == lot.Bid || len(b.foretold) != 0 || len(b.steps[id]) != 0 {
-		t.Error("a price that was shown was kept")
-	}
-	if s = d.Record(t.Context(), s, lot.Lost); s.Recorded != nil || !strings.Contains(s.Notice, "At what price?") || s.Trouble != "" {
+	s := u.well(desk.RecordResult(lot.Lost))
+	if !strings.Contains(s.Notice, "At what price?") || s.Reach != (book.Reach{}) {
 		t.Errorf("recorded without a price: %q", s.Notice)
+	}
+	if l := u.lot(s.Open.ID); l.Build.Hammer != nil || l.State != before.State || l.Revision != before.Revision || u.frozen() != 0 {
+		t.Error("a price that was shown was kept")
 	}
 }
 
 func TestALostLotIsRecordedAndTakenBack(t *testing.T) {
-	d, b, s := sale(t, "27")
-	id := s.Open.ID
-	s = d.Record(t.Context(), d.Call(t.Context(), s, 140000), lot.Lost)
-	if s.Trouble != "" || s.Place != desk.Live || s.Open.State != lot.Lost || *b.came[id].Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400. Ctrl+Z") {
-		t.Fatalf("%q %q, state %s, came %+v", s.Notice, s.Trouble, s.Open.State, b.came[id])
+	u := atSale(t, "27")
+	id := u.s.Open.ID
+	s := u.well(desk.Call(140000), desk.RecordResult(lot.Lost))
+	if s.Place != desk.Live || s.Open.State != lot.Lost || *u.lot(id).Build.Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400. Ctrl+Z") {
+		t.Fatalf("%q, state %s, came %+v", s.Notice, s.Open.State, u.lot(id).Build)
 	}
-	if s.Open.Went == nil || *s.Open.Went != 140000 {
-		t.Errorf("went for %v", s.Open.Went)
+	if s.Open.Went == nil || *s.Open.Went != 140000 || s.Reach != (book.Reach{Undo: "lot 27 lost at USD 1,400"}) {
+		t.Errorf("went for %v, reach %+v", s.Open.Went, s.Reach)
 	}
-	if r := s.Reach(); r.Undo != "lot 27 lost at USD 1,400" || r.Redo != "" {
-		t.Errorf("reach %+v", r)
+	s = u.well(desk.Undo())
+	if s.Open.State != lot.ToLookAt || u.lot(id).Build.Hammer != nil || s.Open.Current != 140000 || s.Notice != "Undone: lot 27 lost at USD 1,400." || s.Place != desk.Live {
+		t.Errorf("taken back: %q, state %s, current %d", s.Notice, s.Open.State, s.Open.Current)
 	}
-	s = d.Undo(t.Context(), s)
-	if s.Open.State != "to look at" || b.came[id].Hammer != nil || s.Open.Current != 140000 || s.Notice != "Taken back: lot 27 lost at USD 1,400." || s.Place != desk.Live {
-		t.Errorf("taken back: %q, state %s, came %+v, current %d", s.Notice, s.Open.State, b.came[id], s.Open.Current)
+	if s = u.well(desk.Undo()); !strings.HasPrefix(s.Notice, "There is no such step") || s.Open.State != lot.ToLookAt {
+		t.Errorf("taken back twice: %q", s.Notice)
 	}
-	if again := d.Undo(t.Context(), s); !strings.HasPrefix(again.Notice, "Nothing") || again.Open.State != "to look at" {
-		t.Errorf("taken back twice: %q", again.Notice)
-	}
-	s = d.Redo(t.Context(), s)
-	if s.Open.State != lot.Lost || *b.came[id].Hammer != 140000 {
+	if s = u.well(desk.Redo()); s.Open.State != lot.Lost || *u.lot(id).Build.Hammer != 140000 {
 		t.Errorf("recorded again: %q, state %s", s.Notice, s.Open.State)
 	}
 }
 
 func TestAWonLotBeginsItsBuild(t *testing.T) {
-	d, b, s := sale(t, "27")
-	id := s.Open.ID
-	s = d.Record(t.Context(), d.Call(t.Context(), s, 132500), lot.Won)
-	if s.Open.State != lot.Won || *b.came[id].Hammer != 132500 || b.came[id].Outcome != build.Open || !strings.Contains(s.Notice, "No prediction was frozen") {
-		t.Errorf("%q, came %+v", s.Notice, b.came[id])
+	u := atSale(t, "27")
+	id := u.s.Open.ID
+	s := u.well(desk.Call(132500), desk.RecordResult(lot.Won))
+	if b := u.lot(id).Build; s.Open.State != lot.Won || *b.Hammer != 132500 || b.Outcome != build.Open || !strings.Contains(s.Notice, "No prediction was frozen") {
+		t.Errorf("%q, came %+v", s.Notice, b)
 	}
-	if s = d.Undo(t.Context(), s); s.Open.State != "to look at" || b.came[id].Hammer != nil || b.came[id].Outcome != "" {
-		t.Errorf("taken back: %q, came %+v", s.Notice, b.came[id])
+	s = u.well(desk.Undo())
+	if b := u.lot(id).Build; s.Open.State != lot.ToLookAt || b.Hammer != nil || b.Outcome != "" || len(b.Charges) > 0 || b.Dates.Bought != "" {
+		t.Errorf("taken back: %q, came %+v", s.Notice, b)
 	}
 }
 
 // A slip is often seen when the next lot is already up: undo goes back to the lot.
 func TestUndoGoesBackToTheLot(t *testing.T) {
-	d, b, s := sale(t, "27", "33")
-	first := s.Open.ID
-	s = d.NextLot(t.Context(), d.Record(t.Context(), d.Call(t.Context(), s, 140000), lot.Won), 1)
+	u := atSale(t, "27", "33")
+	first := u.s.Open.ID
+	s := u.well(desk.Call(140000), desk.RecordResult(lot.Won), desk.NextLot(1))
 	if s.Open.ID == first || s.Open.Current != 0 || s.Place != desk.Live {
 		t.Fatalf("next lot: %+v", s.Open)
 	}
-	s = d.Undo(t.Context(), s)
-	if s.Open.ID != first || s.Open.State != "to look at" || s.Open.Current != 140000 || b.came[first].Hammer != nil {
+	if s = u.well(desk.Undo()); s.Open.ID != first || s.Open.State != lot.ToLookAt || s.Place != desk.Live || u.lot(first).Build.Hammer != nil {
 		t.Errorf("taken back: %+v", s.Open)
 	}
 }
 
 func TestLotsOfTheSaleComeInTheirOrder(t *testing.T) {
-	d, _, s := sale(t, "9", "110", "33B", "33A", "x")
+	u := atSale(t, "9", "110", "33B", "33A", "x")
 	var seen []string
 	for range 6 {
-		seen = append(seen, s.Open.Case.Lot.Number)
-		s = d.NextLot(t.Context(), s, 1)
+		seen = append(seen, u.s.Open.Case.Lot.Number)
+		u.well(desk.NextLot(1))
 	}
-	if got := strings.Join(seen, " "); got != "9 33A 33B 110 x x" || s.Notice != "That was the last lot of this sale." {
-		t.Errorf("%s, then %q", got, s.Notice)
+	if got := strings.Join(seen, " "); got != "9 33A 33B 110 x x" || u.s.Notice != "That was the last lot of this sale." {
+		t.Errorf("%s, then %q", got, u.s.Notice)
 	}
-	if s = d.NextLot(t.Context(), s, -9); s.Notice != "That was the first lot of this sale." || s.Open.Case.Lot.Number != "x" {
+	if s := u.well(desk.NextLot(-9)); s.Notice != "That was the first lot of this sale." || s.Open.Case.Lot.Number != "x" {
 		t.Errorf("%q at %s", s.Notice, s.Open.Case.Lot.Number)
 	}
 }
 
 func TestWhatCannotBeRecordedIsSaid(t *testing.T) {
-	d, b, s := sale(t, "27")
-	s = d.Call(t.Context(), s, 140000)
-	b.broken = errors.New("the disk is full")
-	if after := d.Record(t.Context(), s, lot.Lost); !strings.Contains(after.Trouble, "the disk is full") || after.Recorded != nil {
-		t.Errorf("%q", after.Trouble)
+	u := atSale(t, "27")
+	u.well(desk.Call(140000))
+	u.kept.broken = errors.New("the disk is full")
+	if s := u.do(desk.RecordResult(lot.Lost)); !strings.Contains(s.Trouble, "the disk is full") || s.Open.State != lot.ToLookAt {
+		t.Errorf("%q", s.Trouble)
 	}
-	b.broken = nil
-	s = d.Record(t.Context(), s, lot.Lost)
-	b.broken = errors.New("the disk is full")
-	if after := d.Undo(t.Context(), s); !strings.Contains(after.Trouble, "the disk is full") || after.Open.State != lot.Lost {
-		t.Errorf("%q", after.Trouble)
+	u.kept.broken = nil
+	u.well(desk.RecordResult(lot.Lost))
+	u.kept.broken = errors.New("the disk is full")
+	if s := u.do(desk.Undo()); !strings.Contains(s.Trouble, "the disk is full") || s.Open.State != lot.Lost {
+		t.Errorf("%q", s.Trouble)
 	}
-	for _, after := range []desk.State{d.Call(t.Context(), desk.State{}, 1), d.Ask(t.Context(), desk.State{}, 1), d.NextLot(t.Context(), desk.State{}, 1), d.Record(t.Context(), desk.State{}, lot.Won)} {
-		if after.Open != nil || after.Trouble != "" {
-			t.Errorf("with no lot open: %+v", after)
+	u.kept.broken, u.s = nil, desk.State{}
+	for _, a := range []desk.Action{desk.Call(1), desk.AskOdds(1), desk.NextLot(1), desk.RecordResult(lot.Won)} {
+		if s := u.well(a); s.Open != nil {
+			t.Errorf("with no lot open: %+v", s)
 		}
+	}
+}
+
+// With room made after a write was refused, the whole of the result is kept the second time, and what is said is so.
+func TestAResultThatWasRefusedIsRecordedWholeTheNextTime(t *testing.T) {
+	u := newUser(t)
+	id := u.add(sound("27"))[0]
+	u.well(desk.OpenLot(id), desk.Go(desk.Live), desk.Call(125000))
+	before := u.lot(id)
+	u.kept.broken = errors.New("the disk is full")
+	if s := u.do(desk.RecordResult(lot.Won)); !strings.Contains(s.Trouble, "the disk is full") || u.lot(id).State != before.State || u.lot(id).Build.Hammer != nil || u.frozen() != 0 {
+		t.Errorf("refused: %q, kept %+v", s.Trouble, u.lot(id))
+	}
+	u.kept.broken = nil
+	s := u.well(desk.RecordResult(lot.Won))
+	if l := u.lot(id); l.State != lot.Won || l.Build.Hammer == nil || *l.Build.Hammer != 125000 || l.Build.Outcome != build.Open || len(l.Build.Charges) != 1 || u.frozen() != 1 {
+		t.Errorf("%q: kept %s %+v, %d frozen", s.Notice, l.State, l.Build, u.frozen())
 	}
 }

@@ -128,11 +128,15 @@ func (d *Desk) predict(c valuation.Case) (*book.Prediction, error) {
 // invoice that were changed by hand stay.
 func (d *Desk) begun(l book.Lot, state lot.State, hammer *money.Amount) build.Build {
 	b := l.Build.Clone()
+	if state != lot.Won {
+		if hammer != nil { // whoever pays it, no invoice comes
+			b = priced(l.Case, b, nil)
+			b.Hammer = hammer
+		}
+		return b
+	}
 	if hammer != nil {
 		b = priced(l.Case, b, hammer)
-	}
-	if state != lot.Won {
-		return b
 	}
 	if b.Outcome == "" {
 		b.Outcome = build.Open

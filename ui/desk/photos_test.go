@@ -2,60 +2,18 @@ package desk_test
 
 import (
 	"bytes"
-	"context"
 	"errors"
 	"image"
 	"image/png"
-	"slices"
+	"os"
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 )
-
-// album keeps photographs in memory; full is what every write then fails with.
-type album struct {
-	lots   map[int64][]lot.Photo
-	labels []string
-	files  map[string][]byte
-	full   error
-}
-
-func (a *album) Photos(_ context.Context, id int64) ([]lot.Photo, error) {
-	return slices.Clone(a.lots[id]), nil
-}
-
-func (a *album) SavePhotos(_ context.Context, id int64, label string, photos []lot.Photo) error {
-	if a.full == nil {
-		a.lots[id], a.labels = photos, append(a.labels, label)
-	}
-	return a.full
-}
-
-func (a *album) KeepFile(hash, kind string, data []byte) error {
-	if a.full == nil {
-		a.files[hash+kind] = data
-	}
-	return a.full
-}
-
-func (a *album) KeptFile(hash, kind string) ([]byte, error) {
-	data, there := a.files[hash+kind]
-	if !there {
-		return nil, errors.New("gone")
-	}
-	return data, nil
-}
-
-func withAlbum(t *testing.T) (*desk.Desk, *album, desk.State) {
-	t.Helper()
-	d, _ := newDesk()
-	a := &album{lots: map[int64][]lot.Photo{}, files: map[string][]byte{}}
-	d.Album = a
-	return d, a, d.NewLot(t.Context(), d.Load(t.Context()))
-}
 
 // pictureOf returns a PNG, another one for each n.
 func pictureOf(t *testing.T, n int) []byte {
@@ -82,129 +40,150 @@ func kept(t *testing.T, d *desk.Desk, numbers ...int) desk.Kept {
 	return k
 }
 
+func (u *user) labels(subject book.Subject) string {
+	u.t.Helper()
+	r, err := u.kept.Reach(u.t.Context(), subject)
+	if err != nil {
+		u.t.Fatal(err)
+	}
+	return r.Undo
+}
+
+// lose takes a kept file away.
+func (u *user) lose(hash, kind string) {
+	u.t.Helper()
+	path, err := u.kept.Album().Path(hash, kind)
+	if err == nil {
+		err = os.Remove(path)
+	}
+	if err != nil {
+		u.t.Fatal(err)
+	}
+}
+
 func TestPhotosAreAddedOnceAndPinned(t *testing.T) {
-	d, a, s := withAlbum(t)
-	k := kept(t, d, 1, 2)
+	u := newUser(t)
+	id := u.newLot()
+	k := kept(t, u.Desk, 1, 2)
 	k.Refused = []string{"c.heic: HEIC.", "d: no."}
-	s = d.AddPhotos(t.Context(), s, s.Open.ID, k, "12", lot.After)
+	s := u.do(desk.AddPhotos(id, k, "12", lot.After))
 	if len(s.Open.Photos) != 2 || s.Open.Photos[1].Area != "12" || s.Open.Photos[0].Stage != lot.After || s.Open.Photos[0].Width != 600 {
 		t.Fatalf("%+v", s.Open.Photos)
 	}
-	if want := "2 photos added. Not added: c.heic: HEIC. (and 1 more)"; s.Trouble != want || a.labels[0] != "add 2 photos" {
-		t.Errorf("%q, %q", s.Trouble, a.labels)
+	if want := "2 photos added. Not added: c.heic: HEIC. (and 1 more)"; s.Trouble != want || s.Reach.Undo != "add 2 photos" {
+		t.Errorf("%q, %+v", s.Trouble, s.Reach)
 	}
-	s = d.AddPhotos(t.Context(), s, s.Open.ID, kept(t, d, 2, 3), "", lot.Before)
+	s = u.well(desk.AddPhotos(id, kept(t, u.Desk, 2, 3), "", lot.Before))
 	if want := "1 photo added. 1 photo the lot had already."; s.Notice != want || len(s.Open.Photos) != 3 {
 		t.Errorf("%q, %d photos", s.Notice, len(s.Open.Photos))
 	}
-	if again := d.OpenLot(t.Context(), s, s.Open.ID); len(again.Open.Photos) != 3 {
-		t.Errorf("opened again: %d photos", len(again.Open.Photos))
+	if s = u.well(desk.OpenLot(id)); len(s.Open.Photos) != 3 {
+		t.Errorf("opened again: %d photos", len(s.Open.Photos))
 	}
 }
 
 // Photographs that come after the lot was closed or another opened are kept all the same, and do not show there.
 func TestLatePhotosGoToTheirLot(t *testing.T) {
-	d, a, s := withAlbum(t)
-	first := s.Open.ID
-	s = d.NewLot(t.Context(), s)
-	s = d.AddPhotos(t.Context(), s, first, kept(t, d, 1), "", lot.Before)
-	if len(s.Open.Photos) != 0 || len(a.lots[first]) != 1 {
-		t.Errorf("open: %d, its own: %d", len(s.Open.Photos), len(a.lots[first]))
+	u := newUser(t)
+	first := u.newLot()
+	s := u.well(desk.NewLot(), desk.AddPhotos(first, kept(t, u.Desk, 1), "", lot.Before))
+	if len(s.Open.Photos) != 0 || len(u.lot(first).Photos) != 1 {
+		t.Errorf("open: %d, its own: %d", len(s.Open.Photos), len(u.lot(first).Photos))
 	}
-	if s = d.AddPhotos(t.Context(), d.CloseLot(t.Context(), s), first, kept(t, d, 2), "", lot.Before); len(a.lots[first]) != 2 {
-		t.Errorf("with no lot open: %+v", s)
+	if u.well(desk.Go(desk.Board), desk.AddPhotos(first, kept(t, u.Desk, 2), "", lot.Before)); len(u.lot(first).Photos) != 2 {
+		t.Errorf("with no lot open: %d", len(u.lot(first).Photos))
+	}
+	if got := u.labels(book.Worksheet(first)); got != "add 1 photo" {
+		t.Errorf("the lot's own history has %q", got)
 	}
 }
 
 func TestWhatIsSaidOfAPhoto(t *testing.T) {
-	d, a, s := withAlbum(t)
-	ctx := t.Context()
-	s = d.AddPhotos(ctx, s, s.Open.ID, kept(t, d, 1, 2), "12", lot.Before)
-	before, hash := s, s.Open.Photos[0].Hash
-	s = d.Caption(ctx, s, hash, "bent")
-	s = d.Pin(ctx, s, hash, "engine_bay")
-	s = d.SetStage(ctx, s, hash, lot.After)
-	if p := s.Open.Photos[0]; p.Caption != "bent" || p.Area != "engine_bay" || p.Stage != lot.After || before.Open.Photos[0].Caption != "" {
+	u := newUser(t)
+	id := u.newLot()
+	u.well(desk.AddPhotos(id, kept(t, u.Desk, 1, 2), "12", lot.Before))
+	before, hash := u.s, u.s.Open.Photos[0].Hash
+	for words, action := range map[string]desk.Action{"caption of a photo": desk.Caption(hash, "bent"), "photo of engine bay": desk.Pin(hash, "engine_bay"), "photo taken after the work": desk.SetStage(hash, lot.After)} {
+		if s := u.well(action); s.Reach.Undo != words {
+			t.Errorf("the step is %q, want %q", s.Reach.Undo, words)
+		}
+	}
+	if p := u.s.Open.Photos[0]; p.Caption != "bent" || p.Area != "engine_bay" || p.Stage != lot.After || before.Open.Photos[0].Caption != "" {
 		t.Errorf("%+v, before %+v", p, before.Open.Photos[0])
 	}
-	s = d.RemovePhoto(ctx, s, hash)
-	if len(s.Open.Photos) != 1 || s.Open.Photos[0].Hash == hash {
+	if s := u.well(desk.RemovePhoto(hash)); len(s.Open.Photos) != 1 || s.Open.Photos[0].Hash == hash || s.Reach.Undo != "remove photo" {
 		t.Errorf("%+v", s.Open.Photos)
 	}
-	if want := "add 2 photos, caption of a photo, photo of engine bay, photo taken after the work, remove photo"; strings.Join(a.labels, ", ") != want {
-		t.Errorf("steps %q", a.labels)
-	}
-	if s = d.Caption(ctx, s, hash, "gone"); !strings.Contains(s.Trouble, "no such photo") {
+	if s := u.do(desk.Caption(hash, "gone")); !strings.Contains(s.Trouble, "no such photo") {
 		t.Errorf("%q", s.Trouble)
 	}
 }
 
 func TestPhotosThatCannotBeSavedAreNotShown(t *testing.T) {
-	d, a, s := withAlbum(t)
-	k := kept(t, d, 1)
-	a.full = errors.New("the disk is full")
-	if after := d.AddPhotos(t.Context(), s, s.Open.ID, k, "", lot.Before); !strings.Contains(after.Trouble, "the disk is full") || len(after.Open.Photos) != 0 {
-		t.Errorf("%+v", after)
+	u := newUser(t)
+	id := u.newLot()
+	k := kept(t, u.Desk, 1)
+	u.kept.broken = errors.New("the disk is full")
+	if s := u.do(desk.AddPhotos(id, k, "", lot.Before)); !strings.Contains(s.Trouble, "the disk is full") || len(s.Open.Photos) != 0 {
+		t.Errorf("%+v", s)
 	}
-	if _, err := d.KeepPhoto("b.png", pictureOf(t, 9)); err == nil {
+	if _, err := u.KeepPhoto("b.png", pictureOf(t, 9)); err == nil {
 		t.Error("kept on a full disk")
 	}
-	a.full = nil
-	k = desk.Kept{}
+	u.kept.broken, k = nil, desk.Kept{}
 	for n := range desk.MostPhotos + 1 {
 		k.Photos = append(k.Photos, lot.Photo{Hash: strings.Repeat("x", n)})
 	}
-	if after := d.AddPhotos(t.Context(), s, s.Open.ID, k, "", lot.Before); !strings.Contains(after.Trouble, "a lot can have 300") {
-		t.Errorf("%q", after.Trouble)
+	if s := u.do(desk.AddPhotos(id, k, "", lot.Before)); !strings.Contains(s.Trouble, "a lot can have 300") {
+		t.Errorf("%q", s.Trouble)
 	}
-	if _, err := d.KeepPhoto("table.csv", []byte("price")); err == nil || !strings.Contains(err.Error(), "no JPEG") {
+	if _, err := u.KeepPhoto("table.csv", []byte("price")); err == nil || !strings.Contains(err.Error(), "no JPEG") {
 		t.Errorf("%v", err)
-	}
-	d.Album = nil
-	if _, err := d.KeepPhoto("a.png", pictureOf(t, 1)); err == nil {
-		t.Error("kept without an album")
 	}
 }
 
 func TestASmallPictureIsMadeAnewWhereItIsGone(t *testing.T) {
-	d, a, _ := withAlbum(t)
-	p := kept(t, d, 1).Photos[0]
+	u := newUser(t)
+	p := kept(t, u.Desk, 1).Photos[0]
 	for range 2 {
-		data, err := d.SmallPhoto(p)
+		data, err := u.SmallPhoto(p)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if size, kind, err := image.DecodeConfig(bytes.NewReader(data)); err != nil || kind != "jpeg" || size.Width != 240 || size.Height != 120 {
 			t.Errorf("%s %+v, %v", kind, size, err)
 		}
-		delete(a.files, p.Hash+"small")
+		u.lose(p.Hash, "small")
 	}
-	clear(a.files)
-	if _, err := d.SmallPhoto(p); err == nil || !strings.Contains(err.Error(), "gone") {
+	u.lose(p.Hash, p.Kind)
+	if _, err := u.SmallPhoto(p); err == nil || !strings.Contains(err.Error(), "gone") {
 		t.Errorf("without its file: %v", err)
 	}
 }
 
 func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
-	d, a, s := withAlbum(t)
+	u := newUser(t)
 	p := &press{}
-	d.Press = p
-	hash, err := d.KeepBill(pictureOf(t, 5))
-	if err != nil || a.files[hash+"png"] == nil {
-		t.Fatalf("%q, %v", hash, err)
+	u.Press = p
+	keeps := func(data []byte, kind string) string {
+		hash, err := u.KeepBill(data)
+		if err == nil {
+			_, err = u.kept.KeptFile(hash, kind)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		return hash
 	}
-	pdf, err := d.KeepBill([]byte("%PDF-1.7 and so on"))
-	if err != nil || a.files[pdf+"pdf"] == nil {
-		t.Fatalf("%q, %v", pdf, err)
-	}
+	hash, pdf := keeps(pictureOf(t, 5), "png"), keeps([]byte("%PDF-1.7 and so on"), "pdf")
 	for says, data := range map[string][]byte{"it is no PDF, and as a photo: this is no JPEG": []byte("hello"), "more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
-		if _, err := d.KeepBill(data); err == nil || !strings.Contains(err.Error(), says) {
+		if _, err := u.KeepBill(data); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v, want %q", err, says)
 		}
 	}
-	o := desk.OpenBuild{Case: s.Open.Case}
-	o.ID, o.Build.Receipts = s.Open.ID, []build.Receipt{{What: "Hood", Hash: hash}, {What: "Lamp", Hash: pdf}, {What: "Gas"}}
-	if _, err := d.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
+	o := desk.OpenBuild{}
+	o.ID, o.Build.Receipts = u.newLot(), []build.Receipt{{What: "Hood", Hash: hash}, {What: "Lamp", Hash: pdf}, {What: "Gas"}}
+	if _, err := u.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
 		t.Errorf("%v, %d pictures of bills", err, len(p.papers[0].Bills))
 	}
 }

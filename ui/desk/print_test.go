@@ -6,10 +6,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/valuation"
-	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
-	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
 
@@ -32,16 +29,9 @@ func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date)
 
 // A fresh answer is printed as it is; after an edit the lot is valued anew, so that no old verdict reaches the paper.
 func TestTheDecisionSheetIsOfTheCaseAsItStands(t *testing.T) {
-	d, _ := newDesk()
 	p := &press{}
-	d.Press = p
-	c := d.Starter
-	c.ValuedOn, c.Run.Scenarios = "2026-11-20", 256
-	c.Repair.UseCatalogue, c.Hidden.UseCatalogue = false, false
-	c.Resale.Guess = &prob.Three{Low: 8000, Likely: 9000, High: 10000}
-	c.Buying.BidSteps = []invoice.Step{{Step: 2500}}
-	least := money.Amount(100000)
-	c.Rules.MinProfit = &least
+	d := &desk.Desk{Press: p, Today: func() lot.Date { return "2026-11-20" }}
+	c := sound("14")
 	o := desk.Open{Case: c, Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Decision: "as shown"}}}
 	if data, err := d.DecisionSheet(o); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" || p.printed != "2026-11-20" {
 		t.Errorf("%q, %v, %+v", data, err, p)
@@ -73,19 +63,19 @@ func TestFileName(t *testing.T) {
 
 // Every photograph of the lot goes along; one whose file is gone says so in its place.
 func TestTheRebuiltFileTakesThePhotosAlong(t *testing.T) {
-	d, a, s := withAlbum(t)
+	u := newUser(t)
 	p := &press{}
-	d.Press = p
-	s = d.AddPhotos(t.Context(), s, s.Open.ID, kept(t, d, 1, 2), "12", lot.After)
-	gone := s.Open.Photos[1]
-	delete(a.files, gone.Hash+gone.Kind)
+	u.Press = p
+	id := u.newLot()
+	s := u.well(desk.AddPhotos(id, kept(t, u.Desk, 1, 2), "12", lot.After))
+	u.lose(s.Open.Photos[1].Hash, s.Open.Photos[1].Kind)
 	o := desk.OpenBuild{Case: s.Open.Case, Plan: []valuation.PlannedLine{{Line: repair.Line{ID: "r1", Job: "Replace the hood"}}}}
-	o.ID = s.Open.ID
-	if data, err := d.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || string(data) != "%PDF" {
+	o.ID = id
+	if data, err := u.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || string(data) != "%PDF" {
 		t.Fatalf("%q, %v", data, err)
 	}
 	photos := p.papers[0].Photos
-	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || photos[1].Problem != "gone" || photos[0].Stage != lot.After {
+	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || !strings.Contains(photos[1].Problem, "gone") || photos[0].Stage != lot.After {
 		t.Errorf("%d photos, %+v", len(photos), photos[1].Problem)
 	}
 	if p.papers[0].Builder.Name != "Harrow Flats Works" || p.papers[0].Jobs["r1"] != "Replace the hood" || p.papers[0].Printed != "2026-11-20" {

@@ -3,9 +3,11 @@ package desk_test
 import (
 	"context"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/bid"
@@ -18,28 +20,6 @@ import (
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
-
-// lessons keeps decisions in memory.
-type lessons struct {
-	decided []desk.Decision
-	frozen  map[int64]valuation.Case
-	said    map[int64]learn.Prediction
-}
-
-func (b *book) Decisions(context.Context) ([]desk.Decision, error) { return b.decided, b.broken }
-
-func (b *book) Decide(_ context.Context, d desk.Decision) error {
-	if b.broken != nil {
-		return b.broken
-	}
-	d.ID, d.On = int64(len(b.decided)+1), "2026-11-20"
-	b.decided = append(b.decided, d)
-	return nil
-}
-
-func (b *book) FrozenCases(context.Context) (map[int64]valuation.Case, []string, error) {
-	return b.frozen, nil, b.broken
-}
 
 // workshop is a case with one line of body work, one risk and a guess, so that hours that run over move its bid.
 func workshop() valuation.Case {
@@ -56,41 +36,51 @@ func workshop() valuation.Case {
 	return c
 }
 
-// taught returns a desk with eight finished buys whose hours ran over by half, and one lot that is still to be bid for.
-func taught(t *testing.T) (*desk.Desk, *book, desk.State) {
-	t.Helper()
-	ctx := t.Context()
-	d, b := newDesk()
-	b.frozen, b.said = map[int64]valuation.Case{}, map[int64]learn.Prediction{}
-	for range 8 {
-		c := workshop()
-		id, err := b.Add(ctx, c)
-		if err != nil {
-			t.Fatal(err)
-		}
-		hammer, price := money.Amount(300000), money.Amount(1000000)
-		if b.said[id], err = valuation.Foretell(c, d.Know, &hammer); err != nil {
-			t.Fatal(err)
-		}
-		b.frozen[id] = c
-		b.entries[b.place(id)].State = lot.Won
-		b.came[id] = build.Build{Outcome: build.Sold, Hammer: &hammer, Dates: build.Dates{Bought: "2026-01-01", Sold: "2026-04-01"},
-			Sale: build.Sale{Price: &price}, Hours: []build.Work{{Trade: "body", Line: "a", Hours: 47.5}}, Receipts: []build.Receipt{{Kind: "freight", Amount: 1}}}
-	}
-	if _, err := b.Add(ctx, workshop()); err != nil {
-		t.Fatal(err)
-	}
-	return d, b, learned(t, d, d.Load(ctx))
+// finished is a buy whose hours ran over by half.
+func finished() build.Build {
+	return build.Build{Outcome: build.Sold, Hammer: at(300000), Dates: build.Dates{Bought: "2026-01-01", Sold: "2026-04-01"}, Sale: build.Sale{Price: at(1000000)},
+		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 47.5}}, Receipts: []build.Receipt{{Kind: "freight", Amount: 1}}}
 }
 
-func learned(t *testing.T, d *desk.Desk, s desk.State) desk.State {
+// buy keeps a lot that was won or lost, and what was foretold of it, without the user's doing.
+func (u *user) buy(state lot.State, came build.Build, figures learn.Prediction) int64 {
+	u.t.Helper()
+	id := u.add(workshop())[0]
+	before := u.lot(id)
+	after := before.Clone()
+	after.State, after.Build = state, came
+	step := book.Step{Subject: book.Buys, Label: "buy", Lots: []book.Change{{Before: before, After: after, Freeze: &book.Prediction{Case: workshop(), Figures: figures}}}}
+	if _, err := u.kept.Do(u.t.Context(), step); err != nil {
+		u.t.Fatal(err)
+	}
+	return id
+}
+
+// taught returns a user with eight finished buys whose hours ran over by half, on the track record, and a lot still to be bid for.
+func taught(t *testing.T) (*user, int64) {
 	t.Helper()
-	s = d.Go(t.Context(), s, desk.Record)
-	r, err := d.Learn(t.Context(), s.Bought)
+	u := newUser(t)
+	figures, err := valuation.Foretell(workshop(), u.Know, at(300000))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return s.Learned(r, nil)
+	for range 8 {
+		u.buy(lot.Won, finished(), figures)
+	}
+	open := u.add(workshop())[0]
+	u.learn()
+	return u, open
+}
+
+// learn has the track record worked out.
+func (u *user) learn() {
+	u.t.Helper()
+	s := u.well(desk.Go(desk.Record))
+	r, err := u.Learn(u.t.Context(), s.Bought)
+	if err != nil {
+		u.t.Fatal(err)
+	}
+	u.s = s.Learned(r, nil)
 }
 
 // body returns the proposal on the hours of body work.
@@ -106,103 +96,131 @@ func body(t *testing.T, s desk.State) learn.Proposal {
 }
 
 func TestPastBuysProposeFactorsWithWhatTheyWouldChange(t *testing.T) {
-	d, _, s := taught(t)
-	p := body(t, s)
-	if s.Record.Buys != 8 || s.Record.Currency != "USD" || !(p.Proposed.At > 1.1 && p.Proposed.At < 1.55) || len(p.Evidence) != 8 {
-		t.Fatalf("%d buys in %s, proposed %+v", s.Record.Buys, s.Record.Currency, p)
+	u, _ := taught(t)
+	p := body(t, u.s)
+	if u.s.Record.Buys != 8 || u.s.Record.Currency != "USD" || !(p.Proposed.At > 1.1 && p.Proposed.At < 1.55) || len(p.Evidence) != 8 {
+		t.Fatalf("%d buys in %s, proposed %+v", u.s.Record.Buys, u.s.Record.Currency, p)
 	}
-	effects, err := d.Effects(t.Context(), *s.Record, p)
+	effects, err := u.Effects(t.Context(), *u.s.Record, p)
 	if err != nil || len(effects) != 1 || effects[0].Before == nil || effects[0].Moved() >= 0 {
 		t.Fatalf("%+v %v", effects, err)
 	}
-	if s = s.Shown(p.Key, effects, nil); len(s.Record.Effects[p.Key]) != 1 {
+	if s := u.s.Shown(p.Key, effects, nil); len(s.Record.Effects[p.Key]) != 1 {
 		t.Error("the effects were lost")
 	}
 }
 
+// A lot that was frozen before figures were kept with it is foretold anew from its frozen case.
 func TestALotFrozenBeforeFiguresWereKeptIsForetoldAnew(t *testing.T) {
-	d, b, s := taught(t)
-	want := body(t, s)
-	b.said = nil
-	s = learned(t, d, s)
-	if got := body(t, s); got.Proposed.At != want.Proposed.At || s.Record.Judged.Buys != 8 {
-		t.Errorf("%+v, want %+v, %d buys", got.Proposed, want.Proposed, s.Record.Judged.Buys)
+	u, _ := taught(t)
+	want := body(t, u.s)
+	list := slices.Clone(u.s.Bought)
+	for i := range list {
+		list[i].Foretold = nil
 	}
-	b.frozen = nil
-	if s = learned(t, d, s); s.Record.Judged.Buys != 0 || len(s.Record.Judged.LeftOut) == 0 {
-		t.Errorf("with nothing frozen %d buys are judged: %q", s.Record.Judged.Buys, s.Record.Judged.LeftOut)
+	r, err := u.Learn(t.Context(), list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := body(t, u.s.Learned(r, nil)); got.Proposed.At != want.Proposed.At || r.Judged.Buys != 8 {
+		t.Errorf("%+v, want %+v, %d buys", got.Proposed, want.Proposed, r.Judged.Buys)
+	}
+	for i := range list {
+		list[i].ID += 1000 // of which nothing is frozen
+	}
+	if r, err = u.Learn(t.Context(), list); err != nil || r.Judged.Buys != 0 || len(r.Judged.LeftOut) == 0 {
+		t.Errorf("with nothing frozen %d buys are judged: %q, %v", r.Judged.Buys, r.Judged.LeftOut, err)
 	}
 }
 
 func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
-	d, b, s := taught(t)
-	ctx := t.Context()
-	s = d.OpenLot(ctx, s, 9)
-	revision, frozen := s.Open.Revision, b.frozen[1]
-	effects, err := d.Effects(ctx, *s.Record, body(t, s))
+	u, open := taught(t)
+	record := u.s
+	u.well(desk.OpenLot(open), desk.Go(desk.Record))
+	u.s.Record = record.Record
+	revision := u.s.Open.Revision
+	effects, err := u.Effects(t.Context(), *u.s.Record, body(t, u.s))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s = d.Accept(ctx, s, "hours/body"); s.Trouble != "" || !s.Record.Stale || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh {
-		t.Fatalf("%q %+v", s.Trouble, s.Open)
+	s := u.well(desk.Accept("hours/body"))
+	if !s.Record.Stale || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh || s.Reach.Undo != "Hours, body accepted" {
+		t.Fatalf("%+v %+v", s.Open, s.Reach)
 	}
-	v, err := d.Value(s.Open.Case)
+	v, err := u.Value(s.Open.Case)
 	if err != nil || *v.Answer.WalkAway != *effects[0].After {
 		t.Fatalf("the bid is %v, foretold was %v, %v", v.Answer.WalkAway, effects[0].After, err)
 	}
-	if b.frozen[1].Factors != nil || frozen.Factors != nil {
-		t.Error("a frozen case was changed")
+	if cases, _, err := u.kept.FrozenCases(t.Context()); err != nil || len(cases) != 8 || cases[1].Factors != nil {
+		t.Errorf("a frozen case was changed: %v", err)
 	}
-	if s = d.OpenLot(ctx, s, 9); s.Open.Case.Factors == nil {
+	if s = u.well(desk.OpenLot(open)); s.Open.Case.Factors == nil {
 		t.Error("a lot that is opened later has no factors")
 	}
-	s = d.Edit(ctx, s, "make", func(c *valuation.Case) { c.Lot.Make = "x" })
-	if s = d.Undo(ctx, s); s.Open.Case.Factors == nil {
+	if s = u.well(rename("make", "x"), desk.Undo()); s.Open.Case.Factors == nil {
 		t.Error("undo took the factors off")
 	}
-	s = learned(t, d, s)
-	if len(s.Record.History) != 1 || s.Record.History[0].What != desk.Accepted || !strings.Contains(s.Record.History[0].Words, "Hours, body: 1.00 to ") {
-		t.Fatalf("%+v", s.Record.History)
+	u.learn()
+	if h := u.s.Record.History; len(h) != 1 || h[0].What != book.Accepted || !strings.Contains(h[0].Words, "Hours, body: 1.00 to ") {
+		t.Fatalf("%+v", h)
 	}
-	if p := body(t, s); p.Now.At != p.Proposed.At {
+	if p := body(t, u.s); p.Now.At != p.Proposed.At {
 		t.Errorf("learned twice: now %v, proposed %v", p.Now.At, p.Proposed.At)
 	}
-	s = d.Restore(ctx, s, 1)
-	if got, want := b.decided[1].Words, "All factors as they were before Hours, body was accepted on 2026-11-20."; got != want {
+	accepted := u.s.Record.History[0]
+	u.well(desk.Restore(accepted.ID))
+	u.learn()
+	if got, want := u.s.Record.History[1].Words, "All factors as they were before Hours, body was accepted on "+string(desk.Day(accepted.At))+"."; got != want {
 		t.Errorf("%q, not %q", got, want)
 	}
-	if s = d.OpenLot(ctx, s, 9); s.Open.Case.Factors != nil {
+	if s = u.well(desk.OpenLot(open)); s.Open.Case.Factors != nil {
 		t.Errorf("restored, the lot has %+v", s.Open.Case.Factors)
 	}
 }
 
+// An accepted factor is a step of the track record, which takes back nothing else, and nothing else takes it back.
+func TestAnAcceptedFactorIsTakenBackOnItsPage(t *testing.T) {
+	u, open := taught(t)
+	u.well(desk.Accept("hours/body"), desk.Go(desk.Board), desk.MarkLot(open, lot.Passed))
+	if s := u.well(desk.Undo()); s.Factors.Empty() || s.Notice != "Undone: mark the lot as passed." {
+		t.Errorf("undo on the Board: %q, factors %+v", s.Notice, s.Factors)
+	}
+	u.learn()
+	s := u.well(desk.Undo())
+	if s.Notice != "Undone: Hours, body accepted." || !s.Factors.Empty() || !s.Record.Stale || u.lot(open).State != lot.ToLookAt {
+		t.Errorf("%q: factors %+v", s.Notice, s.Factors)
+	}
+	if s = u.well(desk.Undo()); s.Notice != "There is no such step on this page." || len(s.Bought) != 8 {
+		t.Errorf("%q: %d buys", s.Notice, len(s.Bought))
+	}
+	if s = u.well(desk.Redo()); s.Factors.Empty() {
+		t.Errorf("%q: done again, no factor is in force", s.Notice)
+	}
+}
+
 func TestARefusedProposalIsRememberedAndChangesNothing(t *testing.T) {
-	d, b, s := taught(t)
-	p := body(t, s)
-	if s.Record.Seen(p) != "" {
+	u, _ := taught(t)
+	p := body(t, u.s)
+	if u.s.Record.Seen(p) != "" {
 		t.Error("decided before anyone did")
 	}
-	if s = d.Refuse(t.Context(), s, p.Key); s.Trouble != "" || len(b.decided) != 1 {
-		t.Fatal(s.Trouble, b.decided)
+	u.well(desk.Refuse(p.Key))
+	u.learn()
+	if got := u.s.Record.Seen(body(t, u.s)); !strings.HasPrefix(got, "refused on 20") || !u.s.Record.Now.Empty() {
+		t.Errorf("%q %+v", got, u.s.Record.Now)
 	}
-	s = learned(t, d, s)
-	if got := s.Record.Seen(body(t, s)); got != "refused on 2026-11-20" || !s.Record.Now.Empty() {
-		t.Errorf("%q %+v", got, s.Record.Now)
-	}
-	b.broken = errors.New("full")
-	if s = d.Accept(t.Context(), s, p.Key); !strings.Contains(s.Trouble, "full") {
+	u.kept.broken = errors.New("full")
+	if s := u.do(desk.Accept(p.Key)); !strings.Contains(s.Trouble, "full") || !s.Factors.Empty() {
 		t.Errorf("%q", s.Trouble)
 	}
 }
 
 func TestReplayTriesTodaysFactorsOnPastLots(t *testing.T) {
-	d, b, s := taught(t)
-	lost, _ := b.Add(t.Context(), workshop())
-	cheap := money.Amount(100000)
-	b.entries[b.place(lost)].State, b.came[lost], b.frozen[lost] = lot.Lost, build.Build{Hammer: &cheap}, workshop()
-	reports := 0
-	s = d.Go(t.Context(), s, desk.Record)
-	r, err := d.Again(t.Context(), s.Bought, s.Record.Now, "USD", func(float64, string) { reports++ })
+	u, _ := taught(t)
+	u.buy(lot.Lost, build.Build{Hammer: at(100000)}, learn.Prediction{})
+	u.learn()
+	reports, s := 0, u.s
+	r, err := u.Again(t.Context(), s.Bought, s.Record.Now, "USD", func(float64, string) { reports++ })
 	if err != nil || len(r.Lots) != 9 || reports != 9 || r.Sum.Bought+r.Sum.Refused != 8 || r.Sum.WouldBuy != 1 {
 		t.Fatalf("%+v %v, %d reports", r.Sum, err, reports)
 	}
@@ -211,7 +229,7 @@ func TestReplayTriesTodaysFactorsOnPastLots(t *testing.T) {
 	}
 	gone, cancel := context.WithCancel(t.Context())
 	cancel()
-	if _, err := d.Again(gone, s.Bought, s.Record.Now, "USD", func(float64, string) {}); err == nil {
+	if _, err := u.Again(gone, s.Bought, s.Record.Now, "USD", func(float64, string) {}); err == nil {
 		t.Error("a cancelled replay went on")
 	}
 }

@@ -1,7 +1,6 @@
 package desk_test
 
 import (
-	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -22,79 +21,94 @@ func fees(amount money.Amount) valuation.Buying {
 	return b
 }
 
+func rivals(n int) desk.Action {
+	return desk.EditShop("rivals", func(shop *desk.Shop) { shop.Rivals = n })
+}
+
 func TestTheShopIsKeptAndUndone(t *testing.T) {
-	d, _ := newDesk()
-	s := d.Load(t.Context())
-	s = d.EditShop(t.Context(), s, "rivals", func(shop *desk.Shop) { shop.Rivals = 7 })
-	s.Place = desk.Bench
-	if again := d.Load(t.Context()); s.Trouble != "" || again.Shop.Rivals != 7 || again.StarterShop.Rivals != 0 {
-		t.Errorf("%q, kept %d, starter %d", s.Trouble, again.Shop.Rivals, again.StarterShop.Rivals)
+	u := newUser(t)
+	s := u.well(desk.Go(desk.Bench), desk.ShowSection("Who else bids"), rivals(7))
+	if again := u.Load(t.Context()); again.Shop.Rivals != 7 || again.StarterShop.Rivals != 0 {
+		t.Errorf("kept %d, starter %d", again.Shop.Rivals, again.StarterShop.Rivals)
 	}
-	if s.Reach().Undo != "rivals" {
-		t.Errorf("undo on the Bench: %+v", s.Reach())
+	if s.Reach.Undo != "rivals" {
+		t.Errorf("undo on the Bench: %+v", s.Reach)
 	}
-	if s = d.Undo(t.Context(), s); s.Shop.Rivals != 0 || s.Notice != "Undone: rivals." {
+	if s = u.well(desk.Undo()); s.Shop.Rivals != 0 || s.Notice != "Undone: rivals." {
 		t.Errorf("after undo %d rivals, %q", s.Shop.Rivals, s.Notice)
 	}
-	if s = d.Redo(t.Context(), s); s.Shop.Rivals != 7 {
+	if s = u.well(desk.Redo()); s.Shop.Rivals != 7 {
 		t.Errorf("after redo %d rivals", s.Shop.Rivals)
 	}
 }
 
+// Undo in a section of the Bench takes back what was done there, and leaves what was done in another since.
+func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
+	u := newUser(t)
+	u.well(desk.Go(desk.Bench), desk.ShowSection("House rules"), rivals(7),
+		desk.ShowSection("Own labour"), desk.EditShop("selling", func(shop *desk.Shop) { shop.Selling.Percent = .06 }), desk.ShowSection("House rules"))
+	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != 0 || s.Shop.Selling.Percent != .06 {
+		t.Errorf("%q: %d rivals, selling %g", s.Notice, s.Shop.Rivals, s.Shop.Selling.Percent)
+	}
+	if s := u.well(desk.Undo()); s.Notice != "There is no such step on this page." || s.Shop.Selling.Percent != .06 {
+		t.Errorf("%q: selling %g", s.Notice, s.Shop.Selling.Percent)
+	}
+	if s := u.well(desk.ShowSection("Own labour"), desk.Undo()); s.Shop.Selling.Percent != 0 {
+		t.Errorf("%q: selling %g", s.Notice, s.Shop.Selling.Percent)
+	}
+}
+
 func TestAShopThatCannotBeReadIsSaid(t *testing.T) {
-	d, b := newDesk()
+	u := newUser(t)
 	for _, kept := range []any{"no object", map[string]any{"format": "walkline-shop/9"}} {
-		text, err := json.Marshal(kept)
-		if err != nil {
+		if err := u.kept.PutSetting(t.Context(), "shop", kept); err != nil {
 			t.Fatal(err)
 		}
-		b.settings["shop"] = text
-		if s := d.Load(t.Context()); !strings.HasPrefix(s.Trouble, "Could not read the Bench's values") || s.Shop.Format != desk.ShopFormat {
-			t.Errorf("%s: %q, %+v", text, s.Trouble, s.Shop)
+		if s := u.Load(t.Context()); !strings.HasPrefix(s.Trouble, "Could not read the Bench's values") || s.Shop.Format != desk.ShopFormat {
+			t.Errorf("%v: %q, %+v", kept, s.Trouble, s.Shop)
 		}
 	}
 }
 
 // A lot says which of its terms are nobody's yet.
 func TestALotNamesTheTermsThatAreStarterValues(t *testing.T) {
-	d, _ := newDesk()
-	s := d.NewLot(t.Context(), d.Load(t.Context()))
-	if !slices.Contains(s.Open.Starters, desk.OtherBids) || slices.Contains(s.Open.Starters, desk.OfCurrency) {
-		t.Errorf("a new lot: %q", s.Open.Starters)
+	u := newUser(t)
+	u.newLot()
+	if starters := u.s.Open.Starters; !slices.Contains(starters, desk.OtherBids) || slices.Contains(starters, desk.OfCurrency) {
+		t.Errorf("a new lot: %q", starters)
 	}
-	s = d.Edit(t.Context(), s, "rivals", func(c *valuation.Case) { c.Market.Rivals = 9 })
+	s := u.well(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = 9 }))
 	if slices.Contains(s.Open.Starters, desk.OtherBids) || !slices.Contains(s.Open.Starters, desk.HouseRules) {
 		t.Errorf("with rivals of its own: %q", s.Open.Starters)
 	}
 }
 
 func TestALotTakesTheTermsOfItsYard(t *testing.T) {
-	d, _ := newDesk()
-	s := d.EditShop(t.Context(), d.Load(t.Context()), "yards", func(shop *desk.Shop) {
+	u := newUser(t)
+	u.well(desk.EditShop("yards", func(shop *desk.Shop) {
 		shop.Buying = fees(1000)
 		shop.Yards = []desk.Yard{{Sale: "North yard", Buying: fees(2000)}, {Sale: "South yard", Buying: fees(3000)}}
-	})
-	s = d.NewLot(t.Context(), s)
-	gate := func() money.Amount { return s.Open.Case.Buying.Fixed[0].Amount }
+	}), desk.NewLot())
+	gate := func() money.Amount { return u.s.Open.Case.Buying.Fixed[0].Amount }
+	atSale := func(name string) desk.Action {
+		return desk.EditLot("sale", func(c *valuation.Case) { c.Lot.Sale = name })
+	}
 	for _, step := range []struct {
 		sale string
 		gate money.Amount
 	}{{"", 1000}, {"North y", 1000}, {" north YARD ", 2000}, {"South yard", 3000}, {"elsewhere", 1000}} {
-		s = d.Edit(t.Context(), s, "sale", func(c *valuation.Case) { c.Lot.Sale = step.sale })
-		if gate() != step.gate || len(s.Open.Differs) != 0 {
+		if s := u.well(atSale(step.sale)); gate() != step.gate || len(s.Open.Differs) != 0 {
 			t.Errorf("at %q the gate takes %d, want %d; differs %v", step.sale, gate(), step.gate, s.Open.Differs)
 		}
 	}
-	s = d.Edit(t.Context(), s, "gate", func(c *valuation.Case) { c.Buying.Fixed[0].Amount = 4000 })
-	s = d.Edit(t.Context(), s, "sale", func(c *valuation.Case) { c.Lot.Sale = "North yard" })
+	s := u.well(desk.EditLot("gate", func(c *valuation.Case) { c.Buying.Fixed[0].Amount = 4000 }), atSale("North yard"))
 	if gate() != 4000 || !slices.Equal(s.Open.Differs, []string{"what the sale charges"}) || s.Open.Yard != "North yard" {
 		t.Errorf("a fee set by hand: %d, differs %v, yard %q", gate(), s.Open.Differs, s.Open.Yard)
 	}
-	s = d.TakeTerms(t.Context(), s)
-	if gate() != 2000 || len(s.Open.Differs) != 0 || s.Open.Reach.Undo != "take the Bench's terms" {
-		t.Errorf("taken: %d, differs %v, %+v", gate(), s.Open.Differs, s.Open.Reach)
+	if s = u.well(desk.TakeTerms()); gate() != 2000 || len(s.Open.Differs) != 0 || s.Reach.Undo != "take the Bench's terms" {
+		t.Errorf("taken: %d, differs %v, %+v", gate(), s.Open.Differs, s.Reach)
 	}
-	if s = d.Undo(t.Context(), s); gate() != 4000 || len(s.Open.Differs) != 1 {
+	if s = u.well(desk.Undo()); gate() != 4000 || len(s.Open.Differs) != 1 {
 		t.Errorf("undone: %d, differs %v", gate(), s.Open.Differs)
 	}
 }
@@ -114,8 +128,7 @@ func TestTermsAreComparedByWhatTheySay(t *testing.T) {
 }
 
 func TestFaultsOfTheShopNameTheYard(t *testing.T) {
-	d, _ := newDesk()
-	shop := d.Load(t.Context()).Shop
+	shop := newUser(t).s.Shop
 	shop.Buying, shop.Yards = fees(1000), []desk.Yard{{Sale: "North yard"}}
 	var keys []string
 	for _, f := range shop.Faults() {
@@ -127,26 +140,19 @@ func TestFaultsOfTheShopNameTheYard(t *testing.T) {
 }
 
 func TestPricesInAnotherCurrencyRefuseTheTerms(t *testing.T) {
-	d, _ := newDesk()
-	s := d.NewLot(t.Context(), d.Load(t.Context()))
-	s, _ = d.Apply(t.Context(), s, mustSheet(t, d))
-	s = d.SetCurrency(t.Context(), s, "EUR")
+	u := newUser(t)
+	u.well(desk.OpenLot(u.add(sound("14"))[0]))
+	s := u.well(desk.SetCurrency("EUR"))
 	if s.Shop.Currency != "EUR" || !strings.Contains(s.Notice, "nothing was converted") {
-		t.Fatalf("%q, %q", s.Shop.Currency, s.Trouble)
+		t.Fatalf("%q, %q", s.Shop.Currency, s.Notice)
 	}
-	if after := d.TakeTerms(t.Context(), s); after.Open.Case.Currency != "USD" || !strings.Contains(after.Trouble, "nothing converts them") {
-		t.Errorf("%q in %s", after.Trouble, after.Open.Case.Currency)
+	if s = u.do(desk.TakeTerms()); s.Open.Case.Currency != "USD" || !strings.Contains(s.Trouble, "nothing converts them") {
+		t.Errorf("%q in %s", s.Trouble, s.Open.Case.Currency)
 	}
-	if after := d.SetCurrency(t.Context(), s, "XQX"); !strings.Contains(after.Trouble, "ISO 4217") {
-		t.Errorf("%q", after.Trouble)
+	if s = u.do(desk.SetCurrency("XQX")); !strings.Contains(s.Trouble, "ISO 4217") {
+		t.Errorf("%q", s.Trouble)
 	}
-}
-
-func mustSheet(t *testing.T, d *desk.Desk) desk.Sheet {
-	t.Helper()
-	sheet, err := d.OpenSheet(t.Context(), []byte("price\n100\n"), "USD")
-	if err != nil {
-		t.Fatal(err)
+	if s = u.well(desk.SetCurrency("EUR")); s.Notice != "" {
+		t.Errorf("the same currency again: %q", s.Notice)
 	}
-	return sheet
 }
