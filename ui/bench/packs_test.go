@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -18,18 +19,15 @@ import (
 func pack(id, name string) checks.Pack {
 	share := decimal.RequireFromString("0.75")
 	read := checks.Source{Citation: "Code 1 section 2", Status: "read", Read: "2026-11-01"}
-	return checks.Pack{ID: id, Name: name, Currency: "USD", Thresholds: []checks.Threshold{{Name: "salvage", From: &share, Reached: true, Source: read}},
+	return checks.Pack{Format: "walkline-jurisdiction/1", ID: id, Name: name, Currency: "USD", Thresholds: []checks.Threshold{{Name: "salvage", From: &share, Reached: true, Source: read}},
 		Questions: []checks.Row{{Text: "Is a bond asked for?", Source: checks.Source{Status: "from memory"}}}}
 }
 
 func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
-	s := at(t, "Jurisdictions")
-	know := *s.state.Starter
-	know.Packs = []checks.Pack{pack("US-XX", "Xanthia"), pack("US-YY", "Ypsil")}
-	s.state.Starter, s.state.Packs = &know, []checks.Pack{pack("US-YY", "Ypsil of mine")}
-	s.page.Render(s.state)
+	s := at(t, "Jurisdictions", pack("US-XX", "Xanthia"), pack("US-YY", "Ypsil"))
+	s.Do(desk.AddPack(s.Desk.Documents.Encode(pack("US-YY", "Ypsil of mine"), "USD")))
 	if got := s.listed(); len(got) != 2 || !strings.Contains(got[0], "ships with it") || !strings.Contains(got[1], "Ypsil of mine") {
-		t.Fatalf("listed %q", got)
+		t.Fatalf("%q: listed %q", s.State.Trouble, got)
 	}
 	s.window.Canvas().Focus(s.page.First())
 	test.Type(s.page.First(), "xan")
@@ -42,26 +40,28 @@ func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.tap("Remove this one")
 	s.tap("Add one from a file…")
-	if !slices.Equal(s.labels, []string{"remove US-YY", "add a jurisdiction"}) {
-		t.Errorf("asked for %q", s.labels)
+	if len(s.State.Packs) != 0 || !slices.Equal(s.Steps, []string{"add a jurisdiction", "remove US-YY"}) || !slices.Equal(s.Wished, []string{"jurisdiction"}) {
+		t.Errorf("did %q, asked for %q", s.Steps, s.Wished)
 	}
 }
 
 func TestABackupThatWaitsIsSaid(t *testing.T) {
 	s := at(t, "Backup")
-	s.wants("kept in memory only")
-	s.state.Keeping = desk.Keeping{Path: "lots.db", Staged: true}
-	s.page.Render(s.state)
-	s.wants("All is kept in lots.db", "A backup is ready: close the window and start again")
+	s.wants("All is kept in " + s.Store.Path())
+	backup := filepath.Join(t.TempDir(), "backup.db")
+	if err := s.Desk.Backup(t.Context(), backup); err != nil {
+		t.Fatal(err)
+	}
+	s.State = s.Desk.Staged(s.State, backup, s.Desk.StageRestore(t.Context(), backup))
+	s.page.Render(s.State)
+	s.wants("A backup is ready: close the window and start again")
 	s.tap("Back up now…")
 	s.tap("Restore from a backup…")
 	s.tap("Do not restore it")
-	if !slices.Equal(s.labels, []string{"backup", "restore", "unstage"}) {
-		t.Errorf("asked for %q", s.labels)
+	if !slices.Equal(s.Wished, []string{"backup", "backup to restore"}) || s.Store.Staged() || seen.Says(s.page.Object(), "A backup is ready") {
+		t.Errorf("asked for %q; nothing waits, yet it says so", s.Wished)
 	}
-	s.state.Keeping.Staged = false
-	s.page.Render(s.state)
-	if seen.Says(s.page.Object(), "A backup is ready") {
-		t.Error("nothing waits, yet it says so")
-	}
+	s.State.Keeping = desk.Keeping{}
+	s.page.Render(s.State)
+	s.wants("kept in memory only")
 }

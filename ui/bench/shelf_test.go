@@ -49,11 +49,11 @@ func TestAJobIsFoundByAPartOfItsWordsAndChanged(t *testing.T) {
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.wants("Starter values, from memory", "Chance needed")
 	s.retype(s.number(0), "40")
-	own := s.state.Own.Jobs
-	if len(own) != 1 || own[0].ID != "aim" || *own[0].Chance != .4 || *s.state.Know.Jobs.Jobs[1].Chance != .4 {
+	own := s.State.Own.Jobs
+	if len(own) != 1 || own[0].ID != "aim" || *own[0].Chance != .4 || *s.State.Know.Jobs.Jobs[1].Chance != .4 {
 		t.Fatalf("the own jobs are %+v", own)
 	}
-	if s.state.Starter.Jobs.Jobs[1].Chance != nil {
+	if s.State.Starter.Jobs.Jobs[1].Chance != nil {
 		t.Error("the starter's job was changed")
 	}
 	s.wants("Yours.")
@@ -61,8 +61,8 @@ func TestAJobIsFoundByAPartOfItsWordsAndChanged(t *testing.T) {
 		t.Errorf("the table says %q", got)
 	}
 	s.tap("Put the starter value back")
-	if len(s.state.Own.Jobs) != 0 || s.state.Know.Jobs.Jobs[1].Chance != nil {
-		t.Errorf("put back, %+v", s.state.Own.Jobs)
+	if len(s.State.Own.Jobs) != 0 || s.State.Know.Jobs.Jobs[1].Chance != nil {
+		t.Errorf("put back, %+v", s.State.Own.Jobs)
 	}
 }
 
@@ -72,20 +72,20 @@ func TestAJobIsAddedWithAReason(t *testing.T) {
 	s.retype(s.named("New job"), "Weld the bracket")
 	s.tap("Add a reason")
 	s.wants("Not used as long as this stands", "at least one word")
-	if n := len(s.state.Know.Jobs.Jobs); n != 2 {
+	if n := len(s.State.Know.Jobs.Jobs); n != 2 {
 		t.Errorf("a job with a fault is used: %d jobs", n)
 	}
 	s.codes(0, "12, 1, engine bay")
-	if got := s.state.Own.Jobs[0].Calls[0].Areas; !slices.Equal(got, []string{"12", "01", "engine_bay"}) {
+	if got := s.State.Own.Jobs[0].Calls[0].Areas; !slices.Equal(got, []string{"12", "01", "engine_bay"}) {
 		t.Errorf("areas %q", got)
 	}
-	if n := len(s.state.Know.Jobs.Jobs); n != 3 || s.state.Know.Jobs.Jobs[2].Job != "Weld the bracket" {
-		t.Errorf("%d jobs: %+v", n, s.state.Know.Jobs.Jobs)
+	if n := len(s.State.Know.Jobs.Jobs); n != 3 || s.State.Know.Jobs.Jobs[2].Job != "Weld the bracket" {
+		t.Errorf("%d jobs: %+v", n, s.State.Know.Jobs.Jobs)
 	}
 	s.codes(0, "12, 13")
 	s.wants(`"13" is none of its words`)
 	s.tap("Remove this job")
-	if len(s.state.Own.Jobs) != 0 || len(s.listed()) != 2 {
+	if len(s.State.Own.Jobs) != 0 || len(s.listed()) != 2 {
 		t.Errorf("taken out, %q", s.listed())
 	}
 }
@@ -106,12 +106,12 @@ func TestAPartsSourceIsAddedAndTakenOut(t *testing.T) {
 	s := at(t, "Repair jobs")
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.tap("Add a source: made in the shop")
-	part := s.state.Own.Jobs[0].Parts[0]
+	part := s.State.Own.Jobs[0].Parts[0]
 	if len(part.Options) != 2 || part.Options[1].Source != "made" {
 		t.Fatalf("the part is %+v", part)
 	}
 	s.tap("Remove the source: used")
-	if got := s.state.Own.Jobs[0].Parts[0].Options; len(got) != 1 || got[0].Source != "made" {
+	if got := s.State.Own.Jobs[0].Parts[0].Options; len(got) != 1 || got[0].Source != "made" {
 		t.Errorf("the sources are %+v", got)
 	}
 }
@@ -125,11 +125,11 @@ func TestAJobThatAnotherMakesNeedlessIsNamed(t *testing.T) {
 	s.window.Canvas().Focus(add)
 	test.Type(add, "aim")
 	seen.Press(add, fyne.KeyReturn)
-	if got := s.state.Own.Jobs; len(got) != 1 || !slices.Equal(got[0].Spares, []string{"aim"}) {
+	if got := s.State.Own.Jobs; len(got) != 1 || !slices.Equal(got[0].Spares, []string{"aim"}) {
 		t.Fatalf("the own jobs are %+v", got)
 	}
 	s.tap("No longer needless: Aim the headlamps")
-	if got := s.state.Own.Jobs[0].Spares; len(got) != 0 {
+	if got := s.State.Own.Jobs[0].Spares; len(got) != 0 {
 		t.Errorf("still needless: %q", got)
 	}
 }
@@ -138,7 +138,7 @@ func TestTheChanceOfARiskIsCounted(t *testing.T) {
 	s := at(t, "Hidden risks")
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.retype(s.number(0), "6")
-	if got := s.state.Know.Risks.Risks[0].Chance; got != (hidden.Beta{A: 6, B: 3}) {
+	if got := s.State.Know.Risks.Risks[0].Chance; got != (hidden.Beta{A: 6, B: 3}) {
 		t.Errorf("the chance is %+v", got)
 	}
 	if got := s.listed(); !strings.Contains(got[0], "67 %") {
@@ -147,7 +147,7 @@ func TestTheChanceOfARiskIsCounted(t *testing.T) {
 	s.window.Canvas().Focus(s.suggest())
 	test.Type(s.suggest(), "gap hood")
 	seen.Press(s.suggest(), fyne.KeyReturn)
-	if got := s.state.Own.Risks[0].Findings; len(got) != 1 || got[0].Finding != "gap" {
+	if got := s.State.Own.Risks[0].Findings; len(got) != 1 || got[0].Finding != "gap" {
 		t.Errorf("the findings are %+v", got)
 	}
 	s.wants("Is the hood gap uneven?")
@@ -161,7 +161,7 @@ func TestTheMinutesOfALookAreSet(t *testing.T) {
 	s := at(t, "Things to look at")
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.retype(s.number(0), "2.5")
-	if got := s.state.Know.Risks.Findings[0].Minutes; got != 2.5 {
+	if got := s.State.Know.Risks.Findings[0].Minutes; got != 2.5 {
 		t.Errorf("it takes %g minutes", got)
 	}
 }

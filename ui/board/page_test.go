@@ -9,40 +9,40 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/cmd/wire/trial"
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/money"
 )
 
-// asked notes what the page asks for.
-type asked struct {
-	did    []string
-	opened int64
-}
-
-func (a *asked) NewLot()       { a.did = append(a.did, "new") }
-func (a *asked) ImportList()   { a.did = append(a.did, "list") }
-func (a *asked) LoadDemo()     { a.did = append(a.did, "demo") }
-func (a *asked) Open(id int64) { a.opened = id }
-
 // two lots: one that may be bid on, one that may not.
 func two() desk.State {
 	bid := money.Amount(360000)
 	return desk.State{Entries: []book.Entry{
-		{ID: 7, Number: "14", SaleDate: "2026-11-28", ModelYear: 2019, Make: "Ostrane", Model: "Pell", Currency: "USD", State: "to look at",
+		{ID: 1, Number: "14", SaleDate: "2026-11-28", ModelYear: 2019, Make: "Ostrane", Model: "Pell", Currency: "USD", State: "to look at",
 			Answer: &book.Summary{Decision: "bid", WalkAway: &bid, Binding: "max_loss_chance", LossChance: 0.09, MeanProfit: 2717}},
-		{ID: 9, Number: "33", SaleDate: "2026-11-28", ModelYear: 2021, Make: "Morrowby", Model: "Siskin", Currency: "USD", State: "passed",
+		{ID: 2, Number: "33", SaleDate: "2026-11-28", ModelYear: 2021, Make: "Morrowby", Model: "Siskin", Currency: "USD", State: "passed",
 			Answer: &book.Summary{Decision: "do_not_bid", Binding: "min_profit"}},
 	}}
 }
 
-func shown(t *testing.T, s desk.State) (*Page, *asked) {
-	a := &asked{}
-	p := New(a)
+// shown returns the page over a state, and who uses it; the store has a lot for each entry.
+func shown(t *testing.T, s desk.State) (*Page, *trial.User) {
+	u := trial.New(t)
+	trial.Add(t, u.Store, make([]book.New, len(s.Entries))...)
+	p := New(u.Do)
 	seen.Open(t, fyne.NewSize(1280, 680), p.Object())
 	p.Render(s)
-	return p, a
+	return p, u
+}
+
+// opened returns the id of the lot that was opened; 0: none.
+func opened(u *trial.User) int64 {
+	if u.State.Open == nil {
+		return 0
+	}
+	return u.State.Open.ID
 }
 
 func button(t *testing.T, o fyne.CanvasObject, words string) *widget.Button {
@@ -64,8 +64,8 @@ func TestAnEmptyBoardSaysTheFirstSteps(t *testing.T) {
 	test.Tap(button(t, p.Object(), "Enter my first lot"))
 	test.Tap(button(t, p.Object(), "run list"))
 	test.Tap(button(t, p.Object(), "demo sale"))
-	if !slices.Equal(a.did, []string{"new", "list", "demo"}) {
-		t.Errorf("the page asked for %q", a.did)
+	if !slices.Equal(a.Wished, []string{"new lot", "run list", "demo sale"}) {
+		t.Errorf("the page asked for %q", a.Wished)
 	}
 }
 
@@ -84,12 +84,12 @@ func TestTheListTakesThePlaceOfTheFirstSteps(t *testing.T) {
 func TestEnterOpensTheSelectedLot(t *testing.T) {
 	p, a := shown(t, two())
 	seen.Press(p.First(), fyne.KeyReturn)
-	if a.opened != 0 {
-		t.Errorf("Enter opened lot %d with none selected", a.opened)
+	if opened(a) != 0 {
+		t.Errorf("Enter opened lot %d with none selected", opened(a))
 	}
 	seen.Press(p.First(), fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
-	if id, ok := p.Selected(); a.opened != 9 || id != 9 || !ok {
-		t.Errorf("opened %d, selected %d", a.opened, id)
+	if id, ok := p.Selected(); opened(a) != 2 || id != 2 || !ok {
+		t.Errorf("opened %d, selected %d", opened(a), id)
 	}
 }
 
@@ -101,8 +101,8 @@ func TestSearchLeavesWhatFits(t *testing.T) {
 	}
 	seen.Press(p.Search(), fyne.KeyReturn)
 	seen.Press(p.First(), fyne.KeyReturn)
-	if a.opened != 9 {
-		t.Errorf("the one lot left opens as %d", a.opened)
+	if opened(a) != 2 {
+		t.Errorf("the one lot left opens as %d", opened(a))
 	}
 	test.Type(p.Search(), " nothing")
 	if _, ok := p.Selected(); ok || !seen.Says(p.Object(), "No lot fits the search.") {
@@ -126,20 +126,20 @@ func TestArchivedLotsShowOnDemand(t *testing.T) {
 func TestColumnsSort(t *testing.T) {
 	lots := two()
 	more := *lots.Entries[0].Answer.WalkAway + 100
-	lots.Entries = append(lots.Entries, book.Entry{ID: 11, Number: "40", Currency: "USD", Answer: &book.Summary{Decision: "bid", WalkAway: &more}})
+	lots.Entries = append(lots.Entries, book.Entry{ID: 3, Number: "40", Currency: "USD", Answer: &book.Summary{Decision: "bid", WalkAway: &more}})
 	p, a := shown(t, lots)
 	for range 3 { // to the column of the walk-away bid
 		seen.Press(p.First(), fyne.KeyRight)
 	}
-	for way, want := range []int64{7, 11} { // rising, then falling
+	for way, want := range []int64{1, 3} { // rising, then falling
 		p.First().TypedRune('s')
 		seen.Press(p.First(), fyne.KeyHome, fyne.KeyReturn)
-		if a.opened != want {
-			t.Errorf("way %d: the first lot is %d, want %d", way, a.opened, want)
+		if opened(a) != want {
+			t.Errorf("way %d: the first lot is %d, want %d", way, opened(a), want)
 		}
 		seen.Press(p.First(), fyne.KeyEnd, fyne.KeyReturn)
-		if a.opened != 9 {
-			t.Errorf("way %d: the lot without a bid is not last, but %d", way, a.opened)
+		if opened(a) != 2 {
+			t.Errorf("way %d: the lot without a bid is not last, but %d", way, opened(a))
 		}
 	}
 }
@@ -149,12 +149,12 @@ func TestTheSelectionStaysOnItsLot(t *testing.T) {
 	p, _ := shown(t, lots)
 	seen.Press(p.First(), fyne.KeyEnd)
 	p.First().TypedRune('s') // falling by sale day and number: the selected lot comes first
-	if id, _ := p.Selected(); id != 9 {
+	if id, _ := p.Selected(); id != 2 {
 		t.Errorf("after sorting, lot %d is selected", id)
 	}
 	lots.Entries = lots.Entries[:1]
 	p.Render(lots)
-	if id, ok := p.Selected(); !ok || id != 7 {
+	if id, ok := p.Selected(); !ok || id != 1 {
 		t.Errorf("with its lot gone, the selection is on %d, %v", id, ok)
 	}
 	test.Type(p.Search(), "nothing like it")
@@ -165,7 +165,7 @@ func TestTheSelectionStaysOnItsLot(t *testing.T) {
 
 func TestTheDemoButtonFitsLargeText(t *testing.T) {
 	seen.Picture(t, "board-first", fyne.NewSize(1280, 680), func() fyne.CanvasObject {
-		p := New(&asked{})
+		p := New(func(desk.Action) {})
 		p.Render(desk.State{})
 		steps := p.first.Objects[0]
 		if b := button(t, p.Object(), "demo sale"); b.MinSize().Width > steps.MinSize().Width {

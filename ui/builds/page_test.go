@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/cmd/wire/trial"
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
@@ -16,91 +17,77 @@ import (
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	lurking "walkline/valuation/hidden"
+	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
 
-// shop keeps one state and does to it what the page asks for.
+// shop is the page and its user.
 type shop struct {
-	page   *Page
-	state  desk.State
-	labels []string
-	asked  []string
+	*trial.User
+	page *Page
 }
 
-func (s *shop) OpenBuild(id int64) {
-	for _, b := range s.state.Bought {
-		if b.ID == id {
-			s.show(&desk.OpenBuild{Bought: b, Plan: s.plan(), Risks: []valuation.RiskFigure{{ID: "mount", Name: "Mount torn", Chance: 0.25}}})
-		}
-	}
-}
+func (s *shop) open(id int64) { s.Do(desk.ShowBuild(id)) }
 
-func (s *shop) plan() []valuation.PlannedLine {
-	return []valuation.PlannedLine{{Line: repair.Line{ID: "r1", Job: "Replace bumper cover", Parts: []repair.Part{{Name: "bumper cover"}, {Name: "clips"}}}},
-		{Line: repair.Line{ID: "r2", Job: "Pull the rail"}}}
-}
-
-func (s *shop) show(o *desk.OpenBuild) {
-	s.state.Build = o
-	s.page.Render(s.state)
-}
-
-func (s *shop) CloseBuild() { s.show(nil) }
-
-func (s *shop) EditBuild(label string, change func(*build.Build)) {
-	o := *s.state.Build
-	o.Build = o.Build.Clone()
-	change(&o.Build)
-	if len(o.Build.Check()) > 0 {
-		return
-	}
-	s.labels = append(s.labels, label)
-	s.show(&o)
-}
-
-func (s *shop) SetHammer(hammer *money.Amount) {
-	s.EditBuild("hammer price", func(b *build.Build) { b.Hammer = hammer })
-}
-
-func (s *shop) ImportPast()   { s.asked = append(s.asked, "import") }
-func (s *shop) PrintRebuilt() { s.asked = append(s.asked, "print") }
-func (s *shop) PastTemplate() { s.asked = append(s.asked, "template") }
-func (s *shop) ChooseFile(chosen func(name, hash string)) {
-	chosen("hood.pdf", strings.Repeat("0", 64))
-}
+func (s *shop) edit(label string, change func(*build.Build)) { s.Do(desk.EditBuild(label, change)) }
 
 // now returns the open build.
-func (s *shop) now() build.Build { return s.state.Build.Build }
+func (s *shop) now() build.Build { return s.State.Build.Build }
 
-func two() desk.State {
+// two are a lot that was won, with two jobs and a risk on its worksheet, and one that another bidder took.
+func two() []book.New {
 	hammer, lostAt := money.Amount(420000), money.Amount(510000)
-	said := &learn.Prediction{At: 400000, Profit: learn.Figure{Mean: 1500}, Money: learn.Ledger{Fees: 40000, Repair: 150000},
-		Items: []learn.Item{{Line: "r1", Job: "Replace bumper cover", Kind: learn.PartKind, Chance: 1, Mean: 180}, {Line: "r1", Kind: learn.HoursKind, Key: "body", Chance: 0.5, Mean: 4}},
-		Risks: []learn.Risk{{ID: "mount", Name: "Mount torn", Chance: 0.3}}}
-	return desk.State{Bought: []book.Bought{
-		{ID: 1, State: lot.Won, Number: "27", ModelYear: 2018, Make: "Kettrick", Model: "Dunlin", Currency: "USD", Foretold: said,
-			Build: build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-01"}}},
-		{ID: 2, State: lot.Lost, Number: "31", ModelYear: 2020, Make: "Ostrane", Model: "Pell", Currency: "USD", Build: build.Build{Hammer: &lostAt}},
-	}}
+	won, lost := valuation.Defaults(), valuation.Defaults()
+	won.Currency, won.Lot.Number, won.Lot.ModelYear, won.Lot.Make, won.Lot.Model = "USD", "27", 2018, "Kettrick", "Dunlin"
+	won.Repair.UseCatalogue, won.Hidden.UseCatalogue = false, false
+	none := &repair.Fallback{Price: prob.Certain(100), LeadDays: prob.Certain(1)}
+	won.Repair.Lines = []repair.Line{{ID: "r1", Job: "Replace bumper cover", Parts: []repair.Part{{Name: "bumper cover", Fallback: none}, {Name: "clips", Fallback: none}}}, {ID: "r2", Job: "Pull the rail"}}
+	won.ValuedOn, won.Buying.BidSteps, won.Resale.Guess, won.Rules.MinProfit = "2026-11-20", []invoice.Step{{Step: 2500}}, &prob.Three{Low: 8000, Likely: 9000, High: 10000}, &lostAt
+	won.Hidden.Risks = []lurking.Risk{{ID: "mount", Name: "Mount torn", Chance: lurking.Beta{A: 1, B: 3}, Cost: prob.Certain(300)}}
+	lost.Currency, lost.Lot.Number, lost.Lot.ModelYear, lost.Lot.Make, lost.Lot.Model = "USD", "31", 2020, "Ostrane", "Pell"
+	return []book.New{{State: lot.Won, Case: won, Build: build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-01"}}},
+		{State: lot.Lost, Case: lost, Build: build.Build{Hammer: &lostAt}}}
 }
 
-func shown(t *testing.T, s desk.State) *shop {
+// said is what was foretold of the lot that was won.
+var said = learn.Prediction{At: 400000, Profit: learn.Figure{Mean: 1500}, Money: learn.Ledger{Fees: 40000, Repair: 150000},
+	Items: []learn.Item{{Line: "r1", Job: "Replace bumper cover", Kind: learn.PartKind, Chance: 1, Mean: 180}, {Line: "r1", Kind: learn.HoursKind, Key: "body", Chance: 0.5, Mean: 4}},
+	Risks: []learn.Risk{{ID: "mount", Name: "Mount torn", Chance: 0.3}}}
+
+// keeping returns the page, in no window, over a store with lots; of the first a prediction is frozen.
+func keeping(t *testing.T, lots ...book.New) *shop {
 	t.Helper()
-	w := &shop{state: s}
-	w.page = New(w, func() lot.Date { return "2026-11-25" })
-	seen.Open(t, fyne.NewSize(1280, 660), w.page.Object())
-	w.page.Render(s)
-	return w
+	s := &shop{User: trial.New(t)}
+	if len(lots) > 0 {
+		of := book.Lot{ID: trial.Add(t, s.Store, lots...)[0]}
+		if _, err := s.Store.Do(t.Context(), book.Step{Subject: book.Buys, Lots: []book.Change{{Before: of, After: of, Freeze: &book.Prediction{Case: lots[0].Case, Figures: said}}}}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s.page = New(s.Do, func() lot.Date { return "2026-11-25" })
+	s.Do(desk.Go(desk.Builds))
+	s.Show = s.page.Render
+	return s
+}
+
+func shown(t *testing.T, lots ...book.New) *shop {
+	t.Helper()
+	s := keeping(t, lots...)
+	seen.Open(t, fyne.NewSize(1280, 660), s.page.Object())
+	s.page.Render(s.State)
+	return s
 }
 
 // opened returns the first build open in a section.
 func opened(t *testing.T, section string) *shop {
 	t.Helper()
-	s := shown(t, two())
-	s.OpenBuild(1)
+	s := shown(t, two()...)
+	s.open(1)
 	s.page.Go(slices.Index(s.page.Sections(), section))
 	return s
 }
@@ -127,17 +114,17 @@ func tap(t *testing.T, o fyne.CanvasObject, words string) {
 }
 
 func TestWithNoWonLotThePageSaysTheFirstStep(t *testing.T) {
-	s := shown(t, desk.State{})
+	s := shown(t)
 	s.says(t, "No lot has been won yet", "from before this program")
 	tap(t, s.page.Object(), "Import past buys…")
 	tap(t, s.page.Object(), "Write an empty table for past buys…")
-	if !slices.Equal(s.asked, []string{"import", "template"}) || s.page.First() != nil {
-		t.Errorf("asked for %q", s.asked)
+	if !slices.Equal(s.Wished, []string{"past buys", "template of past buys"}) || s.page.First() != nil {
+		t.Errorf("asked for %q", s.Wished)
 	}
 }
 
 func TestTheListShowsSpentAgainstForetoldAndOpensByKeyboard(t *testing.T) {
-	s := shown(t, two())
+	s := shown(t, two()...)
 	s.says(t, "1 build", "2018 Kettrick Dunlin", "to be fetched", "24", "4,200", "5,900", "1,500")
 	if seen.Says(s.page.Object(), "Ostrane") {
 		t.Error("a lost lot is among the builds")
@@ -145,14 +132,14 @@ func TestTheListShowsSpentAgainstForetoldAndOpensByKeyboard(t *testing.T) {
 	test.Tap(seen.All[*widget.Check](s.page.Object())[0])
 	s.says(t, "2 builds", "Ostrane", "lost at 5,100")
 	seen.Press(s.page.First(), fyne.KeyDown, fyne.KeyReturn)
-	if s.state.Build == nil {
+	if s.State.Build == nil {
 		t.Fatal("Enter opened nothing")
 	}
 }
 
 func TestALostLotHasItsHammerPriceOnly(t *testing.T) {
-	s := shown(t, two())
-	s.OpenBuild(2)
+	s := shown(t, two()...)
+	s.open(2)
 	s.says(t, "Another bidder took this lot", "who won is not kept", "Hammer price")
 	for _, hidden := range []string{"Bills", "Days and selling", "Profit it leads to", "New charge"} {
 		if seen.Says(s.page.Object(), hidden) {
@@ -188,15 +175,15 @@ func TestABillIsTypedAndAddedByKeyboard(t *testing.T) {
 
 func TestABillIsChangedAndRemoved(t *testing.T) {
 	s := opened(t, "Bills")
-	s.EditBuild("x", func(b *build.Build) {
+	s.edit("x", func(b *build.Build) {
 		b.Receipts = []build.Receipt{{Kind: "part", What: "Hood", Amount: 100, Date: "2026-11-02"}, {Kind: "freight", What: "Trailer", Amount: 21000}}
 	})
 	list := seen.All[*table.Table](s.page.Object())[0]
 	seen.Press(list, fyne.KeyDown, fyne.KeyReturn)
 	s.says(t, "Bill that is selected")
 	tap(t, s.page.Object(), "Choose…")
-	if r := s.now().Receipts[0]; r.File != "hood.pdf" || len(r.Hash) != 64 || s.labels[len(s.labels)-1] != "bill: file" {
-		t.Errorf("%+v %q", r, s.labels)
+	if r := s.now().Receipts[0]; r.File != "hood.pdf" || len(r.Hash) != 64 || s.Steps[len(s.Steps)-1] != "bill: file" {
+		t.Errorf("%+v %q", r, s.Steps)
 	}
 	tap(t, s.page.Object(), "Remove this bill")
 	if got := s.now().Receipts; len(got) != 1 || got[0].What != "Trailer" {
@@ -226,15 +213,15 @@ func TestHoursAndHiddenDamageAreEntered(t *testing.T) {
 
 func TestProgressShowsForetoldAgainstSpentAndTicksLines(t *testing.T) {
 	s := opened(t, "Progress")
-	s.EditBuild("x", func(b *build.Build) {
+	s.edit("x", func(b *build.Build) {
 		b.Receipts = []build.Receipt{{Kind: "part", Line: "r1", Amount: 21050}}
 		b.Hours = []build.Work{{Trade: "body", Line: "r1", Hours: 3}}
 	})
 	s.says(t, "Replace bumper cover", "180", "210.50", "2.0", "3.0", "Body")
 	list := seen.All[*table.Table](s.page.Object())[0]
 	seen.Press(list, fyne.KeyDown, fyne.KeySpace)
-	if !slices.Equal(s.now().Done, []string{"r1"}) || s.labels[len(s.labels)-1] != "work finished" {
-		t.Errorf("%+v %q", s.now().Done, s.labels)
+	if !slices.Equal(s.now().Done, []string{"r1"}) || s.Steps[len(s.Steps)-1] != "work finished" {
+		t.Errorf("%+v %q", s.now().Done, s.Steps)
 	}
 	seen.Press(list, fyne.KeyEnd, fyne.KeySpace)
 	if len(s.now().Done) != 1 {
@@ -245,26 +232,27 @@ func TestProgressShowsForetoldAgainstSpentAndTicksLines(t *testing.T) {
 func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 	s := opened(t, "Progress")
 	s.says(t, "Profit it leads to", "—")
-	o := *s.state.Build
+	o := *s.State.Build
 	o.Fresh, o.Forecast = true, &valuation.Foresight{Currency: "USD", Whole: &valuation.Spread{Mean: -300, P10: -1200, P90: 900}, Loss: 0.6,
 		Ways:   []valuation.Way{{Name: valuation.Finish, Known: true, Spread: valuation.Spread{Mean: 5000, P10: 4000, P90: 6000}}, {Name: valuation.PartOut}},
 		Doubts: []string{"A doubt."}, Best: -1}
-	s.show(&o)
+	s.State.Build = &o
+	s.page.Render(s.State)
 	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000", "not judged", "Note: A doubt.")
 }
 
 func TestTheFileForTheInspectionIsAskedFor(t *testing.T) {
 	s := opened(t, "Progress")
 	tap(t, s.page.Object(), "File for the rebuilt inspection…")
-	if !slices.Equal(s.asked, []string{"print"}) {
-		t.Errorf("asked for %q", s.asked)
+	if !slices.Equal(s.Wished, []string{"file for the rebuilt inspection"}) {
+		t.Errorf("asked for %q", s.Wished)
 	}
 }
 
 func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
 	s := opened(t, "Days and selling")
 	test.Type(s.page.First(), "") // the first day has the keyboard
-	s.EditBuild("x", func(b *build.Build) { b.Dates.Sold = "2026-11-20" })
+	s.edit("x", func(b *build.Build) { b.Dates.Sold = "2026-11-20" })
 	seen.All[*widgets.Select](s.page.Object())[0].SetSelected("sold")
 	price := seen.All[*widgets.NumberEntry](s.page.Object())[1]
 	test.Type(price.Focus(), "9,000")
@@ -285,10 +273,8 @@ func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
 func TestPicturesOfABuild(t *testing.T) {
 	for i, section := range []string{"progress", "bills", "hours", "hidden", "invoice", "sale"} {
 		seen.Picture(t, "builds-"+section, fyne.NewSize(1280, 660), func() fyne.CanvasObject {
-			s := &shop{state: two()}
-			s.page = New(s, func() lot.Date { return "2026-11-25" })
-			s.page.Render(s.state)
-			s.OpenBuild(1)
+			s := keeping(t, two()...)
+			s.open(1)
 			s.page.Go(i)
 			return s.page.Object()
 		})

@@ -1,7 +1,6 @@
 package live
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -11,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/cmd/wire/trial"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/widgets/seen"
@@ -22,23 +23,27 @@ import (
 	"walkline/valuation/prob"
 )
 
-// hall answers the page as the window does.
+// hall is the page in a window, its user, and what the user called out and recorded.
 type hall struct {
-	page     *Page
-	window   fyne.Window
-	state    desk.State
-	called   []money.Amount
-	recorded []lot.State
-	turned   []int
+	*trial.User
+	page   *Page
+	window fyne.Window
+	called []money.Amount
+	lots   []string // whose turn it was
 }
 
-func (h *hall) Call(b money.Amount) {
-	h.called = append(h.called, b)
-	h.state = (&desk.Desk{}).Call(context.Background(), h.state, b)
-	h.page.Render(h.state)
+// do does what the page asks for, and notes where the bidding then stands and whose turn it is.
+func (h *hall) do(a desk.Action) {
+	before := *h.State.Open
+	h.Do(a)
+	h.page.Render(h.State)
+	switch now := h.State.Open; {
+	case now.ID != before.ID:
+		h.lots = append(h.lots, now.Case.Lot.Number)
+	case a.Words() == "":
+		h.called = append(h.called, now.Current)
+	}
 }
-func (h *hall) Record(s lot.State) { h.recorded = append(h.recorded, s) }
-func (h *hall) NextLot(by int)     { h.turned = append(h.turned, by) }
 
 // at returns the page of a plain lot in a window of a size; every figure is made up.
 func at(t *testing.T, size fyne.Size) *hall {
@@ -50,19 +55,27 @@ func at(t *testing.T, size fyne.Size) *hall {
 	c.Buying.BidSteps = []invoice.Step{{Step: 2500}, {From: 100000, Step: 10000}}
 	least := money.Amount(100000)
 	c.Rules = bid.Rules{MinProfit: &least}
-	v, err := (&desk.Desk{}).Value(c)
+	next := c.Clone()
+	next.Lot.Number = "28"
+	h := &hall{User: trial.New(t)}
+	h.Do(desk.OpenLot(trial.Add(t, h.Store, book.New{Case: c}, book.New{Case: next})[0]))
+	h.Do(desk.Go(desk.Board)) // which reads the list of the sale
+	h.Do(desk.OpenLot(1))
+	h.Do(desk.Go(desk.Live))
+	v, err := h.Desk.Value(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	h := &hall{state: desk.State{Place: desk.Live, Open: &desk.Open{ID: 27, Case: c, Valued: &v, Fresh: true, Revision: 1}}}
+	h.State = h.State.Valued(1, h.State.Open.Revision, v, nil)
 	h.window = seen.Open(t, size, widget.NewLabel("")) // the look first, then what it dresses
-	h.page = New(h)
+	h.page = New(h.do)
 	h.window.SetContent(h.page.Object())
-	h.page.Render(h.state)
+	h.page.Render(h.State)
 	h.window.Canvas().Focus(h.page.First())
 	return h
 }
 
+func (h *hall) call(bid money.Amount) { h.do(desk.Call(bid)) }
 func (h *hall) press(keys ...fyne.KeyName) { seen.Press(h.page.First(), keys...) }
 func (h *hall) types(words string)         { test.Type(h.page.First(), words) }
 
@@ -119,20 +132,20 @@ func TestWhatIsNoPriceIsRefusedWithAReason(t *testing.T) {
 	h.wants(t, "! at most 2 decimals", "1.234567")
 	h.types("w")
 	h.wants(t, "Press Enter first")
-	if len(h.called) != 0 || len(h.recorded) != 0 {
-		t.Errorf("called %v, recorded %v", h.called, h.recorded)
+	if len(h.called) != 0 || len(h.Steps) != 0 {
+		t.Errorf("called %v, recorded %v", h.called, h.Steps)
 	}
 	h.press(fyne.KeyEscape)
 	h.wants(t, "none yet")
-	h.state.Open.Case.Buying.BidSteps = nil
-	h.page.Render(h.state)
+	h.State.Open.Case.Buying.BidSteps = nil
+	h.page.Render(h.State)
 	h.press(fyne.KeyUp)
 	h.wants(t, "The bid steps of this sale are not entered")
 }
 
 func TestPastTheLimitStandsStop(t *testing.T) {
 	h := at(t, small)
-	h.Call(*h.state.Open.Valued.Answer.WalkAway)
+	h.call(*h.State.Open.Valued.Answer.WalkAway)
 	h.wants(t, "no step left")
 	h.press(fyne.KeyUp)
 	h.wants(t, "STOP", "Breaks: least profit.")
@@ -146,16 +159,17 @@ func TestPastTheLimitStandsStop(t *testing.T) {
 
 func TestOneKeyRecordsAndTurns(t *testing.T) {
 	h := at(t, small)
+	h.press(fyne.KeyUp)
 	h.types("wLnP")
-	if !slices.Equal(h.recorded, []lot.State{lot.Won, lot.Lost}) || !slices.Equal(h.turned, []int{1, -1}) {
-		t.Errorf("recorded %v, turned %v", h.recorded, h.turned)
+	if !slices.Equal(h.Steps, []string{"won", "lost"}) || !slices.Equal(h.lots, []string{"28", "27"}) || h.State.Open.State != lot.Lost {
+		t.Errorf("recorded %v as %s, turned to %v", h.Steps, h.State.Open.State, h.lots)
 	}
 	h.window.Canvas().Unfocus()
 	for _, k := range seen.All[*keycap](h.page.Object()) {
 		test.Tap(k)
 	}
-	if len(h.recorded) != 4 || len(h.turned) != 4 || !slices.Equal(h.called, []money.Amount{2500, 0}) {
-		t.Errorf("by mouse: recorded %v, turned %v, called %v", h.recorded, h.turned, h.called)
+	if len(h.Steps) != 4 || len(h.lots) != 4 || !slices.Equal(h.called, []money.Amount{2500, 2500, 0}) {
+		t.Errorf("by mouse: recorded %v, turned %v, called %v", h.Steps, h.lots, h.called)
 	}
 	if h.window.Canvas().Focused() != h.page.First() {
 		t.Error("a tapped key does not give the keyboard back")
@@ -187,7 +201,7 @@ func TestThePageSaysWhenItDoesNotHearTheKeys(t *testing.T) {
 func TestAnotherLotBeginsEmpty(t *testing.T) {
 	h := at(t, small)
 	h.types("12")
-	o := *h.state.Open
+	o := *h.State.Open
 	o.ID, o.Case.Lot.Number = 28, "28"
 	h.page.Render(desk.State{Place: desk.Live, Open: &o})
 	h.wants(t, "Lot 28", "none yet")
@@ -199,7 +213,7 @@ func TestEveryTextFitsAndIsBlackOnWhite(t *testing.T) {
 		for _, size := range []fyne.Size{small, {Width: 1900, Height: 980}} {
 			h := at(t, size)
 			fyne.CurrentApp().Settings().SetTheme(theme.New(o))
-			h.Call(120000 * 10)
+			h.call(120000 * 10)
 			h.page.Object().Refresh()
 			seen.Walk(h.page.Object(), func(o fyne.CanvasObject) {
 				b, ok := o.(*big)
@@ -223,10 +237,10 @@ func TestEveryTextFitsAndIsBlackOnWhite(t *testing.T) {
 
 func TestLiveLooks(t *testing.T) {
 	h := at(t, small)
-	h.Call(*h.state.Open.Valued.Answer.WalkAway + 10000)
+	h.call(*h.State.Open.Valued.Answer.WalkAway + 10000)
 	seen.Picture(t, "live", fyne.NewSize(1280, 640), func() fyne.CanvasObject {
-		h.page = New(h)
-		h.page.Render(h.state)
+		h.page = New(h.do)
+		h.page.Render(h.State)
 		return h.page.Object()
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -21,15 +22,16 @@ import (
 	"walkline/valuation/score"
 )
 
-// asked notes what the page asks for.
+// asked notes what the page asks for: wishes, and the words of what is to be kept.
 type asked struct{ did []string }
 
-func (a *asked) Look(key string)   { a.did = append(a.did, "look "+key) }
-func (a *asked) Accept(key string) { a.did = append(a.did, "accept "+key) }
-func (a *asked) Refuse(key string) { a.did = append(a.did, "refuse "+key) }
-func (a *asked) Restore(id int64)  { a.did = append(a.did, fmt.Sprint("restore ", id)) }
-func (a *asked) Replay()           { a.did = append(a.did, "replay") }
-func (a *asked) ImportPast()       { a.did = append(a.did, "import") }
+func (a *asked) do(x desk.Action) {
+	if x.Wish.For != "" {
+		a.did = append(a.did, strings.TrimSpace(string(x.Wish.For)+" "+x.Wish.Key))
+		return
+	}
+	a.did = append(a.did, x.Words())
+}
 
 // some is a track record of ten made-up buys.
 func some() desk.State {
@@ -48,14 +50,14 @@ func some() desk.State {
 			Alone: &alone, Why: []string{"10 buys count as 8.2.", "They say 1.40."}, Evidence: []learn.Evidence{{Build: 1, Name: "Lot 3", On: "2026-01-02", Says: 1.5, Weight: 0.9}}},
 		{Key: "risk/h", Name: "Mount torn", Unit: learn.ChanceUnit, Starter: learn.Value{At: 0.25}, Now: learn.Value{At: 0.25}, Proposed: learn.Value{At: 0.3, Low: 0.2, High: 0.4},
 			Evidence: []learn.Evidence{{Name: "Lot 3", Says: 1, Weight: 1}}}}
-	r.History = []book.Decision{{ID: 7, On: "2026-11-01", What: book.Accepted, Factor: "materials", Words: "Materials: 1.00 to 1.10."}}
+	r.History = []book.Decision{{ID: 7, At: time.Date(2026, 11, 1, 12, 0, 0, 0, time.Local), What: book.Accepted, Factor: "materials", Words: "Materials: 1.00 to 1.10."}}
 	return desk.State{Record: &r}
 }
 
 func shown(t *testing.T, s desk.State, section string) (*Page, *asked) {
 	t.Helper()
 	a := &asked{}
-	p := New(a)
+	p := New(a.do)
 	seen.Open(t, fyne.NewSize(1280, 660), p.Object())
 	p.Render(s)
 	if section != "" {
@@ -91,7 +93,7 @@ func TestWhileThereIsNothingThePageSaysTheFirstStep(t *testing.T) {
 	p.Render(desk.State{Record: &desk.TrackRecord{}})
 	says(t, p, "No buy to learn from yet", "frozen")
 	tap(t, p, "Import past buys…")
-	if !slices.Equal(a.did, []string{"import"}) || p.First() != nil {
+	if !slices.Equal(a.did, []string{"past buys"}) || p.First() != nil {
 		t.Errorf("asked for %q", a.did)
 	}
 	p.Render(desk.State{Record: &desk.TrackRecord{Problem: "the disk"}})
@@ -130,7 +132,7 @@ func TestAFactorIsLookedAtAcceptedAndRefused(t *testing.T) {
 	seen.Press(p.First(), fyne.KeyDown)
 	says(t, p, "found")
 	tap(t, p, "Refuse it")
-	if want := []string{"look hours/body", "accept hours/body", "look risk/h", "refuse risk/h"}; !slices.Equal(a.did, want) {
+	if want := []string{"effect of a factor hours/body", "accepted", "effect of a factor risk/h", "refused"}; !slices.Equal(a.did, want) {
 		t.Errorf("asked for %q", a.did)
 	}
 }
@@ -144,7 +146,7 @@ func TestHistoryRestoresAndReplayRuns(t *testing.T) {
 	p.Go(slices.Index(p.Sections(), "Replay"))
 	says(t, p, "Not replayed yet.")
 	tap(t, p, "Replay past lots with today's factors")
-	if !slices.Equal(a.did, []string{"restore 7", "replay"}) {
+	if !slices.Equal(a.did, []string{"restore the factors", "replay"}) {
 		t.Errorf("asked for %q", a.did)
 	}
 	then, hammer, lost := money.Amount(400000), money.Amount(390000), money.Amount(-50000)
@@ -157,7 +159,7 @@ func TestHistoryRestoresAndReplayRuns(t *testing.T) {
 func TestPicturesOfTheRecord(t *testing.T) {
 	for i := range 6 {
 		seen.Picture(t, fmt.Sprint("record-", i), fyne.NewSize(1280, 660), func() fyne.CanvasObject {
-			p := New(&asked{})
+			p := New(func(desk.Action) {})
 			p.Render(some())
 			p.Go(i)
 			return p.Object()

@@ -1,7 +1,6 @@
 package why
 
 import (
-	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/cmd/wire/trial"
 	"walkline/ui/desk"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -41,17 +41,17 @@ func valued(t *testing.T) desk.State {
 	return desk.State{Place: desk.Why, Open: &desk.Open{ID: 27, Case: c, Valued: &v, Fresh: true, Revision: 1}}
 }
 
-// asker answers the page as the window does.
+// asker is the page's user, and the bids whose odds were asked for.
 type asker struct {
+	*trial.User
 	page  *Page
-	state desk.State
 	asked []money.Amount
 }
 
-func (a *asker) Ask(bid money.Amount) {
-	a.asked = append(a.asked, bid)
-	a.state = (&desk.Desk{}).Ask(context.Background(), a.state, bid)
-	a.page.Render(a.state)
+func (a *asker) do(x desk.Action) {
+	a.Do(x)
+	a.asked = append(a.asked, a.State.Open.Asked)
+	a.page.Render(a.State)
 }
 
 // shown returns the page over a state, in a window of the smallest size.
@@ -63,8 +63,9 @@ func shown(t *testing.T, s desk.State) (*Page, fyne.Window) {
 func asking(t *testing.T, s desk.State) (*Page, fyne.Window, *asker) {
 	t.Helper()
 	w := seen.Open(t, fyne.NewSize(1280, 640), widget.NewLabel("")) // the look first, then what it dresses
-	a := &asker{state: s}
-	p := New(a)
+	a := &asker{User: trial.New(t)}
+	a.State = s
+	p := New(a.do)
 	a.page = p
 	w.SetContent(p.Object())
 	p.Render(s)
@@ -120,7 +121,7 @@ func atOdds(t *testing.T) (*asker, *plot.BreakEven, fyne.Window) {
 
 func TestTheBidWalksByTheSalesOwnSteps(t *testing.T) {
 	a, chart, _ := atOdds(t)
-	walk := *a.state.Open.Valued.Answer.WalkAway
+	walk := *a.State.Open.Valued.Answer.WalkAway
 	wants(t, a.page, "Every house rule holds at this bid.", "bid "+view.NewPurse("USD").Show(walk))
 	seen.Press(chart, fyne.KeyRight)
 	wants(t, a.page, "This bid breaks 1 house rule.", "fails", "walk-away bid")
@@ -142,7 +143,7 @@ func TestTheLineIsDraggedToLegalBids(t *testing.T) {
 	if len(a.asked) != 4 || a.asked[3] >= a.asked[0] {
 		t.Fatalf("asked for %v", a.asked)
 	}
-	steps := a.state.Open.Case.Buying.BidSteps
+	steps := a.State.Open.Case.Buying.BidSteps
 	for i, bid := range a.asked {
 		if !invoice.Legal(steps, bid) || i > 0 && i < 3 && bid <= a.asked[i-1] {
 			t.Errorf("dragged to %v", a.asked)
@@ -155,8 +156,8 @@ func TestABidIsTypedAsPeopleType(t *testing.T) {
 	field := seen.All[*widgets.NumberEntry](a.page.Object())[0]
 	w.Canvas().Focus(field.Focus())
 	test.Type(field.Focus(), "1.45k")
-	if a.state.Open.Asked != 145000 {
-		t.Errorf("1.45k is read as %d", a.state.Open.Asked)
+	if a.State.Open.Asked != 145000 {
+		t.Errorf("1.45k is read as %d", a.State.Open.Asked)
 	}
 	wants(t, a.page, "Not a bid of this sale: it takes 1,400 or 1,500.")
 }

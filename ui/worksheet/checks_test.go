@@ -65,8 +65,8 @@ func press(t *testing.T, b *bench, words string) {
 func atChecks(t *testing.T, c valuation.Case, k valuation.Knowledge) *bench {
 	t.Helper()
 	b := atKnowing(t, "Checks", c, k)
-	if len(b.open.Faults) > 0 || b.open.Valued == nil {
-		t.Fatal(b.open.Faults, b.open.Problem)
+	if len(b.State.Open.Faults) > 0 || b.State.Open.Valued == nil {
+		t.Fatal(b.State.Open.Faults, b.State.Open.Problem)
 	}
 	return b
 }
@@ -79,10 +79,10 @@ func TestLooksStandByWorthAndKeepTheirPlaces(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 	b.wants(t, "worth USD", "can't change the bid", "Best 10 minutes: 2 looks, 3 min, together worth USD", "(your guess)", "Tool: torch.")
-	before := *b.open.Valued.Answer.WalkAway
+	before := *b.State.Open.Valued.Answer.WalkAway
 	seen.All[*widgets.Reply](b.page.Object())[0].Choose("yes")
-	if b.open.Case.Findings["rail_wave"] != "yes" || *b.open.Valued.Answer.WalkAway >= before {
-		t.Errorf("answered %v, walk-away %d, before %d", b.open.Case.Findings, *b.open.Valued.Answer.WalkAway, before)
+	if b.State.Open.Case.Findings["rail_wave"] != "yes" || *b.State.Open.Valued.Answer.WalkAway >= before {
+		t.Errorf("answered %v, walk-away %d, before %d", b.State.Open.Case.Findings, *b.State.Open.Valued.Answer.WalkAway, before)
 	}
 	if got := b.order(questions...); got[0] != "Is there a wave?" {
 		t.Errorf("an answer moved the rows: %q", got)
@@ -111,10 +111,10 @@ func TestACertainFindingBecomesARepairLine(t *testing.T) {
 	seen.All[*widgets.Reply](b.page.Object())[0].Choose("yes")
 	b.wants(t, "Certain: Bad rail")
 	press(t, b, "Repair line")
-	if n := len(b.open.Case.Repair.Lines); n != 1 || b.open.Case.Repair.Lines[0].Job != "Repair: Bad rail" {
-		t.Errorf("%+v", b.open.Case.Repair.Lines)
+	if n := len(b.State.Open.Case.Repair.Lines); n != 1 || b.State.Open.Case.Repair.Lines[0].Job != "Repair: Bad rail" {
+		t.Errorf("%+v", b.State.Open.Case.Repair.Lines)
 	}
-	if got := b.labels[len(b.labels)-1]; got != "repair line for Bad rail" {
+	if got := b.Steps[len(b.Steps)-1]; got != "repair line for Bad rail" {
 		t.Errorf("undo would take back %q", got)
 	}
 	if got := b.order("Is there a wave?"); len(got) != 0 {
@@ -139,16 +139,16 @@ func TestListsAreTicked(t *testing.T) {
 	b.wants(t, "Keep from the day of purchase", "The blue form.", "Harrow: From memory: ask the agency.", "Bring to the sale", "others are not known")
 	ticks := seen.All[*tick](b.page.Object())
 	ticks[0].SetChecked(true)
-	if len(b.open.Case.Findings) != 1 || b.open.Case.Findings["bring_paper"] != "no" {
-		t.Errorf("%v", b.open.Case.Findings)
+	if len(b.State.Open.Case.Findings) != 1 || b.State.Open.Case.Findings["bring_paper"] != "no" {
+		t.Errorf("%v", b.State.Open.Case.Findings)
 	}
 	ticks[0].SetChecked(false)
-	if len(b.open.Case.Findings) != 0 {
-		t.Errorf("%v", b.open.Case.Findings)
+	if len(b.State.Open.Case.Findings) != 0 {
+		t.Errorf("%v", b.State.Open.Case.Findings)
 	}
 	numbers := seen.All[*widgets.NumberEntry](b.page.Object())
 	retype(b.window, numbers[len(numbers)-1].Focus(), "3")
-	if n := b.open.Standing.Stated; n == nil || *n != 3 {
+	if n := b.State.Open.Standing.Stated; n == nil || *n != 3 {
 		t.Errorf("sold %v", n)
 	}
 	b.wants(t, "You say 3", "With this one it would be 4, which is more.")
@@ -161,7 +161,7 @@ func TestTheGuessOfTheHammerPriceIsEntered(t *testing.T) {
 	b.wants(t, "You have no guess of the hammer price")
 	three := seen.All[*widgets.ThreeEntry](b.page.Object())[0]
 	three.OnChanged(prob.Three{Low: 8000, Likely: 9000, High: 10000})
-	if g := b.open.Case.Market.HammerGuess; g == nil || g.Likely != 9000 {
+	if g := b.State.Open.Case.Market.HammerGuess; g == nil || g.Likely != 9000 {
 		t.Errorf("%v", g)
 	}
 	b.wants(t, "most likely at 9,000 (your guess)")
@@ -182,8 +182,8 @@ func TestTheRowInHandIsBroughtIntoSight(t *testing.T) {
 		t.Errorf("the first look stands at %g, above the page's %g", top, low)
 	}
 	test.Type(b.window.Canvas().Focused(), "y")
-	if b.open.Case.Findings["rail_wave"] != "yes" {
-		t.Errorf("%v", b.open.Case.Findings)
+	if b.State.Open.Case.Findings["rail_wave"] != "yes" {
+		t.Errorf("%v", b.State.Open.Case.Findings)
 	}
 }
 
@@ -193,6 +193,6 @@ func TestCautionsAreThoseOfTheLot(t *testing.T) {
 	c.Hidden.Risks[0].Caution = "Restraints hold charges."
 	b := atChecks(t, c, k)
 	b.wants(t, "Take care: Restraints hold charges.", "1 caution stands under Checks.")
-	b.Edit("another", func(c *valuation.Case) { c.Hidden.Risks[0].Caution = "Batteries reignite." })
+	b.edit("another", func(c *valuation.Case) { c.Hidden.Risks[0].Caution = "Batteries reignite." })
 	b.wants(t, "Take care: Batteries reignite.")
 }

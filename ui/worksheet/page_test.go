@@ -11,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/cmd/wire/trial"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
@@ -25,23 +27,14 @@ import (
 	"walkline/valuation/resale"
 )
 
-// bench answers a page's edits as the window does: the case changes, then it is valued.
+// bench is the page in a window, and its user, to whom the lot is valued after every action as the window does.
 type bench struct {
-	page    *Page
-	window  fyne.Window
-	open    desk.Open
-	labels  []string
-	imports int
-	know    valuation.Knowledge
+	*trial.User
+	page   *Page
+	window fyne.Window
 }
 
-func (b *bench) Import() { b.imports++ }
-
-func (b *bench) AddPhotos(area string) { b.labels = append(b.labels, "photos of "+area) }
-
-func (b *bench) ShowPhoto(hash string) { b.labels = append(b.labels, "photo "+hash) }
-
-func (b *bench) Thumbnail(p lot.Photo, show func(image.Image, error)) {
+func thumbnail(p lot.Photo, show func(image.Image, error)) {
 	if p.Kind == "" {
 		show(nil, errors.New("gone"))
 		return
@@ -49,28 +42,14 @@ func (b *bench) Thumbnail(p lot.Photo, show func(image.Image, error)) {
 	show(image.NewRGBA(image.Rect(0, 0, 8, 6)), nil)
 }
 
-func (b *bench) SetSold(n *int) {
-	b.open.Standing.Stated = n
-	b.show()
+// show values the lot and shows it.
+func (b *bench) show(s desk.State) {
+	v, err := b.Desk.Value(s.Open.Case)
+	b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
+	b.page.Render(*b.State.Open)
 }
 
-func (b *bench) TakeTerms() { b.labels = append(b.labels, "terms") }
-
-func (b *bench) Edit(label string, change func(*valuation.Case)) {
-	b.labels = append(b.labels, label)
-	b.open.Case = b.open.Case.Clone()
-	change(&b.open.Case)
-	b.show()
-}
-
-func (b *bench) show() {
-	b.open.Faults = b.open.Case.Check()
-	b.open.Fresh = false
-	if v, err := (&desk.Desk{Know: b.know}).Value(b.open.Case); err == nil {
-		b.open.Valued, b.open.Fresh = &v, true
-	}
-	b.page.Render(b.open)
-}
+func (b *bench) edit(words string, change func(*valuation.Case)) { b.Do(desk.EditLot(words, change)) }
 
 // plainCase is a lot with a guess, a hidden risk and one rule; every figure is made up.
 func plainCase() valuation.Case {
@@ -96,11 +75,14 @@ func at(t *testing.T, section string, c valuation.Case) *bench {
 // atKnowing is at with catalogues.
 func atKnowing(t *testing.T, section string, c valuation.Case, k valuation.Knowledge) *bench {
 	t.Helper()
-	b := &bench{open: desk.Open{ID: 1, Case: c}, know: k}
+	b := &bench{User: trial.New(t)}
+	b.Desk.Know = k
+	b.State = b.Desk.Load(t.Context())
 	b.window = seen.Open(t, fyne.NewSize(1280, 680), widget.NewLabel("")) // the look first, then what it dresses
-	b.page = New(b, k)
+	b.page = New(b.Do, thumbnail, k)
+	b.Show = b.show
 	b.window.SetContent(b.page.Object())
-	b.show()
+	b.Do(desk.OpenLot(trial.Add(t, b.Store, book.New{Case: c})[0]))
 	b.page.Go(slices.Index(Sections, section))
 	return b
 }
@@ -126,12 +108,12 @@ func TestAModelYearIsTaken(t *testing.T) {
 	b := at(t, "Facts", plainCase())
 	year := seen.All[*widgets.NumberEntry](b.page.Object())[0].Focus()
 	retype(b.window, year, "2016")
-	if got := b.open.Case.Lot.ModelYear; got != 2016 {
+	if got := b.State.Open.Case.Lot.ModelYear; got != 2016 {
 		t.Errorf("the model year is %d", got)
 	}
 	b.wants(t, "2016 Kettrick Dunlin")
 	retype(b.window, year, "201666")
-	if got := b.open.Case.Lot.ModelYear; got != 2016 {
+	if got := b.State.Open.Case.Lot.ModelYear; got != 2016 {
 		t.Errorf("201666 made the model year %d", got)
 	}
 	b.wants(t, "! at most 2100")
@@ -141,10 +123,10 @@ func TestWritingAPageEditsNothing(t *testing.T) {
 	b := at(t, "Facts", plainCase())
 	for i := range Sections {
 		b.page.Go(i)
-		b.show()
+		b.show(b.State)
 	}
-	if len(b.labels) > 0 {
-		t.Errorf("showing the page made the edits %q", b.labels)
+	if len(b.Steps) > 0 {
+		t.Errorf("showing the page made the edits %q", b.Steps)
 	}
 }
 
@@ -161,18 +143,18 @@ func TestDamageFollowsThePlan(t *testing.T) {
 	p := seen.All[*plan.Plan](b.page.Object())[0]
 	p.Select("06")
 	test.Type(p, "2b")
-	if got := b.open.Case.Damage; len(got) != 1 || got[0] != (lot.Damage{Area: "06", Extent: "functional", Depth: "bolted"}) {
+	if got := b.State.Open.Case.Damage; len(got) != 1 || got[0] != (lot.Damage{Area: "06", Extent: "functional", Depth: "bolted"}) {
 		t.Errorf("the survey is %+v", got)
 	}
 	b.wants(t, "06 rear")
 	note := seen.All[field](b.page.Object())[0]
 	test.Type(note, "bent")
-	if got := b.open.Case.Damage[0].Note; got != "bent" {
+	if got := b.State.Open.Case.Damage[0].Note; got != "bent" {
 		t.Errorf("the note is %q", got)
 	}
 	test.Type(p, "0")
-	if len(b.open.Case.Damage) != 0 {
-		t.Errorf("cleared, the survey is %+v", b.open.Case.Damage)
+	if len(b.State.Open.Case.Damage) != 0 {
+		t.Errorf("cleared, the survey is %+v", b.State.Open.Case.Damage)
 	}
 	b.wants(t, "Nothing entered yet.")
 }
@@ -186,11 +168,11 @@ func TestAComparableIsUnticked(t *testing.T) {
 	b := at(t, "Resale", c)
 	list := seen.All[*table.Table](b.page.Object())[0]
 	seen.Press(list, fyne.KeyDown, fyne.KeyDown, fyne.KeySpace)
-	if rows := b.open.Case.Resale.Rows; rows[0].Excluded || !rows[1].Excluded {
+	if rows := b.State.Open.Case.Resale.Rows; rows[0].Excluded || !rows[1].Excluded {
 		t.Errorf("left out: %v, %v", rows[0].Excluded, rows[1].Excluded)
 	}
 	seen.Press(list, fyne.KeySpace)
-	if b.open.Case.Resale.Rows[1].Excluded {
+	if b.State.Open.Case.Resale.Rows[1].Excluded {
 		t.Error("ticked again, it is still left out")
 	}
 }
@@ -202,37 +184,37 @@ func TestImportIsAskedFor(t *testing.T) {
 			test.Tap(button)
 		}
 	}
-	if b.imports != 1 {
-		t.Errorf("import was asked for %d times", b.imports)
+	if !slices.Equal(b.Wished, []string{"comparables"}) {
+		t.Errorf("asked for %q", b.Wished)
 	}
 }
 
 func TestAFindingIsNotedAndTakenBack(t *testing.T) {
 	b := at(t, "Checks", plainCase())
-	if len(b.open.Faults) > 0 {
-		t.Fatal(b.open.Faults)
+	if len(b.State.Open.Faults) > 0 {
+		t.Fatal(b.State.Open.Faults)
 	}
 	answers := seen.All[*widgets.Reply](b.page.Object())
 	if len(answers) == 0 {
-		_, err := (&desk.Desk{}).Value(b.open.Case)
+		_, err := b.Desk.Value(b.State.Open.Case)
 		t.Fatal(err, seen.Texts(b.page.Object()))
 	}
 	answer := answers[0]
 	answer.Choose("yes")
-	if len(b.open.Case.Findings) != 1 {
-		t.Fatalf("the findings are %v", b.open.Case.Findings)
+	if len(b.State.Open.Case.Findings) != 1 {
+		t.Fatalf("the findings are %v", b.State.Open.Case.Findings)
 	}
 	answer.Choose("not looked")
-	if len(b.open.Case.Findings) != 0 {
-		t.Errorf("taken back, the findings are %v", b.open.Case.Findings)
+	if len(b.State.Open.Case.Findings) != 0 {
+		t.Errorf("taken back, the findings are %v", b.State.Open.Case.Findings)
 	}
 }
 
 func TestTheVerdictKeepsItsWord(t *testing.T) {
 	b := at(t, "Facts", plainCase())
 	b.wants(t, "Walk-away bid", "USD ", "Bound by: least expected profit")
-	b.Edit("the rule", func(c *valuation.Case) { tooMuch := money.Amount(1e8); c.Rules.MinProfit = &tooMuch })
+	b.edit("the rule", func(c *valuation.Case) { tooMuch := money.Amount(1e8); c.Rules.MinProfit = &tooMuch })
 	b.wants(t, "Do not bid")
-	b.Edit("the guess", func(c *valuation.Case) { c.Resale.Guess = nil })
+	b.edit("the guess", func(c *valuation.Case) { c.Resale.Guess = nil })
 	b.wants(t, "before your last change", "Still to enter", "Resale: import comparables")
 }

@@ -16,8 +16,8 @@ import (
 
 func TestTheStripFollowsTheSelectedArea(t *testing.T) {
 	b := at(t, "Damage", valuation.Defaults())
-	b.open.Photos = []lot.Photo{{Hash: "a", Kind: "png", Area: "12", Stage: lot.Before}, {Hash: "b", Area: "12", Stage: lot.After}, {Hash: "c", Area: "01"}, {Hash: "d"}}
-	b.show()
+	b.State.Open.Photos = []lot.Photo{{Hash: "a", Kind: "png", Area: "12", Stage: lot.Before}, {Hash: "b", Area: "12", Stage: lot.After}, {Hash: "c", Area: "01"}, {Hash: "d"}}
+	b.show(b.State)
 	if got := cards(b); !slices.Equal(got, []string{"before", "! not readable"}) {
 		t.Errorf("on the front: %q", got)
 	}
@@ -30,7 +30,7 @@ func TestTheStripFollowsTheSelectedArea(t *testing.T) {
 	}
 	b.wants(t, "Photos: 01 front right")
 	test.Tap(seen.All[*widgets.Thumbnail](b.window.Content())[0])
-	if last := b.labels[len(b.labels)-1]; last != "photo c" {
+	if last := b.Wished[len(b.Wished)-1]; last != "large photo c" {
 		t.Errorf("a tap asks for %q", last)
 	}
 	if area, shown := b.page.DamageShown(); area != "01" || !shown {
@@ -68,8 +68,8 @@ func TestTheStripMakesRoomForItself(t *testing.T) {
 	b := at(t, "Damage", valuation.Defaults())
 	driver := fyne.CurrentApp().Driver()
 	for _, photos := range [][]lot.Photo{{{Hash: "a", Kind: "png", Area: "12"}}, nil, {{Hash: "b", Kind: "png", Area: "12"}, {Hash: "c", Area: "06"}}} {
-		b.open.Photos = photos
-		b.show()
+		b.State.Open.Photos = photos
+		b.show(b.State)
 		strip, list := b.page.survey.photos.body, b.page.survey.list
 		foot := driver.AbsolutePositionForObject(strip).Y + strip.MinSize().Height
 		if top := driver.AbsolutePositionForObject(list).Y; top < foot || top > foot+20 {

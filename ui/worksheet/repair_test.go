@@ -26,7 +26,7 @@ func TestALineJustAddedIsTheOneThatEnterOpens(t *testing.T) {
 	if at := lines.Selected(); at < 0 || b.page.work.rows[at].Line.Job != "New work" {
 		t.Errorf("row %d is marked, beside it stands the line just added", at)
 	}
-	b.Edit("undo", func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:2] })
+	b.edit("undo", func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:2] })
 	if lines.Selected() >= 0 {
 		t.Error("a row is marked, beside it stands that none is")
 	}
