@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"walkline/cmd/wire"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/widgets"
@@ -23,13 +22,13 @@ func TestTheBenchSetsWhatANewLotBeginsWith(t *testing.T) {
 	s.retyped("2,750")
 	s.wants(t, "Yours.")
 	s.window.NewLot()
-	id := s.book.lots[0].id
+	const id = 1
 	if got := s.kept(t, id).Rules.MinProfit; got == nil || *got != 275000 {
 		t.Errorf("a new lot's least profit is %v", got)
 	}
 	s.press(fyne.Key5)
 	s.wants(t, "The terms of this lot are the Bench's.")
-	s.window.Edit("rivals", func(c *valuation.Case) { c.Market.Rivals = 9 })
+	s.window.Do(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = 9 }))
 	s.wants(t, "not the Bench's in: who else bids.")
 	s.tap(t, "Take the Bench's terms")
 	if got := s.kept(t, id).Market.Rivals; got != 4 {
@@ -84,19 +83,14 @@ func (s *stage) suggests(t *testing.T, hint string) *widgets.Suggest {
 // A change to a job on the Bench reaches the lots that it is called for, and not what is a lot's own.
 func TestTheBenchsJobReachesTheLots(t *testing.T) {
 	s, id := worksheet(t, side, '3')
-	d, err := wire.NewDesk(newBook())
-	if err != nil {
-		t.Fatal(err)
-	}
-	answer := func() desk.Summary { return *s.book.lots[id-1].answer }
-	before := answer()
-	s.window.EditOwn("bought in", func(o *valuation.Own) {
-		for _, j := range d.Know.Jobs.Jobs {
+	before := s.answer(t, id)
+	s.window.Do(desk.EditOwn("bought in", func(o *valuation.Own) {
+		for _, j := range s.know.Jobs.Jobs {
 			j.Outside = prob.Certain(400)
 			o.Jobs = append(o.Jobs, j)
 		}
-	})
-	if after := answer(); after.WalkAway != nil && *after.WalkAway >= *before.WalkAway {
+	}))
+	if after := s.answer(t, id); after.WalkAway != nil && *after.WalkAway >= *before.WalkAway {
 		t.Errorf("the walk-away bid was %v and is %v", *before.WalkAway, *after.WalkAway)
 	}
 }

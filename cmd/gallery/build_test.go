@@ -11,7 +11,6 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
-	"walkline/valuation/build"
 )
 
 func TestAWonLotIsBuiltByKeyboard(t *testing.T) {
@@ -28,35 +27,26 @@ func TestAWonLotIsBuiltByKeyboard(t *testing.T) {
 	s.wants(t, "1 build", "at work", "Profit now")
 	seen.Press(s.screen.Canvas().Focused(), fyne.KeyDown, fyne.KeyReturn)
 	s.wants(t, "Lot 27", "Profit it leads to", "Ways out", "left out")
-	before := len(s.came(t, id).Receipts)
+	before := len(s.lotOf(t, id).Build.Receipts)
 	s.press(fyne.Key2)
 	test.Type(s.screen.Canvas().Focused(), "Paint")
 	amount := seen.All[*widgets.NumberEntry](s.screen.Content())[0].Focus()
 	s.screen.Canvas().Focus(amount)
 	test.Type(amount, "1,250.50")
 	seen.Press(amount, fyne.KeyReturn)
-	bills := s.came(t, id).Receipts
+	bills := s.lotOf(t, id).Build.Receipts
 	if len(bills) != before+1 || bills[before].Amount != 125050 || bills[before].What != "Paint" {
 		t.Fatalf("%+v", bills)
 	}
 	s.undo()
 	s.wants(t, "Undone: add bill.")
-	if got := len(s.came(t, id).Receipts); got != before {
+	if got := len(s.lotOf(t, id).Build.Receipts); got != before {
 		t.Errorf("after undo there are %d bills", got)
 	}
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	s.wants(t, "1 build")
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	s.wants(t, "3 lots", "won")
-}
-
-func (s *stage) came(t *testing.T, id int64) build.Build {
-	t.Helper()
-	b, err := s.book.Build(t.Context(), id)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
 }
 
 func TestPastBuysAreImportedFromAFile(t *testing.T) {

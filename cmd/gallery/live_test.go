@@ -16,9 +16,9 @@ import (
 )
 
 // limit returns the walk-away bid of a lot as it is read, and that of the steps below and above it.
-func (s *stage) limit(id int64) (walk, below, above string) {
-	p := s.book.lots[id-1]
-	purse, steps, at := view.NewPurse(p.now.Currency), p.now.Buying.BidSteps, *p.answer.WalkAway
+func (s *stage) limit(t *testing.T, id int64) (walk, below, above string) {
+	c := s.kept(t, id)
+	purse, steps, at := view.NewPurse(c.Currency), c.Buying.BidSteps, *s.answer(t, id).WalkAway
 	return purse.Exact(at), purse.Exact(invoice.Before(steps, at)), purse.Exact(invoice.After(steps, at))
 }
 
@@ -26,7 +26,7 @@ func (s *stage) limit(id int64) (walk, below, above string) {
 func TestLiveToPastTheLimitAndBack(t *testing.T) {
 	s, id := worksheet(t, side, '1')
 	s.press(fyne.KeyL)
-	walk, below, above := s.limit(id)
+	walk, below, above := s.limit(t, id)
 	s.wants(t, "Lot 27", "none yet", "Walk-away bid, USD", walk, "steps left", "At a bid of USD 25")
 	s.types(below + "\n")
 	s.wants(t, below, "1 step left", "At a bid of USD "+below)
@@ -37,20 +37,20 @@ func TestLiveToPastTheLimitAndBack(t *testing.T) {
 	s.wants(t, above, "STOP", "Breaks: ")
 	s.types("60,000\n")
 	s.wants(t, "60,000", "STOP", "Expected LOSS", "100 %")
-	if hammer := s.book.lots[id-1].came.Hammer; hammer != nil {
+	if hammer := s.lotOf(t, id).Build.Hammer; hammer != nil {
 		t.Fatalf("a bid that was only shown is kept: %d", *hammer)
 	}
 	s.types("1.4k\nL")
 	s.wants(t, "marked: lost at USD 1,400", "Recorded: lot 27 lost at USD 1,400. Ctrl+Z takes it back.")
-	if p := s.book.lots[id-1]; p.state != lot.Lost || p.came.Hammer == nil || *p.came.Hammer != 140000 {
-		t.Errorf("the book has %s, %+v", p.state, p.came)
+	if l := s.lotOf(t, id); l.State != lot.Lost || l.Build.Hammer == nil || *l.Build.Hammer != 140000 {
+		t.Errorf("the book has %s, %+v", l.State, l.Build)
 	}
 	s.types("n")
 	s.wants(t, "Lot 33", "do not bid", "STOP")
 	s.undo()
-	s.wants(t, "Lot 27", "Taken back: lot 27 lost at USD 1,400.")
-	if p := s.book.lots[id-1]; p.state == lot.Lost || p.came.Hammer != nil {
-		t.Errorf("taken back, the book has %s, %+v", p.state, p.came)
+	s.wants(t, "Lot 27", "Undone: lot 27 lost at USD 1,400.")
+	if l := s.lotOf(t, id); l.State == lot.Lost || l.Build.Hammer != nil {
+		t.Errorf("taken back, the book has %s, %+v", l.State, l.Build)
 	}
 	seen.Press(s.screen.Canvas().Focused(), fyne.KeyEscape)
 	s.wants(t, "Vehicle") // the worksheet
@@ -64,9 +64,9 @@ func TestALotWonOnLiveIsForetold(t *testing.T) {
 	s.wants(t, "At what price?")
 	s.types("1250\nw")
 	s.wants(t, "marked: won at USD 1,250")
-	p := s.book.lots[id-1]
-	if p.state != lot.Won || *p.came.Hammer != 125000 || len(s.book.foretold) != 1 || s.book.foretold[0].id != id {
-		t.Errorf("the book has %s, %+v, foretold %d", p.state, p.came, len(s.book.foretold))
+	frozen, _, err := s.book.FrozenCases(t.Context())
+	if l := s.lotOf(t, id); err != nil || l.State != lot.Won || *l.Build.Hammer != 125000 || len(frozen) != 1 || frozen[id].Lot.Number != side {
+		t.Errorf("the book has %s, %+v, foretold %d, %v", l.State, l.Build, len(frozen), err)
 	}
 	s.press(fyne.KeyB)
 	s.wants(t, "won")
@@ -77,14 +77,14 @@ func TestTheOddsFollowTheLine(t *testing.T) {
 	s, id := worksheet(t, side, '1')
 	s.press(fyne.KeyE)
 	s.tap(t, "Odds at any bid")
-	walk, _, above := s.limit(id)
+	walk, _, above := s.limit(t, id)
 	chart := seen.All[*plot.BreakEven](s.screen.Content())[0]
 	s.wants(t, "bid USD "+walk, "Every house rule holds at this bid.")
 	test.TapAt(chart, fyne.NewPos(chart.Size().Width*0.4, chart.Size().Height/2))
 	s.wants(t, "This bid breaks", "fails")
 	seen.Press(chart, fyne.KeyEnd, fyne.KeyRight)
 	s.wants(t, "bid USD "+above, "walk-away bid")
-	if p := s.book.lots[id-1]; p.came.Hammer != nil || p.state == lot.Bid {
+	if l := s.lotOf(t, id); l.Build.Hammer != nil || l.State == lot.Bid {
 		t.Error("asking for odds was kept as a bid")
 	}
 }

@@ -12,7 +12,6 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
-	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
@@ -53,11 +52,7 @@ func withPhotos(t *testing.T) (*stage, int64) {
 
 func (s *stage) keptPhotos(t *testing.T, id int64) []lot.Photo {
 	t.Helper()
-	list, err := s.book.Photos(t.Context(), id)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return list
+	return s.lotOf(t, id).Photos
 }
 
 func TestPhotosOfAFolderArePinnedToTheSelectedArea(t *testing.T) {
@@ -170,23 +165,5 @@ func TestARemovedPhotoComesBack(t *testing.T) {
 	s.undo()
 	if list := s.keptPhotos(t, id); len(list) != 2 || slices.Equal(list, before) {
 		t.Errorf("after undo: %+v", list)
-	}
-}
-
-// The photo of a bill is kept by its hash; a file that is neither picture nor PDF is refused with its reason.
-func TestTheFileOfABillIsKept(t *testing.T) {
-	s := opened(t, task.Inline{})
-	folder := photographs(t)
-	var name, hash string
-	take := func(n, h string) { name, hash = n, h }
-	s.window.KeepFile(filepath.Join(folder, "a front.jpg"), take)
-	if _, err := s.book.KeptFile(hash, "jpeg"); err != nil || name != "a front.jpg" {
-		t.Errorf("%q, %q, %v", name, hash, err)
-	}
-	hash = ""
-	s.window.KeepFile(filepath.Join(folder, "list.csv"), take)
-	s.wants(t, "Could not keep list.csv: it is no PDF, and as a photo")
-	if hash != "" {
-		t.Error("a table is kept as a bill")
 	}
 }

@@ -6,9 +6,11 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
+	"walkline/valuation"
 )
 
 // TestThePriceIsAskedAbout asks for the chances of the price: half lies on either side of the middle, and a key moves the line.
@@ -28,13 +30,8 @@ func TestThePriceIsAskedAbout(t *testing.T) {
 
 // TestAWarningLeadsToItsRow makes one price absurd: the section says so, what it means, and the button goes to the row.
 func TestAWarningLeadsToItsRow(t *testing.T) {
-	s, id := worksheet(t, "27", '4')
-	c := s.kept(t, id)
-	c.Resale.Rows[3].Price *= 10
-	if err := s.book.Save(t.Context(), id, "slip", c); err != nil {
-		t.Fatal(err)
-	}
-	s.window.Open(id)
+	s, _ := worksheet(t, "27", '4')
+	s.window.Do(desk.EditLot("slip", func(c *valuation.Case) { c.Resale.Rows[3].Price *= 10 }))
 	s.wants(t, "does not fit its age, mileage and equipment")
 	rows := seen.All[*table.Table](s.screen.Content())[0]
 	for _, b := range seen.Texts(s.screen.Content()) {

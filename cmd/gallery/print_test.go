@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
@@ -81,9 +82,7 @@ func TestTheRebuiltFileIsSaved(t *testing.T) {
 	s, id := withPhotos(t)
 	s.press(fyne.KeyP, fyne.KeyModifierShift)
 	s.wants(t, "First open the build that the file is for.")
-	if err := s.book.SetState(t.Context(), id, lot.Won); err != nil {
-		t.Fatal(err)
-	}
+	s.window.Do(desk.MarkLot(id, lot.Won))
 	s.press(fyne.KeyU)
 	s.window.OpenBuild(id)
 	s.press(fyne.KeyP, fyne.KeyModifierShift)

@@ -1,11 +1,12 @@
 package main
 
 import (
-	"context"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
+	"walkline/store/book"
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/lot"
@@ -28,14 +29,21 @@ func TestAFactorIsAcceptedByKeyboardAndMovesTheNextBid(t *testing.T) {
 	s.wants(t, "Accept this factor", "What it would do to open lots", "Lot 14")
 	s.tap(t, "Accept this factor")
 	s.wants(t, "is in force", "in force")
-	if len(s.book.decided) != 1 || s.book.decided[0].After.Empty() {
-		t.Fatalf("%+v", s.book.decided)
+	decided := func() []book.Decision {
+		list, err := s.book.Decisions(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return list
+	}
+	if d := decided(); len(d) != 1 || d[0].After.Empty() {
+		t.Fatalf("%+v", d)
 	}
 	id, err := s.lot("14")
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.window.Open(id)
+	s.window.Do(desk.OpenLot(id))
 	s.wants(t, "Learned from your own past buys")
 	s.press(fyne.KeyT)
 	s.press(fyne.Key5)
@@ -43,15 +51,19 @@ func TestAFactorIsAcceptedByKeyboardAndMovesTheNextBid(t *testing.T) {
 	seen.Press(s.screen.Canvas().Focused(), fyne.KeyDown)
 	s.tap(t, "Restore the factors from before this decision")
 	s.wants(t, "restored")
-	if last := s.book.decided[len(s.book.decided)-1]; !last.After.Empty() {
-		t.Errorf("%+v", last)
+	if d := decided(); !d[len(d)-1].After.Empty() {
+		t.Errorf("%+v", d)
 	}
-	for _, f := range s.book.foretold {
-		if f.c.Factors != nil {
+	frozen, _, err := s.book.FrozenCases(t.Context())
+	if err != nil || len(frozen) != pastBuys {
+		t.Errorf("%d are frozen, %v", len(frozen), err)
+	}
+	for _, c := range frozen {
+		if c.Factors != nil {
 			t.Error("a frozen case carries factors that came later")
 		}
 	}
-	entries, err := s.book.Entries(context.Background())
+	entries, err := s.book.Entries(t.Context())
 	if err != nil || entries[0].State != lot.ToLookAt {
 		t.Error(entries, err)
 	}

@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"walkline/cmd/wire/trial"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
@@ -45,7 +47,11 @@ func benched(b *testing.B, r task.Runner) *stage {
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.Cleanup(s.screen.Close)
+	b.Cleanup(func() {
+		if err := s.close(); err != nil {
+			b.Error(err)
+		}
+	})
 	return s
 }
 
@@ -67,7 +73,7 @@ func middleOf(took []time.Duration) time.Duration {
 }
 
 // BenchmarkWindowEdit changes a figure of the demo lot until the new verdict stands in the window: the window's own work
-// (saving in memory, both renderings), and what it is of the engine's time.
+// (saving, both renderings), and what it is of the engine's time.
 func BenchmarkWindowEdit(b *testing.B) {
 	r := &split{}
 	s := benched(b, r)
@@ -76,7 +82,7 @@ func BenchmarkWindowEdit(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	s.window.Open(id)
+	s.window.Do(desk.OpenLot(id))
 	for i, name := range []string{"Facts", "Damage", "Repair", "Resale", "Costs", "Checks"} {
 		s.press(fyne.KeyName(rune('1' + i)))
 		b.Run(name, func(b *testing.B) {
@@ -84,7 +90,7 @@ func BenchmarkWindowEdit(b *testing.B) {
 			r.engine = 0
 			for b.Loop() {
 				n++
-				s.window.Edit("holding", func(c *valuation.Case) { c.Time.HoldingPerDay = 6 + float64(n%7) })
+				s.window.Do(desk.EditLot("holding", func(c *valuation.Case) { c.Time.HoldingPerDay = 6 + float64(n%7) }))
 			}
 			window := b.Elapsed() - r.engine
 			b.ReportMetric(float64(window)/float64(b.N)/1e6, "window-ms")
@@ -121,16 +127,20 @@ func benchBoard(b *testing.B, lots int) *boarded {
 	b.Helper()
 	s := benched(b, task.Inline{})
 	base := s.desk.Demo()[0]
-	walkAway := money.Amount(0)
+	base.Resale.Rows = nil // the Board shows none
+	var added []book.New
 	for i := range lots {
-		c := base
+		c := base.Clone()
 		c.Lot.Number = fmt.Sprint(i + 1)
-		id, err := s.book.Add(b.Context(), c)
-		if err != nil {
+		added = append(added, book.New{Case: c})
+	}
+	for i, id := range trial.Add(b, s.book, added...) {
+		walkAway := money.Amount((i * 7919) % 1_000_000)
+		a := valuation.Answer{Decision: "bid", WalkAway: &walkAway}
+		a.Profit.LossChance = float64(i%100) / 100
+		if err := s.book.NoteAnswer(b.Context(), id, 1, a); err != nil {
 			b.Fatal(err)
 		}
-		walkAway = money.Amount((i * 7919) % 1_000_000)
-		s.book.lots[id-1].answer = &desk.Summary{Decision: "bid", WalkAway: &walkAway, LossChance: float64(i%100) / 100}
 	}
 	s.press(fyne.KeyB)
 	return &boarded{stage: s, table: seen.All[*table.Table](s.screen.Content())[0]}
@@ -171,13 +181,9 @@ func benchTicks(b *testing.B, rows int) func() {
 	for len(c.Resale.Rows) < rows {
 		c.Resale.Rows = append(c.Resale.Rows, few[len(c.Resale.Rows)%len(few)])
 	}
-	id, err := s.book.Add(b.Context(), c)
-	if err != nil {
-		b.Fatal(err)
-	}
-	s.window.Open(id)
+	s.window.Do(desk.OpenLot(trial.Add(b, s.book, book.New{Case: c})[0]))
 	s.press(fyne.Key4)
 	return func() {
-		s.window.Edit("tick", func(c *valuation.Case) { c.Resale.Rows[1].Excluded = !c.Resale.Rows[1].Excluded })
+		s.window.Do(desk.EditLot("tick", func(c *valuation.Case) { c.Resale.Rows[1].Excluded = !c.Resale.Rows[1].Excluded }))
 	}
 }

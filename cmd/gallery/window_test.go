@@ -11,6 +11,8 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -28,7 +30,11 @@ func opened(t *testing.T, r task.Runner) *stage {
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(s.screen.Close)
+	t.Cleanup(func() {
+		if err := s.close(); err != nil {
+			t.Error(err)
+		}
+	})
 	return s
 }
 
@@ -41,18 +47,35 @@ func worksheet(t *testing.T, number string, section rune) (*stage, int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s.window.Open(id)
+	s.window.Do(desk.OpenLot(id))
 	s.press(fyne.KeyName(section))
 	return s, id
 }
 
-func (s *stage) kept(t *testing.T, id int64) valuation.Case {
+// lotOf returns all that is kept of a lot.
+func (s *stage) lotOf(t *testing.T, id int64) book.Lot {
 	t.Helper()
-	c, err := s.book.Case(t.Context(), id)
+	l, err := s.book.Lot(t.Context(), id)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c
+	return l
+}
+
+// answer returns the answer that the Board shows of a lot.
+func (s *stage) answer(t *testing.T, id int64) book.Summary {
+	t.Helper()
+	entries, err := s.book.Entries(t.Context())
+	i := slices.IndexFunc(entries, func(e book.Entry) bool { return e.ID == id })
+	if err != nil || i < 0 || entries[i].Answer == nil {
+		t.Fatalf("no answer of lot %d: %v", id, err)
+	}
+	return *entries[i].Answer
+}
+
+func (s *stage) kept(t *testing.T, id int64) valuation.Case {
+	t.Helper()
+	return s.lotOf(t, id).Case
 }
 
 func (s *stage) wants(t *testing.T, words ...string) {
@@ -192,14 +215,14 @@ func TestALateAnswerIsDropped(t *testing.T) {
 		t.Fatal(err)
 	}
 	flood, _ := s.lot("33")
-	s.window.Open(flood)
-	s.window.Open(side) // the flood lot's answer is not wanted any more
+	s.window.Do(desk.OpenLot(flood))
+	s.window.Do(desk.OpenLot(side)) // the flood lot's answer is not wanted any more
 	if held.Waiting() != 1 {
 		t.Fatalf("%d valuations wait", held.Waiting())
 	}
 	held.Release()
-	s.wants(t, view.NewPurse("USD").Show(*s.book.lots[side-1].answer.WalkAway))
-	s.window.Open(side)
+	s.wants(t, view.NewPurse("USD").Show(*s.answer(t, side).WalkAway))
+	s.window.Do(desk.OpenLot(side))
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	if held.Waiting() != 0 {
 		t.Error("a lot that was closed is still to be valued")

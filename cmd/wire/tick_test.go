@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"walkline/store"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/resale"
@@ -46,7 +47,7 @@ func ticking(b *testing.B, rows int) *ticked {
 		b.Fatal(err)
 	}
 	b.Cleanup(func() { s.Close() })
-	d, err := NewDesk(Book{s})
+	d, err := NewDesk(s)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -57,18 +58,18 @@ func ticking(b *testing.B, rows int) *ticked {
 		r.ID = ""
 		c.Resale.Rows = append(c.Resale.Rows[:len(c.Resale.Rows):len(c.Resale.Rows)], []resale.Row{r}...)
 	}
-	id, err := s.Add(context.Background(), c)
+	done, err := s.Do(b.Context(), book.Step{Subject: book.Board, New: []book.New{{Case: c}}})
 	if err != nil {
 		b.Fatal(err)
 	}
-	return &ticked{d, d.OpenLot(context.Background(), d.Load(context.Background()), id)}
+	return &ticked{d, d.Do(b.Context(), d.Load(b.Context()), desk.OpenLot(done.Lots[0]))}
 }
 
 func (t *ticked) run(b *testing.B) {
 	for b.Loop() {
-		t.state = t.desk.Edit(context.Background(), t.state, "tick", func(c *valuation.Case) {
+		t.state = t.desk.Do(b.Context(), t.state, desk.EditLot("tick", func(c *valuation.Case) {
 			c.Resale.Rows[1].Excluded = !c.Resale.Rows[1].Excluded
-		})
+		}))
 		if t.state.Trouble != "" {
 			b.Fatal(t.state.Trouble)
 		}
