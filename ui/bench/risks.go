@@ -43,17 +43,16 @@ func buildRisk(e *editor[hidden.Entry]) {
 	type entry = hidden.Entry
 	f := e.rows()
 	narrow := func(t *widgets.ThreeEntry) { t.SetFigures(5); t.SetRoom(0) }
-	f.Text("Hidden damage", func(r entry) string { return r.Name }, func(r *entry, s string) { r.Name = s })
+	f.Text("Hidden damage", func(r *entry) *string { return &r.Name })
 	f.Plain("It was there in", counts, func(r *entry) *float64 { return &r.Chance.A }).SetRoom(0)
 	f.Plain("It was not there in", counts, func(r *entry) *float64 { return &r.Chance.B }).SetRoom(0)
-	narrow(f.Three("Cost if there", form.Amounts, func(r entry) prob.Three { return r.Cost }, func(r *entry, t prob.Three) { r.Cost = t }))
-	form.Hours(f, func(r entry) map[string]prob.Three { return r.Hours }, func(r *entry) *map[string]prob.Three { return &r.Hours })
-	narrow(f.Three("Days that it adds", form.Days, func(r entry) prob.Three { return r.Days }, func(r *entry, t prob.Three) { r.Days = t }))
+	narrow(f.Three("Cost if there", form.Amounts, func(r *entry) any { return &r.Cost }))
+	form.Hours(f, func(r *entry) *map[string]prob.Three { return &r.Hours })
+	narrow(f.Three("Days that it adds", form.Days, func(r *entry) any { return &r.Days }))
 	loading := widgets.Spec{Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(0.9)}
-	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(r entry) widgets.Number { return form.Share(r.Loading) },
-		func(r *entry, n widgets.Number) { r.Loading = form.ToShare(n) }).SetRoom(0)
-	f.Text("Why", func(r entry) string { return r.Why }, func(r *entry, s string) { r.Why = s })
-	f.Text("Caution", func(r entry) string { return r.Caution }, func(r *entry, s string) { r.Caution = s })
+	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(r *entry) any { return &r.Loading }).SetRoom(0)
+	f.Text("Why", func(r *entry) *string { return &r.Why })
+	f.Text("Caution", func(r *entry) *string { return &r.Caution })
 	e.body.Add(form.Heading("What brings it up", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
 	for i := range e.entry.Triggers {
 		buildSign(e, i, func(r *entry) *[]lot.Sign { return &r.Triggers })
@@ -118,9 +117,9 @@ var findings = kind[hidden.Finding]{
 func buildFinding(e *editor[hidden.Finding]) {
 	type finding = hidden.Finding
 	f := e.rows()
-	f.Text("Question", func(x finding) string { return x.Text }, func(x *finding, s string) { x.Text = s })
-	f.Text("How to look", func(x finding) string { return x.Look }, func(x *finding, s string) { x.Look = s })
-	f.Text("Tools", func(x finding) string { return x.Tools }, func(x *finding, s string) { x.Tools = s })
+	f.Text("Question", func(x *finding) *string { return &x.Text })
+	f.Text("How to look", func(x *finding) *string { return &x.Look })
+	f.Text("Tools", func(x *finding) *string { return &x.Tools })
 	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)}, func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
-	f.Text("Where", func(x finding) string { return x.Where }, func(x *finding, s string) { x.Where = s })
+	f.Text("Where", func(x *finding) *string { return &x.Where })
 }
