@@ -16,14 +16,14 @@ import (
 var jobs = kind[repair.Job]{
 	name: "Repair jobs", title: "Repair jobs", noun: "job", under: "jobs.",
 	help:    "Each job comes into a lot when one of its reasons is met, or by hand. Hours are clock hours of one person; money is without own labour.",
-	columns: view.JobShelfColumns,
+	columns: view.JobColumns,
 	starter: func(k *valuation.Knowledge) []repair.Job { return k.Jobs.Jobs },
 	own:     func(o *valuation.Own) *[]repair.Job { return &o.Jobs },
 	id:      func(j *repair.Job) *string { return &j.ID },
 	called: func(j repair.Job) string {
 		return j.Job + " " + view.SignWords(lot.Sign{Areas: []string{j.Area}}) + " " + j.Operation
 	},
-	cells: view.JobShelfRow,
+	cells: view.JobRow,
 	blank: repair.Job{Line: repair.Line{Job: "New job", Area: "12", Operation: "repair"}},
 	shape: jobShape,
 	build: buildJob,
@@ -72,7 +72,7 @@ func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
 func buildBrings(e *editor[repair.Job]) {
 	e.body.Add(form.Heading("What it brings along", "Work that comes with it, counted once for all jobs that bring it."))
 	f := e.rows()
-	all := e.shelf.list("")
+	all := e.catalogue.list("")
 	name := func(id string) string {
 		for _, j := range all {
 			if j.Item.ID == id {

@@ -17,12 +17,12 @@ import (
 var risks = kind[hidden.Entry]{
 	name: "Hidden risks", title: "Hidden risks", noun: "risk", under: "risks.",
 	help:    "Damage that may be there unseen. Its chance reads as: seen in so many of so many cases; findings move it.",
-	columns: view.RiskShelfColumns,
+	columns: view.RiskEntryColumns,
 	starter: func(k *valuation.Knowledge) []hidden.Entry { return k.Risks.Risks },
 	own:     func(o *valuation.Own) *[]hidden.Entry { return &o.Risks },
 	id:      func(r *hidden.Entry) *string { return &r.ID },
 	called:  func(r hidden.Entry) string { return r.Name + " " + r.Why },
-	cells:   view.RiskShelfRow,
+	cells:   view.RiskEntryRow,
 	blank:   hidden.Entry{Risk: hidden.Risk{Name: "New risk", Chance: hidden.Beta{A: 1, B: 4}}},
 	shape:   func(r hidden.Entry) string { return fmt.Sprint(len(r.Triggers), findingIDs(r)) },
 	build:   buildRisk,
@@ -67,7 +67,7 @@ func buildEvidence(e *editor[hidden.Entry]) {
 	e.body.Add(form.Heading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
 	texts := map[string]string{}
 	var choices []widgets.Choice
-	if know := e.shelf.page.state.Know; know != nil {
+	if know := e.catalogue.page.state.Know; know != nil {
 		for _, f := range know.Risks.Findings {
 			texts[f.ID] = f.Text
 			choices = append(choices, widgets.Choice{ID: f.ID, Name: f.Text})
@@ -103,12 +103,12 @@ func buildEvidence(e *editor[hidden.Entry]) {
 var findings = kind[hidden.Finding]{
 	name: "Things to look at", title: "Things to look at", noun: "look", under: "findings.",
 	help:    "What a person can look at in a yard within minutes; the answers move the chances of hidden risks.",
-	columns: view.FindingShelfColumns,
+	columns: view.FindingColumns,
 	starter: func(k *valuation.Knowledge) []hidden.Finding { return k.Risks.Findings },
 	own:     func(o *valuation.Own) *[]hidden.Finding { return &o.Findings },
 	id:      func(f *hidden.Finding) *string { return &f.ID },
 	called:  func(f hidden.Finding) string { return f.Text + " " + f.Look + " " + f.Tools + " " + f.Where },
-	cells:   view.FindingShelfRow,
+	cells:   view.FindingRow,
 	blank:   hidden.Finding{Text: "New question?", Minutes: 1, Tools: "none"},
 	shape:   func(hidden.Finding) string { return "" },
 	build:   buildFinding,
