@@ -10,26 +10,25 @@ import (
 	"walkline/valuation"
 )
 
-// NoteAnswer keeps what the last valuation of a lot said, for the list of lots; it holds for the case as stored now.
+// NoteAnswer keeps what a valuation of a lot said, for the list of lots, as the answer to that revision of its case: where the case
+// has changed since it shows as stale. An answer to an older revision than the one that is kept is let go.
 // Errors: [ErrNotFound]; [ErrRefused] when the answer decides nothing or a figure is not finite.
-func (s *Store) NoteAnswer(ctx context.Context, id int64, a valuation.Answer) error {
+func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error {
 	doing := fmt.Sprintf("noting the answer for lot %d", id)
 	if !finite(a.Profit) {
 		return fmt.Errorf("%s: %w: a figure is not finite", doing, ErrRefused)
 	}
 	return s.write(ctx, doing, func(tx *sql.Tx) error {
-		var revision int64
-		err := tx.QueryRowContext(ctx, `SELECT revision FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(&revision)
-		if err != nil {
+		p := place{ctx, tx}
+		if err := p.row(`SELECT id FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(&id); err != nil {
 			return err
 		}
-		_, err = tx.ExecContext(ctx, `INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at)
+		return p.exec(`INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
 			ON CONFLICT (lot) DO UPDATE SET revision = excluded.revision, decision = excluded.decision, walk_away = excluded.walk_away,
 				binding = excluded.binding, loss_chance = excluded.loss_chance, mean_profit = excluded.mean_profit,
-				per_hour = excluded.per_hour, noted_at = excluded.noted_at`,
+				per_hour = excluded.per_hour, noted_at = excluded.noted_at WHERE excluded.revision >= answers.revision`,
 			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp())
-		return err
 	})
 }
 

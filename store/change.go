@@ -1,209 +1,209 @@
 package store
 
 import (
-	"bytes"
+	"cmp"
 	"encoding/json"
 	"fmt"
-	"maps"
 	"reflect"
 	"slices"
+	"strings"
 
-	"walkline/valuation"
-	"walkline/valuation/hidden"
-	"walkline/valuation/lot"
-	"walkline/valuation/repair"
-	"walkline/valuation/resale"
+	"walkline/store/book"
 )
 
-// change is all that differs between two cases, both ways: what one save writes and one step of history holds.
+// change is all that a step alters, both ways: what the history holds.
 type change struct {
-	Documents map[string]swap     `json:"documents"`
-	Damage    splice[lot.Damage]  `json:"damage"`
-	Findings  splice[finding]     `json:"findings"`
-	Lines     splice[repair.Line] `json:"lines"`
-	Risks     splice[hidden.Risk] `json:"risks"`
-	Rows      splice[resale.Row]  `json:"rows"`
-	Build     *buildChange        `json:"build,omitempty"`  // of what came of the lot; nil: nothing
-	Photos    *splice[lot.Photo]  `json:"photos,omitempty"` // nil: nothing
+	Lots     []lotChange     `json:"lots,omitempty"`
+	Settings []field         `json:"settings,omitempty"` // the path begins with the name of the setting
+	Decision *decisionChange `json:"decision,omitempty"`
 }
 
-// swap is one document before and after; Before is null when there was none.
-type swap struct {
-	Before json.RawMessage `json:"before"`
-	After  json.RawMessage `json:"after"`
+// lotChange is what differs between two states of a lot.
+type lotChange struct {
+	Lot    int64             `json:"lot"`
+	Fields []field           `json:"fields,omitempty"`
+	Lists  map[string]splice `json:"lists,omitempty"` // by the name of the list
 }
 
-// finding is one answer to a thing looked at.
-type finding struct {
-	ID     string `json:"id"`
-	Answer string `json:"answer"`
-}
+func (c change) empty() bool { return len(c.Lots) == 0 && len(c.Settings) == 0 && c.Decision == nil }
 
-// factParts are the documents that are kept as columns of the lot.
-var factParts = []string{"format", "currency", "valued_on", "lot"}
-
-// documents returns where in c each document lies. The lists that are kept as rows are documents too, of no items: they
-// tell an empty list from none.
-func documents(c *valuation.Case) map[string]any {
-	return map[string]any{
-		"format": &c.Format, "currency": &c.Currency, "valued_on": &c.ValuedOn, "lot": &c.Lot,
-		"damage": &c.Damage, "findings": &c.Findings, "repair": &c.Repair, "hidden": &c.Hidden, "resale": &c.Resale,
-		"buying": &c.Buying, "time": &c.Time, "selling": &c.Selling, "labour": &c.Labour, "market": &c.Market,
-		"rules": &c.Rules, "run": &c.Run, "factors": &c.Factors,
-	}
-}
-
-// bare returns c without the items that are kept as rows.
-func bare(c valuation.Case) valuation.Case {
-	c.Damage, c.Repair.Lines, c.Hidden.Risks, c.Resale.Rows = c.Damage[:0:0], c.Repair.Lines[:0:0], c.Hidden.Risks[:0:0], c.Resale.Rows[:0:0]
-	if c.Findings != nil {
-		c.Findings = map[string]string{}
-	}
-	return c
-}
-
-// encoded returns the documents of c. Errors: a number is not finite.
-func encoded(c valuation.Case) (map[string]json.RawMessage, error) {
-	c = bare(c)
-	texts := map[string]json.RawMessage{}
-	for part, at := range documents(&c) {
-		text, err := json.Marshal(at)
-		if err != nil {
-			return nil, fmt.Errorf("%w: %s (%w)", ErrRefused, part, err)
-		}
-		texts[part] = text
-	}
-	return texts, nil
-}
-
-// answersOf returns the findings of c in order of their ids.
-func answersOf(c valuation.Case) []finding {
-	var list []finding
-	for _, id := range slices.Sorted(maps.Keys(c.Findings)) {
-		list = append(list, finding{id, c.Findings[id]})
-	}
-	return list
-}
-
-// difference returns what turns a into b. Errors: b holds a number that is not finite.
-func difference(a, b valuation.Case) (change, error) {
-	before, err := encoded(a)
-	if err != nil {
-		return change{}, err
-	}
-	return differenceFrom(before, a, b)
-}
-
-// whole returns what turns nothing into c.
-func whole(c valuation.Case) (change, error) {
-	return differenceFrom(nil, valuation.Case{}, c)
-}
-
-func differenceFrom(before map[string]json.RawMessage, a, b valuation.Case) (change, error) {
-	after, err := encoded(b)
-	if err != nil {
-		return change{}, err
-	}
-	c := change{
-		Documents: map[string]swap{},
-		Damage:    spliceOf(a.Damage, b.Damage, alike),
-		Findings:  spliceOf(answersOf(a), answersOf(b), alike),
-		Lines:     spliceOf(a.Repair.Lines, b.Repair.Lines, alike),
-		Risks:     spliceOf(a.Hidden.Risks, b.Hidden.Risks, alike),
-		Rows:      spliceOf(a.Resale.Rows, b.Resale.Rows, sameRow),
-	}
-	for part, text := range after {
-		if !bytes.Equal(before[part], text) {
-			c.Documents[part] = swap{before[part], text}
-		}
-	}
-	return c, nil
-}
-
-// empty reports whether c leaves the case as it is.
-func (c change) empty() bool {
-	return len(c.Documents) == 0 && c.Damage.empty() && c.Findings.empty() && c.Lines.empty() && c.Risks.empty() && c.Rows.empty()
-}
+func (c lotChange) empty() bool { return len(c.Fields) == 0 && len(c.Lists) == 0 }
 
 // inverse returns the change that takes c back.
 func (c change) inverse() change {
-	back := change{
-		Documents: map[string]swap{},
-		Damage:    c.Damage.inverse(), Findings: c.Findings.inverse(),
-		Lines: c.Lines.inverse(), Risks: c.Risks.inverse(), Rows: c.Rows.inverse(),
+	back := change{Settings: inverse(c.Settings)}
+	for _, l := range slices.Backward(c.Lots) {
+		back.Lots = append(back.Lots, l.inverse())
 	}
-	for part, s := range c.Documents {
-		back.Documents[part] = swap{s.After, s.Before}
-	}
-	if c.Build != nil {
-		build := c.Build.inverse()
-		back.Build = &build
-	}
-	if c.Photos != nil {
-		photos := c.Photos.inverse()
-		back.Photos = &photos
+	if c.Decision != nil {
+		d := *c.Decision
+		d.Fields = inverse(d.Fields)
+		back.Decision = &d
 	}
 	return back
 }
 
-// text returns c as it is kept in the history. Errors: [ErrRefused] when a number is not finite.
-func (c change) text() (string, error) {
-	text, err := json.Marshal(c)
-	if err != nil {
-		return "", fmt.Errorf("%w (%w)", ErrRefused, err)
+func (c lotChange) inverse() lotChange {
+	back := lotChange{Lot: c.Lot, Fields: inverse(c.Fields), Lists: map[string]splice{}}
+	for name, s := range c.Lists {
+		back.Lists[name] = s.inverse()
 	}
-	return string(text), nil
+	return back
 }
 
-// apply returns a with c done to it; a is left alone. Errors: [ErrDamaged] when the history does not fit a.
-func (c change) apply(a valuation.Case) (valuation.Case, error) {
-	b := bare(a)
-	places := documents(&b)
-	for part, s := range c.Documents {
-		if err := decode(part, s.After, places[part]); err != nil {
-			return b, err
-		}
+// parts returns the names of the documents that c touches; "status" stands for what a lot is marked with.
+func (c lotChange) parts() map[string]bool {
+	touched := map[string]bool{}
+	for _, f := range c.Fields {
+		touched[partOf(f.Path[0])] = true
 	}
-	return c.applyLists(a, b)
+	for name := range c.Lists {
+		touched[partOf(name)] = true
+	}
+	return touched
 }
 
-// applyLists returns b with the lists of a after c.
-func (c change) applyLists(a, b valuation.Case) (valuation.Case, error) {
-	var problems [5]error
-	var answers []finding
-	b.Damage, problems[0] = grown(b.Damage, c.Damage, a.Damage)
-	answers, problems[1] = c.Findings.apply(answersOf(a))
-	b.Repair.Lines, problems[2] = grown(b.Repair.Lines, c.Lines, a.Repair.Lines)
-	b.Hidden.Risks, problems[3] = grown(b.Hidden.Risks, c.Risks, a.Hidden.Risks)
-	b.Resale.Rows, problems[4] = grown(b.Resale.Rows, c.Rows, a.Resale.Rows)
-	for _, f := range answers {
-		if b.Findings == nil {
-			b.Findings = map[string]string{}
+// partOf returns the document that a name belongs to: build.charges lies in build.
+func partOf(name string) string {
+	part, _, _ := strings.Cut(name, ".")
+	return part
+}
+
+// object is a part of a lot that is compared field by field.
+type object struct {
+	name string
+	at   any // a pointer into the lot
+}
+
+// objects returns where in l each object lies. What a case holds is not named here: a key that is added to it is kept.
+func objects(l *book.Lot) []object {
+	all := []object{{"status.state", &l.State}, {"status.archived", &l.Archived}, {"status.removed", &l.Removed}, {"build", &l.Build}}
+	c := reflect.ValueOf(&l.Case).Elem()
+	for i := range c.NumField() {
+		name, _, _ := strings.Cut(c.Type().Field(i).Tag.Get("json"), ",")
+		if !slices.ContainsFunc(lists, func(of list) bool { return of.name == name }) {
+			all = append(all, object{name, c.Field(i).Addr().Interface()})
 		}
-		b.Findings[f.ID] = f.Answer
 	}
-	for _, err := range problems {
+	return all
+}
+
+// bare returns a copy of l without its lists.
+func bare(l book.Lot) book.Lot {
+	for _, of := range lists {
+		reflect.ValueOf(of.of(&l)).Elem().SetZero()
+	}
+	return l
+}
+
+// difference returns what turns a into b. What is the same value is found the same without a look at its JSON.
+// Errors: [ErrRefused] when b holds a number that is not finite.
+func difference(a, b book.Lot) (lotChange, error) {
+	c := lotChange{Lot: b.ID, Lists: map[string]splice{}}
+	for _, of := range lists {
+		s, err := of.difference(&a, &b)
 		if err != nil {
-			return b, err
+			return c, fmt.Errorf("%s: %w", of.name, err)
+		}
+		if s != nil {
+			c.Lists[of.name] = *s
 		}
 	}
-	return b, nil
+	a, b = bare(a), bare(b)
+	from, to := objects(&a), objects(&b)
+	for i, o := range from {
+		if reflect.DeepEqual(o.at, to[i].at) {
+			continue
+		}
+		x, err1 := treeOf(o.at)
+		y, err2 := treeOf(to[i].at)
+		if err := cmp.Or(err1, err2); err != nil {
+			return c, fmt.Errorf("%s: %w", o.name, err)
+		}
+		c.Fields = append(c.Fields, compareDocuments(o.name, x, y)...)
+	}
+	return c, nil
 }
 
-// grown returns the items of a after s, appended to the list of no items that says what an empty list is.
-func grown[T any](none []T, s splice[T], a []T) ([]T, error) {
-	items, err := s.apply(a)
-	return append(none, items...), err
+// apply returns l with c done to it, c as it was done, and the paths of what clashes. Where anyway is not nil nothing
+// clashes: what does not fit is taken from there. l is left alone.
+func (c lotChange) apply(l book.Lot, anyway *book.Lot) (after book.Lot, made lotChange, left [][]string, err error) {
+	made = lotChange{Lot: c.Lot, Lists: map[string]splice{}}
+	for _, of := range lists {
+		s, ok := c.Lists[of.name]
+		if !ok {
+			continue
+		}
+		was := l
+		done, came, err := of.put(&l, s)
+		if err != nil {
+			return l, made, nil, err
+		}
+		if came == clashed && anyway != nil {
+			given := anyway.Clone()
+			reflect.ValueOf(of.of(&l)).Elem().Set(reflect.ValueOf(of.of(&given)).Elem())
+			forced, err := of.difference(&was, &l)
+			if err != nil || forced == nil {
+				return l, made, nil, err
+			}
+			done, came = *forced, wrote
+		}
+		switch came {
+		case wrote:
+			made.Lists[of.name] = done
+		case clashed:
+			left = append(left, []string{of.name})
+		}
+	}
+	after, fields, more, err := c.applyFields(l, anyway != nil)
+	made.Fields = fields
+	return after, made, append(left, more...), err
+}
+
+// applyFields returns l with the fields of c put into its objects.
+func (c lotChange) applyFields(l book.Lot, forced bool) (after book.Lot, made []field, left [][]string, err error) {
+	plain := bare(l)
+	after = l
+	into := objects(&after)
+	for i, o := range objects(&plain) {
+		var own []field
+		for _, f := range c.Fields {
+			if f.Path[0] == o.name {
+				own = append(own, f)
+			}
+		}
+		if len(own) == 0 {
+			continue
+		}
+		tree, err := treeOf(o.at)
+		if err != nil {
+			return l, nil, nil, err
+		}
+		tree, done, clash, err := putAll(tree, own, forced)
+		if err != nil {
+			return l, nil, nil, err
+		}
+		made, left = append(made, done...), append(left, clash...)
+		if len(done) > 0 {
+			if err := decode(o.name, raw(tree), into[i].at); err != nil {
+				return l, nil, nil, err
+			}
+		}
+	}
+	for _, of := range lists { // an object was read anew without its lists
+		reflect.ValueOf(of.of(&after)).Elem().Set(reflect.ValueOf(of.of(&l)).Elem())
+	}
+	return after, made, left, nil
 }
 
 // decode reads a document into the place that it fills, which keeps nothing of what it held.
 func decode(part string, text json.RawMessage, place any) error {
-	if place == nil {
-		return fmt.Errorf("%w: no part of a case is called %s", ErrDamaged, part)
-	}
 	reflect.ValueOf(place).Elem().SetZero()
 	if err := json.Unmarshal(text, place); err != nil {
 		return fmt.Errorf("%w: %s can't be read (%w)", ErrDamaged, part, err)
 	}
 	return nil
 }
+
+// ofCase reports whether a part is one of the case, to which an answer is an answer.
+func ofCase(part string) bool { return !slices.Contains([]string{"status", "build", "photos"}, part) }

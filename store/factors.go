@@ -4,65 +4,62 @@ import (
 	"context"
 	"database/sql"
 	"encoding/json"
-	"fmt"
+	"errors"
 	"time"
+
+	"walkline/store/book"
 )
 
-// Decision is one step in the history of the learned factors.
-type Decision struct {
-	ID     int64
-	At     time.Time
-	What   string          // Accepted | Refused | Restored
-	Factor string          // which one was decided on
-	Words  string          // old, new and the evidence, as the user was shown them
-	Before json.RawMessage // all factors before
-	After  json.RawMessage // and after
+// Decisions returns the history of the learned factors, oldest first. The factors in force are those after the last decision.
+func (s *Store) Decisions(ctx context.Context) ([]book.Decision, error) {
+	return collect(ctx, s, "reading the history of the factors",
+		`SELECT id, decided_at, decision, factor, words, before, after FROM factors ORDER BY id`, scanDecision)
 }
 
-// What can be decided.
-const (
-	Accepted = "accepted"
-	Refused  = "refused"
-	Restored = "restored"
-)
-
-// Decide adds a step to the history of the factors, which never changes. Its id and time are given here.
-// Errors: [ErrRefused] when What is none of the three or a document is no JSON.
-func (s *Store) Decide(ctx context.Context, d Decision) error {
-	return s.write(ctx, fmt.Sprintf("keeping the decision on %s", d.Factor), func(tx *sql.Tx) error {
-		_, err := tx.ExecContext(ctx, `INSERT INTO factors (decided_at, decision, factor, words, before, after) VALUES (?, ?, ?, ?, ?, ?)`,
-			s.stamp(), d.What, d.Factor, d.Words, string(d.Before), string(d.After))
-		return err
-	})
-}
-
-// Decisions returns the history of the factors, oldest first. The factors in force are those after the last step.
-func (s *Store) Decisions(ctx context.Context) (list []Decision, err error) {
-	err = s.read(ctx, "reading the history of the factors", func(tx *sql.Tx) error {
-		rows, err := tx.QueryContext(ctx, `SELECT id, decided_at, decision, factor, words, before, after FROM factors ORDER BY id`)
-		if err != nil {
-			return err
-		}
-		defer rows.Close()
-		for rows.Next() {
-			d, err := scanDecision(rows)
-			if err != nil {
-				return err
-			}
-			list = append(list, d)
-		}
-		return rows.Err()
-	})
-	return list, err
-}
-
-func scanDecision(rows *sql.Rows) (d Decision, err error) {
-	var at string
+func scanDecision(rows *sql.Rows) (d book.Decision, err error) {
+	var made string
 	var before, after []byte
-	if err := rows.Scan(&d.ID, &at, &d.What, &d.Factor, &d.Words, &before, &after); err != nil {
+	if err := rows.Scan(&d.ID, &made, &d.What, &d.Factor, &d.Words, &before, &after); err != nil {
 		return d, err
 	}
-	d.Before, d.After = before, after
-	d.At, err = time.Parse(time.RFC3339Nano, at)
-	return d, err
+	if d.At, err = time.Parse(time.RFC3339Nano, made); err != nil {
+		return d, err
+	}
+	return d, errors.Join(decode("the factors before", before, &d.Before), decode("the factors after", after, &d.After))
+}
+
+// decisionChange is a decision on a learned factor as a step holds it.
+type decisionChange struct {
+	What   string  `json:"what"`
+	Factor string  `json:"factor"`
+	Words  string  `json:"words"`
+	Fields []field `json:"fields,omitempty"` // of the factors
+}
+
+// decide adds a decision to the history of the factors, which never changes, and returns it as it was made.
+// The factors after it are those in force with its fields put in; first are in force where nothing was decided yet. What clashes is in left; nothing is added then.
+func (w *work) decide(d decisionChange, first json.RawMessage, forced bool) (made *decisionChange, left [][]string, err error) {
+	before := first
+	err = w.row(`SELECT after FROM factors ORDER BY id DESC LIMIT 1`).Scan((*[]byte)(&before))
+	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+		return nil, nil, err
+	}
+	tree, err := parse(before)
+	if err != nil {
+		return nil, nil, err
+	}
+	after, fields, left, err := putAll(tree, d.Fields, forced)
+	if err != nil || len(left) > 0 {
+		return nil, left, err
+	}
+	err = w.exec(`INSERT INTO factors (decided_at, decision, factor, words, before, after) VALUES (?, ?, ?, ?, ?, ?)`,
+		w.s.stamp(), d.What, d.Factor, d.Words, string(before), string(raw(after)))
+	d.Fields = fields
+	return &d, nil, err
+}
+
+// takenBack is how a decision that is undone is kept: a row of its own that puts in force what was before.
+func (d decisionChange) takenBack() decisionChange {
+	d.What, d.Words = book.Restored, "Taken back: "+d.Words
+	return d
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"strings"
 )
 
 // applicationID marks a file as ours: the letters WALK. Source: ours.
@@ -14,6 +15,9 @@ const applicationID = 0x57414C4B
 
 //go:embed migrations/*.sql
 var migrations embed.FS
+
+// moveHere is the line of the one migration in whose middle the program moves what SQL can't.
+const moveHere = "-- here the program moves"
 
 // schema returns the text of every migration in order. A migration that has landed is never edited.
 func schema() []string {
@@ -54,8 +58,17 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 	if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&have); err != nil || have >= version {
 		return err
 	}
+	before, after, stops := strings.Cut(step, moveHere)
+	if _, err := tx.ExecContext(ctx, before); err != nil {
+		return err
+	}
+	if stops {
+		if err := (upgrade{place{ctx, tx}}).run(); err != nil {
+			return err
+		}
+	}
 	mark := fmt.Sprintf("PRAGMA user_version = %d; PRAGMA application_id = %d;", version, applicationID)
-	if _, err := tx.ExecContext(ctx, step+"\n"+mark); err != nil {
+	if _, err := tx.ExecContext(ctx, "--"+after+"\n"+mark); err != nil {
 		return err
 	}
 	return tx.Commit()

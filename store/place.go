@@ -5,12 +5,10 @@ import (
 	"database/sql"
 )
 
-// place is one lot inside one transaction: where the SQL of a method works. It lives no longer than the method's call,
-// whose context it carries.
+// place is one transaction: where the SQL of a method works. It lives no longer than the method's call, whose context it carries.
 type place struct {
 	ctx context.Context
 	tx  *sql.Tx
-	lot int64
 }
 
 // exec runs one statement.
@@ -19,12 +17,23 @@ func (p place) exec(statement string, args ...any) error {
 	return err
 }
 
-// row returns the one row of a query on the lot, whose id is the query's only argument.
-func (p place) row(query string) *sql.Row { return p.tx.QueryRowContext(p.ctx, query, p.lot) }
+// insert runs one statement and returns the id that its row was given.
+func (p place) insert(statement string, args ...any) (int64, error) {
+	done, err := p.tx.ExecContext(p.ctx, statement, args...)
+	if err != nil {
+		return 0, err
+	}
+	return done.LastInsertId()
+}
 
-// each calls scan on every row of a query on the lot, whose id is the query's only argument.
-func (p place) each(query string, scan func(rows *sql.Rows) error) error {
-	rows, err := p.tx.QueryContext(p.ctx, query, p.lot)
+// row returns the one row of a query.
+func (p place) row(query string, args ...any) *sql.Row {
+	return p.tx.QueryRowContext(p.ctx, query, args...)
+}
+
+// each calls scan on every row of a query.
+func (p place) each(query string, scan func(rows *sql.Rows) error, args ...any) error {
+	rows, err := p.tx.QueryContext(p.ctx, query, args...)
 	if err != nil {
 		return err
 	}
@@ -35,4 +44,19 @@ func (p place) each(query string, scan func(rows *sql.Rows) error) error {
 		}
 	}
 	return rows.Err()
+}
+
+// collect returns what scan makes of every row of a query, read in one transaction.
+func collect[T any](ctx context.Context, s *Store, doing, query string, scan func(rows *sql.Rows) (T, error)) (items []T, err error) {
+	err = s.read(ctx, doing, func(tx *sql.Tx) error {
+		return place{ctx, tx}.each(query, func(rows *sql.Rows) error {
+			item, err := scan(rows)
+			items = append(items, item)
+			return err
+		})
+	})
+	if err != nil {
+		return nil, err
+	}
+	return items, nil
 }

@@ -3,12 +3,13 @@ package store
 import (
 	"sync"
 
+	"walkline/store/book"
 	"walkline/valuation"
 )
 
-// recent is the case that was saved last, as it stands in the file at its revision, so that the next save of the same
-// lot need not read it again: with 5,000 comparables that is most of a save. Another writer of the file raises the
-// revision, and what is remembered no longer counts.
+// recent is the case that was kept last, as it stands in the file at its revision, so that the next step of the same
+// lot need not read it again: with 5,000 comparables that is most of a step. Another writer of the file raises the
+// revision, and what is remembered no longer counts. What is remembered is never changed.
 type recent struct {
 	sync.Mutex
 	lot, revision int64
@@ -22,23 +23,9 @@ func (r *recent) at(lot, revision int64) (valuation.Case, bool) {
 	return r.c, r.lot == lot && r.revision == revision && lot != 0
 }
 
-// keep remembers a copy of a case.
-func (r *recent) keep(lot, revision int64, c valuation.Case) {
-	c = c.Clone()
+// keep remembers the case of a lot.
+func (r *recent) keep(l book.Lot) {
 	r.Lock()
 	defer r.Unlock()
-	r.lot, r.revision, r.c = lot, revision, c
-}
-
-// stored returns the case of a lot as the file has it, and its revision. Errors: [ErrNotFound].
-func (s *Store) stored(p place) (valuation.Case, int64, error) {
-	var revision int64
-	if err := p.row(`SELECT revision FROM lots WHERE id = ? AND removed_at IS NULL`).Scan(&revision); err != nil {
-		return valuation.Case{}, 0, err
-	}
-	if c, ok := s.recent.at(p.lot, revision); ok {
-		return c, revision, nil
-	}
-	c, err := load(p)
-	return c, revision, err
+	r.lot, r.revision, r.c = l.ID, l.Revision, l.Case
 }

@@ -1,182 +1,208 @@
 package store
 
 import (
-	"errors"
+	"encoding/json"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"reflect"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
+	"walkline/store/book"
+	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
-// stepped makes one step of a place and returns its label.
-func stepped(t *testing.T, step func() (string, bool, error)) string {
+// opened returns a store in a new file of the test's own folder.
+func opened(t testing.TB) *Store {
 	t.Helper()
-	label, done, err := step()
-	if err != nil || !done {
-		t.Fatalf("%q, %v, %v", label, done, err)
-	}
-	return label
+	return reopened(t, filepath.Join(t.TempDir(), "lots.walk"))
 }
 
-// looks returns how every lot on the list stands.
-func looks(t *testing.T, s *Store) map[int64]Entry {
+func reopened(t testing.TB, path string) *Store {
 	t.Helper()
-	at := map[int64]Entry{}
-	for _, e := range entries(t, s) {
-		at[e.ID] = e
-	}
-	return at
-}
-
-func TestTheBoardStepsBackAndForthAfterAReopening(t *testing.T) {
-	s := opened(t)
-	ctx := t.Context()
-	id := added(t, s, sample(t))
-	copied, err := s.Duplicate(ctx, id)
-	if err := errors.Join(err, s.SetState(ctx, id, lot.Bid), s.SetState(ctx, id, lot.Won), s.Archive(ctx, id, true), s.Remove(ctx, id)); err != nil {
-		t.Fatal(err)
-	}
-	s = reopened(t, s.path)
-	undo := func() (string, bool, error) { return s.UndoAt(ctx, Board) }
-	redo := func() (string, bool, error) { return s.RedoAt(ctx, Board) }
-	for _, want := range []struct {
-		label string
-		state lot.State
-		arch  bool
-		lots  int
-	}{
-		{"remove lot 14", lot.Won, true, 2}, {"archive lot 14", lot.Won, false, 2}, {"mark lot 14 as won", lot.Bid, false, 2},
-		{"mark lot 14 as bid", lot.ToLookAt, false, 2}, {"duplicate lot 14", lot.ToLookAt, false, 1},
-	} {
-		label := stepped(t, undo)
-		at := looks(t, s)
-		if e := at[id]; label != want.label || e.State != want.state || e.Archived != want.arch || len(at) != want.lots {
-			t.Errorf("undo %q gives %+v of %d, want %+v", label, e, len(at), want)
-		}
-	}
-	if label := stepped(t, undo); label != "new lot" || len(looks(t, s)) != 0 {
-		t.Errorf("undoing the first step, %q, leaves %d lots", label, len(looks(t, s)))
-	}
-	if _, done, err := undo(); done || err != nil {
-		t.Errorf("a step before the first: %v, %v", done, err)
-	}
-	for range 6 {
-		stepped(t, redo)
-	}
-	at := looks(t, s)
-	if _, there := at[copied]; len(at) != 1 || !there {
-		t.Errorf("all done again leaves %+v", at)
-	}
-}
-
-func TestANewStepForgetsWhatWasUndone(t *testing.T) {
-	s := opened(t)
-	ctx := t.Context()
-	id := added(t, s, valuation.Defaults())
-	if err := s.SetState(ctx, id, lot.Passed); err != nil {
-		t.Fatal(err)
-	}
-	stepped(t, func() (string, bool, error) { return s.UndoAt(ctx, Board) })
-	if err := errors.Join(s.SetState(ctx, id, lot.ToLookAt), s.Keep(ctx, "rate", "shop", 1)); err != nil {
-		t.Fatal(err)
-	}
-	if r, err := s.ReachAt(ctx, Board); err != nil || !r.CanRedo {
-		t.Errorf("a mark that changes nothing, or a step elsewhere, forgot what was undone: %+v, %v", r, err)
-	}
-	if err := s.SetState(ctx, id, lot.Lost); err != nil {
-		t.Fatal(err)
-	}
-	want := Reach{CanUndo: true, Undo: "mark a lot as lost"}
-	if r, err := s.ReachAt(ctx, Board); err != nil || r != want {
-		t.Errorf("reach %+v, %v", r, err)
-	}
-}
-
-func TestTheBenchStepsThroughItsSettings(t *testing.T) {
-	s := opened(t)
-	ctx := t.Context()
-	for _, rate := range []int{35, 40, 40, 45} {
-		if err := s.Keep(ctx, "labour", "shop", map[string]int{"rate": rate}); err != nil {
-			t.Fatal(err)
-		}
-	}
-	rate := func() int {
-		kept := map[string]int{}
-		if _, err := s.Setting(ctx, "shop", &kept); err != nil {
-			t.Fatal(err)
-		}
-		return kept["rate"]
-	}
-	for _, want := range []int{40, 35, 0} { // the 40 that was kept twice is one step
-		stepped(t, func() (string, bool, error) { return s.UndoAt(ctx, Bench) })
-		if got := rate(); got != want {
-			t.Errorf("undo leaves %d, want %d", got, want)
-		}
-	}
-	if found, err := s.Setting(ctx, "shop", new(any)); found || err != nil {
-		t.Errorf("before the first step there is a setting: %v, %v", found, err)
-	}
-	stepped(t, func() (string, bool, error) { return s.RedoAt(ctx, Bench) })
-	if got := rate(); got != 35 {
-		t.Errorf("redo leaves %d", got)
-	}
-}
-
-func TestAddAllKeepsAllOrNone(t *testing.T) {
-	s := opened(t)
-	good, bad := valuation.Defaults(), valuation.Defaults()
-	bad.Lot.OdometerUnit = "furlongs"
-	if _, err := s.AddAll(t.Context(), "run list", []valuation.Case{good, bad}); !errors.Is(err, ErrRefused) {
-		t.Errorf("an odometer in furlongs: %v", err)
-	}
-	if n := len(entries(t, s)); n != 0 {
-		t.Errorf("%d lots were kept", n)
-	}
-	ids, err := s.AddAll(t.Context(), "run list", []valuation.Case{good, good, good})
-	if err != nil || len(ids) != 3 || len(entries(t, s)) != 3 {
-		t.Fatalf("%v, %v", ids, err)
-	}
-	if label := stepped(t, func() (string, bool, error) { return s.UndoAt(t.Context(), Board) }); label != "run list" || len(entries(t, s)) != 0 {
-		t.Errorf("undoing %q leaves %d lots", label, len(entries(t, s)))
-	}
-}
-
-func TestAListIsOneStepAndLeavesLaterEditsAlone(t *testing.T) {
-	s := opened(t)
-	ctx := t.Context()
-	moved, edited := added(t, s, sample(t)), added(t, s, sample(t))
-	list, err := s.Lots(ctx)
-	if err != nil || len(list) != 2 || list[0].Lot.Make != "Orlan" || list[1].State != lot.ToLookAt {
-		t.Fatalf("%+v, %v", list, err)
-	}
-	list[0].Lot.Number, list[1].Lot.Number = "90", "91"
-	if err := s.Enlist(ctx, "run list", []valuation.Case{valuation.Defaults()}, list); err != nil {
-		t.Fatal(err)
-	}
-	numbers := func() [3]string {
-		at := looks(t, s)
-		return [3]string{at[moved].Number, at[edited].Number, map[bool]string{true: "three", false: "two"}[len(at) == 3]}
-	}
-	if got := numbers(); got != [3]string{"90", "91", "three"} {
-		t.Fatalf("after the list %v", got)
-	}
-	c, err := s.Case(ctx, edited)
+	s, err := Open(t.Context(), path)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c.Lot.Trim = "later"
-	if err := s.Save(ctx, edited, "trim", c); err != nil {
+	t.Cleanup(func() { s.Close() })
+	return s
+}
+
+// sample returns the case of testdata/case.json, which fills every part.
+func sample(t testing.TB) valuation.Case {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join("testdata", "case.json"))
+	if err != nil {
 		t.Fatal(err)
 	}
-	if label := stepped(t, func() (string, bool, error) { return s.UndoAt(ctx, Board) }); label != "run list" || numbers() != [3]string{"14", "91", "two"} {
-		t.Errorf("undoing %q leaves %v: the lot that was edited since keeps what it has", label, numbers())
+	c, faults := casefile.Read(data)
+	if len(faults) > 0 {
+		t.Fatal(faults)
 	}
-	if stepped(t, func() (string, bool, error) { return s.RedoAt(ctx, Board) }); numbers() != [3]string{"90", "91", "three"} {
-		t.Errorf("done again, %v", numbers())
+	return c
+}
+
+// do keeps a step that must succeed.
+func do(t testing.TB, s *Store, step book.Step) book.Done {
+	t.Helper()
+	done, err := s.Do(t.Context(), step)
+	if err != nil {
+		t.Fatalf("%s: %v", step.Label, err)
 	}
-	bad := valuation.Defaults()
-	bad.Lot.Condition = "asleep"
-	if err := s.Enlist(ctx, "run list", []valuation.Case{valuation.Defaults(), bad}, nil); !errors.Is(err, ErrRefused) || len(looks(t, s)) != 3 {
-		t.Errorf("a list with a bad lot: %v, %d lots", err, len(looks(t, s)))
+	return done
+}
+
+// added keeps a new lot as a step of the Board and returns its id.
+func added(t testing.TB, s *Store, c valuation.Case) int64 {
+	t.Helper()
+	return do(t, s, book.Step{Subject: book.Board, Label: "new lot", New: []book.New{{Case: c}}}).Lots[0]
+}
+
+func read(t testing.TB, s *Store, id int64) book.Lot {
+	t.Helper()
+	l, err := s.Lot(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// edited returns the step of a change to a lot as it is stored now.
+func edited(t testing.TB, s *Store, of book.Subject, label string, id int64, change func(l *book.Lot)) book.Step {
+	t.Helper()
+	before := read(t, s, id)
+	after := before.Clone()
+	change(&after)
+	return book.Step{Subject: of, Label: label, Lots: []book.Change{{Before: before, After: after}}}
+}
+
+// edit keeps a change to a lot.
+func edit(t testing.TB, s *Store, of book.Subject, label string, id int64, change func(l *book.Lot)) book.Done {
+	t.Helper()
+	return do(t, s, edited(t, s, of, label, id, change))
+}
+
+func undone(t testing.TB, s *Store, of book.Subject, label string) book.Done {
+	t.Helper()
+	done, err := s.Undo(t.Context(), of)
+	if err != nil || !done.Did || done.Label != label {
+		t.Fatalf("undo of %s: %+v, %v, want %q", of, done, err, label)
+	}
+	return done
+}
+
+func redone(t testing.TB, s *Store, of book.Subject, label string) book.Done {
+	t.Helper()
+	done, err := s.Redo(t.Context(), of)
+	if err != nil || !done.Did || done.Label != label {
+		t.Fatalf("redo of %s: %+v, %v, want %q", of, done, err, label)
+	}
+	return done
+}
+
+func entries(t testing.TB, s *Store) []book.Entry {
+	t.Helper()
+	list, err := s.Entries(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+func answer(walkAway *money.Amount) valuation.Answer {
+	hourly := 41.5
+	return valuation.Answer{
+		Format: valuation.AnswerFormat, Currency: "USD", Decision: "bid", WalkAway: walkAway, BindingRule: "max_loss_chance",
+		Profit: valuation.Profit{Mean: 2100.25, LossChance: 0.14, PerHour: &hourly},
+	}
+}
+
+// fill sets v and all below it to random values, so that a field that is added later and not kept is noticed.
+func fill(r *rand.Rand, v reflect.Value) {
+	switch v.Interface().(type) {
+	case decimal.Decimal:
+		v.Set(reflect.ValueOf(decimal.New(r.Int64N(1e6)*10+1, -5)))
+		return
+	case lot.Date:
+		v.SetString([]string{"", "2026-11-20", "1999-01-31"}[r.IntN(3)])
+		return
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if f := v.Type().Field(i); f.Tag.Get("json") != "-" {
+				fill(r, v.Field(i))
+			}
+		}
+	case reflect.Pointer:
+		if r.IntN(3) > 0 {
+			v.Set(reflect.New(v.Type().Elem()))
+			fill(r, v.Elem())
+		}
+	case reflect.Slice:
+		if n := r.IntN(5) - 1; n >= 0 {
+			v.Set(reflect.MakeSlice(v.Type(), n, n))
+			for i := range n {
+				fill(r, v.Index(i))
+			}
+		}
+	case reflect.Map:
+		for n := r.IntN(4) - 1; n >= 0; n-- {
+			if v.IsNil() {
+				v.Set(reflect.MakeMap(v.Type()))
+			}
+			key, value := reflect.New(v.Type().Key()).Elem(), reflect.New(v.Type().Elem()).Elem()
+			fill(r, key)
+			fill(r, value)
+			v.SetMapIndex(key, value)
+		}
+	default:
+		fillPlain(r, v)
+	}
+}
+
+func fillPlain(r *rand.Rand, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Bool:
+		v.SetBool(r.IntN(2) == 0)
+	case reflect.Int, reflect.Int64:
+		v.SetInt(int64(r.Uint64()))
+	case reflect.Float64:
+		f := math.Inf(1)
+		for math.IsInf(f, 0) || math.IsNaN(f) {
+			f = math.Float64frombits(r.Uint64())
+		}
+		v.SetFloat([]float64{f, 0, 0.1, 1 / 3.0, 1250}[r.IntN(5)])
+	case reflect.String:
+		runes := []rune("aZ09 '\";,.\n\t\x00<&>éß—漢🙂\u2028")
+		text := make([]rune, r.IntN(8))
+		for i := range text {
+			text[i] = runes[r.IntN(len(runes))]
+		}
+		v.SetString(string(text))
+	default:
+		panic("no random value for a " + v.Kind().String())
+	}
+}
+
+// filled returns a random value of a type.
+func filled[T any](r *rand.Rand) (v T) {
+	fill(r, reflect.ValueOf(&v).Elem())
+	return v
+}
+
+// equal compares two values exactly, decimals by value and not by how they are held, none apart from an empty list.
+func equal[T any](t testing.TB, got, want T) {
+	t.Helper()
+	x, err1 := json.MarshalIndent(got, "", " ")
+	y, err2 := json.MarshalIndent(want, "", " ")
+	if err1 != nil || err2 != nil || string(x) != string(y) {
+		t.Fatalf("they differ\ngot  %s\nwant %s", x, y)
 	}
 }

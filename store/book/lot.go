@@ -85,12 +85,12 @@ type Bought struct {
 // Ours reports whether the lot was bought.
 func (b Bought) Ours() bool { return b.State != lot.Lost }
 
-// Import is a past buy that came from a table.
+// Import is one past buy that was taken in from a table.
 type Import struct {
 	Lot     int64
-	As      string // what the table calls it
-	Row     string // fingerprint of the row as it was last imported
-	Removed bool
+	As      string // what its table calls it
+	Row     string // fingerprint of the row as it was last taken in
+	Removed bool   // it is off the list
 }
 
 // Prediction is what is frozen of a lot, whole and for good.

@@ -68,13 +68,14 @@ type Setting struct {
 
 // Done is what came of a step, or of taking one back or doing it again.
 type Done struct {
-	Did      bool     // false: there was nothing to do, and the rest is empty
-	Label    string   // of the step
-	Lots     []int64  // that it changed, new ones last and in their order
-	Parts    []string // of lots, that it changed: status, lot, damage, findings, lines, risks, rows, build, photos, or a key of the case file
-	Settings []string // that it changed
-	Merged   bool     // what is kept had moved on: it now holds more than the step's After
-	Left     []string // fields that an undo or redo left alone because they were changed since, in words
+	Did       bool     // false: there was nothing to do, and the rest is empty
+	Label     string   // of the step
+	Lots      []int64  // that it changed, new ones last and in their order
+	Revisions []int64  // of those lots, as they stand now
+	Parts     []string // of lots, that it changed: status, lot, damage, findings, lines, risks, rows, build, photos, or a key of the case file
+	Settings  []string // that it changed
+	Merged    bool     // what is kept had moved on: it now holds more than the step's After
+	Left      []string // fields that an undo or redo left alone because they were changed since, in words
 }
 
 // Reach is what undo and redo of a subject would do next; an empty label: nothing.

@@ -1,0 +1,141 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+
+	"walkline/store/book"
+	"walkline/valuation"
+)
+
+// Lot returns all that is kept of a lot. The fields of its subject that the engine fills from the lot are not kept and come back
+// empty. Errors: [ErrNotFound] when there is no such lot or it is removed.
+func (s *Store) Lot(ctx context.Context, id int64) (l book.Lot, err error) {
+	err = s.read(ctx, fmt.Sprintf("reading lot %d", id), func(tx *sql.Tx) error {
+		l, err = s.load(place{ctx, tx}, id)
+		if err == nil && l.Removed {
+			err = ErrNotFound
+		}
+		return err
+	})
+	if err != nil {
+		return book.Lot{}, err
+	}
+	return l.Clone(), nil
+}
+
+// load reads a lot, a removed one too. What it returns may be remembered and must not be changed.
+func (s *Store) load(p place, id int64) (book.Lot, error) {
+	l := book.Lot{ID: id, Case: valuation.Defaults()}
+	err := p.row(`SELECT revision, state, archived, removed_at IS NOT NULL FROM lots WHERE id = ?`, id).
+		Scan(&l.Revision, &l.State, &l.Archived, &l.Removed)
+	if err != nil {
+		return l, err
+	}
+	query := `SELECT part, body FROM documents WHERE lot = ?`
+	if c, ok := s.recent.at(id, l.Revision); ok {
+		l.Case, query = c, query+` AND part IN ('build', 'photos')`
+	}
+	bodies := map[string]json.RawMessage{}
+	err = p.each(query, func(rows *sql.Rows) error {
+		var part string
+		var body []byte
+		err := rows.Scan(&part, &body)
+		bodies[part] = body
+		return err
+	}, id)
+	if err != nil {
+		return l, err
+	}
+	for _, d := range documents(&l, &l) {
+		if body, ok := bodies[d.name]; ok {
+			if err := decode(d.name, body, d.at); err != nil {
+				return l, err
+			}
+		}
+		delete(bodies, d.name)
+	}
+	for part := range bodies {
+		return l, fmt.Errorf("%w: no part of a lot is called %s", ErrDamaged, part)
+	}
+	return l, nil
+}
+
+// documents returns where the documents lie that a lot is kept as: the objects of plain, then the lists of l, which are documents
+// of their own but for those of the build.
+func documents(plain, l *book.Lot) (all []object) {
+	for _, o := range objects(plain) {
+		switch {
+		case o.name == "build":
+			all = append(all, object{o.name, &l.Build})
+		case partOf(o.name) != "status":
+			all = append(all, o)
+		}
+	}
+	for _, of := range lists {
+		if partOf(of.name) != "build" {
+			all = append(all, object{of.name, of.of(l)})
+		}
+	}
+	return all
+}
+
+// listed are the columns of a lot that lists show, sort or filter by.
+const listed = `state, archived, currency, number, sale, sale_date, vin, model_year, make, model, trim, imported_as, imported_row`
+
+// shown returns the values of the columns listed.
+func shown(l book.Lot) []any {
+	x, from := l.Case.Lot, l.Build.Imported
+	return []any{string(l.State), l.Archived, l.Case.Currency, x.Number, x.Sale, string(x.SaleDate), x.VIN, x.ModelYear, x.Make, x.Model, x.Trim,
+		from.As, from.Row}
+}
+
+// insert keeps a lot that is not there yet and returns it with its id.
+func (s *Store) insert(p place, l book.Lot) (book.Lot, error) {
+	id, err := p.insert(`INSERT INTO lots (`+listed+`, saved_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`, append(shown(l), s.stamp())...)
+	if err != nil {
+		return l, err
+	}
+	l.ID = id
+	plain := bare(l)
+	for _, d := range documents(&plain, &l) {
+		if err := putDocument(p, id, d); err != nil {
+			return l, err
+		}
+	}
+	return l, nil
+}
+
+// update writes the parts of a lot that a change touched and returns the lot with its revision, which rises with its case.
+func (s *Store) update(p place, l book.Lot, made lotChange) (book.Lot, error) {
+	touched := made.parts()
+	for part := range touched {
+		if ofCase(part) {
+			l.Revision++
+			break
+		}
+	}
+	plain := bare(l)
+	for _, d := range documents(&plain, &l) {
+		if touched[d.name] {
+			if err := putDocument(p, l.ID, d); err != nil {
+				return l, err
+			}
+		}
+	}
+	now := s.stamp()
+	return l, p.exec(`UPDATE lots SET (`+listed+`) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), revision = ?, saved_at = ?,
+		removed_at = CASE WHEN ? THEN coalesce(removed_at, ?) END WHERE id = ?`, append(shown(l), l.Revision, now, l.Removed, now, l.ID)...)
+}
+
+// putDocument writes one document of a lot. Errors: [ErrRefused] when it holds a number that is not finite.
+func putDocument(p place, id int64, d object) error {
+	body, err := json.Marshal(d.at)
+	if err != nil {
+		return fmt.Errorf("%w: %s (%w)", ErrRefused, d.name, err)
+	}
+	return p.exec(`INSERT INTO documents (lot, part, body) VALUES (?, ?, ?)
+		ON CONFLICT (lot, part) DO UPDATE SET body = excluded.body`, id, d.name, string(body))
+}

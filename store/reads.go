@@ -1,0 +1,139 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"walkline/store/book"
+	"walkline/store/casefile"
+	"walkline/valuation"
+	"walkline/valuation/learn"
+)
+
+// Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
+func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
+	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.model_year, l.make, l.model,
+			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance, a.mean_profit, a.per_hour, a.revision <> l.revision
+		FROM lots l LEFT JOIN answers a ON a.lot = l.id
+		WHERE l.removed_at IS NULL
+		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`, scanEntry)
+}
+
+func scanEntry(rows *sql.Rows) (book.Entry, error) {
+	var e book.Entry
+	var a book.Summary
+	var decision, binding sql.NullString
+	var loss, mean sql.NullFloat64
+	var stale sql.NullBool
+	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
+		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale)
+	if decision.Valid {
+		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
+		e.Answer = &a
+	}
+	return e, err
+}
+
+// Lots returns what every lot that is not removed says of its vehicle and sale, archived ones too, in the order in which they came.
+func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
+	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, d.body FROM lots l JOIN documents d ON d.lot = l.id AND d.part = 'lot'
+		WHERE l.removed_at IS NULL ORDER BY l.id`, func(rows *sql.Rows) (l book.Listed, err error) {
+		var body []byte
+		if err := rows.Scan(&l.ID, &l.State, &body); err != nil {
+			return l, err
+		}
+		return l, decode("lot", body, &l.Lot)
+	})
+}
+
+// Imports returns the past buys that were taken in from tables, removed ones too.
+func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
+	return collect(ctx, s, "reading the past buys", `SELECT id, imported_as, imported_row, removed_at IS NOT NULL FROM lots
+		WHERE imported_as <> '' ORDER BY id`, func(rows *sql.Rows) (i book.Import, err error) {
+		return i, rows.Scan(&i.Lot, &i.As, &i.Row, &i.Removed)
+	})
+}
+
+// Builds returns every lot that was won or lost, archived ones too, removed ones not, with what was foretold of it last. What was
+// entered of a lot that is marked otherwise since is kept, and is not among them.
+func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
+	return collect(ctx, s, "reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin, l.model_year, l.make,
+			l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body
+		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
+		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build'
+		LEFT JOIN forecasts f ON f.prediction = l.frozen
+		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost')
+		ORDER BY l.sale_date = '', l.sale_date, l.id`, scanBought)
+}
+
+func scanBought(rows *sql.Rows) (b book.Bought, err error) {
+	var entered, foretold []byte
+	err = rows.Scan(&b.ID, &b.State, &b.Archived, &b.Number, &b.Sale, &b.SaleDate, &b.VIN, &b.ModelYear, &b.Make, &b.Model, &b.Trim,
+		&b.Currency, &entered, &b.Frozen, &foretold)
+	if err == nil && entered != nil {
+		err = decode("the build", entered, &b.Build)
+	}
+	if err == nil && foretold != nil {
+		b.Foretold = new(learn.Prediction)
+		err = decode("what was foretold of lot "+b.Number, foretold, b.Foretold)
+	}
+	return b, err
+}
+
+// frozenCase is the case that was frozen last of a lot, as it was written then.
+type frozenCase struct {
+	lot    int64
+	number string
+	file   []byte
+}
+
+// FrozenCases returns the case that was frozen last of each lot that is not removed, and a sentence for each that this version
+// cannot read.
+func (s *Store) FrozenCases(ctx context.Context) (map[int64]valuation.Case, []string, error) {
+	files, err := collect(ctx, s, "reading the frozen cases", `SELECT l.id, l.number, p.case_file FROM lots l
+		JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id)
+		WHERE l.removed_at IS NULL`, func(rows *sql.Rows) (f frozenCase, err error) {
+		return f, rows.Scan(&f.lot, &f.number, &f.file)
+	})
+	cases, doubts := map[int64]valuation.Case{}, []string(nil)
+	for _, f := range files {
+		c, faults := casefile.Read(f.file)
+		if len(faults) > 0 {
+			doubts = append(doubts, fmt.Sprintf("The frozen case of lot %s cannot be read: %v.", f.number, faults[0]))
+			continue
+		}
+		cases[f.lot] = c
+	}
+	slices.Sort(doubts)
+	return cases, doubts, err
+}
+
+// freeze keeps a prediction of a lot for good; it can never be changed or deleted. A case that could not be read back and valued
+// again is not frozen. Errors: [ErrRefused] with the faults of the case.
+func (s *Store) freeze(p place, id int64, f book.Prediction) error {
+	document := casefile.Write(f.Case)
+	if _, faults := casefile.Read(document); len(faults) > 0 {
+		err := fmt.Errorf("%w: the case has %d faults", ErrRefused, len(faults))
+		for _, fault := range faults {
+			err = fmt.Errorf("%w\n%v", err, fault)
+		}
+		return err
+	}
+	figures, err := json.Marshal(f.Figures)
+	if err != nil {
+		return fmt.Errorf("%w: a figure that was foretold (%w)", ErrRefused, err)
+	}
+	factors, err := json.Marshal(f.Figures.Factors)
+	if err != nil {
+		return fmt.Errorf("%w: a learned factor (%w)", ErrRefused, err)
+	}
+	frozen, err := p.insert(`INSERT INTO predictions (lot, frozen_at, case_file, answer, factors, seed, engine) VALUES (?, ?, ?, ?, ?, ?, ?)`,
+		id, s.stamp(), string(document), string(casefile.WriteAnswer(f.Answer)), string(factors), f.Case.Run.Seed, f.Figures.Engine)
+	if err != nil {
+		return err
+	}
+	return p.exec(`INSERT INTO forecasts (prediction, body) VALUES (?, ?)`, frozen, string(figures))
+}

@@ -1,0 +1,179 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"time"
+
+	"walkline/store/book"
+)
+
+// Steps is how many steps of one subject can be undone; older ones are forgotten. Starter value, ours.
+const Steps = 200
+
+// typingPause is how long a step of typing waits for more of it: what is typed in the same field within it is the same step.
+// Starter value, ours.
+const typingPause = 3 * time.Second
+
+// kept is one step of the history as it is stored.
+type kept struct {
+	number int64
+	label  string
+	typing string
+	made   time.Time
+	change change
+}
+
+// subjects returns whose steps a history walks: a section of the Bench those of the whole Bench too, which files of older formats hold.
+func subjects(of book.Subject) (book.Subject, book.Subject) {
+	if _, ok := of.Section(); ok {
+		return of, "bench"
+	}
+	return of, of
+}
+
+// next finds the step of a subject that an undo, or a redo, is about, and whether there is one.
+func (p place) next(of book.Subject, back bool) (k kept, ok bool, err error) {
+	query := `SELECT number, label, typing, made_at, change FROM steps WHERE subject IN (?, ?) AND undone = 1 ORDER BY number LIMIT 1`
+	if back {
+		query = `SELECT number, label, typing, made_at, change FROM steps WHERE subject IN (?, ?) AND undone = 0 ORDER BY number DESC LIMIT 1`
+	}
+	own, old := subjects(of)
+	var made string
+	var text []byte
+	err = p.row(query, own, old).Scan(&k.number, &k.label, &k.typing, &made, &text)
+	if errors.Is(err, sql.ErrNoRows) {
+		return k, false, nil
+	}
+	if err != nil {
+		return k, false, err
+	}
+	k.made, _ = time.Parse(time.RFC3339Nano, made) // a time that can't be read was long ago
+	if err := json.Unmarshal(text, &k.change); err != nil {
+		return k, false, fmt.Errorf("%w: step %d can't be read (%w)", ErrDamaged, k.number, err)
+	}
+	return k, true, nil
+}
+
+// Reach returns what undo and redo of a subject would do next.
+func (s *Store) Reach(ctx context.Context, of book.Subject) (r book.Reach, err error) {
+	err = s.read(ctx, "reading the history of "+string(of), func(tx *sql.Tx) error {
+		back, _, err := place{ctx, tx}.next(of, true)
+		if err != nil {
+			return err
+		}
+		forth, _, err := place{ctx, tx}.next(of, false)
+		r = book.Reach{Undo: back.label, Redo: forth.label}
+		return err
+	})
+	return r, err
+}
+
+// record makes a step of what the work did, or makes it part of the step before where both are typing in one field. The steps of
+// the subject that were undone are forgotten, and those beyond [Steps].
+func (w *work) record(step book.Step) error {
+	if w.made.empty() {
+		return nil
+	}
+	if step.Typing != "" {
+		if joined, err := w.join(step); joined || err != nil {
+			return err
+		}
+	}
+	text, err := json.Marshal(w.made)
+	if err != nil {
+		return err
+	}
+	if err := w.exec(`DELETE FROM steps WHERE subject = ? AND undone = 1`, step.Subject); err != nil {
+		return err
+	}
+	if err := w.exec(`INSERT INTO steps (subject, label, typing, change, made_at) VALUES (?, ?, ?, ?, ?)`,
+		step.Subject, step.Label, step.Typing, string(text), w.s.stamp()); err != nil {
+		return err
+	}
+	return w.exec(`DELETE FROM steps WHERE subject = ?1 AND number <= (SELECT number FROM steps WHERE subject = ?1
+		ORDER BY number DESC LIMIT 1 OFFSET ?2)`, step.Subject, Steps)
+}
+
+// join makes the work part of the last step of its subject, if both are typing in one field and no pause lies between. A step
+// that ends as it began goes.
+func (w *work) join(step book.Step) (bool, error) {
+	var undone int
+	if err := w.row(`SELECT count(*) FROM steps WHERE subject = ? AND undone = 1`, step.Subject).Scan(&undone); err != nil {
+		return false, err
+	}
+	last, ok, err := w.next(step.Subject, true)
+	if err != nil || !ok || undone > 0 || last.typing != step.Typing || w.s.now().Sub(last.made) > typingPause ||
+		last.change.Decision != nil || w.made.Decision != nil || len(step.New) > 0 {
+		return false, err
+	}
+	both, ok, err := w.both(last.change)
+	if err != nil || !ok {
+		return false, err
+	}
+	if both.empty() {
+		return true, w.exec(`DELETE FROM steps WHERE number = ?`, last.number)
+	}
+	text, err := json.Marshal(both)
+	if err != nil {
+		return false, err
+	}
+	return true, w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`, step.Label, string(text), w.s.stamp(), last.number)
+}
+
+// both returns the change of a step and of the work after it, as one: what differs between before the one and after the other.
+// It reports false where the step can no longer be taken back whole.
+func (w *work) both(step change) (both change, ok bool, err error) {
+	for _, c := range append(append([]lotChange(nil), step.Lots...), w.made.Lots...) {
+		if _, err := w.lot(c.Lot); err != nil {
+			return both, false, err
+		}
+	}
+	first := map[int64]book.Lot{}
+	maps.Copy(first, w.was)
+	for _, c := range step.inverse().Lots {
+		l, _, left, err := c.apply(first[c.Lot], nil)
+		if err != nil || len(left) > 0 {
+			return both, false, err
+		}
+		first[c.Lot] = l
+	}
+	for _, id := range slices.Sorted(maps.Keys(first)) {
+		c, err := difference(first[id], w.now[id])
+		if err != nil {
+			return both, false, err
+		}
+		if !c.empty() {
+			both.Lots = append(both.Lots, c)
+		}
+	}
+	both.Settings, ok, err = w.bothSettings(append(slices.Clip(step.Settings), w.made.Settings...))
+	return both, ok, err
+}
+
+// bothSettings is both for fields of settings that were written one after the other.
+func (w *work) bothSettings(fields []field) (list []field, ok bool, err error) {
+	own := map[string][]field{}
+	for _, f := range fields {
+		own[f.Path[0]] = append(own[f.Path[0]], f)
+	}
+	for _, name := range slices.Sorted(maps.Keys(own)) {
+		stored, err := rawSetting(w.place, name)
+		if err != nil {
+			return nil, false, err
+		}
+		now, err1 := parse(stored)
+		first, err2 := parse(stored)
+		first, _, left, err3 := putAll(first, inverse(own[name]), false)
+		if err := errors.Join(err1, err2, err3); err != nil || len(left) > 0 {
+			return nil, false, err
+		}
+		list = append(list, compare([]string{name}, first, now)...)
+	}
+	return list, true, nil
+}
