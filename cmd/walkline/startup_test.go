@@ -86,7 +86,7 @@ func fill(t *testing.T, path string) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	d, err := wire.NewDesk(wire.Book{Store: s})
+	d, err := wire.NewDesk(s)
 	if err != nil {
 		t.Fatal(err)
 	}
