@@ -214,6 +214,11 @@ func TestASectionOfTheBenchIsUndoneAlone(t *testing.T) {
 		}
 		equal(t, got, want)
 	}
+	keep("labour", nil, shop{"rate": 35})
+	undone(t, s, book.Bench("labour"), "labour")
+	if found, err := s.Setting(t.Context(), "shop", new(any)); found || err != nil {
+		t.Errorf("before the first step there is a setting: %v, %v", found, err)
+	}
 	keep("labour", shop{"rate": 30}, shop{"rate": 35}) // made from the starter values: nothing is kept yet
 	keep("fees", shop{"rate": 35}, shop{"rate": 35, "gate": 75})
 	keep("labour", shop{"rate": 35}, shop{"rate": 40}) // made before the fees
@@ -226,9 +231,7 @@ func TestASectionOfTheBenchIsUndoneAlone(t *testing.T) {
 		t.Errorf("another section: %+v, %v", r, err)
 	}
 	undone(t, s, book.Bench("labour"), "labour")
-	if found, err := s.Setting(t.Context(), "shop", new(any)); found || err != nil {
-		t.Errorf("before the first step there is a setting: %v, %v", found, err)
-	}
+	is(shop{"rate": 30})
 }
 
 func TestADecisionIsTakenBackByOneMore(t *testing.T) {
