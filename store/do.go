@@ -178,10 +178,13 @@ func (w *work) set(x book.Setting, forced bool) error {
 	if err := cmp.Or(err1, err2, err3); err != nil {
 		return err
 	}
-	if stored == nil {
-		before = absent // it was made from what the program takes where nothing is kept
+	fields := compare([]string{x.Name}, before, after)
+	if stored == nil && before != absent && len(fields) > 0 { // it was made from the starter values: they are what it differs from
+		if err := w.s.putSetting(w.place, x.Name, raw(before)); err != nil {
+			return err
+		}
 	}
-	left, err := w.setFields(compare([]string{x.Name}, before, after), forced)
+	left, err := w.setFields(fields, forced)
 	if err != nil || len(left) > 0 {
 		return clashOr(err, "", left)
 	}

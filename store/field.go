@@ -32,7 +32,7 @@ func compare(path []string, a, b any) (list []field) {
 	y, isY := b.(map[string]any)
 	if isX && isY && !(judgement(x) && judgement(y)) {
 		for _, key := range slices.Sorted(maps.Keys(keys(x, y))) {
-			list = append(list, compare(append(slices.Clip(path), key), child(x, key), child(y, key))...)
+			list = append(list, compare(append(slices.Clip(path), key), under(x, key), under(y, key))...)
 		}
 		return list
 	}

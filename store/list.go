@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"math"
 	"reflect"
 	"slices"
 
@@ -55,6 +56,15 @@ type splice struct {
 	In  json.RawMessage `json:"in"`
 	Was bool            `json:"was_none,omitempty"`
 	Is  bool            `json:"is_none,omitempty"`
+}
+
+// end returns up to which place items change or move.
+func (s splice) end() int {
+	var out, in []json.RawMessage
+	if json.Unmarshal(s.Out, &out) != nil || json.Unmarshal(s.In, &in) != nil || len(out) != len(in) {
+		return math.MaxInt
+	}
+	return s.At + max(0, len(in)-1)
 }
 
 // inverse returns the splice that takes s back.

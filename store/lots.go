@@ -3,8 +3,8 @@ package store
 import (
 	"context"
 	"database/sql"
-	"encoding/json"
 	"fmt"
+	"math"
 
 	"walkline/store/book"
 	"walkline/valuation"
@@ -34,22 +34,19 @@ func (s *Store) load(p place, id int64) (book.Lot, error) {
 	if err != nil {
 		return l, err
 	}
-	query := `SELECT part, body FROM documents WHERE lot = ?`
+	only := ""
 	if c, ok := s.recent.at(id, l.Revision); ok {
-		l.Case, query = c, query+` AND part IN ('build', 'photos')`
+		l.Case, only = c, `AND part IN ('build', 'photos')`
 	}
-	bodies := map[string]json.RawMessage{}
-	err = p.each(query, func(rows *sql.Rows) error {
-		var part string
-		var body []byte
-		err := rows.Scan(&part, &body)
-		bodies[part] = body
-		return err
-	}, id)
+	bodies, err := p.bodies(id, only)
 	if err != nil {
 		return l, err
 	}
-	for _, d := range documents(&l, &l) {
+	all := held(&l)
+	for _, of := range lists { // after the objects, which are kept without them
+		all = append(all, object{of.name, of.of(&l)})
+	}
+	for _, d := range all {
 		if body, ok := bodies[d.name]; ok {
 			if err := decode(d.name, body, d.at); err != nil {
 				return l, err
@@ -63,23 +60,22 @@ func (s *Store) load(p place, id int64) (book.Lot, error) {
 	return l, nil
 }
 
-// documents returns where the documents lie that a lot is kept as: the objects of plain, then the lists of l, which are documents
-// of their own but for those of the build.
-func documents(plain, l *book.Lot) (all []object) {
-	for _, o := range objects(plain) {
-		switch {
-		case o.name == "build":
-			all = append(all, object{o.name, &l.Build})
-		case partOf(o.name) != "status":
+// held returns where in l the objects lie that are documents, without their lists but for those of the build, which are kept
+// within it.
+func held(l *book.Lot) (all []object) {
+	for _, o := range objects(l) {
+		if partOf(o.name) != "status" {
 			all = append(all, o)
 		}
 	}
-	for _, of := range lists {
-		if partOf(of.name) != "build" {
-			all = append(all, object{of.name, of.of(l)})
-		}
-	}
 	return all
+}
+
+// stored returns l as its objects are kept.
+func stored(l book.Lot) book.Lot {
+	plain := bare(l)
+	plain.Build = l.Build
+	return plain
 }
 
 // listed are the columns of a lot that lists show, sort or filter by.
@@ -99,9 +95,17 @@ func (s *Store) insert(p place, l book.Lot) (book.Lot, error) {
 		return l, err
 	}
 	l.ID = id
-	plain := bare(l)
-	for _, d := range documents(&plain, &l) {
-		if err := putDocument(p, id, d); err != nil {
+	plain := stored(l)
+	for _, o := range held(&plain) {
+		if err := p.putDocument(id, o.name, 0, o.at); err != nil {
+			return l, err
+		}
+	}
+	for _, of := range lists {
+		if partOf(of.name) == "build" {
+			continue
+		}
+		if err := p.putPages(l, of, 0, math.MaxInt); err != nil {
 			return l, err
 		}
 	}
@@ -117,25 +121,24 @@ func (s *Store) update(p place, l book.Lot, made lotChange) (book.Lot, error) {
 			break
 		}
 	}
-	plain := bare(l)
-	for _, d := range documents(&plain, &l) {
-		if touched[d.name] {
-			if err := putDocument(p, l.ID, d); err != nil {
+	plain := stored(l)
+	for _, o := range held(&plain) {
+		if touched[o.name] {
+			if err := p.putDocument(l.ID, o.name, 0, o.at); err != nil {
 				return l, err
 			}
+		}
+	}
+	for _, of := range lists {
+		s, ok := made.Lists[of.name]
+		if !ok || partOf(of.name) == "build" {
+			continue
+		}
+		if err := p.putPages(l, of, s.At, s.end()); err != nil {
+			return l, err
 		}
 	}
 	now := s.stamp()
 	return l, p.exec(`UPDATE lots SET (`+listed+`) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), revision = ?, saved_at = ?,
 		removed_at = CASE WHEN ? THEN coalesce(removed_at, ?) END WHERE id = ?`, append(shown(l), l.Revision, now, l.Removed, now, l.ID)...)
-}
-
-// putDocument writes one document of a lot. Errors: [ErrRefused] when it holds a number that is not finite.
-func putDocument(p place, id int64, d object) error {
-	body, err := json.Marshal(d.at)
-	if err != nil {
-		return fmt.Errorf("%w: %s (%w)", ErrRefused, d.name, err)
-	}
-	return p.exec(`INSERT INTO documents (lot, part, body) VALUES (?, ?, ?)
-		ON CONFLICT (lot, part) DO UPDATE SET body = excluded.body`, id, d.name, string(body))
 }

@@ -39,7 +39,8 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 
 // Lots returns what every lot that is not removed says of its vehicle and sale, archived ones too, in the order in which they came.
 func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
-	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, d.body FROM lots l JOIN documents d ON d.lot = l.id AND d.part = 'lot'
+	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, d.body FROM lots l
+		JOIN documents d ON d.lot = l.id AND d.part = 'lot'
 		WHERE l.removed_at IS NULL ORDER BY l.id`, func(rows *sql.Rows) (l book.Listed, err error) {
 		var body []byte
 		if err := rows.Scan(&l.ID, &l.State, &body); err != nil {

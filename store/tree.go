@@ -92,7 +92,7 @@ func same(a, b any) bool {
 	y, isY := b.(map[string]any)
 	if isX && isY {
 		for key := range keys(x, y) {
-			if !same(child(x, key), child(y, key)) {
+			if !same(under(x, key), under(y, key)) {
 				return false
 			}
 		}
@@ -119,7 +119,7 @@ func blank(tree any) bool {
 	return slices.Contains([]any{absent, nil, "", json.Number("0"), false}, tree)
 }
 
-func child(object map[string]any, key string) any {
+func under(object map[string]any, key string) any {
 	if v, ok := object[key]; ok {
 		return v
 	}

@@ -77,8 +77,17 @@ func (u upgrade) lot(id int64) error {
 		return err
 	}
 	for part, tree := range documents {
-		if err := u.exec(`INSERT INTO documents (lot, part, body) VALUES (?, ?, ?)`, id, part, string(raw(tree))); err != nil {
-			return err
+		pages := []any{tree}
+		if items, ok := tree.([]map[string]any); ok {
+			pages = nil
+			for page := range slices.Chunk(items, pageItems) {
+				pages = append(pages, page)
+			}
+		}
+		for page, v := range pages {
+			if err := u.putDocument(id, part, page, v); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -24,13 +24,13 @@ func (w *Window) ask(a asking, take func(path string)) {
 	path := widgets.NewTextEntry()
 	path.SetPlaceHolder(a.hint)
 	var d *dialog.CustomDialog
-	done := func() {
+	done := w.handler(func() {
 		d.Hide()
 		take(strings.TrimSpace(path.Text))
-	}
+	})
 	path.OnSubmitted = func(string) { done() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for it…", func() { d.Hide(); w.browse(take) })
+	browse := widget.NewButton("Look for it…", w.handler(func() { d.Hide(); w.browse(take) }))
 	words := widget.NewLabel(a.what)
 	words.Wrapping = fyne.TextWrapWord
 	body := container.NewVBox(words, container.NewBorder(nil, nil, nil, browse, path))
@@ -43,18 +43,14 @@ func (w *Window) ask(a asking, take func(path string)) {
 
 // browse lets the user choose a file from a list.
 func (w *Window) browse(take func(path string)) {
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("read the file", err)
-			return
-		}
+	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
 		path := f.URI().Path()
 		if err := f.Close(); err != nil {
 			w.failed("read "+path, err)
 			return
 		}
 		take(path)
-	}, w.window)
+	}), w.window)
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)
 }

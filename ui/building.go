@@ -46,15 +46,11 @@ func (w *Window) foresee() {
 
 // chooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
 func (w *Window) chooseFile(chosen func(name, hash string)) {
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("read the file", err)
-			return
-		}
+	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
 		path := f.URI().Path()
 		f.Close()
 		w.keepFile(path, chosen)
-	}, w.window)
+	}), w.window)
 	d.SetFilter(storage.NewExtensionFileFilter(append([]string{".pdf"}, photoEndings...)))
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)

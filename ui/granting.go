@@ -27,9 +27,24 @@ func (w *Window) grant(wish desk.Wish) {
 	}[wish.For]()
 }
 
-// guarded returns a handler of the toolkit's that lives through a fault.
-func guarded[T any](w *Window, handler func(T)) func(T) {
-	return func(x T) { w.guard(func() { handler(x) }) }
+// handler returns a handler for the toolkit that lives through a fault.
+func (w *Window) handler(do func()) func() { return func() { w.guard(do) } }
+
+// handling is handler for one that is told something.
+func handling[T any](w *Window, do func(T)) func(T) {
+	return func(x T) { w.guard(func() { do(x) }) }
+}
+
+// choosing is handler for a dialog that lets the user choose a file, or says why it can't; nothing chosen is nothing done.
+func choosing[T comparable](w *Window, do func(T)) func(T, error) {
+	return func(f T, err error) {
+		var none T
+		if err != nil || f == none {
+			w.failed("read what was chosen", err)
+			return
+		}
+		w.guard(func() { do(f) })
+	}
 }
 
 // dropped takes files dropped on the window.

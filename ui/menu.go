@@ -135,7 +135,7 @@ func (w *Window) shortcuts() {
 // alone does what a key of the window asks for, unless a dialog lies over the window.
 func (w *Window) alone(do func()) {
 	if !w.modal() {
-		do()
+		w.guard(do)
 	}
 }
 

@@ -63,13 +63,13 @@ func (w *Window) addPhotos(area string) {
 	stage.Horizontal, stage.Required = true, true
 	stage.SetSelected(beforeWords)
 	var d *dialog.CustomDialog
-	take := func() {
+	take := w.handler(func() {
 		d.Hide()
 		w.takePhotos([]string{strings.TrimSpace(path.Text)}, area, stageOf(stage.Selected))
-	}
+	})
 	path.OnSubmitted = func(string) { take() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for one…", func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) })
+	browse := widget.NewButton("Look for one…", w.handler(func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) }))
 	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Photos can also be dropped on the window, many at once."),
 		container.NewBorder(nil, nil, nil, browse, path), stage)
 	d = dialog.NewCustomWithoutButtons("Add photos: "+view.PhotoArea(area), body, w.window)
@@ -99,15 +99,11 @@ func stageWords(s lot.Stage) string {
 }
 
 func (w *Window) browsePhotos(area string, stage lot.Stage) {
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("read the photo", err)
-			return
-		}
+	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
 		path := f.URI().Path()
 		f.Close()
 		w.takePhotos([]string{path}, area, stage)
-	}, w.window)
+	}), w.window)
 	d.SetFilter(storage.NewExtensionFileFilter(photoEndings))
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d)

@@ -41,22 +41,22 @@ func (w *Window) showPhoto(hash string) {
 	v.facts.Wrapping = fyne.TextWrapWord
 	v.caption = widgets.NewTextEntry()
 	v.caption.SetPlaceHolder("what it shows")
-	v.caption.OnSubmitted = func(string) { v.keepCaption(); w.window.Canvas().Unfocus() }
+	v.caption.OnSubmitted = handling(w, func(string) { v.keepCaption(); w.window.Canvas().Unfocus() })
 	areas := []string{view.WholeVehicle}
 	for _, a := range lot.Areas {
 		areas = append(areas, view.PhotoArea(a))
 	}
-	v.area = widget.NewSelect(areas, func(string) { v.pin() })
-	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, func(string) { v.setStage() })
+	v.area = widget.NewSelect(areas, handling(w, func(string) { v.pin() }))
+	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, handling(w, func(string) { v.setStage() }))
 	v.stage.Required = true
-	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, do) }
+	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, w.handler(do)) }
 	side := container.NewVBox(v.facts, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
 	body := container.NewBorder(nil, nil, nil, container.New(form.FixedWidth{Width: 260}, container.NewVScroll(side)), v.picture)
 	v.dialog = dialog.NewCustomWithoutButtons("Photo", body, w.window)
 	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }), button("Remove", v.remove), button("Close", v.close)})
 	v.dialog.Resize(fyne.NewSize(1080, 620))
 	w.window.Canvas().Unfocus()
-	w.openWith(v.dialog, v.keys)
+	w.openWith(v.dialog, handling(w, v.keys))
 	v.show(hash)
 }
 

@@ -79,7 +79,7 @@ func (w *Window) print(p printing) {
 	path.SetText(filepath.Join(w.printFolder(), p.name))
 	problem := widgets.NewCaption("")
 	var d *dialog.CustomDialog
-	save := func() {
+	save := w.handler(func() {
 		to := strings.TrimSpace(path.Text)
 		why := placeFor(to)
 		if _, err := os.Lstat(to); why == "" && err == nil && p.save != nil {
@@ -92,10 +92,10 @@ func (w *Window) print(p printing) {
 		}
 		d.Hide()
 		w.unlessThere(p, to)
-	}
+	})
 	path.OnSubmitted = func(string) { save() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for a place…", func() { d.Hide(); w.browseToSave(p) })
+	browse := widget.NewButton("Look for a place…", w.handler(func() { d.Hide(); w.browseToSave(p) }))
 	if p.save != nil {
 		browse.OnTapped = func() { w.browseFolder(func(folder string) { path.SetText(filepath.Join(folder, p.name)) }) }
 	}
@@ -131,11 +131,11 @@ func (w *Window) unlessThere(p printing, path string) {
 		w.write(p, path)
 		return
 	}
-	d := dialog.NewConfirm("Replace it?", "There is a file "+path+" already.", func(yes bool) {
+	d := dialog.NewConfirm("Replace it?", "There is a file "+path+" already.", handling(w, func(yes bool) {
 		if yes {
 			w.write(p, path)
 		}
-	}, w.window)
+	}), w.window)
 	d.SetConfirmText("Replace it")
 	d.SetDismissText("Keep it")
 	w.open(d)
@@ -173,18 +173,14 @@ func (w *Window) written(p printing, path string, err error) {
 
 // browseToSave lets the user choose a place from a list.
 func (w *Window) browseToSave(p printing) {
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("choose a place", err)
-			return
-		}
+	d := dialog.NewFileSave(choosing(w, func(f fyne.URIWriteCloser) {
 		path := f.URI().Path()
 		if err := f.Close(); err != nil {
 			w.failed("write "+path, err)
 			return
 		}
 		w.write(p, path)
-	}, w.window)
+	}), w.window)
 	d.SetFileName(p.name)
 	d.Resize(fyne.NewSize(860, 560))
 	w.openSoon(d)
@@ -192,13 +188,7 @@ func (w *Window) browseToSave(p printing) {
 
 // browseFolder lets the user choose a folder from a list.
 func (w *Window) browseFolder(take func(path string)) {
-	d := dialog.NewFolderOpen(func(f fyne.ListableURI, err error) {
-		if err != nil || f == nil {
-			w.failed("choose a folder", err)
-			return
-		}
-		take(f.Path())
-	}, w.window)
+	d := dialog.NewFolderOpen(choosing(w, func(f fyne.ListableURI) { take(f.Path()) }), w.window)
 	d.Resize(fyne.NewSize(860, 560))
 	w.open(d) // over the dialog that asks
 }

@@ -14,6 +14,7 @@ import (
 
 	"walkline/store"
 	"walkline/valuation"
+	"walkline/valuation/money"
 )
 
 // screen drives the shipping program under a virtual display, by keyboard and mouse, as a user would.
@@ -40,10 +41,7 @@ func TestFirstStartToWalkAwayBid(t *testing.T) {
 	bid := s.walkAway()
 	s.close()
 	s.start()
-	s.keys("Down", "Return")
-	time.Sleep(3 * time.Second)
-	s.keys("ctrl+4")
-	time.Sleep(time.Second)
+	s.keys("Down", "Return", "ctrl+4")
 	after := s.picture("reopened")
 	if again := s.walkAway(); again != bid {
 		t.Errorf("the bid was %d and is %d after opening again", bid, again)
@@ -68,26 +66,22 @@ func (s *screen) enterLot() {
 	s.picture("damage")
 	s.keys("ctrl+4")
 	s.typed("9,000\t10.5k\t12000")
-	time.Sleep(3 * time.Second)
+	s.until("a walk-away bid is kept", func() bool { return s.bid() != nil })
 	for _, section := range []string{"1", "3", "5", "6"} {
 		s.keys("ctrl+" + section)
 		s.picture("section-" + section)
 	}
 	s.keys("ctrl+4")
-	time.Sleep(time.Second)
 }
 
 // undo takes an edit back that was made before the window was closed.
 func (s *screen) undo() {
-	for range 6 {
-		s.keys("ctrl+z")
-	}
-	time.Sleep(2 * time.Second)
+	s.keys("ctrl+z")
+	s.until("undo after opening again takes the price back", func() bool {
+		guess := s.lotCase().Resale.Guess
+		return guess == nil || guess.High != 12000
+	})
 	s.picture("undone")
-	c := s.lotCase()
-	if c.Resale.Guess != nil && c.Resale.Guess.High == 12000 {
-		s.t.Error("undo after opening again took nothing back")
-	}
 }
 
 // lotCase reads the case of the one lot that the store keeps.
@@ -98,11 +92,52 @@ func (s *screen) lotCase() valuation.Case {
 	if err != nil || len(entries) != 1 {
 		s.t.Fatal(len(entries), err)
 	}
-	c, err := book.Case(context.Background(), entries[0].ID)
+	l, err := book.Lot(context.Background(), entries[0].ID)
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	return c
+	return l.Case
+}
+
+// patience is how long anything may take on a machine that is busy with other work.
+const patience = 30 * time.Second
+
+// until polls until something holds that the program is to bring about.
+func (s *screen) until(what string, holds func() bool) {
+	s.t.Helper()
+	for end := time.Now().Add(patience); !holds(); time.Sleep(20 * time.Millisecond) {
+		if time.Now().After(end) {
+			s.t.Fatalf("not within %v: %s", patience, what)
+		}
+	}
+}
+
+// cursor is how many pixels may differ between two pictures of a screen that stands still: more than a blinking cursor has.
+const cursor = 120
+
+// settled returns a picture of the screen once it stands still.
+func (s *screen) settled(name string) image.Image {
+	last := s.shot(name)
+	s.until("the screen stands still", func() bool {
+		next := s.shot(name)
+		still := differing(last, next) <= cursor
+		last = next
+		return still
+	})
+	return last
+}
+
+// differing counts the pixels in which two pictures of one size differ.
+func differing(a, b image.Image) int {
+	n := 0
+	for y := a.Bounds().Min.Y; y < a.Bounds().Max.Y; y++ {
+		for x := a.Bounds().Min.X; x < a.Bounds().Max.X; x++ {
+			if a.At(x, y) != b.At(x, y) {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // blank reports whether a picture of the screen is of one colour below the menu.
@@ -126,15 +161,21 @@ func (s *screen) open() *store.Store {
 	return book
 }
 
-// walkAway reads the bid that the store keeps of the lot.
-func (s *screen) walkAway() int64 {
+// bid reads the walk-away bid that the store keeps of the lot as it stands; nil: none yet.
+func (s *screen) bid() *money.Amount {
 	book := s.open()
 	defer book.Close()
 	entries, err := book.Entries(context.Background())
-	if err != nil || len(entries) != 1 || entries[0].Answer == nil || entries[0].Answer.WalkAway == nil {
-		s.t.Fatalf("no walk-away bid is kept: %v %v", entries, err)
+	if err != nil || len(entries) != 1 || entries[0].Answer == nil || entries[0].Answer.Stale {
+		return nil
 	}
-	return int64(*entries[0].Answer.WalkAway)
+	return entries[0].Answer.WalkAway
+}
+
+// walkAway waits for that bid.
+func (s *screen) walkAway() money.Amount {
+	s.until("a walk-away bid is kept", func() bool { return s.bid() != nil })
+	return *s.bid()
 }
 
 // start opens the program and waits for its window.
@@ -147,7 +188,8 @@ func (s *screen) start() {
 	if out, err := exec.Command("timeout", "20", "xdotool", "search", "--sync", "--onlyvisible", "--name", "^Walkline$").CombinedOutput(); err != nil {
 		s.t.Fatalf("no window came up: %v %s", err, out)
 	}
-	time.Sleep(2 * time.Second)
+	s.until("the window is painted", func() bool { return !blank(s.shot("started")) })
+	s.settled("started")
 }
 
 // closing asks the window to close as a window manager does.
@@ -184,12 +226,11 @@ func (s *screen) do(args ...string) {
 	if out, err := exec.Command("xdotool", args...).CombinedOutput(); err != nil {
 		s.t.Fatalf("xdotool %s: %v %s", strings.Join(args, " "), err, out)
 	}
-	time.Sleep(400 * time.Millisecond)
 }
 
 func (s *screen) keys(keys ...string) {
 	for _, k := range keys {
-		s.do("key", k)
+		s.do("key", "--delay", "40", k)
 	}
 }
 
@@ -209,8 +250,11 @@ func (s *screen) click(x, y int) {
 	s.do("mousemove", strconv.Itoa(x), strconv.Itoa(y), "click", "1")
 }
 
-// picture writes what the screen shows and returns it.
-func (s *screen) picture(name string) image.Image {
+// picture writes what the screen shows once it stands still, and returns it.
+func (s *screen) picture(name string) image.Image { return s.settled(name) }
+
+// shot writes what the screen shows now, and returns it.
+func (s *screen) shot(name string) image.Image {
 	path := filepath.Join(s.pictures, "window-"+name+".png")
 	if out, err := exec.Command("import", "-window", "root", path).CombinedOutput(); err != nil {
 		s.t.Fatalf("taking a picture: %v %s", err, out)

@@ -2,10 +2,10 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -40,26 +40,21 @@ func TestLiveToPastTheLimit(t *testing.T) {
 	s.start()
 	s.became(lot.Lost, 6_000_000)
 	s.keys("Down", "ctrl+l")
-	time.Sleep(3 * time.Second)
 	s.picture("live-reopened")
 	s.close()
 }
 
-// became checks what the store keeps of the one lot: what became of it, and its hammer price in minor units, 0 for none.
+// became waits for what the store keeps of the one lot: what became of it, and its hammer price in minor units, 0 for none.
 func (s *screen) became(state lot.State, hammer money.Amount) {
 	s.t.Helper()
-	time.Sleep(time.Second)
-	book := s.open()
-	defer book.Close()
-	entries, err := book.Entries(context.Background())
-	if err != nil || len(entries) != 1 {
-		s.t.Fatal(len(entries), err)
-	}
-	b, err := book.Build(context.Background(), entries[0].ID)
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	if entries[0].State != state || (b.Hammer == nil) != (hammer == 0) || b.Hammer != nil && *b.Hammer != hammer {
-		s.t.Errorf("the store has the lot as %s, hammer price %v; want %s, %d", entries[0].State, b.Hammer, state, hammer)
-	}
+	s.until(fmt.Sprintf("the store has the lot as %s at %d", state, hammer), func() bool {
+		book := s.open()
+		defer book.Close()
+		l, err := book.Lot(context.Background(), 1)
+		if err != nil {
+			s.t.Fatal(err)
+		}
+		paid := l.Build.Hammer
+		return l.State == state && (paid == nil) == (hammer == 0) && (paid == nil || *paid == hammer)
+	})
 }

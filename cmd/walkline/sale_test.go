@@ -5,7 +5,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"walkline/valuation/lot"
 )
@@ -24,11 +23,9 @@ func TestASaleByKeyboard(t *testing.T) {
 	s.keys("ctrl+2")
 	s.typed("2b") // 12 front: functional, bolted
 	s.drop("../../assets/demo/comps_side.csv")
+	s.settled("sale-dropped")
 	s.keys("Return")
-	time.Sleep(3 * time.Second)
-	if got := len(s.lotCase().Resale.Rows); got != 29 {
-		t.Fatalf("the file gave %d comparables", got)
-	}
+	s.until("the file gives 29 comparables", func() bool { return len(s.lotCase().Resale.Rows) == 29 })
 	s.editALine()
 	bid := s.walkAway()
 	s.pastTheLimit()
@@ -50,16 +47,10 @@ func (s *screen) editALine() {
 	lines := len(s.lotCase().Repair.Lines)
 	s.keys("ctrl+3", "Down", "Return", "End")
 	s.typed("s")
-	time.Sleep(time.Second)
-	if got := len(s.lotCase().Repair.Lines); got != lines+1 {
-		s.t.Errorf("typing in a line gave %d lines of one's own", got)
-	}
+	s.until("typing in a line gives one of one's own", func() bool { return len(s.lotCase().Repair.Lines) == lines+1 })
 	s.picture("sale-line")
 	s.keys("ctrl+z")
-	time.Sleep(3 * time.Second)
-	if got := len(s.lotCase().Repair.Lines); got != lines {
-		s.t.Errorf("undo left %d lines of one's own", got)
-	}
+	s.until("undo takes the line of one's own back", func() bool { return len(s.lotCase().Repair.Lines) == lines })
 }
 
 // pastTheLimit lets the bidding run to 20,000 and records the lot as lost there.
@@ -78,5 +69,4 @@ func (s *screen) drop(path string) {
 	if out, err := exec.Command("/usr/bin/python3", "testdata/drop.py", path).CombinedOutput(); err != nil {
 		s.t.Fatalf("dropping %s: %v %s", path, err, out)
 	}
-	time.Sleep(time.Second)
 }

@@ -11,6 +11,7 @@ import (
 
 	"walkline/cmd/wire"
 	"walkline/store"
+	"walkline/store/book"
 )
 
 // Rounds of starting each program, and lots in the store of the second measure.
@@ -86,16 +87,17 @@ func fill(t *testing.T, path string) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	d, err := wire.NewDesk(wire.Book{Store: s})
+	d, err := wire.NewDesk(s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	demo := d.Demo()
+	demo, step := d.Demo(), book.Step{Subject: book.Board, Label: "many lots"}
 	for i := range manyLots {
 		c := demo[i%len(demo)]
 		c.Lot.Number = fmt.Sprint(i + 1)
-		if _, err := s.Add(ctx, c); err != nil {
-			t.Fatal(err)
-		}
+		step.New = append(step.New, book.New{Case: c})
+	}
+	if _, err := s.Do(ctx, step); err != nil {
+		t.Fatal(err)
 	}
 }

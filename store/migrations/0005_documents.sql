@@ -1,8 +1,9 @@
 CREATE TABLE documents (
     lot  INTEGER NOT NULL REFERENCES lots (id),
     part TEXT    NOT NULL,
+    page INTEGER NOT NULL,
     body TEXT    NOT NULL,
-    PRIMARY KEY (lot, part)
+    PRIMARY KEY (lot, part, page)
 ) STRICT;
 
 ALTER TABLE steps RENAME TO lot_steps;

@@ -16,14 +16,14 @@ import (
 var jobs = kind[repair.Job]{
 	name: "Repair jobs", title: "Repair jobs", noun: "job", under: "jobs.",
 	help:    "Each job comes into a lot when one of its reasons is met, or by hand. Hours are clock hours of one person; money is without own labour.",
-	columns: view.JobShelfColumns,
+	columns: view.JobColumns,
 	starter: func(k *valuation.Knowledge) []repair.Job { return k.Jobs.Jobs },
 	own:     func(o *valuation.Own) *[]repair.Job { return &o.Jobs },
 	id:      func(j *repair.Job) *string { return &j.ID },
 	called: func(j repair.Job) string {
 		return j.Job + " " + view.SignWords(lot.Sign{Areas: []string{j.Area}}) + " " + j.Operation
 	},
-	cells: view.JobShelfRow,
+	cells: view.JobRow,
 	blank: repair.Job{Line: repair.Line{Job: "New job", Area: "12", Operation: "repair"}},
 	shape: jobShape,
 	build: buildJob,
@@ -35,14 +35,18 @@ func jobShape(j repair.Job) string {
 }
 
 func buildJob(e *editor[repair.Job]) {
-	line := form.LineOf[repair.Job]{Now: func(j repair.Job) repair.Line { return j.Line }, At: func(j *repair.Job) *repair.Line { return &j.Line }}
+	ofLine := func(j *repair.Job) *repair.Line { return &j.Line }
 	f := e.rows()
-	line.Words(f)
-	f.Text("What is done", func(j repair.Job) string { return j.Operation }, func(j *repair.Job, s string) { j.Operation = s })
-	line.Work(f)
-	f.Text("Why", func(j repair.Job) string { return j.Why }, func(j *repair.Job, s string) { j.Why = s })
-	f.Text("Caution", func(j repair.Job) string { return j.Caution }, func(j *repair.Job, s string) { j.Caution = s })
-	form.PartsOf[repair.Job]{Line: line, Rows: e.rows, Add: e.body.Add, Button: e.button}.Build(e.entry.Parts)
+	var line form.Line
+	line.Words(form.Within(f, ofLine))
+	f.Text("What is done", func(j *repair.Job) *string { return &j.Operation })
+	line.Work(form.Within(f, ofLine))
+	f.Text("Why", func(j *repair.Job) *string { return &j.Why })
+	f.Text("Caution", func(j *repair.Job) *string { return &j.Caution })
+	form.Parts{Line: line, Rows: func() *form.Of[repair.Line] { return form.Within(e.rows(), ofLine) }, Add: e.body.Add,
+		Button: func(words string, change func(*repair.Line)) {
+			e.button(words, func(j *repair.Job) { change(&j.Line) })
+		}}.Build(e.entry.Parts)
 	e.body.Add(form.Heading("What calls for it", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
 	for i := range e.entry.Calls {
 		buildSign(e, i, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
@@ -55,13 +59,12 @@ func buildJob(e *editor[repair.Job]) {
 // buildSign adds the fields of one reason.
 func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
 	e.body.Add(form.Label(fmt.Sprintf("Reason %d", i+1)))
-	f := e.rows()
-	form.Sign(f, func(x T) lot.Sign {
-		if all := *signs(&x); i < len(all) {
-			return all[i]
+	form.Sign(form.Within(e.rows(), func(x *T) *lot.Sign {
+		if all := *signs(x); i < len(all) {
+			return &all[i]
 		}
-		return lot.Sign{}
-	}, func(x *T) *lot.Sign { return &(*signs(x))[i] })
+		return &lot.Sign{}
+	}))
 	e.button("Remove this reason", func(x *T) { *signs(x) = slices.Delete(*signs(x), i, i+1) })
 }
 
@@ -69,7 +72,7 @@ func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
 func buildBrings(e *editor[repair.Job]) {
 	e.body.Add(form.Heading("What it brings along", "Work that comes with it, counted once for all jobs that bring it."))
 	f := e.rows()
-	all := e.shelf.list("")
+	all := e.catalogue.list("")
 	name := func(id string) string {
 		for _, j := range all {
 			if j.Item.ID == id {
@@ -79,13 +82,12 @@ func buildBrings(e *editor[repair.Job]) {
 		return id
 	}
 	for i, b := range e.entry.Brings {
-		n := f.Number(name(b.ID), form.Percents, func(j repair.Job) widgets.Number {
+		f.Number(name(b.ID), form.Percents, func(j *repair.Job) any {
 			if i < len(j.Brings) {
-				return widgets.Known(repair.Or(j.Brings[i].Chance, 1))
+				return form.Certainly{At: &j.Brings[i].Chance}
 			}
-			return widgets.Number{}
-		}, func(j *repair.Job, n widgets.Number) { x := n.Float(); j.Brings[i].Chance = &x })
-		n.SetRoom(0)
+			return form.Certainly{At: new(*float64)}
+		}).SetRoom(0)
 		e.button("Take out: "+name(b.ID), func(j *repair.Job) { j.Brings = slices.Delete(j.Brings, i, i+1) })
 	}
 	add := widgets.NewSuggest("Add one: type a part of the words", func(c widgets.Choice) {

@@ -17,12 +17,12 @@ import (
 var risks = kind[hidden.Entry]{
 	name: "Hidden risks", title: "Hidden risks", noun: "risk", under: "risks.",
 	help:    "Damage that may be there unseen. Its chance reads as: seen in so many of so many cases; findings move it.",
-	columns: view.RiskShelfColumns,
+	columns: view.RiskEntryColumns,
 	starter: func(k *valuation.Knowledge) []hidden.Entry { return k.Risks.Risks },
 	own:     func(o *valuation.Own) *[]hidden.Entry { return &o.Risks },
 	id:      func(r *hidden.Entry) *string { return &r.ID },
 	called:  func(r hidden.Entry) string { return r.Name + " " + r.Why },
-	cells:   view.RiskShelfRow,
+	cells:   view.RiskEntryRow,
 	blank:   hidden.Entry{Risk: hidden.Risk{Name: "New risk", Chance: hidden.Beta{A: 1, B: 4}}},
 	shape:   func(r hidden.Entry) string { return fmt.Sprint(len(r.Triggers), findingIDs(r)) },
 	build:   buildRisk,
@@ -43,17 +43,16 @@ func buildRisk(e *editor[hidden.Entry]) {
 	type entry = hidden.Entry
 	f := e.rows()
 	narrow := func(t *widgets.ThreeEntry) { t.SetFigures(5); t.SetRoom(0) }
-	f.Text("Hidden damage", func(r entry) string { return r.Name }, func(r *entry, s string) { r.Name = s })
+	f.Text("Hidden damage", func(r *entry) *string { return &r.Name })
 	f.Plain("It was there in", counts, func(r *entry) *float64 { return &r.Chance.A }).SetRoom(0)
 	f.Plain("It was not there in", counts, func(r *entry) *float64 { return &r.Chance.B }).SetRoom(0)
-	narrow(f.Three("Cost if there", form.Amounts, func(r entry) prob.Three { return r.Cost }, func(r *entry, t prob.Three) { r.Cost = t }))
-	form.Hours(f, func(r entry) map[string]prob.Three { return r.Hours }, func(r *entry) *map[string]prob.Three { return &r.Hours })
-	narrow(f.Three("Days that it adds", form.Days, func(r entry) prob.Three { return r.Days }, func(r *entry, t prob.Three) { r.Days = t }))
+	narrow(f.Three("Cost if there", form.Amounts, func(r *entry) any { return &r.Cost }))
+	form.Hours(f, func(r *entry) *map[string]prob.Three { return &r.Hours })
+	narrow(f.Three("Days that it adds", form.Days, func(r *entry) any { return &r.Days }))
 	loading := widgets.Spec{Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(0.9)}
-	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(r entry) widgets.Number { return form.Share(r.Loading) },
-		func(r *entry, n widgets.Number) { r.Loading = form.ToShare(n) }).SetRoom(0)
-	f.Text("Why", func(r entry) string { return r.Why }, func(r *entry, s string) { r.Why = s })
-	f.Text("Caution", func(r entry) string { return r.Caution }, func(r *entry, s string) { r.Caution = s })
+	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(r *entry) any { return &r.Loading }).SetRoom(0)
+	f.Text("Why", func(r *entry) *string { return &r.Why })
+	f.Text("Caution", func(r *entry) *string { return &r.Caution })
 	e.body.Add(form.Heading("What brings it up", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
 	for i := range e.entry.Triggers {
 		buildSign(e, i, func(r *entry) *[]lot.Sign { return &r.Triggers })
@@ -68,7 +67,7 @@ func buildEvidence(e *editor[hidden.Entry]) {
 	e.body.Add(form.Heading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
 	texts := map[string]string{}
 	var choices []widgets.Choice
-	if know := e.shelf.page.state.Know; know != nil {
+	if know := e.catalogue.page.state.Know; know != nil {
 		for _, f := range know.Risks.Findings {
 			texts[f.ID] = f.Text
 			choices = append(choices, widgets.Choice{ID: f.ID, Name: f.Text})
@@ -104,12 +103,12 @@ func buildEvidence(e *editor[hidden.Entry]) {
 var findings = kind[hidden.Finding]{
 	name: "Things to look at", title: "Things to look at", noun: "look", under: "findings.",
 	help:    "What a person can look at in a yard within minutes; the answers move the chances of hidden risks.",
-	columns: view.FindingShelfColumns,
+	columns: view.FindingColumns,
 	starter: func(k *valuation.Knowledge) []hidden.Finding { return k.Risks.Findings },
 	own:     func(o *valuation.Own) *[]hidden.Finding { return &o.Findings },
 	id:      func(f *hidden.Finding) *string { return &f.ID },
 	called:  func(f hidden.Finding) string { return f.Text + " " + f.Look + " " + f.Tools + " " + f.Where },
-	cells:   view.FindingShelfRow,
+	cells:   view.FindingRow,
 	blank:   hidden.Finding{Text: "New question?", Minutes: 1, Tools: "none"},
 	shape:   func(hidden.Finding) string { return "" },
 	build:   buildFinding,
@@ -118,9 +117,9 @@ var findings = kind[hidden.Finding]{
 func buildFinding(e *editor[hidden.Finding]) {
 	type finding = hidden.Finding
 	f := e.rows()
-	f.Text("Question", func(x finding) string { return x.Text }, func(x *finding, s string) { x.Text = s })
-	f.Text("How to look", func(x finding) string { return x.Look }, func(x *finding, s string) { x.Look = s })
-	f.Text("Tools", func(x finding) string { return x.Tools }, func(x *finding, s string) { x.Tools = s })
+	f.Text("Question", func(x *finding) *string { return &x.Text })
+	f.Text("How to look", func(x *finding) *string { return &x.Look })
+	f.Text("Tools", func(x *finding) *string { return &x.Tools })
 	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)}, func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
-	f.Text("Where", func(x finding) string { return x.Where }, func(x *finding, s string) { x.Where = s })
+	f.Text("Where", func(x *finding) *string { return &x.Where })
 }

@@ -13,7 +13,7 @@ func buildSpares(e *editor[repair.Job]) {
 	e.body.Add(form.Heading("What it makes needless", "Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended."))
 	words := map[string]string{}
 	var choices []widgets.Choice
-	for _, j := range e.shelf.list("") {
+	for _, j := range e.catalogue.list("") {
 		words[j.Item.ID] = j.Item.Job
 		choices = append(choices, widgets.Choice{ID: j.Item.ID, Name: j.Item.Job})
 	}

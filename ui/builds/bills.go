@@ -30,24 +30,25 @@ func newBills(p *Page) *section {
 			return build.Receipt{Date: p.today(), Kind: kind, Line: last.Line, Source: last.Source, Donor: last.Donor}
 		}})
 	f := l.form
-	what := f.Text("What", func(r build.Receipt) string { return r.What }, func(r *build.Receipt, s string) { r.What = s })
-	amount := f.Number("Amount", amounts, func(r build.Receipt) widgets.Number { return orEmpty(r.Amount, p.currency()) },
-		func(r *build.Receipt, n widgets.Number) { r.Amount = orNothing(n, p.currency()) })
+	what := f.Text("What", func(r *build.Receipt) *string { return &r.What })
+	amount := f.Number("Amount", amounts, func(r *build.Receipt) any { return &r.Amount })
 	amount.OnSubmitted = func(widgets.Number) {
 		if l.selected < 0 {
 			l.take()
 		}
 	}
 	amount.SetRoom(90)
-	f.Pick("For", build.Kinds, view.KindsInWords(), func(r build.Receipt) string { return r.Kind }, func(r *build.Receipt, s string) { r.Kind = s })
-	lines := addLines(p, f, func(r build.Receipt) string { return r.Line }, func(r *build.Receipt, s string) { r.Line = s })
+	f.Pick("For", build.Kinds, view.KindsInWords(), func(r *build.Receipt) *string { return &r.Kind })
+	lines := addLines(p, f, func(r *build.Receipt) *string { return &r.Line })
 	parts := form.Small("")
 	f.Also(func(r build.Receipt) { say(parts, view.PartsOf(p.open(), r.Line)) })
-	f.Date("Day", func(r build.Receipt) lot.Date { return r.Date }, func(r *build.Receipt, d lot.Date) { r.Date = d })
-	f.Pick("Source of a part", view.PartSources, view.PartSourcesInWords(), func(r build.Receipt) string { return r.Source }, func(r *build.Receipt, s string) { r.Source = s })
-	f.Pick("Trade", append([]string{""}, lot.Trades...), append([]string{"no trade"}, lot.Trades...), func(r build.Receipt) string { return r.Trade },
-		func(r *build.Receipt, s string) { r.Trade = s })
-	donor := f.Text("Donor's VIN", func(r build.Receipt) string { return r.Donor }, func(r *build.Receipt, s string) { r.Donor = strings.ToUpper(strings.TrimSpace(s)) })
+	f.Date("Day", func(r *build.Receipt) *lot.Date { return &r.Date })
+	f.Pick("Source of a part", view.PartSources, view.PartSourcesInWords(), func(r *build.Receipt) *string { return &r.Source })
+	f.Pick("Trade", append([]string{""}, lot.Trades...), append([]string{"no trade"}, lot.Trades...), func(r *build.Receipt) *string { return &r.Trade })
+	donor := f.Text("Donor's VIN", func(r *build.Receipt) *string { return &r.Donor })
+	donor.OnChanged = func(s string) {
+		f.Change("Donor's VIN", func(r *build.Receipt) { r.Donor = strings.ToUpper(strings.TrimSpace(s)) })
+	}
 	file := widgets.NewCaption("")
 	f.Row("Photo or PDF", container.NewHBox(widget.NewButton("Choose…", func() {
 		p.do(desk.WantFile(func(name, hash string) { l.change("file", func(r *build.Receipt) { r.File, r.Hash = name, hash }) }))
@@ -70,17 +71,17 @@ func newHours(p *Page) *section {
 		}})
 	f := l.form
 	hours := f.Number("Hours", widgets.Spec{Unit: "h", Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
-		func(w build.Work) widgets.Number { return orUnknown(w.Hours) }, func(w *build.Work, n widgets.Number) { w.Hours = n.Float() })
+		func(w *build.Work) any { return &w.Hours })
 	hours.OnSubmitted = func(widgets.Number) {
 		if l.selected < 0 {
 			l.take()
 		}
 	}
 	hours.SetRoom(90)
-	f.Choice("Trade", lot.Trades, func(w build.Work) string { return w.Trade }, func(w *build.Work, s string) { w.Trade = s })
-	lines := addLines(p, f, func(w build.Work) string { return w.Line }, func(w *build.Work, s string) { w.Line = s })
-	f.Date("Day", func(w build.Work) lot.Date { return w.Date }, func(w *build.Work, d lot.Date) { w.Date = d })
-	f.Text("What", func(w build.Work) string { return w.What }, func(w *build.Work, s string) { w.What = s })
+	f.Choice("Trade", lot.Trades, func(w *build.Work) *string { return &w.Trade })
+	lines := addLines(p, f, func(w *build.Work) *string { return &w.Line })
+	f.Date("Day", func(w *build.Work) *lot.Date { return &w.Date })
+	f.Text("What", func(w *build.Work) *string { return &w.What })
 	l.lay()
 	return &section{name: "Hours", body: l.body, show: func(o desk.OpenBuild) { lines.render(o); l.render(o) }, first: l.first}
 }

@@ -18,9 +18,8 @@ func newInvoice(p *Page) *section {
 	l := newLedger(p, spec[build.Charge]{name: "Invoice", noun: "charge", columns: view.ChargeColumns, empty: "No charges beside the hammer price.",
 		of: func(b *build.Build) *[]build.Charge { return &b.Charges }, cells: view.Charge, total: view.InvoiceTotal,
 		blank: func(build.Charge) build.Charge { return build.Charge{} }})
-	l.form.Text("Name", func(c build.Charge) string { return c.Name }, func(c *build.Charge, s string) { c.Name = s })
-	amount := l.form.Number("Amount", amounts, func(c build.Charge) widgets.Number { return orEmpty(c.Amount, p.currency()) },
-		func(c *build.Charge, n widgets.Number) { c.Amount = orNothing(n, p.currency()) })
+	l.form.Text("Name", func(c *build.Charge) *string { return &c.Name })
+	amount := l.form.Number("Amount", amounts, func(c *build.Charge) any { return &c.Amount })
 	amount.OnSubmitted = func(widgets.Number) {
 		if l.selected < 0 {
 			l.take()
@@ -35,8 +34,7 @@ func newInvoice(p *Page) *section {
 	}, func(build.Build) money.Currency { return p.currency() })
 	optional := amounts
 	optional.Least = widgets.Bound(0)
-	hammer.Number("Hammer price", optional, func(b build.Build) widgets.Number { return form.Amount(b.Hammer, p.currency()) },
-		func(b *build.Build, n widgets.Number) { b.Hammer = form.ToAmount(n, p.currency()) })
+	hammer.Number("Hammer price", optional, func(b *build.Build) any { return &b.Hammer })
 	help := form.Small("")
 	body := container.NewBorder(container.NewVBox(hammer.Rows, help), nil, nil, nil, l.body)
 	return &section{name: "Invoice", body: body, lost: true, first: func() fyne.Focusable { return hammer.First() }, show: func(o desk.OpenBuild) {
@@ -53,10 +51,10 @@ func newInvoice(p *Page) *section {
 
 // newSale returns the section of the days, the other ways out and the sale.
 func newSale(p *Page) *section {
-	days, sale, other := buildForm(p), buildForm(p), buildForm(p)
+	days, sale, other := buildForm(p, p.edit), buildForm(p, p.sold), buildForm(p, p.edit)
 	for i, s := range new(build.Dates).Steps() {
 		at := func(b *build.Build) *lot.Date { return b.Dates.Steps()[i].Day }
-		days.Date(s.Name, func(b build.Build) lot.Date { return *at(&b) }, func(b *build.Build, d lot.Date) { *at(b) = d })
+		days.Date(s.Name, at)
 	}
 	optional := amounts
 	optional.Least = widgets.Bound(0)
@@ -64,22 +62,13 @@ func newSale(p *Page) *section {
 	for _, o := range build.Outcomes {
 		words = append(words, string(o))
 	}
-	sale.Choice("How it ended", words, func(b build.Build) string { return string(b.Outcome) }, func(b *build.Build, s string) { b.Outcome = build.Outcome(s) })
-	amount := func(label string, at func(*build.Build) **money.Amount, then func(*build.Build)) {
-		e := sale.Number(label, optional, func(b build.Build) widgets.Number { return form.Amount(*at(&b), p.currency()) },
-			func(b *build.Build, n widgets.Number) {
-				*at(b) = form.ToAmount(n, p.currency())
-				then(b)
-			})
-		e.SetRoom(90)
-	}
-	amount("First asked", func(b *build.Build) **money.Amount { return &b.Sale.FirstAsked }, func(*build.Build) {})
-	amount("Sold for", func(b *build.Build) **money.Amount { return &b.Sale.Price }, ended)
-	sale.Text("Brand on the title", func(b build.Build) string { return b.Sale.Brand }, func(b *build.Build, s string) { b.Sale.Brand = s }).SetPlaceHolder("rebuilt")
+	sale.Choice("How it ended", words, func(b *build.Build) *string { return (*string)(&b.Outcome) })
+	sale.Number("First asked", optional, func(b *build.Build) any { return &b.Sale.FirstAsked }).SetRoom(90)
+	sale.Number("Sold for", optional, func(b *build.Build) any { return &b.Sale.Price }).SetRoom(90)
+	sale.Text("Brand on the title", func(b *build.Build) *string { return &b.Sale.Brand }).SetPlaceHolder("rebuilt")
 	whole := widgets.Spec{Kind: widgets.Whole, Unit: "days", Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(3650)}
-	sale.Number("On the market, if no dates say", whole, func(b build.Build) widgets.Number { return form.OrNone(b.Sale.Days) },
-		func(b *build.Build, n widgets.Number) { b.Sale.Days = form.ToPointer(n) }).SetRoom(90)
-	sale.Text("Note", func(b build.Build) string { return b.Note }, func(b *build.Build, s string) { b.Note = s })
+	sale.Number("On the market, if no dates say", whole, func(b *build.Build) any { return &b.Sale.Days }).SetRoom(90)
+	sale.Text("Note", func(b *build.Build) *string { return &b.Note })
 	otherWays(other)
 	body := container.NewVBox(form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
 		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
@@ -91,13 +80,17 @@ func newSale(p *Page) *section {
 	}}
 }
 
-// ended takes an open build with a price that it sold for as sold: left open, the price would count for nothing.
-func ended(b *build.Build) {
-	if b.Sale.Price != nil && !b.Outcome.Ended() {
-		b.Outcome = build.Sold
-	}
+// sold is edit for the sale: an open build that is given a price is taken as sold, for left open, the price would count for nothing.
+func (p *Page) sold(words string, change func(*build.Build)) {
+	p.edit(words, func(b *build.Build) {
+		before := b.Sale.Price
+		change(b)
+		if b.Sale.Price != before && b.Sale.Price != nil && !b.Outcome.Ended() {
+			b.Outcome = build.Sold
+		}
+	})
 }
 
-func buildForm(p *Page) *form.Of[build.Build] {
-	return form.NewOf(p.edit, func(build.Build) money.Currency { return p.currency() })
+func buildForm(p *Page, edit form.EditOf[build.Build]) *form.Of[build.Build] {
+	return form.NewOf(edit, func(build.Build) money.Currency { return p.currency() })
 }

@@ -7,7 +7,6 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
-	"walkline/valuation/money"
 )
 
 // lineField is a field for the line of work or hidden risk that an entry is for.
@@ -21,17 +20,17 @@ type lineField struct {
 const noLine = "no line of work"
 
 // addLines adds the field to a form.
-func addLines[T any](p *Page, f *form.Of[T], get func(T) string, set func(*T, string)) *lineField {
+func addLines[T any](p *Page, f *form.Of[T], line func(*T) *string) *lineField {
 	l := &lineField{ids: []string{""}}
 	l.pick = widgets.NewSelect([]string{noLine}, nil)
 	l.pick.OnChanged = func(string) {
 		if at := l.pick.SelectedIndex(); at >= 0 && !l.muted {
-			f.Change("line of work", func(x *T) { set(x, l.ids[at]) })
+			f.Change("line of work", func(x *T) { *line(x) = l.ids[at] })
 		}
 	}
 	f.Row("Line of work", l.pick, func(x T) {
 		l.muted = true
-		l.pick.SetSelectedIndex(max(slices.Index(l.ids, get(x)), 0))
+		l.pick.SetSelectedIndex(max(slices.Index(l.ids, *line(&x)), 0))
 		l.muted = false
 	})
 	return l
@@ -48,28 +47,4 @@ func (l *lineField) render(o desk.OpenBuild) {
 	l.muted = true
 	l.pick.SetOptions(words)
 	l.muted = false
-}
-
-// orNothing returns a number as an amount, nothing where it is not known.
-func orNothing(n widgets.Number, cur money.Currency) money.Amount {
-	if a := form.ToAmount(n, cur); a != nil {
-		return *a
-	}
-	return 0
-}
-
-// orEmpty returns an amount as a number, not known where it is nothing: a new entry's field is empty.
-func orEmpty(a money.Amount, cur money.Currency) widgets.Number {
-	if a == 0 {
-		return widgets.Number{}
-	}
-	return form.Amount(&a, cur)
-}
-
-// orUnknown is orEmpty for hours.
-func orUnknown(h float64) widgets.Number {
-	if h == 0 {
-		return widgets.Number{}
-	}
-	return widgets.Known(h)
 }

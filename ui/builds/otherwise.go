@@ -10,17 +10,7 @@ import (
 // otherWays adds the fields of what the ways out beside finishing would bring. All three numbers at nothing: not judged.
 func otherWays(f *form.Of[build.Build]) {
 	judged := func(label string, spec widgets.Spec, at func(*build.Otherwise) **prob.Three) {
-		f.Three(label, spec, func(b build.Build) prob.Three {
-			if t := *at(&b.Otherwise); t != nil {
-				return *t
-			}
-			return prob.Three{}
-		}, func(b *build.Build, t prob.Three) {
-			*at(&b.Otherwise) = &t
-			if t.Zero() {
-				*at(&b.Otherwise) = nil
-			}
-		})
+		f.Three(label, spec, func(b *build.Build) any { return at(&b.Otherwise) })
 	}
 	judged("As it stands it would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.AsIs })
 	judged("Its parts would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.PartOut })

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"reflect"
 	"sync/atomic"
 
 	"walkline/store/book"
@@ -95,15 +96,17 @@ func (d *Desk) open(ctx context.Context, s State, id int64) State {
 
 // reopen reads the open lot again; a lot that is gone is closed.
 func (d *Desk) reopen(ctx context.Context, s State) State {
-	o := *s.Open
-	o.Revision, o.Fresh = o.Revision+1, false
-	o, err := d.read(ctx, s, o)
+	before := *s.Open
+	o, err := d.read(ctx, s, before)
 	if err != nil {
 		s.Open = nil
 		if s.Place.ofALot() {
 			s.Place = Board
 		}
 		return s
+	}
+	if o.kept.Revision != before.kept.Revision || !reflect.DeepEqual(o.Case.Factors, before.Case.Factors) {
+		o.Revision, o.Fresh = o.Revision+1, false
 	}
 	return s.with(o).compared()
 }

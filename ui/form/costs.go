@@ -7,7 +7,6 @@ import (
 	"walkline/valuation/bid"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
-	"walkline/valuation/prob"
 )
 
 // The kinds of figures of the costs.
@@ -25,12 +24,10 @@ func CurrencyOf(c valuation.Case) money.Currency { return view.NewPurse(c.Curren
 func Rules(f *Form) {
 	amount := func(name string, at func(*bid.Rules) **money.Amount) {
 		f.Number(Sentence(valuation.RuleWords[name]), Optional,
-			func(c valuation.Case) widgets.Number { return Amount(*at(&c.Rules), CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = ToAmount(n, CurrencyOf(*c)) })
+			func(c *valuation.Case) any { return &*at(&c.Rules) })
 	}
 	fraction := func(name string, spec widgets.Spec, at func(*bid.Rules) **float64) {
-		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c valuation.Case) widgets.Number { return Share(*at(&c.Rules)) },
-			func(c *valuation.Case, n widgets.Number) { *at(&c.Rules) = ToShare(n) })
+		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c *valuation.Case) any { return &*at(&c.Rules) })
 	}
 	off := Percents
 	off.Optional = true
@@ -49,25 +46,23 @@ func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 // Rivals adds the fields of who else bids.
 func Rivals(f *Form) {
 	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
-		func(c valuation.Case) widgets.Number { return widgets.Known(float64(c.Market.Rivals)) },
-		func(c *valuation.Case, n widgets.Number) { c.Market.Rivals = n.Int() })
-	f.Tick("Winner's allowance", "count it", func(c valuation.Case) bool { return c.Run.WinnersAllowance },
-		func(c *valuation.Case, on bool) { c.Run.WinnersAllowance = on })
+		func(c *valuation.Case) any { return &c.Market.Rivals })
+	f.Tick("Winner's allowance", "count it", func(c *valuation.Case) *bool { return &c.Run.WinnersAllowance })
 }
 
 // Home adds the fields of freight and storage.
 func Home(f *Form) {
-	f.Three("Freight", Amounts, func(c valuation.Case) prob.Three { return c.Buying.Freight }, func(c *valuation.Case, t prob.Three) { c.Buying.Freight = t })
+	f.Three("Freight", Amounts, func(c *valuation.Case) any { return &c.Buying.Freight })
 	f.Plain("Yard storage a day", Amounts, func(c *valuation.Case) *float64 { return &c.Buying.Storage.PerDay })
 	f.Plain("Free days", Days, func(c *valuation.Case) *float64 { return &c.Buying.Storage.FreeDays })
-	f.Three("Days until it is fetched", Days, func(c valuation.Case) prob.Three { return c.Buying.Storage.Days }, func(c *valuation.Case, t prob.Three) { c.Buying.Storage.Days = t })
+	f.Three("Days until it is fetched", Days, func(c *valuation.Case) any { return &c.Buying.Storage.Days })
 }
 
 // Time adds the fields of hours a week, waiting and holding.
 func Time(f *Form) {
 	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)}, func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
-	f.Three("Waiting for inspection", Days, func(c valuation.Case) prob.Three { return c.Time.InspectionQueueDays }, func(c *valuation.Case, t prob.Three) { c.Time.InspectionQueueDays = t })
-	f.Three("Days to sell", Days, func(c valuation.Case) prob.Three { return c.Time.DaysToSell }, func(c *valuation.Case, t prob.Three) { c.Time.DaysToSell = t })
+	f.Three("Waiting for inspection", Days, func(c *valuation.Case) any { return &c.Time.InspectionQueueDays })
+	f.Three("Days to sell", Days, func(c *valuation.Case) any { return &c.Time.DaysToSell })
 	f.Plain("Holding a day", Amounts, func(c *valuation.Case) *float64 { return &c.Time.HoldingPerDay })
 	f.Plain("Capital cost a year", Percents, func(c *valuation.Case) *float64 { return &c.Time.CapitalRate })
 }
@@ -83,7 +78,7 @@ func Selling(f *Form) {
 // Labour adds the fields of the rate of an own hour, by trade.
 func Labour(f *Form) {
 	for _, trade := range lot.Trades {
-		f.Number(Sentence(trade)+", an hour", Amounts,
+		f.number(Sentence(trade)+", an hour", Amounts,
 			func(c valuation.Case) widgets.Number { return widgets.Known(c.Labour.Rates[trade]) },
 			func(c *valuation.Case, n widgets.Number) {
 				if c.Labour.Rates == nil {
@@ -96,6 +91,5 @@ func Labour(f *Form) {
 
 // Plain adds a field for a figure that always has a value.
 func (f *Of[T]) Plain(label string, spec widgets.Spec, at func(*T) *float64) *widgets.NumberEntry {
-	return f.Number(label, spec, func(c T) widgets.Number { return widgets.Known(*at(&c)) },
-		func(c *T, n widgets.Number) { *at(c) = n.Float() })
+	return f.Number(label, spec, func(c *T) any { return at(c) })
 }

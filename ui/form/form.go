@@ -71,6 +71,25 @@ func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 	f.shows = append(f.shows, show)
 }
 
+// Within returns a form of a part of what f shows, in its rows.
+func Within[T, V any](f *Of[T], at func(*T) *V) *Of[V] {
+	var now T
+	part := &Of[V]{currency: func(V) money.Currency { return f.currency(now) }, Rows: f.Rows}
+	part.edit = func(label string, change func(*V)) { f.edit(label, func(whole *T) { change(at(whole)) }) }
+	f.Also(func(whole T) {
+		now = whole
+		part.Render(*at(&whole))
+	})
+	return part
+}
+
+// Apart returns a form of the same with rows of its own.
+func Apart[T any](f *Of[T]) *Of[T] {
+	rows := NewOf(f.edit, f.currency)
+	f.Also(rows.Render)
+	return rows
+}
+
 // Also has show write the case beside the fields of the form.
 func (f *Of[T]) Also(show func(T)) { f.shows = append(f.shows, show) }
 
@@ -82,14 +101,14 @@ func (f *Of[T]) Change(label string, change func(*T)) {
 }
 
 // Text adds a field for words.
-func (f *Of[T]) Text(label string, get func(T) string, set func(*T, string)) *widgets.TextEntry {
+func (f *Of[T]) Text(label string, at func(*T) *string) *widgets.TextEntry {
 	e := widgets.NewTextEntry()
-	e.OnChanged = func(s string) { f.Change(label, func(c *T) { set(c, s) }) }
+	e.OnChanged = func(s string) { f.Change(label, func(c *T) { *at(c) = s }) }
 	e.SetMeaning(view.Help(label))
 	f.leads(e)
 	f.Row(label, bounded(e), func(c T) {
-		if e.Text != get(c) {
-			e.SetText(get(c))
+		if words := *at(&c); e.Text != words {
+			e.SetText(words)
 		}
 	})
 	return e
@@ -132,12 +151,16 @@ func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // Choice adds a field for one of several codes, shown as words.
-func (f *Of[T]) Choice(label string, codes []string, get func(T) string, set func(*T, string)) {
-	f.Pick(label, codes, view.AllWords(codes), get, set)
+func (f *Of[T]) Choice(label string, codes []string, at func(*T) *string) {
+	f.Pick(label, codes, view.AllWords(codes), at)
 }
 
 // Pick adds a field for one of several codes, each shown as its words.
-func (f *Of[T]) Pick(label string, codes, words []string, get func(T) string, set func(*T, string)) {
+func (f *Of[T]) Pick(label string, codes, words []string, at func(*T) *string) {
+	f.picked(label, codes, words, func(c T) string { return *at(&c) }, func(c *T, code string) { *at(c) = code })
+}
+
+func (f *Of[T]) picked(label string, codes, words []string, get func(T) string, set func(*T, string)) {
 	s := widgets.NewSelect(words, nil)
 	s.OnChanged = func(word string) {
 		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })
@@ -151,22 +174,41 @@ func (f *Of[T]) Pick(label string, codes, words []string, get func(T) string, se
 	})
 }
 
+// YesNo adds a field for what is true, false or not known.
+func (f *Of[T]) YesNo(label string, at func(*T) **bool) {
+	codes := []string{"yes", "no", "unknown"}
+	f.picked(label, codes, view.AllWords(codes), func(c T) string {
+		switch has := *at(&c); {
+		case has == nil:
+			return "unknown"
+		case *has:
+			return "yes"
+		}
+		return "no"
+	}, func(c *T, code string) {
+		has := code == "yes"
+		if *at(c) = &has; code == "unknown" {
+			*at(c) = nil
+		}
+	})
+}
+
 // perRow is how many ticks of a group stand in a row.
 const perRow = 4
 
 // Several adds a field for any of several codes: a tick each.
-func (f *Of[T]) Several(label string, codes []string, get func(T) []string, set func(*T, []string)) {
+func (f *Of[T]) Several(label string, codes []string, at func(*T) *[]string) {
 	grid := container.NewGridWithColumns(perRow)
 	ticks := make([]*widgets.Check, len(codes))
 	for i, code := range codes {
 		ticks[i] = widgets.NewCheck(view.Words(code), func(bool) {
-			f.Change(label, func(c *T) { set(c, chosen(codes, ticks)) })
+			f.Change(label, func(c *T) { *at(c) = chosen(codes, ticks) })
 		})
 		grid.Add(ticks[i])
 	}
 	f.Row(label, grid, func(c T) {
 		for i, t := range ticks {
-			t.SetChecked(slices.Contains(get(c), codes[i]))
+			t.SetChecked(slices.Contains(*at(&c), codes[i]))
 		}
 	})
 }
@@ -183,7 +225,11 @@ func chosen(codes []string, ticks []*widgets.Check) []string {
 }
 
 // Tick adds a yes-or-no field.
-func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) {
+func (f *Of[T]) Tick(label, words string, at func(*T) *bool) {
+	f.tick(label, words, func(c T) bool { return *at(&c) }, func(c *T, on bool) { *at(c) = on })
+}
+
+func (f *Of[T]) tick(label, words string, get func(T) bool, set func(*T, bool)) {
 	t := widgets.NewCheck(words, nil)
 	t.OnChanged = func(on bool) { f.Change(label, func(c *T) { set(c, on) }) }
 	f.Row(label, t, func(c T) { t.SetChecked(get(c)) })
@@ -193,8 +239,14 @@ func (f *Of[T]) Tick(label, words string, get func(T) bool, set func(*T, bool)) 
 // page, and more would push what stands at that edge out of sight at large text.
 const sayRoom = 88
 
-// Number adds a field for one number.
-func (f *Of[T]) Number(label string, spec widgets.Spec, get func(T) widgets.Number, set func(*T, widgets.Number)) *widgets.NumberEntry {
+// Number adds a field for one number. What at points to is an int, a float64, a decimal or an amount of money, or a pointer to one,
+// which is nil while it is not known.
+func (f *Of[T]) Number(label string, spec widgets.Spec, at func(*T) any) *widgets.NumberEntry {
+	return f.number(label, spec, func(c T) widgets.Number { return read(at(&c), spec, f.currency(c)) },
+		func(c *T, n widgets.Number) { write(at(c), n, f.currency(*c)) })
+}
+
+func (f *Of[T]) number(label string, spec widgets.Spec, get func(T) widgets.Number, set func(*T, widgets.Number)) *widgets.NumberEntry {
 	e := widgets.NewNumberEntry(spec, nil)
 	e.SetRoom(sayRoom)
 	e.OnChanged = func(n widgets.Number) { f.Change(label, func(c *T) { set(c, n) }) }
@@ -215,8 +267,12 @@ func inCurrency(s widgets.Spec, cur money.Currency) widgets.Spec {
 	return s
 }
 
-// Three adds a field for a three-point judgement.
-func (f *Of[T]) Three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {
+// Three adds a field for the three-point judgement that at points to: a prob.Three, or a pointer to one, which is nil while there is none.
+func (f *Of[T]) Three(label string, spec widgets.Spec, at func(*T) any) *widgets.ThreeEntry {
+	return f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) { judge(at(c), t) })
+}
+
+func (f *Of[T]) three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {
 	e := widgets.NewThreeEntry(spec, nil)
 	e.SetRoom(sayRoom)
 	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *T) { set(c, t) }) }

@@ -10,12 +10,12 @@ import (
 	"walkline/valuation/repair"
 )
 
-// PartsOf lays out the parts of a repair line.
-type PartsOf[T any] struct {
-	Line   LineOf[T]
-	Rows   func() *Of[T]                       // adds a form to the page
-	Add    func(fyne.CanvasObject)             // adds an object to the page
-	Button func(words string, change func(*T)) // adds a button that edits
+// Parts lays out the parts of a repair line.
+type Parts struct {
+	Line   Line
+	Rows   func() *Of[repair.Line]                       // adds a form to the page
+	Add    func(fyne.CanvasObject)                       // adds an object to the page
+	Button func(words string, change func(*repair.Line)) // adds a button that edits
 }
 
 // sources are the codes for where a part comes from.
@@ -37,29 +37,23 @@ func PartsShape(parts []repair.Part) string {
 }
 
 // Build lays out the parts and a button for one more.
-func (p PartsOf[T]) Build(parts []repair.Part) {
+func (p Parts) Build(parts []repair.Part) {
 	for i, part := range parts {
 		p.part(part, i)
 	}
-	p.Button("Add a part", func(x *T) {
-		l := p.Line.At(x)
+	p.Button("Add a part", func(l *repair.Line) {
 		l.Parts = append(l.Parts, repair.Part{Name: "part", Options: []repair.Option{{Source: "used"}}, Fallback: &repair.Fallback{Price: prob.Certain(0)}})
 	})
 }
 
 // part lays out one part: its name, its sources, what happens when none has it.
-func (p PartsOf[T]) part(part repair.Part, i int) {
+func (p Parts) part(part repair.Part, i int) {
 	p.Add(Heading("Part", "The cheapest source that has it is taken."))
 	f := p.Rows()
-	now := func(x T) repair.Part {
-		if parts := p.Line.Now(x).Parts; i < len(parts) {
-			return parts[i]
-		}
-		return repair.Part{}
-	}
-	at := func(x *T) *repair.Part { return &p.Line.At(x).Parts[i] }
-	f.Text("Name", func(x T) string { return now(x).Name }, func(x *T, s string) { at(x).Name = s })
-	f.Tick("Waiting for it", "holds the build up", func(x T) bool { c := now(x).Critical; return c == nil || *c }, func(x *T, on bool) { at(x).Critical = &on })
+	at := func(l *repair.Line) *repair.Part { return partOf(l, i) }
+	f.Text("Name", func(l *repair.Line) *string { return &at(l).Name })
+	f.tick("Waiting for it", "holds the build up", func(l repair.Line) bool { c := at(&l).Critical; return c == nil || *c },
+		func(l *repair.Line, on bool) { at(l).Critical = &on })
 	for k, o := range part.Options {
 		p.Line.Option(f, i, k, o.Source)
 		p.Line.OptionMore(f, i, k)
@@ -71,14 +65,14 @@ func (p PartsOf[T]) part(part repair.Part, i int) {
 }
 
 // buttons add and take out the sources of a part, and the part.
-func (p PartsOf[T]) buttons(part repair.Part, at func(*T) *repair.Part, i int) {
+func (p Parts) buttons(part repair.Part, at func(*repair.Line) *repair.Part, i int) {
 	for _, source := range sources {
 		k := slices.IndexFunc(part.Options, func(o repair.Option) bool { return o.Source == source })
 		if k < 0 {
-			p.Button("Add a source: "+view.SourceWords(source), func(x *T) { at(x).Options = append(at(x).Options, repair.Option{Source: source}) })
+			p.Button("Add a source: "+view.SourceWords(source), func(l *repair.Line) { at(l).Options = append(at(l).Options, repair.Option{Source: source}) })
 		} else {
-			p.Button("Remove the source: "+view.SourceWords(source), func(x *T) { at(x).Options = slices.Delete(at(x).Options, k, k+1) })
+			p.Button("Remove the source: "+view.SourceWords(source), func(l *repair.Line) { at(l).Options = slices.Delete(at(l).Options, k, k+1) })
 		}
 	}
-	p.Button("Remove this part", func(x *T) { l := p.Line.At(x); l.Parts = slices.Delete(l.Parts, i, i+1) })
+	p.Button("Remove this part", func(l *repair.Line) { l.Parts = slices.Delete(l.Parts, i, i+1) })
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // Codes adds a field for a list of codes, parted by commas; a word that is none of them is said beside it and changes nothing.
-func (f *Of[T]) Codes(label string, codes []string, get func(T) []string, set func(*T, []string)) {
+func (f *Of[T]) Codes(label string, codes []string, at func(*T) *[]string) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder("any; or " + strings.Join(view.AllWords(codes), ", "))
 	e.Validator = func(s string) error {
@@ -20,13 +20,13 @@ func (f *Of[T]) Codes(label string, codes []string, get func(T) []string, set fu
 	}
 	e.OnChanged = func(s string) {
 		if list, err := coded(s, codes); err == nil {
-			f.Change(label, func(c *T) { set(c, list) })
+			f.Change(label, func(c *T) { *at(c) = list })
 		}
 	}
 	f.leads(e)
 	f.Row(label, bounded(withFault(e)), func(c T) {
-		if now, err := coded(e.Text, codes); err == nil && !slices.Equal(now, get(c)) {
-			e.SetText(strings.Join(view.AllWords(get(c)), ", "))
+		if now, err := coded(e.Text, codes); err == nil && !slices.Equal(now, *at(&c)) {
+			e.SetText(strings.Join(view.AllWords(*at(&c)), ", "))
 		}
 	})
 }
@@ -48,12 +48,12 @@ func coded(s string, codes []string) ([]string, error) {
 }
 
 // Sign adds the words that one reason for a job or a risk asks for; an empty field asks for nothing.
-func Sign[T any](f *Of[T], now func(T) lot.Sign, at func(*T) *lot.Sign) {
-	f.Codes("Areas", lot.Areas, func(c T) []string { return now(c).Areas }, func(c *T, s []string) { at(c).Areas = s })
-	f.Codes("Extent", lot.Extents, func(c T) []string { return now(c).Extents }, func(c *T, s []string) { at(c).Extents = s })
-	f.Codes("Depth", lot.Depths, func(c T) []string { return now(c).Depths }, func(c *T, s []string) { at(c).Depths = s })
-	f.Codes("Loss", lot.Losses, func(c T) []string { return now(c).Loss }, func(c *T, s []string) { at(c).Loss = s })
-	f.Codes("Airbags deployed", lot.AirbagPositions, func(c T) []string { return now(c).Airbags }, func(c *T, s []string) { at(c).Airbags = s })
-	f.Codes("Keys", lot.KeyStates, func(c T) []string { return now(c).Keys }, func(c *T, s []string) { at(c).Keys = s })
-	f.Codes("It", lot.Conditions, func(c T) []string { return now(c).State }, func(c *T, s []string) { at(c).State = s })
+func Sign(f *Of[lot.Sign]) {
+	f.Codes("Areas", lot.Areas, func(s *lot.Sign) *[]string { return &s.Areas })
+	f.Codes("Extent", lot.Extents, func(s *lot.Sign) *[]string { return &s.Extents })
+	f.Codes("Depth", lot.Depths, func(s *lot.Sign) *[]string { return &s.Depths })
+	f.Codes("Loss", lot.Losses, func(s *lot.Sign) *[]string { return &s.Loss })
+	f.Codes("Airbags deployed", lot.AirbagPositions, func(s *lot.Sign) *[]string { return &s.Airbags })
+	f.Codes("Keys", lot.KeyStates, func(s *lot.Sign) *[]string { return &s.Keys })
+	f.Codes("It", lot.Conditions, func(s *lot.Sign) *[]string { return &s.State })
 }

@@ -111,16 +111,16 @@ func (t *Terms) button(words string, change func(*valuation.Case)) *widget.Butto
 }
 
 // number returns a field of the editor.
-func (t *Terms) number(label string, spec widgets.Spec, get func(valuation.Case) widgets.Number, set func(*valuation.Case, widgets.Number)) fyne.CanvasObject {
+func (t *Terms) number(label string, spec widgets.Spec, at func(*valuation.Case) any) fyne.CanvasObject {
 	e := widgets.NewNumberEntry(spec, nil)
 	e.SetFigures(6)
 	e.SetRoom(0)
 	e.OnChanged = func(n widgets.Number) {
 		if !t.muted {
-			t.edit(label, func(c *valuation.Case) { set(c, n) })
+			t.edit(label, func(c *valuation.Case) { write(at(c), n, CurrencyOf(*c)) })
 		}
 	}
-	t.cells = append(t.cells, cell{e, spec, get})
+	t.cells = append(t.cells, cell{e, spec, func(c valuation.Case) widgets.Number { return read(at(&c), spec, CurrencyOf(c)) }})
 	return e
 }
 
@@ -140,10 +140,8 @@ func (t *Terms) steps(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, Label("Bid steps: from"), Label("bids rise by"), Label(""))
 	for i := range c.Buying.BidSteps {
 		at := func(c *valuation.Case) *invoice.Step { return &c.Buying.BidSteps[i] }
-		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return Amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).From = *ToAmount(n, CurrencyOf(*c)) }))
-		grid.Add(t.number("bid steps", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Step; return Amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { at(c).Step = *ToAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("bid steps", Amounts, func(c *valuation.Case) any { return &at(c).From }))
+		grid.Add(t.number("bid steps", Amounts, func(c *valuation.Case) any { return &at(c).Step }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.BidSteps = slices.Delete(c.Buying.BidSteps, i, i+1) }))
 	}
 	t.rows.Add(grid)
@@ -181,16 +179,11 @@ func (t *Terms) schedule(c valuation.Case, i int) {
 // feeRow adds the fields of one row of a schedule.
 func (t *Terms) feeRow(grid *fyne.Container, i, k int) {
 	at := func(c *valuation.Case) *invoice.Row { return &c.Buying.Fees[i].Rows[k] }
-	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).From; return Amount(&a, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).From = *ToAmount(n, CurrencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", Amounts, func(c valuation.Case) widgets.Number { a := at(&c).Flat; return Amount(&a, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Flat = *ToAmount(n, CurrencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(at(&c).Percent) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Percent = n.Value }))
-	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return Amount(at(&c).Minimum, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Minimum = ToAmount(n, CurrencyOf(*c)) }))
-	grid.Add(t.number("fee schedule", Optional, func(c valuation.Case) widgets.Number { return Amount(at(&c).Maximum, CurrencyOf(c)) },
-		func(c *valuation.Case, n widgets.Number) { at(c).Maximum = ToAmount(n, CurrencyOf(*c)) }))
+	grid.Add(t.number("fee schedule", Amounts, func(c *valuation.Case) any { return &at(c).From }))
+	grid.Add(t.number("fee schedule", Amounts, func(c *valuation.Case) any { return &at(c).Flat }))
+	grid.Add(t.number("fee schedule", Percents, func(c *valuation.Case) any { return &at(c).Percent }))
+	grid.Add(t.number("fee schedule", Optional, func(c *valuation.Case) any { return &at(c).Minimum }))
+	grid.Add(t.number("fee schedule", Optional, func(c *valuation.Case) any { return &at(c).Maximum }))
 	if k == 0 {
 		grid.Add(Label("")) // a schedule keeps its first row
 		return
@@ -202,8 +195,7 @@ func (t *Terms) fixed(c valuation.Case) {
 	grid := container.NewGridWithColumns(3, Label("Fixed fees"), Label("amount"), Label(""))
 	for i := range c.Buying.Fixed {
 		grid.Add(t.name(func(c *valuation.Case) *string { return &c.Buying.Fixed[i].Name }))
-		grid.Add(t.number("fixed fee", Amounts, func(c valuation.Case) widgets.Number { a := c.Buying.Fixed[i].Amount; return Amount(&a, CurrencyOf(c)) },
-			func(c *valuation.Case, n widgets.Number) { c.Buying.Fixed[i].Amount = *ToAmount(n, CurrencyOf(*c)) }))
+		grid.Add(t.number("fixed fee", Amounts, func(c *valuation.Case) any { return &c.Buying.Fixed[i].Amount }))
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))
 	}
 	t.rows.Add(grid)
@@ -218,11 +210,9 @@ func (t *Terms) tax(c valuation.Case) {
 		t.edit("base of the tax", func(c *valuation.Case) { c.Buying.Tax.Base = bases[slices.Index(words, s)] })
 	}
 	grid := container.NewGridWithColumns(3, Label("Sales tax"), Label(""), Label("Payment surcharge"))
-	grid.Add(t.number("sales tax", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Tax.Rate) },
-		func(c *valuation.Case, n widgets.Number) { c.Buying.Tax.Rate = n.Value }))
+	grid.Add(t.number("sales tax", Percents, func(c *valuation.Case) any { return &c.Buying.Tax.Rate }))
 	grid.Add(base)
-	grid.Add(t.number("payment surcharge", Percents, func(c valuation.Case) widgets.Number { return widgets.Exactly(c.Buying.Surcharge) },
-		func(c *valuation.Case, n widgets.Number) { c.Buying.Surcharge = n.Value }))
+	grid.Add(t.number("payment surcharge", Percents, func(c *valuation.Case) any { return &c.Buying.Surcharge }))
 	t.rows.Add(grid)
 }
 

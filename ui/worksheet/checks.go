@@ -13,7 +13,6 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
-	"walkline/valuation/prob"
 )
 
 // checklist is the section of what to look at and to ask: stops in words on top, then the looks by worth, then paper.
@@ -50,11 +49,11 @@ func newChecks(p *Page) *section {
 	c := &checklist{page: p, notes: container.NewVBox(), basis: form.Small(""), best: form.Small(""), list: container.NewVBox(),
 		paper: container.NewVBox(), loss: container.NewVBox(), care: container.NewVBox(), rows: map[string]*checkRow{}}
 	guess := form.New(p.edit)
-	first := guess.Three("Hammer price, my guess", form.Amounts, hammerGuess, setHammerGuess)
+	first := guess.Three("Hammer price, my guess", form.Amounts, func(c *valuation.Case) any { return &c.Market.HammerGuess })
 	first.SetRoom(60)
 	c.order = widget.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
 	c.again = widget.NewButton("Put in order again", c.reorder)
-	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)}, c.stated)
+	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)}, c.state)
 	body := container.NewVBox(c.notes,
 		form.Heading("Looks round the vehicle", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up and down."),
 		guess.Rows, c.basis, c.best,
@@ -67,25 +66,14 @@ func newChecks(p *Page) *section {
 	return &section{body: c.room, forms: []*form.Form{guess}, first: first.Focus(), show: func(p *Page) { c.render() }}
 }
 
-func hammerGuess(c valuation.Case) prob.Three {
-	if c.Market.HammerGuess == nil {
-		return prob.Three{}
-	}
-	return *c.Market.HammerGuess
-}
-
-// setHammerGuess takes the guess; nothing at all takes it away.
-func setHammerGuess(c *valuation.Case, t prob.Three) {
-	c.Market.HammerGuess = &t
-	if t.Zero() {
-		c.Market.HammerGuess = nil
-	}
-}
-
-// stated hands on how many vehicles the user says to have sold.
-func (c *checklist) stated(n widgets.Number) {
+// state hands on how many vehicles the user says to have sold.
+func (c *checklist) state(n widgets.Number) {
 	if !c.muted {
-		c.page.do(desk.SetSold(form.ToPointer(n)))
+		var sold *int
+		if n.Known {
+			sold = new(n.Int())
+		}
+		c.page.do(desk.SetSold(sold))
 	}
 }
 
@@ -118,7 +106,7 @@ func (c *checklist) render() {
 		}
 	}
 	c.muted = true
-	c.sold.SetValue(form.OrNone(o.Standing.Stated))
+	c.sold.SetValue(stated(o.Standing.Stated))
 	c.muted = false
 	c.renderCare()
 	c.fit()
@@ -177,4 +165,12 @@ func (c *checklist) renderCare() {
 		c.care.Add(widgets.NewNote(widgets.Care, words))
 	}
 	c.care.Refresh()
+}
+
+// stated returns a count that may not be known as a number.
+func stated(n *int) widgets.Number {
+	if n == nil {
+		return widgets.Number{}
+	}
+	return widgets.Known(float64(*n))
 }

@@ -32,57 +32,37 @@ func newFacts(p *Page) *section {
 // factsOfVehicle adds the fields of the vehicle and returns the first.
 func factsOfVehicle(f *form.Form) fyne.Focusable {
 	year := widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(1900), Most: widgets.Bound(2100)}
-	first := f.Number("Model year", form.Ungrouped(year), func(c valuation.Case) widgets.Number { return form.OrZero(c.Lot.ModelYear) },
-		func(c *valuation.Case, n widgets.Number) { c.Lot.ModelYear = n.Int() })
-	f.Text("Make", func(c valuation.Case) string { return c.Lot.Make }, func(c *valuation.Case, s string) { c.Lot.Make = s })
-	f.Text("Model", func(c valuation.Case) string { return c.Lot.Model }, func(c *valuation.Case, s string) { c.Lot.Model = s })
-	f.Text("Trim", func(c valuation.Case) string { return c.Lot.Trim }, func(c *valuation.Case, s string) { c.Lot.Trim = s })
-	f.Text("VIN", func(c valuation.Case) string { return c.Lot.VIN }, func(c *valuation.Case, s string) { c.Lot.VIN = s })
+	first := f.Number("Model year", form.Ungrouped(year), func(c *valuation.Case) any { return &c.Lot.ModelYear })
+	f.Text("Make", func(c *valuation.Case) *string { return &c.Lot.Make })
+	f.Text("Model", func(c *valuation.Case) *string { return &c.Lot.Model })
+	f.Text("Trim", func(c *valuation.Case) *string { return &c.Lot.Trim })
+	f.Text("VIN", func(c *valuation.Case) *string { return &c.Lot.VIN })
 	f.Number("Odometer", widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(2e6)},
-		func(c valuation.Case) widgets.Number { return form.OrNone(c.Lot.Odometer) },
-		func(c *valuation.Case, n widgets.Number) { c.Lot.Odometer = form.ToPointer(n) })
-	f.Choice("Odometer unit", lot.OdometerUnits, func(c valuation.Case) string { return c.Lot.OdometerUnit }, func(c *valuation.Case, s string) { c.Lot.OdometerUnit = s })
-	f.Choice("Odometer statement", lot.OdometerStatuses, func(c valuation.Case) string { return c.Lot.OdometerStatus }, func(c *valuation.Case, s string) { c.Lot.OdometerStatus = s })
+		func(c *valuation.Case) any { return &c.Lot.Odometer })
+	f.Choice("Odometer unit", lot.OdometerUnits, func(c *valuation.Case) *string { return &c.Lot.OdometerUnit })
+	f.Choice("Odometer statement", lot.OdometerStatuses, func(c *valuation.Case) *string { return &c.Lot.OdometerStatus })
 	return first.Focus()
 }
 
 func factsOfSale(f *form.Form) {
-	f.Text("Lot number", func(c valuation.Case) string { return c.Lot.Number }, func(c *valuation.Case, s string) { c.Lot.Number = s })
-	f.Text("Sale", func(c valuation.Case) string { return c.Lot.Sale }, func(c *valuation.Case, s string) { c.Lot.Sale = s })
-	f.Date("Sale day", func(c valuation.Case) lot.Date { return c.Lot.SaleDate }, func(c *valuation.Case, d lot.Date) { c.Lot.SaleDate = d })
-	f.Date("Valued on", func(c valuation.Case) lot.Date { return c.ValuedOn }, func(c *valuation.Case, d lot.Date) { c.ValuedOn = d })
+	f.Text("Lot number", func(c *valuation.Case) *string { return &c.Lot.Number })
+	f.Text("Sale", func(c *valuation.Case) *string { return &c.Lot.Sale })
+	f.Date("Sale day", func(c *valuation.Case) *lot.Date { return &c.Lot.SaleDate })
+	f.Date("Valued on", func(c *valuation.Case) *lot.Date { return &c.ValuedOn })
 }
 
 func factsOfPaper(f *form.Form) {
-	f.Choice("Title document", documents, func(c valuation.Case) string { return c.Lot.Title.Document }, func(c *valuation.Case, s string) { c.Lot.Title.Document = s })
-	f.Words("Brands on it", "Flood damage, Collision", func(c valuation.Case) []string { return c.Lot.Title.Brands }, func(c *valuation.Case, s []string) { c.Lot.Title.Brands = s })
-	f.Text("Issued in", func(c valuation.Case) string { return c.Lot.Title.IssuedIn }, func(c *valuation.Case, s string) { c.Lot.Title.IssuedIn = s })
-	f.Text("Register in", func(c valuation.Case) string { return c.Lot.Title.RegisterIn }, func(c *valuation.Case, s string) { c.Lot.Title.RegisterIn = s })
+	f.Choice("Title document", documents, func(c *valuation.Case) *string { return &c.Lot.Title.Document })
+	f.Words("Brands on it", "Flood damage, Collision", func(c *valuation.Case) *[]string { return &c.Lot.Title.Brands })
+	f.Text("Issued in", func(c *valuation.Case) *string { return &c.Lot.Title.IssuedIn })
+	f.Text("Register in", func(c *valuation.Case) *string { return &c.Lot.Title.RegisterIn })
 }
 
 func factsOfState(f *form.Form) {
-	f.Several("Loss", lot.Losses, func(c valuation.Case) []string { return c.Lot.Loss }, func(c *valuation.Case, s []string) { c.Lot.Loss = s })
-	f.Choice("It", lot.Conditions, func(c valuation.Case) string { return c.Lot.Condition }, func(c *valuation.Case, s string) { c.Lot.Condition = s })
-	f.Choice("Keys", []string{"yes", "no", "unknown"}, keys, setKeys)
-	f.Several("Airbags deployed", lot.AirbagPositions, func(c valuation.Case) []string { return c.Lot.Airbags }, func(c *valuation.Case, s []string) { c.Lot.Airbags = s })
-}
-
-func keys(c valuation.Case) string {
-	switch {
-	case c.Lot.Keys == nil:
-		return "unknown"
-	case *c.Lot.Keys:
-		return "yes"
-	}
-	return "no"
-}
-
-func setKeys(c *valuation.Case, s string) {
-	has := s == "yes"
-	c.Lot.Keys = &has
-	if s == "unknown" {
-		c.Lot.Keys = nil
-	}
+	f.Several("Loss", lot.Losses, func(c *valuation.Case) *[]string { return &c.Lot.Loss })
+	f.Choice("It", lot.Conditions, func(c *valuation.Case) *string { return &c.Lot.Condition })
+	f.YesNo("Keys", func(c *valuation.Case) **bool { return &c.Lot.Keys })
+	f.Several("Airbags deployed", lot.AirbagPositions, func(c *valuation.Case) *[]string { return &c.Lot.Airbags })
 }
 
 // section is one part of the worksheet.

@@ -11,6 +11,7 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation"
+	"walkline/valuation/money"
 	"walkline/valuation/repair"
 )
 
@@ -19,9 +20,10 @@ type lineForm struct {
 	body  *fyne.Container
 	edit  form.Edit
 	own   func(c *valuation.Case, id string) *repair.Line // the line among the user's, put there first where need be
-	form  *form.Form
+	form  *form.Of[repair.Line]
 	shape string // of the line that the fields were made for
 	line  repair.Line
+	now   valuation.Case // that the line is of
 }
 
 func newLineForm(e form.Edit, own func(*valuation.Case, string) *repair.Line) *lineForm {
@@ -38,12 +40,12 @@ func (f *lineForm) clear() {
 }
 
 func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
-	f.line = r.Line
+	f.line, f.now = r.Line, c
 	if s := lineShape(r.Line); s != f.shape {
 		f.shape = s
 		f.build(r)
 	}
-	f.form.Render(c)
+	f.form.Render(f.current(c, r.Line.ID))
 }
 
 // lineShape names the fields that a line needs.
@@ -52,13 +54,12 @@ func lineShape(l repair.Line) string {
 }
 
 func (f *lineForm) build(r view.RepairRow) {
-	f.form = form.New(f.edit)
 	id := r.Line.ID
-	line := form.LineOf[valuation.Case]{
-		Now:    func(c valuation.Case) repair.Line { return f.current(c, id) },
-		At:     func(c *valuation.Case) *repair.Line { return f.own(c, id) },
-		Quoted: func(c valuation.Case) string { return string(c.ValuedOn) },
+	edit := func(label string, change func(*repair.Line)) {
+		f.edit(label, func(c *valuation.Case) { change(f.own(c, id)) })
 	}
+	f.form = form.NewOf(edit, func(repair.Line) money.Currency { return form.CurrencyOf(f.now) })
+	line := form.Line{Quoted: func() string { return string(f.now.ValuedOn) }}
 	f.body.Objects = []fyne.CanvasObject{form.LongHeading(r.Line.Job, r.Line.Why)}
 	if r.Line.Caution != "" {
 		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
@@ -66,8 +67,8 @@ func (f *lineForm) build(r view.RepairRow) {
 	line.Words(f.form)
 	line.Work(f.form)
 	f.body.Add(f.form.Rows)
-	form.PartsOf[valuation.Case]{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*valuation.Case)) {
-		f.body.Add(container.NewHBox(widget.NewButton(words, func() { f.edit(strings.ToLower(words), change) })))
+	form.Parts{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*repair.Line)) {
+		f.body.Add(container.NewHBox(widget.NewButton(words, func() { edit(strings.ToLower(words), change) })))
 	}}.Build(r.Line.Parts)
 	strike := widget.NewButton("Strike this line out", func() {
 		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
@@ -77,11 +78,10 @@ func (f *lineForm) build(r view.RepairRow) {
 }
 
 // rows adds a form below, written with the line's own.
-func (f *lineForm) rows() *form.Form {
-	rows := form.New(f.edit)
-	f.form.Also(rows.Render)
-	f.body.Add(rows.Rows)
-	return rows
+func (f *lineForm) rows() *form.Of[repair.Line] {
+	below := form.Apart(f.form)
+	f.body.Add(below.Rows)
+	return below
 }
 
 // current returns the line as it is shown, from the user's lines where it stands there.

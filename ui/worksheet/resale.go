@@ -19,7 +19,6 @@ import (
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
-	"walkline/valuation/prob"
 )
 
 // price is the section of the resale price: beliefs, the chart, the comparables.
@@ -75,38 +74,21 @@ func newResale(p *Page) *section {
 // resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
 func resaleBeliefs(f *form.Form) fyne.Focusable {
 	narrow := func(e *widgets.ThreeEntry) { e.SetRoom(60) }
-	first := f.Three("My guess: low, likely, high", form.Amounts, guess, setGuess)
+	first := f.Three("My guess: low, likely, high", form.Amounts, func(c *valuation.Case) any { return &c.Resale.Guess })
 	narrow(first)
-	narrow(f.Three("Branded title takes off", form.Percents, func(c valuation.Case) prob.Three { return c.Resale.BrandDiscount },
-		func(c *valuation.Case, t prob.Three) { c.Resale.BrandDiscount = t }))
+	narrow(f.Three("Branded title takes off", form.Percents, func(c *valuation.Case) any { return &c.Resale.BrandDiscount }))
 	narrow(f.Three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
-		func(c valuation.Case) prob.Three { return c.Resale.AskedToSold }, func(c *valuation.Case, t prob.Three) { c.Resale.AskedToSold = t }))
-	f.Choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c valuation.Case) string {
+		func(c *valuation.Case) any { return &c.Resale.AskedToSold }))
+	f.Choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c *valuation.Case) *string {
 		if c.Resale.Subject.Brand == "" {
-			return "rebuilt"
+			c.Resale.Subject.Brand = "rebuilt"
 		}
-		return c.Resale.Subject.Brand
-	}, func(c *valuation.Case, s string) { c.Resale.Subject.Brand = s })
+		return &c.Resale.Subject.Brand
+	})
 	e := f.Number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
-		func(c valuation.Case) widgets.Number { return form.Share(c.Resale.Subject.Condition) },
-		func(c *valuation.Case, n widgets.Number) { c.Resale.Subject.Condition = form.ToShare(n) })
+		func(c *valuation.Case) any { return &c.Resale.Subject.Condition })
 	e.SetRoom(60)
 	return first.Focus()
-}
-
-func guess(c valuation.Case) prob.Three {
-	if c.Resale.Guess == nil {
-		return prob.Three{}
-	}
-	return *c.Resale.Guess
-}
-
-// setGuess takes the guess; nothing at all takes it away.
-func setGuess(c *valuation.Case, t prob.Three) {
-	c.Resale.Guess = &t
-	if t.Zero() {
-		c.Resale.Guess = nil
-	}
 }
 
 func (r *price) render() {

@@ -27,27 +27,27 @@ type kind[T any] struct {
 	own               func(*valuation.Own) *[]T
 	id                func(*T) *string
 	called            func(T) string // what a search looks at
-	cells             func(view.Shelved[T]) []string
+	cells             func(view.CatalogueEntry[T]) []string
 	blank             T
 	shape             func(T) string // names the fields that an entry needs
 	build             func(*editor[T])
 }
 
-// shelf is a catalogue on the Bench: a table with a search, and the entry that is selected beside it.
-type shelf[T any] struct {
+// catalogue is a catalogue of the Bench: a table with a search, and the entry that is selected beside it.
+type catalogue[T any] struct {
 	kind[T]
 	page   *Page
 	search *widgets.TextEntry
 	table  *table.Table
-	rows   []view.Shelved[T]
+	rows   []view.CatalogueEntry[T]
 	chosen string // id of the entry beside the table
 	editor *editor[T]
 	faults *fyne.Container
 }
 
-// newShelf returns the section of a catalogue.
-func newShelf[T any](p *Page, k kind[T]) *section {
-	s := &shelf[T]{kind: k, page: p, search: widgets.NewTextEntry(), faults: container.NewVBox()}
+// newCatalogue returns the section of a catalogue.
+func newCatalogue[T any](p *Page, k kind[T]) *section {
+	s := &catalogue[T]{kind: k, page: p, search: widgets.NewTextEntry(), faults: container.NewVBox()}
 	s.search.SetPlaceHolder("Search")
 	s.search.OnChanged = func(string) { s.show(p.state) }
 	s.search.OnSubmitted = func(string) { s.toFirst() }
@@ -66,18 +66,18 @@ func newShelf[T any](p *Page, k kind[T]) *section {
 	return &section{name: k.name, body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
 }
 
-func (s *shelf[T]) idOf(e T) string { return *s.id(&e) }
+func (s *catalogue[T]) idOf(e T) string { return *s.id(&e) }
 
 // list returns the entries that a search leaves.
-func (s *shelf[T]) list(search string) []view.Shelved[T] {
+func (s *catalogue[T]) list(search string) []view.CatalogueEntry[T] {
 	if s.page.state.Starter == nil {
 		return nil
 	}
 	own := s.page.state.Own
-	return view.Shelf(s.starter(s.page.state.Starter), *s.own(&own), s.idOf, s.called, search)
+	return view.Catalogue(s.starter(s.page.state.Starter), *s.own(&own), s.idOf, s.called, search)
 }
 
-func (s *shelf[T]) show(st desk.State) {
+func (s *catalogue[T]) show(st desk.State) {
 	s.rows = s.list(s.search.Text)
 	rows := make([]table.Row, len(s.rows))
 	at := -1
@@ -95,7 +95,7 @@ func (s *shelf[T]) show(st desk.State) {
 	s.showEntry()
 }
 
-func (s *shelf[T]) showFaults(faults []string) {
+func (s *catalogue[T]) showFaults(faults []string) {
 	if len(faults)+len(s.faults.Objects) == 0 {
 		return
 	}
@@ -107,7 +107,7 @@ func (s *shelf[T]) showFaults(faults []string) {
 }
 
 // showEntry shows the chosen entry beside the table, though the search may hide its row.
-func (s *shelf[T]) showEntry() {
+func (s *catalogue[T]) showEntry() {
 	for _, e := range s.list("") {
 		if s.idOf(e.Item) == s.chosen {
 			s.editor.show(e)
@@ -118,13 +118,13 @@ func (s *shelf[T]) showEntry() {
 	s.editor.clear()
 }
 
-func (s *shelf[T]) choose(id string) {
+func (s *catalogue[T]) choose(id string) {
 	s.chosen = id
 	s.showEntry()
 }
 
 // toFirst gives the keyboard to the table, on its first row.
-func (s *shelf[T]) toFirst() {
+func (s *catalogue[T]) toFirst() {
 	if len(s.rows) == 0 {
 		return
 	}
@@ -136,7 +136,7 @@ func (s *shelf[T]) toFirst() {
 }
 
 // put lays an entry over the catalogue.
-func (s *shelf[T]) put(label string, e T) {
+func (s *catalogue[T]) put(label string, e T) {
 	s.page.do(desk.EditOwn(label, func(o *valuation.Own) {
 		own := s.own(o)
 		if at := slices.IndexFunc(*own, func(x T) bool { return s.idOf(x) == s.idOf(e) }); at >= 0 {
@@ -148,7 +148,7 @@ func (s *shelf[T]) put(label string, e T) {
 }
 
 // add adds a blank entry and shows it.
-func (s *shelf[T]) add() {
+func (s *catalogue[T]) add() {
 	e := valuation.Copy(s.blank)
 	*s.id(&e) = s.freeID()
 	s.chosen = *s.id(&e)
@@ -157,18 +157,18 @@ func (s *shelf[T]) add() {
 }
 
 // freeID returns an id that no entry has.
-func (s *shelf[T]) freeID() string {
+func (s *catalogue[T]) freeID() string {
 	all := s.list("")
 	for n := 1; ; n++ {
 		id := fmt.Sprint("own_", n)
-		if !slices.ContainsFunc(all, func(e view.Shelved[T]) bool { return s.idOf(e.Item) == id }) {
+		if !slices.ContainsFunc(all, func(e view.CatalogueEntry[T]) bool { return s.idOf(e.Item) == id }) {
 			return id
 		}
 	}
 }
 
 // putBack takes the shop's own entry away: the starter's is there again, if there was one.
-func (s *shelf[T]) putBack(id string) {
+func (s *catalogue[T]) putBack(id string) {
 	s.page.do(desk.EditOwn("starter value: "+id, func(o *valuation.Own) {
 		own := s.own(o)
 		*own = slices.DeleteFunc(*own, func(x T) bool { return s.idOf(x) == id })
@@ -177,16 +177,16 @@ func (s *shelf[T]) putBack(id string) {
 
 // editor is the form of one entry.
 type editor[T any] struct {
-	shelf *shelf[T]
-	body  *fyne.Container
-	forms []*form.Of[T]
-	entry T
-	shape string // of the entry that the fields were made for
-	mark  *widget.Label
+	catalogue *catalogue[T]
+	body      *fyne.Container
+	forms     []*form.Of[T]
+	entry     T
+	shape     string // of the entry that the fields were made for
+	mark      *widget.Label
 }
 
-func newEditor[T any](s *shelf[T]) *editor[T] {
-	e := &editor[T]{shelf: s, body: container.NewVBox(), mark: widget.NewLabel("")}
+func newEditor[T any](s *catalogue[T]) *editor[T] {
+	e := &editor[T]{catalogue: s, body: container.NewVBox(), mark: widget.NewLabel("")}
 	e.clear()
 	return e
 }
@@ -198,9 +198,9 @@ func (e *editor[T]) clear() {
 	e.body.Refresh()
 }
 
-func (e *editor[T]) show(x view.Shelved[T]) {
+func (e *editor[T]) show(x view.CatalogueEntry[T]) {
 	e.entry = x.Item
-	if shape := fmt.Sprint(e.shelf.idOf(x.Item), x.Yours, e.shelf.shape(x.Item)); shape != e.shape {
+	if shape := fmt.Sprint(e.catalogue.idOf(x.Item), x.Yours, e.catalogue.shape(x.Item)); shape != e.shape {
 		e.shape = shape
 		e.build(x)
 	}
@@ -210,16 +210,16 @@ func (e *editor[T]) show(x view.Shelved[T]) {
 }
 
 // build makes the fields of an entry.
-func (e *editor[T]) build(x view.Shelved[T]) {
-	id := e.shelf.idOf(x.Item)
+func (e *editor[T]) build(x view.CatalogueEntry[T]) {
+	id := e.catalogue.idOf(x.Item)
 	words := "Put the starter value back"
 	if x.Added {
-		words = "Remove this " + e.shelf.noun
+		words = "Remove this " + e.catalogue.noun
 	}
-	w := newWhose(words, func() { e.shelf.putBack(id) })
+	w := newWhose(words, func() { e.catalogue.putBack(id) })
 	w.set(x.Yours)
 	e.body.Objects, e.forms = []fyne.CanvasObject{w.body}, nil
-	e.shelf.build(e)
+	e.catalogue.build(e)
 	e.body.Refresh()
 }
 
@@ -227,12 +227,12 @@ func (e *editor[T]) build(x view.Shelved[T]) {
 func (e *editor[T]) edit(label string, change func(*T)) {
 	x := valuation.Copy(e.entry)
 	change(&x)
-	e.shelf.put(e.shelf.noun+": "+label, x)
+	e.catalogue.put(e.catalogue.noun+": "+label, x)
 }
 
 // rows adds a form of the entry to the page.
 func (e *editor[T]) rows() *form.Of[T] {
-	f := form.NewOf(e.edit, func(T) money.Currency { return view.NewPurse(e.shelf.page.state.Own.Currency).Currency })
+	f := form.NewOf(e.edit, func(T) money.Currency { return view.NewPurse(e.catalogue.page.state.Own.Currency).Currency })
 	e.forms = append(e.forms, f)
 	e.body.Add(f.Rows)
 	return f

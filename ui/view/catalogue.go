@@ -12,30 +12,30 @@ import (
 	"walkline/valuation/repair"
 )
 
-// Shelved is one entry of a catalogue as the Bench lists it.
-type Shelved[T any] struct {
+// CatalogueEntry is one entry of a catalogue as the Bench lists it.
+type CatalogueEntry[T any] struct {
 	Item  T
 	Yours bool // the shop's own
 	Added bool // the starter has none of this id
 }
 
-// Shelf returns the entries of a catalogue, the shop's own in the place of the starter's, that have every word of the search
+// Catalogue returns the entries of a catalogue, the shop's own in the place of the starter's, that have every word of the search
 // in what they are called.
-func Shelf[T any](starter, own []T, id, called func(T) string, search string) []Shelved[T] {
-	var all []Shelved[T]
+func Catalogue[T any](starter, own []T, id, called func(T) string, search string) []CatalogueEntry[T] {
+	var all []CatalogueEntry[T]
 	at := map[string]int{}
 	for _, e := range starter {
 		at[id(e)] = len(all)
-		all = append(all, Shelved[T]{Item: e})
+		all = append(all, CatalogueEntry[T]{Item: e})
 	}
 	for _, e := range own {
 		if i, there := at[id(e)]; there {
-			all[i] = Shelved[T]{e, true, false}
+			all[i] = CatalogueEntry[T]{e, true, false}
 		} else {
-			all = append(all, Shelved[T]{e, true, true})
+			all = append(all, CatalogueEntry[T]{e, true, true})
 		}
 	}
-	return slices.DeleteFunc(all, func(s Shelved[T]) bool { return !contains([]string{called(s.Item)}, search) })
+	return slices.DeleteFunc(all, func(s CatalogueEntry[T]) bool { return !contains([]string{called(s.Item)}, search) })
 }
 
 // ShortWhose is whose an entry is, in a table.
@@ -46,19 +46,19 @@ func ShortWhose(yours bool) string {
 	return "starter"
 }
 
-// JobShelfColumns are the columns of the repair jobs on the Bench.
-var JobShelfColumns = []Column{{"Work", false, 150}, {"Area", false, 84}, {"Whose", false, 96}}
+// JobColumns are the columns of the repair jobs on the Bench.
+var JobColumns = []Column{{"Work", false, 150}, {"Area", false, 84}, {"Whose", false, 96}}
 
-// JobShelfRow returns the cells of a job.
-func JobShelfRow(s Shelved[repair.Job]) []string {
+// JobRow returns the cells of a job.
+func JobRow(s CatalogueEntry[repair.Job]) []string {
 	return []string{s.Item.Job, damage.Area(s.Item.Area), ShortWhose(s.Yours)}
 }
 
-// RiskShelfColumns are the columns of the hidden risks on the Bench.
-var RiskShelfColumns = []Column{{"Hidden damage", false, 150}, {"Chance", true, 64}, {"Whose", false, 96}}
+// RiskEntryColumns are the columns of the hidden risks on the Bench.
+var RiskEntryColumns = []Column{{"Hidden damage", false, 150}, {"Chance", true, 64}, {"Whose", false, 96}}
 
-// RiskShelfRow returns the cells of a risk.
-func RiskShelfRow(s Shelved[hidden.Entry]) []string {
+// RiskEntryRow returns the cells of a risk.
+func RiskEntryRow(s CatalogueEntry[hidden.Entry]) []string {
 	chance := ""
 	if b := s.Item.Chance; b.A+b.B > 0 {
 		chance = Percent(b.Mean())
@@ -66,11 +66,11 @@ func RiskShelfRow(s Shelved[hidden.Entry]) []string {
 	return []string{s.Item.Name, chance, ShortWhose(s.Yours)}
 }
 
-// FindingShelfColumns are the columns of the findings on the Bench.
-var FindingShelfColumns = []Column{{"To look at", false, 150}, {"Minutes", true, 64}, {"Whose", false, 96}}
+// FindingColumns are the columns of the findings on the Bench.
+var FindingColumns = []Column{{"To look at", false, 150}, {"Minutes", true, 64}, {"Whose", false, 96}}
 
-// FindingShelfRow returns the cells of a finding.
-func FindingShelfRow(s Shelved[hidden.Finding]) []string {
+// FindingRow returns the cells of a finding.
+func FindingRow(s CatalogueEntry[hidden.Finding]) []string {
 	return []string{s.Item.Text, strconv.FormatFloat(s.Item.Minutes, 'f', -1, 64), ShortWhose(s.Yours)}
 }
 

@@ -1,0 +1,70 @@
+package store
+
+import (
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"walkline/store/book"
+	"walkline/valuation/build"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+	"walkline/valuation/resale"
+)
+
+// BenchmarkTick leaves one comparable out and takes it in again, among few and among 5,000, the largest table that must stay at
+// hand; the ratio is to the few of the same run.
+func BenchmarkTick(b *testing.B) {
+	var few float64
+	for _, rows := range []int{2, 5000} {
+		b.Run(map[int]string{2: "few", 5000: "5000"}[rows], func(b *testing.B) {
+			s := opened(b)
+			c := sample(b)
+			r := rand.New(rand.NewPCG(5, 6))
+			for len(c.Resale.Rows) < rows {
+				c.Resale.Rows = append(c.Resale.Rows, filled[resale.Row](r))
+			}
+			id := added(b, s, c)
+			before := read(b, s, id)
+			for b.Loop() {
+				after := before.Clone()
+				after.Case.Resale.Rows[1].Excluded = !after.Case.Resale.Rows[1].Excluded
+				done := do(b, s, book.Step{Subject: book.Worksheet(id), Label: "tick", Lots: []book.Change{{Before: before, After: after}}})
+				after.Revision, before = done.Revisions[0], after
+			}
+			each := b.Elapsed().Seconds() / float64(b.N)
+			if rows == 2 {
+				few = each
+			}
+			b.ReportMetric(each/few, "x_few")
+		})
+	}
+}
+
+// BenchmarkBuilds lists 2,000 builds with what was foretold of them; the ratio is to reading one lot whole as often.
+func BenchmarkBuilds(b *testing.B) {
+	s := opened(b)
+	var step book.Step
+	for range 2000 {
+		step.New = append(step.New, book.New{State: lot.Won, Case: sample(b), Build: build.Build{Receipts: landedBuild().Receipts}})
+	}
+	done := do(b, s, step)
+	freeze := book.Step{}
+	for _, id := range done.Lots {
+		l := read(b, s, id)
+		freeze.Lots = append(freeze.Lots, book.Change{Before: l, After: l, Freeze: &book.Prediction{Case: sample(b), Answer: answer(nil),
+			Figures: learn.Prediction{Engine: "3"}}})
+	}
+	do(b, s, freeze)
+	start := time.Now()
+	for _, id := range done.Lots {
+		read(b, s, id)
+	}
+	each := time.Since(start).Seconds()
+	for b.Loop() {
+		if list, err := s.Builds(b.Context()); err != nil || len(list) != 2000 || list[0].Foretold == nil {
+			b.Fatalf("%d builds, %v", len(list), err)
+		}
+	}
+	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/each, "x_read_one_by_one")
+}
