@@ -61,7 +61,7 @@ type splice struct {
 // end returns up to which place items change or move.
 func (s splice) end() int {
 	var out, in []json.RawMessage
-	if json.Unmarshal(s.Out, &out) != nil || json.Unmarshal(s.In, &in) != nil || len(out) != len(in) {
+	if unmarshal(s.Out, &out) != nil || unmarshal(s.In, &in) != nil || len(out) != len(in) {
 		return math.MaxInt
 	}
 	return s.At + max(0, len(in)-1)
@@ -99,10 +99,8 @@ func spliceOf[T any](a, b []T) (*splice, error) {
 // spliced returns items with s done to it, where the outgoing items stand nearest to their place, and s as it was done.
 func spliced[T any](items []T, s splice) ([]T, splice, outcome, error) {
 	var out, in []T
-	for text, into := range map[*json.RawMessage]*[]T{&s.Out: &out, &s.In: &in} {
-		if err := json.Unmarshal(*text, into); err != nil {
-			return items, s, clashed, fmt.Errorf("%w: a step can't be read (%w)", ErrDamaged, err)
-		}
+	if err := cmp.Or(unmarshal(s.Out, &out), unmarshal(s.In, &in)); err != nil {
+		return items, s, clashed, fmt.Errorf("%w: a step can't be read (%w)", ErrDamaged, err)
 	}
 	if len(out)+len(in) == 0 && (len(items) > 0 || (items == nil) == s.Is) {
 		return items, s, already, nil
