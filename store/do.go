@@ -97,6 +97,9 @@ func (w *work) alter(c book.Change, forced bool) error {
 	if err != nil {
 		return fmt.Errorf("lot %s: %w", c.After.Case.Lot.Number, err)
 	}
+	if wanted.hollow() {
+		return nil
+	}
 	var anyway *book.Lot
 	if forced {
 		anyway = &c.After

@@ -207,7 +207,7 @@ func unmarshal(text json.RawMessage, into any) error {
 // take adds an old splice of a list to c, if there is anything in it.
 func (c *lotChange) take(name string, text json.RawMessage) error {
 	var s splice
-	if err := unmarshal(text, &s); err != nil {
+	if err := unmarshal(text, &s); err != nil || len(text) == 0 || string(text) == "null" {
 		return err
 	}
 	if listless(s.Out) && listless(s.In) {
@@ -218,9 +218,6 @@ func (c *lotChange) take(name string, text json.RawMessage) error {
 	c.Lists[name] = s
 	return nil
 }
-
-// listless reports whether a list has no items.
-func listless(text json.RawMessage) bool { return len(text) < 3 || string(text) == "null" }
 
 // takeDocuments adds to c what differs in the documents of a step, and in what was found.
 func (c *lotChange) takeDocuments(documents map[string]swap4, found splice) error {
