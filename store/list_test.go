@@ -49,7 +49,8 @@ func TestAListThatBecomesNoneIsNoStep(t *testing.T) {
 func TestPagesOfAListAreKeptInOrder(t *testing.T) {
 	s := opened(t)
 	id := added(t, s, big(3*pageItems))
-	for _, cut := range [][2]int{{0, 1}, {pageItems, 2 * pageItems}, {pageItems - 1, pageItems + 1}, {pageItems, 2*pageItems - 3}, {0, pageItems}} {
+	for _, cut := range [][2]int{{0, 1}, {pageItems, 2 * pageItems},
+		{pageItems - 1, pageItems + 1}, {pageItems, 2*pageItems - 3}, {0, pageItems}} {
 		edit(t, s, book.Worksheet(id), "fewer", id, func(l *book.Lot) {
 			l.Case.Resale.Rows = append(l.Case.Resale.Rows[:cut[0]:cut[0]], l.Case.Resale.Rows[cut[1]:]...)
 		})

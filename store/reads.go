@@ -15,8 +15,11 @@ import (
 
 // Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
 func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
-	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date,
-			l.model_year, l.make, l.model, l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance, a.mean_profit, a.per_hour, a.revision <> l.revision
+	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, l.archived,
+			l.number, l.sale, l.sale_date,
+			l.model_year, l.make, l.model,
+			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
+			a.mean_profit, a.per_hour, a.revision <> l.revision
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id
 		WHERE l.removed_at IS NULL
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)

@@ -85,8 +85,8 @@ func with(tree any, path []string, v any) any {
 	return object
 }
 
-// same reports whether two trees say the same: no list says what an empty one says. A key that the one lacks and that is empty in the other is no difference: it was
-// added to the program after the older of them was written.
+// same reports whether two trees say the same: no list says what an empty one says. A key that the one lacks and that is empty in
+// the other is no difference: it was added to the program after the older of them was written.
 func same(a, b any) bool {
 	x, isX := a.(map[string]any)
 	y, isY := b.(map[string]any)
