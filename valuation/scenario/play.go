@@ -133,7 +133,7 @@ func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64
 	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
 	daysAnHour := 7 / l.Time.HoursPerWeek
 	for i := range o.Days {
-		work := known.hours[i] * daysAnHour
+		work := (known.hours[i] + hurt.hours[i]) * daysAnHour
 		o.Labour[i] += hurt.labour[i]
 		o.Hours[i] += hurt.hours[i]
 		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
