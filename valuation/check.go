@@ -138,6 +138,7 @@ func (f *faults) resale(c Case) {
 	r := c.Resale
 	f.three("resale.brand_discount", r.BrandDiscount)
 	f.unless(r.BrandDiscount.High < 1, "resale.brand_discount.high", r.BrandDiscount.High, "a fraction below 1 (28 % is 0.28)")
+	f.discounts(c)
 	f.three("resale.asked_to_sold", r.AskedToSold)
 	f.unless(r.AskedToSold.Low > 0 && r.AskedToSold.High <= 2, "resale.asked_to_sold", r.AskedToSold.Likely, "a factor above 0 and at most 2 (5 % less is 0.95)")
 	if r.Guess != nil {

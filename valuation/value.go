@@ -42,7 +42,7 @@ func (w *work) run(m *Memory) error {
 	}
 	w.chances = w.belief.Chances
 	w.items = w.list()
-	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
+	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
@@ -86,7 +86,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
+	return hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage)
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
@@ -115,7 +115,7 @@ func (c Case) subject() resale.Subject {
 	if s.Brand == "" {
 		s.Brand = "rebuilt"
 	}
-	if c.Lot.Odometer != nil && !c.Lot.Misread() {
+	if c.Lot.Odometer != nil {
 		miles := float64(*c.Lot.Odometer)
 		s.Mileage = &miles
 	}
