@@ -29,6 +29,21 @@ func (c change) empty() bool { return len(c.Lots) == 0 && len(c.Settings) == 0 &
 
 func (c lotChange) empty() bool { return len(c.Fields) == 0 && len(c.Lists) == 0 }
 
+// hollow reports whether c only makes an empty list or object of none, or none of it, of which nobody sees anything.
+func (c lotChange) hollow() bool {
+	for _, s := range c.Lists {
+		if !listless(s.Out) || !listless(s.In) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(c.Fields, func(f field) bool { return !listless(f.Before) || !listless(f.After) })
+}
+
+// listless reports whether a document is a list or an object without anything in it, or null.
+func listless(text json.RawMessage) bool {
+	return slices.Contains([]string{"null", "[]", "{}"}, string(text))
+}
+
 // inverse returns the change that takes c back.
 func (c change) inverse() change {
 	back := change{Settings: inverse(c.Settings)}

@@ -16,8 +16,8 @@ var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1}
 const claimEnding = ".open"
 
 // Claim takes the file of the lots at path for one window, until release is called or the program ends, however it ends: the
-// lock is the operating system's. Each window keeps the whole of a lot at every edit, so a second one would write over what the first
-// has saved. Where the folder can't be written nothing is claimed; [Open] says what is wrong with it. Errors: [ErrClaimed].
+// lock is the operating system's. A second window would show what the first has long changed, and meet a clash at every turn.
+// Where the folder can't be written nothing is claimed; [Open] says what is wrong with it. Errors: [ErrClaimed].
 func Claim(ctx context.Context, path string) (release func(), err error) {
 	unclaimed := func() {}
 	absolute, err := filepath.Abs(path)

@@ -54,7 +54,8 @@ func TestAStaleStepIsMergedOrClashes(t *testing.T) {
 		t.Errorf("%+v", done)
 	}
 	l := read(t, s, id)
-	if x := l.Case.Lot; x.Trim != "GT" || x.Number != "90" || *x.Odometer != 99000 || len(l.Case.Resale.Rows) != 3 || !l.Case.Resale.Rows[1].Excluded {
+	rows := l.Case.Resale.Rows
+	if x := l.Case.Lot; x.Trim != "GT" || x.Number != "90" || *x.Odometer != 99000 || len(rows) != 3 || !rows[1].Excluded {
 		t.Errorf("not both: %+v", l.Case)
 	}
 	clashes(t, s, odometer, "lot.odometer")
@@ -88,7 +89,7 @@ func TestWonIsUndoneWholeAndLeavesWhatCameSince(t *testing.T) {
 	})
 	won.Lots[0].Freeze = &book.Prediction{Case: sample(t), Answer: answer(&price)}
 	do(t, s, won)
-	edit(t, s, book.Build(id), "bill", id, func(l *book.Lot) { l.Build.Receipts = []build.Receipt{{What: "Hood", Amount: 18000, Kind: "part"}} })
+	edit(t, s, book.Build(id), "bill", id, func(l *book.Lot) { l.Build.Receipts = landedBuild().Receipts })
 	if r, err := s.Reach(t.Context(), book.Worksheet(id)); err != nil || r != (book.Reach{}) {
 		t.Errorf("the worksheet would take it back: %+v, %v", r, err)
 	}
@@ -119,7 +120,8 @@ func TestAnUndoOfWhatWasAllChangedSinceIsRefused(t *testing.T) {
 	edit(t, s, book.Board, "bid", id, func(l *book.Lot) { l.State = lot.Bid })
 	edit(t, s, book.Sale, "lost", id, func(l *book.Lot) { l.State = lot.Lost })
 	var clash *book.Clash
-	if _, err := s.Undo(t.Context(), book.Board); !errors.As(err, &clash) || clash.Lot != "14" || !slices.Equal(clash.Fields, []string{"status.state"}) {
+	_, err := s.Undo(t.Context(), book.Board)
+	if !errors.As(err, &clash) || clash.Lot != "14" || !slices.Equal(clash.Fields, []string{"status.state"}) {
 		t.Fatalf("%v", err)
 	}
 	if r, err := s.Reach(t.Context(), book.Board); err != nil || r.Undo != "bid" {

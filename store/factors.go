@@ -12,8 +12,8 @@ import (
 
 // Decisions returns the history of the learned factors, oldest first. The factors in force are those after the last decision.
 func (s *Store) Decisions(ctx context.Context) ([]book.Decision, error) {
-	return collect(ctx, s, "reading the history of the factors",
-		`SELECT id, decided_at, decision, factor, words, before, after FROM factors ORDER BY id`, scanDecision)
+	return collect(ctx, s, query{"reading the history of the factors",
+		`SELECT id, decided_at, decision, factor, words, before, after FROM factors ORDER BY id`}, scanDecision)
 }
 
 func scanDecision(rows *sql.Rows) (d book.Decision, err error) {
@@ -37,7 +37,8 @@ type decisionChange struct {
 }
 
 // decide adds a decision to the history of the factors, which never changes, and returns it as it was made.
-// The factors after it are those in force with its fields put in; first are in force where nothing was decided yet. What clashes is in left; nothing is added then.
+// The factors after it are those in force with its fields put in; first are in force where nothing was decided yet. What clashes
+// is in left; nothing is added then.
 func (w *work) decide(d decisionChange, first json.RawMessage, forced bool) (made *decisionChange, left [][]string, err error) {
 	before := first
 	err = w.row(`SELECT after FROM factors ORDER BY id DESC LIMIT 1`).Scan((*[]byte)(&before))

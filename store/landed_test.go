@@ -20,7 +20,7 @@ import (
 
 // landedFile returns a file of an old format, made from a dump of one that the version of its day wrote
 // (sqlite3 lots.walk .dump). It holds the case of testdata/case.json, one save later.
-func landedFile(t *testing.T, format int) string {
+func landedFile(t *testing.T, format int, and ...string) string {
 	t.Helper()
 	dump, err := os.ReadFile(filepath.Join("testdata", fmt.Sprintf("format%d.sql", format)))
 	if err != nil {
@@ -33,7 +33,7 @@ func landedFile(t *testing.T, format int) string {
 	}
 	defer db.Close()
 	marks := fmt.Sprintf("PRAGMA application_id = %d; PRAGMA user_version = %d;", applicationID, format)
-	if _, err := db.Exec(string(dump) + marks); err != nil {
+	if _, err := db.Exec(string(dump) + marks + strings.Join(and, "")); err != nil {
 		t.Fatal(err)
 	}
 	return path
@@ -53,6 +53,28 @@ func TestEveryLandedFormatOpensWithAllThatItHolds(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestAStepOfTheBoardTakesItsEditsAlong: in format 4 a run list was a step of the Board and one of each lot that it changed.
+func TestAStepOfTheBoardTakesItsEditsAlong(t *testing.T) {
+	s := reopened(t, landedFile(t, 4, `INSERT INTO shop_steps (place, label, change, made_at) VALUES
+		('board', 'run list', '{"lots":[],"settings":null,"edits":[{"lot":1,"number":1},{"lot":1,"number":77}]}', ''),
+		('bench', 'rate', '{"lots":[],"settings":[{"name":"shop","before":null,"after":{"rate":35}}],"edits":null}', ''),
+		('bench', 'rate', '{"lots":[],"settings":[{"name":"shop","before":{"rate":35},"after":{"rate":40}}],"edits":null}', '');
+		INSERT INTO settings VALUES ('shop', '{"rate":40}', '')`))
+	if r, err := s.Reach(t.Context(), book.Worksheet(1)); err != nil || r != (book.Reach{}) {
+		t.Errorf("the worksheet would take it back: %+v, %v", r, err)
+	}
+	undone(t, s, book.Board, "run list")
+	equal(t, read(t, s, 1).Case, sample(t))
+	do(t, s, book.Step{Subject: book.Bench("fees"), Label: "gate", Settings: []book.Setting{{Name: "fees", After: 75}}})
+	undone(t, s, book.Bench("fees"), "gate")
+	undone(t, s, book.Bench("fees"), "rate") // a step of the whole Bench is reached from every section
+	undone(t, s, book.Bench("labour"), "rate")
+	if found, err := s.Setting(t.Context(), "shop", new(any)); found || err != nil {
+		t.Errorf("before the first step there is a setting: %v, %v", found, err)
+	}
+	redone(t, s, book.Bench("labour"), "rate")
 }
 
 // checkLanded checks all that a landed file holds: of each format what it added, table by table.
@@ -138,7 +160,8 @@ func landedBuilds(t *testing.T, s *Store) {
 // landedPhotos are those of a file of format 4.
 func landedPhotos() []lot.Photo {
 	return []lot.Photo{
-		{Hash: strings.Repeat("0a", 32), Kind: "jpeg", Name: "IMG 1.JPG", Width: 4032, Height: 3024, Taken: "2026-01-02", Area: "12", Stage: lot.Before, Caption: "grille"},
+		{Hash: strings.Repeat("0a", 32), Kind: "jpeg", Name: "IMG 1.JPG", Width: 4032, Height: 3024, Taken: "2026-01-02", Area: "12",
+			Stage: lot.Before, Caption: "grille"},
 		{Hash: strings.Repeat("0b", 32), Kind: "png", Name: "b.png", Width: 20, Height: 30, Area: "", Stage: lot.After}}
 }
 

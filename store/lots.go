@@ -84,13 +84,14 @@ const listed = `state, archived, currency, number, sale, sale_date, vin, model_y
 // shown returns the values of the columns listed.
 func shown(l book.Lot) []any {
 	x, from := l.Case.Lot, l.Build.Imported
-	return []any{string(l.State), l.Archived, l.Case.Currency, x.Number, x.Sale, string(x.SaleDate), x.VIN, x.ModelYear, x.Make, x.Model, x.Trim,
-		from.As, from.Row}
+	return []any{string(l.State), l.Archived, l.Case.Currency, x.Number, x.Sale, string(x.SaleDate), x.VIN, x.ModelYear, x.Make, x.Model,
+		x.Trim, from.As, from.Row}
 }
 
 // insert keeps a lot that is not there yet and returns it with its id.
 func (s *Store) insert(p place, l book.Lot) (book.Lot, error) {
-	id, err := p.insert(`INSERT INTO lots (`+listed+`, saved_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`, append(shown(l), s.stamp())...)
+	id, err := p.insert(`INSERT INTO lots (`+listed+`, saved_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		append(shown(l), s.stamp())...)
 	if err != nil {
 		return l, err
 	}

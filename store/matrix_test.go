@@ -48,7 +48,8 @@ func onShop(key string) action {
 func actions() []action {
 	return []action{
 		onLot("facts", book.Worksheet(1), func(l *book.Lot) {
-			l.Case.Lot.Trim, l.Case.Findings, l.Case.Market.HammerGuess = l.Case.Lot.Trim+"x", map[string]string{l.Case.Lot.Trim: "yes"}, &prob.Three{High: 9}
+			l.Case.Findings, l.Case.Market.HammerGuess = map[string]string{l.Case.Lot.Trim: "yes"}, &prob.Three{High: 9}
+			l.Case.Lot.Trim += "x"
 			l.Case.Damage, l.Case.Repair.Lines = append(l.Case.Damage, lot.Damage{Area: "01"}), nil
 		}),
 		onLot("comparables", book.Worksheet(1), func(l *book.Lot) {

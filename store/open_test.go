@@ -25,7 +25,8 @@ import (
 func pragmas(t *testing.T, conn *sql.Conn) map[string]string {
 	t.Helper()
 	found := map[string]string{}
-	for _, name := range []string{"busy_timeout", "journal_mode", "foreign_keys", "synchronous", "query_only", "application_id", "user_version"} {
+	for _, name := range []string{"busy_timeout", "journal_mode", "foreign_keys", "synchronous", "query_only", "application_id",
+		"user_version"} {
 		var value string
 		if err := conn.QueryRowContext(t.Context(), "PRAGMA "+name).Scan(&value); err != nil {
 			t.Fatal(err)

@@ -46,10 +46,13 @@ func (p place) each(query string, scan func(rows *sql.Rows) error, args ...any) 
 	return rows.Err()
 }
 
+// query is a question to the file, and what is done by it, for an error.
+type query struct{ doing, text string }
+
 // collect returns what scan makes of every row of a query, read in one transaction.
-func collect[T any](ctx context.Context, s *Store, doing, query string, scan func(rows *sql.Rows) (T, error)) (items []T, err error) {
-	err = s.read(ctx, doing, func(tx *sql.Tx) error {
-		return place{ctx, tx}.each(query, func(rows *sql.Rows) error {
+func collect[T any](ctx context.Context, s *Store, q query, scan func(rows *sql.Rows) (T, error)) (items []T, err error) {
+	err = s.read(ctx, q.doing, func(tx *sql.Tx) error {
+		return place{ctx, tx}.each(q.text, func(rows *sql.Rows) error {
 			item, err := scan(rows)
 			items = append(items, item)
 			return err

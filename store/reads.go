@@ -15,11 +15,14 @@ import (
 
 // Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
 func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
-	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.model_year, l.make, l.model,
-			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance, a.mean_profit, a.per_hour, a.revision <> l.revision
+	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, l.archived,
+			l.number, l.sale, l.sale_date,
+			l.model_year, l.make, l.model,
+			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
+			a.mean_profit, a.per_hour, a.revision <> l.revision
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id
 		WHERE l.removed_at IS NULL
-		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`, scanEntry)
+		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
 }
 
 func scanEntry(rows *sql.Rows) (book.Entry, error) {
@@ -39,9 +42,9 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 
 // Lots returns what every lot that is not removed says of its vehicle and sale, archived ones too, in the order in which they came.
 func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
-	return collect(ctx, s, "reading the lots", `SELECT l.id, l.state, d.body FROM lots l
+	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, d.body FROM lots l
 		JOIN documents d ON d.lot = l.id AND d.part = 'lot'
-		WHERE l.removed_at IS NULL ORDER BY l.id`, func(rows *sql.Rows) (l book.Listed, err error) {
+		WHERE l.removed_at IS NULL ORDER BY l.id`}, func(rows *sql.Rows) (l book.Listed, err error) {
 		var body []byte
 		if err := rows.Scan(&l.ID, &l.State, &body); err != nil {
 			return l, err
@@ -52,8 +55,8 @@ func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
 
 // Imports returns the past buys that were taken in from tables, removed ones too.
 func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
-	return collect(ctx, s, "reading the past buys", `SELECT id, imported_as, imported_row, removed_at IS NOT NULL FROM lots
-		WHERE imported_as <> '' ORDER BY id`, func(rows *sql.Rows) (i book.Import, err error) {
+	return collect(ctx, s, query{"reading the past buys", `SELECT id, imported_as, imported_row, removed_at IS NOT NULL FROM lots
+		WHERE imported_as <> '' ORDER BY id`}, func(rows *sql.Rows) (i book.Import, err error) {
 		return i, rows.Scan(&i.Lot, &i.As, &i.Row, &i.Removed)
 	})
 }
@@ -61,13 +64,13 @@ func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
 // Builds returns every lot that was won or lost, archived ones too, removed ones not, with what was foretold of it last. What was
 // entered of a lot that is marked otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
-	return collect(ctx, s, "reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin, l.model_year, l.make,
-			l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body
+	return collect(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
+			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body
 		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
 		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build'
 		LEFT JOIN forecasts f ON f.prediction = l.frozen
 		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost')
-		ORDER BY l.sale_date = '', l.sale_date, l.id`, scanBought)
+		ORDER BY l.sale_date = '', l.sale_date, l.id`}, scanBought)
 }
 
 func scanBought(rows *sql.Rows) (b book.Bought, err error) {
@@ -94,9 +97,9 @@ type frozenCase struct {
 // FrozenCases returns the case that was frozen last of each lot that is not removed, and a sentence for each that this version
 // cannot read.
 func (s *Store) FrozenCases(ctx context.Context) (map[int64]valuation.Case, []string, error) {
-	files, err := collect(ctx, s, "reading the frozen cases", `SELECT l.id, l.number, p.case_file FROM lots l
+	files, err := collect(ctx, s, query{"reading the frozen cases", `SELECT l.id, l.number, p.case_file FROM lots l
 		JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id)
-		WHERE l.removed_at IS NULL`, func(rows *sql.Rows) (f frozenCase, err error) {
+		WHERE l.removed_at IS NULL`}, func(rows *sql.Rows) (f frozenCase, err error) {
 		return f, rows.Scan(&f.lot, &f.number, &f.file)
 	})
 	cases, doubts := map[int64]valuation.Case{}, []string(nil)

@@ -1,11 +1,14 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"encoding/json"
 	"errors"
 	"fmt"
+
+	"walkline/store/book"
 )
 
 // Setting reads the setting of that name into the value that into points to, and returns whether there is one; without
@@ -51,4 +54,66 @@ func (s *Store) putSetting(p place, name string, body json.RawMessage) error {
 	}
 	return p.exec(`INSERT INTO settings (name, value, saved_at) VALUES (?, ?, ?)
 		ON CONFLICT (name) DO UPDATE SET value = excluded.value, saved_at = excluded.saved_at`, name, string(body), s.stamp())
+}
+
+// set does a change to a setting.
+func (w *work) set(x book.Setting, forced bool) error {
+	before, err1 := settingTree(x.Before)
+	after, err2 := settingTree(x.After)
+	stored, err3 := rawSetting(w.place, x.Name)
+	if err := cmp.Or(err1, err2, err3); err != nil {
+		return err
+	}
+	fields := compare([]string{x.Name}, before, after)
+	if stored == nil && before != absent && len(fields) > 0 { // it was made from the starter values: they are what it differs from
+		if err := w.s.putSetting(w.place, x.Name, raw(before)); err != nil {
+			return err
+		}
+	}
+	left, err := w.setFields(fields, forced)
+	if err != nil || len(left) > 0 {
+		return clashOr(err, "", left)
+	}
+	now, err := rawSetting(w.place, x.Name)
+	if err != nil {
+		return err
+	}
+	tree, err := parse(now)
+	w.done.Merged = w.done.Merged || !same(tree, after)
+	return err
+}
+
+// settingTree returns a setting as a tree; nil is no setting.
+func settingTree(v any) (any, error) {
+	tree, err := treeOf(v)
+	if tree == nil {
+		tree = absent
+	}
+	return tree, err
+}
+
+// setFields puts fields into settings as far as they fit, and returns the paths of those that do not.
+func (w *work) setFields(fields []field, forced bool) (left [][]string, err error) {
+	for _, f := range fields {
+		stored, err := rawSetting(w.place, f.Path[0])
+		if err != nil {
+			return nil, err
+		}
+		tree, err := parse(stored)
+		if err != nil {
+			return nil, err
+		}
+		tree, made, clash, err := putAll(tree, []field{f}, forced)
+		if err != nil {
+			return nil, err
+		}
+		left = append(left, clash...)
+		if len(made) > 0 {
+			if err := w.s.putSetting(w.place, f.Path[0], raw(tree)); err != nil {
+				return nil, err
+			}
+			w.made.Settings = append(w.made.Settings, made...)
+		}
+	}
+	return left, nil
 }

@@ -123,7 +123,8 @@ func (w *work) join(step book.Step) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	return true, w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`, step.Label, string(text), w.s.stamp(), last.number)
+	return true, w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`,
+		step.Label, string(text), w.s.stamp(), last.number)
 }
 
 // both returns the change of a step and of the work after it, as one: what differs between before the one and after the other.

@@ -85,8 +85,8 @@ func with(tree any, path []string, v any) any {
 	return object
 }
 
-// same reports whether two trees say the same. A key that the one lacks and that is empty in the other is no difference: it was
-// added to the program after the older of them was written.
+// same reports whether two trees say the same: no list says what an empty one says. A key that the one lacks and that is empty in
+// the other is no difference: it was added to the program after the older of them was written.
 func same(a, b any) bool {
 	x, isX := a.(map[string]any)
 	y, isY := b.(map[string]any)
@@ -99,13 +99,25 @@ func same(a, b any) bool {
 		return true
 	}
 	if v, ok := a.([]any); ok {
-		w, ok := b.([]any)
-		return ok && slices.EqualFunc(v, w, same) || b == absent && len(v) == 0
+		if w, ok := b.([]any); ok {
+			return slices.EqualFunc(v, w, same)
+		}
 	}
 	if a == absent || b == absent {
 		return blank(a) && blank(b)
 	}
-	return reflect.DeepEqual(a, b)
+	return hollow(a) && hollow(b) || reflect.DeepEqual(a, b)
+}
+
+// hollow reports whether a tree is a list or an object with nothing in it, or none.
+func hollow(tree any) bool {
+	switch v := tree.(type) {
+	case map[string]any:
+		return len(v) == 0
+	case []any:
+		return len(v) == 0
+	}
+	return tree == nil
 }
 
 // blank reports whether a tree is what a key that lacks is read as.

@@ -47,7 +47,8 @@ var oldLists = []struct{ part, within, query string }{
 // oldBuild are the rows of what came of a lot.
 var oldBuild = []struct{ key, query string }{
 	{"charges", `SELECT name, amount FROM charges WHERE lot = ? ORDER BY position`},
-	{"receipts", `SELECT date, what, amount, kind, line, source, trade, donor, file, file_hash AS hash FROM receipts WHERE lot = ? ORDER BY position`},
+	{"receipts", `SELECT date, what, amount, kind, line, source, trade, donor, file, file_hash AS hash FROM receipts
+		WHERE lot = ? ORDER BY position`},
 	{"hours", `SELECT date, trade, line, hours, what FROM hours_worked WHERE lot = ? ORDER BY position`},
 	{"risks", `SELECT risk, state FROM risks_seen WHERE lot = ? ORDER BY position`},
 	{"done", `SELECT line FROM lines_done WHERE lot = ? ORDER BY position`},
@@ -96,8 +97,9 @@ func (u upgrade) lot(id int64) error {
 // facts returns the columns of a lot and its terms as documents.
 func (u upgrade) facts(id int64) (map[string]any, error) {
 	documents := map[string]any{}
-	heads, err := u.rows(`SELECT format, currency, valued_on, number AS "lot.number", sale AS "lot.sale", sale_date AS "lot.sale_date", vin AS "lot.vin",
-		model_year AS "lot.model_year", make AS "lot.make", model AS "lot.model", trim AS "lot.trim", odometer AS "lot.odometer",
+	heads, err := u.rows(`SELECT format, currency, valued_on, number AS "lot.number", sale AS "lot.sale", sale_date AS "lot.sale_date",
+		vin AS "lot.vin", model_year AS "lot.model_year", make AS "lot.make", model AS "lot.model", trim AS "lot.trim",
+		odometer AS "lot.odometer",
 		odometer_unit AS "lot.odometer_unit", odometer_status AS "lot.odometer_status", title_issued_in AS "lot.title.issued_in",
 		title_document AS "lot.title.document", title_brands AS "lot.title.brands!", register_in AS "lot.title.register_in",
 		loss AS "lot.loss!", condition AS "lot.condition", keys AS "lot.keys?", airbags AS "lot.airbags_deployed!" FROM lots WHERE id = ?`, id)

@@ -1,8 +1,10 @@
 package store
 
 import (
+	"cmp"
 	"database/sql"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -14,32 +16,6 @@ import (
 type swap4 struct {
 	Before json.RawMessage `json:"before"`
 	After  json.RawMessage `json:"after"`
-}
-
-// splice4 is how a list became another.
-type splice4 struct {
-	At  int               `json:"at"`
-	Out []json.RawMessage `json:"out"`
-	In  []json.RawMessage `json:"in"`
-}
-
-// change4 is a step of a lot.
-type change4 struct {
-	Documents map[string]swap4 `json:"documents"`
-	Damage    splice4          `json:"damage"`
-	Findings  splice4          `json:"findings"`
-	Lines     splice4          `json:"lines"`
-	Risks     splice4          `json:"risks"`
-	Rows      splice4          `json:"rows"`
-	Photos    *splice4         `json:"photos"`
-	Build     *struct {
-		Head     swap4   `json:"head"`
-		Charges  splice4 `json:"charges"`
-		Receipts splice4 `json:"receipts"`
-		Hours    splice4 `json:"hours"`
-		Risks    splice4 `json:"risks"`
-		Done     splice4 `json:"done"`
-	} `json:"build"`
 }
 
 // status4 is what a lot is marked with; Removed is when it was.
@@ -189,89 +165,102 @@ func (s swap4) trees() (before, after any, err error) {
 	return before, after, err
 }
 
-// lotStep returns a step of a lot as a change, and whether it is one of the build.
+// lotStep returns a step of a lot as a change, and whether it is one of the build. An old step holds documents, and beside them
+// lists by their name; the same of a build, whose document is its head.
 func lotStep(row row4) (c lotChange, isBuild bool, err error) {
-	var old change4
-	if err := json.Unmarshal(row.text, &old); err != nil {
+	var old, build map[string]json.RawMessage
+	var documents map[string]swap4
+	var head swap4
+	var found splice
+	err = json.Unmarshal(row.text, &old)
+	err = errors.Join(err, unmarshal(old["documents"], &documents), unmarshal(old["build"], &build), unmarshal(old["findings"], &found))
+	c = lotChange{Lot: row.of.Lot, Lists: map[string]splice{}}
+	for _, name := range []string{"damage", "lines", "risks", "rows", "photos"} {
+		err = errors.Join(err, c.take(name, old[name]))
+	}
+	for key, text := range build {
+		if key == "head" {
+			err = errors.Join(err, unmarshal(text, &head))
+		} else {
+			err = errors.Join(err, c.take("build."+key, text))
+		}
+	}
+	before, after, fault := head.trees()
+	if err = errors.Join(err, fault); err == nil {
+		c.Fields = compare([]string{"build"}, before, after)
+		err = c.takeDocuments(documents, found)
+	}
+	if err != nil {
 		return c, false, fmt.Errorf("%w: step %d of lot %d can't be read (%w)", ErrDamaged, row.of.Number, row.of.Lot, err)
 	}
-	c = lotChange{Lot: row.of.Lot, Lists: map[string]splice{}}
-	kept := map[string]splice4{"damage": old.Damage, "lines": old.Lines, "risks": old.Risks, "rows": old.Rows}
-	if old.Photos != nil {
-		kept["photos"] = *old.Photos
-	}
-	if b := old.Build; b != nil {
-		maps.Copy(kept, map[string]splice4{"build.charges": b.Charges, "build.receipts": b.Receipts, "build.hours": b.Hours,
-			"build.risks": b.Risks, "build.done": b.Done})
-		before, after, err := b.Head.trees()
-		if err != nil {
-			return c, false, err
-		}
-		c.Fields = compare([]string{"build"}, before, after)
-	}
-	for name, s := range kept {
-		if len(s.Out)+len(s.In) > 0 {
-			c.Lists[name] = s.now(name == "photos" || partOf(name) == "build")
-		}
-	}
-	return c, old.Build != nil, old.documents(&c)
+	return c, build != nil, nil
 }
 
-// now returns a splice as steps hold it; none tells whether a list without items is none.
-func (s splice4) now(none bool) splice {
-	items := func(list []json.RawMessage) json.RawMessage {
-		if len(list) == 0 {
-			return json.RawMessage("[]")
-		}
-		text, _ := json.Marshal(list) // of documents that were read from JSON
-		return text
+// unmarshal reads a document where there is one.
+func unmarshal(text json.RawMessage, into any) error {
+	if len(text) == 0 {
+		return nil
 	}
-	return splice{s.At, items(s.Out), items(s.In), none, none}
+	return json.Unmarshal(text, into)
 }
 
-// documents adds to c what differs in the documents of a step, and in what was found.
-func (old change4) documents(c *lotChange) error {
-	found := compare([]string{"findings"}, answers4(old.Findings.Out), answers4(old.Findings.In))
+// take adds an old splice of a list to c, if there is anything in it.
+func (c *lotChange) take(name string, text json.RawMessage) error {
+	var s splice
+	if err := unmarshal(text, &s); err != nil || len(text) == 0 || string(text) == "null" {
+		return err
+	}
+	if listless(s.Out) && listless(s.In) {
+		return nil
+	}
+	s.Was = name == "photos" || partOf(name) == "build" // of these a list without items is none
+	s.Is = s.Was
+	c.Lists[name] = s
+	return nil
+}
+
+// takeDocuments adds to c what differs in the documents of a step, and in what was found.
+func (c *lotChange) takeDocuments(documents map[string]swap4, found splice) error {
+	out, err1 := answers4(found.Out)
+	in, err2 := answers4(found.In)
+	if err := cmp.Or(err1, err2); err != nil {
+		return err
+	}
+	answers := compare([]string{"findings"}, out, in)
 	within := map[string]string{"damage": "damage", "repair": "lines", "hidden": "risks", "resale": "rows"}
-	for _, part := range slices.Sorted(maps.Keys(old.Documents)) {
-		before, after, err := old.Documents[part].trees()
+	for _, part := range slices.Sorted(maps.Keys(documents)) {
+		before, after, err := documents[part].trees()
 		if err != nil {
 			return err
 		}
 		if list := within[part]; list != "" {
 			was, is := emptied(map[string]any{part: before}, part, list) == nil, emptied(map[string]any{part: after}, part, list) == nil
 			s, ok := c.Lists[list]
-			if !ok {
-				s = splice4{}.now(false)
-			}
 			if s.Was, s.Is = was, is; ok || was != is {
 				c.Lists[list] = s
 			}
 		}
-		switch part {
-		case "damage": // of no items
-		case "findings":
-			if before == nil {
-				found = append(compareDocuments(part, before, after), found...)
-			} else {
-				found = append(found, compareDocuments(part, before, after)...)
-			}
+		switch fields := compareDocuments(part, before, after); {
+		case part == "damage": // of no items
+		case part == "findings" && before == nil:
+			answers = append(fields, answers...)
+		case part == "findings":
+			answers = append(answers, fields...)
 		default:
-			c.Fields = append(c.Fields, compareDocuments(part, before, after)...)
+			c.Fields = append(c.Fields, fields...)
 		}
 	}
-	c.Fields = append(c.Fields, found...)
+	c.Fields = append(c.Fields, answers...)
 	return nil
 }
 
 // answers4 returns answers to things looked at as an object.
-func answers4(list []json.RawMessage) any {
+func answers4(text json.RawMessage) (any, error) {
+	var list []struct{ ID, Answer string }
 	object := map[string]any{}
-	for _, text := range list {
-		var f struct{ ID, Answer string }
-		if json.Unmarshal(text, &f) == nil {
-			object[f.ID] = f.Answer
-		}
+	err := unmarshal(text, &list)
+	for _, f := range list {
+		object[f.ID] = f.Answer
 	}
-	return object
+	return object, err
 }

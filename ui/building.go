@@ -13,16 +13,6 @@ import (
 	"walkline/valuation"
 )
 
-// OpenBuild shows one build.
-func (w *Window) OpenBuild(id int64) {
-	w.Do(desk.ShowBuild(id))
-}
-
-// CloseBuild goes back to the list of builds.
-func (w *Window) CloseBuild() {
-	w.Do(desk.CloseBuild())
-}
-
 // foresee has what is left of the builds on show worked out away from the window: the open one, or all of the list that are
 // not ended.
 func (w *Window) foresee() {

@@ -142,7 +142,7 @@ func (w *Window) alone(do func()) {
 // back goes from a page about the lot to its worksheet, from an open build to the list, and from there to the Board.
 func (w *Window) back() {
 	if w.state.Place == desk.Builds && w.state.Build != nil {
-		w.CloseBuild()
+		w.Do(desk.CloseBuild())
 		return
 	}
 	if w.state.Place != desk.Worksheet && w.places.at(w.state.Place).lot {

@@ -132,10 +132,15 @@ func EditLot(words string, change func(*valuation.Case)) Action {
 		change(&after)
 		after = s.atSale(s.Open.Case, after)
 		step := a.step(s)
-		step.Lots = []book.Change{{Before: book.Lot{ID: s.Open.ID, Case: s.Open.Case}, After: book.Lot{ID: s.Open.ID, Case: after}}}
+		step.Lots = []book.Change{{Before: s.Open.at(s.Open.Case), After: s.Open.at(after)}}
 		s, _ = d.keep(ctx, s, "save the change", step)
 		return s
 	}).ofOpen()
+}
+
+// at returns the open lot as a step has it, with a case.
+func (o *Open) at(c valuation.Case) book.Lot {
+	return book.Lot{ID: o.ID, Revision: o.kept.Revision, Case: c}
 }
 
 // ofOpen returns the action as a step of the open lot, which Live and the worksheet show alike.

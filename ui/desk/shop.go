@@ -227,14 +227,6 @@ func (d *Desk) keepShop(ctx context.Context, s State, a Action, shop Shop) State
 
 // keepSetting keeps one of the shop's own values as a step.
 func (d *Desk) keepSetting(ctx context.Context, s State, a Action, name string, before, after any) State {
-	var there json.RawMessage
-	found, err := d.Book.Setting(ctx, name, &there)
-	if err == nil && !found { // the starter values stand first, so that each section can be taken back by itself
-		err = d.Book.PutSetting(ctx, name, before)
-	}
-	if err != nil {
-		return s.troubled("keep "+a.words, err)
-	}
 	step := a.step(s)
 	step.Settings = []book.Setting{{Name: name, Before: before, After: after}}
 	s, _ = d.keep(ctx, s, "keep "+a.words, step)

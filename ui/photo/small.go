@@ -34,16 +34,6 @@ func ReadSmall(data []byte, side int) (Info, []byte, error) {
 	return info, out.Bytes(), nil
 }
 
-// Upright returns the photograph in a file upright, no side longer than side pixels. What is clear in it becomes white.
-// Errors: as [Read].
-func Upright(data []byte, side int) (*image.RGBA, error) {
-	info, img, err := decoded(data)
-	if err != nil {
-		return nil, err
-	}
-	return turned(scaled(img, side), info.Turn), nil
-}
-
 // scaled returns a picture on white, no side longer than side. It is scaled down by areas, so that fine lines do not flicker out.
 func scaled(img image.Image, side int) *image.RGBA {
 	b := img.Bounds()

@@ -113,20 +113,6 @@ func Risks(o desk.Open) [][]string {
 	return rows
 }
 
-// HoursByTrade returns the most likely hours of a line by trade, in words.
-func HoursByTrade(l repair.Line) string {
-	out := ""
-	for _, trade := range lot.Trades {
-		if h, ok := l.Hours[trade]; ok {
-			if out != "" {
-				out += ", "
-			}
-			out += fmt.Sprintf("%s %.1f to %.1f", trade, h.Low, h.High)
-		}
-	}
-	return out
-}
-
 // SourceWords says the source of a part in words.
 func SourceWords(source string) string {
 	switch source {

@@ -1,17 +1,12 @@
 package widgets
 
 import (
-	"time"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
-	"walkline/ui/theme"
-	"walkline/ui/widgets/draw"
 )
 
 // Layer is a window's content with a sheet over it, on which tips and suggestions lie without taking the keyboard. Give it to
@@ -114,64 +109,3 @@ func (l *Layer) drop(o fyne.CanvasObject) {
 	l.sheet.Remove(o)
 	l.sheet.Refresh()
 }
-
-// Tip shows words near the pointer when it rests on an object. It never says what is not said elsewhere too: it does not open by
-// keyboard.
-type Tip struct {
-	widget.BaseWidget
-	content fyne.CanvasObject
-	text    string
-	at      fyne.Position
-	stop    func()
-	shown   fyne.CanvasObject
-	on      *Layer
-}
-
-const tipWait = 600 * time.Millisecond
-
-// NewTip gives an object a tip.
-func NewTip(content fyne.CanvasObject, text string) *Tip {
-	t := &Tip{content: content, text: text}
-	t.ExtendBaseWidget(t)
-	return t
-}
-
-// SetText changes the words.
-func (t *Tip) SetText(text string) { t.text = text }
-
-// Facts returns the words.
-func (t *Tip) Facts() []string { return []string{t.text} }
-
-// MouseIn waits for the pointer to rest.
-func (t *Tip) MouseIn(e *desktop.MouseEvent) {
-	t.at = e.AbsolutePosition
-	if l := layerOf(t); l != nil && t.text != "" {
-		t.stop = l.runner.After(tipWait, func() { t.show(l) })
-	}
-}
-
-// MouseMoved follows the pointer.
-func (t *Tip) MouseMoved(e *desktop.MouseEvent) { t.at = e.AbsolutePosition }
-
-// MouseOut takes the tip away.
-func (t *Tip) MouseOut() {
-	if t.stop != nil {
-		t.stop()
-		t.stop = nil
-	}
-	if t.shown != nil {
-		t.on.drop(t.shown)
-		t.shown = nil
-	}
-}
-
-func (t *Tip) show(l *Layer) {
-	words := draw.NewText(t.text, theme.SizeSmall, draw.Foreground)
-	ground := canvas.NewRectangle(theme.Color(draw.Menu))
-	ground.StrokeColor, ground.StrokeWidth, ground.CornerRadius = theme.Color(draw.Separator), 1, theme.Half
-	t.shown, t.on = container.NewStack(ground, container.NewPadded(words.Text)), l
-	l.put(t.shown, t.at.AddXY(theme.Space, theme.Wide), t.shown.MinSize())
-}
-
-// CreateRenderer returns the renderer.
-func (t *Tip) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(t.content) }
