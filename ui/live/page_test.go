@@ -75,7 +75,7 @@ func at(t *testing.T, size fyne.Size) *hall {
 	return h
 }
 
-func (h *hall) call(bid money.Amount) { h.do(desk.Call(bid)) }
+func (h *hall) call(bid money.Amount)      { h.do(desk.Call(bid)) }
 func (h *hall) press(keys ...fyne.KeyName) { seen.Press(h.page.First(), keys...) }
 func (h *hall) types(words string)         { test.Type(h.page.First(), words) }
 
