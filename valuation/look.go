@@ -36,7 +36,7 @@ const standInLow, standInHigh = 0.5, 1.5
 // hammer returns the guess of the hammer price, or what stands in for it, and which of them it is.
 func (w *work) hammer() (prob.Three, string) {
 	switch {
-	case len(checks.Stops(w.items)) > 0:
+	case len(checks.Stops(w.items)) > 0 || len(w.c.missing()) > 0:
 		return prob.Three{}, checks.NoBasis
 	case w.c.Market.HammerGuess != nil:
 		return *w.c.Market.HammerGuess, checks.Guess

@@ -24,6 +24,7 @@ var RuleWords = map[string]string{
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
 	Stopped:               "a stop: see Checks",
+	Unready:               "what is still missing",
 }
 
 // grounds says why the walk-away bid is where it is.
@@ -133,6 +134,7 @@ func (w *work) unused() []string {
 	for _, i := range w.items {
 		known[i.ID] = true
 	}
+	known[NothingSeen] = true
 	for _, id := range sortedKeys(w.c.Findings) {
 		if !known[id] {
 			out = append(out, fmt.Sprintf("The finding %q informs no risk of this lot and changes nothing.", id))
@@ -148,6 +150,11 @@ func (w *work) unused() []string {
 func (w *work) uncounted() []string {
 	var out []string
 	l := w.c.Lot
+	for _, n := range w.c.Needs() {
+		if w.c.byHand() {
+			out = append(out, "Still missing, which a lot that the catalogues figure gets no bid without: "+n.Text)
+		}
+	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
