@@ -40,7 +40,7 @@ func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
 	if err := w.run(m); err != nil {
 		return Answer{}, Odds{}, err
 	}
-	if len(c.missing()) > 0 {
+	if len(w.missing()) > 0 {
 		return w.answer(), Odds{}, nil
 	}
 	kept := work{c: w.c, currency: w.currency, problem: w.problem, found: w.found} // without the scenarios of each line

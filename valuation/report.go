@@ -41,7 +41,7 @@ func (w *work) answer() Answer {
 	a.Ladder = w.ladder(at)
 	a.Drivers = w.drivers(inv.Total)
 	a.Checklist, a.Looks, a.TotalLoss = w.items, w.looks, w.totalLoss()
-	if missing := w.c.missing(); len(missing) > 0 {
+	if missing := w.missing(); len(missing) > 0 {
 		a.unready(missing)
 	}
 	return a

@@ -140,9 +140,6 @@ func (w *work) unused() []string {
 			out = append(out, fmt.Sprintf("The finding %q informs no risk of this lot and changes nothing.", id))
 		}
 	}
-	if w.c.Repair.UseCatalogue && w.k.Jobs.Currency != w.c.Currency || w.c.Hidden.UseCatalogue && w.k.Risks.Currency != w.c.Currency {
-		out = append(out, fmt.Sprintf("The catalogue's figures are in %s and are taken as if they were %s: enter your own.", w.k.Jobs.Currency, w.c.Currency))
-	}
 	return out
 }
 
