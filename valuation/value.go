@@ -159,5 +159,5 @@ func (w *work) allowance() float64 {
 	}
 	market := w.market.level * (1 - w.c.Selling.Percent)
 	shared := math.Sqrt(market*market + w.played.SharedVariance())
-	return shared * prob.WinnersConstant(w.c.Market.Rivals+1)
+	return shared * prob.WinnersConstant(w.c.Market.rivals()+1)
 }

@@ -116,9 +116,12 @@ func (w *work) warnings() []string {
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}
+	if w.c.Run.WinnersAllowance && w.c.Market.Rivals == nil {
+		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
+	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
-			w.money(w.problem.Allowance), w.c.Market.Rivals))
+			w.money(w.problem.Allowance), w.c.Market.rivals()))
 	}
 	return out
 }

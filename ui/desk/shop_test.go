@@ -62,7 +62,8 @@ func TestALotNamesTheTermsThatAreStarterValues(t *testing.T) {
 	if !slices.Contains(s.Open.Starters, desk.OtherBids) || slices.Contains(s.Open.Starters, desk.OfCurrency) {
 		t.Errorf("a new lot: %q", s.Open.Starters)
 	}
-	s = d.Edit(t.Context(), s, "rivals", func(c *valuation.Case) { c.Market.Rivals = 9 })
+	others := 9
+	s = d.Edit(t.Context(), s, "rivals", func(c *valuation.Case) { c.Market.Rivals = &others })
 	if slices.Contains(s.Open.Starters, desk.OtherBids) || !slices.Contains(s.Open.Starters, desk.HouseRules) {
 		t.Errorf("with rivals of its own: %q", s.Open.Starters)
 	}

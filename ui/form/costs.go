@@ -48,9 +48,19 @@ func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // Rivals adds the fields of who else bids.
 func Rivals(f *Form) {
-	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
-		func(c valuation.Case) widgets.Number { return widgets.Known(float64(c.Market.Rivals)) },
-		func(c *valuation.Case, n widgets.Number) { c.Market.Rivals = n.Int() })
+	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000), Optional: true},
+		func(c valuation.Case) widgets.Number {
+			if n, entered := c.Market.Others(); entered {
+				return widgets.Known(float64(n))
+			}
+			return widgets.Number{}
+		},
+		func(c *valuation.Case, n widgets.Number) {
+			if c.Market.Rivals = nil; n.Known {
+				others := n.Int()
+				c.Market.Rivals = &others
+			}
+		})
 	f.Tick("Winner's allowance", "count it", func(c valuation.Case) bool { return c.Run.WinnersAllowance },
 		func(c *valuation.Case, on bool) { c.Run.WinnersAllowance = on })
 }

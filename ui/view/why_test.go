@@ -28,7 +28,8 @@ func weighed(t *testing.T) desk.Open {
 	c.Buying.Storage = valuation.Storage{PerDay: 20, FreeDays: 2, Days: prob.Certain(4)}
 	c.Time.HoldingPerDay, c.Time.CapitalRate, c.Time.DaysToSell = 5, .1, prob.Three{Low: 10, Likely: 20, High: 40}
 	c.Selling = valuation.Selling{Percent: .05, Flat: 100}
-	c.Market.Rivals = 4
+	others := 4
+	c.Market.Rivals = &others
 	c.Labour.Rates = map[string]float64{"body": 40}
 	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300)},
 		{ID: "b", Job: "Pull the sill", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded", Caution: "the maker decides."}}
