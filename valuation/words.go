@@ -30,8 +30,9 @@ var RuleWords = map[string]string{
 func (w *work) grounds() []string {
 	at := *w.found.Bid
 	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
-	return []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
+	out := []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
 		RuleWords[w.found.Binding], w.limit(w.found.Binding), w.currency.Show(at), w.currency.Group(next.Bid), w.figure(w.found.Binding, next))}
+	return append(out, w.planWords()...)
 }
 
 // refusal says why no bid can be made.
@@ -113,6 +114,7 @@ func (w *work) warnings() []string {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
+	out = append(out, w.stopDoubts()...)
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}

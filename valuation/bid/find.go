@@ -65,7 +65,7 @@ func (p *Problem) top(caps []money.Amount) money.Amount {
 			most = max(most, c)
 		}
 	}
-	return max(min(tight, most), min(most, 2*p.Currency.FromMajor(p.Resale.Quantile(1))))
+	return max(min(tight, most), min(most, 2*p.Currency.FromMajor(p.highest())))
 }
 
 // decide finds the largest legal bid within every cap, the rule that binds, and a gap below it.
@@ -119,7 +119,7 @@ func (p *Problem) greatest(r rule) money.Amount {
 	if lack(0) > 0 {
 		return -1
 	}
-	hi := float64(p.Currency.FromMajor(p.Resale.Quantile(1) + p.labour + r.limit + 1))
+	hi := float64(p.Currency.FromMajor(p.highest() + p.labour + r.limit + 1))
 	if lack(hi) <= 0 {
 		return boundless
 	}
