@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"walkline/valuation/checks"
+	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
@@ -82,18 +83,26 @@ func (w *work) profit(at, total money.Amount, bars []Bar) Profit {
 // rungs is about how many bids the ladder shows.
 const rungs = 16
 
-// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbours among them.
+// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbours among them: to 1.3 times at,
+// and at least to half of the likely price.
 func (w *work) ladder(at money.Amount) []Rung {
-	legal := w.legal(at)
-	k, _ := slices.BinarySearch(legal, at)
-	stride := max(1, len(legal)/rungs)
+	steps := w.c.Buying.BidSteps
+	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
+	_, count := invoice.Stand(steps, top)
+	_, k := invoice.Stand(steps, at)
+	places := []int64{1, count, k - 1, k, k + 1}
+	for n, stride := int64(1), max(1, count/rungs); n <= count; n += stride {
+		places = append(places, n)
+	}
+	slices.Sort(places)
 	var out []Rung
-	for i, b := range legal {
-		if i == 0 || i == len(legal)-1 || i%stride == 0 || i >= k-1 && i <= k+1 {
-			f := w.problem.Judge(b)
-			out = append(out, Rung{Bid: b, Acquisition: f.Total, MeanProfit: f.Mean, LossChance: f.LossChance,
-				WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour, Holds: f.Holds})
+	for _, n := range slices.Compact(places) {
+		if n < 1 || n > count {
+			continue
 		}
+		f := w.problem.Judge(invoice.Nth(steps, n))
+		out = append(out, Rung{Bid: f.Bid, Acquisition: f.Total, MeanProfit: f.Mean, LossChance: f.LossChance,
+			WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour, Holds: f.Holds})
 	}
 	return out
 }

@@ -8,7 +8,6 @@ import (
 	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 )
 
 // Stopped stands in the place of the binding rule where a stop forbids every bid.
@@ -107,9 +106,6 @@ func (w *work) warnings() []string {
 		out = append(out, fmt.Sprintf("The fee schedule is not even: %s breaks a rule while the higher bid %s holds them all.",
 			w.currency.Show(g.Fails), w.currency.Show(g.Passes)))
 	}
-	if !w.found.Whole {
-		out = append(out, fmt.Sprintf("The bid steps are so fine that only the first %d legal bids were looked at.", invoice.MostBids))
-	}
 	for _, i := range checks.Contradictions(w.inQuestion()) {
 		out = append(out, i.Text)
 	}
@@ -201,11 +197,4 @@ func (w *work) unpaid() []string {
 		}
 	}
 	return out
-}
-
-// legal returns the legal bids that the ladder may show: to 1.3 times at, and at least to half of the likely price.
-func (w *work) legal(at money.Amount) []money.Amount {
-	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
-	bids, _ := invoice.Ladder(w.c.Buying.BidSteps, top)
-	return bids
 }
