@@ -42,13 +42,19 @@ type finding struct {
 // factParts are the documents that are kept as columns of the lot.
 var factParts = []string{"format", "currency", "valued_on", "lot"}
 
+// outside is the document of what others do with a lot or give for it: the market, and the ways out as one key of it.
+type outside struct {
+	*valuation.Market
+	WaysOut *valuation.WaysOut `json:"ways_out"`
+}
+
 // documents returns where in c each document lies. The lists that are kept as rows are documents too, of no items: they
 // tell an empty list from none.
 func documents(c *valuation.Case) map[string]any {
 	return map[string]any{
 		"format": &c.Format, "currency": &c.Currency, "valued_on": &c.ValuedOn, "lot": &c.Lot,
 		"damage": &c.Damage, "findings": &c.Findings, "repair": &c.Repair, "hidden": &c.Hidden, "resale": &c.Resale,
-		"buying": &c.Buying, "time": &c.Time, "selling": &c.Selling, "labour": &c.Labour, "market": &c.Market,
+		"buying": &c.Buying, "time": &c.Time, "selling": &c.Selling, "labour": &c.Labour, "market": &outside{&c.Market, &c.WaysOut},
 		"rules": &c.Rules, "run": &c.Run, "factors": &c.Factors,
 	}
 }
@@ -196,12 +202,17 @@ func grown[T any](none []T, s splice[T], a []T) ([]T, error) {
 	return append(none, items...), err
 }
 
-// decode reads a document into the place that it fills, which keeps nothing of what it held.
+// decode reads a document into the place that it fills, which keeps nothing of what it held; a key of the market that an older file
+// lacks means what the case file says of it.
 func decode(part string, text json.RawMessage, place any) error {
 	if place == nil {
 		return fmt.Errorf("%w: no part of a case is called %s", ErrDamaged, part)
 	}
-	reflect.ValueOf(place).Elem().SetZero()
+	if o, is := place.(*outside); is {
+		*o.Market, *o.WaysOut = valuation.Defaults().Market, valuation.Defaults().WaysOut
+	} else {
+		reflect.ValueOf(place).Elem().SetZero()
+	}
 	if err := json.Unmarshal(text, place); err != nil {
 		return fmt.Errorf("%w: %s can't be read (%w)", ErrDamaged, part, err)
 	}

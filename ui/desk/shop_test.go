@@ -27,13 +27,13 @@ func TestTheShopIsKeptAndUndone(t *testing.T) {
 	s := d.Load(t.Context())
 	s = d.EditShop(t.Context(), s, "rivals", func(shop *desk.Shop) { shop.Rivals = 7 })
 	s.Place = desk.Bench
-	if again := d.Load(t.Context()); s.Trouble != "" || again.Shop.Rivals != 7 || again.StarterShop.Rivals != 0 {
+	if again := d.Load(t.Context()); s.Trouble != "" || again.Shop.Rivals != 7 || again.StarterShop.Rivals != valuation.UsualRivals {
 		t.Errorf("%q, kept %d, starter %d", s.Trouble, again.Shop.Rivals, again.StarterShop.Rivals)
 	}
 	if s.Reach().Undo != "rivals" {
 		t.Errorf("undo on the Bench: %+v", s.Reach())
 	}
-	if s = d.Undo(t.Context(), s); s.Shop.Rivals != 0 || s.Notice != "Undone: rivals." {
+	if s = d.Undo(t.Context(), s); s.Shop.Rivals != valuation.UsualRivals || s.Notice != "Undone: rivals." {
 		t.Errorf("after undo %d rivals, %q", s.Shop.Rivals, s.Notice)
 	}
 	if s = d.Redo(t.Context(), s); s.Shop.Rivals != 7 {

@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"walkline/valuation"
 	"walkline/valuation/prob"
 )
 
@@ -49,10 +50,34 @@ func (s story) around(name string) []WhyLine {
 		return []WhyLine{{What: "A day", Money: s.p.Whole(s.c.Time.HoldingPerDay)}, days}
 	case "Capital":
 		return []WhyLine{{What: "A year", How: Percent(s.c.Time.CapitalRate)}, {What: "Of the invoice total", Money: s.p.Exact(s.a.Acquisition.Total)}, days}
+	case "Growing older":
+		return s.growing()
+	case "Option to stop":
+		return s.stopping()
 	case "Winner's allowance":
 		return s.allowance()
 	}
 	return nil
+}
+
+// growing says how the price moves until the day of sale.
+func (s story) growing() []WhyLine {
+	how := "as the comparables tell"
+	if y := s.c.Resale.YearlyChange; y != nil {
+		how = Percent(y.Low) + " to " + Percent(y.High) + ", your own judgement"
+	} else if s.a.Resale.RowsUsed == 0 {
+		how = "not known: there are no comparables that tell"
+	}
+	return []WhyLine{{What: "A year", How: how}, {What: "Days until sold, 8 times in 10", How: fmt.Sprintf("%.0f to %.0f", s.a.Days.P10, s.a.Days.P90)}}
+}
+
+// stopping says where to stop and how often that is.
+func (s story) stopping() []WhyLine {
+	if s.a.StopLine == nil {
+		return nil
+	}
+	return []WhyLine{{What: "Stop line", How: "still to spend at the strip-down", Money: s.p.Whole(*s.a.StopLine), Note: "Above it, stop and " + valuation.PlanWords[s.a.StopWay] + "."},
+		{What: "How often", How: Percent(s.a.StopChance)}, {What: "Worth of the walk-away bid", Money: s.p.Exact(s.a.WayOutWorth)}}
 }
 
 // allowance says where the winner's allowance comes from.
