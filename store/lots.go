@@ -48,7 +48,7 @@ func (s *Store) load(p place, id int64) (book.Lot, error) {
 	}
 	for _, d := range all {
 		if body, ok := bodies[d.name]; ok {
-			if err := decode(d.name, body, d.at); err != nil {
+			if err := decodeOver(d.name, body, d.at); err != nil {
 				return l, err
 			}
 		}

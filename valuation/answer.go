@@ -38,6 +38,8 @@ type Answer struct {
 	Labour      Spread        `json:"own_labour"`
 	Looks       checks.Looks  `json:"looks"`
 	TotalLoss   *TotalLoss    `json:"total_loss"` // nil: no value before the damage to compare with, or no pack
+	Exits
+	Winning
 }
 
 // Spread is a simulated figure's mean and its 10th and 90th percentiles.
@@ -130,4 +132,20 @@ type TotalLoss struct {
 	Value    money.Amount     `json:"value"`   // with a clear title, as finished: what stands for the value just before the damage
 	Salvage  *money.Amount    `json:"salvage"` // the likely hammer price; nil: no guess
 	Callings []checks.Calling `json:"callings"`
+}
+
+// Exits are the plans and the option to stop. All but the plans speak of the rebuild.
+type Exits struct {
+	Plan        string                   `json:"plan"`          // whose figures the answer holds: that with the highest bid
+	Plans       map[string]*money.Amount `json:"plans"`         // walk-away bid of each plan that was priced; nil: do not bid
+	StopWay     string                   `json:"stop_way"`      // the way that stopping leads to; empty: no stop is planned
+	StopLine    *float64                 `json:"stop_line"`     // money still to spend at the strip-down at which stopping is as good
+	StopChance  float64                  `json:"stop_chance"`   // share of the scenarios that stop
+	WayOutWorth money.Amount             `json:"way_out_worth"` // walk-away bid with the option to stop less that without, no bid being nothing
+}
+
+// Winning is how the walk-away bid does against the guess of the hammer price; nil without one. No bid wins nothing.
+type Winning struct {
+	WinChance    *float64 `json:"win_chance"`
+	ExpectedGain *float64 `json:"expected_gain"` // mean profit of bidding up to the walk-away bid, nothing when it is not won
 }

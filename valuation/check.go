@@ -35,6 +35,8 @@ func (c Case) Check() []Fault {
 	f.buying(c.Buying, cur)
 	f.terms(c)
 	f.rules(c.Rules, cur)
+	f.waysOut(c)
+	f.growing(c.Resale)
 	f.factors(c.Factors)
 	return f.all
 }
@@ -209,7 +211,8 @@ func (f *faults) terms(c Case) {
 		f.between("labour.rates."+trade, c.Labour.Rates[trade], 0, 1e6)
 	}
 	f.exchange(c.Market)
-	f.between("market.rivals", float64(c.Market.Rivals), 0, 1000)
+	f.between("market.rivals", float64(c.Market.rivals()), 0, 1000)
+	f.between("market.own_share", c.Market.OwnShare, 0, 1)
 	if c.Market.HammerGuess != nil {
 		f.three("market.hammer_guess", *c.Market.HammerGuess)
 	}

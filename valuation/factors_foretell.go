@@ -4,7 +4,6 @@ import (
 	"maps"
 	"math"
 
-	"walkline/valuation/checks"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -30,10 +29,7 @@ func (m *Memory) Foretell(c Case, k Knowledge, hammer *money.Amount) (learn.Pred
 		return learn.Prediction{}, err
 	}
 	at := w.found.Lowest
-	walk := w.found.Bid
-	if len(checks.Stops(w.items)) > 0 {
-		walk = nil
-	}
+	walk := w.options[w.best].walk()
 	switch {
 	case hammer != nil:
 		at = *hammer
@@ -94,9 +90,9 @@ func (w *work) foretoldTerms() learn.Terms {
 	if hours := prob.Mean(w.played.Hours); hours > 0 {
 		t.Rate = prob.Mean(w.played.Labour) / hours
 	}
-	market := w.market.level * (1 - c.Selling.Percent)
-	if all := market*market + w.played.SharedVariance(); all > 0 {
-		t.ResaleAllow = w.problem.Allowance * market * market / all
+	level, factor, _ := w.doubt(&w.problem)
+	if all := level*level + factor; all > 0 {
+		t.ResaleAllow = w.problem.Allowance * level * level / all
 		t.CostAllow = w.problem.Allowance - t.ResaleAllow
 	}
 	return t
@@ -134,12 +130,12 @@ func (w *work) brandShare() float64 {
 
 // ledger returns the expected money at a hammer price.
 func (w *work) ledger(at money.Amount) learn.Ledger {
-	m, o, round := w.problem.Means(at), w.played, w.currency.FromMajor
+	m, o, round := w.finish.Means(at), w.played, w.currency.FromMajor
 	unseen := prob.Mean(o.HiddenLabour)
 	return learn.Ledger{
-		Resale: round(m.Resale), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
+		Resale: round(m.Resale + m.Growing), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
 		Hidden: round(prob.Mean(o.Hidden) - unseen), Labour: round(m.Labour), Freight: round(prob.Mean(o.Freight)),
-		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(m.Allowance),
+		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(w.problem.Allowance),
 		Fees: w.c.Buying.Total(at, w.currency).Total - at,
 	}
 }

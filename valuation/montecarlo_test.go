@@ -208,7 +208,10 @@ func TestWalkAwayAgreesWithPlainMonteCarlo(t *testing.T) {
 	market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold,
 		Today: c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
 	sample := simulate(c, market.Distribution())
-	bids, _ := invoice.Ladder(c.Buying.BidSteps, 2_000_000)
+	var bids []money.Amount
+	for b := c.Buying.BidSteps[0].Step; b <= 2_000_000; b = scanNext(c.Buying.BidSteps, b) {
+		bids = append(bids, b)
+	}
 	for name, rules := range cases {
 		c.Rules = rules
 		a, err := valuation.Value(c, valuation.Knowledge{Prior: prior(t)})

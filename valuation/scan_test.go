@@ -185,7 +185,7 @@ func certain(rng *rand.Rand) valuation.Case {
 		{From: *amount(4000, 9000), Step: money.Amount(2500 * (1 + rng.IntN(8)))}}
 	c.Buying.Terms = terms(rng, amount)
 	c.Rules = someRules(rng, amount)
-	c.Market.Rivals = rng.IntN(6)
+	c.Market.Rivals = others(rng.IntN(6))
 	c.Run.Scenarios = 256
 	return c
 }

@@ -1,21 +1,18 @@
 package valuation
 
 import (
-	"math"
-
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
-	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
 	"walkline/valuation/scenario"
 )
 
 // Engine names this version of the arithmetic; a frozen prediction carries it.
-const Engine = "walkline-engine/1"
+const Engine = "walkline-engine/2"
 
 // Knowledge is what the engine knows beside the case: the catalogues and the market's prior. It is data, given from outside.
 type Knowledge struct {
@@ -48,8 +45,7 @@ func (w *work) run(m *Memory) error {
 	}
 	w.market = w.market.factored(w.c.learned().Resale)
 	w.played = m.scenes.Play(w.scene())
-	w.problem = w.pose()
-	w.found = bid.Find(&w.problem)
+	w.decide(m)
 	w.look()
 	return nil
 }
@@ -66,8 +62,14 @@ type work struct {
 	items    []checks.Item
 	market   market
 	played   scenario.Outcome
-	problem  bid.Problem
-	found    bid.Answer
+	grows    growing
+	finish   bid.Problem // the rebuild, finished whatever is found
+	stops    stopping
+	rebuilt  option      // the rebuild, with the option to stop where it is taken
+	options  []option    // the plans, in their order
+	best     int         // of the options
+	problem  bid.Problem // of the best plan
+	found    bid.Answer  // of the best plan
 	looks    checks.Looks
 }
 
@@ -138,26 +140,4 @@ func (w *work) scene() scenario.Lot {
 			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))},
 		N: c.Run.Scenarios, Seed: c.Run.Seed,
 	}
-}
-
-// pose puts the scenarios, the price and the terms together as the question of the bid.
-func (w *work) pose() bid.Problem {
-	c, o := w.c, w.played
-	return bid.Problem{
-		Cost: o.Cost, Days: o.Days, Cash: o.Cash, Hours: o.Hours, Labour: o.Labour,
-		Resale: w.market.table, SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat,
-		CapitalRate: c.Time.CapitalRate, Allowance: w.allowance(),
-		Terms: c.Buying.Terms, Steps: c.Buying.BidSteps, Currency: w.currency, Rules: c.Rules,
-	}
-}
-
-// allowance returns the winner's allowance: the shared standard deviation of what the lot is worth before it is bought,
-// times the constant for the number of bidders, the buyer being one of them. Units: money. Source: Milgrom and Weber 1982.
-func (w *work) allowance() float64 {
-	if !w.c.Run.WinnersAllowance {
-		return 0
-	}
-	market := w.market.level * (1 - w.c.Selling.Percent)
-	shared := math.Sqrt(market*market + w.played.SharedVariance())
-	return shared * prob.WinnersConstant(w.c.Market.Rivals+1)
 }

@@ -8,7 +8,6 @@ import (
 	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 )
 
 // Stopped stands in the place of the binding rule where a stop forbids every bid.
@@ -31,8 +30,9 @@ var RuleWords = map[string]string{
 func (w *work) grounds() []string {
 	at := *w.found.Bid
 	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
-	return []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
+	out := []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
 		RuleWords[w.found.Binding], w.limit(w.found.Binding), w.currency.Show(at), w.currency.Group(next.Bid), w.figure(w.found.Binding, next))}
+	return append(out, w.planWords()...)
 }
 
 // refusal says why no bid can be made.
@@ -107,19 +107,20 @@ func (w *work) warnings() []string {
 		out = append(out, fmt.Sprintf("The fee schedule is not even: %s breaks a rule while the higher bid %s holds them all.",
 			w.currency.Show(g.Fails), w.currency.Show(g.Passes)))
 	}
-	if !w.found.Whole {
-		out = append(out, fmt.Sprintf("The bid steps are so fine that only the first %d legal bids were looked at.", invoice.MostBids))
-	}
 	for _, i := range checks.Contradictions(w.inQuestion()) {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
+	out = append(out, w.stopDoubts()...)
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}
+	if w.c.Run.WinnersAllowance && w.c.Market.Rivals == nil {
+		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
+	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
-			w.money(w.problem.Allowance), w.c.Market.Rivals))
+			w.money(w.problem.Allowance), w.c.Market.rivals()))
 	}
 	return out
 }
@@ -197,11 +198,4 @@ func (w *work) unpaid() []string {
 		}
 	}
 	return out
-}
-
-// legal returns the legal bids that the ladder may show: to 1.3 times at, and at least to half of the likely price.
-func (w *work) legal(at money.Amount) []money.Amount {
-	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
-	bids, _ := invoice.Ladder(w.c.Buying.BidSteps, top)
-	return bids
 }

@@ -13,6 +13,7 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p := page{currency: a.Currency}
 	p.cur, _ = money.Lookup(a.Currency)
 	p.verdict(c, a)
+	p.exits(a)
 	p.list("Reasons", a.Reasons)
 	p.ceilings(a)
 	p.figures(a)
@@ -55,6 +56,28 @@ func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean), valuation.RuleWords[a.BindingRule])
 	if a.Profit.PerHour != nil {
 		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean, a.Days.Mean, a.Days.P90)
+	}
+}
+
+// exits says what each plan may bid, where to stop, and how the bid does against the guess of the hammer price.
+func (p *page) exits(a valuation.Answer) {
+	if len(a.Plans) > 1 {
+		for _, plan := range valuation.Plans {
+			if bid, priced := a.Plans[plan]; priced {
+				most := "do not bid"
+				if bid != nil {
+					most = p.cur.Show(*bid)
+				}
+				p.line("  plan %-32s %s", valuation.PlanWords[plan]+":", most)
+			}
+		}
+	}
+	if a.StopLine != nil {
+		p.line("  stop line %s still to spend (%.1f %% of cases; then %s), worth %s of the bid", p.whole(*a.StopLine), 100*a.StopChance,
+			valuation.PlanWords[a.StopWay], p.cur.Show(a.WayOutWorth))
+	}
+	if a.WinChance != nil {
+		p.line("  chance to win %.1f %%, expected gain of bidding up to it %s", 100**a.WinChance, p.whole(*a.ExpectedGain))
 	}
 }
 

@@ -45,7 +45,7 @@ func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // Rivals adds the fields of who else bids.
 func Rivals(f *Form) {
-	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
+	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000), Optional: true},
 		func(c *valuation.Case) any { return &c.Market.Rivals })
 	f.Tick("Winner's allowance", "count it", func(c *valuation.Case) *bool { return &c.Run.WinnersAllowance })
 }

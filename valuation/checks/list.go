@@ -59,6 +59,9 @@ func List(s Subject) []Item {
 	return append(items, looks(s)...)
 }
 
+// RoadOnly reports whether a stop forbids the road and nothing else: the lot may still be sold on or taken apart.
+func RoadOnly(i Item) bool { return i.ID == "stop_title" || i.ID == "stop_pack" }
+
 // Stops returns the texts of the stops among the items.
 func Stops(items []Item) []string {
 	var texts []string

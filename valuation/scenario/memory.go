@@ -10,14 +10,18 @@ import (
 type Memory struct {
 	frames  *memory.Shelf[*frame]
 	strands *memory.Shelf[*strand]
+	knowns  *memory.Shelf[*known]
 }
 
 // mostFrames is how many pairs of size and seed are kept at once.
 const mostFrames = 2
 
+// mostKnown is how many bytes of means by factor are kept.
+const mostKnown = 1 << 20
+
 // NewMemory returns an empty memory that keeps columns of no more than that many bytes together.
 func NewMemory(bytes int) *Memory {
-	return &Memory{memory.NewShelf[*frame](mostFrames), memory.NewShelf[*strand](bytes)}
+	return &Memory{memory.NewShelf[*frame](mostFrames), memory.NewShelf[*strand](bytes), memory.NewShelf[*known](mostKnown)}
 }
 
 // frame is what all scenarios of one size and seed share. Nobody changes it.

@@ -78,6 +78,7 @@ func Play(l Lot) Outcome { return NewMemory(0).Play(l) }
 func (m *Memory) Play(l Lot) Outcome {
 	m.frames.Turn()
 	m.strands.Turn()
+	m.knowns.Turn()
 	f := m.frame(&l)
 	ratios := m.ratios(&l, f)
 	repaired, hurt := newSum(l.N), newSum(l.N)
