@@ -1,6 +1,6 @@
 module walkline
 
-go 1.26.8
+go 1.26.0 // the first release of the language version, which modernc.org/sqlite asks for
 
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
