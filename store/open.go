@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"log/slog"
 	"os"
 	"path/filepath"
 	"time"
@@ -66,6 +67,9 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 	}
 	if err := migrate(ctx, s.writer, steps); err != nil {
 		return err
+	}
+	if version < len(steps) {
+		slog.Info("format brought up to date", "file", s.path, "from", version, "to", len(steps))
 	}
 	s.reader, err = reading.open(ctx, s.path)
 	return err
