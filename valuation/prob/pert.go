@@ -37,6 +37,18 @@ func (t Three) Quantile(p float64) float64 {
 	return t.Low + (t.High-t.Low)*mathext.InvRegIncBeta(a, b, p)
 }
 
+// CDF returns the chance of a value at or below x. Limits: t ordered.
+func (t Three) CDF(x float64) float64 {
+	switch {
+	case x >= t.High:
+		return 1
+	case x <= t.Low:
+		return 0
+	}
+	a, b := t.Shape()
+	return mathext.RegIncBeta(a, b, (x-t.Low)/(t.High-t.Low))
+}
+
 // scoreSpan and scoreKnots set the table of quantiles by normal score: beyond 4.25 sd lies 1 draw in 47,000.
 // shapeSteps is the grid of mode positions for which the unit PERT is tabulated.
 const (
