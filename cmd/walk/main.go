@@ -18,6 +18,7 @@ const usage = `walk values salvage lots in the terminal.
   walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
   walk sheet case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]
                                                           its decision sheet to print: verdict, plan, checks to tick
+  walk plan problem.json [--json] [--then 14=won@3900]    today's bids on the lots of a sale, for the cash, hours and bays there are
   walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
   walk replay store.db [--json]                           what today's factors would have bid on each past lot
   walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
@@ -40,6 +41,8 @@ func run(args []string, out, errs io.Writer) int {
 		return value(args[1:], out, errs)
 	case "sheet":
 		return decisionSheet(args[1:], out, errs)
+	case "plan":
+		return salePlan(args[1:], out, errs)
 	case "tune":
 		return tune(args[1:], out, errs)
 	case "replay":
