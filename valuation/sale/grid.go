@@ -2,11 +2,11 @@ package sale
 
 // What the grid may cost, and how finely it is laid.
 const (
-	gridEffort  = 40_000_000 // prices looked at
-	gridGroups  = 16         // groups of prices of a lot
-	fewestNodes = 64         // of cash
-	mostNodes   = 4_000
-	mostHours   = 48 // nodes of hours
+	gridEffort = 20_000_000 // prices looked at
+	gridGroups = 16         // groups of prices of a lot
+	fewCash    = 64         // nodes of cash at the least
+	mostCash   = 4_000
+	fewHours   = 8 // nodes of hours at the least, where hours bind
 )
 
 // axis is evenly spaced nodes from 0 on.
@@ -57,18 +57,19 @@ func newGrid(offers []offer, reserve state) *grid {
 	return g
 }
 
-// lay chooses the axes so that the grid stays within its effort.
+// lay chooses the axes so that the grid stays within its effort: whole hours where they leave room for the cash.
 func (g *grid) lay(offers []offer, top state) {
+	cells := gridEffort / (max(1, len(offers)) * gridGroups * g.bays)
 	g.hours = axis{step: 1, nodes: 1}
 	if unit, all := hoursOf(offers); unit > 0 && top.hours < all {
-		g.whole = top.hours/unit < mostHours
-		g.hours = axis{max(1, top.hours/(mostHours-1)), mostHours}
+		wanted, room := max(0, top.hours)/unit+1, int64(max(fewHours, cells/(2*fewCash)))
+		g.whole = wanted <= room
+		g.hours = axis{max(1, top.hours/(room-1)), int(room)}
 		if g.whole {
-			g.hours = axis{unit, int(max(0, top.hours)/unit) + 1}
+			g.hours = axis{unit, int(wanted)}
 		}
 	}
-	cells := gridEffort / (max(1, len(offers)) * gridGroups)
-	nodes := min(max(fewestNodes, cells/(g.bays*g.hours.nodes)), mostNodes)
+	nodes := min(max(fewCash, cells/g.hours.nodes), mostCash)
 	g.cash = axis{max(1, top.cash/int64(nodes-1)+1), nodes}
 }
 
