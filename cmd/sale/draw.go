@@ -19,7 +19,7 @@ var usd, _ = money.Lookup("USD")
 func invented(rng *rand.Rand, lots int) sale.Sale {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*rng.Float64() }
 	s := sale.Sale{Currency: usd, Purse: sale.Purse{Cash: whole(between(7000, 18000)), Hours: math.Round(between(100, 260)), Bays: 2 + rng.IntN(2)}}
-	steps := []invoice.Step{{Step: 2500}, {From: 100000, Step: 5000}, {From: 500000, Step: 10000}}
+	steps := []invoice.Step{{Step: 5000}, {From: 100000, Step: 10000}, {From: 500000, Step: 25000}}
 	minimum := whole(150)
 	terms := invoice.Terms{Tax: invoice.Tax{Base: "hammer"}, Fixed: []invoice.Fixed{{Name: "Gate", Amount: whole(79)}},
 		Fees: []invoice.Schedule{{Name: "Buyer fee", Mode: "whole", Rows: []invoice.Row{{Percent: decimal.New(12, -2), Minimum: &minimum}, {From: whole(4000), Percent: decimal.New(10, -2)}}}}}

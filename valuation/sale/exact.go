@@ -5,8 +5,8 @@ type values interface {
 	at(i int, s state) float64
 }
 
-// usualEffort is how many prices the exact program looks at before it gives up: about two seconds.
-const usualEffort = 20_000_000
+// usualEffort is how many prices the exact program looks at before it gives up: about a second.
+const usualEffort = 5_000_000
 
 // exact is the dynamic program over the states that can be reached, each worked out when it is first asked for.
 type exact struct {
