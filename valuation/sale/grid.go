@@ -5,7 +5,7 @@ const (
 	gridEffort = 20_000_000 // prices looked at
 	gridGroups = 16         // groups of prices of a lot
 	fewCash    = 64         // nodes of cash at the least
-	mostCash   = 4_000
+	mostCash   = 96
 	fewHours   = 8 // nodes of hours at the least, where hours bind
 )
 
