@@ -14,6 +14,9 @@ import (
 
 const planUsage = "walk plan problem.json [--json] [--then ID=won@PRICE] [--then ID=lost] [--then ID=withdrawn]"
 
+// patience is how many prices the exact program may look at for one who waits at a terminal: some seconds.
+const patience = 20_000_000
+
 // planOrder is what the command line asks of "walk plan".
 type planOrder struct {
 	path   string
@@ -40,6 +43,7 @@ func salePlan(args []string, out, errs io.Writer) int {
 	if code := report(faults, "", errs); code != done {
 		return code
 	}
+	s.Effort = patience
 	a := sale.New(s).Answer()
 	if order.asJSON {
 		_, err = out.Write(salefile.WriteAnswer(a, s.Currency))
