@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"github.com/shopspring/decimal"
+
 	"walkline/store/casefile"
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
@@ -27,10 +29,15 @@ type document struct {
 	Lots     []row        `json:"lots"`
 }
 
+// later holds rates, not invoiced money: any decimals, as a number or a string.
 type later struct {
-	Cash float64 `json:"cash"`
-	Hour float64 `json:"hour"`
-	Bay  float64 `json:"bay"`
+	Cash decimal.Decimal `json:"cash"`
+	Hour decimal.Decimal `json:"hour"`
+	Bay  decimal.Decimal `json:"bay"`
+}
+
+func (l later) rates() sale.Later {
+	return sale.Later{Cash: l.Cash.InexactFloat64(), Hour: l.Hour.InexactFloat64(), Bay: l.Bay.InexactFloat64()}
 }
 
 type row struct {
@@ -63,7 +70,7 @@ func Read(data []byte) (sale.Sale, []Fault) {
 		return sale.Sale{}, []Fault{{Key: "format", Value: fmt.Sprintf("%q", d.Format), Want: Format + ", the version that this program reads"}}
 	}
 	form = append(form, missing(data)...)
-	s := sale.Sale{Currency: cur, Purse: sale.Purse{Cash: d.Cash, Hours: d.Hours, Bays: d.Bays}, Later: sale.Later(d.Later)}
+	s := sale.Sale{Currency: cur, Purse: sale.Purse{Cash: d.Cash, Hours: d.Hours, Bays: d.Bays}, Later: d.Later.rates()}
 	var values []Fault
 	for i, r := range d.Lots {
 		if r.Tax.Base == "" {

@@ -26,8 +26,15 @@ func TestSmallestSale(t *testing.T) {
 		t.Errorf("misread: %+v", s)
 	}
 	s, faults = salefile.Read([]byte(strings.Replace(smallest, `"walk_away":4750`, `"walk_away":null,"tax":{"rate":0.05},"days":50`, 1)))
-	if len(faults) > 0 || s.Lots[0].WalkAway != nil {
+	if len(faults) > 0 || s.Lots[0].WalkAway != nil || s.Lots[0].Days != 50 {
 		t.Errorf("%v, %+v", faults, s)
+	}
+}
+
+func TestLaterMayBeStringsOfAnyDecimals(t *testing.T) {
+	s, faults := salefile.Read([]byte(strings.Replace(smallest, `"bays":2`, `"bays":2,"later":{"cash":0.0875,"hour":"12.125","bay":300}`, 1)))
+	if len(faults) > 0 || s.Later != (sale.Later{Cash: .0875, Hour: 12.125, Bay: 300}) {
+		t.Errorf("%+v, %v", s.Later, faults)
 	}
 }
 
