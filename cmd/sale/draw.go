@@ -18,18 +18,20 @@ var usd, _ = money.Lookup("USD")
 // invented draws a sale: what lots are worth, how far their prices lie about that, and what there is to spend. Every figure is invented.
 func invented(rng *rand.Rand, lots int) sale.Sale {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*rng.Float64() }
-	s := sale.Sale{Currency: usd, Purse: sale.Purse{Cash: whole(between(7000, 18000)), Hours: math.Round(between(100, 260)), Bays: 2 + rng.IntN(2)}}
+	s := sale.Sale{Currency: usd}
+	s.Purse = sale.Purse{Cash: whole(between(7000, 18000)), Hours: math.Round(between(100, 260)), Bays: 2 + rng.IntN(2)}
 	steps := []invoice.Step{{Step: 5000}, {From: 100000, Step: 10000}, {From: 500000, Step: 25000}}
 	minimum := whole(150)
+	rows := []invoice.Row{{Percent: decimal.New(12, -2), Minimum: &minimum}, {From: whole(4000), Percent: decimal.New(10, -2)}}
 	terms := invoice.Terms{Tax: invoice.Tax{Base: "hammer"}, Fixed: []invoice.Fixed{{Name: "Gate", Amount: whole(79)}},
-		Fees: []invoice.Schedule{{Name: "Buyer fee", Mode: "whole", Rows: []invoice.Row{{Percent: decimal.New(12, -2), Minimum: &minimum}, {From: whole(4000), Percent: decimal.New(10, -2)}}}}}
+		Fees: []invoice.Schedule{{Name: "Buyer fee", Mode: "whole", Rows: rows}}}
 	for i := range lots {
 		worth := between(2200, 9500)
 		likely := worth * math.Exp(-.25+.3*rng.NormFloat64())
 		walkAway := whole(worth*.87 - between(100, 900))
-		s.Lots = append(s.Lots, sale.Lot{ID: fmt.Sprint(i + 1), Worth: whole(worth), WalkAway: &walkAway, Beside: whole(worth * between(.08, .25)),
-			Hours: math.Round(between(12, 90)), Hammer: prob.Three{Low: math.Round(likely * .6), Likely: math.Round(likely), High: math.Round(likely * 1.6)},
-			Steps: steps, Terms: terms})
+		hammer := prob.Three{Low: math.Round(likely * .6), Likely: math.Round(likely), High: math.Round(likely * 1.6)}
+		s.Lots = append(s.Lots, sale.Lot{ID: fmt.Sprint(i + 1), Worth: whole(worth), WalkAway: &walkAway,
+			Beside: whole(worth * between(.08, .25)), Hours: math.Round(between(12, 90)), Hammer: hammer, Steps: steps, Terms: terms})
 	}
 	return s
 }

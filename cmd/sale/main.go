@@ -48,7 +48,8 @@ func run(out io.Writer, o order, lengths []string) error {
 }
 
 // buyers are those who meet the same sales; the first is the one against whom the others are held.
-var buyers = []string{"the plan", "the plan on the grid", "first printed list kept all day", "best return on cash first", "walk-away bids in order"}
+var buyers = []string{"the plan", "the plan on the grid", "first printed list kept all day",
+	"best return on cash first", "walk-away bids in order"}
 
 // policies returns what each buyer does at a sale, whether the plan is exact, and how long it took.
 func policies(s sale.Sale) (all []sale.Policy, exact bool, took time.Duration) {

@@ -37,7 +37,8 @@ func TestGridIsNearlyExact(t *testing.T) {
 		worst = min(worst, g/v)
 		exact, grid, order, rate = exact+v, grid+g, order+o, rate+r
 	}
-	t.Logf("of the exact program: the grid %.4f (at worst %.4f), walk-away bids in order %.3f, best return first %.3f", grid/exact, worst, order/exact, rate/exact)
+	t.Logf("of the exact program: the grid %.4f (at worst %.4f), walk-away bids in order %.3f, best return first %.3f",
+		grid/exact, worst, order/exact, rate/exact)
 }
 
 // What is simulated is the value of following the grid, within its error.
@@ -71,7 +72,8 @@ func TestSeasonsArePlayed(t *testing.T) {
 		t.Fatal(err)
 	}
 	after := func(b bytes.Buffer) string { _, rest, _ := strings.Cut(b.String(), "\n"); return rest }
-	if after(out) != after(again) || !strings.Contains(out.String(), "5 lots: 2 seasons of 2 sales, 4 of 4 planned exactly") || strings.Count(out.String(), "ratio to the plan") != 5 {
+	said := "5 lots: 2 seasons of 2 sales, 4 of 4 planned exactly"
+	if after(out) != after(again) || !strings.Contains(out.String(), said) || strings.Count(out.String(), "ratio to the plan") != 5 {
 		t.Errorf("%s\n%s", &out, &again)
 	}
 	for _, wrong := range []string{"0", "x", "1001"} {

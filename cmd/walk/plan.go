@@ -112,12 +112,15 @@ func planText(s sale.Sale, a sale.Answer) string {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)
 	}
 	p.line("Expected profit of the plan: %s (%s)", p.whole(a.Expected), give)
-	p.line("\n%-10s %12s %8s %10s %8s %14s %14s %14s", "Lot", "today's bid", "to win", "expected", "bid on", "after one win", "cash, middle", "cash, full")
+	p.line("\n%-10s %12s %8s %10s %8s %14s %14s %14s", "Lot", "today's bid", "to win", "expected", "bid on",
+		"after one win", "cash, middle", "cash, full")
 	for _, b := range a.Lots {
-		p.line("%-10s %12s %6.1f %% %10s %6.1f %% %14s %14s %14s", b.ID, orNone(s.Currency, b.Bid), 100*b.WinChance, p.whole(b.Expected), 100*b.Reach,
-			orNone(s.Currency, b.AfterWin), orNone(s.Currency, b.CashMiddle), orNone(s.Currency, b.CashFull))
+		p.line("%-10s %12s %6.1f %% %10s %6.1f %% %14s %14s %14s", b.ID, orNone(s.Currency, b.Bid), 100*b.WinChance,
+			p.whole(b.Expected), 100*b.Reach, orNone(s.Currency, b.AfterWin),
+			orNone(s.Currency, b.CashMiddle), orNone(s.Currency, b.CashFull))
 	}
-	p.line("\nWhat one more would bring: 1,000 of cash %s, ten own hours %s, one bay %s", p.whole(a.Thousand), p.whole(a.TenHours), p.whole(a.Bay))
+	p.line("\nWhat one more would bring: 1,000 of cash %s, ten own hours %s, one bay %s",
+		p.whole(a.Thousand), p.whole(a.TenHours), p.whole(a.Bay))
 	p.list("Leave these lots", a.Leave)
 	p.list("How to read it", []string{
 		"A later lot's bid holds as long as every lot before it was lost. Give each result with --then, and the bids that follow change.",

@@ -60,7 +60,8 @@ func harrowByHand() []byHand {
 			return p + cents(math.Max(150, .12*p)) + 79
 		}, fine},
 		{9100, 7000, 1500, 85, 4000, 6200, 8500, func(p float64) float64 { return p + 79 + cents(.05*p) }, fine},
-		{3900, 3100, 350, 22, 1200, 2600, 4100, func(p float64) float64 { return p + 79 + cents(.02*(p+79)) }, func(float64) float64 { return 25 }},
+		{3900, 3100, 350, 22, 1200, 2600, 4100,
+			func(p float64) float64 { return p + 79 + cents(.02*(p+79)) }, func(float64) float64 { return 25 }},
 	}
 }
 
@@ -155,7 +156,8 @@ func TestPlanOfTheHarrowSale(t *testing.T) {
 
 func TestPlanForAPerson(t *testing.T) {
 	code, out, _ := ran("plan", harrowSale)
-	for _, says := range []string{"USD 12,000 in cash", "worked out exactly", "3,700", "after one win", "1,000 of cash", "Leave these lots\n  - 40"} {
+	for _, says := range []string{"USD 12,000 in cash", "worked out exactly", "3,700",
+		"after one win", "1,000 of cash", "Leave these lots\n  - 40"} {
 		if code != done || !strings.Contains(out, says) {
 			t.Errorf("exit %d, no %q in:\n%s", code, says, out)
 		}

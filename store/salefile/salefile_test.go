@@ -13,7 +13,8 @@ import (
 
 // smallest is a sale of one lot with nothing but what must stand.
 const smallest = `{"format":"walkline-sale/1","currency":"USD","cash":12000,"hours":160,"bays":2,"lots":[
- {"id":"14","worth":6200,"walk_away":4750,"beside":"900.50","hours":30,"hammer":{"low":2500,"likely":3800,"high":6000},"bid_steps":[{"from":0,"step":50}]}]}`
+ {"id":"14","worth":6200,"walk_away":4750,"beside":"900.50","hours":30,
+  "hammer":{"low":2500,"likely":3800,"high":6000},"bid_steps":[{"from":0,"step":50}]}]}`
 
 func TestSmallestSale(t *testing.T) {
 	s, faults := salefile.Read([]byte("\xef\xbb\xbf" + smallest))
@@ -88,7 +89,8 @@ func TestPlanIsWritten(t *testing.T) {
 		t.Fatal(err)
 	}
 	l := p.Lots[0]
-	if p.Format != "walkline-plan/1" || !p.Exact || p.Expected <= 0 || l["id"] != "14" || l["bid"] != 4750. || l["reach"] != 1. || l["expected"] != p.Expected ||
+	if p.Format != "walkline-plan/1" || !p.Exact || p.Expected <= 0 || l["id"] != "14" || l["bid"] != 4750. ||
+		l["reach"] != 1. || l["expected"] != p.Expected ||
 		l["after_one_win"] != nil || p.More["thousand"] != 0 || p.Leave == nil {
 		t.Errorf("%+v", p)
 	}

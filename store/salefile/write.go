@@ -54,7 +54,8 @@ func WriteAnswer(a sale.Answer, cur money.Currency) []byte {
 		return &x
 	}
 	for _, b := range a.Lots {
-		p.Lots = append(p.Lots, planned{b.ID, major(b.Bid), b.WinChance, b.Expected, b.Reach, major(b.AfterWin), major(b.CashMiddle), major(b.CashFull)})
+		p.Lots = append(p.Lots, planned{b.ID, major(b.Bid), b.WinChance, b.Expected, b.Reach,
+			major(b.AfterWin), major(b.CashMiddle), major(b.CashFull)})
 	}
 	return casefile.EncodeWhole(p, cur.Code)
 }

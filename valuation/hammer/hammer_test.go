@@ -50,7 +50,8 @@ func drawn(rng *rand.Rand) market {
 	}
 	m := market{rng: rng, sigma: math.Sqrt(.35 * .35 * 3 / gamma)}
 	m.level = math.Log(.65) + m.sigma*rng.NormFloat64()
-	middle := map[string]float64{"flood": -0.25, "fire": -0.3, "theft": 0.1, "hail": 0.15, "mechanical": -0.1, "drives": 0.1, "turns_over": -0.1, "dead": -0.15, "unknown": -0.1}
+	middle := map[string]float64{"flood": -0.25, "fire": -0.3, "theft": 0.1, "hail": 0.15, "mechanical": -0.1,
+		"drives": 0.1, "turns_over": -0.1, "dead": -0.15, "unknown": -0.1}
 	for _, c := range lot.Losses {
 		m.causes = append(m.causes, middle[c]+.5*m.sigma*rng.NormFloat64())
 	}

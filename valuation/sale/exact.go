@@ -18,7 +18,8 @@ type exact struct {
 }
 
 func newExact(offers []offer, wins, effort int) *exact {
-	e := &exact{offers: offers, rooms: rooms(offers, wins), edges: edgesOf(offers), known: make([]map[state]float64, len(offers)), left: effort}
+	e := &exact{offers: offers, rooms: rooms(offers, wins), edges: edgesOf(offers), left: effort}
+	e.known = make([]map[state]float64, len(offers))
 	for i := range e.known {
 		e.known[i] = map[state]float64{}
 	}
