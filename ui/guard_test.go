@@ -84,7 +84,8 @@ func TestTheFileOfABillIsKept(t *testing.T) {
 		t.Errorf("%q, %q, %v", name, hash, err)
 	}
 	hash = ""
-	if w.keepFile(filepath.Join(folder, "list.csv"), take); hash != "" || !strings.HasPrefix(w.notice.Text(), "! Could not keep list.csv: it is no PDF, and as a photo") {
+	if w.keepFile(filepath.Join(folder, "list.csv"), take); hash != "" || !strings.HasPrefix(w.notice.Text(),
+		"! Could not keep list.csv: it is no PDF, and as a photo") {
 		t.Errorf("a table is kept as a bill: %q, %q", hash, w.notice.Text())
 	}
 }
@@ -107,7 +108,8 @@ func TestAClashIsAskedAndSettled(t *testing.T) {
 				test.Tap(b)
 			}
 		}
-		if l, err := w.desk.Book.Lot(t.Context(), id); err != nil || l.Case.Lot.ModelYear != want || w.state.Open.Case.Lot.ModelYear != want || w.modal() {
+		if l, err := w.desk.Book.Lot(t.Context(), id); err != nil || l.Case.Lot.ModelYear != want ||
+			w.state.Open.Case.Lot.ModelYear != want || w.modal() {
 			t.Errorf("%q: kept %d, shown %d, %v", answer, l.Case.Lot.ModelYear, w.state.Open.Case.Lot.ModelYear, err)
 		}
 	}

@@ -65,8 +65,9 @@ func TestAJurisdictionIsAddedFromAFile(t *testing.T) {
 	s.window.GoBench("Jurisdictions")
 	folder := t.TempDir()
 	for name, text := range map[string]string{
-		"good.json": `{"format":"walkline-jurisdiction/1","id":"US-XX","name":"Harrow","currency":"USD","documents":[{"text":"The blue form.","citation":"","status":"from memory"}]}`,
-		"bad.json":  `{"format":"walkline-jurisdiction/1","id":"Harrow Flats","name":"","currency":"USD"}`,
+		"good.json": `{"format":"walkline-jurisdiction/1","id":"US-XX","name":"Harrow","currency":"USD",
+			"documents":[{"text":"The blue form.","citation":"","status":"from memory"}]}`,
+		"bad.json": `{"format":"walkline-jurisdiction/1","id":"Harrow Flats","name":"","currency":"USD"}`,
 	} {
 		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
 			t.Fatal(err)
@@ -80,7 +81,8 @@ func TestAJurisdictionIsAddedFromAFile(t *testing.T) {
 	add("none.json")
 	s.wants(t, "Could not read ")
 	add("bad.json")
-	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "bad.json was not added: 2 faults") || !strings.Contains(all, "US-MI") {
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "bad.json was not added: 2 faults") ||
+		!strings.Contains(all, "US-MI") {
 		t.Errorf("of one with faults: %q", all)
 	}
 	s.tap(t, "Close")

@@ -35,7 +35,8 @@ func TestARunListIsNotUndoneByTheOpenLotsNextEdit(t *testing.T) {
 	}
 	u.s = page
 	s := u.do(odometer(70000))
-	if s.Clash == nil || !strings.Contains(s.Clash.Words, "lot.odometer") || s.Trouble == "" || *u.lot(id).Case.Lot.Odometer != 61200 || *s.Open.Case.Lot.Odometer != 61200 {
+	if s.Clash == nil || !strings.Contains(s.Clash.Words, "lot.odometer") || s.Trouble == "" || *u.lot(id).Case.Lot.Odometer != 61200 ||
+		*s.Open.Case.Lot.Odometer != 61200 {
 		t.Fatalf("%+v, %q, kept %v", s.Clash, s.Trouble, *u.lot(id).Case.Lot.Odometer)
 	}
 	if s = u.well(s.Clash.Mine); *u.lot(id).Case.Lot.Odometer != 70000 || *s.Open.Case.Lot.Odometer != 70000 || s.Reach.Undo != "odometer" {

@@ -34,7 +34,8 @@ var scenes = []struct {
 	{"one build", book.Build(built), []desk.Action{desk.OpenLot(tobid), desk.Go(desk.Builds), desk.ShowBuild(built)}},
 	{"Track record", book.Record, []desk.Action{desk.OpenLot(tobid), desk.Go(desk.Record)}},
 	{"House rules", book.Bench("House rules"), []desk.Action{desk.OpenLot(tobid), desk.Go(desk.Bench), desk.ShowSection("House rules")}},
-	{"Jurisdictions", book.Bench("Jurisdictions"), []desk.Action{desk.Go(desk.Board), desk.Go(desk.Bench), desk.ShowSection("Jurisdictions")}},
+	{"Jurisdictions", book.Bench("Jurisdictions"), []desk.Action{desk.Go(desk.Board), desk.Go(desk.Bench),
+		desk.ShowSection("Jurisdictions")}},
 }
 
 // deed is something that a user does; n tells one time from the next.
@@ -43,42 +44,27 @@ type deed struct {
 	do   func(u *user, n int)
 }
 
-// acts makes deeds of actions.
-func acts(actions map[string]func(n int) desk.Action) []deed {
-	var deeds []deed
-	for name, action := range actions {
-		deeds = append(deeds, deed{name, func(u *user, n int) { u.do(action(n)) }})
-	}
-	return deeds
-}
-
 // deeds are all that a user can do that is kept, undo and redo apart.
 func deeds() []deed {
-	sold := func(n int) *int { return &n }
+	three := 3
 	photo := lot.Photo{Hash: strings.Repeat("a", 64), Kind: "png", Name: "a.png", Width: 6, Height: 3, Stage: lot.Before}
 	first := strings.Repeat("b", 64)
-	list := acts(map[string]func(n int) desk.Action{
-		"new lot": func(int) desk.Action { return desk.NewLot() }, "demo": func(int) desk.Action { return desk.LoadDemo() },
-		"duplicate": func(int) desk.Action { return desk.DuplicateLot(tobid) }, "archive": func(int) desk.Action { return desk.ArchiveLot(tobid, true) },
-		"remove": func(int) desk.Action { return desk.RemoveLot(tobid) }, "mark passed": func(int) desk.Action { return desk.MarkLot(tobid, lot.Passed) },
-		"mark won": func(int) desk.Action { return desk.MarkLot(tobid, lot.Won) }, "mark lost": func(int) desk.Action { return desk.MarkLot(built, lot.Lost) },
-		"edit": func(n int) desk.Action { return rename("make", fmt.Sprint("Tarn ", n)) }, "take terms": func(int) desk.Action { return desk.TakeTerms() },
-		"record won": func(int) desk.Action { return desk.RecordResult(lot.Won) }, "record lost": func(int) desk.Action { return desk.RecordResult(lot.Lost) },
-		"add photos": func(int) desk.Action {
-			return desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{photo}}, "12", lot.Before)
-		},
-		"caption": func(int) desk.Action { return desk.Caption(first, "bent") }, "pin": func(int) desk.Action { return desk.Pin(first, "06") },
-		"stage": func(int) desk.Action { return desk.SetStage(first, lot.After) }, "remove photo": func(int) desk.Action { return desk.RemovePhoto(first) },
-		"bill": func(int) desk.Action { return bill("bill", 18000) }, "hammer": func(int) desk.Action { return desk.SetHammer(at(510000)) },
-		"charge": func(int) desk.Action { return desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount++ }) },
-		"rivals": func(n int) desk.Action { return rivals(10 + n) }, "currency": func(int) desk.Action { return desk.SetCurrency("EUR") },
-		"own job": func(int) desk.Action {
-			return desk.EditOwn("own job", func(o *valuation.Own) { o.Jobs = append(o.Jobs, hood(250)) })
-		},
-		"add pack":    func(int) desk.Action { return desk.AddPack([]byte(strings.ReplaceAll(harrowPack, "Harrow", "Other"))) },
-		"remove pack": func(int) desk.Action { return desk.RemovePack("US-XX") }, "sold": func(n int) desk.Action { return desk.SetSold(sold(n)) },
-		"accept": func(int) desk.Action { return desk.Accept("hours/body") },
-	})
+	var list []deed
+	for name, action := range map[string]desk.Action{
+		"new lot": desk.NewLot(), "demo": desk.LoadDemo(), "duplicate": desk.DuplicateLot(tobid), "archive": desk.ArchiveLot(tobid, true),
+		"remove": desk.RemoveLot(tobid), "mark passed": desk.MarkLot(tobid, lot.Passed), "mark won": desk.MarkLot(tobid, lot.Won),
+		"mark lost": desk.MarkLot(built, lot.Lost), "edit": rename("make", "Tarn"), "take terms": desk.TakeTerms(),
+		"record won": desk.RecordResult(lot.Won), "record lost": desk.RecordResult(lot.Lost),
+		"add photos": desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{photo}}, "12", lot.Before), "caption": desk.Caption(first, "bent"),
+		"pin": desk.Pin(first, "06"), "stage": desk.SetStage(first, lot.After), "remove photo": desk.RemovePhoto(first),
+		"bill": bill("bill", 18000), "hammer": desk.SetHammer(at(510000)), "rivals": rivals(10), "currency": desk.SetCurrency("EUR"),
+		"charge":   desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount++ }),
+		"own job":  desk.EditOwn("own job", func(o *valuation.Own) { o.Jobs = append(o.Jobs, hood(250)) }),
+		"add pack": desk.AddPack([]byte(strings.ReplaceAll(harrowPack, "Harrow", "Other"))), "remove pack": desk.RemovePack("US-XX"),
+		"sold": desk.SetSold(&three), "accept": desk.Accept("hours/body"),
+	} {
+		list = append(list, deed{name, func(u *user, _ int) { u.do(action) }})
+	}
 	return append(list,
 		deed{"run list", func(u *user, _ int) { u.enlist(runList, "Harrow Flats") }},
 		deed{"comparables", func(u *user, _ int) {
@@ -106,7 +92,8 @@ func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 	c := sound("27")
 	c.Resale.Guess = nil
 	u.add(sound("14"), c)
-	u.well(desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{{Hash: strings.Repeat("b", 64), Kind: "png", Name: "b.png", Width: 6, Height: 3}}}, "12", lot.Before),
+	u.well(desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{{Hash: strings.Repeat("b", 64), Kind: "png", Name: "b.png", Width: 6,
+		Height: 3}}}, "12", lot.Before),
 		desk.OpenLot(built), desk.Go(desk.Live), desk.Call(420000), desk.RecordResult(lot.Won), rivals(5), desk.AddPack([]byte(harrowPack)))
 	figures, err := valuation.Foretell(workshop(), u.Know, at(300000))
 	if err != nil {

@@ -116,7 +116,7 @@ func TestAModelYearIsTaken(t *testing.T) {
 	if got := b.State.Open.Case.Lot.ModelYear; got != 2016 {
 		t.Errorf("201666 made the model year %d", got)
 	}
-	b.wants(t, "! at most 2100")
+	b.wants(t, "! at most 2200")
 }
 
 func TestWritingAPageEditsNothing(t *testing.T) {
