@@ -54,6 +54,7 @@ func (s *Store) load(p place, id int64) (book.Lot, error) {
 		}
 		delete(bodies, d.name)
 	}
+	l.Case.Update()
 	for part := range bodies {
 		return l, fmt.Errorf("%w: no part of a lot is called %s", ErrDamaged, part)
 	}

@@ -77,7 +77,7 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage)
+	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -86,7 +86,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage)
+	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
