@@ -101,7 +101,7 @@ func (w *Window) ImportPast() {
 func (w *Window) pastBuys() taking {
 	return taking{
 		title: "Import past buys", what: "A CSV file of buys from before this program. What you leave empty stays unknown.",
-		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenPast(context.Background(), data) },
+		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenPast(context.Background(), data, w.state.Shop.Currency) },
 		usable: func(s desk.Sheet) (int, []desk.Refusal, error) {
 			list, refused, err := w.desk.Past.ReadPast(s)
 			return len(list), refused, err

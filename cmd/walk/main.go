@@ -20,9 +20,11 @@ const usage = `walk values salvage lots in the terminal.
                                                           its decision sheet to print: verdict, plan, checks to tick
   walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
   walk replay store.db [--json]                           what today's factors would have bid on each past lot
-  walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
-  walk comps fit file.csv --subject subject.json          the price of one vehicle: point, 80 % interval and grid, as JSON
-  walk comps predict --subjects subjects.csv --dir DIR    the prices of many, each from DIR/TASK.csv, as CSV
+  walk comps check FILE                                   what a table of comparables holds, and every row that cannot be used
+  walk comps rows FILE --json                             its rows as they are read, those refused or passed over, and what is open
+  walk lots rows FILE --json                              the same of a run list
+  walk comps price FILE --subject subject.json            the price of one vehicle: point, 80 % interval and grid, as JSON
+  walk comps prices --subjects subjects.csv --dir DIR     the prices of many, each from DIR/VEHICLE.csv, as CSV
 
 Exit codes: 0 done; 1 a file could not be read or written; 2 the call or the case is at fault, one line a fault.
 `
@@ -46,6 +48,8 @@ func run(args []string, out, errs io.Writer) int {
 		return replay(args[1:], out, errs)
 	case "comps":
 		return comps(args[1:], out, errs)
+	case "lots":
+		return lots(args[1:], out, errs)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 		return done
