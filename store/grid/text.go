@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf16"
@@ -98,6 +99,9 @@ func settled(text []byte) ([]byte, string, error) {
 	var u Unsettled
 	var outs [][]byte
 	for _, encoding := range Encodings {
+		if encoding == "windows-1250" && !slices.ContainsFunc(text, func(b byte) bool { return strings.IndexByte("\x8c\x8d\x8f\x9c\x9d\x9f", b) >= 0 }) {
+			continue // the letters that only it has do not stand here
+		}
 		out, _, err := stated(text, encoding)
 		if err != nil || !plausible(out) || containsText(outs, out) {
 			continue

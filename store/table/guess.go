@@ -72,7 +72,7 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 	}
 	take := func(i int, form Form, why string) {
 		for _, c := range k.Columns {
-			if c.Form == form && !has[c.Name] || form == Text && c.Name == "vin" && !has["vin"] {
+			if c.Form == form && !has[c.Name] && (form != Text || c.Name == "vin") {
 				columns[i].Field, columns[i].Why = c.Name, why
 				has[c.Name] = true
 				return
