@@ -268,7 +268,7 @@ var (
 
 // relative returns a day said against the day of the import.
 func relative(cell string, on lot.Date) (lot.Date, bool) {
-	if isDigit(cell[len(cell)-1]) || !on.Known() {
+	if cell == "" || isDigit(cell[len(cell)-1]) || !on.Known() {
 		return "", false
 	}
 	words := Words(cell)

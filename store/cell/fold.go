@@ -57,10 +57,32 @@ func Nothing(cell string) bool {
 	if cell == "" {
 		return true
 	}
-	if c := cell[0]; '0' <= c && c <= '9' || c == '$' {
+	switch c := cell[0] | 0x20; {
+	case c >= 'a' && c <= 'z':
+		return len(cell) < 16 && strings.IndexByte("nkuidbost", c) >= 0 && nothing.Has(cell)
+	case '0' <= c && c <= '9', c == '$':
 		return false
 	}
-	return strings.Trim(cell, "-–—?. ") == "" || len(cell) < 20 && nothing.Has(cell)
+	return strings.Trim(cell, "-–—?. ") == ""
+}
+
+// Begins reports whether the first word of a text is in the set.
+func (s Set) Begins(text string) bool {
+	var word [16]byte
+	n := 0
+	for n < len(text) && n < len(word) {
+		c := text[n] | 0x20
+		if text[n] >= 0x80 {
+			words := Words(text)
+			return len(words) > 0 && s[words[0]]
+		}
+		if c < 'a' || c > 'z' {
+			break
+		}
+		word[n] = c
+		n++
+	}
+	return s[string(word[:n])]
 }
 
 var (

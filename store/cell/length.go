@@ -32,6 +32,17 @@ func UnitOf(word string) string {
 	return ""
 }
 
+// unitAlone returns the unit where a text is nothing else than the usual sign of one.
+func unitAlone(text string) string {
+	switch strings.TrimSpace(text) {
+	case "mi", "miles":
+		return "mi"
+	case "km":
+		return "km"
+	}
+	return ""
+}
+
 // statements are phrases of an odometer statement. Source: doc.go [4]; the short ones common practice, no source.
 var statements = map[string]string{
 	"actual": "actual", "act": "actual", "actual mileage": "actual", "true": "actual", "not actual": "not_actual", "not act": "not_actual", "not actual mileage": "not_actual",
@@ -63,6 +74,10 @@ func ReadLength(cell string, decimal byte) (Length, error) {
 	if before == "" && after == "" {
 		return l, nil
 	}
+	if l.Unit = unitAlone(after); l.Unit != "" && before == "" {
+		return l, nil
+	}
+	l.Unit = ""
 	if strings.ContainsAny(after, "0123456789") {
 		return l, errSecond
 	}

@@ -66,7 +66,7 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 	}
 	r := reader(text, delimiter)
 	lines := counting{text: text}
-	var rows []Row
+	rows := make([]Row, 0, min(bytes.Count(text, []byte("\n"))+1, MaxRows))
 	for start := int64(0); ; start = r.InputOffset() {
 		cells, err := r.Read()
 		end := r.InputOffset()

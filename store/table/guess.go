@@ -122,7 +122,7 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 // byPlace takes texts beside each other for make, model and trim, and the one number that is left for the price.
 func (k *Kind[T]) byPlace(columns []Became, body []grid.Row, has map[string]bool) {
 	next := []string{"make", "model", "trim"}
-	if has["vehicle"] {
+	if has["vehicle"] || k.at("make") < 0 {
 		next = nil
 	}
 	var numbers []int

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -265,6 +266,9 @@ func (h *headed) passed(r grid.Row) string {
 	return ""
 }
 
+// lossAfter finds a vehicle that is a total loss, which adds nothing up.
+var lossAfter = regexp.MustCompile(`(?i)^total\s+loss`)
+
 func startsTotal(c string) bool {
 	if c == "" || c[0] >= '0' && c[0] <= '9' {
 		return false
@@ -272,6 +276,5 @@ func startsTotal(c string) bool {
 	if strings.HasPrefix(c, "Ø") || strings.HasPrefix(c, "∑") || strings.HasPrefix(c, "Σ") {
 		return true
 	}
-	words := cell.Words(c)
-	return len(words) > 0 && totals[words[0]]
+	return totals.Begins(c) && !lossAfter.MatchString(c)
 }

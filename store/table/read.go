@@ -44,13 +44,10 @@ func Read[T any](k *Kind[T], g grid.Grid, s Stated) (Result[T], error) {
 
 // sift returns the rows of the body that may be rows of the kind, and says the others.
 func (h *headed) sift(skipped *[]Skipped) []grid.Row {
-	kept := h.body[:0:0]
-	for i, r := range h.body {
+	kept := make([]grid.Row, 0, len(h.body))
+	for _, r := range h.body {
 		why := h.passed(r)
 		if why == "" {
-			if kept == nil {
-				kept = make([]grid.Row, 0, len(h.body)-i)
-			}
 			kept = append(kept, r)
 			continue
 		}
@@ -69,6 +66,7 @@ type plan[T any] struct {
 	keep     []string // by column of the table: the key under which it is kept; empty: it is not
 	money    money.Currency
 	titles   map[string]titled
+	lacks    string // why no row can be one: no column is a field that each needs
 	sums     map[int]sum
 	bares    int // rows taken that hold nothing but numbers: then no row can be told to add up others
 }
@@ -98,6 +96,11 @@ func (p *plan[T]) settle(body []grid.Row) error {
 		if p.at[i] >= 0 {
 			st.forms[i], st.used[i] = p.kind.Columns[p.at[i]].Form, true
 			headings[c.Field] = c.Heading
+		}
+	}
+	for i, c := range p.kind.Columns {
+		if c.Must != "" && !slices.Contains(p.at, i) {
+			p.lacks = c.Must
 		}
 	}
 	st.decimals(p.notation)
@@ -254,6 +257,9 @@ func (p *plan[T]) whole(into *T, r grid.Row, faults []Fault) []Fault {
 		if cell.Nothing(text) {
 			faults = append(faults, Fault{p.res.Columns[i].Heading, text, p.kind.Columns[at].Must})
 		}
+	}
+	if p.lacks != "" && len(faults) == 0 {
+		faults = append(faults, Fault{Reason: p.lacks})
 	}
 	if len(faults) == 0 && p.kind.Whole != nil {
 		if err := p.kind.Whole(into, r.Line, p.stated); err != nil {
