@@ -55,7 +55,8 @@ func compsPrice(args []string, out, errs io.Writer) int {
 		fmt.Fprintf(errs, "walk comps price: reading the table: %v\n", err)
 		return failed
 	}
-	rows, code := readRows(data, table.Stated{Wanted: s.Currency, Distance: "mi", On: s.ValuedOn, Make: s.Make, Model: s.Model}, "", files[0], errs)
+	rows, code := readRows(data, table.Stated{Wanted: s.Currency, Distance: "mi", On: s.ValuedOn, Make: s.Make, Model: s.Model}, "",
+		files[0], errs)
 	if code != done {
 		return code
 	}
@@ -85,8 +86,10 @@ func readSubject(data []byte) (subjectFile, []casefile.Fault) {
 	}
 	unless(s.ModelYear >= 1900 && s.ModelYear <= 2200, "model_year", s.ModelYear, "the model year, from 1900 to 2200")
 	unless(s.Unit == "mi" || s.Unit == "km", "mileage_unit", s.Unit, "mi or km")
-	unless(s.Mileage == nil || *s.Mileage >= 0 && *s.Mileage <= lot.MostMileage, "mileage", deref(s.Mileage), fmt.Sprintf("a mileage from 0 to %d", lot.MostMileage))
-	unless(s.Condition == nil || *s.Condition >= 1 && *s.Condition <= 5, "condition", deref(s.Condition), "a number from 1 (poor) to 5 (as new)")
+	unless(s.Mileage == nil || *s.Mileage >= 0 && *s.Mileage <= lot.MostMileage, "mileage", deref(s.Mileage),
+		fmt.Sprintf("a mileage from 0 to %d", lot.MostMileage))
+	unless(s.Condition == nil || *s.Condition >= 1 && *s.Condition <= 5, "condition", deref(s.Condition),
+		"a number from 1 (poor) to 5 (as new)")
 	d, a := s.BrandDiscount, s.AskedToSold
 	unless(d.Ordered() && d.Low >= 0 && d.High < 1, "brand_discount", d, "low, likely and high in this order, fractions from 0 to below 1")
 	unless(a.Ordered() && a.Low > 0 && a.High <= 2, "asked_to_sold", a, "low, likely and high in this order, factors above 0 and at most 2")
@@ -170,7 +173,8 @@ func gridRows(adjusted []resale.Adjusted, currency money.Currency) []gridRow {
 		rows[i] = gridRow{
 			Row: a.Row, ID: a.ID, Price: currency.Text(a.Price), AskedToSold: currency.Text(a.AskedToSold), Date: currency.Text(a.Date),
 			Mileage: currency.Text(a.Mileage), Age: currency.Text(a.Age), Trim: currency.Text(a.Trim), Brand: currency.Text(a.Brand),
-			Other: currency.Text(a.Other), Adjusted: currency.Text(a.Adjusted), Weight: a.Weight, Influence: a.Influence, Used: a.Used, Why: a.Why,
+			Other: currency.Text(a.Other), Adjusted: currency.Text(a.Adjusted), Weight: a.Weight, Influence: a.Influence, Used: a.Used,
+			Why: a.Why,
 		}
 	}
 	return rows

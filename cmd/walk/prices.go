@@ -74,7 +74,10 @@ func readSubjects(data []byte) ([]resale.Row, []string) {
 	s := csvfile.Canonical("")
 	s.As, s.Kind = map[string]string{"vehicle": "id"}, "asked"
 	first, _, _ := bytes.Cut(data, []byte("\n"))
-	if header := strings.FieldsFunc(strings.ToLower(string(first)), func(r rune) bool { return strings.ContainsRune(",;\t\r\ufeff", r) }); slices.Contains(header, "task") {
+	if header := strings.FieldsFunc(strings.ToLower(string(first)), func(r rune) bool {
+		return strings.ContainsRune(",;\t\r\ufeff",
+			r)
+	}); slices.Contains(header, "task") {
 		return nil, []string{"the column task is called vehicle now: rename it"}
 	} else if !slices.Contains(header, "vehicle") {
 		return nil, []string{"no column is named vehicle"}

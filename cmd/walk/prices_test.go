@@ -120,7 +120,8 @@ func TestPredictOnPublishedPrices(t *testing.T) {
 	slices.Sort(wrong)
 	slices.Sort(plain)
 	middle, reference := wrong[len(wrong)/2], plain[len(plain)/2]
-	t.Logf("%d tasks: median error %.1f %%, plain median %.1f %%, inside %.0f %%", len(wrong), 100*middle, 100*reference, 100*float64(inside)/float64(len(wrong)))
+	t.Logf("%d tasks: median error %.1f %%, plain median %.1f %%, inside %.0f %%", len(wrong), 100*middle, 100*reference,
+		100*float64(inside)/float64(len(wrong)))
 	if middle > 0.9*reference {
 		t.Errorf("median error %.3f, the plain median of the comparables has %.3f", middle, reference)
 	}
@@ -133,20 +134,23 @@ func TestPredictNamesWhatItCannotValue(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "s.csv")
 	const head = "vehicle,year,mileage,mileage_unit,currency\n"
-	save(t, filepath.Join(dir, "good.csv"), "price,year,mileage,mileage_unit,currency\n9500,2018,50000,mi,USD\n9900,2018,5O000,mi,USD\n9700,2018,48000,mi,USD\n")
+	save(t, filepath.Join(dir, "good.csv"),
+		"price,year,mileage,mileage_unit,currency\n9500,2018,50000,mi,USD\n9900,2018,5O000,mi,USD\n9700,2018,48000,mi,USD\n")
 	save(t, filepath.Join(dir, "pounds.csv"), "price,year,mileage,mileage_unit,currency\n9500,2018,50000,mi,GBP\n")
 	save(t, path, head+"good,2018,50000,mi,USD\npounds,2018,50000,mi,USD\n")
 	code, out, errs := ran("comps", "prices", "--dir", dir, "--subjects", path)
 	if code != faulty || strings.Count(out, "\n") != 2 || !strings.Contains(out, "\ngood,") {
 		t.Errorf("exit %d, %q", code, out)
 	}
-	for _, says := range []string{`vehicle good: note: left out: line 3: mileage "5O000"`, "the comparables are in GBP and the subject in USD"} {
+	for _, says := range []string{`vehicle good: note: left out: line 3: mileage "5O000"`,
+		"the comparables are in GBP and the subject in USD"} {
 		if !strings.Contains(errs, says) {
 			t.Errorf("no %q in %q", says, errs)
 		}
 	}
 	save(t, path, head+"absent,2018,50000,mi,USD\n")
-	if code, _, errs := ran("comps", "prices", "--dir", dir, "--subjects", path); code != failed || !strings.Contains(errs, "vehicle absent: open ") {
+	if code, _, errs := ran("comps", "prices", "--dir", dir, "--subjects", path); code != failed || !strings.Contains(errs,
+		"vehicle absent: open ") {
 		t.Errorf("exit %d, %q", code, errs)
 	}
 	save(t, path, head+"../good,2018,50000,mi,USD\ngood,2018,x,mi,USD\ngood,,50000,mi,USD\n,2018,1,mi,USD\n")
@@ -155,7 +159,8 @@ func TestPredictNamesWhatItCannotValue(t *testing.T) {
 		t.Errorf("exit %d, %q, %q", code, out, errs)
 	}
 	save(t, path, "job,year\na,2018\n")
-	if code, _, errs := ran("comps", "prices", "--dir", dir, "--subjects", path); code != faulty || !strings.Contains(errs, "no column is named vehicle") {
+	if code, _, errs := ran("comps", "prices", "--dir", dir, "--subjects", path); code != faulty || !strings.Contains(errs,
+		"no column is named vehicle") {
 		t.Errorf("exit %d, %q", code, errs)
 	}
 }
@@ -195,8 +200,9 @@ func TestFitNamesEveryFaultOfTheSubject(t *testing.T) {
 		`{"currency": "EUR", "model_year": 20, "mileage": -1, "mileage_unit": "leagues", "condition": 9, "asked_to_sold": 0, "brand_discount": 1}`: {
 			"model_year: ", "mileage: ", "mileage_unit: ", "condition: ", "asked_to_sold: ", "brand_discount: "},
 		`{"currency": "EUR", "model_yaer": 2000, "valued_on": "2004-02-30"}`: {"model_yaer: ", "valued_on: "},
-		`{"model_year": 2000}`:                    {"currency: "},
-		`{"currency": "USD", "model_year": 2000}`: {"note: Are the prices", `../../testdata/prices/hatch2004_public.csv: the table's prices are in EUR`},
+		`{"model_year": 2000}`: {"currency: "},
+		`{"currency": "USD", "model_year": 2000}`: {"note: Are the prices",
+			`../../testdata/prices/hatch2004_public.csv: the table's prices are in EUR`},
 	} {
 		code, out, errs := ran("comps", "price", "--subject", kept(t, "s.json", []byte(text)), "../../testdata/prices/hatch2004_public.csv")
 		if code != faulty || out != "" || strings.Count(errs, "\n") != len(says) {

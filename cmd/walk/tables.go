@@ -30,9 +30,11 @@ func comps(args []string, out, errs io.Writer) int {
 	}
 	switch args[0] {
 	case "check":
-		return reading[csvfile.Comparable]{name: "walk comps check", kind: csvfile.Comparables, strict: true, out: out, errs: errs}.run(args[1:])
+		return reading[csvfile.Comparable]{name: "walk comps check", kind: csvfile.Comparables, strict: true, out: out,
+			errs: errs}.run(args[1:])
 	case "rows":
-		return reading[csvfile.Comparable]{name: "walk comps rows", kind: csvfile.Comparables, keys: comparableKeys, out: out, errs: errs}.run(args[1:])
+		return reading[csvfile.Comparable]{name: "walk comps rows", kind: csvfile.Comparables, keys: comparableKeys, out: out,
+			errs: errs}.run(args[1:])
 	case "price":
 		return compsPrice(args[1:], out, errs)
 	case "prices":
@@ -59,8 +61,10 @@ func lots(args []string, out, errs io.Writer) int {
 
 // The keys of a printed row, in the order of the columns.
 var (
-	comparableKeys = []string{"price", "currency", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance", "note"}
-	lotKeys        = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit", "odometer_status", "document", "issued_in", "loss", "areas", "condition",
+	comparableKeys = []string{"price", "currency", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title",
+		"distance", "note"}
+	lotKeys = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
+		"odometer_status", "document", "issued_in", "loss", "areas", "condition",
 		"keys", "value_before", "repair_estimate", "note"}
 )
 
@@ -293,7 +297,8 @@ func (r reading[T]) printText(res table.Result[T]) int {
 // said says the notation by which a table was read.
 func said(s table.Stated) string {
 	var parts []string
-	for _, part := range []struct{ words, value string }{{"decimals after ", s.Decimal}, {"dates ", string(s.Dates)}, {"lengths in ", s.Unit}, {"money in ", s.Currency}, {"prices ", s.Kind}} {
+	for _, part := range []struct{ words, value string }{{"decimals after ", s.Decimal}, {"dates ", string(s.Dates)}, {"lengths in ",
+		s.Unit}, {"money in ", s.Currency}, {"prices ", s.Kind}} {
 		if part.value != "" {
 			parts = append(parts, part.words+part.value)
 		}

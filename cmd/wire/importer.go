@@ -15,10 +15,12 @@ var (
 	_ desk.Previewer = Importer{}
 )
 
-var comparableFields = []string{"price", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance", "note"}
+var comparableFields = []string{"price", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance",
+	"note"}
 
 func comparables() sheets[csvfile.Comparable] {
-	return sheets[csvfile.Comparable]{func() *table.Kind[csvfile.Comparable] { return csvfile.Comparables }, printed(csvfile.Comparables, comparableFields), comparableFields}
+	return sheets[csvfile.Comparable]{func() *table.Kind[csvfile.Comparable] { return csvfile.Comparables },
+		printed(csvfile.Comparables, comparableFields), comparableFields}
 }
 
 // Open returns the table with the match and the notation that it suggests.

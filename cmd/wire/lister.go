@@ -14,7 +14,8 @@ var (
 	_ desk.Previewer = Lister{}
 )
 
-var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit", "odometer_status", "document", "loss", "condition", "keys"}
+var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
+	"odometer_status", "document", "loss", "condition", "keys"}
 
 func lists() sheets[runlist.Row] {
 	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields}

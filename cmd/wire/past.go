@@ -31,7 +31,8 @@ func pasts() sheets[csvfile.Past] {
 			}
 			return currency.Group(*a)
 		}
-		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer), string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
+		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer),
+			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
 	}, pastFields}
 }
 

@@ -48,12 +48,14 @@ func (r sheets[T]) open(data []byte, wanted string) (desk.Sheet, error) {
 	if settled := res.Settled.Currency; wanted != "" && settled != "" && settled != wanted {
 		return desk.Sheet{}, csvfile.OtherCurrency(settled, wanted)
 	}
-	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read, Fields: kind.Fields(), Sample: res.Body}
+	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read,
+		Fields: kind.Fields(), Sample: res.Body}
 	for _, q := range doubts {
 		s.Doubts = append(s.Doubts, desk.Doubt{Option: q.Key, Text: q.Text})
 	}
 	o := res.Settled
-	s.Stated = desk.Stated{Marks: cell.Example(mark(o.Decimal)), Dates: string(o.Dates), Unit: o.Unit, Distance: o.Distance, Kind: o.Kind, Currency: o.Currency}
+	s.Stated = desk.Stated{Marks: cell.Example(mark(o.Decimal)), Dates: string(o.Dates), Unit: o.Unit, Distance: o.Distance,
+		Kind: o.Kind, Currency: o.Currency}
 	for _, c := range res.Columns {
 		s.Stated.Match, s.Why = append(s.Stated.Match, c.Field), append(s.Why, c.Why)
 	}
@@ -70,8 +72,9 @@ func mark(decimal string) byte {
 
 // stated returns what the desk states as package table takes it.
 func stated(d desk.Stated) table.Stated {
-	s := table.Stated{Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance, Kind: d.Kind, Currency: d.Currency,
-		Sale: d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
+	s := table.Stated{Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance, Kind: d.Kind,
+		Currency: d.Currency,
+		Sale:     d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
 	if s.Dates != cell.DayFirst && s.Dates != cell.MonthFirst {
 		s.Dates = ""
 	}
@@ -141,7 +144,7 @@ func (r sheets[T]) preview(s desk.Sheet) (desk.Preview, error) {
 		}
 	}
 	for _, q := range res.Open {
-		p.Open = append(p.Open, desk.Doubt{Option: q.Key, Text: q.Text, Ways: q.Options})
+		p.Open = append(p.Open, desk.Doubt{Option: q.Key, Text: q.Text, Ways: q.Options, Word: q.Word})
 	}
 	return p, nil
 }
@@ -154,7 +157,8 @@ func refusals(list []table.Refused) []desk.Refusal {
 		for _, f := range r.Faults {
 			reasons = append(reasons, f.String())
 		}
-		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; "), Column: r.Faults[0].Column, Value: r.Faults[0].Value})
+		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; "), Column: r.Faults[0].Column,
+			Value: r.Faults[0].Value})
 	}
 	return refused
 }

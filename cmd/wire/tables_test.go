@@ -69,12 +69,14 @@ func TestARenumberedLotSwallowsNoOther(t *testing.T) {
 
 // What is imported is never more than the check of a case takes.
 func TestWhatIsTooFarIsRefusedAtTheDoor(t *testing.T) {
-	sheet, err := wire.Importer{}.Open([]byte("asking price,year,miles,miles away\n9500,2018,2000001,5\n9500,2018,2000000,20001\n9500,2018,2000000,20000\n"), "USD")
+	sheet, err := wire.Importer{}.Open([]byte("asking price,year,miles,miles "+
+		"away\n9500,2018,2000001,5\n9500,2018,2000000,20001\n9500,2018,2000000,20000\n"), "USD")
 	if err != nil {
 		t.Fatal(err)
 	}
 	rows, refused, err := wire.Importer{}.Read(sheet)
-	if err != nil || len(rows) != 1 || len(refused) != 2 || !strings.Contains(refused[0].Reason, fmt.Sprint(lot.MostMileage)) || !strings.Contains(refused[1].Reason, fmt.Sprint(lot.MostDistance)) {
+	if err != nil || len(rows) != 1 || len(refused) != 2 || !strings.Contains(refused[0].Reason, fmt.Sprint(lot.MostMileage)) ||
+		!strings.Contains(refused[1].Reason, fmt.Sprint(lot.MostDistance)) {
 		t.Errorf("%d rows, %+v, %v", len(rows), refused, err)
 	}
 }

@@ -51,9 +51,12 @@ func numbered(lists ...string) map[string]int {
 }
 
 // idle are words of a day that say nothing of it, and days of the week.
-var idle = SetOf("on|the|of|de|del|le|am|den|der|il|op|dnia|st|nd|rd|th|t|z|utc|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|" +
-	"montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|mo|di|mi|do|fr|sa|so|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche|lunes|martes|miercoles|jueves|viernes|sabado|domingo|" +
-	"maandag|dinsdag|woensdag|donderdag|vrijdag|zaterdag|zondag|lunedi|martedi|mercoledi|giovedi|venerdi|sabato|domenica|r|listed|sold|since|seit|ab")
+var idle = SetOf("on|the|of|de|del|le|am|den|der|il|op|dnia|st|nd|rd|th|t|z|utc|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|" +
+	"tuesday|wednesday|thursday|friday|saturday|sunday|" +
+	"montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|mo|di|mi|do|fr|sa|so|lundi|mardi|mercredi|jeudi|vendredi|samedi|" +
+	"dimanche|lunes|martes|miercoles|jueves|viernes|sabado|domingo|" +
+	"maandag|dinsdag|woensdag|donderdag|vrijdag|zaterdag|zondag|lunedi|martedi|mercoledi|giovedi|venerdi|sabato|domenica|r|listed|sold|" +
+	"since|seit|ab")
 
 // date is a day as its parts stand in a cell.
 type date struct {
@@ -252,18 +255,26 @@ func (d date) yearBefore(month, day int, on lot.Date) int {
 // The words of days that hang on the import's.
 var (
 	ago      = SetOf("ago|vor|il|hace|temu|geleden|fa|a|y|back|old|listed|since|for|seit|posted|hours")
-	relation = map[string]int{"today": 0, "heute": 0, "aujourd hui": 0, "hoy": 0, "dzisiaj": 0, "dzis": 0, "vandaag": 0, "oggi": 0, "just now": 0, "now": 0,
+	relation = map[string]int{"today": 0, "heute": 0, "aujourd hui": 0, "hoy": 0, "dzisiaj": 0, "dzis": 0, "vandaag": 0, "oggi": 0,
+		"just now": 0, "now": 0,
 		"yesterday": 1, "gestern": 1, "hier": 1, "ayer": 1, "wczoraj": 1, "gisteren": 1, "ieri": 1,
-		"day before yesterday": 2, "the day before yesterday": 2, "vorgestern": 2, "avant hier": 2, "anteayer": 2, "przedwczoraj": 2, "eergisteren": 2, "altroieri": 2,
-		"last week": 7, "letzte woche": 7, "la semaine derniere": 7, "semaine derniere": 7, "la semana pasada": 7, "semana pasada": 7, "w zeszlym tygodniu": 7, "zeszly tydzien": 7,
+		"day before yesterday": 2, "the day before yesterday": 2, "vorgestern": 2, "avant hier": 2, "anteayer": 2, "przedwczoraj": 2,
+		"eergisteren": 2, "altroieri": 2,
+		"last week": 7, "letzte woche": 7, "la semaine derniere": 7, "semaine derniere": 7, "la semana pasada": 7, "semana pasada": 7,
+		"w zeszlym tygodniu": 7, "zeszly tydzien": 7,
 		"vorige week": 7, "afgelopen week": 7, "la settimana scorsa": 7, "settimana scorsa": 7}
-	spans = map[string]int{"hour": -1, "hours": -1, "hr": -1, "hrs": -1, "minute": -1, "minutes": -1, "min": -1, "mins": -1, "stunde": -1, "stunden": -1, "heure": -1, "heures": -1, "hora": -1, "horas": -1,
+	spans = map[string]int{"hour": -1, "hours": -1, "hr": -1, "hrs": -1, "minute": -1, "minutes": -1, "min": -1, "mins": -1,
+		"stunde": -1, "stunden": -1, "heure": -1, "heures": -1, "hora": -1, "horas": -1,
 		"godzin": -1, "godziny": -1, "godzine": -1, "uur": -1, "ora": -1, "ore": -1,
-		"day": 1, "days": 1, "d": 1, "tag": 1, "tagen": 1, "tage": 1, "jour": 1, "jours": 1, "dia": 1, "dias": 1, "dzien": 1, "dni": 1, "dagen": 1, "dag": 1, "giorno": 1, "giorni": 1,
-		"week": 7, "weeks": 7, "wk": 7, "wks": 7, "woche": 7, "wochen": 7, "semaine": 7, "semaines": 7, "semana": 7, "semanas": 7, "tydzien": 7, "tygodnie": 7, "tygodni": 7, "weken": 7, "settimana": 7, "settimane": 7,
-		"month": 30, "months": 30, "monat": 30, "monate": 30, "monaten": 30, "mois": 30, "mes": 30, "meses": 30, "miesiac": 30, "miesiace": 30, "miesiecy": 30, "maand": 30, "maanden": 30, "mese": 30, "mesi": 30}
-	lasts = SetOf("last month|letzten monat|le mois dernier|mois dernier|el mes pasado|mes pasado|w zeszlym miesiacu|vorige maand|il mese scorso|mese scorso")
-	ones  = SetOf("a|an|one|ein|einem|einer|eine|un|une|una|uno|een|jeden|jednego")
+		"day": 1, "days": 1, "d": 1, "tag": 1, "tagen": 1, "tage": 1, "jour": 1, "jours": 1, "dia": 1, "dias": 1, "dzien": 1, "dni": 1,
+		"dagen": 1, "dag": 1, "giorno": 1, "giorni": 1,
+		"week": 7, "weeks": 7, "wk": 7, "wks": 7, "woche": 7, "wochen": 7, "semaine": 7, "semaines": 7, "semana": 7, "semanas": 7,
+		"tydzien": 7, "tygodnie": 7, "tygodni": 7, "weken": 7, "settimana": 7, "settimane": 7,
+		"month": 30, "months": 30, "monat": 30, "monate": 30, "monaten": 30, "mois": 30, "mes": 30, "meses": 30, "miesiac": 30,
+		"miesiace": 30, "miesiecy": 30, "maand": 30, "maanden": 30, "mese": 30, "mesi": 30}
+	lasts = SetOf("last month|letzten monat|le mois dernier|mois dernier|el mes pasado|mes pasado|w zeszlym miesiacu|vorige maand|il " +
+		"mese scorso|mese scorso")
+	ones = SetOf("a|an|one|ein|einem|einer|eine|un|une|una|uno|een|jeden|jednego")
 )
 
 // relative returns a day said against the day of the import.

@@ -6,8 +6,10 @@ import (
 )
 
 // folds are the letters of the seven languages without their marks.
-var folds = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a", "ã", "a", "ą", "a", "ç", "c", "ć", "c", "è", "e", "é", "e", "ê", "e", "ë", "e", "ę", "e",
-	"ì", "i", "í", "i", "î", "i", "ï", "i", "ł", "l", "ñ", "n", "ń", "n", "ò", "o", "ó", "o", "ô", "o", "ö", "o", "ś", "s", "ù", "u", "ú", "u", "û", "u",
+var folds = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a", "ã", "a", "ą", "a", "ç", "c", "ć", "c", "è", "e", "é", "e",
+	"ê", "e", "ë", "e", "ę", "e",
+	"ì", "i", "í", "i", "î", "i", "ï", "i", "ł", "l", "ñ", "n", "ń", "n", "ò", "o", "ó", "o", "ô", "o", "ö", "o", "ś", "s", "ù", "u",
+	"ú", "u", "û", "u",
 	"ü", "u", "ź", "z", "ż", "z", "ß", "ss", "œ", "oe", "æ", "ae")
 
 // Fold returns a text in small letters without marks on them.
@@ -50,7 +52,8 @@ func SetOf(list string) Set {
 func (s Set) Has(cell string) bool { return s[strings.Join(Words(cell), " ")] }
 
 // nothing are the words and marks that stand where nothing is known.
-var nothing = SetOf("n/a|na|k.A.|unknown|not known|unbekannt|inconnu|desconocido|nieznany|nieznane|brak danych|onbekend|sconosciuto|n.c.|not said|none given|nb|tbd")
+var nothing = SetOf("n/a|na|k.A.|unknown|not known|unbekannt|inconnu|desconocido|nieznany|nieznane|brak danych|onbekend|sconosciuto|" +
+	"n.c.|not said|none given|nb|tbd")
 
 // Nothing reports whether a cell says nothing: it is empty, a dash, a question mark or a word for not known.
 func Nothing(cell string) bool {
@@ -87,7 +90,8 @@ func (s Set) Begins(text string) bool {
 
 var (
 	yes = SetOf("yes|y|true|1|x|present|there|ja|j|oui|o|si|s|sí|tak|t|vorhanden|présent|aanwezig|presente|jest|are")
-	no  = SetOf("no|n|false|0|missing|none|not there|nein|non|nie|nee|fehlt|keine|manque|aucun|falta|brak|ontbreekt|geen|manca|mancanti|ninguna")
+	no  = SetOf("no|n|false|0|missing|none|not there|nein|non|nie|nee|fehlt|keine|manque|aucun|falta|brak|ontbreekt|geen|manca|" +
+		"mancanti|ninguna")
 )
 
 // YesNo returns what a cell says, and whether it says either. A count above zero is a yes.

@@ -16,9 +16,11 @@ type Length struct {
 
 var (
 	miles      = SetOf("mi|mile|miles|mls|meilen|milles|millas|mijl|mijlen|miglia")
-	kilometers = SetOf("km|kms|kilometre|kilometres|kilometer|kilometers|kilometros|kilometro|kilometry|kilometrow|chilometri|chilometro|kilometrage|kilometraje|kilometerstand|tkm|chilometraggio")
+	kilometers = SetOf("km|kms|kilometre|kilometres|kilometer|kilometers|kilometros|kilometro|kilometry|kilometrow|chilometri|" +
+		"chilometro|kilometrage|kilometraje|kilometerstand|tkm|chilometraggio")
 	// fillers are words beside a length that say no more than it is one.
-	fillers = SetOf("odometer|reading|mileage|away|from|here|on|clock|ca|circa|approx|about|roughly|original|over|under|just|only|the|gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo")
+	fillers = SetOf("odometer|reading|mileage|away|from|here|on|clock|ca|circa|approx|about|roughly|original|over|under|just|only|the|" +
+		"gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo")
 )
 
 // UnitOf returns mi or km for a word that names it, empty for none.
@@ -45,11 +47,16 @@ func unitAlone(text string) string {
 
 // statements are phrases of an odometer statement. Source: doc.go [4]; the short ones common practice, no source.
 var statements = map[string]string{
-	"actual": "actual", "act": "actual", "actual mileage": "actual", "true": "actual", "not actual": "not_actual", "not act": "not_actual", "not actual mileage": "not_actual",
-	"true mileage unknown": "not_actual", "tmu": "not_actual", "exceeds mechanical limits": "exceeds_limits", "exceeds limits": "exceeds_limits", "eml": "exceeds_limits",
-	"exempt": "exempt", "echt": "actual", "nicht echt": "not_actual", "reel": "actual", "non reel": "not_actual", "not the actual mileage": "not_actual", "unknown": "unknown",
-	"real": "actual", "no real": "not_actual", "reale": "actual", "non reale": "not_actual", "rzeczywisty": "actual", "nierzeczywisty": "not_actual",
-	"werkelijk": "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown", "nieznany": "unknown", "onbekend": "unknown", "sconosciuto": "unknown",
+	"actual": "actual", "act": "actual", "actual mileage": "actual", "true": "actual", "not actual": "not_actual",
+	"not act": "not_actual", "not actual mileage": "not_actual",
+	"true mileage unknown": "not_actual", "tmu": "not_actual", "exceeds mechanical limits": "exceeds_limits",
+	"exceeds limits": "exceeds_limits", "eml": "exceeds_limits",
+	"exempt": "exempt", "echt": "actual", "nicht echt": "not_actual", "reel": "actual", "non reel": "not_actual",
+	"not the actual mileage": "not_actual", "unknown": "unknown",
+	"real": "actual", "no real": "not_actual", "reale": "actual", "non reale": "not_actual", "rzeczywisty": "actual",
+	"nierzeczywisty": "not_actual",
+	"werkelijk":      "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown",
+	"nieznany": "unknown", "onbekend": "unknown", "sconosciuto": "unknown",
 }
 
 // StatusOf returns the odometer statement that words make, empty for none.

@@ -18,9 +18,12 @@ type Price struct {
 
 // signs are the currencies that a sign may stand for. Common practice, from memory.
 var signs = map[string][]string{
-	"$": {"USD", "CAD", "AUD", "NZD", "MXN"}, "us$": {"USD"}, "ca$": {"CAD"}, "c$": {"CAD"}, "au$": {"AUD"}, "a$": {"AUD"}, "nz$": {"NZD"}, "mx$": {"MXN"}, "r$": {"BRL"},
-	"€": {"EUR"}, "euro": {"EUR"}, "euros": {"EUR"}, "£": {"GBP"}, "¥": {"JPY", "CNY"}, "fr": {"CHF"}, "sfr": {"CHF"}, "₹": {"INR"}, "₩": {"KRW"}, "zł": {"PLN"}, "zl": {"PLN"},
-	"kr": {"SEK", "NOK", "DKK"}, "r": {"ZAR"}, "₺": {"TRY"}, "₴": {"UAH"}, "kč": {"CZK"}, "dollars": {"USD", "CAD", "AUD", "NZD"}, "pounds": {"GBP"},
+	"$": {"USD", "CAD", "AUD", "NZD", "MXN"}, "us$": {"USD"}, "ca$": {"CAD"}, "c$": {"CAD"}, "au$": {"AUD"}, "a$": {"AUD"},
+	"nz$": {"NZD"}, "mx$": {"MXN"}, "r$": {"BRL"},
+	"€": {"EUR"}, "euro": {"EUR"}, "euros": {"EUR"}, "£": {"GBP"}, "¥": {"JPY", "CNY"}, "fr": {"CHF"}, "sfr": {"CHF"}, "₹": {"INR"},
+	"₩": {"KRW"}, "zł": {"PLN"}, "zl": {"PLN"},
+	"kr": {"SEK", "NOK", "DKK"}, "r": {"ZAR"}, "₺": {"TRY"}, "₴": {"UAH"}, "kč": {"CZK"}, "dollars": {"USD", "CAD", "AUD", "NZD"},
+	"pounds": {"GBP"},
 }
 
 // Currencies returns the ISO 4217 codes that a sign or code may stand for, nil for none.
@@ -40,13 +43,16 @@ func Currencies(sign string) []string {
 // Stands reports whether a sign or code may stand for a currency.
 func Stands(sign, code string) bool { return slices.Contains(Currencies(sign), code) }
 
-var haggling = SetOf("obo|ono|or best offer|or nearest offer|best|offer|nearest|or|neg|negotiable|firm|fixed|asking|ask|vb|vhb|verhandlungsbasis|verhandelbar|fp|festpreis|fest|fixpreis|" +
-	"a debattre|debattre|negociable|ferme|fixe|discutable|prix|precio|negociables|fijo|do negocjacji|negocjacji|do uzgodnienia|uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|" +
+var haggling = SetOf("obo|ono|or best offer|or nearest offer|best|offer|nearest|or|neg|negotiable|firm|fixed|asking|ask|vb|vhb|" +
+	"verhandlungsbasis|verhandelbar|fp|festpreis|fest|fixpreis|" +
+	"a debattre|debattre|negociable|ferme|fixe|discutable|prix|precio|negociables|fijo|do negocjacji|negocjacji|do uzgodnienia|" +
+	"uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|" +
 	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b o|price|preis|only|nur|now")
 
 var errNoPrice = errors.New("no price")
 
-// ReadMoney returns the price that a cell says; decimal is the stated mark, 0 for none. Errors: a word that is none of money, a second number, a negative one, or none at all.
+// ReadMoney returns the price that a cell says; decimal is the stated mark, 0 for none. Errors: a word that is none of money, a second
+// number, a negative one, or none at all.
 func ReadMoney(cell string, decimal byte) (Price, error) {
 	before, digits, after := parted(cell)
 	if digits == "" {
@@ -83,7 +89,8 @@ func (p *Price) beside(text string) error {
 		case bare == "":
 		case thousands[bare] && p.Scale < 3:
 			p.Number = p.timesThousand()
-		case len(Currencies(bare)) > 0 && p.Sign != "" && !strings.EqualFold(p.Sign, bare) && !slices.ContainsFunc(Currencies(bare), func(code string) bool { return Stands(p.Sign, code) }):
+		case len(Currencies(bare)) > 0 && p.Sign != "" && !strings.EqualFold(p.Sign, bare) && !slices.ContainsFunc(Currencies(bare),
+			func(code string) bool { return Stands(p.Sign, code) }):
 			return fmt.Errorf("%q and %q are two currencies", p.Sign, word)
 		case len(Currencies(bare)) > 0:
 			if p.Sign == "" || len(Currencies(bare)) < len(Currencies(p.Sign)) {

@@ -20,8 +20,10 @@ func manyRows(n int) []byte {
 	out.WriteString("Comparables of the year\n\nAsking price,Seen,Year,Make,Model,Trim,Mileage,Title,Miles away,Remarks\n")
 	r := rand.New(rand.NewPCG(1, 2))
 	for i := range n {
-		fmt.Fprintf(&out, "\"$%d,%03d\",%02d/%02d/2026,%d,Ostrane,Pell,%s,\"%d,%03d mi\",%s,%d,row %d\n", 2+r.IntN(30), r.IntN(1000), 1+r.IntN(28), 1+r.IntN(12), 2008+r.IntN(17),
-			[]string{"S", "LX", "Tour"}[r.IntN(3)], 10+r.IntN(180), r.IntN(1000), []string{"clean", "Clean title", "rebuilt", "R-title"}[r.IntN(4)], r.IntN(300), i)
+		fmt.Fprintf(&out, "\"$%d,%03d\",%02d/%02d/2026,%d,Ostrane,Pell,%s,\"%d,%03d mi\",%s,%d,row %d\n", 2+r.IntN(30), r.IntN(1000),
+			1+r.IntN(28), 1+r.IntN(12), 2008+r.IntN(17),
+			[]string{"S", "LX", "Tour"}[r.IntN(3)], 10+r.IntN(180), r.IntN(1000), []string{"clean", "Clean title", "rebuilt",
+				"R-title"}[r.IntN(4)], r.IntN(300), i)
 	}
 	return out.Bytes()
 }

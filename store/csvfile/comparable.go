@@ -37,8 +37,10 @@ type column = table.Column[Comparable]
 // columns are the fields of a comparable, each with the plain words that name it. Common practice, no source.
 var columns = []column{
 	table.InText("id", "id|row id|ref|reference|number|nummer|numero|numer", func(c *Comparable) *string { return &c.ID }),
-	{Name: "price", Words: "price|asking price|asked price|sold price|sale price|selling price|list price|listed price|asking|ask|sold for|sold at|amount|preis|verkaufspreis|angebotspreis|" +
-		"kaufpreis|vb|betrag|prix|prix de vente|prix demande|montant|precio|precio de venta|importe|cena|cena sprzedazy|kwota|prijs|vraagprijs|verkoopprijs|bedrag|prezzo|prezzo richiesto|" +
+	{Name: "price", Words: "price|asking price|asked price|sold price|sale price|selling price|list price|listed price|asking|ask|sold " +
+		"for|sold at|amount|preis|verkaufspreis|angebotspreis|" +
+		"kaufpreis|vb|betrag|prix|prix de vente|prix demande|montant|precio|precio de venta|importe|cena|cena sprzedazy|kwota|prijs|" +
+		"vraagprijs|verkoopprijs|bedrag|prezzo|prezzo richiesto|" +
 		"prezzo di vendita|importo", Form: table.Money, Must: "no price: a comparable needs one",
 		Put: func(c *Comparable, v table.Value) error {
 			if c.Price = v.Amount; v.Number <= 1 {
@@ -48,47 +50,72 @@ var columns = []column{
 		},
 		Get:  func(c *Comparable) any { return moneyText(c.Price, c.Currency) },
 		Join: func(old, newer *Comparable) { table.Overlay(&old.Price, newer.Price) }},
-	{Name: "currency", Words: "currency|wahrung|waehrung|devise|monnaie|moneda|divisa|waluta|valuta", Form: table.Currency, Get: func(c *Comparable) any { return c.Currency }},
+	{Name: "currency", Words: "currency|wahrung|waehrung|devise|monnaie|moneda|divisa|waluta|valuta", Form: table.Currency,
+		Get: func(c *Comparable) any { return c.Currency }},
 	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind,
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
-	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
-		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|vue|fecha|fecha de venta|vendido|visto|anunciado|data|data sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
+	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|"+
+		"advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
+		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|vue|fecha|fecha de venta|vendido|visto|anunciado|data|data "+
+		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
-	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee modele|ano|ano modelo|ano de fabricacion|rok|rocznik|rok produkcji|"+
+	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee "+
+		"modele|ano|ano modelo|ano de fabricacion|rok|rocznik|rok produkcji|"+
 		"bouwjaar|jaar|modeljaar|anno|anno modello|anno di costruzione", func(c *Comparable) *int { return &c.ModelYear }),
-	{Name: "first_registration", Words: "first registration|first registered|registered|erstzulassung|ez|zulassung|premiere mise en circulation|mise en circulation|premiere immatriculation|primera matriculacion|matriculacion|" +
-		"pierwsza rejestracja|data pierwszej rejestracji|eerste toelating|eerste registratie|prima immatricolazione|immatricolazione", Form: table.Year,
+	{Name: "first_registration", Words: "first registration|first registered|registered|erstzulassung|ez|zulassung|premiere mise en " +
+		"circulation|mise en circulation|premiere immatriculation|primera matriculacion|matriculacion|" +
+		"pierwsza rejestracja|data pierwszej rejestracji|eerste toelating|eerste registratie|prima immatricolazione|immatricolazione",
+		Form: table.Year,
 		Put: func(c *Comparable, v table.Value) error {
 			if c.ModelYear == 0 {
 				c.ModelYear = v.Year
 			}
 			return nil
 		}},
-	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|constructeur|fabricant|marca|fabricante|marka|producent|merk|fabrikant|costruttore|casa", func(c *Comparable) *string { return &c.Make }),
+	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|constructeur|fabricant|marca|fabricante|marka|producent|merk|"+
+		"fabrikant|costruttore|casa", func(c *Comparable) *string { return &c.Make }),
 	table.InText("model", "model|model name|modell|modele|modelo|modello", func(c *Comparable) *string { return &c.Model }),
-	table.InText("trim", "trim|trim level|version|variant|grade|ausstattung|ausstattungslinie|variante|finition|acabado|wersja|wersja wyposazenia|uitvoering|allestimento|versione", func(c *Comparable) *string { return &c.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|make model year|advertisement|advert|ad|listing|headline|description of vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
-		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina", Form: table.Vehicle},
-	{Name: "mileage", Words: "mileage|odometer|miles|mi|km|kms|kilometres|kilometers|odometer reading|odo|kilometerstand|laufleistung|kilometer|tachostand|gelaufen|kilometrage|compteur|kilometraje|kilometros|cuentakilometros|" +
-		"przebieg|stan licznika|tellerstand|chilometraggio|chilometri|contachilometri|percorrenza", Form: table.Odometer, Put: putMileage, Get: mileageText, Join: joinMileage},
-	{Name: "unit", Words: "mileage unit|odometer unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit, Put: func(c *Comparable, v table.Value) error { c.unitSaid = v.Unit; return nil },
+	table.InText("trim", "trim|trim level|version|variant|grade|ausstattung|ausstattungslinie|variante|finition|acabado|wersja|wersja "+
+		"wyposazenia|uitvoering|allestimento|versione", func(c *Comparable) *string { return &c.Trim }),
+	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|make model year|advertisement|advert|ad|listing|" +
+		"headline|description of vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
+		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina",
+		Form: table.Vehicle},
+	{Name: "mileage", Words: "mileage|odometer|miles|mi|km|kms|kilometres|kilometers|odometer reading|odo|kilometerstand|laufleistung|" +
+		"kilometer|tachostand|gelaufen|kilometrage|compteur|kilometraje|kilometros|cuentakilometros|" +
+		"przebieg|stan licznika|tellerstand|chilometraggio|chilometri|contachilometri|percorrenza", Form: table.Odometer,
+		Put: putMileage, Get: mileageText, Join: joinMileage},
+	{Name: "unit", Words: "mileage unit|odometer unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
+		Put: func(c *Comparable, v table.Value) error { c.unitSaid = v.Unit; return nil },
 		Get: func(c *Comparable) any { return orNil(c.Unit) }},
-	{Name: "title", Words: "title|title status|title brand|brand|branding|title type|titel|titre|titulo|tytul|titolo|papers", Form: table.Title,
-		Put: func(c *Comparable, v table.Value) error { c.Title = v.Text; return nil }, Get: func(c *Comparable) any { return orNil(c.Title) },
+	{Name: "title", Words: "title|title status|title brand|brand|branding|title type|titel|titre|titulo|tytul|titolo|papers",
+		Form: table.Title,
+		Put:  func(c *Comparable, v table.Value) error { c.Title = v.Text; return nil },
+		Get:  func(c *Comparable) any { return orNil(c.Title) },
 		Join: func(old, newer *Comparable) { table.Overlay(&old.Title, newer.Title) }},
-	{Name: "distance", Words: "distance|distance away|away|how far|far|entfernung|distanz|eloignement|distancia|odleglosc|afstand|distanza", Form: table.Distance,
-		Put: putDistance, Get: func(c *Comparable) any { return numberOrNil(c.DistanceMi) }, Join: func(old, newer *Comparable) { table.Overlay(&old.DistanceMi, newer.DistanceMi) }},
+	{Name: "distance", Words: "distance|distance away|away|how far|far|entfernung|distanz|eloignement|distancia|odleglosc|afstand|" +
+		"distanza", Form: table.Distance,
+		Put: putDistance, Get: func(c *Comparable) any { return numberOrNil(c.DistanceMi) }, Join: func(old,
+			newer *Comparable) {
+			table.Overlay(&old.DistanceMi, newer.DistanceMi)
+		}},
 	{Name: "condition", Words: "condition|zustand|etat|estado|stan|staat|condizioni|condizione|upkeep", Put: putCondition,
-		Get: func(c *Comparable) any { return numberOrNil(c.Condition) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Condition, newer.Condition) }},
-	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|description|text|notiz|notizen|bemerkung|bemerkungen|beschreibung|anmerkung|remarque|remarques|commentaire|observaciones|comentario|nota|notas|uwagi|opis|" +
+		Get: func(c *Comparable) any { return numberOrNil(c.Condition) }, Join: func(old,
+			newer *Comparable) {
+			table.Overlay(&old.Condition, newer.Condition)
+		}},
+	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|description|text|notiz|notizen|bemerkung|bemerkungen|" +
+		"beschreibung|anmerkung|remarque|remarques|commentaire|observaciones|comentario|nota|notas|uwagi|opis|" +
 		"notatka|komentarz|opmerking|opmerkingen|omschrijving|note aggiuntive|osservazioni|descrizione|commento", Many: true,
-		Put: func(c *Comparable, v table.Value) error { c.noted(v.Text); return nil }, Get: func(c *Comparable) any { return orNil(c.Note) },
+		Put: func(c *Comparable, v table.Value) error { c.noted(v.Text); return nil },
+		Get: func(c *Comparable) any { return orNil(c.Note) },
 		Join: func(old, newer *Comparable) {
 			if newer.Note != table.Tidy(old.Note) {
 				table.Overlay(&old.Note, newer.Note)
 			}
 		}},
-	table.InText("source", "source|site|where|seller|market|found at|quelle|fundort|anbieter|verkaufer|vendeur|fuente|vendedor|zrodlo|sprzedawca|bron|verkoper|fonte|venditore", func(c *Comparable) *string { return &c.Source }),
+	table.InText("source", "source|site|where|seller|market|found at|quelle|fundort|anbieter|verkaufer|vendeur|fuente|vendedor|zrodlo|"+
+		"sprzedawca|bron|verkoper|fonte|venditore", func(c *Comparable) *string { return &c.Source }),
 	{Name: "excluded", Words: "excluded|left out", Put: func(c *Comparable, v table.Value) error {
 		says, known := cell.YesNo(v.Text)
 		if c.Excluded = says; !known {
@@ -138,8 +165,10 @@ func (c *Comparable) noted(text string) {
 
 // Words for a price that is asked or was paid, of headings and cells.
 var (
-	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|demande|a vendre|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in vendita|vb|vhb")
-	sold  = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|betaald|venduto|pagato")
+	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
+		"demande|a vendre|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in vendita|vb|vhb")
+	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
+		"betaald|venduto|pagato")
 )
 
 func putKind(c *Comparable, v table.Value) error {
@@ -172,7 +201,8 @@ func askKind(headings map[string]string, s *table.Stated) []table.Question {
 			return nil
 		}
 	}
-	return []table.Question{{Key: "kind", Text: fmt.Sprintf("Are the prices in %q asked or sold?", price), Options: []string{"asked", "sold"}}}
+	return []table.Question{{Key: "kind", Text: fmt.Sprintf("Are the prices in %q asked or sold?", price), Options: []string{"asked",
+		"sold"}}}
 }
 
 func putMileage(c *Comparable, v table.Value) error {
@@ -217,8 +247,10 @@ func putDistance(c *Comparable, v table.Value) error {
 }
 
 // upkeep are words of a condition from 1 (poor) to 5 (as new). Common practice, no source.
-var upkeep = map[string]float64{"rough": 1, "poor": 1, "worn": 2, "fair": 2, "usual": 3, "average": 3, "ok": 3, "good": 4, "very good": 4.5, "as new": 5, "like new": 5, "excellent": 5, "new": 5,
-	"schlecht": 1, "gebraucht": 3, "gut": 4, "sehr gut": 4.5, "neuwertig": 5, "mauvais": 1, "moyen": 3, "bon": 4, "tres bon": 4.5, "malo": 1, "normal": 3, "bueno": 4, "muy bueno": 4.5,
+var upkeep = map[string]float64{"rough": 1, "poor": 1, "worn": 2, "fair": 2, "usual": 3, "average": 3, "ok": 3, "good": 4,
+	"very good": 4.5, "as new": 5, "like new": 5, "excellent": 5, "new": 5,
+	"schlecht": 1, "gebraucht": 3, "gut": 4, "sehr gut": 4.5, "neuwertig": 5, "mauvais": 1, "moyen": 3, "bon": 4, "tres bon": 4.5,
+	"malo": 1, "normal": 3, "bueno": 4, "muy bueno": 4.5,
 	"zly": 1, "dobry": 4, "bardzo dobry": 4.5, "slecht": 1, "redelijk": 3, "goed": 4, "cattivo": 1, "discreto": 3, "buono": 4, "ottimo": 5}
 
 // putCondition takes a number from 1 to 5 or a word of it; any other word goes to the note.

@@ -139,7 +139,8 @@ func vehicle(r resale.Row) string {
 	if r.Mileage != nil {
 		mileage = fmt.Sprint(*r.Mileage, unitOf(r))
 	}
-	return fmt.Sprintf("%d|%q|%q|%q|%s|%q|%q", r.ModelYear, table.Tidy(r.Make), table.Tidy(r.Model), table.Tidy(r.Trim), mileage, table.Tidy(r.Title), table.Tidy(r.Source))
+	return fmt.Sprintf("%d|%q|%q|%q|%s|%q|%q", r.ModelYear, table.Tidy(r.Make), table.Tidy(r.Model), table.Tidy(r.Trim), mileage,
+		table.Tidy(r.Title), table.Tidy(r.Source))
 }
 
 // unitOf returns the unit of a row's mileage; a row that names none is in miles.

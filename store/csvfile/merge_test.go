@@ -104,8 +104,10 @@ func TestRowsWithoutIdsGetFreeOnes(t *testing.T) {
 func TestWhatIsWrittenIsReadAgainExactly(t *testing.T) {
 	x := func(v float64) *float64 { return &v }
 	rows := []resale.Row{
-		{ID: "1", Price: 1250050, Kind: "sold", Date: "2026-10-01", ModelYear: 2019, Make: "=SUM(A1)", Model: "+x", Trim: "-y", Mileage: x(61200.5),
-			Unit: "km", Title: "clear", DistanceMi: x(1 / 3.0), Condition: x(3.5), Note: "@a, \"b\"\nc", Source: "'=quoted", More: map[string]string{"fuel": "\tgas", "price": "9", "engine_l": "2.0"}},
+		{ID: "1", Price: 1250050, Kind: "sold", Date: "2026-10-01", ModelYear: 2019, Make: "=SUM(A1)", Model: "+x", Trim: "-y",
+			Mileage: x(61200.5),
+			Unit:    "km", Title: "clear", DistanceMi: x(1 / 3.0), Condition: x(3.5), Note: "@a, \"b\"\nc", Source: "'=quoted",
+			More: map[string]string{"fuel": "\tgas", "price": "9", "engine_l": "2.0"}},
 		{ID: "2", Price: 101, Note: "'plain", Excluded: true},
 		{ID: "3", Price: 700, Note: "＝full width", More: map[string]string{"fuel": "x"}},
 	}
@@ -135,7 +137,8 @@ func TestRefusedRowsCanBeSetRightAndReadAgain(t *testing.T) {
 	}
 	mended := strings.NewReplacer("call", "12500", "\n,", "\n900,").Replace(text)
 	r = parsed(t, mended)
-	if len(r.Rows) != 3 || r.Rows[0].Price != 1250000 || r.Rows[0].Note != "=cmd" || r.Rows[1].Note != "a, b" || r.Rows[0].More["colour"] != "red" || len(r.Rows[0].More) != 1 {
+	if len(r.Rows) != 3 || r.Rows[0].Price != 1250000 || r.Rows[0].Note != "=cmd" || r.Rows[1].Note != "a, b" ||
+		r.Rows[0].More["colour"] != "red" || len(r.Rows[0].More) != 1 {
 		t.Fatalf("%s\n%+v", mended, r)
 	}
 }

@@ -42,18 +42,25 @@ var pastColumns = slices.Concat([]pastColumn{
 	table.InText("id", "id|number|lot number|nummer|numero|numer", func(p *Past) *string { return &p.Lot.Number }),
 	table.InText("sale", "sale|yard|auction|verkauf|vente|venta|aukcja|veiling|asta", func(p *Past) *string { return &p.Lot.Sale }),
 	table.InText("vin", "vin|chassis number|fahrgestellnummer", func(p *Past) *string { return &p.Lot.VIN }),
-	table.InYear("model_year", "model year|year|baujahr|annee|ano|rok|rocznik|bouwjaar|anno", func(p *Past) *int { return &p.Lot.ModelYear }),
+	table.InYear("model_year", "model year|year|baujahr|annee|ano|rok|rocznik|bouwjaar|anno",
+		func(p *Past) *int { return &p.Lot.ModelYear }),
 	table.InText("make", "make|manufacturer|marke|marque|marca|marka|merk", func(p *Past) *string { return &p.Lot.Make }),
 	table.InText("model", "model|modell|modele|modelo|modello", func(p *Past) *string { return &p.Lot.Model }),
 	table.InText("trim", "trim|version|ausstattung|wersja|uitvoering|versione", func(p *Past) *string { return &p.Lot.Trim }),
-	pastDay("bought", "bought|bought on|sale date|date bought|date|gekauft|gekauft am|achete|achete le|comprado|kupiony|kupiono|gekocht|comprato", func(d *build.Dates) *lot.Date { return &d.Bought }),
+	pastDay("bought", "bought|bought on|sale date|date bought|date|gekauft|gekauft am|achete|achete le|comprado|kupiony|kupiono|"+
+		"gekocht|comprato", func(d *build.Dates) *lot.Date { return &d.Bought }),
 	pastDay("home", "home|brought home", func(d *build.Dates) *lot.Date { return &d.Home }),
-	pastDay("started", "started|begun|begonnen|commence|empezado|rozpoczeto|begonnen op|iniziato", func(d *build.Dates) *lot.Date { return &d.Started }),
-	pastDay("finished", "finished|done|fertig|termine|terminado|zakonczono|klaar|finito", func(d *build.Dates) *lot.Date { return &d.Finished }),
+	pastDay("started", "started|begun|begonnen|commence|empezado|rozpoczeto|begonnen op|iniziato",
+		func(d *build.Dates) *lot.Date { return &d.Started }),
+	pastDay("finished", "finished|done|fertig|termine|terminado|zakonczono|klaar|finito",
+		func(d *build.Dates) *lot.Date { return &d.Finished }),
 	pastDay("inspected", "inspected|inspection", func(d *build.Dates) *lot.Date { return &d.Inspected }),
-	pastDay("listed", "listed|advertised|inseriert|annonce|anunciado|wystawiono|geplaatst|pubblicato", func(d *build.Dates) *lot.Date { return &d.Listed }),
-	pastDay("sold", "sold|sold on|date sold|verkauft|verkauft am|vendu|vendu le|vendido|sprzedano|sprzedany|verkocht|verkocht op|venduto", func(d *build.Dates) *lot.Date { return &d.Sold }),
-	pastMoney("price_paid", "price paid|hammer price|hammer|paid|bought for|purchase price|kaufpreis|einkaufspreis|prix d achat|precio de compra|cena zakupu|aankoopprijs|prezzo di acquisto",
+	pastDay("listed", "listed|advertised|inseriert|annonce|anunciado|wystawiono|geplaatst|pubblicato",
+		func(d *build.Dates) *lot.Date { return &d.Listed }),
+	pastDay("sold", "sold|sold on|date sold|verkauft|verkauft am|vendu|vendu le|vendido|sprzedano|sprzedany|verkocht|verkocht op|"+
+		"venduto", func(d *build.Dates) *lot.Date { return &d.Sold }),
+	pastMoney("price_paid", "price paid|hammer price|hammer|paid|bought for|purchase price|kaufpreis|einkaufspreis|prix d achat|precio "+
+		"de compra|cena zakupu|aankoopprijs|prezzo di acquisto",
 		func(p *Past, a money.Amount) { p.Build.Hammer = &a }),
 	pastMoney("fees", "fees|buyer fees|fees and tax|gebuhren|frais|tasas|oplaty|kosten veiling|commissioni", func(p *Past, a money.Amount) {
 		p.Build.Charges = append(p.Build.Charges, build.Charge{Name: "Fees and tax", Amount: a})
@@ -66,8 +73,12 @@ var pastColumns = slices.Concat([]pastColumn{
 		}
 		return nil
 	}},
-	pastMoney("first_asked", "first asked|asked|asking price|angebotspreis|prix demande|cena wywolawcza|vraagprijs", func(p *Past, a money.Amount) { p.Build.Sale.FirstAsked = &a }),
-	pastMoney("sold_for", "sold for|sale price|sold price|selling price|verkaufspreis|prix de vente|precio de venta|cena sprzedazy|verkoopprijs|prezzo di vendita", func(p *Past, a money.Amount) { p.Build.Sale.Price = &a }),
+	pastMoney("first_asked", "first asked|asked|asking price|angebotspreis|prix demande|cena wywolawcza|vraagprijs", func(p *Past,
+		a money.Amount) {
+		p.Build.Sale.FirstAsked = &a
+	}),
+	pastMoney("sold_for", "sold for|sale price|sold price|selling price|verkaufspreis|prix de vente|precio de venta|cena sprzedazy|"+
+		"verkoopprijs|prezzo di vendita", func(p *Past, a money.Amount) { p.Build.Sale.Price = &a }),
 	{Name: "days_on_market", Words: "days on market|days to sell", Form: table.Number, Put: func(p *Past, v table.Value) error {
 		days := int(v.Number)
 		if p.Build.Sale.Days = &days; v.Number != float64(days) || days < 0 || days > 3650 {
@@ -76,7 +87,8 @@ var pastColumns = slices.Concat([]pastColumn{
 		return nil
 	}},
 	table.InText("brand", "brand|title|title brand", func(p *Past) *string { return &p.Build.Sale.Brand }),
-	seenColumn("found", "found|hidden damage found", build.Found), seenColumn("not_there", "not there|hidden damage not there", build.NotThere),
+	seenColumn("found", "found|hidden damage found", build.Found), seenColumn("not_there", "not there|hidden damage not there",
+		build.NotThere),
 	table.InText("note", "note|notes|remarks|bemerkung|remarque|nota|uwagi|opmerking", func(p *Past) *string { return &p.Build.Note }),
 	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
 	{Name: "vehicle", Words: "vehicle|car|fahrzeug|vehicule|vehiculo|pojazd|voertuig|veicolo", Form: table.Vehicle},
@@ -84,8 +96,10 @@ var pastColumns = slices.Concat([]pastColumn{
 
 // billColumns are the columns of money by kind; each makes one bill.
 func billColumns() (out []pastColumn) {
-	names := map[string]string{"part": "parts", "outside": "bought_in_work", "other": "other_costs", "selling": "selling_costs", "holding": "holding_costs"}
-	words := map[string]string{"part": "parts|teile|ersatzteile|pieces|piezas|czesci|onderdelen|ricambi", "outside": "sublet work|sublet|fremdleistung"}
+	names := map[string]string{"part": "parts", "outside": "bought_in_work", "other": "other_costs", "selling": "selling_costs",
+		"holding": "holding_costs"}
+	words := map[string]string{"part": "parts|teile|ersatzteile|pieces|piezas|czesci|onderdelen|ricambi",
+		"outside": "sublet work|sublet|fremdleistung"}
 	for _, kind := range build.Kinds {
 		name := names[kind]
 		if name == "" {

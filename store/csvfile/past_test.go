@@ -45,8 +45,10 @@ func TestAPastBuyIsReadAndWhatIsMissingStaysUnknown(t *testing.T) {
 		t.Fatalf("%+v", res.Refused)
 	}
 	b, l := res.Rows[0].Build, res.Rows[0].Lot
-	if *b.Hammer != 420050 || b.Charges[0].Amount != 61000 || b.BillsOf("part") != 180000 || b.Worked()["body"] != 22.5 || *b.Sale.Price != 1190000 ||
-		b.Outcome != build.Sold || b.Saw("rail_bent") != build.Found || b.Saw("floor") != build.NotThere || l.ModelYear != 2018 || l.SaleDate != "2025-03-01" {
+	if *b.Hammer != 420050 || b.Charges[0].Amount != 61000 || b.BillsOf("part") != 180000 || b.Worked()["body"] != 22.5 ||
+		*b.Sale.Price != 1190000 ||
+		b.Outcome != build.Sold || b.Saw("rail_bent") != build.Found || b.Saw("floor") != build.NotThere || l.ModelYear != 2018 ||
+		l.SaleDate != "2025-03-01" {
 		t.Errorf("%+v %+v", b, l)
 	}
 	if b.Imported.As != "id 7" || len(b.Imported.Row) != 64 || res.Rows[0].Line != 2 {
@@ -88,7 +90,8 @@ func TestPastRowsThatCannotBeAreRefusedWithReasons(t *testing.T) {
 
 func TestTheSameBuyTwiceInOneTableCountsTwice(t *testing.T) {
 	res := parsedPast(t, "bought,make,model,paid\n2025-01-01,A,B,100\n2025-01-01,A,B,100\n", plainPast)
-	if len(res.Rows) != 2 || res.Rows[0].Build.Imported.As == res.Rows[1].Build.Imported.As || res.Rows[0].Build.Imported.Row != res.Rows[1].Build.Imported.Row {
+	if len(res.Rows) != 2 || res.Rows[0].Build.Imported.As == res.Rows[1].Build.Imported.As ||
+		res.Rows[0].Build.Imported.Row != res.Rows[1].Build.Imported.Row {
 		t.Errorf("%+v", res)
 	}
 }

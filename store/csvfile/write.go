@@ -55,8 +55,9 @@ func Write(rows []resale.Row, c money.Currency) []byte {
 // recordOf returns a comparable in plain notation.
 func recordOf(r resale.Row, c money.Currency) record {
 	out := record{
-		ID: r.ID, Price: c.Text(r.Price), Kind: r.Kind, Date: string(r.Date), Make: r.Make, Model: r.Model, Trim: r.Trim, Mileage: text(r.Mileage),
-		Unit: r.Unit, Title: r.Title, Distance: text(r.DistanceMi), Condition: text(r.Condition), Note: r.Note, Source: r.Source,
+		ID: r.ID, Price: c.Text(r.Price), Kind: r.Kind, Date: string(r.Date), Make: r.Make, Model: r.Model, Trim: r.Trim,
+		Mileage: text(r.Mileage),
+		Unit:    r.Unit, Title: r.Title, Distance: text(r.DistanceMi), Condition: text(r.Condition), Note: r.Note, Source: r.Source,
 	}
 	if r.ModelYear != 0 {
 		out.ModelYear = strconv.Itoa(r.ModelYear)

@@ -54,11 +54,13 @@ func FuzzWorkbook(f *testing.F) {
 
 // FuzzSheet reads any sheet in a workbook that is sound else.
 func FuzzSheet(f *testing.F) {
-	f.Add(`<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1"><v>1e3</v></c></row></sheetData></worksheet>`, `<sst count="1"><si><t>x</t></si></sst>`)
+	f.Add(`<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1"><v>1e3</v></c></row></sheetData></worksheet>`,
+		`<sst count="1"><si><t>x</t></si></sst>`)
 	f.Add(`<worksheet><sheetData><row r="0"><c r="ZZZZ1" s="1"><v>9e99</v></c><c r="-1" t="s"><v> -1</v></c></row></sheetData></worksheet>`, `<sst count="9999999999999"/>`)
 	f.Add(`<w><row><c t="s"><v>&#45;1</v></c><c t="s"><v><![CDATA[-1]]></v></c></row></w>`, `<sst/>`)
 	f.Fuzz(func(t *testing.T, sheet, texts string) {
-		if g, err := Read(book(map[string]string{"xl/worksheets/sheet1.xml": sheet, "xl/sharedStrings.xml": texts}), Options{}); err == nil {
+		if g, err := Read(book(map[string]string{"xl/worksheets/sheet1.xml": sheet, "xl/sharedStrings.xml": texts}),
+			Options{}); err == nil {
 			whole(t, g)
 		}
 	})
@@ -143,11 +145,13 @@ func TestABombIsRefusedByItsSize(t *testing.T) {
 func TestWhatTheLibraryTrustsIsCheckedFirst(t *testing.T) {
 	for _, value := range []string{"-1", " -1", "&#45;1", "<![CDATA[-1]]>"} {
 		sheet := `<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>` + value + `</v></c></row></sheetData></worksheet>`
-		if _, err := Read(book(map[string]string{"xl/worksheets/sheet1.xml": sheet}), Options{}); err == nil && strings.TrimSpace(value) == value {
+		if _, err := Read(book(map[string]string{"xl/worksheets/sheet1.xml": sheet}), Options{}); err == nil &&
+			strings.TrimSpace(value) == value {
 			t.Errorf("%s was read", value)
 		}
 	}
-	if _, err := Read(book(map[string]string{"xl/sharedStrings.xml": `<sst count="99999999999"><si><t>x</t></si></sst>`}), Options{}); !errors.Is(err, ErrWorkbook) {
+	if _, err := Read(book(map[string]string{"xl/sharedStrings.xml": `<sst count="99999999999"><si><t>x</t></si></sst>`}),
+		Options{}); !errors.Is(err, ErrWorkbook) {
 		t.Errorf("a count beyond reason: %v", err)
 	}
 }

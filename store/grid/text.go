@@ -24,7 +24,8 @@ const (
 var Encodings = []string{"windows-1252", "iso-8859-2", "iso-8859-15", "windows-1250"}
 
 var charmaps = map[string]*charmap.Charmap{
-	"windows-1252": charmap.Windows1252, "iso-8859-2": charmap.ISO8859_2, "iso-8859-15": charmap.ISO8859_15, "windows-1250": charmap.Windows1250,
+	"windows-1252": charmap.Windows1252, "iso-8859-2": charmap.ISO8859_2, "iso-8859-15": charmap.ISO8859_15,
+	"windows-1250": charmap.Windows1250,
 }
 
 // What can be wrong with a whole file, in words for the person at the screen. Test with errors.Is.
@@ -99,7 +100,8 @@ func settled(text []byte) ([]byte, string, error) {
 	var u Unsettled
 	var outs [][]byte
 	for _, encoding := range Encodings {
-		if encoding == "windows-1250" && !slices.ContainsFunc(text, func(b byte) bool { return strings.IndexByte("\x8c\x8d\x8f\x9c\x9d\x9f", b) >= 0 }) {
+		if encoding == "windows-1250" && !slices.ContainsFunc(text,
+			func(b byte) bool { return strings.IndexByte("\x8c\x8d\x8f\x9c\x9d\x9f", b) >= 0 }) {
 			continue // the letters that only it has do not stand here
 		}
 		out, _, err := stated(text, encoding)

@@ -77,7 +77,8 @@ func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
 		t.Fatalf("%d read, %d lots, refused %+v", res.Read, len(res.Lots), res.Refused)
 	}
 	miles, has := 61200, true
-	want := lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", ModelYear: 2019, Make: "Ostrane", Model: "Pell",
+	want := lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", ModelYear: 2019,
+		Make: "Ostrane", Model: "Pell",
 		Odometer: &miles, OdometerUnit: "mi", Loss: []string{"collision"}, Keys: &has, Title: lot.Title{Document: "salvage"}}
 	if !reflect.DeepEqual(res.Lots[0], want) {
 		t.Errorf("got  %+v\nwant %+v", res.Lots[0], want)
@@ -88,7 +89,8 @@ func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
 	if l := res.Lots[2]; l.Number != "17" || !slices.Equal(l.Loss, []string{"other"}) || l.Odometer != nil || l.Keys != nil {
 		t.Errorf("the last lot is %+v", l)
 	}
-	for i, want := range []string{"a model year is four digits", "the same lot as line 2", "would not be known again", "no day of the calendar"} {
+	for i, want := range []string{"a model year is four digits", "the same lot as line 2", "would not be known again",
+		"no day of the calendar"} {
 		r := res.Refused[i]
 		if r.Line != []int{4, 5, 6, 8}[i] {
 			t.Errorf("refusal %d is of line %d", i, r.Line)
@@ -165,14 +167,17 @@ func kept(lots []lot.Lot) []Known {
 
 func TestAListFillsInAndMovesAndLeavesWhatTheBuyerSaw(t *testing.T) {
 	miles, fewer := 61200, 60000
-	have := kept([]lot.Lot{{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", Odometer: &miles, OdometerUnit: "mi", Make: "Ostrane"}})
-	says := lot.Lot{Number: "22", Sale: "harrow flats yard", SaleDate: "2026-12-05", VIN: "0HKDN2SB0JH000271", Odometer: &fewer, OdometerUnit: "mi", Model: "Pell", Condition: "starts"}
+	have := kept([]lot.Lot{{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271",
+		Odometer: &miles, OdometerUnit: "mi", Make: "Ostrane"}})
+	says := lot.Lot{Number: "22", Sale: "harrow flats yard", SaleDate: "2026-12-05", VIN: "0HKDN2SB0JH000271", Odometer: &fewer,
+		OdometerUnit: "mi", Model: "Pell", Condition: "starts"}
 	m := Meet(have, []lot.Lot{says})
 	if len(m.Changed) != 1 || m.Changed[0].ID != 1 {
 		t.Fatalf("%+v", m)
 	}
 	l := m.Changed[0].Lot
-	if l.Number != "22" || l.SaleDate != "2026-12-05" || l.Sale != "Harrow Flats yard" || l.Model != "Pell" || l.Condition != "starts" || l.OdometerStatus != "unknown" || *l.Odometer != 61200 {
+	if l.Number != "22" || l.SaleDate != "2026-12-05" || l.Sale != "Harrow Flats yard" || l.Model != "Pell" ||
+		l.Condition != "starts" || l.OdometerStatus != "unknown" || *l.Odometer != 61200 {
 		t.Errorf("the lot becomes %+v", l)
 	}
 	if want := []string{"lot 14: odometer is 61200 mi here, 60000 mi on the list"}; !slices.Equal(m.Left, want) {

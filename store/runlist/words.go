@@ -11,10 +11,15 @@ import (
 
 // conditions are plain words for whether a vehicle drives, folded. Common practice, no source.
 var conditions = map[string]string{
-	"drives": "drives", "runs and drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives", "fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives", "marciante": "drives",
-	"starts": "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts", "arranca": "starts", "odpala": "starts", "start": "starts", "si avvia": "starts",
+	"drives": "drives", "runs and drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
+	"fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives",
+	"marciante": "drives",
+	"starts":    "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts",
+	"arranca": "starts", "odpala": "starts", "start": "starts", "si avvia": "starts",
 	"turns over": "turns_over", "cranks": "turns_over", "dreht": "turns_over", "turns": "turns_over",
-	"dead": "dead", "does not start": "dead", "no start": "dead", "does not run": "dead", "not running": "dead", "springt nicht an": "dead", "startet nicht": "dead", "ne demarre pas": "dead", "no arranca": "dead", "nie odpala": "dead", "start niet": "dead", "non parte": "dead",
+	"dead": "dead", "does not start": "dead", "no start": "dead", "does not run": "dead", "not running": "dead",
+	"springt nicht an": "dead", "startet nicht": "dead", "ne demarre pas": "dead", "no arranca": "dead", "nie odpala": "dead",
+	"start niet": "dead", "non parte": "dead",
 	"unknown": "unknown", "not tested": "unknown", "not tried": "unknown",
 }
 
@@ -43,13 +48,15 @@ type parts []struct {
 }
 
 var lossParts = parts{
-	{"collision", []string{"collision", "impact", "crash", "rollover", "rolled", "accident", "unfall", "kollision", "choc", "choque", "colision", "kolizja", "wypadek", "botsing", "aanrijding", "urto", "incidente"}},
+	{"collision", []string{"collision", "impact", "crash", "rollover", "rolled", "accident", "unfall", "kollision", "choc", "choque",
+		"colision", "kolizja", "wypadek", "botsing", "aanrijding", "urto", "incidente"}},
 	{"flood", []string{"flood", "water", "wasser", "inondation", "inundacion", "zalan", "powodz", "alluvione", "acqua"}},
 	{"fire", []string{"fire", "burn", "brand", "feuer", "incendie", "incendio", "pozar", "spalon"}},
 	{"theft", []string{"theft", "stolen", "diebstahl", "gestohlen", "robo", "kradziez", "diefstal", "furto"}},
 	{"hail", []string{"hail", "hagel", "grele", "granizo", "grad", "grandine"}},
 	{"vandalism", []string{"vandal", "wandal"}},
-	{"mechanical", []string{"mechanical", "engine", "transmission", "mechanisch", "motorschaden", "mecanique", "mecanico", "mechaniczn", "meccanico"}},
+	{"mechanical", []string{"mechanical", "engine", "transmission", "mechanisch", "motorschaden", "mecanique", "mecanico",
+		"mechaniczn", "meccanico"}},
 }
 
 // found returns the codes whose words stand in a text.
@@ -64,7 +71,8 @@ func (p parts) found(text string) []string {
 	return codes
 }
 
-// losses returns the codes of the losses that a cell tells of: an area alone tells of a collision, words that tell of none are another loss.
+// losses returns the codes of the losses that a cell tells of: an area alone tells of a collision, words that tell of none are another
+// loss.
 func losses(text string) []string {
 	if codes := lossParts.found(text); len(codes) > 0 {
 		return codes
@@ -91,7 +99,8 @@ func putAreas(r *Row, v table.Value) error {
 
 // Words for places of a vehicle, folded. Common practice, no source.
 var (
-	fronts  = cell.SetOf("front|vorn|vorne|vordere|avant|delante|delantera|delantero|frontal|przod|przedni|przednia|voor|voorkant|anteriore|davanti")
+	fronts = cell.SetOf("front|vorn|vorne|vordere|avant|delante|delantera|delantero|frontal|przod|przedni|przednia|voor|voorkant|" +
+		"anteriore|davanti")
 	rears   = cell.SetOf("rear|back|hinten|hintere|heck|arriere|trasera|trasero|detras|tyl|tylny|tylna|achter|achterkant|posteriore|dietro")
 	lefts   = cell.SetOf("left|driver|drivers|links|linke|gauche|izquierda|izquierdo|lewy|lewa|lewej|linker|sinistra|sinistro")
 	rights  = cell.SetOf("right|passenger|passengers|rechts|rechte|droite|droit|derecha|derecho|prawy|prawa|prawej|rechter|destra|destro")
@@ -99,11 +108,13 @@ var (
 	unders  = cell.SetOf("undercarriage|underside|under|unterboden|unten|dessous|bajos|podwozie|onderkant|sottoscocca")
 	insides = cell.SetOf("interior|inside|cabin|innenraum|interieur|habitacle|wnetrze|interno|abitacolo")
 	engines = cell.SetOf("engine|motor|moteur|silnik|motore")
-	asides  = cell.SetOf("side|end|and|door|doors|fender|quarter|corner|seite|seitlich|tur|cote|lado|bok|strona|zijkant|kant|lato|the|of|in|on|und|et|y|i|en|e|impact|collision|damage|damaged|hit|light|heavy|minor|major|s")
+	asides  = cell.SetOf("side|end|and|door|doors|fender|quarter|corner|seite|seitlich|tur|cote|lado|bok|strona|zijkant|kant|lato|the|" +
+		"of|in|on|und|et|y|i|en|e|impact|collision|damage|damaged|hit|light|heavy|minor|major|s")
 )
 
 // clock are the clock points of front and rear corners and sides, by how far forward and on which side. Source: lot.Areas, MMUCC.
-var clock = map[[2]int]string{{1, 0}: "12", {1, 1}: "01", {1, -1}: "11", {-1, 0}: "06", {-1, 1}: "05", {-1, -1}: "07", {0, 1}: "03", {0, -1}: "09"}
+var clock = map[[2]int]string{{1, 0}: "12", {1, 1}: "01", {1, -1}: "11", {-1, 0}: "06", {-1, 1}: "05", {-1, -1}: "07", {0, 1}: "03",
+	{0, -1}: "09"}
 
 // areasOf returns the codes of the areas that a text names, and whether words are left that name none.
 func areasOf(text string) (codes []string, rest bool) {

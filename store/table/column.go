@@ -166,6 +166,7 @@ type Stated struct {
 // Question is what a table leaves open.
 type Question struct {
 	Key     string   `json:"-"` // what of [Stated] answers it: decimal, dates, unit, currency, kind, titles, as
+	Word    string   `json:"-"` // of a title, that is asked for
 	Text    string   `json:"question"`
 	Options []string `json:"options"`
 }

@@ -29,7 +29,8 @@ func look(body []grid.Row, column int) looks {
 		l.take(c)
 	}
 	if n := float64(l.n); n > 0 {
-		for _, share := range []*float64{&l.years, &l.days, &l.signs, &l.units, &l.vins, &l.titles, &l.yearIn, &l.numbers, &l.digits, &l.spaced} {
+		for _, share := range []*float64{&l.years, &l.days, &l.signs, &l.units, &l.vins, &l.titles, &l.yearIn, &l.numbers, &l.digits,
+			&l.spaced} {
 			*share /= n
 		}
 	}
@@ -91,7 +92,8 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		switch l := look(body, i); {
 		case l.n == 0:
 		case isTitle:
-			if make := k.at("make"); l.titles == 0 && l.yearIn == 0 && l.digits == 0 && make >= 0 && !has["make"] && slices.Contains(cell.Words(columns[i].Heading), "brand") {
+			if make := k.at("make"); l.titles == 0 && l.yearIn == 0 && l.digits == 0 && make >= 0 && !has["make"] &&
+				slices.Contains(cell.Words(columns[i].Heading), "brand") {
 				columns[i].Field, columns[i].Why, has["make"] = "make", "its cells are no words of titles", true
 			} else if l.titles < 0.3 && l.yearIn > 0.5 && k.Split != nil && !has["vehicle"] {
 				has[columns[i].Field] = false

@@ -131,7 +131,8 @@ func (k *Kind[T]) continues(r grid.Row) bool {
 	for _, c := range cells {
 		bare := strings.Trim(c, "()[] ")
 		_, score := k.best(c)
-		if strings.ContainsFunc(c, unicode.IsDigit) || cell.UnitOf(bare) == "" && cell.Currencies(bare) == nil && score == 0 && !parenthesised(c) {
+		if strings.ContainsFunc(c, unicode.IsDigit) || cell.UnitOf(bare) == "" && cell.Currencies(bare) == nil && score == 0 &&
+			!parenthesised(c) {
 			return false
 		}
 	}
@@ -200,7 +201,8 @@ func (k *Kind[T]) headless(rows []grid.Row) (headed, error) {
 	for _, r := range rows[:min(len(rows), searched)] {
 		width = max(width, len(r.Cells))
 	}
-	for len(rows) > 0 && (len(rows[0].Cells) == 0 || width > 1 && len(filled(rows[0])) == 1 && !strings.ContainsAny(rows[0].Cells[0], "0123456789")) {
+	for len(rows) > 0 && (len(rows[0].Cells) == 0 || width > 1 && len(filled(rows[0])) == 1 && !strings.ContainsAny(rows[0].Cells[0],
+		"0123456789")) {
 		h.skip(rows[0], k.above(rows, 0))
 		rows = rows[1:]
 	}
@@ -230,8 +232,10 @@ func (h *headed) again(r grid.Row) bool {
 }
 
 // totals are the words that begin a row which adds up others. Common practice, no source.
-var totals = cell.SetOf("total|totals|sum|sums|subtotal|grand|average|averages|avg|mean|median|min|max|minimum|maximum|count|summe|gesamt|gesamtsumme|zwischensumme|durchschnitt|mittelwert|mittel|schnitt|" +
-	"anzahl|insgesamt|somme|moyenne|mediane|nombre|suma|media|mediana|promedio|razem|srednia|ogolem|lacznie|totaal|som|gemiddelde|gemiddeld|aantal|totale|somma|conteggio|ø")
+var totals = cell.SetOf("total|totals|sum|sums|subtotal|grand|average|averages|avg|mean|median|min|max|minimum|maximum|count|summe|" +
+	"gesamt|gesamtsumme|zwischensumme|durchschnitt|mittelwert|mittel|schnitt|" +
+	"anzahl|insgesamt|somme|moyenne|mediane|nombre|suma|media|mediana|promedio|razem|srednia|ogolem|lacznie|totaal|som|gemiddelde|" +
+	"gemiddeld|aantal|totale|somma|conteggio|ø")
 
 // passed says why a row of the body is none of the kind; empty: it may be one.
 func (h *headed) passed(r grid.Row) string {

@@ -37,7 +37,8 @@ func headingWords(heading string) []string {
 	words := cell.Words(heading)
 	kept := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
 		code := len(w) == 3 && len(cell.Currencies(w)) > 0
-		return cell.UnitOf(w) != "" && w != "kilometerstand" && w != "kilometrage" && w != "kilometraje" && w != "chilometraggio" || code || plain[w]
+		return cell.UnitOf(w) != "" && w != "kilometerstand" && w != "kilometrage" && w != "kilometraje" && w != "chilometraggio" ||
+			code || plain[w]
 	})
 	if len(kept) == 0 {
 		return words
@@ -149,10 +150,12 @@ func (k *Kind[T]) checkMatch(columns []Became) error {
 		}
 		at := k.at(c.Field)
 		if at < 0 {
-			return fmt.Errorf("column %q is stated to be %q, which is no field; there are %s", c.Heading, c.Field, strings.Join(k.Fields(), ", "))
+			return fmt.Errorf("column %q is stated to be %q, which is no field; there are %s", c.Heading, c.Field,
+				strings.Join(k.Fields(), ", "))
 		}
 		if before, twice := first[c.Field]; twice && !k.Columns[at].Many {
-			return fmt.Errorf("columns %q and %q are both matched to %s: choose one", before, c.Heading, strings.ReplaceAll(c.Field, "_", " "))
+			return fmt.Errorf("columns %q and %q are both matched to %s: choose one", before, c.Heading, strings.ReplaceAll(c.Field,
+				"_", " "))
 		}
 		first[c.Field] = c.Heading
 	}

@@ -3,13 +3,11 @@ package table
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
 	"walkline/store/cell"
 	"walkline/store/grid"
-	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -178,70 +176,81 @@ func (p *plan[T]) rows(body []grid.Row) {
 	}
 }
 
+// spent is an amount that a row has in a column.
+type spent struct {
+	column int
+	amount money.Amount
+}
+
+// mostAmounts bounds the columns of money whose sums are watched.
+const mostAmounts = 4
+
 // row reads one row, and reports whether it only adds up those above.
 func (p *plan[T]) row(into *T, r grid.Row) (faults []Fault, adds bool) {
 	if r.Fault != "" {
 		return []Fault{{Reason: r.Fault}}, false
 	}
-	bare := true
-	var amounts [4]struct {
-		column int
-		amount money.Amount
+	if len(r.Cells) > len(p.at) && strings.Join(r.Cells[len(p.at):], "") != "" {
+		return []Fault{{Reason: fmt.Sprintf("the row has %d cells and the headings %d", len(r.Cells), len(p.at))}}, false
 	}
+	bare := true // nothing but numbers stands in it
+	var amounts [mostAmounts]spent
 	n := 0
-	for i, text := range r.Cells {
-		if i >= len(p.at) {
-			if text != "" {
-				return []Fault{{Reason: fmt.Sprintf("the row has %d cells and the headings %d", len(r.Cells), len(p.at))}}, false
-			}
-			continue
-		}
+	for i, text := range r.Cells[:min(len(r.Cells), len(p.at))] {
 		at := p.at[i]
-		if text == "" || at < 0 {
-			if text != "" && p.keep[i] != "" {
-				p.kind.Keep(into, p.keep[i], text)
-				bare = false
-			}
+		if at < 0 && text != "" && p.keep[i] != "" {
+			p.kind.Keep(into, p.keep[i], text)
+			bare = false
+		}
+		if at < 0 || cell.Nothing(text) {
 			continue
 		}
-		column := &p.kind.Columns[at]
-		bare = bare && (numeric(column.Form) || cell.Nothing(text))
-		if cell.Nothing(text) {
-			continue
-		}
-		if p.kind.Said != nil {
-			p.kind.Said(into, column.Name, text)
-		}
-		v, err := p.value(column.Form, i, text, r)
-		if err == nil && column.Form == Vehicle {
-			err = p.kind.Split(into, text, p.stated)
-		} else if err == nil && column.Put != nil {
-			err = column.Put(into, v)
-		}
+		form := p.kind.Columns[at].Form
+		bare = bare && numeric(form)
+		v, err := p.cell(into, i, text, r)
 		if err != nil {
 			faults = append(faults, Fault{p.res.Columns[i].Heading, text, err.Error()})
-		} else if column.Form == Money && n < len(amounts) {
-			amounts[n].column, amounts[n].amount = i, v.Amount
+		} else if form == Money && n < mostAmounts {
+			amounts[n] = spent{i, v.Amount}
 			n++
 		}
 	}
-	for _, a := range amounts[:n] {
-		if bare && p.bares == 0 && p.adds(a.column, a.amount) {
-			return nil, true
-		}
+	if bare && p.bares == 0 && slices.ContainsFunc(amounts[:n], p.adds) {
+		return nil, true
 	}
-	faults = p.whole(into, r, faults)
-	if len(faults) > 0 {
-		return faults, false
+	if faults = p.whole(into, r, faults); len(faults) == 0 {
+		p.count(amounts[:n], bare)
 	}
-	for _, a := range amounts[:n] {
+	return faults, false
+}
+
+// cell reads one cell and puts it into the row.
+func (p *plan[T]) cell(into *T, i int, text string, r grid.Row) (v Value, err error) {
+	column := &p.kind.Columns[p.at[i]]
+	if p.kind.Said != nil {
+		p.kind.Said(into, column.Name, text)
+	}
+	if v, err = p.value(column.Form, i, text, r); err != nil {
+		return v, err
+	}
+	if column.Form == Vehicle {
+		return v, p.kind.Split(into, text, p.stated)
+	}
+	if column.Put != nil {
+		err = column.Put(into, v)
+	}
+	return v, err
+}
+
+// count adds the amounts of a row that is taken.
+func (p *plan[T]) count(amounts []spent, bare bool) {
+	for _, a := range amounts {
 		s := p.sums[a.column]
 		p.sums[a.column] = sum{s.n + 1, s.total + a.amount}
 	}
 	if bare {
 		p.bares++
 	}
-	return faults, false
 }
 
 // whole says what is missing, and settles the row.
@@ -270,8 +279,8 @@ func (p *plan[T]) whole(into *T, r grid.Row, faults []Fault) []Fault {
 }
 
 // adds reports whether an amount is the sum or the mean of those above it.
-func (p *plan[T]) adds(column int, amount money.Amount) bool {
-	s := p.sums[column]
+func (p *plan[T]) adds(a spent) bool {
+	s, amount := p.sums[a.column], a.amount
 	if s.n < 2 {
 		return false
 	}
@@ -281,94 +290,6 @@ func (p *plan[T]) adds(column int, amount money.Amount) bool {
 	}
 	mean := s.total / money.Amount(s.n)
 	return amount == s.total || amount-mean < whole && mean-amount < whole
-}
-
-// value reads a cell as its column is written.
-func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value, err error) {
-	v.Text = text
-	decimal := p.notation[column].decimal
-	typed := r.Number(column)
-	if typed {
-		decimal = '.'
-	}
-	switch form {
-	case Money:
-		var price cell.Price
-		if price, err = cell.ReadMoney(text, decimal); err == nil {
-			if err = p.lone(price.Number, decimal, typed); err == nil {
-				v.Number = price.Float()
-				v.Amount, err = price.Amount(p.money)
-			}
-		}
-	case Odometer, Distance:
-		if v.Length, err = cell.ReadLength(text, decimal); err == nil && form == Odometer {
-			err = p.lone(v.Length.Number, decimal, typed)
-		}
-		if v.Unit = v.Length.Unit; v.Unit == "" {
-			v.Unit = p.notation[column].unit
-		}
-	case Number:
-		var n cell.Number
-		n, err = cell.ReadNumber(text, decimal)
-		v.Number = n.Float()
-	case Day:
-		v.Day, err = cell.ReadDay(text, p.notation[column].order, p.stated.On)
-	case Year:
-		v.Year, err = p.year(text)
-	case Title:
-		v.Text, err = p.title(text)
-	case Currency:
-		if p.stated.Currency != "" && !cell.Stands(text, p.stated.Currency) {
-			err = fmt.Errorf("not %s, the currency of this table", p.stated.Currency)
-		}
-	case Unit:
-		if v.Unit = cell.UnitOf(text); v.Unit == "" {
-			err = fmt.Errorf("neither mi nor km")
-		}
-	}
-	return v, err
-}
-
-// lone refuses a group of three digits behind the mark that stands before decimals: it is a thousand anywhere else.
-func (p *plan[T]) lone(n cell.Number, decimal byte, typed bool) error {
-	if !typed && n.Lone != 0 && n.Lone == decimal && p.money.Digits < 3 {
-		return fmt.Errorf("not written like %s, as the table is", cell.Example(decimal))
-	}
-	return nil
-}
-
-// year reads a model year: four digits, or a day or month of which it is the year.
-func (p *plan[T]) year(text string) (int, error) {
-	n, err := strconv.Atoi(strings.TrimSuffix(text, ".0"))
-	if err != nil && len(text) == 3 && text[0] == '\'' {
-		return 0, errYear
-	}
-	if err != nil {
-		day, derr := cell.ReadDay(text, p.stated.Dates, "")
-		if derr != nil || strings.Trim(text, "0123456789./- T:") != "" && !strings.ContainsAny(text, "0123456789") {
-			return 0, errYear
-		}
-		n = day.Year()
-	}
-	if n < lot.FirstModelYear || n > lot.LastModelYear || len(text) < 4 {
-		return 0, errYear
-	}
-	return n, nil
-}
-
-var errYear = fmt.Errorf("a model year is four digits, like 2019")
-
-// title returns what a title says; a word met before is not read again.
-func (p *plan[T]) title(text string) (string, error) {
-	t, met := p.titles[text]
-	if !met {
-		t.means, t.known = titleOf(text, p.stated)
-		p.titles[strings.Clone(text)] = t
-	}
-	if !t.known {
-		return "", fmt.Errorf("a title word that is not known: say what it means")
-	}
-	return t.means, nil
 }
 
 // freeKey returns the key of a column that is kept: the words of its heading, with a count where another has the same.

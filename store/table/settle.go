@@ -100,11 +100,13 @@ func (s *settling) decimals(out []notation) {
 		case way > 0:
 			out[i].decimal = marksBy[way]
 		case way < 0:
-			s.ask("decimal", fmt.Sprintf("Numbers in %q are written in two ways. Which mark stands before decimals?", s.columns[i].Heading), ".", ",")
+			s.ask("decimal", fmt.Sprintf("Numbers in %q are written in two ways. Which mark stands before decimals?",
+				s.columns[i].Heading), ".", ",")
 		case all.settled() > 0 && lone[i] != "":
 			out[i].decimal = marksBy[all.settled()]
 		case lone[i] != "":
-			s.ask("decimal", fmt.Sprintf("%q in %q is a thousand or a fraction. Which mark stands before decimals?", lone[i], s.columns[i].Heading), ".", ",")
+			s.ask("decimal", fmt.Sprintf("%q in %q is a thousand or a fraction. Which mark stands before decimals?", lone[i],
+				s.columns[i].Heading), ".", ",")
 		}
 	}
 }
@@ -152,9 +154,11 @@ func (s *settling) orders(out []notation) {
 		case way > 0:
 			out[i].order = by[way]
 		case tallies[i].settled() < 0:
-			s.ask("dates", fmt.Sprintf("Days in %q are written in two ways. Which comes first?", s.columns[i].Heading), string(cell.DayFirst), string(cell.MonthFirst))
+			s.ask("dates", fmt.Sprintf("Days in %q are written in two ways. Which comes first?", s.columns[i].Heading),
+				string(cell.DayFirst), string(cell.MonthFirst))
 		case example[i] != "":
-			s.ask("dates", fmt.Sprintf("%q in %q can be read in two ways. Which comes first?", example[i], s.columns[i].Heading), string(cell.DayFirst), string(cell.MonthFirst))
+			s.ask("dates", fmt.Sprintf("%q in %q can be read in two ways. Which comes first?", example[i], s.columns[i].Heading),
+				string(cell.DayFirst), string(cell.MonthFirst))
 		}
 	}
 }
@@ -293,7 +297,8 @@ func (s *settling) currency() {
 	case stated.Wanted != "" && (possible == nil || slices.Contains(possible, stated.Wanted)):
 		stated.Currency = stated.Wanted
 	case possible == nil:
-		s.ask("currency", "In which currency are the prices? No heading and no cell says it.", "USD", "CAD", "EUR", "GBP", "PLN", "CHF", "another code of ISO 4217")
+		s.ask("currency", "In which currency are the prices? No heading and no cell says it.", "USD", "CAD", "EUR", "GBP", "PLN",
+			"CHF", "another code of ISO 4217")
 	default:
 		s.ask("currency", "In which currency are the prices? Their sign stands for several.", possible...)
 	}
@@ -326,8 +331,10 @@ func (s *settling) titles() {
 		if _, known := titleOf(word, s.stated); known || len(s.open) >= mostQuestions {
 			continue
 		}
-		s.ask("titles", fmt.Sprintf("The title %q stands in %d rows. What does it mean?", word, times[word]), "clear", "rebuilt", "salvage", "flood damage", "fire damage", "hail damage", "junk",
+		s.ask("titles", fmt.Sprintf("The title %q stands in %d rows. What does it mean?", word, times[word]), "clear", "rebuilt",
+			"salvage", "flood damage", "fire damage", "hail damage", "junk",
 			"parts only", titleUnknown)
+		s.open[len(s.open)-1].Word = word
 	}
 }
 

@@ -52,7 +52,8 @@ func TestHeadingsStandAnywhereInTheFirstThirtyLines(t *testing.T) {
 }
 
 func TestARowThatOnlyAddsUpIsPassedOver(t *testing.T) {
-	r := readThings(t, "name,year,price\na,2016,$100\nb,2015,$200\n,,$300\n,,$150\nsum of all,,$300\nTotal loss,2014,$90\n", Stated{Currency: "USD"})
+	r := readThings(t, "name,year,price\na,2016,$100\nb,2015,$200\n,,$300\n,,$150\nsum of all,,$300\nTotal loss,2014,$90\n",
+		Stated{Currency: "USD"})
 	if len(r.Rows) != 3 || len(r.Skipped) != 3 || r.Rows[2].Name != "Total loss" {
 		t.Errorf("%+v, skipped %+v, refused %+v", r.Rows, r.Skipped, r.Refused)
 	}
@@ -72,8 +73,10 @@ func TestWhatIsStatedMustFit(t *testing.T) {
 	}
 	beyond := 9
 	for says, s := range map[string]Stated{
-		"no column is called": {As: map[string]string{"colour": "name"}}, "which is no field": {As: map[string]string{"name": "colour"}}, "columns are matched": {Match: []string{"name"}},
-		"no decimal mark": {Decimal: "x"}, "no order of dates": {Dates: "year last"}, "no row stands in line 9": {Headings: &beyond}, "ISO 4217": {Currency: "dollars"},
+		"no column is called": {As: map[string]string{"colour": "name"}},
+		"which is no field":   {As: map[string]string{"name": "colour"}}, "columns are matched": {Match: []string{"name"}},
+		"no decimal mark": {Decimal: "x"}, "no order of dates": {Dates: "year last"}, "no row stands in line 9": {Headings: &beyond},
+		"ISO 4217": {Currency: "dollars"},
 	} {
 		if _, err := Read(things(), g, s); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%s: %v", says, err)

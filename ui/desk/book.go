@@ -165,6 +165,7 @@ var (
 type Doubt struct {
 	Option, Text string
 	Ways         []string // the answers to choose from
+	Word         string   // of a title, that is asked for
 }
 
 // Refusal is one row that cannot be used.

@@ -29,7 +29,8 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 		return false, err
 	}
 	own := len(s.Header) - s.Added
-	if matched := len(s.Stated.Match) > 0; matched && (len(before.Match) < own || slices.ContainsFunc(before.Match, func(field string) bool { return !slices.Contains(s.Fields, field) })) {
+	if matched := len(s.Stated.Match) > 0; matched && (len(before.Match) < own || slices.ContainsFunc(before.Match,
+		func(field string) bool { return !slices.Contains(s.Fields, field) })) {
 		return false, nil
 	}
 	if s.Added > 0 {
