@@ -47,7 +47,7 @@ var haggling = SetOf("obo|ono|or best offer|or nearest offer|best|offer|nearest|
 	"verhandlungsbasis|verhandelbar|fp|festpreis|fest|fixpreis|" +
 	"a debattre|debattre|negociable|ferme|fixe|discutable|prix|precio|negociables|fijo|do negocjacji|negocjacji|do uzgodnienia|" +
 	"uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|" +
-	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b o|price|preis|only|nur|now")
+	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b o|price|preis|only|nur|now|reduced|reduziert|rebajado|verlaagd")
 
 var errNoPrice = errors.New("no price")
 

@@ -23,7 +23,8 @@ var titles = map[string]string{
 	"hochwasser": "flood damage", "burned": "fire damage", "burnt": "fire damage",
 	"theft recovery": "recovered theft", "theft recovered": "recovered theft", "stolen recovered": "recovered theft", "junked": "junk",
 	"nonrepairable": "junk", "non repairable": "junk", "non rebuildable": "junk",
-	"reconstructed": "reconstructed", "grey market": "gray market", "taxi": "prior taxi", "police": "prior police",
+	"destruction": "certificate of destruction", "reconstructed": "reconstructed", "grey market": "gray market", "taxi": "prior taxi",
+	"police": "prior police",
 }
 
 // Title returns "clear" or the brand of the AAMVA list, in small letters, that a cell means, and whether it means one.

@@ -12,17 +12,24 @@ type Parts struct {
 	Length            Length
 }
 
+// leastReading is the least number that stands for an odometer reading beside a vehicle. Starter value, ours: above it no engine size and
+// no
+// count of doors.
+const leastReading = 1000
+
 // Vehicle parts a cell that names a vehicle. make and model are those of the lot, empty where there is none: they are looked for first;
 // else the first word after the year is the make and the second the model.
 func Vehicle(text, make, model string) (v Parts) {
 	var words []string
-	for i, part := range strings.FieldsFunc(text, func(r rune) bool { return r == '|' }) {
+	for i, part := range strings.Split(strings.ReplaceAll(text, ", ", "|"), "|") {
 		part = strings.TrimSpace(part)
-		if l, err := ReadLength(part, 0); i > 0 && err == nil && l.Known && !v.Length.Known && l.Float() >= 1000 {
+		l, err := ReadLength(part, 0)
+		year := l.Unit == "" && YearIn(part) > 0
+		if i > 0 && err == nil && l.Known && !v.Length.Known && !year && l.Float() >= leastReading {
 			v.Length = l
 			continue
 		}
-		words = append(words, strings.Fields(strings.ReplaceAll(part, ",", " "))...)
+		words = append(words, strings.Fields(part)...)
 	}
 	if i := slices.IndexFunc(words, func(w string) bool { return YearIn(w) > 0 }); i >= 0 {
 		v.Year = YearIn(words[i])

@@ -36,7 +36,7 @@ type column = table.Column[Comparable]
 
 // columns are the fields of a comparable, each with the plain words that name it. Common practice, no source.
 var columns = []column{
-	table.InText("id", "id|row id|ref|reference|number|nummer|numero|numer", func(c *Comparable) *string { return &c.ID }),
+	table.InText("id", "id|row id|no|nr|ref|reference|number|nummer|numero|numer", func(c *Comparable) *string { return &c.ID }),
 	{Name: "price", Words: "price|asking price|asked price|sold price|sale price|selling price|list price|listed price|asking|ask|sold " +
 		"for|sold at|amount|preis|verkaufspreis|angebotspreis|" +
 		"kaufpreis|vb|betrag|prix|prix de vente|prix demande|montant|precio|precio de venta|importe|cena|cena sprzedazy|kwota|prijs|" +

@@ -71,7 +71,7 @@ func FuzzClipboard(f *testing.F) {
 	f.Add("\"\t\"\n\t\n\"")
 	f.Add("a,b\n\n1,\"x\ny\"\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		g, err := ReadClipboard(text)
+		g, err := Read([]byte(text), Options{Delimiter: '\t'})
 		if err != nil {
 			return
 		}

@@ -3,7 +3,6 @@ package grid
 import (
 	"bytes"
 	"fmt"
-	"strings"
 )
 
 // How much one table may hold. Starter values, ours: far above any list that a person keeps.
@@ -70,15 +69,6 @@ func Read(data []byte, o Options) (Grid, error) {
 		g.Rows[i].Line += skipped
 	}
 	return g, nil
-}
-
-// ReadClipboard returns the rows that copied text holds: cells parted by tabs, or a text as a file has it.
-func ReadClipboard(text string) (Grid, error) {
-	o := Options{}
-	if strings.ContainsRune(text, '\t') {
-		o.Delimiter = '\t'
-	}
-	return Read([]byte(text), o)
 }
 
 // separatorLine takes a first line like "sep=;" off, which some spreadsheet programs write, and returns the delimiter that it names

@@ -33,7 +33,7 @@ type column = table.Column[Row]
 
 // columns are the facts of a lot, each with the plain words that name it. Common practice, no source.
 var columns = []column{
-	table.InText("number", "lot number|lot|number|run number|run|item|item number|losnummer|los|nummer|numero de lot|lote|numero de "+
+	table.InText("number", "lot number|lot|no|nr|number|run number|run|item|item number|losnummer|los|nummer|numero de lot|lote|numero de "+
 		"lote|numero|numer|numer pozycji|kavel|kavelnummer|lotto|numero lotto",
 		func(r *Row) *string { return &r.Lot.Number }),
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+

@@ -11,7 +11,7 @@ import (
 
 // conditions are plain words for whether a vehicle drives, folded. Common practice, no source.
 var conditions = map[string]string{
-	"drives": "drives", "runs and drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
+	"drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
 	"fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives",
 	"marciante": "drives",
 	"starts":    "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts",

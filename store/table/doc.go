@@ -12,5 +12,5 @@
 //
 // Units: money in minor units of the table's one currency; an odometer in its stated unit; a distance as it is put by its column.
 //
-// What was stated for a table is remembered under its [Shape]. It knows no file and keeps nothing.
+// It knows no file and keeps nothing.
 package table

@@ -3,14 +3,12 @@ package table
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/gocarina/gocsv"
 
-	"walkline/store/cell"
 	"walkline/store/grid"
 )
 
@@ -24,20 +22,6 @@ func Added(header []string) int {
 		n++
 	}
 	return n
-}
-
-// Shape names what tables that look alike have in common: the words of their headings, in order. Refused rows come back under the
-// columns of the table that they are from. It is empty for a table without headings.
-func Shape(header []string, line int) string {
-	if line == 0 {
-		return ""
-	}
-	var names []string
-	for _, h := range header[:len(header)-Added(header)] {
-		names = append(names, strings.Join(cell.Words(h), " "))
-	}
-	text, _ := json.Marshal(names) // of texts: never an error
-	return string(text)
 }
 
 // refusal is why a row was refused, as the columns after its own.

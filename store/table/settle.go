@@ -230,11 +230,9 @@ func (s *settling) inVehicles(known string) {
 			continue
 		}
 		for _, c := range s.cells(i) {
-			for _, part := range strings.Split(c, "|")[1:] {
-				if l, err := cell.ReadLength(strings.TrimSpace(part), 0); err == nil && l.Known && l.Unit == "" && l.Float() >= 1000 {
-					s.ask("unit", fmt.Sprintf("Is %q in miles or kilometers?", c), "mi", "km")
-					return
-				}
+			if l := cell.Vehicle(c, "", "").Length; l.Known && l.Unit == "" {
+				s.ask("unit", fmt.Sprintf("Is %q in miles or kilometers?", c), "mi", "km")
+				return
 			}
 		}
 	}
