@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"io"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
@@ -106,17 +107,24 @@ func (w *Window) choose(t taking) {
 	})
 }
 
-// readFile reads a table away from the window and opens its dialog. A file chosen meanwhile takes its place.
+// readFile reads a table from a file.
 func (w *Window) readFile(t taking, u fyne.URI) {
-	w.say(desk.State{Notice: "Reading " + u.Name() + "…"})
+	w.readTable(t, u.Name(), func() ([]byte, error) {
+		f, err := storage.Reader(u)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		return io.ReadAll(io.LimitReader(f, mostBytes))
+	})
+}
+
+// readTable reads a table away from the window and opens its dialog. One that is chosen meanwhile takes its place.
+func (w *Window) readTable(t taking, name string, bring func() ([]byte, error)) {
+	w.say(desk.State{Notice: "Reading " + name + "…"})
 	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
 		Work: func(ctx context.Context) (desk.Sheet, error) {
-			f, err := storage.Reader(u)
-			if err != nil {
-				return desk.Sheet{}, err
-			}
-			defer f.Close()
-			data, err := io.ReadAll(io.LimitReader(f, mostBytes))
+			data, err := bring()
 			if err != nil {
 				return desk.Sheet{}, err
 			}
@@ -124,12 +132,24 @@ func (w *Window) readFile(t taking, u fyne.URI) {
 		},
 		Show: func(sheet desk.Sheet, err error) {
 			if err != nil {
-				w.failed("read "+u.Name(), err)
+				w.failed("read "+name, err)
 				return
 			}
 			w.say(desk.State{})
-			w.match(t, u.Name(), sheet)
+			w.match(t, name, sheet)
 		}})
+}
+
+// Paste reads the cells that were copied from a spreadsheet or a web page as the table that the place is for.
+func (w *Window) Paste(text string) {
+	t, there := w.tableHere()
+	switch {
+	case w.modal() || strings.TrimSpace(text) == "":
+	case !there:
+		w.say(desk.State{Notice: whereTables})
+	default:
+		w.readTable(t, "the clipboard", func() ([]byte, error) { return []byte(text), nil })
+	}
 }
 
 // failed says what went wrong; no error says nothing.
