@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -201,7 +202,7 @@ func (s *settling) units(out []notation) {
 				out[i].unit = slices.Collect(maps.Keys(said))[0]
 			case form == Distance && known != "":
 				out[i].unit = known
-			case silent && (form == Distance || !unitColumn):
+			case silent && (form == Distance || !unitColumn || s.lacksUnit(i)):
 				s.ask("unit", fmt.Sprintf("Is %q in miles or kilometers?", s.columns[i].Heading), "mi", "km")
 			}
 			if form == Odometer && known == "" {
@@ -221,6 +222,17 @@ func (s *settling) oneUnit(column int) (unit string) {
 		}
 	}
 	return unit
+}
+
+// lacksUnit reports whether a reading stands in a row whose column of units says nothing.
+func (s *settling) lacksUnit(column int) bool {
+	at := slices.Index(s.forms, Unit)
+	for r := range s.cells(column) {
+		if at >= len(r.Cells) || cell.Nothing(r.Cells[at]) {
+			return true
+		}
+	}
+	return false
 }
 
 // inVehicles asks for the unit of a reading that stands in the cell of a vehicle.
@@ -255,6 +267,7 @@ func (s *settling) currency() {
 		return
 	}
 	var possible []string // what every sign may stand for; nil: no sign
+	times := map[string]int{}
 	narrow := func(sign string) {
 		codes := cell.Currencies(sign)
 		if len(codes) == 0 {
@@ -284,10 +297,19 @@ func (s *settling) currency() {
 			}
 			for _, cellText := range s.cells(i) {
 				if p, err := cell.ReadMoney(cellText, 0); err == nil && p.Sign != "" {
-					narrow(p.Sign)
+					times[strings.ToLower(p.Sign)]++
 				}
 			}
 		}
+	}
+	bySign := slices.SortedFunc(maps.Keys(times), func(a, b string) int { return cmp.Or(times[b]-times[a], strings.Compare(a, b)) })
+	for _, sign := range bySign {
+		narrow(sign)
+	}
+	if rival := rivalOf(bySign, times); rival != "" && stated.Wanted == "" {
+		s.ask("currency", fmt.Sprintf("Prices carry %q and %q. Which currency is the table's?", bySign[0], rival),
+			append(cell.Currencies(bySign[0]), cell.Currencies(rival)...)...)
+		return
 	}
 	switch {
 	case len(possible) == 1:
@@ -300,6 +322,18 @@ func (s *settling) currency() {
 	default:
 		s.ask("currency", "In which currency are the prices? Their sign stands for several.", possible...)
 	}
+}
+
+// rivalOf returns a sign that no currency shares with the first, where it stands too often for a
+// slip: the first has not twice as many.
+func rivalOf(signs []string, times map[string]int) string {
+	for _, sign := range signs {
+		shared := slices.ContainsFunc(cell.Currencies(signs[0]), func(code string) bool { return cell.Stands(sign, code) })
+		if !shared && times[signs[0]] < 2*times[sign] {
+			return sign
+		}
+	}
+	return ""
 }
 
 func (s *settling) form(c Became) Form {
