@@ -1,7 +1,6 @@
 package table
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -258,91 +257,6 @@ func unitIn(heading string) string {
 		}
 	}
 	return ""
-}
-
-// currency settles the one currency of a table: stated, of a column, of a heading, of the signs in its cells, else the one wanted.
-func (s *settling) currency() {
-	stated := s.stated
-	if stated.Currency != "" || !slices.ContainsFunc(s.columns, func(c Became) bool { return s.form(c) == Money }) {
-		return
-	}
-	var possible []string // what every sign may stand for; nil: no sign
-	times := map[string]int{}
-	narrow := func(sign string) {
-		codes := cell.Currencies(sign)
-		if len(codes) == 0 {
-			return
-		}
-		if possible == nil {
-			possible = codes
-			return
-		}
-		if both := slices.DeleteFunc(slices.Clone(possible), func(c string) bool { return !slices.Contains(codes, c) }); len(both) > 0 {
-			possible = both
-		}
-	}
-	for i, c := range s.columns {
-		switch {
-		case !s.used[i]:
-		case s.forms[i] == Currency:
-			for _, cellText := range s.cells(i) {
-				narrow(cellText)
-				break // a row that says otherwise is refused
-			}
-		case s.forms[i] == Money:
-			for _, word := range strings.FieldsFunc(c.Heading, func(r rune) bool { return strings.ContainsRune(" ()[],/-_.:", r) }) {
-				if strings.ToUpper(word) == word || strings.ContainsAny(word, "€£$") || len(word) > 3 {
-					narrow(word)
-				}
-			}
-			for _, cellText := range s.cells(i) {
-				if p, err := cell.ReadMoney(cellText, 0); err == nil && p.Sign != "" {
-					times[strings.ToLower(p.Sign)]++
-				}
-			}
-		}
-	}
-	bySign := slices.SortedFunc(maps.Keys(times), func(a, b string) int { return cmp.Or(times[b]-times[a], strings.Compare(a, b)) })
-	for _, sign := range bySign {
-		narrow(sign)
-	}
-	if rival := rivalOf(bySign, times); rival != "" && stated.Wanted == "" {
-		s.ask("currency", fmt.Sprintf("Prices carry %q and %q. Which currency is the table's?", bySign[0], rival),
-			append(cell.Currencies(bySign[0]), cell.Currencies(rival)...)...)
-		return
-	}
-	switch {
-	case len(possible) == 1:
-		stated.Currency = possible[0]
-	case stated.Wanted != "" && (possible == nil || slices.Contains(possible, stated.Wanted)):
-		stated.Currency = stated.Wanted
-	case possible == nil:
-		s.ask("currency", "In which currency are the prices? No heading and no cell says it.", "USD", "CAD", "EUR", "GBP", "PLN",
-			"CHF", "another code of ISO 4217")
-	default:
-		s.ask("currency", "In which currency are the prices? Their sign stands for several.", possible...)
-	}
-}
-
-// rivalOf returns a sign that no currency shares with the first, where it stands too often for a
-// slip: the first has not twice as many.
-func rivalOf(signs []string, times map[string]int) string {
-	for _, sign := range signs {
-		shared := slices.ContainsFunc(cell.Currencies(signs[0]), func(code string) bool { return cell.Stands(sign, code) })
-		if !shared && times[signs[0]] < 2*times[sign] {
-			return sign
-		}
-	}
-	return ""
-}
-
-func (s *settling) form(c Became) Form {
-	for i := range s.columns {
-		if s.columns[i].Heading == c.Heading && s.used[i] {
-			return s.forms[i]
-		}
-	}
-	return Text
 }
 
 // titleUnknown is the answer for a word of a title that says nothing of it.
