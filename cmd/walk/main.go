@@ -39,6 +39,8 @@ func run(args []string, out, errs io.Writer) int {
 		return replay(args[1:], out, errs)
 	case "comps":
 		return comps(args[1:], out, errs)
+	case "lots":
+		return lots(args[1:], out, errs)
 	case "version", "-version", "--version":
 		fmt.Fprintln(out, version.Line("walk"))
 		return done
