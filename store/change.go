@@ -47,7 +47,7 @@ var factParts = []string{"format", "currency", "valued_on", "lot"}
 func documents(c *valuation.Case) map[string]any {
 	return map[string]any{
 		"format": &c.Format, "currency": &c.Currency, "valued_on": &c.ValuedOn, "lot": &c.Lot,
-		"damage": &c.Damage, "findings": &c.Findings, "repair": &c.Repair, "hidden": &c.Hidden, "resale": &c.Resale,
+		"damage": &c.Damage, "survey": &c.Survey, "findings": &c.Findings, "repair": &c.Repair, "hidden": &c.Hidden, "resale": &c.Resale,
 		"buying": &c.Buying, "time": &c.Time, "selling": &c.Selling, "labour": &c.Labour, "market": &c.Market,
 		"rules": &c.Rules, "run": &c.Run, "factors": &c.Factors,
 	}

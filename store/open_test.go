@@ -158,6 +158,7 @@ var landed = []string{
 	"e559f7cc24872d9fb4b0093c5b5c1dca7a94c5767ac7c33313e52e04e815c267",
 	"0581a1a82182e1e7dc4d5d4746a38375eb69aba82159a2cb4ac92e87355c2084",
 	"8e6ce4c88c07dcf935adec7a6ca5ebe7eb05c3ffde6288632d9b68eb1a2e515b",
+	"d00b791a15adbd6dd06f33e93e7521f1689880bb7b55d27ba1731505f44acc10",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {

@@ -46,17 +46,17 @@ func scanLine(rows *sql.Rows) (l repair.Line, err error) {
 func insertRisk(p place, position int, r hidden.Risk) error {
 	return p.exec(`INSERT INTO risks (lot, position, risk, name, present, absent,
 			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
-			loading, evidence, why, caution, removed)
-		VALUES (?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?)`,
+			loading, evidence, why, caution, removed, brings)
+		VALUES (?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?, ?,  ?, ?, ?, ?, ?, ?)`,
 		p.lot, position, r.ID, r.Name, r.Chance.A, r.Chance.B,
 		r.Cost.Low, r.Cost.Likely, r.Cost.High, text(r.Hours), r.Days.Low, r.Days.Likely, r.Days.High,
-		r.Loading, text(r.Findings), r.Why, r.Caution, r.Removed)
+		r.Loading, text(r.Findings), r.Why, r.Caution, r.Removed, text(r.Brings))
 }
 
 func scanRisks(p place, c *valuation.Case) error {
 	return p.each(`SELECT risk, name, present, absent,
 			cost_low, cost_likely, cost_high, hours, days_low, days_likely, days_high,
-			loading, evidence, why, caution, removed
+			loading, evidence, why, caution, removed, brings
 		FROM risks WHERE lot = ? ORDER BY position`, func(rows *sql.Rows) error {
 		r, err := scanRisk(rows)
 		c.Hidden.Risks = append(c.Hidden.Risks, r)
@@ -65,14 +65,17 @@ func scanRisks(p place, c *valuation.Case) error {
 }
 
 func scanRisk(rows *sql.Rows) (r hidden.Risk, err error) {
-	var hours, evidence []byte
+	var hours, evidence, brings []byte
 	err = rows.Scan(&r.ID, &r.Name, &r.Chance.A, &r.Chance.B,
 		&r.Cost.Low, &r.Cost.Likely, &r.Cost.High, &hours, &r.Days.Low, &r.Days.Likely, &r.Days.High,
-		&r.Loading, &evidence, &r.Why, &r.Caution, &r.Removed)
+		&r.Loading, &evidence, &r.Why, &r.Caution, &r.Removed, &brings)
 	if err != nil {
 		return r, err
 	}
 	if err := decode("hours", hours, &r.Hours); err != nil {
+		return r, err
+	}
+	if err := decode("brings", brings, &r.Brings); err != nil {
 		return r, err
 	}
 	return r, decode("evidence", evidence, &r.Findings)

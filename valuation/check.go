@@ -23,6 +23,7 @@ func (c Case) Check() []Fault {
 	f.unless(known, "currency", c.Currency, "an ISO 4217 code such as USD")
 	f.unless(c.ValuedOn.Known(), "valued_on", fmt.Sprintf("%q", c.ValuedOn), "the day of valuation, YYYY-MM-DD")
 	f.lot(c)
+	f.survey(c)
 	for i, l := range c.Repair.Lines {
 		f.line(fmt.Sprintf("repair.lines[%d]", i), l)
 	}

@@ -113,6 +113,8 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 		f.word(at+".area", j.Area, lot.Areas)
 	}
 	f.signs(at+".calls", j.Calls)
+	f.signs(at+".never", j.Never)
+	f.moves(at+".moves", j.Moves)
 	for i, b := range j.Brings {
 		brings := fmt.Sprintf("%s.brings[%d]", at, i)
 		f.unless(known[b.ID] && b.ID != j.ID, brings+".id", fmt.Sprintf("%q", b.ID), "the id of another job of the catalogue")
@@ -126,6 +128,8 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 func (f *faults) entry(at string, e hidden.Entry, known map[string]bool) {
 	f.risk(at, e.Risk)
 	f.signs(at+".triggers", e.Triggers)
+	f.signs(at+".never", e.Never)
+	f.moves(at+".moves", e.Moves)
 	for i, x := range e.Findings {
 		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding), "the id of a finding of the catalogue")
 	}
@@ -134,19 +138,30 @@ func (f *faults) entry(at string, e hidden.Entry, known map[string]bool) {
 // signs adds a fault for each word of a sign that is none, and for a sign that asks for nothing.
 func (f *faults) signs(key string, signs []lot.Sign) {
 	for i, s := range signs {
-		at := fmt.Sprintf("%s[%d]", key, i)
-		f.unless(!s.Empty(), at, "nothing", "at least one word that it asks for")
-		for _, list := range []struct {
-			key         string
-			have, words []string
-		}{
-			{"areas", s.Areas, lot.Areas}, {"extents", s.Extents, lot.Extents}, {"depths", s.Depths, lot.Depths},
-			{"loss", s.Loss, lot.Losses}, {"airbags_deployed", s.Airbags, lot.AirbagPositions}, {"condition", s.State, lot.Conditions},
-			{"keys", s.Keys, lot.KeyStates},
-		} {
-			for _, w := range list.have {
-				f.word(at+"."+list.key, w, list.words)
-			}
-		}
+		f.sign(fmt.Sprintf("%s[%d]", key, i), s)
 	}
 }
+
+func (f *faults) sign(at string, s lot.Sign) {
+	f.unless(!s.Empty(), at, "nothing", "at least one word that it asks for")
+	for _, list := range append(s.Lists(lot.Lot{}), lot.Asked{Key: "areas", Want: s.Areas, Words: lot.Areas},
+		lot.Asked{Key: "extents", Want: s.Extents, Words: lot.Extents}, lot.Asked{Key: "depths", Want: s.Depths, Words: lot.Depths}) {
+		for _, w := range list.Want {
+			f.word(at+"."+list.Key, w, list.Words)
+		}
+	}
+	f.between(at+".min_age", float64(s.MinAge), 0, 100)
+	f.between(at+".min_miles", float64(s.MinMiles), 0, 2e6)
+}
+
+// moves adds a fault for each move of a chance whose sign or odds are at fault.
+func (f *faults) moves(key string, moves []lot.Move) {
+	for i, m := range moves {
+		at := fmt.Sprintf("%s[%d]", key, i)
+		f.sign(at+".when", m.When)
+		f.unless(m.Odds > 0 && m.Odds <= mostOdds, at+".odds", m.Odds, "a factor above 0, at most 1000")
+	}
+}
+
+// mostOdds is by how much one sign may multiply odds.
+const mostOdds = 1000

@@ -19,6 +19,8 @@ type PlannedLine struct {
 // Plan returns the repair lines of the case: the user's own, then those of the catalogue that the survey calls for.
 func Plan(c Case, k Knowledge) []PlannedLine {
 	w := work{c: c, k: k}
+	w.risks = factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
+	w.chances = w.posteriors()
 	var out []PlannedLine
 	for _, l := range w.plan() {
 		own := slices.ContainsFunc(c.Repair.Lines, func(o repair.Line) bool { return o.ID == l.ID })

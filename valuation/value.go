@@ -34,9 +34,7 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	w.lines = factored(w.plan(), w.c.learned())
-	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
-	w.chances = w.posteriors()
+	w.expect()
 	w.items = w.list()
 	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
@@ -48,6 +46,13 @@ func (w *work) run(m *Memory) error {
 	w.found = bid.Find(&w.problem)
 	w.look()
 	return nil
+}
+
+// expect works out the risks with their chances, and then the work: some of it comes with a risk.
+func (w *work) expect() {
+	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
+	w.chances = w.posteriors()
+	w.lines = factored(w.plan(), w.c.learned())
 }
 
 // work is one valuation under way, each field made from those before it.
@@ -72,7 +77,7 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage)
+	return repair.Plan(w.c.Repair.Lines, jobs, w.c.seen(), w.c.Damage, w.causes()...)
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -81,7 +86,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
+	return hidden.Raise(w.c.Hidden.Risks, known, w.c.seen(), w.c.Damage)
 }
 
 // posteriors returns the chances of the risks after the findings.
@@ -93,7 +98,7 @@ func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
 
 // inQuestion returns what the checklist is made for.
 func (w *work) inQuestion() checks.Subject {
-	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
+	return checks.Subject{Lot: w.c.seen(), Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
 		Packs: checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
 }
 

@@ -57,6 +57,10 @@ type Player struct {
 	id                        string
 	lean                      prob.Lean
 	at                        []int32 // scenarios in which the line is needed; nil: all
+	calls                     map[*Need][]bool
+
+	// There holds the scenarios in which each hidden risk is there, by its id, for the lines that it brings along.
+	There map[string][]int32
 }
 
 // column is one figure of a line in every scenario, nothing before the line is played.
@@ -69,7 +73,8 @@ type column struct {
 func NewPlayer(s Setting) *Player {
 	n := s.Draws.Len()
 	col := func() column { return column{v: make([]float64, n)} }
-	p := &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: make([]float64, n)}
+	p := &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: make([]float64, n),
+		calls: map[*Need][]bool{}, There: map[string][]int32{}}
 	for i := range p.lists {
 		p.lists[i] = make([]int32, n)
 	}
@@ -81,9 +86,13 @@ func (l Line) Draw(s Setting) Outcome { return NewPlayer(s).Draw(l) }
 
 // Draw plays a line out. Random and limits: as [Line.Draw].
 func (p *Player) Draw(l Line) Outcome {
-	p.id, p.at = l.ID, nil
+	p.at = nil
+	if l.Needs != nil {
+		p.at = p.needed(l.Needs)
+	}
+	p.id = l.ID
 	p.lean = prob.Lean{Factor: p.Factor, Rho: Or(l.Loading, p.Loading)}
-	if chance := Or(l.Chance, 1); chance < 1 {
+	if chance := Or(l.Chance, 1); chance < 1 && l.Needs == nil {
 		needed, _ := p.split("need", chance, p.lean, nil, 0)
 		p.at = slices.Clone(needed)
 	}

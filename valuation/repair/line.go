@@ -21,6 +21,7 @@ type Line struct {
 	Caution   string                `json:"caution"` // where the work can hurt someone
 	Edited    bool                  `json:"edited"`  // the user changed it: a new survey leaves it alone
 	Removed   bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
+	Needs     *Need                 `json:"-"`       // why it is needed, where other work or hidden damage brings or spares it; see [Plan]
 }
 
 // Part is one thing to be had, by the first of its options that turns out to be obtainable.
@@ -56,6 +57,8 @@ type Job struct {
 	Calls  []lot.Sign `json:"calls"`  // any one is enough
 	Brings []Brought  `json:"brings"` // jobs that always come along, shared between the jobs that bring them
 	Spares []string   `json:"spares"` // jobs that this one makes needless; what those bring along stays
+	Moves  []lot.Move `json:"moves"`  // how the lot changes its chance
+	Never  []lot.Sign `json:"never"`  // any one rules it out: no such vehicle has what it works on
 }
 
 // Brought names a job that another brings along and how likely it is to be needed then.
@@ -69,5 +72,8 @@ type Catalogue struct {
 	Format   string `json:"format"` // walkline-jobs/1
 	Note     string `json:"note"`   // what the figures are: starter values
 	Currency string `json:"currency"`
-	Jobs     []Job  `json:"jobs"`
+
+	// Scales say how the vehicle changes what parts, bought-in work and materials cost.
+	Scales []lot.Scale `json:"scales"`
+	Jobs   []Job       `json:"jobs"`
 }

@@ -9,22 +9,28 @@ import (
 
 // Plan returns the user's lines followed by the lines of the catalogue that the survey calls for, and what those bring
 // along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
-// The chance of a job is that the survey calls for it or that at least one of the jobs that bring it does, and that no job
-// that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is not blended.
-// What a job that is spared brings along stays, since the job that spares it seldom does without.
-func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) []Line {
-	p := newPlanner(own, c, l, survey)
+// The chance of a job is that the survey calls for it or that at least one of the jobs, or of the hidden damage, that brings it
+// does, and that no job that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is
+// not blended. What a job that is spared brings along stays, since the job that spares it seldom does without.
+// A line's Needs tell the same to the scenarios, in which it is there with what brings it.
+func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause) []Line {
+	survey = l.All(survey)
+	p := newPlanner(own, c, l, survey, hurt)
+	parts, materials := lot.Scaled(c.Scales, l, survey)
 	lines := slices.DeleteFunc(slices.Clone(own), func(l Line) bool { return l.Removed })
+	for i := range lines {
+		lines[i].Needs = nil
+	}
 	for _, j := range c.Jobs {
-		if _, is := p.own[j.ID]; is {
+		if _, is := p.own[j.ID]; is || p.never[j.ID] {
 			continue
 		}
 		chance := p.chance(j.ID) * p.left(j.ID)
 		if chance == 0 {
 			continue
 		}
-		line := j.Line
-		line.Chance, line.Why = &chance, p.why(j)
+		line := j.Line.scaled(parts, materials)
+		line.Chance, line.Why, line.Needs = &chance, p.why(j), p.needs(j.ID)
 		if line.Area == "" {
 			line.Area = p.area(j.ID)
 		}
@@ -33,36 +39,61 @@ func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) []Line {
 	return lines
 }
 
+// Cause is hidden damage that brings work along where it comes true.
+type Cause struct {
+	ID, Name string
+	Chance   float64
+	Brings   []Brought
+}
+
 // planner knows which jobs are called for and by what.
 type planner struct {
 	own     map[string]Line // the user's lines
 	jobs    map[string]Job
+	hurt    map[string]Cause // hidden damage, by riskKey
+	never   map[string]bool  // jobs that such a vehicle has no use for
 	cells   map[string][]lot.Damage
 	direct  map[string]float64   // chance of a job that the survey itself calls for
 	parents map[string][]Brought // who brings a job, and how likely
 	spared  map[string][]string  // who makes a job needless
 	known   map[string]float64   // chances worked out so far
+	built   map[string]*Need
 }
 
-func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) planner {
-	p := planner{map[string]Line{}, map[string]Job{}, map[string][]lot.Damage{}, map[string]float64{}, map[string][]Brought{},
-		map[string][]string{}, map[string]float64{}}
+// riskKey keeps the ids of risks apart from those of jobs.
+func riskKey(id string) string { return "risk/" + id }
+
+func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []Cause) planner {
+	p := planner{map[string]Line{}, map[string]Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{}, map[string]float64{},
+		map[string][]Brought{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
 	for _, l := range own {
 		p.own[l.ID] = l
 	}
+	for _, x := range hurt {
+		p.hurt[riskKey(x.ID)] = x
+		p.bring(riskKey(x.ID), x.Brings)
+	}
 	for _, j := range c.Jobs {
 		p.jobs[j.ID] = j
+		if p.never[j.ID] = lot.Any(j.Never, l, survey); p.never[j.ID] {
+			continue
+		}
 		if cells, ok := called(j, l, survey); ok {
-			p.direct[j.ID], p.cells[j.ID] = Or(j.Chance, 1), cells
+			p.direct[j.ID], p.cells[j.ID] = lot.Moved(Or(j.Chance, 1), j.Moves, l, survey), cells
 		}
-		for _, b := range j.Brings {
-			p.parents[b.ID] = append(p.parents[b.ID], Brought{j.ID, b.Chance})
-		}
+		p.bring(j.ID, j.Brings)
 		for _, id := range j.Spares {
 			p.spared[id] = append(p.spared[id], j.ID)
 		}
 	}
 	return p
+}
+
+// bring books what a job or a risk brings along.
+func (p planner) bring(id string, brings []Brought) {
+	for _, b := range brings {
+		p.parents[b.ID] = append(p.parents[b.ID], Brought{id, b.Chance})
+	}
 }
 
 // chance returns the chance that a job is needed. Limits: no job brings itself along, however far round.
@@ -97,7 +128,10 @@ func (p planner) done(id string) float64 {
 
 // beyond returns the chance that a job is needed by something that the jobs on the way do not bring along themselves.
 func (p planner) beyond(id string, way []string) float64 {
-	if slices.Contains(way, id) {
+	if x, is := p.hurt[id]; is {
+		return x.Chance
+	}
+	if slices.Contains(way, id) || p.never[id] {
 		return 0 // a ring of jobs adds nothing to itself
 	}
 	not := 1 - p.direct[id]
@@ -111,7 +145,9 @@ func (p planner) beyond(id string, way []string) float64 {
 func (p planner) why(j Job) string {
 	var with, unless []string
 	for _, b := range p.parents[j.ID] {
-		if p.chance(b.ID) > 0 {
+		if x, is := p.hurt[b.ID]; is {
+			with = append(with, x.Name)
+		} else if p.chance(b.ID) > 0 {
 			with = append(with, p.jobs[b.ID].Job)
 		}
 	}

@@ -1,0 +1,44 @@
+package lot
+
+// Move is how a sign changes a chance: its odds are multiplied. Starter values, from memory.
+type Move struct {
+	When Sign    `json:"when"`
+	Odds float64 `json:"odds"` // above 0; 1 changes nothing
+}
+
+// Moved returns a chance after every move whose sign is met, each multiplying the odds. Units: 0..1; a chance of 0 or 1 stays.
+// Source: posterior odds are prior odds times likelihood ratios.
+func Moved(chance float64, moves []Move, l Lot, survey []Damage) float64 {
+	odds := 1.0
+	for _, m := range moves {
+		if _, ok := m.When.Match(l, survey); ok {
+			odds *= m.Odds
+		}
+	}
+	return odds * chance / (1 - chance + odds*chance)
+}
+
+// Scale is how a sign changes what a catalogue's entries cost: money for parts and bought-in work, and for materials. A factor left
+// out, or 0, changes nothing. Starter values, from memory.
+type Scale struct {
+	When      Sign    `json:"when"`
+	Parts     float64 `json:"parts"`
+	Materials float64 `json:"materials"`
+}
+
+// Scaled returns the factors on parts and on materials of every scale whose sign is met.
+func Scaled(scales []Scale, l Lot, survey []Damage) (parts, materials float64) {
+	parts, materials = 1, 1
+	for _, s := range scales {
+		if _, ok := s.When.Match(l, survey); !ok {
+			continue
+		}
+		if s.Parts > 0 {
+			parts *= s.Parts
+		}
+		if s.Materials > 0 {
+			materials *= s.Materials
+		}
+	}
+	return parts, materials
+}
