@@ -17,7 +17,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale wrecks \
 	setup setup-test format vet staticcheck notices unit fuzz window
 
 help: ## list these commands
@@ -66,6 +66,10 @@ TASKS ?= $(PRICES)
 bench-learn: ## play a simulated shop: learned factors against its known truth, and what tuned bids earn
 	@.ci/setup go
 	CGO_ENABLED=0 go run ./cmd/shop $(ARGS)
+
+wrecks: ## value the wrecks of testdata/wrecks and write what each comes to into its table
+	@.ci/setup go
+	CGO_ENABLED=0 go test -count=1 ./assets -run TestTableOfTheWrecks -wrecks -v
 
 bench-resale: ## foretell open prices by the resale model and by reference methods, and print the errors
 	@.ci/setup go

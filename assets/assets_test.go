@@ -107,7 +107,7 @@ func jobFaults(j repair.Job, known map[string]bool) []string {
 	return faults
 }
 
-var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
+var sources = []string{"new_maker", "new_aftermarket", "used", "donor", "repaired", "made"}
 
 func partFaults(p repair.Part) []string {
 	var faults []string

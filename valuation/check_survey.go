@@ -17,7 +17,7 @@ func (f *faults) survey(c Case) {
 		key, word string
 		words     []string
 	}{{"kind", s.Kind, lot.Kinds}, {"powertrain", s.Powertrain, lot.Powertrains}, {"driven", s.Driven, lot.DrivenAxles},
-		{"parts_level", s.PartsLevel, lot.PartsLevels}, {"region", s.Region, lot.Regions}} {
+		{"parts_level", s.PartsLevel, lot.PartsLevels}, {"region", s.Region, lot.Regions}, {"paint", s.Paint, lot.Paints}} {
 		f.optional("survey."+x.key, x.word, x.words)
 	}
 	if s.Doors != 0 {
@@ -60,6 +60,10 @@ func (f *faults) hailAndFire(s *lot.Survey) {
 		f.word("survey.hail.count", h.Count, lot.HailCounts)
 		f.optional("survey.hail.size", h.Size, lot.HailSizes)
 		f.words("survey.hail.panels", h.Panels, lot.HailPanels)
+		if h.Discount != nil {
+			f.three("survey.hail.discount", *h.Discount)
+			f.unless(h.Discount.High < 1, "survey.hail.discount.high", h.Discount.High, "a fraction below 1 (15 % is 0.15)")
+		}
 	}
 	if x := s.Fire; x != nil {
 		f.word("survey.fire.reach", x.Reach, lot.FireReaches)

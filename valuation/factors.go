@@ -170,6 +170,14 @@ func (m market) factored(b *learn.Bias) market {
 	return m
 }
 
+// dented returns the price with what dents that stay take off it, at its mean.
+func (m market) dented(off prob.Three) market {
+	if off.Zero() {
+		return m
+	}
+	return m.factored(&learn.Bias{Factor: 1 - off.Mean(), Spread: 1})
+}
+
 // applied returns the factors for a case whose lines, risks and days to sell have the learned ratios on them already: the
 // ratios are 1 there, and keep their spreads.
 func applied(f learn.Factors) *learn.Factors {

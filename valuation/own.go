@@ -84,7 +84,7 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 	for _, r := range o.Risks {
 		f := new(faults)
 		f.id("risks."+r.ID, r.ID, seen)
-		f.entry("risks."+r.ID, r, findings)
+		f.entry("risks."+r.ID, r, findings, jobs)
 		note(r.ID, f)
 	}
 	return all
@@ -115,21 +115,29 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 	f.signs(at+".calls", j.Calls)
 	f.signs(at+".never", j.Never)
 	f.moves(at+".moves", j.Moves)
+	f.scales(at+".scales", j.Scales)
 	for i, b := range j.Brings {
 		brings := fmt.Sprintf("%s.brings[%d]", at, i)
 		f.unless(known[b.ID] && b.ID != j.ID, brings+".id", fmt.Sprintf("%q", b.ID), "the id of another job of the catalogue")
 		f.chance(brings+".chance", b.Chance)
 	}
-	for i, id := range j.Spares {
-		f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.spares[%d]", at, i), fmt.Sprintf("%q", id), "the id of another job of the catalogue")
+	for list, ids := range map[string][]string{"spares": j.Spares, "covers": j.Covers} {
+		for i, id := range ids {
+			f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.%s[%d]", at, list, i), fmt.Sprintf("%q", id), "the id of another job of the catalogue")
+		}
 	}
 }
 
-func (f *faults) entry(at string, e hidden.Entry, known map[string]bool) {
+func (f *faults) entry(at string, e hidden.Entry, known, jobs map[string]bool) {
 	f.risk(at, e.Risk)
 	f.signs(at+".triggers", e.Triggers)
 	f.signs(at+".never", e.Never)
 	f.moves(at+".moves", e.Moves)
+	f.scales(at+".scales", e.Scales)
+	for i, b := range e.Brings {
+		f.unless(jobs[b.ID], fmt.Sprintf("%s.brings[%d].id", at, i), fmt.Sprintf("%q", b.ID), "the id of a job of the catalogue")
+		f.chance(fmt.Sprintf("%s.brings[%d].chance", at, i), b.Chance)
+	}
 	for i, x := range e.Findings {
 		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding), "the id of a finding of the catalogue")
 	}
@@ -152,6 +160,7 @@ func (f *faults) sign(at string, s lot.Sign) {
 	}
 	f.between(at+".min_age", float64(s.MinAge), 0, 100)
 	f.between(at+".min_miles", float64(s.MinMiles), 0, 2e6)
+	f.between(at+".min_soak", float64(s.MinSoak), 0, mostTime)
 }
 
 // moves adds a fault for each move of a chance whose sign or odds are at fault.
@@ -160,6 +169,17 @@ func (f *faults) moves(key string, moves []lot.Move) {
 		at := fmt.Sprintf("%s[%d]", key, i)
 		f.sign(at+".when", m.When)
 		f.unless(m.Odds > 0 && m.Odds <= mostOdds, at+".odds", m.Odds, "a factor above 0, at most 1000")
+	}
+}
+
+// scales adds a fault for each scale whose sign or factors are at fault.
+func (f *faults) scales(key string, scales []lot.Scale) {
+	for i, s := range scales {
+		at := fmt.Sprintf("%s[%d]", key, i)
+		f.sign(at+".when", s.When)
+		for _, x := range []float64{s.Parts, s.Materials, s.Hours} {
+			f.between(at, x, 0, mostOdds)
+		}
 	}
 }
 

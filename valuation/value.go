@@ -40,7 +40,7 @@ func (w *work) run(m *Memory) error {
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
-	w.market = w.market.factored(w.c.learned().Resale)
+	w.market = w.market.factored(w.c.learned().Resale).dented(w.c.Survey.HailOff())
 	w.played = m.scenes.Play(w.scene())
 	w.problem = w.pose()
 	w.found = bid.Find(&w.problem)

@@ -1,6 +1,7 @@
 package hidden
 
 import (
+	"maps"
 	"slices"
 
 	"walkline/valuation/lot"
@@ -93,13 +94,12 @@ func Raise(own []Risk, c Catalogue, l lot.Lot, survey []lot.Damage) []Risk {
 			risks = append(risks, r)
 		}
 	}
-	money, _ := lot.Scaled(c.Scales, l, survey)
+	level := lot.Scaled(c.Scales, l, survey)
 	for _, e := range c.Risks {
 		if taken[e.ID] || !lot.Any(e.Triggers, l, survey) || lot.Any(e.Never, l, survey) {
 			continue
 		}
-		r := e.Risk
-		r.Cost = r.Cost.Times(money)
+		r := e.scaled(level.Times(lot.Scaled(e.Scales, l, survey)))
 		seen := r.Chance.A + r.Chance.B
 		if p := lot.Moved(r.Chance.Mean(), e.Moves, l, survey); p != r.Chance.Mean() {
 			r.Chance = Beta{A: p * seen, B: (1 - p) * seen}
@@ -107,4 +107,16 @@ func Raise(own []Risk, c Catalogue, l lot.Lot, survey []lot.Damage) []Risk {
 		risks = append(risks, r)
 	}
 	return risks
+}
+
+// scaled returns the risk with its money and hours as the vehicle has them.
+func (r Risk) scaled(f lot.Factors) Risk {
+	r.Cost = r.Cost.Times(f.Parts)
+	if f.Hours != 1 {
+		r.Hours = maps.Clone(r.Hours)
+		for trade, t := range r.Hours {
+			r.Hours[trade] = t.Times(f.Hours)
+		}
+	}
+	return r
 }

@@ -49,9 +49,10 @@ type Evidence struct {
 // Entry is one risk of the catalogue with what brings it up.
 type Entry struct {
 	Risk
-	Triggers []lot.Sign `json:"triggers"` // any one is enough
-	Moves    []lot.Move `json:"moves"`    // how the lot changes its chance
-	Never    []lot.Sign `json:"never"`    // any one rules it out: no such vehicle has what it speaks of
+	Triggers []lot.Sign  `json:"triggers"` // any one is enough
+	Moves    []lot.Move  `json:"moves"`    // how the lot changes its chance
+	Never    []lot.Sign  `json:"never"`    // any one rules it out: no such vehicle has what it speaks of
+	Scales   []lot.Scale `json:"scales"`   // how the lot changes what it costs
 }
 
 // Finding is one thing that a person can look at in a yard.

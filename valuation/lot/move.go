@@ -18,27 +18,35 @@ func Moved(chance float64, moves []Move, l Lot, survey []Damage) float64 {
 	return odds * chance / (1 - chance + odds*chance)
 }
 
-// Scale is how a sign changes what a catalogue's entries cost: money for parts and bought-in work, and for materials. A factor left
-// out, or 0, changes nothing. Starter values, from memory.
+// Scale is how a sign changes what catalogue entries cost: money for parts and bought-in work, for materials, and own hours. A
+// factor left out, or 0, changes nothing. Starter values, from memory.
 type Scale struct {
 	When      Sign    `json:"when"`
 	Parts     float64 `json:"parts"`
 	Materials float64 `json:"materials"`
+	Hours     float64 `json:"hours"`
 }
 
-// Scaled returns the factors on parts and on materials of every scale whose sign is met.
-func Scaled(scales []Scale, l Lot, survey []Damage) (parts, materials float64) {
-	parts, materials = 1, 1
+// Factors are what parts and bought-in work, materials and own hours are multiplied with.
+type Factors struct{ Parts, Materials, Hours float64 }
+
+// Scaled returns the product of the factors of every scale whose sign is met.
+func Scaled(scales []Scale, l Lot, survey []Damage) Factors {
+	f := Factors{1, 1, 1}
 	for _, s := range scales {
 		if _, ok := s.When.Match(l, survey); !ok {
 			continue
 		}
-		if s.Parts > 0 {
-			parts *= s.Parts
-		}
-		if s.Materials > 0 {
-			materials *= s.Materials
+		for to, x := range map[*float64]float64{&f.Parts: s.Parts, &f.Materials: s.Materials, &f.Hours: s.Hours} {
+			if x > 0 {
+				*to *= x
+			}
 		}
 	}
-	return parts, materials
+	return f
+}
+
+// Times returns the product of two sets of factors.
+func (f Factors) Times(g Factors) Factors {
+	return Factors{f.Parts * g.Parts, f.Materials * g.Materials, f.Hours * g.Hours}
 }

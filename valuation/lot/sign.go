@@ -34,6 +34,9 @@ type Sign struct {
 	Causes      []string `json:"mechanical"`
 	MinAge      int      `json:"min_age"`   // years on the day of the sale
 	MinMiles    int      `json:"min_miles"` // of the odometer reading
+	MinSoak     int      `json:"min_soak"`  // hours under water
+	Only        []string `json:"only"`      // the lot was lost by nothing else than these
+	Paints      []string `json:"paints"`
 }
 
 // HailStates are what a sign may ask of hail beside its dents.
@@ -70,7 +73,8 @@ func (s Sign) Lists(l Lot) []Asked {
 		{"water_kinds", s.WaterKinds, WaterKinds, []string{water.Kind}}, {"hail", s.Hail, HailCounts, []string{h.Count}},
 		{"hail_sizes", s.HailSizes, HailSizes, []string{h.Size}}, {"hail_panels", s.HailPanels, HailPanels, h.Panels},
 		{"hail_state", s.HailState, HailStates, h.states()}, {"fire", s.Fire, FireReaches, []string{f.Reach}},
-		{"fire_places", s.FirePlaces, FirePlaces, f.Where}, {"mechanical", s.Causes, Causes, v.Causes},
+		{"fire_places", s.FirePlaces, FirePlaces, f.Where}, {"mechanical", s.Causes, Causes, l.causes()},
+		{"paints", s.Paints, Paints, []string{v.Paint}}, {"only", s.Only, Losses, l.Loss},
 	}
 }
 
@@ -81,12 +85,12 @@ func (s *Survey) fire() Fire {
 	return *s.Fire
 }
 
-// hail returns the hail with its panels named.
+// hail returns the hail with its panels named: all, where none are.
 func (s *Survey) hail() Hail {
-	if s.Hail == nil {
-		return Hail{}
+	var h Hail
+	if s.Hail != nil {
+		h = *s.Hail
 	}
-	h := *s.Hail
 	if len(h.Panels) == 0 {
 		h.Panels = HailPanels
 	}
@@ -105,27 +109,49 @@ func (h Hail) states() []string {
 
 // Empty reports whether s asks for nothing at all; an empty sign never matches.
 func (s Sign) Empty() bool {
-	if len(s.Areas)+len(s.Extents)+len(s.Depths)+s.MinAge+s.MinMiles > 0 {
-		return false
-	}
-	return !slices.ContainsFunc(s.Lists(Lot{}), func(a Asked) bool { return len(a.Want) > 0 })
+	return len(s.Areas)+len(s.Extents)+len(s.Depths)+len(s.Loss)+len(s.Airbags)+len(s.State)+len(s.Keys)+s.MinAge+s.MinMiles+s.MinSoak == 0 &&
+		!s.surveyed()
+}
+
+// surveyed reports whether the sign asks for a word of the survey.
+func (s Sign) surveyed() bool {
+	return len(s.Kinds)+len(s.Powertrains)+len(s.Driven)+len(s.Levels)+len(s.Regions)+len(s.Doors)+len(s.Paints)+len(s.Only) > 0 ||
+		len(s.Missing)+len(s.Water)+len(s.WaterKinds)+len(s.Hail)+len(s.HailSizes)+len(s.HailPanels)+len(s.HailState) > 0 ||
+		len(s.Fire)+len(s.FirePlaces)+len(s.Causes) > 0
 }
 
 // Match returns the cells of the survey that meet s (nil when s asks for no damage) and whether s is met.
 func (s Sign) Match(l Lot, survey []Damage) ([]Damage, bool) {
-	if s.Empty() || !s.old(l) || slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
+	cells := len(s.Areas)+len(s.Extents)+len(s.Depths) > 0
+	if !cells && s.Empty() || !s.met(l) {
 		return nil, false
 	}
-	if len(s.Areas)+len(s.Extents)+len(s.Depths) == 0 {
+	if !cells {
 		return nil, true
 	}
+	return s.hit(survey)
+}
+
+// hit returns the cells that meet the damage lists, and whether there are any.
+func (s Sign) hit(survey []Damage) ([]Damage, bool) {
 	var cells []Damage
 	for _, d := range survey {
-		if meets(s.Areas, []string{d.Area}) && meets(s.Extents, []string{d.Extent}) && meets(s.Depths, []string{d.Depth}) {
+		if has(s.Areas, d.Area) && has(s.Extents, d.Extent) && has(s.Depths, d.Depth) {
 			cells = append(cells, d)
 		}
 	}
 	return cells, len(cells) > 0
+}
+
+// met reports whether a lot meets all that the sign asks for beside damage. Most signs ask for nothing of the survey.
+func (s Sign) met(l Lot) bool {
+	if !meets(s.Loss, l.Loss) || !meets(s.Airbags, l.Airbags) || !has(s.State, l.Condition) || !meets(s.Keys, l.keys()) || !s.old(l) {
+		return false
+	}
+	if !s.surveyed() {
+		return true
+	}
+	return !slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) })
 }
 
 // Any reports whether one of the signs at least is met.
@@ -133,11 +159,25 @@ func Any(signs []Sign, l Lot, survey []Damage) bool {
 	return slices.ContainsFunc(signs, func(s Sign) bool { _, ok := s.Match(l, survey); return ok })
 }
 
-// old reports whether the lot is as old, and has run as far, as the sign asks.
+// old reports whether the lot is as old, has run as far and lay in water as long as the sign asks, and was lost by nothing else.
 func (s Sign) old(l Lot) bool {
 	age, knownAge := l.age()
 	miles, knownMiles := l.Miles()
+	if len(s.Only) > 0 && slices.ContainsFunc(l.Loss, func(x string) bool { return !slices.Contains(s.Only, x) }) {
+		return false
+	}
+	if soak := l.soak(); s.MinSoak > 0 && (soak == nil || *soak < float64(s.MinSoak)) {
+		return false
+	}
 	return (s.MinAge == 0 || knownAge && age >= s.MinAge) && (s.MinMiles == 0 || knownMiles && miles >= float64(s.MinMiles))
+}
+
+// soak returns the hours under water, nil where they are not known.
+func (l Lot) soak() *float64 {
+	if l.Survey == nil || l.Survey.Water == nil {
+		return nil
+	}
+	return l.Survey.Water.Hours
 }
 
 // keys says whether the keys are there, nothing where it is not known.
@@ -150,6 +190,8 @@ func (l Lot) keys() []string {
 	}
 	return KeyStates[1:]
 }
+
+func has(want []string, word string) bool { return len(want) == 0 || slices.Contains(want, word) }
 
 // meets reports whether have holds one of want, or want is empty.
 func meets(want, have []string) bool {

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 )
 
@@ -15,6 +16,7 @@ type Need struct {
 	Direct  float64
 	Loading *float64
 	By      []Way
+	Covered []*Need // by an assembly: then it is not called for
 	Unless  []*Need
 }
 
@@ -26,7 +28,7 @@ type Way struct {
 
 // needs returns why a job is needed, nil where its chance alone says so.
 func (p planner) needs(id string) *Need {
-	if n := p.need(id); len(n.By)+len(n.Unless) > 0 {
+	if n := p.need(id); len(n.By)+len(n.Covered)+len(n.Unless) > 0 {
 		return n
 	}
 	return nil
@@ -47,13 +49,20 @@ func (p planner) need(id string) *Need {
 		}
 		n.By = append(n.By, Way{p.need(b.ID), Or(b.Chance, 1)})
 	}
-	for _, by := range p.spared[id] {
-		if done := p.done(by); done > 0 {
-			n.Unless = append(n.Unless, p.sparing(by, done))
-		}
-	}
+	n.Covered, n.Unless = p.doers(p.covered[id]), p.doers(p.spared[id])
 	p.built[id] = n
 	return n
+}
+
+// doers returns what decides whether each of those jobs is done, of those that may be.
+func (p planner) doers(ids []string) []*Need {
+	var all []*Need
+	for _, id := range ids {
+		if done := p.done(id); done > 0 {
+			all = append(all, p.sparing(id, done))
+		}
+	}
+	return all
 }
 
 func (p planner) begun(id string) bool { _, is := p.built[id]; return is }
@@ -89,7 +98,7 @@ func (n *Need) risks(found map[string]bool, seen map[*Need]bool) {
 	for _, w := range n.By {
 		w.By.risks(found, seen)
 	}
-	for _, u := range n.Unless {
+	for _, u := range append(slices.Clone(n.Unless), n.Covered...) {
 		u.risks(found, seen)
 	}
 }
@@ -106,11 +115,7 @@ func (p *Player) Brought(l Line) [][]int32 {
 // needed returns the scenarios in which a line with needs is there. Random: streams named by the ids of the jobs on the way.
 func (p *Player) needed(n *Need) []int32 {
 	there := slices.Clone(p.called(n))
-	for _, u := range n.Unless {
-		for i, done := range p.called(u) {
-			there[i] = there[i] && !done
-		}
-	}
+	p.without(there, n.Unless)
 	at := []int32{}
 	for i, yes := range there {
 		if yes {
@@ -118,6 +123,15 @@ func (p *Player) needed(n *Need) []int32 {
 		}
 	}
 	return at
+}
+
+// without takes away the scenarios in which one of those is done.
+func (p *Player) without(there []bool, doers []*Need) {
+	for _, d := range doers {
+		for i, done := range p.called(d) {
+			there[i] = there[i] && !done
+		}
+	}
 }
 
 // called says of each scenario whether a job is called for, spared or not.
@@ -141,6 +155,7 @@ func (p *Player) called(n *Need) []bool {
 			p.id = n.ID
 			p.follow(there, w, lean)
 		}
+		p.without(there, n.Covered)
 	}
 	p.calls[n] = there
 	return there
@@ -177,25 +192,34 @@ func mark(there []bool, at []int32) {
 	}
 }
 
-// scaled returns the line with its parts and bought-in work, and its materials, at a vehicle's price level. Freight is that of
-// the size, not of the price: it stays.
-func (l Line) scaled(parts, materials float64) Line {
-	if parts == 1 && materials == 1 {
+// scaled returns the line with its hours, its parts and bought-in work, and its materials, as the vehicle has them. Freight is
+// that of the size, not of the price: it stays.
+func (l Line) scaled(f lot.Factors) Line {
+	if f == (lot.Factors{Parts: 1, Materials: 1, Hours: 1}) {
 		return l
 	}
-	l.Materials, l.Outside = l.Materials.Times(materials), l.Outside.Times(parts)
+	l.Materials, l.Outside = l.Materials.Times(f.Materials), l.Outside.Times(f.Parts)
+	l.Hours = maps.Clone(l.Hours)
+	for trade, t := range l.Hours {
+		l.Hours[trade] = t.Times(f.Hours)
+	}
 	l.Parts = slices.Clone(l.Parts)
 	for i, part := range l.Parts {
-		options := slices.Clone(part.Options)
-		for k, o := range options {
-			options[k].Price, options[k].CoreBack = o.Price.Times(parts), o.CoreBack.Times(parts)
-		}
-		l.Parts[i].Options = options
-		if f := part.Fallback; f != nil {
-			dearer := *f
-			dearer.Price = f.Price.Times(parts)
-			l.Parts[i].Fallback = &dearer
-		}
+		l.Parts[i] = part.priced(f.Parts)
 	}
 	return l
+}
+
+// priced returns the part with all its prices multiplied.
+func (p Part) priced(by float64) Part {
+	p.Options = slices.Clone(p.Options)
+	for k, o := range p.Options {
+		p.Options[k].Price, p.Options[k].CoreBack = o.Price.Times(by), o.CoreBack.Times(by)
+	}
+	if p.Fallback != nil {
+		f := *p.Fallback
+		f.Price = f.Price.Times(by)
+		p.Fallback = &f
+	}
+	return p
 }

@@ -11,12 +11,12 @@ import (
 // along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
 // The chance of a job is that the survey calls for it or that at least one of the jobs, or of the hidden damage, that brings it
 // does, and that no job that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is
-// not blended. What a job that is spared brings along stays, since the job that spares it seldom does without.
+// not blended. An assembly covers what it holds: what is covered is not called for at all, and brings nothing. What a job that is spared brings along stays, since the job that spares it seldom does without.
 // A line's Needs tell the same to the scenarios, in which it is there with what brings it.
 func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause) []Line {
 	survey = l.All(survey)
 	p := newPlanner(own, c, l, survey, hurt)
-	parts, materials := lot.Scaled(c.Scales, l, survey)
+	level := lot.Scaled(c.Scales, l, survey)
 	lines := slices.DeleteFunc(slices.Clone(own), func(l Line) bool { return l.Removed })
 	for i := range lines {
 		lines[i].Needs = nil
@@ -29,7 +29,7 @@ func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause
 		if chance == 0 {
 			continue
 		}
-		line := j.Line.scaled(parts, materials)
+		line := j.Line.scaled(level.Times(lot.Scaled(j.Scales, l, survey)))
 		line.Chance, line.Why, line.Needs = &chance, p.why(j), p.needs(j.ID)
 		if line.Area == "" {
 			line.Area = p.area(j.ID)
@@ -56,6 +56,7 @@ type planner struct {
 	direct  map[string]float64   // chance of a job that the survey itself calls for
 	parents map[string][]Brought // who brings a job, and how likely
 	spared  map[string][]string  // who makes a job needless
+	covered map[string][]string  // who does a job along with its own
 	known   map[string]float64   // chances worked out so far
 	built   map[string]*Need
 }
@@ -65,7 +66,7 @@ func riskKey(id string) string { return "risk/" + id }
 
 func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []Cause) planner {
 	p := planner{map[string]Line{}, map[string]Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{}, map[string]float64{},
-		map[string][]Brought{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
+		map[string][]Brought{}, map[string][]string{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
 	for _, l := range own {
 		p.own[l.ID] = l
 	}
@@ -85,7 +86,11 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 		for _, id := range j.Spares {
 			p.spared[id] = append(p.spared[id], j.ID)
 		}
+		for _, id := range j.Covers {
+			p.covered[id] = append(p.covered[id], j.ID)
+		}
 	}
+	p.move(c, l, survey)
 	return p
 }
 
@@ -93,6 +98,19 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 func (p planner) bring(id string, brings []Brought) {
 	for _, b := range brings {
 		p.parents[b.ID] = append(p.parents[b.ID], Brought{id, b.Chance})
+	}
+}
+
+// move moves the chances with which jobs are brought, as the lot moves the chance of each.
+func (p planner) move(c Catalogue, l lot.Lot, survey []lot.Damage) {
+	for _, j := range c.Jobs {
+		if len(j.Moves) == 0 {
+			continue
+		}
+		for i, b := range p.parents[j.ID] {
+			chance := lot.Moved(Or(b.Chance, 1), j.Moves, l, survey)
+			p.parents[j.ID][i].Chance = &chance
+		}
 	}
 }
 
@@ -138,7 +156,20 @@ func (p planner) beyond(id string, way []string) float64 {
 	for _, b := range p.parents[id] {
 		not *= 1 - p.beyond(b.ID, append(way, id))*Or(b.Chance, 1)
 	}
-	return 1 - not
+	return (1 - not) * p.uncovered(id, append(way, id))
+}
+
+// uncovered returns the chance that no assembly does the job along with its own.
+func (p planner) uncovered(id string, way []string) float64 {
+	left := 1.0
+	for _, by := range p.covered[id] {
+		if l, is := p.own[by]; is {
+			left *= 1 - p.done(l.ID)
+		} else {
+			left *= 1 - p.beyond(by, way)
+		}
+	}
+	return left
 }
 
 // why says what calls for a job, the survey or the jobs that bring it, and what makes it needless.
@@ -151,7 +182,7 @@ func (p planner) why(j Job) string {
 			with = append(with, p.jobs[b.ID].Job)
 		}
 	}
-	for _, by := range p.spared[j.ID] {
+	for _, by := range append(slices.Clone(p.spared[j.ID]), p.covered[j.ID]...) {
 		if p.done(by) > 0 {
 			unless = append(unless, p.jobs[by].Job)
 		}
