@@ -51,12 +51,14 @@ type Hidden struct {
 
 // Resale is what the price of the finished vehicle rests on.
 type Resale struct {
-	Comparables   string         `json:"comparables"` // name of a CSV file beside the case
-	Rows          []resale.Row   `json:"rows"`
-	Subject       resale.Subject `json:"subject"`
-	BrandDiscount prob.Three     `json:"brand_discount"`
-	AskedToSold   prob.Three     `json:"asked_to_sold"`
-	Guess         *prob.Three    `json:"guess" unit:"money"`
+	Comparables   string                `json:"comparables"` // name of a CSV file beside the case
+	Rows          []resale.Row          `json:"rows"`
+	Subject       resale.Subject        `json:"subject"`
+	BrandDiscount prob.Three            `json:"brand_discount"`
+	AskedToSold   prob.Three            `json:"asked_to_sold"`
+	Discounts     map[string]prob.Three `json:"discounts"`    // by the cause of the title brand, see [Causes]; missing: starter values
+	TrueMileage   *prob.Three           `json:"true_mileage"` // of a reading that can't be trusted, in its unit; nil: up to twice the reading
+	Guess         *prob.Three           `json:"guess" unit:"money"`
 }
 
 // Buying is what the sale charges and how bids rise.

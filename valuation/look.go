@@ -66,8 +66,8 @@ func (w *work) most(growth float64) float64 {
 func (w *work) ifThere() []float64 {
 	day := w.c.Time.HoldingPerDay + w.c.Time.CapitalRate/365*w.currency.Major(max(0, w.found.Most))
 	out := make([]float64, len(w.risks))
-	for i, r := range w.risks {
-		m := r.MeanIfPresent(w.chances[i], w.c.loading(), w.c.Labour.Rates)
+	for i := range w.risks {
+		m := w.belief.IfPresent(i, w.c.Labour.Rates)
 		out[i] = m.Cash + m.Labour + m.Days*day
 	}
 	return out

@@ -133,7 +133,7 @@ func simulate(c valuation.Case, price prob.Table) plain {
 				hours, labour = hours+x, labour+x*c.Labour.Rates[trade]
 			}
 		}
-		days := max(lead, work/c.Time.HoursPerWeek*7) + hiddenDays + draw(c.Time.InspectionQueueDays, 0) + draw(c.Time.DaysToSell, 0)
+		days := max(lead, hours/c.Time.HoursPerWeek*7) + hiddenDays + draw(c.Time.InspectionQueueDays, 0) + draw(c.Time.DaysToSell, 0)
 		cash += draw(c.Buying.Freight, 0) + max(0, draw(c.Buying.Storage.Days, 0)-c.Buying.Storage.FreeDays)*c.Buying.Storage.PerDay + days*c.Time.HoldingPerDay
 		s.left = append(s.left, price.Quantile(rng.Float64())*(1-c.Selling.Percent)-c.Selling.Flat-cash-labour)
 		s.growth = append(s.growth, 1+c.Time.CapitalRate*days/365)

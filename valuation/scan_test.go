@@ -123,7 +123,7 @@ func scan(c valuation.Case) scanned {
 		hiddenDays = add(hiddenDays, rat(r.Days.Likely))
 	}
 	labour = mul(hours, rat(c.Labour.Rates["body"]))
-	days := mul(work, big.NewRat(7, 1))
+	days := mul(hours, big.NewRat(7, 1))
 	days.Quo(days, rat(c.Time.HoursPerWeek))
 	if lead.Cmp(days) > 0 {
 		days = lead

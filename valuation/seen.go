@@ -15,6 +15,13 @@ func (c Case) seen() lot.Lot {
 	return l
 }
 
+// feared returns the lot as its risks see it: with what its title says of its loss.
+func (c Case) feared() lot.Lot {
+	l := c.told()
+	l.Survey = c.Survey
+	return l
+}
+
 // causes returns the hidden damage that brings work along, at the chances after the findings, and what was hidden and has been
 // seen since: its line is the user's, and what it brings is certain with it.
 func (w *work) causes() []repair.Cause {

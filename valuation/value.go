@@ -27,16 +27,18 @@ type Knowledge struct {
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
 // cent. Limits: c.Check() has found no fault, and comparables that lie in a file have been read into the rows.
-// Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price.
+// Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price; hidden.ErrTied when too many findings hang together.
 // Source: the order of the steps is that of the package comment.
 func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k) }
 
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	w.expect()
+	if err := w.expect(); err != nil {
+		return err
+	}
 	w.items = w.list()
-	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
+	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
@@ -48,11 +50,14 @@ func (w *work) run(m *Memory) error {
 	return nil
 }
 
-// expect works out the risks with their chances, and then the work: some of it comes with a risk.
-func (w *work) expect() {
+// expect works out the risks with their chances, and then the work: some of it comes with a risk. Errors: the answers contradict
+// each other outright.
+func (w *work) expect() error {
 	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
-	w.chances = w.posteriors()
+	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
+	w.chances = w.belief.Chances
 	w.lines = factored(w.plan(), w.c.learned())
+	return w.belief.Err()
 }
 
 // work is one valuation under way, each field made from those before it.
@@ -62,7 +67,8 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
-	chances  []float64
+	belief   hidden.Posterior
+	chances  []float64 // of the risks, after the findings
 	items    []checks.Item
 	market   market
 	played   scenario.Outcome
@@ -86,12 +92,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.seen(), w.c.Damage)
-}
-
-// posteriors returns the chances of the risks after the findings.
-func (w *work) posteriors() []float64 {
-	return hidden.Chances(w.risks, w.c.Findings)
+	return hidden.Raise(w.c.Hidden.Risks, known, w.c.feared(), w.c.Damage)
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
@@ -120,7 +121,7 @@ func (c Case) subject() resale.Subject {
 	if s.Brand == "" {
 		s.Brand = "rebuilt"
 	}
-	if c.Lot.Odometer != nil && !c.Lot.Misread() {
+	if c.Lot.Odometer != nil {
 		miles := float64(*c.Lot.Odometer)
 		s.Mileage = &miles
 	}
@@ -136,7 +137,7 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,

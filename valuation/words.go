@@ -151,10 +151,7 @@ func (w *work) uncounted() []string {
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
-	if l.Misread() {
-		out = append(out, "The odometer statement says that the reading is not the mileage: the price is that of a vehicle whose mileage nobody knows, with the wider range of one. "+
-			"What a buyer takes off for the statement itself is not in it: lower the guess, or tick such comparables only.")
-	}
+	out = append(out, w.discounted()...)
 	return append(out, w.staleQuotes()...)
 }
 

@@ -14,6 +14,7 @@ import (
 	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -40,6 +41,7 @@ func shopStore(t *testing.T) string {
 		t.Fatal(faults, more)
 	}
 	c.Resale.Comparables, c.Run.Scenarios = "", 1024
+	c.Buying.BidSteps = []invoice.Step{{Step: 1000}} // a step of 10: at the demo's 100 the hours may move the bid by less than one
 	must := func(err error) {
 		t.Helper()
 		if err != nil {
@@ -98,7 +100,7 @@ func TestTuneShowsAndChangesNothing(t *testing.T) {
 		t.Errorf("body hours: %+v", body)
 	}
 	if e := body.Effects[0]; e.Before == nil || e.After == nil || *e.After >= *e.Before {
-		t.Errorf("longer hours move the open lot from %v to %v", e.Before, e.After)
+		t.Errorf("longer hours move the open lot from %s to %s", *e.Before, *e.After)
 	}
 	if got.Record.Buys != 6 || got.Record.Money.Came >= 0 || got.Currency != "USD" || got.Record.Selected != learn.Selection {
 		t.Errorf("record of %d buys, %+v", got.Record.Buys, got.Record.Money)

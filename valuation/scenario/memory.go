@@ -24,10 +24,22 @@ func NewMemory(bytes int) *Memory {
 type frame struct {
 	draws  *prob.Draws
 	factor []float64 // the lot's common factor, one score a scenario
-	strata
+	moved  []float64 // what the findings made of it, see [hidden.Posterior.Moves]; nil: nothing
+	strata           // by the factor before the findings, which stands in the same order
 }
 
 func (m *Memory) frame(l *Lot) *frame {
+	f := m.plainFrame(l)
+	if l.Belief == nil || l.Belief.Moves() == nil {
+		return f
+	}
+	moved := *f
+	moved.moved, moved.factor = l.Belief.Moves(), l.Belief.Factor(f.factor)
+	return &moved
+}
+
+// plainFrame returns the frame before any findings.
+func (m *Memory) plainFrame(l *Lot) *frame {
 	return m.frames.Recall(memory.Of(l.N, l.Seed), func() (*frame, int) {
 		f := &frame{draws: prob.NewDraws(l.N, l.Seed), factor: make([]float64, l.N)}
 		f.draws.Column("lot/factor", f.factor)

@@ -133,7 +133,7 @@ func (s *strand) dot(d []float64) float64 {
 func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) *strand {
 	content := l
 	content.Job, content.Area, content.Operation, content.Why, content.Caution, content.Edited = "", "", "", "", "", false
-	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads, player.Brought(l))
+	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads, f.moved, player.Brought(l))
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := player.Draw(l)
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Lead, f)
@@ -141,11 +141,19 @@ func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) 
 	})
 }
 
-// risk returns a hidden risk as drawn at that chance.
-func (m *Memory) risk(r hidden.Risk, chance float64, lot *Lot, f *frame, ratios map[string][]float64) *strand {
+// there returns how the k-th risk is drawn.
+func (l *Lot) there(k int) hidden.There {
+	if l.Belief == nil {
+		return hidden.There{Chance: l.Chances[k]}
+	}
+	return l.Belief.There(k)
+}
+
+// risk returns a hidden risk as drawn at those chances.
+func (m *Memory) risk(r hidden.Risk, chance hidden.There, lot *Lot, f *frame, ratios map[string][]float64) *strand {
 	content := r
 	content.Name, content.Why, content.Caution, content.Findings, content.Chance, content.Brings = "", "", "", nil, hidden.Beta{}, nil
-	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Spreads)
+	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Spreads, f.moved)
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := r.Draw(chance, hidden.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates, Ratios: ratios})
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Days, f)
