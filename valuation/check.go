@@ -92,9 +92,10 @@ func (f *faults) part(at string, p repair.Part) {
 		f.spell(option+".lead_days", o.LeadDays)
 		f.spell(option+".extra_hours", o.ExtraHours)
 		f.three(option+".core_back", o.CoreBack)
-		f.unless(o.CoreBack.Likely <= o.Price.Likely && o.CoreBack.High <= o.Price.High, option+".core_back", o.CoreBack.Likely,
+		f.unless(o.CoreBack.Likely <= o.Asked().Likely && o.CoreBack.High <= o.Asked().High, option+".core_back", o.CoreBack.Likely,
 			"no more than the price, of which the deposit is a part")
 		f.unless(o.Quoted == "" || lot.Date(o.Quoted).Known(), option+".quoted", fmt.Sprintf("%q", o.Quoted), "the day of the quote, YYYY-MM-DD")
+		f.quote(option+".quote", o.Quote)
 	}
 	for _, i := range p.Order(0, 0) {
 		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
@@ -106,6 +107,16 @@ func (f *faults) part(at string, p repair.Part) {
 	f.three(at+".fallback.price", p.Fallback.Price)
 	f.spell(at+".fallback.lead_days", p.Fallback.LeadDays)
 	f.spell(at+".fallback.hours", p.Fallback.Hours)
+}
+
+// quote adds the faults of what a yard said.
+func (f *faults) quote(at string, q *repair.Quote) {
+	if q == nil {
+		return
+	}
+	f.unless(q.Day.Known(), at+".day", fmt.Sprintf("%q", q.Day), "the day on which it was said, YYYY-MM-DD")
+	f.between(at+".price", q.Price, 0, mostMoney)
+	f.unless(q.Yard != "" || q.Phone != "", at+".yard", `""`, "who said it: a yard or a phone number")
 }
 
 func (f *faults) risks(h Hidden) {

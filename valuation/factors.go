@@ -40,7 +40,7 @@ func factored(lines []repair.Line, f learn.Factors) []repair.Line {
 			for j := range parts[k].Options {
 				o := &parts[k].Options[j]
 				o.ExtraHours = o.ExtraHours.Times(chief)
-				if o.Quoted == "" {
+				if !o.Given() {
 					r := ratioOf(f.Parts, o.Source)
 					o.Price, o.Freight = o.Price.Times(r), o.Freight.Times(r)
 				}

@@ -18,6 +18,7 @@ const usage = `walk values salvage lots in the terminal.
   walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
   walk sheet case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]
                                                           its decision sheet to print: verdict, plan, checks to tick
+  walk parts case.json... [-o parts.csv]                  the shopping list: every part of the lots, its sources, what it is for
   walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
   walk replay store.db [--json]                           what today's factors would have bid on each past lot
   walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
@@ -40,6 +41,8 @@ func run(args []string, out, errs io.Writer) int {
 		return value(args[1:], out, errs)
 	case "sheet":
 		return decisionSheet(args[1:], out, errs)
+	case "parts":
+		return parts(args[1:], out, errs)
 	case "tune":
 		return tune(args[1:], out, errs)
 	case "replay":

@@ -44,7 +44,7 @@ func TestShippedPacks(t *testing.T) {
 func TestChoose(t *testing.T) {
 	packs := append(shipped(t), checks.Pack{ID: "US-MI", Name: "Mine"})
 	for code, want := range map[string][]string{
-		"US-AL": {"US-AL", "US", "*"}, " us-al ": {"US-AL", "US", "*"}, "US-XX": {"US", "*"}, "CA-ON": {"*"}, "": {"*"}, "US": {"US", "*"},
+		"US-AL": {"US-AL", "US", "*"}, " us-al ": {"US-AL", "US", "*"}, "US-XX": {"US", "*"}, "CA-QC": {"*"}, "": {"*"}, "US": {"US", "*"},
 	} {
 		var got []string
 		for _, p := range checks.Choose(packs, code) {

@@ -233,7 +233,7 @@ func (p *Player) part(name string, part Part, chief string) {
 		if chance < 1 {
 			taken, open = p.split(at, chance, prob.Lean{}, open, turn%2)
 		}
-		p.spend(at+"/price", o.kind(), o.Price, taken)
+		p.spend(at+"/price", o.kind(), o.Asked(), taken)
 		p.spend(at+"/freight", o.kind(), o.Freight, taken)
 		p.cash.add(taken, p.values(at+"/core", "", o.CoreBack, prob.Lean{}, taken), -1)
 		p.spell(at+"/hours", o.ExtraHours, chief, taken)
@@ -251,7 +251,7 @@ func (p *Player) part(name string, part Part, chief string) {
 
 // kind returns the kind under which [Ratios] know the option's money: none for a price that was quoted.
 func (o Option) kind() string {
-	if o.Quoted != "" {
+	if o.Given() {
 		return ""
 	}
 	return "parts/" + o.Source
@@ -268,8 +268,8 @@ func (p Part) Order(rate, holding float64) []int {
 	var order []int
 	cost := make([]float64, len(p.Options))
 	for i, o := range p.Options {
-		cost[i] = o.Price.Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
-		if (o.Quoted != "" || !p.quoted(o.Source)) && (p.Fallback == nil || cost[i] <= p.Fallback.cost(rate, holding)) {
+		cost[i] = o.Asked().Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
+		if (o.Given() || !p.quoted(o.Source)) && (p.Fallback == nil || cost[i] <= p.Fallback.cost(rate, holding)) {
 			order = append(order, i)
 		}
 	}
@@ -283,5 +283,5 @@ func (f Fallback) cost(rate, holding float64) float64 {
 
 // quoted reports whether one of the options of that source was quoted.
 func (p Part) quoted(source string) bool {
-	return slices.ContainsFunc(p.Options, func(o Option) bool { return o.Source == source && o.Quoted != "" })
+	return slices.ContainsFunc(p.Options, func(o Option) bool { return o.Source == source && o.Given() })
 }

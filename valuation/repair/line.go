@@ -42,6 +42,34 @@ type Option struct {
 	ExtraHours prob.Three `json:"extra_hours"`
 	CoreBack   prob.Three `json:"core_back" unit:"money"` // deposit that comes back with the old part
 	Quoted     string     `json:"quoted"`                 // day of a quote by the user, empty for a starter value
+	Quote      *Quote     `json:"quote"`                  // what a yard said, beside the judgement; nil: nobody was asked
+}
+
+// Quote is what a yard said when it was asked.
+type Quote struct {
+	Yard  string   `json:"yard"`
+	Phone string   `json:"phone"`
+	Day   lot.Date `json:"day"`
+	Price float64  `json:"price" unit:"money"` // the one price that was said
+}
+
+// Given reports whether somebody offered the part: then its price is no starter value.
+func (o Option) Given() bool { return o.Quoted != "" || o.Quote != nil }
+
+// Asked returns the price to reckon with: the one that was said, or else the judgement.
+func (o Option) Asked() prob.Three {
+	if o.Quote != nil {
+		return prob.Certain(o.Quote.Price)
+	}
+	return o.Price
+}
+
+// Day returns the day of the offer, empty where there is none.
+func (o Option) Day() lot.Date {
+	if o.Quote != nil {
+		return o.Quote.Day
+	}
+	return lot.Date(o.Quoted)
 }
 
 // Fallback is what happens when no option can be had: make it or wait for it. It is never nothing.
