@@ -173,7 +173,7 @@ func wrecks(t *testing.T) map[string]valuation.Answer {
 }
 
 // wreck reads one case file of the wrecks.
-func wreck(t *testing.T, name string) valuation.Case {
+func wreck(t testing.TB, name string) valuation.Case {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join(wrecksAt, name+".json"))
 	if err != nil {
@@ -187,7 +187,7 @@ func wreck(t *testing.T, name string) valuation.Case {
 }
 
 // starter is what the program ships.
-func starter(t *testing.T) valuation.Knowledge {
+func starter(t testing.TB) valuation.Knowledge {
 	t.Helper()
 	k, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
