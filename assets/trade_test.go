@@ -254,6 +254,10 @@ var topics = []struct {
 	{"welding light and fume", "zinc fume", regexp.MustCompile(`^(rail_end|apron|quarter|floor_side)_(left|right)$|^floor_pan$|^rear_body_panel$`)},
 	{"isocyanates", "isocyanates", regexp.MustCompile(`^(refinish|blend)_|^paint_setup$`)},
 	{"biological finds", "Needles, blood", regexp.MustCompile(`^flood_(carpet|seats|strip_dry|mould)|^interior_clean$`)},
+	{"used, recalled and counterfeit bags", "counterfeit and recalled inflators", regexp.MustCompile(`^(airbag_|knee_airbag$|seat_airbag_|curtain_airbag_)`)},
+	{"converters", "emissions law", regexp.MustCompile(`^catalytic_converter$`)},
+	{"refrigerant", "certified person", regexp.MustCompile(`^refrigerant_refill$`)},
+	{"sectioning in a clip", "forbid sectioning", regexp.MustCompile(`^rear_clip$`)},
 	{"sharp finds", "Broken glass", regexp.MustCompile(`^glass_cleanup$|_glass_(left|right)$`)},
 }
 
