@@ -101,6 +101,7 @@ func load(p place) (valuation.Case, error) {
 			return valuation.Case{}, err
 		}
 	}
+	c.Update()
 	return c, nil
 }
 

@@ -18,8 +18,9 @@ type Answer struct {
 	Currency    string        `json:"currency"`
 	Decision    string        `json:"decision"` // bid | do_not_bid
 	WalkAway    *money.Amount `json:"walk_away"`
-	BindingRule string        `json:"binding_rule"` // a house rule, or Stopped
+	BindingRule string        `json:"binding_rule"` // a house rule, Stopped or Unready
 	Reasons     []string      `json:"reasons"`
+	Needs       []Need        `json:"needs"` // what a bid still needs; none: the lot is ready
 	Warnings    []string      `json:"warnings"`
 	Ceilings    []bid.Ceiling `json:"ceilings"`   // written as an object, in the order of the rules
 	NoCeiling   []string      `json:"no_ceiling"` // the rules that hold at every bid that was looked at: their ceiling is the last of those

@@ -98,8 +98,9 @@ type Labour struct {
 
 // Market is who else bids and what the hammer may fall at.
 type Market struct {
-	Rivals      int         `json:"rivals"`
-	HammerGuess *prob.Three `json:"hammer_guess" unit:"money"`
+	Rivals        int                `json:"rivals"`
+	ExchangeRates map[string]float64 `json:"exchange_rates"` // what one unit of a catalogue's currency is in the case's, by its code
+	HammerGuess   *prob.Three        `json:"hammer_guess" unit:"money"`
 }
 
 // Run sets the simulation.

@@ -220,6 +220,7 @@ func (f *faults) terms(c Case) {
 		f.word("labour.rates", trade, lot.Trades)
 		f.between("labour.rates."+trade, c.Labour.Rates[trade], 0, 1e6)
 	}
+	f.exchange(c.Market)
 	f.between("market.rivals", float64(c.Market.Rivals), 0, 1000)
 	if c.Market.HammerGuess != nil {
 		f.three("market.hammer_guess", *c.Market.HammerGuess)

@@ -36,7 +36,7 @@ const standInLow, standInHigh = 0.5, 1.5
 // hammer returns the guess of the hammer price, or what stands in for it, and which of them it is.
 func (w *work) hammer() (prob.Three, string) {
 	switch {
-	case len(checks.Stops(w.items)) > 0:
+	case len(checks.Stops(w.items)) > 0 || len(w.missing()) > 0:
 		return prob.Three{}, checks.NoBasis
 	case w.c.Market.HammerGuess != nil:
 		return *w.c.Market.HammerGuess, checks.Guess
@@ -74,4 +74,12 @@ func (w *work) ifThere() []float64 {
 }
 
 // findings returns the catalogue's findings, then those that only a risk of the user knows.
-func (w *work) findings() []hidden.Finding { return hidden.Findings(w.k.Risks.Findings, w.risks) }
+func (w *work) findings() []hidden.Finding {
+	all := hidden.Findings(w.k.Risks.Findings, w.risks)
+	if rate, known := w.c.rate(w.k.Risks.Currency); known && rate != 1 {
+		for i := range all {
+			all[i].Fee *= rate
+		}
+	}
+	return all
+}

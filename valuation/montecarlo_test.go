@@ -60,6 +60,7 @@ func phi(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 func uncertain(seed int64, rules bid.Rules) valuation.Case {
 	half, third, most, mild := 0.5, 0.3, 0.7, 0.5
 	c := valuation.Defaults()
+	c.Lot.ModelYear, c.Lot.Title.Document, c.Lot.OdometerStatus = 2019, "salvage", "actual"
 	c.Currency, c.ValuedOn = "USD", "2026-11-20"
 	c.Repair.UseCatalogue, c.Hidden.UseCatalogue, c.Run.WinnersAllowance = false, false, false
 	c.Run.Seed = seed

@@ -41,6 +41,9 @@ func (w *work) answer() Answer {
 	a.Ladder = w.ladder(at)
 	a.Drivers = w.drivers(inv.Total)
 	a.Checklist, a.Looks, a.TotalLoss = w.items, w.looks, w.totalLoss()
+	if missing := w.missing(); len(missing) > 0 {
+		a.unready(missing)
+	}
 	return a
 }
 

@@ -83,7 +83,7 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return repair.Plan(w.c.Repair.Lines, jobs, w.c.seen(), w.c.Damage, w.causes()...)
+	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.seen(), w.c.Damage, w.causes()...))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -92,7 +92,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.feared(), w.c.Damage)
+	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.feared(), w.c.Damage))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }

@@ -24,6 +24,7 @@ var RuleWords = map[string]string{
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
 	Stopped:               "a stop: see Checks",
+	Unready:               "what is still missing",
 }
 
 // grounds says why the walk-away bid is where it is.
@@ -133,13 +134,11 @@ func (w *work) unused() []string {
 	for _, i := range w.items {
 		known[i.ID] = true
 	}
+	known[NothingSeen] = true
 	for _, id := range sortedKeys(w.c.Findings) {
 		if !known[id] {
 			out = append(out, fmt.Sprintf("The finding %q informs no risk of this lot and changes nothing.", id))
 		}
-	}
-	if w.c.Repair.UseCatalogue && w.k.Jobs.Currency != w.c.Currency || w.c.Hidden.UseCatalogue && w.k.Risks.Currency != w.c.Currency {
-		out = append(out, fmt.Sprintf("The catalogue's figures are in %s and are taken as if they were %s: enter your own.", w.k.Jobs.Currency, w.c.Currency))
 	}
 	return out
 }
@@ -148,6 +147,11 @@ func (w *work) unused() []string {
 func (w *work) uncounted() []string {
 	var out []string
 	l := w.c.Lot
+	for _, n := range w.c.Needs() {
+		if w.c.byHand() {
+			out = append(out, "Still missing, which a lot that the catalogues figure gets no bid without: "+n.Text)
+		}
+	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}

@@ -16,9 +16,11 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p.list("Reasons", a.Reasons)
 	p.ceilings(a)
 	p.figures(a)
-	p.waterfall(a)
-	p.ladder(a)
-	p.drivers(a)
+	if len(a.Needs) == 0 {
+		p.waterfall(a)
+		p.ladder(a)
+		p.drivers(a)
+	}
 	p.list("Warnings", a.Warnings)
 	p.checks(a)
 	p.totalLoss(a)
@@ -41,6 +43,10 @@ func (p *page) whole(x float64) string { return p.cur.Whole(x) }
 func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	l := c.Lot
 	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate, strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
+	if len(a.Needs) > 0 {
+		p.line("\n  NO BID YET\n")
+		return
+	}
 	if a.WalkAway == nil {
 		p.line("\n  DO NOT BID\n")
 		return
@@ -90,6 +96,9 @@ func (p *page) figures(a valuation.Answer) {
 	row("Resale price", a.Resale.P10, a.Resale.Mean, a.Resale.P90)
 	row("Repair", a.Repair.P10, a.Repair.Mean, a.Repair.P90)
 	row("Hidden damage", a.Hidden.P10, a.Hidden.Mean, a.Hidden.P90)
+	if len(a.Needs) > 0 {
+		return
+	}
 	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
 	p.line("of which own labour %s", p.whole(a.Labour.Mean))
 }

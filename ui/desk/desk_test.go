@@ -214,6 +214,9 @@ func TestBidFreezesThePrediction(t *testing.T) {
 	least := money.Amount(100000)
 	d.Starter.Rules.MinProfit = &least
 	s := d.NewLot(t.Context(), d.Load(t.Context()))
+	s = d.Edit(t.Context(), s, "facts", func(c *valuation.Case) {
+		c.Lot.Make, c.Lot.Title.Document, c.Findings = "Kettrick", "salvage", map[string]string{valuation.NothingSeen: "no"}
+	})
 	if len(s.Open.Faults) > 0 {
 		t.Fatal(s.Open.Faults)
 	}

@@ -36,6 +36,7 @@ func TestTheDecisionSheetIsOfTheCaseAsItStands(t *testing.T) {
 	p := &press{}
 	d.Press = p
 	c := d.Starter
+	c.Lot.Make, c.Lot.Title.Document, c.Findings = "Kettrick", "salvage", map[string]string{valuation.NothingSeen: "no"}
 	c.ValuedOn, c.Run.Scenarios = "2026-11-20", 256
 	c.Repair.UseCatalogue, c.Hidden.UseCatalogue = false, false
 	c.Resale.Guess = &prob.Three{Low: 8000, Likely: 9000, High: 10000}

@@ -87,7 +87,12 @@ func starterWords(c valuation.Case) string {
 // fill writes an answer into the verdict.
 func (v *Verdict) fill(a valuation.Answer) {
 	p := NewPurse(a.Currency)
-	v.Reasons, v.Warnings = a.Reasons, a.Warnings
+	v.Warnings = a.Warnings
+	if len(a.Needs) > 0 {
+		v.Figure, v.Next = NotYet, a.Reasons
+		return
+	}
+	v.Reasons = a.Reasons
 	v.Figure, v.Refused = "Do not bid", true
 	if a.WalkAway != nil {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false

@@ -54,7 +54,7 @@ func LotTitle(c valuation.Case) string {
 func NewWhy(o desk.Open) Why {
 	v := NewVerdict(o)
 	w := Why{Settled: o.Fresh, Next: v.Next}
-	if o.Valued == nil {
+	if o.Valued == nil || len(o.Valued.Answer.Needs) > 0 {
 		return w
 	}
 	a := o.Valued.Answer
