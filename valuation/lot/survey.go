@@ -101,6 +101,11 @@ func (l Lot) All(marked []Damage) []Damage {
 	return all
 }
 
+// Hurt reports whether the survey tells of damage or of something missing.
+func (s *Survey) Hurt() bool {
+	return s != nil && (s.Water != nil || s.Hail != nil || s.Fire != nil || len(s.Causes)+len(s.Missing) > 0)
+}
+
 // Covered reports whether the starter catalogues speak of a vehicle of that kind.
 func (l Lot) Covered() bool { return l.Survey == nil || l.Survey.Kind != "motorcycle" }
 
