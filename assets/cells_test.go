@@ -111,10 +111,16 @@ func TestHigherWaterAndWorseWaterCostMore(t *testing.T) {
 
 func TestMoreHailCostsMore(t *testing.T) {
 	for _, size := range lot.HailSizes {
-		rising(t, "hail "+size, lot.HailCounts, func(n string) lot.Lot { return seen(lot.Survey{Hail: &lot.Hail{Count: n, Size: size}}, "hail") })
+		rising(t, "hail "+size, lot.HailCounts, func(n string) lot.Lot {
+			return seen(lot.Survey{Hail: &lot.Hail{Count: n,
+				Size: size}}, "hail")
+		})
 	}
 	for _, count := range lot.HailCounts {
-		rising(t, "hail "+count, lot.HailSizes, func(s string) lot.Lot { return seen(lot.Survey{Hail: &lot.Hail{Count: count, Size: s}}, "hail") })
+		rising(t, "hail "+count, lot.HailSizes, func(s string) lot.Lot {
+			return seen(lot.Survey{Hail: &lot.Hail{Count: count,
+				Size: s}}, "hail")
+		})
 		rising(t, "hail "+count+", panels", []int{1, 2, 3, 4, 5}, func(n int) lot.Lot {
 			return seen(lot.Survey{Hail: &lot.Hail{Count: count, Size: "medium", Panels: lot.HailPanels[:n]}}, "hail")
 		})
@@ -125,7 +131,8 @@ func TestMoreHailCostsMore(t *testing.T) {
 func TestAPanelMarkedForHailIsNotFilled(t *testing.T) {
 	filler := regexp.MustCompile(`^(roof|hood|trunk_lid|fender|quarter|front_door|rear_door)_repair`)
 	for _, area := range []string{"top", "12", "06", "11", "10", "09", "08", "07"} {
-		for _, l := range repair.Plan(nil, jobs(t), seen(lot.Survey{Hail: &lot.Hail{Count: "many", Size: "medium"}}, "hail"), []lot.Damage{cell(area, "minor", "skin"), cell(area, "functional", "skin")}) {
+		for _, l := range repair.Plan(nil, jobs(t), seen(lot.Survey{Hail: &lot.Hail{Count: "many", Size: "medium"}}, "hail"),
+			[]lot.Damage{cell(area, "minor", "skin"), cell(area, "functional", "skin")}) {
 			if filler.MatchString(l.ID) {
 				t.Errorf("hail marked at %s: %s", area, l.Job)
 			}
@@ -147,7 +154,10 @@ func TestAFireThatWentFurtherCostsMore(t *testing.T) {
 func TestWhatIsMissingAndWhatIsOldCostMore(t *testing.T) {
 	for _, power := range lot.Powertrains {
 		for _, m := range lot.MissingKeys {
-			rising(t, power+" without "+m, [][]string{nil, {m}}, func(gone []string) lot.Lot { return seen(lot.Survey{Powertrain: power, Missing: gone}) })
+			rising(t, power+" without "+m, [][]string{nil, {m}}, func(gone []string) lot.Lot {
+				return seen(lot.Survey{Powertrain: power,
+					Missing: gone})
+			})
 		}
 		for _, c := range lot.Causes {
 			rising(t, power+" "+c, [][]string{{c}, {c, "oil_starved"}}, func(causes []string) lot.Lot {
@@ -161,7 +171,8 @@ func TestWhatIsMissingAndWhatIsOldCostMore(t *testing.T) {
 		return l
 	})
 	rising(t, "age", []int{2024, 2018, 2012}, func(year int) lot.Lot { l := seen(lot.Survey{}); l.ModelYear = year; return l })
-	rising(t, "price level", lot.PartsLevels, func(level string) lot.Lot { return seen(lot.Survey{PartsLevel: level}) }, cell("12", "functional", "bolted"))
+	rising(t, "price level", lot.PartsLevels, func(level string) lot.Lot { return seen(lot.Survey{PartsLevel: level}) }, cell("12",
+		"functional", "bolted"))
 }
 
 // chains name, from the hit inwards, the work on each part with the hidden damage that stands for it where the work is not planned.
@@ -193,7 +204,8 @@ func TestNearerTheHitIsNeverSafer(t *testing.T) {
 				before := 1.0
 				for _, part := range c.parts {
 					if p := hurt(j, plan, raised, part); p > before+1e-9 {
-						t.Errorf("%s %s, %s: %v at %.2f is likelier than what stands before it, %.2f", c.area, extent, depth, part, p, before)
+						t.Errorf("%s %s, %s: %v at %.2f is likelier than what stands before it, %.2f", c.area, extent, depth, part, p,
+							before)
 					} else {
 						before = p
 					}
@@ -225,7 +237,8 @@ func hurt(j repair.Catalogue, plan map[string]float64, raised []hidden.Risk, ids
 }
 
 // combustion is work or damage that only a car that burns fuel can have, by its own words.
-var combustion = regexp.MustCompile(`(?i)exhaust|fuel|catalytic|muffler|oil pan|alternator|gearbox|transmission|timing|head gasket|intake|air filter box|charge-air|the engine\b|engine harness|engine module|crank|sump`)
+var combustion = regexp.MustCompile(`(?i)exhaust|fuel|catalytic|muffler|oil pan|alternator|gearbox|transmission|timing|head gasket|` +
+	`intake|air filter box|charge-air|the engine\b|engine harness|engine module|crank|sump`)
 
 // bay is a place that every car calls by that name.
 var bay = regexp.MustCompile(`(?i)engine[ -]bay`)

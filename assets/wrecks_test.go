@@ -36,21 +36,29 @@ type nod struct {
 var nods = []nod{
 	{wreck: "01b_scuff_front", repair: [2]float64{300, 900}, why: "a cover refinished, and the vehicle made ready"},
 	{wreck: "01_light_front", repair: [2]float64{1200, 2500}, bid: [2]float64{.25, .4}, why: "bolted parts, all to be had used"},
-	{wreck: "03b_corner_hit_suspension", repair: [2]float64{2000, 4000}, needs: []string{"wheel_alignment"}, why: "a corner with its suspension, alignment always"},
-	{wreck: "02_heavy_front_rail_bags", repair: [2]float64{7000, 10000}, needs: []string{"nose_donor", "wheel_alignment"}, why: "rails, restraints, and a front end from a donor"},
+	{wreck: "03b_corner_hit_suspension", repair: [2]float64{2000, 4000}, needs: []string{"wheel_alignment"},
+		why: "a corner with its suspension, alignment always"},
+	{wreck: "02_heavy_front_rail_bags", repair: [2]float64{7000, 10000}, needs: []string{"nose_donor", "wheel_alignment"},
+		why: "rails, restraints, and a front end from a donor"},
 	{wreck: "05_side_Bpillar_bags", repair: [2]float64{6000, 9500}, why: "a pillar, two doors, one side's bags"},
 	{wreck: "07_rear_quarter_floor", repair: [2]float64{4500, 8000}, why: "welded tail with one quarter"},
 	{wreck: "08_rollover", all: [2]float64{14000, 0}, none: true, why: "mostly parts: more than the vehicle brings"},
 	{wreck: "10_hail", repair: [2]float64{3500, 6000}, why: "an insurer's total at a removal specialist"},
 	{wreck: "10c_hail_left", repair: [2]float64{0, 1200}, why: "dents that stay cost no work; the price gives way"},
-	{wreck: "14_mech_blown", repair: [2]float64{3000, 4500}, needs: []string{"engine_replace", "transmission_replace"}, why: "most need an engine or a gearbox, installed"},
-	{wreck: "09c_flood_minor", repair: [2]float64{300, 1500}, never: []string{"engine_replace", "flood_modules"}, why: "wet carpet: little"},
-	{wreck: "09d_flood_dash", all: [2]float64{12000, 0}, none: true, needs: []string{"engine_replace", "flood_restraints", "flood_modules"}, why: "electrics, engine, restraints: mostly parts"},
-	{wreck: "11_theft_stripped", needs: []string{"theft_wheels", "theft_seats", "catalytic_converter", "infotainment_unit", "airbag_driver"},
-		never: []string{"subframe_front", "oil_pan", "floor_pan", "control_arm_front_left"}, why: "what is missing, and little else: missing wheels are no bent undercarriage"},
+	{wreck: "14_mech_blown", repair: [2]float64{3000, 4500}, needs: []string{"engine_replace", "transmission_replace"},
+		why: "most need an engine or a gearbox, installed"},
+	{wreck: "09c_flood_minor", repair: [2]float64{300, 1500}, never: []string{"engine_replace", "flood_modules"},
+		why: "wet carpet: little"},
+	{wreck: "09d_flood_dash", all: [2]float64{12000, 0}, none: true, needs: []string{"engine_replace", "flood_restraints",
+		"flood_modules"}, why: "electrics, engine, restraints: mostly parts"},
+	{wreck: "11_theft_stripped", needs: []string{"theft_wheels", "theft_seats", "catalytic_converter", "infotainment_unit",
+		"airbag_driver"},
+		never: []string{"subframe_front", "oil_pan", "floor_pan", "control_arm_front_left"},
+		why:   "what is missing, and little else: missing wheels are no bent undercarriage"},
 	{wreck: "12_engine_fire", all: [2]float64{9000, 0}, none: true, why: "parts, mostly"},
 	{wreck: "12c_smoke", repair: [2]float64{300, 1500}, never: []string{"engine_harness", "fire_hoses"}, why: "smoke alone is cleaned"},
-	{wreck: "15_ev_pack_func", needs: []string{"pack_isolation_test"}, never: []string{"exhaust_middle", "fuel_lines", "oil_pan"}, why: "an electric car has no exhaust"},
+	{wreck: "15_ev_pack_func", needs: []string{"pack_isolation_test"}, never: []string{"exhaust_middle", "fuel_lines", "oil_pan"},
+		why: "an electric car has no exhaust"},
 }
 
 func TestWrecksStayWithinWhatAVeteranNodsAt(t *testing.T) {
@@ -111,7 +119,8 @@ func named(t *testing.T, n nod, a valuation.Answer) {
 	}
 }
 
-// TestTableOfTheWrecks shows what a change of the catalogue or of the engine does to each wreck: the table is kept, and rewritten on purpose.
+// TestTableOfTheWrecks shows what a change of the catalogue or of the engine does to each wreck: the table is kept, and
+// rewritten on purpose.
 func TestTableOfTheWrecks(t *testing.T) {
 	answers := wrecks(t)
 	var b strings.Builder

@@ -37,7 +37,8 @@ func (c Case) Needs() []Need {
 	return out
 }
 
-// lookedAt reports whether somebody has said what is damaged: by a mark, what the survey says of water, hail, fire, a cause or missing parts, a line or risk of their own, or that none was seen.
+// lookedAt reports whether somebody has said what is damaged: by a mark, by what the survey says of water, hail, fire, a cause or missing
+// parts, by a line or risk of their own, or that none was seen.
 func (c Case) lookedAt() bool {
 	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Survey.Hurt() || c.Findings[NothingSeen] == "no"
 }

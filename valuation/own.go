@@ -139,7 +139,8 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 	}
 	for list, ids := range map[string][]string{"spares": j.Spares, "covers": j.Covers} {
 		for i, id := range ids {
-			f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.%s[%d]", at, list, i), fmt.Sprintf("%q", id), "the id of another job of the catalogue")
+			f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.%s[%d]", at, list, i), fmt.Sprintf("%q", id),
+				"the id of another job of the catalogue")
 		}
 	}
 }
@@ -155,7 +156,8 @@ func (f *faults) entry(at string, e hidden.Entry, known, jobs map[string]bool) {
 		f.chance(fmt.Sprintf("%s.brings[%d].chance", at, i), b.Chance)
 	}
 	for i, x := range e.Findings {
-		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding), "the id of a finding of the catalogue")
+		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding),
+			"the id of a finding of the catalogue")
 	}
 }
 

@@ -28,7 +28,8 @@ func wanting(s lot.Survey, catalogue bool) string {
 func TestSurveyWordsAreChecked(t *testing.T) {
 	minus := -1.0
 	for want, s := range map[string]lot.Survey{
-		"":                          {Kind: "car", Powertrain: "hybrid", Driven: "all", PartsLevel: "low", Region: "dry", Doors: 2, Water: &lot.Water{Height: "seat"}},
+		"": {Kind: "car", Powertrain: "hybrid", Driven: "all", PartsLevel: "low", Region: "dry", Doors: 2,
+			Water: &lot.Water{Height: "seat"}},
 		"survey.kind":               {Kind: "boat"},
 		"survey.powertrain":         {Powertrain: "steam"},
 		"survey.doors":              {Doors: 7},
@@ -66,7 +67,8 @@ func invented() valuation.Knowledge {
 			{Line: repair.Line{ID: "fender", Job: "Replace the fender"}, Calls: corner},
 			{Line: repair.Line{ID: "align", Job: "Align the wheels", Outside: prob.Certain(100)}}}},
 		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Triggers: corner,
-			Risk: hidden.Risk{ID: "arm", Name: "Bent arm", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(200), Brings: []hidden.Work{{ID: "align"}}}}}},
+			Risk: hidden.Risk{ID: "arm", Name: "Bent arm", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(200),
+				Brings: []hidden.Work{{ID: "align"}}}}}},
 	}
 }
 
@@ -100,7 +102,8 @@ func TestAHiddenRiskBringsItsWork(t *testing.T) {
 // An old file says nothing of the survey, and means what it meant: no key of it is met, none excluded.
 func TestAnOldFileKeepsItsMeaning(t *testing.T) {
 	l := lot.Lot{Loss: []string{"flood"}}
-	for _, s := range []lot.Sign{{Powertrains: lot.Powertrains}, {Water: lot.WaterHeights}, {Kinds: lot.Kinds}, {MinAge: 1}, {MinMiles: 1}, {MinSoak: 1}, {Missing: lot.MissingKeys}} {
+	for _, s := range []lot.Sign{{Powertrains: lot.Powertrains}, {Water: lot.WaterHeights}, {Kinds: lot.Kinds}, {MinAge: 1},
+		{MinMiles: 1}, {MinSoak: 1}, {Missing: lot.MissingKeys}} {
 		if _, met := s.Match(l, nil); met {
 			t.Errorf("%+v is met by a lot of which nothing is known", s)
 		}

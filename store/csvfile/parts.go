@@ -13,7 +13,8 @@ import (
 )
 
 // partColumns are the columns of a shopping list.
-var partColumns = []string{"lot", "vehicle", "part", "for", "area", "needed", "turn", "source", "price_low", "price_likely", "price_high", "freight",
+var partColumns = []string{"lot", "vehicle", "part", "for", "area", "needed", "turn", "source", "price_low", "price_likely",
+	"price_high", "freight",
 	"lead_days", "available", "said", "yard", "phone", "day", "currency"}
 
 // WriteParts returns a shopping list as CSV: a row for each source of each part. Money is in major units of the row's currency,
@@ -48,7 +49,8 @@ func partRow(x valuation.Wanted) []string {
 		said = cash(q.Price)
 	}
 	return []string{x.Lot, x.Vehicle, x.Part, x.For, x.Area, share(x.Need), strconv.Itoa(x.Turn), strings.ReplaceAll(x.Source, "_", " "),
-		cash(x.Price.Low), cash(x.Price.Likely), cash(x.Price.High), cash(x.Freight.Likely), strconv.FormatFloat(x.LeadDays.Likely, 'f', -1, 64),
+		cash(x.Price.Low), cash(x.Price.Likely), cash(x.Price.High), cash(x.Freight.Likely), strconv.FormatFloat(x.LeadDays.Likely,
+			'f', -1, 64),
 		share(x.Has), said, q.Yard, q.Phone, string(q.Day), x.Currency}
 }
 

@@ -110,7 +110,8 @@ func (s *Survey) Hurt() bool {
 func (l Lot) Covered() bool { return l.Survey == nil || l.Survey.Kind != "motorcycle" }
 
 // hailOff is what hail that stays takes off the price by its count, as a fraction. Starter values, from memory.
-var hailOff = map[string]prob.Three{"few": {Low: .03, Likely: .06, High: .12}, "many": {Low: .1, Likely: .18, High: .28}, "beaten": {Low: .18, Likely: .3, High: .45}}
+var hailOff = map[string]prob.Three{"few": {Low: .03, Likely: .06, High: .12}, "many": {Low: .1, Likely: .18, High: .28},
+	"beaten": {Low: .18, Likely: .3, High: .45}}
 
 // HailOff returns the fraction that dents which stay take off the price, nothing where none stay.
 func (s *Survey) HailOff() prob.Three {

@@ -14,8 +14,10 @@ func together() repair.Catalogue {
 	at := []lot.Sign{{Areas: []string{"03"}}}
 	cost := prob.Certain(100)
 	return repair.Catalogue{Jobs: []repair.Job{
-		{Line: repair.Line{ID: "complete", Job: "Fit a complete door", Chance: chance(.4), Outside: cost}, Calls: at, Covers: []string{"door"}},
-		{Line: repair.Line{ID: "door", Job: "Replace the door", Chance: chance(.5), Outside: cost}, Calls: at, Brings: []repair.Brought{{ID: "paint"}}},
+		{Line: repair.Line{ID: "complete", Job: "Fit a complete door", Chance: chance(.4), Outside: cost}, Calls: at,
+			Covers: []string{"door"}},
+		{Line: repair.Line{ID: "door", Job: "Replace the door", Chance: chance(.5), Outside: cost}, Calls: at,
+			Brings: []repair.Brought{{ID: "paint"}}},
 		{Line: repair.Line{ID: "paint", Job: "Paint the door", Outside: cost}},
 		{Line: repair.Line{ID: "blend", Job: "Blend the door", Chance: chance(.8), Outside: cost}, Calls: at},
 		{Line: repair.Line{ID: "align", Job: "Align", Outside: cost}},
@@ -58,7 +60,8 @@ func TestBroughtWorkIsThereWithWhatBringsIt(t *testing.T) {
 func TestMovesAndNevers(t *testing.T) {
 	l := lot.Lot{Survey: &lot.Survey{Powertrain: "electric"}}
 	job := repair.Job{Line: repair.Line{ID: "a", Job: "Work", Chance: chance(.5)}, Calls: []lot.Sign{{Areas: []string{"12"}}},
-		Moves: []lot.Move{{When: lot.Sign{Powertrains: []string{"electric"}}, Odds: 3}, {When: lot.Sign{Extents: []string{"minor"}}, Odds: 9}}}
+		Moves: []lot.Move{{When: lot.Sign{Powertrains: []string{"electric"}}, Odds: 3}, {When: lot.Sign{Extents: []string{"minor"}},
+			Odds: 9}}}
 	plan := func() []repair.Line {
 		return repair.Plan(nil, repair.Catalogue{Jobs: []repair.Job{job}}, l, []lot.Damage{{Area: "12", Extent: "functional"}})
 	}
@@ -72,9 +75,12 @@ func TestMovesAndNevers(t *testing.T) {
 // Prices follow the level of the vehicle's parts; freight and hours stay.
 func TestPriceLevelScalesWhatIsBought(t *testing.T) {
 	l := lot.Lot{Survey: &lot.Survey{PartsLevel: "high"}}
-	c := repair.Catalogue{Scales: []lot.Scale{{When: lot.Sign{Levels: []string{"high"}}, Parts: 1.5}}, Jobs: []repair.Job{{Calls: []lot.Sign{{Areas: []string{"12"}}},
-		Line: repair.Line{ID: "a", Job: "Work", Hours: map[string]prob.Three{"body": prob.Certain(2)}, Outside: prob.Certain(100), Materials: prob.Certain(10),
-			Parts: []repair.Part{{Name: "part", Options: []repair.Option{{Source: "used", Price: prob.Certain(200), Freight: prob.Certain(40)}}, Fallback: &repair.Fallback{Price: prob.Certain(400)}}}}}}}
+	c := repair.Catalogue{Scales: []lot.Scale{{When: lot.Sign{Levels: []string{"high"}}, Parts: 1.5}},
+		Jobs: []repair.Job{{Calls: []lot.Sign{{Areas: []string{"12"}}},
+			Line: repair.Line{ID: "a", Job: "Work", Hours: map[string]prob.Three{"body": prob.Certain(2)}, Outside: prob.Certain(100),
+				Materials: prob.Certain(10),
+				Parts: []repair.Part{{Name: "part", Options: []repair.Option{{Source: "used", Price: prob.Certain(200),
+					Freight: prob.Certain(40)}}, Fallback: &repair.Fallback{Price: prob.Certain(400)}}}}}}}
 	x := repair.Plan(nil, c, l, []lot.Damage{{Area: "12"}})[0]
 	if x.Outside.Likely != 150 || x.Materials.Likely != 10 || x.Hours["body"].Likely != 2 || x.Parts[0].Options[0].Price.Likely != 300 ||
 		x.Parts[0].Options[0].Freight.Likely != 40 || x.Parts[0].Fallback.Price.Likely != 600 {

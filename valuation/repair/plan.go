@@ -11,7 +11,8 @@ import (
 // along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
 // The chance of a job is that the survey calls for it or that at least one of the jobs, or of the hidden damage, that brings it
 // does, and that no job that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is
-// not blended. An assembly covers what it holds: what is covered is not called for at all, and brings nothing. What a job that is spared brings along stays, since the job that spares it seldom does without.
+// not blended. An assembly covers what it holds: what is covered is not called for at all, and brings nothing. What a job
+// that is spared brings along stays, since the job that spares it seldom does without.
 // A line's Needs tell the same to the scenarios, in which it is there with what brings it.
 func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause) []Line {
 	survey = l.All(survey)
@@ -65,7 +66,8 @@ type planner struct {
 func riskKey(id string) string { return "risk/" + id }
 
 func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []Cause) planner {
-	p := planner{map[string]Line{}, map[string]Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{}, map[string]float64{},
+	p := planner{map[string]Line{}, map[string]Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{},
+		map[string]float64{},
 		map[string][]Brought{}, map[string][]string{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
 	for _, l := range own {
 		p.own[l.ID] = l
