@@ -1,6 +1,8 @@
 package assets_test
 
 import (
+	"cmp"
+	"encoding/json"
 	"flag"
 	"fmt"
 	"os"
@@ -124,14 +126,9 @@ func named(t *testing.T, n nod, a valuation.Answer) {
 func TestTableOfTheWrecks(t *testing.T) {
 	answers := wrecks(t)
 	var b strings.Builder
-	fmt.Fprintf(&b, "%-30s %6s %8s %8s %6s %8s\n", "wreck", "hours", "repair", "hidden", "days", "bid")
+	fmt.Fprintf(&b, "%-30s %6s %8s %8s %6s %8s %12s %8s %6s\n", "wreck", "hours", "repair", "hidden", "days", "bid", "plan", "stop at", "wins")
 	for _, name := range wreckNames(t) {
-		a := answers[name]
-		bid := "none"
-		if a.WalkAway != nil {
-			bid = fmt.Sprintf("%.0f", float64(*a.WalkAway)/100)
-		}
-		fmt.Fprintf(&b, "%-30s %6.0f %8.0f %8.0f %6.0f %8s\n", name, a.Hours.Mean, a.Repair.Mean, a.Hidden.Mean, a.Days.Mean, bid)
+		b.WriteString(wreckRow(t, name, answers[name]))
 	}
 	if *rewrite {
 		if err := os.WriteFile(wreckTable, []byte(b.String()), 0o666); err != nil {
@@ -147,6 +144,31 @@ func TestTableOfTheWrecks(t *testing.T) {
 	if string(kept) != b.String() {
 		t.Errorf("the wrecks come to something else than %s says; look at each, then make wrecks:\n%s", wreckTable, b.String())
 	}
+}
+
+// wreckRow writes what one wreck comes to. Plan, stop line and chance to win stand there where the answer has them.
+func wreckRow(t *testing.T, name string, a valuation.Answer) string {
+	t.Helper()
+	var more struct {
+		Plan      string   `json:"plan"`
+		StopLine  *float64 `json:"stop_line"`
+		WinChance *float64 `json:"win_chance"`
+	}
+	if err := json.Unmarshal(casefile.WriteAnswer(a), &more); err != nil {
+		t.Fatal(err)
+	}
+	bid := "none"
+	if a.WalkAway != nil {
+		bid = fmt.Sprintf("%.0f", float64(*a.WalkAway)/100)
+	}
+	figure := func(x *float64, form string) string {
+		if x == nil {
+			return "-"
+		}
+		return fmt.Sprintf(form, *x)
+	}
+	return fmt.Sprintf("%-30s %6.0f %8.0f %8.0f %6.0f %8s %12s %8s %6s\n", name, a.Hours.Mean, a.Repair.Mean, a.Hidden.Mean, a.Days.Mean, bid,
+		cmp.Or(more.Plan, "-"), figure(more.StopLine, "%.0f"), figure(more.WinChance, "%.2f"))
 }
 
 func wreckNames(t *testing.T) []string {
