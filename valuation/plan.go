@@ -31,7 +31,7 @@ func Plan(c Case, k Knowledge) []PlannedLine {
 // Risks returns the hidden risks of the case with their chances after the findings; what they cost is not worked out.
 func Risks(c Case, k Knowledge) []RiskFigure {
 	w := work{c: c, k: k}
-	w.risks = factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
+	w.risks = w.hurt()
 	out := make([]RiskFigure, len(w.risks))
 	for i, chance := range hidden.After(w.risks, c.Findings, c.loading()).Chances {
 		r := w.risks[i]

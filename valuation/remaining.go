@@ -25,8 +25,7 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	r.c.ValuedOn, r.c.Market.HammerGuess = today, nil
 	r.c.Time.DaysToSell, r.c.Factors = c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell)), applied(c.learned())
 	r.c.Repair = Repair{Lines: r.lines(factored(w.plan(), c.learned()))}
-	risks := factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
-	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(risks)
+	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(w.hurt())
 	r.around()
 	r.unassigned()
 	return r.c, r.doubts

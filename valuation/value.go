@@ -35,7 +35,7 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
 	w.lines = factored(w.plan(), w.c.learned())
-	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
+	w.risks = w.hurt()
 	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
 	if err := w.belief.Err(); err != nil {
 		return err
@@ -61,6 +61,7 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
+	struck   []string // what was said of risks that known work puts right
 	belief   hidden.Posterior
 	chances  []float64 // of the risks, after the findings
 	items    []checks.Item

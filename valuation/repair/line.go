@@ -54,9 +54,10 @@ type Fallback struct {
 // Job is one entry of the job catalogue: a line with what calls for it.
 type Job struct {
 	Line
-	Calls  []lot.Sign `json:"calls"`  // any one is enough
-	Brings []Brought  `json:"brings"` // jobs that always come along, shared between the jobs that bring them
-	Spares []string   `json:"spares"` // jobs that this one makes needless; what those bring along stays
+	Calls   []lot.Sign `json:"calls"`   // any one is enough
+	Brings  []Brought  `json:"brings"`  // jobs that always come along, shared between the jobs that bring them
+	Spares  []string   `json:"spares"`  // jobs that this one makes needless; what those bring along stays
+	Settles []string   `json:"settles"` // hidden risks that it puts right: they are not counted beside it
 }
 
 // Brought names a job that another brings along and how likely it is to be needed then.

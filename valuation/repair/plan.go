@@ -62,7 +62,21 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) planner
 			p.spared[id] = append(p.spared[id], j.ID)
 		}
 	}
+	p.owned()
 	return p
+}
+
+// owned has the user's lines stand for their jobs in what those bring along, and nothing else call for them: a panel that the user adds carries its
+// refinish, and one that is struck out brings nothing.
+func (p planner) owned() {
+	for id, l := range p.own {
+		if _, job := p.jobs[id]; job {
+			p.direct[id], p.parents[id] = Or(l.Chance, 1), nil
+			if l.Removed {
+				p.direct[id] = 0
+			}
+		}
+	}
 }
 
 // chance returns the chance that a job is needed. Limits: no job brings itself along, however far round.
