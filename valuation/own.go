@@ -76,6 +76,10 @@ type EntryFault struct {
 // twice, and jobs and findings that are named but not there.
 func (k Knowledge) CheckOwn(o Own) []EntryFault {
 	jobs, findings := known(k, o)
+	risks := map[string]bool{}
+	for _, r := range append(slices.Clone(k.Risks.Risks), o.Risks...) {
+		risks[r.ID] = true
+	}
 	var all []EntryFault
 	note := func(id string, f *faults) {
 		for _, x := range f.all {
@@ -94,6 +98,9 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 		f := new(faults)
 		f.id("jobs."+j.ID, j.ID, seen)
 		f.job("jobs."+j.ID, j, jobs)
+		for i, id := range j.Settles {
+			f.unless(risks[id], fmt.Sprintf("jobs.%s.settles[%d]", j.ID, i), fmt.Sprintf("%q", id), "the id of a risk of the catalogue")
+		}
 		note(j.ID, f)
 	}
 	seen = map[string]bool{}

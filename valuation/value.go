@@ -53,7 +53,7 @@ func (w *work) run(m *Memory) error {
 // expect works out the risks with their chances, and then the work: some of it comes with a risk. Errors: the answers contradict
 // each other outright.
 func (w *work) expect() error {
-	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
+	w.risks = w.hurt()
 	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
 	w.chances = w.belief.Chances
 	w.lines = factored(w.plan(), w.c.learned())
@@ -67,6 +67,7 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
+	struck   []string // what was said of risks that known work puts right
 	belief   hidden.Posterior
 	chances  []float64 // of the risks, after the findings
 	items    []checks.Item

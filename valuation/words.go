@@ -155,7 +155,7 @@ func (w *work) uncounted() []string {
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
-	out = append(out, w.discounted()...)
+	out = append(append(out, w.discounted()...), w.struck...)
 	return append(out, w.staleQuotes()...)
 }
 

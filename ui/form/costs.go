@@ -94,6 +94,24 @@ func Labour(f *Form) {
 	}
 }
 
+// catalogueCurrency is the currency of the starter catalogues.
+const catalogueCurrency = "USD"
+
+// Exchange adds the field of what the catalogues' money is in the case's.
+func Exchange(f *Form) {
+	f.Number("One "+catalogueCurrency+" is", widgets.Spec{Optional: true, Least: widgets.Bound(1e-6), Most: widgets.Bound(1e6)},
+		func(c valuation.Case) widgets.Number {
+			rate, given := c.Market.ExchangeRates[catalogueCurrency]
+			return widgets.Number{Known: given, Value: widgets.Known(rate).Value}
+		},
+		func(c *valuation.Case, n widgets.Number) {
+			delete(c.Market.ExchangeRates, catalogueCurrency)
+			if n.Known {
+				c.Market.ExchangeRates = map[string]float64{catalogueCurrency: n.Float()}
+			}
+		})
+}
+
 // Plain adds a field for a figure that always has a value.
 func (f *Of[T]) Plain(label string, spec widgets.Spec, at func(*T) *float64) *widgets.NumberEntry {
 	return f.Number(label, spec, func(c T) widgets.Number { return widgets.Known(*at(&c)) },

@@ -83,13 +83,14 @@ type Fallback struct {
 // Job is one entry of the job catalogue: a line with what calls for it.
 type Job struct {
 	Line
-	Calls  []lot.Sign  `json:"calls"`  // any one is enough
-	Brings []Brought   `json:"brings"` // jobs that always come along, shared between the jobs that bring them
-	Covers []string    `json:"covers"` // jobs that this one does with its own, as an assembly does; what those bring along goes too
-	Spares []string    `json:"spares"` // jobs that this one makes needless; what those bring along stays
-	Moves  []lot.Move  `json:"moves"`  // how the lot changes its chance, called for or brought
-	Never  []lot.Sign  `json:"never"`  // any one rules it out: no such vehicle has what it works on
-	Scales []lot.Scale `json:"scales"` // how the lot changes what it costs
+	Calls   []lot.Sign  `json:"calls"`   // any one is enough
+	Brings  []Brought   `json:"brings"`  // jobs that always come along, shared between the jobs that bring them
+	Covers  []string    `json:"covers"`  // jobs that this one does with its own, as an assembly does; what those bring along goes too
+	Spares  []string    `json:"spares"`  // jobs that this one makes needless; what those bring along stays
+	Moves   []lot.Move  `json:"moves"`   // how the lot changes its chance, called for or brought
+	Never   []lot.Sign  `json:"never"`   // any one rules it out: no such vehicle has what it works on
+	Scales  []lot.Scale `json:"scales"`  // how the lot changes what it costs
+	Settles []string    `json:"settles"` // hidden risks that it puts right: they are not counted beside it
 }
 
 // Brought names a job that another brings along and how likely it is to be needed then.

@@ -42,6 +42,9 @@ func (p planner) need(id string) *Need {
 		return n
 	}
 	n := &Need{ID: id, Direct: p.direct[id], Loading: p.jobs[id].Loading}
+	if l, is := p.own[id]; is {
+		n.Loading = l.Loading
+	}
 	p.built[id] = nil // on the way: a ring of jobs adds nothing to itself
 	for _, b := range p.parents[id] {
 		if by := p.built[b.ID]; by == nil && p.begun(b.ID) || p.chance(b.ID) == 0 {

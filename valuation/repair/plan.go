@@ -93,6 +93,7 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 		}
 	}
 	p.move(c, l, survey)
+	p.owned()
 	return p
 }
 
@@ -112,6 +113,19 @@ func (p planner) move(c Catalogue, l lot.Lot, survey []lot.Damage) {
 		for i, b := range p.parents[j.ID] {
 			chance := lot.Moved(Or(b.Chance, 1), j.Moves, l, survey)
 			p.parents[j.ID][i].Chance = &chance
+		}
+	}
+}
+
+// owned has the user's lines stand for their jobs in what those bring along, and nothing else call for them or cover them: a panel
+// that the user adds carries its refinish, and one that is struck out brings nothing.
+func (p planner) owned() {
+	for id, l := range p.own {
+		if _, job := p.jobs[id]; job {
+			p.direct[id], p.parents[id], p.covered[id] = Or(l.Chance, 1), nil, nil
+			if l.Removed {
+				p.direct[id] = 0
+			}
 		}
 	}
 }
