@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"walkline/valuation"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/repair"
@@ -22,9 +23,31 @@ func seen(s lot.Survey, loss ...string) lot.Lot {
 // expected returns the expected cost of what the survey calls for: known work, that which hidden damage brings, and the hidden
 // damage, own hours at their rate.
 func expected(j repair.Catalogue, r hidden.Catalogue, l lot.Lot, survey []lot.Damage) float64 {
-	raised := hidden.Raise(nil, r, l, survey)
+	raised := settled(j, repair.Plan(nil, j, l, survey), hidden.Raise(nil, r, l, survey))
 	money, hours := known(repair.Plan(nil, j, l, survey, causes(raised)...))
 	return money + ownHour*hours + unseen(raised)
+}
+
+// settled returns the risks less where known work puts them right, as the engine counts them.
+func settled(j repair.Catalogue, plan []repair.Line, risks []hidden.Risk) []hidden.Risk {
+	chances := planned(plan)
+	left := map[string]float64{}
+	for _, x := range j.Jobs {
+		for _, id := range x.Settles {
+			if _, known := left[id]; !known {
+				left[id] = 1
+			}
+			left[id] *= 1 - chances[x.ID]
+		}
+	}
+	for i, r := range risks {
+		if p, is := left[r.ID]; is {
+			n := r.Chance.A + r.Chance.B
+			risks[i].Chance.A *= p
+			risks[i].Chance.B = n - risks[i].Chance.A
+		}
+	}
+	return risks
 }
 
 func causes(risks []hidden.Risk) []repair.Cause {
@@ -328,5 +351,38 @@ func TestEveryJobAndRiskIsReached(t *testing.T) {
 		if !reached["risk "+x.ID] {
 			t.Errorf("no lot reaches the risk %s", x.ID)
 		}
+	}
+}
+
+// No risk of what is replaced: where a job is certain, the hidden damage that it puts right is not counted beside it.
+func TestNoRiskOfWhatIsReplaced(t *testing.T) {
+	k, c := starter(t), wreck(t, "18_allaround")
+	c.Survey.Causes, c.Lot.Loss = lot.Causes, lot.Losses
+	before := map[string]bool{}
+	for _, r := range valuation.Risks(c, k) {
+		before[r.ID] = true
+	}
+	looked := 0
+	for _, j := range k.Jobs.Jobs {
+		if len(j.Settles) == 0 {
+			continue
+		}
+		sure := c.Clone()
+		line := j.Line
+		line.Chance = nil
+		sure.Repair.Lines = []repair.Line{line}
+		for _, r := range valuation.Risks(sure, k) {
+			if slices.Contains(j.Settles, r.ID) {
+				t.Errorf("%s is certain, and %s is still a risk", j.ID, r.ID)
+			}
+		}
+		for _, id := range j.Settles {
+			if before[id] {
+				looked++
+			}
+		}
+	}
+	if looked < 15 {
+		t.Errorf("only %d risks were put right", looked)
 	}
 }
