@@ -51,4 +51,3 @@ func TestOwnEntriesKeepTheirCurrency(t *testing.T) {
 		t.Errorf("the shop's own hood of 140 costs %.2f", a.Repair.Mean)
 	}
 }
-

@@ -37,9 +37,10 @@ func (c Case) Needs() []Need {
 	return out
 }
 
-// lookedAt reports whether somebody has said what is damaged: by a mark, a line or risk of their own, or that none was seen.
+// lookedAt reports whether somebody has said what is damaged: by a mark, by what the survey says of water, hail, fire, a cause or missing
+// parts, by a line or risk of their own, or that none was seen.
 func (c Case) lookedAt() bool {
-	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Findings[NothingSeen] == "no"
+	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Survey.Hurt() || c.Findings[NothingSeen] == "no"
 }
 
 // byHand reports whether the lot is figured without the catalogues, from lines and risks that were all entered: nothing is read off

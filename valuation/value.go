@@ -31,23 +31,29 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	w.lines = factored(w.plan(), w.c.learned())
-	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
-	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
-	if err := w.belief.Err(); err != nil {
+	if err := w.expect(); err != nil {
 		return err
 	}
-	w.chances = w.belief.Chances
 	w.items = w.list()
 	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
-	w.market = w.market.factored(w.c.learned().Resale)
+	w.market = w.market.factored(w.c.learned().Resale).dented(w.c.Survey.HailOff())
 	w.played = m.scenes.Play(w.scene())
 	w.decide(m)
 	w.look()
 	return nil
+}
+
+// expect works out the risks with their chances, and then the work: some of it comes with a risk. Errors: the answers contradict
+// each other outright.
+func (w *work) expect() error {
+	w.risks = w.hurt()
+	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
+	w.chances = w.belief.Chances
+	w.lines = factored(w.plan(), w.c.learned())
+	return w.belief.Err()
 }
 
 // work is one valuation under way, each field made from those before it.
@@ -57,6 +63,7 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
+	struck   []string // what was said of risks that known work puts right
 	belief   hidden.Posterior
 	chances  []float64 // of the risks, after the findings
 	items    []checks.Item
@@ -79,7 +86,7 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage))
+	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.seen(), w.c.Damage, w.causes()...))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -88,14 +95,14 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage))
+	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.feared(), w.c.Damage))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
 
 // inQuestion returns what the checklist is made for.
 func (w *work) inQuestion() checks.Subject {
-	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
+	return checks.Subject{Lot: w.c.seen(), Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
 		Packs: checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
 }
 

@@ -156,7 +156,7 @@ func (w *work) uncounted() []string {
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
-	out = append(out, w.discounted()...)
+	out = append(append(out, w.discounted()...), w.struck...)
 	return append(out, w.staleQuotes()...)
 }
 
@@ -169,8 +169,8 @@ func (w *work) staleQuotes() []string {
 	for _, l := range w.lines {
 		for _, p := range l.Parts {
 			for _, o := range p.Options {
-				if days, known := lot.Date(o.Quoted).Days(w.c.ValuedOn); known && days > quoteDays {
-					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Quoted, days))
+				if days, known := o.Day().Days(w.c.ValuedOn); known && days > quoteDays {
+					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Day(), days))
 				}
 			}
 		}

@@ -4,6 +4,7 @@
 //	walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
 //	walk sheet case.json -o sheet.pdf                       its decision sheet to print; --paper a4 or letter, --date DAY
 //	walk plan problem.json [--json] [--then 14=won@3900]    today's bids on the lots of a sale, for the cash, hours and bays there are
+//	walk parts case.json... [-o parts.csv]                  the shopping list: every part of the lots, its sources, what it is for
 //	walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
 //	walk replay store.db [--json]                           what today's factors would have bid on each past lot
 //	walk comps check FILE                                   what a table of comparables holds, and every row that cannot be used

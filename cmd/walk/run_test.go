@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"encoding/csv"
 	"encoding/json"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -160,6 +162,24 @@ func TestAnswerHasEveryKey(t *testing.T) {
 			if _, ok := object[key]; !ok {
 				t.Errorf("no key %s in %q", key, path)
 			}
+		}
+	}
+}
+
+// The shopping list of two lots names each lot, every source and what the part is for.
+func TestPartsOfTwoLots(t *testing.T) {
+	var out, errs bytes.Buffer
+	front, rear := "../../testdata/wrecks/01_light_front.json", "../../testdata/wrecks/06b_rear_bumper_bolted.json"
+	if code := run([]string{"parts", front, rear}, &out, &errs); code != done || errs.Len() > 0 {
+		t.Fatalf("code %d: %s", code, errs.String())
+	}
+	rows, err := csv.NewReader(&out).ReadAll()
+	if err != nil || len(rows) < 40 || rows[0][2] != "part" {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for args, want := range map[string]int{"": faulty, "--all": faulty, "-o": faulty, "nowhere.json": failed} {
+		if code := run(append([]string{"parts"}, strings.Fields(args)...), io.Discard, io.Discard); code != want {
+			t.Errorf("parts %s ends with %d, want %d", args, code, want)
 		}
 	}
 }

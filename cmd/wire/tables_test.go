@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"walkline/cmd/wire"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation/lot"
 )
@@ -57,7 +58,7 @@ func TestACurrencyIsNeverRemembered(t *testing.T) {
 
 // Two rows that could both be one known lot: the other one is new.
 func TestARenumberedLotSwallowsNoOther(t *testing.T) {
-	known := []desk.Listed{{ID: 1, Lot: lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0WLK1AB20K0000014"}}}
+	known := []book.Listed{{ID: 1, Lot: lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0WLK1AB20K0000014"}}}
 	m := wire.Lister{}.MeetList(known, []lot.Lot{
 		{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", Make: "Kettrick"},
 		{Number: "22", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0WLK1AB20K0000014"},
