@@ -7,6 +7,7 @@ import (
 	"walkline/valuation/checks"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/scenario"
 )
 
 // answer writes the valuation down.
@@ -79,12 +80,12 @@ func (w *work) hiddenFigures() HiddenFigures {
 func (w *work) waterfall(at, total money.Amount, buys bool) []Bar {
 	m := w.problem.Means(at)
 	o := w.played
-	cost := func(name string, x float64) Bar { return Bar{name, -w.currency.FromMajor(x)} }
+	cost := func(name string, x float64) Bar { return bar(name, -w.currency.FromMajor(x)) }
 	bars := []Bar{
-		{"Resale", w.currency.FromMajor(m.Resale)}, cost("Selling", m.Selling), cost("Repair", prob.Mean(o.Repair)),
+		bar("Resale", w.currency.FromMajor(m.Resale)), cost("Selling", m.Selling), cost("Repair", prob.Mean(o.Repair)),
 		cost("Hidden damage", prob.Mean(o.Hidden)), cost("Freight", prob.Mean(o.Freight)), cost("Storage", prob.Mean(o.Storage)),
 		cost("Holding", prob.Mean(o.Holding)), cost("Capital", m.Capital), cost("Winner's allowance", m.Allowance),
-		{"Fees and tax", at - total},
+		bar("Fees and tax", at-total),
 	}
 	left := -at
 	for _, b := range bars {
@@ -94,7 +95,7 @@ func (w *work) waterfall(at, total money.Amount, buys bool) []Bar {
 	if !buys {
 		last = "Lowest legal bid"
 	}
-	return append(bars, Bar{"Expected profit", -left}, Bar{last, at})
+	return append(bars, bar("Expected profit", -left), bar(last, at))
 }
 
 // profit returns the figures at a bid; its mean is the waterfall's, to the minor unit.
@@ -137,10 +138,10 @@ func (w *work) drivers(total money.Amount) []Driver {
 			rest += s.Part
 			continue
 		}
-		out = append(out, Driver{s.Name, s.Part})
+		out = append(out, Driver{s.Name, s.Part, s.Kind})
 	}
 	if rest != 0 {
-		out = append(out, Driver{"Everything else", rest})
+		out = append(out, Driver{"Everything else", rest, scenario.OfRest})
 	}
 	return out
 }
