@@ -78,7 +78,8 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage))
+	plan := func(l lot.Lot) []repair.Line { return repair.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage) }
+	return w.exchanged(unsure(plan(w.c.Lot), w.c.Lot, plan))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -87,7 +88,8 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage))
+	raise := func(l lot.Lot) []hidden.Risk { return hidden.Raise(w.c.Hidden.Risks, known, l, w.c.Damage) }
+	return w.exchangedRisks(unsureRisks(raise(w.c.told()), w.c.told(), raise))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }

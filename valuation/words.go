@@ -155,6 +155,12 @@ func (w *work) uncounted() []string {
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
+	if l.Keys == nil && w.c.Repair.UseCatalogue {
+		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of %.0f %% (starter value).", 100*keysMissing))
+	}
+	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
+		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
+	}
 	out = append(append(out, w.discounted()...), w.struck...)
 	return append(out, w.staleQuotes()...)
 }
