@@ -139,7 +139,8 @@ const (
 )
 
 // BarKinds are the kinds of the bars by the names that they have in the answer.
-var BarKinds = map[string]string{"Resale": BarResale, "Selling": BarSelling, "Repair": BarRepair, "Hidden damage": BarHidden, "Freight": BarFreight,
+var BarKinds = map[string]string{"Resale": BarResale, "Selling": BarSelling, "Repair": BarRepair, "Hidden damage": BarHidden,
+	"Freight": BarFreight,
 	"Storage": BarStorage, "Holding": BarHolding, "Capital": BarCapital, "Winner's allowance": BarAllowance, "Fees and tax": BarFees,
 	"Expected profit": BarProfit, "Walk-away bid": BarBid, "Lowest legal bid": BarLowest}
 

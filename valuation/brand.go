@@ -23,23 +23,31 @@ const (
 )
 
 // Causes lists them.
-var Causes = []string{CauseFlood, CauseSaltFlood, CauseFire, CauseStructure, CauseCollision, CauseTheft, CauseHail, CauseBuyBack, CauseOdometer}
+var Causes = []string{CauseFlood, CauseSaltFlood, CauseFire, CauseStructure, CauseCollision, CauseTheft, CauseHail, CauseBuyBack,
+	CauseOdometer}
 
-// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A collision has the
+// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A
+// collision has the
 // case's own. Starter values, from memory: replace them with yours.
 var starterDiscounts = map[string]prob.Three{
-	CauseFlood: {Low: .3, Likely: .42, High: .6}, CauseSaltFlood: {Low: .4, Likely: .55, High: .75}, CauseFire: {Low: .3, Likely: .42, High: .6},
-	CauseStructure: {Low: .22, Likely: .33, High: .48}, CauseTheft: {Low: .08, Likely: .18, High: .32}, CauseHail: {Low: .05, Likely: .14, High: .25},
+	CauseFlood: {Low: .3, Likely: .42, High: .6}, CauseSaltFlood: {Low: .4, Likely: .55, High: .75}, CauseFire: {Low: .3, Likely: .42,
+		High: .6},
+	CauseStructure: {Low: .22, Likely: .33, High: .48}, CauseTheft: {Low: .08, Likely: .18, High: .32}, CauseHail: {Low: .05, Likely: .14,
+		High: .25},
 	CauseBuyBack: {Low: .08, Likely: .17, High: .3}, CauseOdometer: {Low: .05, Likely: .12, High: .25},
 }
 
 // brandCauses are the causes by the code of a brand; brandStems by how a word of a title begins, where it is no standard brand.
 var (
-	brandCauses = map[string]string{"01": CauseFlood, "02": CauseFire, "03": CauseHail, "04": CauseSaltFlood, "14": CauseCollision, "23": CauseBuyBack, "36": CauseTheft,
-		"39": CauseBuyBack, "40": CauseBuyBack, "69": CauseOdometer, "70": CauseOdometer, "72": CauseOdometer, "73": CauseOdometer, "74": CauseOdometer, "76": CauseOdometer}
-	brandStems = [][2]string{{"salt", CauseSaltFlood}, {"flood", CauseFlood}, {"water", CauseFlood}, {"fire", CauseFire}, {"burn", CauseFire}, {"hail", CauseHail}, {"theft", CauseTheft},
+	brandCauses = map[string]string{"01": CauseFlood, "02": CauseFire, "03": CauseHail, "04": CauseSaltFlood, "14": CauseCollision,
+		"23": CauseBuyBack, "36": CauseTheft,
+		"39": CauseBuyBack, "40": CauseBuyBack, "69": CauseOdometer, "70": CauseOdometer, "72": CauseOdometer, "73": CauseOdometer,
+		"74": CauseOdometer, "76": CauseOdometer}
+	brandStems = [][2]string{{"salt", CauseSaltFlood}, {"flood", CauseFlood}, {"water", CauseFlood}, {"fire", CauseFire}, {"burn",
+		CauseFire}, {"hail", CauseHail}, {"theft", CauseTheft},
 		{"stolen", CauseTheft}, {"lemon", CauseBuyBack}, {"buyback", CauseBuyBack}, {"collision", CauseCollision}, {"structural", CauseStructure}}
-	lossCauses = map[string]string{"collision": CauseCollision, "vandalism": CauseCollision, "flood": CauseFlood, "fire": CauseFire, "theft": CauseTheft, "hail": CauseHail}
+	lossCauses = map[string]string{"collision": CauseCollision, "vandalism": CauseCollision, "flood": CauseFlood, "fire": CauseFire,
+		"theft": CauseTheft, "hail": CauseHail}
 )
 
 // causes returns why buyers take something off: by the brands and the document, the cause of loss and the survey, each once, in the

@@ -17,7 +17,8 @@ func TestAMisreadOdometerIsSaid(t *testing.T) {
 		says := func(words string) bool {
 			return slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, words) })
 		}
-		if wrong := status == "not_actual" || status == "exceeds_limits"; !says("reading is a floor") || says("not actual, beside the title") != wrong {
+		if wrong := status == "not_actual" || status == "exceeds_limits"; !says("reading is a floor") ||
+			says("not actual, beside the title") != wrong {
 			t.Errorf("%s: %q", status, a.Warnings)
 		}
 	}
@@ -34,7 +35,8 @@ func TestMissingKeysAreCounted(t *testing.T) {
 	unknown := value(t, c, k)
 	c.Lot.Keys = &no
 	with := value(t, c, k)
-	if len(with.Repair.Lines) <= len(without.Repair.Lines) || with.Repair.Mean <= unknown.Repair.Mean || unknown.Repair.Mean <= without.Repair.Mean {
+	if len(with.Repair.Lines) <= len(without.Repair.Lines) || with.Repair.Mean <= unknown.Repair.Mean ||
+		unknown.Repair.Mean <= without.Repair.Mean {
 		t.Errorf("repair %.0f with keys, %.0f where it is not known, %.0f without", without.Repair.Mean, unknown.Repair.Mean, with.Repair.Mean)
 	}
 	c.Repair.UseCatalogue = false

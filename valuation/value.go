@@ -134,7 +134,8 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates,
+		Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,

@@ -12,7 +12,8 @@ import (
 // newCosts returns the section of what the sale charges, the house rules, time, selling and labour: all of them the
 // Bench's until they are changed for this lot.
 func newCosts(p *Page) *section {
-	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit),
+		form.New(p.edit), form.New(p.edit), form.New(p.edit)
 	form.Rules(rules)
 	form.Home(home)
 	form.Time(weeks)

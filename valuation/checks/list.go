@@ -112,7 +112,8 @@ func document(s Subject) []Item {
 		i.ID, i.Text = "title_none", fmt.Sprintf("The document reads %q. Is it still open how it gets a title where it will be registered? Ask the agency before any bid.", word)
 		i.Why = "Without a title it can't be registered, and in some places not even sold whole. A bill of sale is no title."
 	case lot.Unheard:
-		i.ID, i.Text = "title_document_unheard", fmt.Sprintf("The document reads %q, which is no word of the list. Is it still open whether such a vehicle may be rebuilt and registered? Ask the agency before any bid.", word)
+		i.ID, i.Text = "title_document_unheard",
+			fmt.Sprintf("The document reads %q, which is no word of the list. Is it still open whether such a vehicle may be rebuilt and registered? Ask the agency before any bid.", word)
 		i.Why = "Agencies word their own documents. One that isn't known may be for parts or scrap."
 	case lot.Unknown:
 		i.ID, i.Kind, i.Text = "title_document_open", "title", "Is it still not known which title document it has?"

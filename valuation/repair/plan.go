@@ -66,7 +66,8 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage) planner
 	return p
 }
 
-// owned has the user's lines stand for their jobs in what those bring along, and nothing else call for them: a panel that the user adds carries its
+// owned has the user's lines stand for their jobs in what those bring along, and nothing else call for them: a panel that the user
+// adds carries its
 // refinish, and one that is struck out brings nothing.
 func (p planner) owned() {
 	for id, l := range p.own {
