@@ -121,19 +121,23 @@ func (w *work) discounted() []string {
 	may, d := c.mileage(), c.doubt()
 	if w.market.price.RowsUsed == 0 {
 		if may != nil || cause != "" && off != c.Resale.BrandDiscount || !d.Off.Zero() {
-			out = append(out, "The price is your guess: what buyers take off for the title's cause and for an odometer that can't be trusted has to be in it.")
+			out = append(out, "The price is your guess: what buyers take off for the title's cause and for an odometer that can't be trusted "+
+				"has to be in it.")
 		}
 		return out
 	}
 	if d.Brand != d.General && brandWords(c) {
-		out = append(out, fmt.Sprintf("Cause of the title brand, %s: %s off a clear title's price, not the %s of branded titles (starter value where you gave none).",
+		out = append(out, fmt.Sprintf("Cause of the title brand, %s: %s off a clear title's price, not the %s of branded titles (starter "+
+			"value where you gave none).",
 			strings.ReplaceAll(cause, "_", " "), percents(d.Brand), percents(d.General)))
 	}
 	if may != nil {
-		out = append(out, fmt.Sprintf("The odometer reading is a floor: %.0f to %.0f %s are counted, %.0f most likely (starter value where you gave none).", may.Low, may.High, c.Lot.OdometerUnit, may.Likely))
+		out = append(out, fmt.Sprintf("The odometer reading is a floor: %.0f to %.0f %s are counted, %.0f most likely (starter value where "+
+			"you gave none).", may.Low, may.High, c.Lot.OdometerUnit, may.Likely))
 	}
 	if !d.Off.Zero() {
-		out = append(out, "Buyers take "+percents(d.Off)+" off for an odometer that is not actual, beside the title (starter value where you gave none).")
+		out = append(out, "Buyers take "+percents(d.Off)+" off for an odometer that is not actual, beside the title (starter value where "+
+			"you gave none).")
 	}
 	return out
 }

@@ -118,7 +118,8 @@ func (w *work) warnings() []string {
 		out = append(out, said)
 	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
-		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
+		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most "+
+			"likely overrated the lot.",
 			w.money(w.problem.Allowance), w.c.Market.Rivals))
 	}
 	return out
@@ -153,10 +154,12 @@ func (w *work) uncounted() []string {
 		}
 	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
-		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
+		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming "+
+			"under Repair.")
 	}
 	if l.Keys == nil && w.c.Repair.UseCatalogue {
-		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of %.0f %% (starter value).", 100*keysMissing))
+		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of "+
+			"%.0f %% (starter value).", 100*keysMissing))
 	}
 	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
 		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
@@ -175,7 +178,8 @@ func (w *work) staleQuotes() []string {
 		for _, p := range l.Parts {
 			for _, o := range p.Options {
 				if days, known := lot.Date(o.Quoted).Days(w.c.ValuedOn); known && days > quoteDays {
-					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Quoted, days))
+					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask "+
+						"again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Quoted, days))
 				}
 			}
 		}

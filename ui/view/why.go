@@ -81,19 +81,21 @@ func NewWhy(o desk.Open) Why {
 
 // barMeanings say what each bar of the fall is, by its kind.
 var barMeanings = map[string]string{
-	valuation.BarResale:    "What it should sell for, finished, on average over what may come.",
-	valuation.BarSelling:   "What selling it costs you: a share of the price, and what is flat.",
-	valuation.BarRepair:    "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its chance counted in.",
-	valuation.BarHidden:    "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
-	valuation.BarFreight:   "Getting it home.",
-	valuation.BarStorage:   "What the yard charges beyond its free days.",
-	valuation.BarHolding:   "Space, insurance and the like, day by day until it is sold.",
-	valuation.BarCapital:   "What the money costs while it is out.",
-	valuation.BarAllowance: "Who wins has most likely overrated the lot. This is what being the highest of several guesses costs on average.",
-	valuation.BarFees:      "What the sale puts on top of the hammer price.",
-	valuation.BarProfit:    "What is left on average. It is no spare money: it pays for the risk that your house rules look at.",
-	valuation.BarBid:       "The largest legal bid that keeps every house rule.",
-	valuation.BarLowest:    "No bid keeps every house rule, or a stop forbids one. This is the lowest that the sale takes.",
+	valuation.BarResale:  "What it should sell for, finished, on average over what may come.",
+	valuation.BarSelling: "What selling it costs you: a share of the price, and what is flat.",
+	valuation.BarRepair: "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its " +
+		"chance counted in.",
+	valuation.BarHidden:  "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
+	valuation.BarFreight: "Getting it home.",
+	valuation.BarStorage: "What the yard charges beyond its free days.",
+	valuation.BarHolding: "Space, insurance and the like, day by day until it is sold.",
+	valuation.BarCapital: "What the money costs while it is out.",
+	valuation.BarAllowance: "Who wins has most likely overrated the lot. This is what being the highest of several guesses costs on " +
+		"average.",
+	valuation.BarFees:   "What the sale puts on top of the hammer price.",
+	valuation.BarProfit: "What is left on average. It is no spare money: it pays for the risk that your house rules look at.",
+	valuation.BarBid:    "The largest legal bid that keeps every house rule.",
+	valuation.BarLowest: "No bid keeps every house rule, or a stop forbids one. This is the lowest that the sale takes.",
 }
 
 // driverMeaning says what a cause of the doubt is and what narrows it.
@@ -197,7 +199,8 @@ func spread(p Purse, x valuation.Spread) WhyLine {
 func (s story) ceilings() []WhyLine {
 	var lines []WhyLine
 	for _, c := range s.a.Ceilings {
-		l := WhyLine{What: sentence(valuation.RuleWords[c.Rule]), How: "at most", Note: "The largest legal bid that this rule allows by itself."}
+		l := WhyLine{What: sentence(valuation.RuleWords[c.Rule]), How: "at most", Note: "The largest legal bid that this rule allows by " +
+			"itself."}
 		switch {
 		case c.Any:
 			l.How = "any bid"
@@ -222,10 +225,12 @@ func (s story) profit() []WhyLine {
 		{What: "8 times in 10", How: s.p.Range(f.P10, f.P90)},
 		{What: "Chance of a loss", How: Percent(f.LossChance)},
 		{What: "Worst tenth", How: "mean of the worst 10 in 100", Money: s.p.Whole(f.WorstTenth)},
-		{What: "Margin", How: Percent(f.Margin), Note: "The expected profit over everything laid out: invoice, repair, selling, own work, capital."},
+		{What: "Margin", How: Percent(f.Margin), Note: "The expected profit over everything laid out: invoice, repair, selling, own work, " +
+			"capital."},
 	}
 	if f.PerHour != nil {
-		lines = append(lines, WhyLine{What: "Per own hour", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over your hours."})
+		lines = append(lines, WhyLine{What: "Per own hour", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over " +
+			"your hours."})
 	}
 	return lines
 }
