@@ -28,7 +28,8 @@ func (c Case) Needs() []Need {
 		}
 	}
 	l := c.Lot
-	unless(l.ModelYear != 0 || l.Make != "" || l.Model != "" || l.VIN != "", Need{Key: "lot", Text: "Facts: enter which vehicle it is (model year, make, model or VIN)."})
+	unless(l.ModelYear != 0 || l.Make != "" || l.Model != "" || l.VIN != "", Need{Key: "lot",
+		Text: "Facts: enter which vehicle it is (model year, make, model or VIN)."})
 	unless(lot.ReadPaper(l.Title.Document) != lot.NoPaper || len(l.Title.Brands) > 0,
 		Need{Key: "lot.title.document", Text: "Facts: enter the title document, or say \"" + lot.NotYetKnown + "\"."})
 	unless(c.lookedAt(), Need{Key: "damage", Text: "Damage: mark what is damaged, or say that none was seen.", Finding: NothingSeen})

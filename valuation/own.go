@@ -29,13 +29,21 @@ func (k Knowledge) With(o Own) Knowledge {
 		bad[f.ID] = true
 	}
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
-	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, o.Currency), func(j repair.Job) string { return j.ID }, bad)
+	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, other(o.Currency, k.Jobs.Currency)), func(j repair.Job) string { return j.ID }, bad)
 	risks := slices.Clone(o.Risks)
 	for i := range risks {
-		risks[i].Currency = o.Currency
+		risks[i].Currency = other(o.Currency, k.Risks.Currency)
 	}
 	k.Risks.Risks = laid(k.Risks.Risks, risks, func(r hidden.Entry) string { return r.ID }, bad)
 	return k
+}
+
+// other returns a currency where it is not the catalogue's.
+func other(code, catalogue string) string {
+	if code == catalogue {
+		return ""
+	}
+	return code
 }
 
 // renamed returns the jobs that have no fault under the ids that they have now, in the shop's currency.

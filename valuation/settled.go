@@ -21,7 +21,8 @@ func (w *work) hurt() []hidden.Risk {
 			names = append(names, l.Job)
 		}
 		if left == 0 {
-			w.struck = append(w.struck, fmt.Sprintf("Hidden damage %q is taken out: the known work %q puts it right.", r.Name, strings.Join(names, ", ")))
+			w.struck = append(w.struck, fmt.Sprintf("Hidden damage %q is taken out: the known work %q puts it right.", r.Name,
+				strings.Join(names, ", ")))
 			continue
 		}
 		if left < 1 {

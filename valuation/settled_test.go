@@ -17,8 +17,10 @@ import (
 func leaky() (valuation.Case, valuation.Knowledge) {
 	front := []lot.Sign{{Areas: []string{"12"}}}
 	k := valuation.Knowledge{
-		Jobs: repair.Catalogue{Jobs: []repair.Job{{Line: repair.Line{ID: "radiator", Job: "Replace the radiator", Materials: prob.Certain(200)}, Settles: []string{"leak"}}}},
-		Risks: hidden.Catalogue{Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "leak", Name: "Radiator cracked", Chance: hidden.Beta{A: 2, B: 3}, Cost: prob.Certain(300)}, Triggers: front},
+		Jobs: repair.Catalogue{Jobs: []repair.Job{{Line: repair.Line{ID: "radiator", Job: "Replace the radiator",
+			Materials: prob.Certain(200)}, Settles: []string{"leak"}}}},
+		Risks: hidden.Catalogue{Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "leak", Name: "Radiator cracked", Chance: hidden.Beta{A: 2,
+			B: 3}, Cost: prob.Certain(300)}, Triggers: front},
 			{Risk: hidden.Risk{ID: "fan", Name: "Fan broken", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(80)}, Triggers: front}}},
 	}
 	c := small(1)
@@ -71,7 +73,8 @@ func TestAnAddedPanelCarriesItsRefinish(t *testing.T) {
 		return 0
 	}
 	part := .3
-	for want, line := range map[float64]repair.Line{1: {ID: "fender_left", Job: "fender"}, .3: {ID: "fender_left", Job: "fender", Chance: &part}, 0: {ID: "fender_left", Job: "fender", Removed: true}} {
+	for want, line := range map[float64]repair.Line{1: {ID: "fender_left", Job: "fender"}, .3: {ID: "fender_left", Job: "fender",
+		Chance: &part}, 0: {ID: "fender_left", Job: "fender", Removed: true}} {
 		if got := refinish(line); math.Abs(got-want) > 1e-12 {
 			t.Errorf("a fender %+v brings its refinish with a chance of %g, want %g", line, got, want)
 		}

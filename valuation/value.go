@@ -86,7 +86,10 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.seen(), w.c.Damage, w.causes()...))
+	plan := func(l lot.Lot) []repair.Line {
+		return repair.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage, w.causes()...)
+	}
+	return w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -95,7 +98,8 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.feared(), w.c.Damage))
+	raise := func(l lot.Lot) []hidden.Risk { return hidden.Raise(w.c.Hidden.Risks, known, l, w.c.Damage) }
+	return w.exchangedRisks(unsureRisks(raise(w.c.feared()), w.c.feared(), raise))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
@@ -140,7 +144,8 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates,
+		Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,

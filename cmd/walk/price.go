@@ -84,7 +84,8 @@ func readSubject(data []byte) (subjectFile, []casefile.Fault) {
 			faults = append(faults, casefile.Fault{Key: key, Value: fmt.Sprint(value), Want: want})
 		}
 	}
-	unless(s.ModelYear >= lot.FirstModelYear && s.ModelYear <= lot.LastModelYear, "model_year", s.ModelYear, "the model year, from 1900 to 2200")
+	unless(s.ModelYear >= lot.FirstModelYear && s.ModelYear <= lot.LastModelYear, "model_year", s.ModelYear,
+		"the model year, from 1900 to 2200")
 	unless(s.Unit == "mi" || s.Unit == "km", "mileage_unit", s.Unit, "mi or km")
 	unless(s.Mileage == nil || *s.Mileage >= 0 && *s.Mileage <= lot.MostMileage, "mileage", deref(s.Mileage),
 		fmt.Sprintf("a mileage from 0 to %d", lot.MostMileage))
