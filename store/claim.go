@@ -10,7 +10,7 @@ import (
 var ErrClaimed = errors.New("the lots are open in another window")
 
 // claiming holds a file against every other claim. It lies beside the lots, so that these can still be read and backed up.
-var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1}
+var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1, false}
 
 // claimEnding is put behind the name of the file of the lots.
 const claimEnding = ".open"

@@ -20,6 +20,7 @@ type Store struct {
 	reader *sql.DB
 	now    func() time.Time
 	recent recent
+	said   []string
 }
 
 // Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an
@@ -39,6 +40,10 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	if err := putStaged(ctx, absolute, now); err != nil {
 		return nil, wrapped("putting a backup in the place of "+path, err)
 	}
+	said, err := pair(ctx, absolute)
+	if err != nil {
+		return nil, wrapped(doing, err)
+	}
 	version, err := inspect(ctx, absolute)
 	if err != nil {
 		return nil, wrapped(doing, err)
@@ -46,7 +51,7 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	if version > len(steps) {
 		return nil, fmt.Errorf("%s: %w: it has format %d, this version reads formats up to %d", doing, ErrNewer, version, len(steps))
 	}
-	s := &Store{path: absolute, now: now}
+	s := &Store{path: absolute, now: now, said: said}
 	if err := s.connect(ctx, version, steps); err != nil {
 		s.Close()
 		return nil, wrapped(doing, err)
@@ -66,6 +71,11 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 	}
 	if err := migrate(ctx, s.writer, steps); err != nil {
 		return err
+	}
+	if version < len(steps) { // the mark that pairs the file with its log is in the file itself from now on
+		if _, err := s.writer.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`); err != nil {
+			return err
+		}
 	}
 	s.reader, err = reading.open(ctx, s.path)
 	return err
@@ -149,7 +159,7 @@ func formatOf(ctx context.Context, path string) (int, error) {
 // write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.
 func (s *Store) write(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
 	tx, err := s.writer.BeginTx(ctx, nil)
-	return finish(tx, err, doing, f)
+	return finish(tx, err, doing, func(tx *sql.Tx) error { return paired(place{ctx, tx}, f) })
 }
 
 // read runs f in one transaction, so that all it reads belongs together.
