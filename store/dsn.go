@@ -26,8 +26,8 @@ var (
 	reading = pool{"deferred", "rw", []string{"busy_timeout(5000)", "foreign_keys(1)", "query_only(1)", "synchronous(FULL)"}, 4, false}
 	// inspecting leaves a file that may not be ours as it is.
 	inspecting = pool{"deferred", "ro", []string{"busy_timeout(5000)", "query_only(1)"}, 1, false}
-	// copying leaves the file as it is too, but may write a copy of it elsewhere, which query_only refuses.
-	copying = pool{"deferred", "ro", []string{"busy_timeout(5000)"}, 1, false}
+	// folding takes a file out of WAL mode, its log folded in, which only who is alone with it may.
+	folding = pool{"immediate", "rw", []string{"busy_timeout(1000)", "synchronous(FULL)", "journal_mode(DELETE)"}, 1, false}
 	// still reads the file alone, as it lies there, also where nothing can be written.
 	still = pool{"deferred", "ro", []string{"query_only(1)"}, 1, true}
 )

@@ -49,7 +49,7 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 		return nil, wrapped(doing, err)
 	}
 	if version > len(steps) {
-		return nil, fmt.Errorf("%s: %w: it has format %d, this version reads formats up to %d", doing, ErrNewer, version, len(steps))
+		return nil, wrapped(doing, newer(version, len(steps)))
 	}
 	s := &Store{path: absolute, now: now, said: said}
 	if err := s.connect(ctx, version, steps); err != nil {
@@ -59,15 +59,25 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	return s, nil
 }
 
+func newer(version, known int) error {
+	return fmt.Errorf("%w: it has format %d, this version reads formats up to %d", ErrNewer, version, known)
+}
+
 // connect opens both pools and brings the file from its version to the last of steps.
 func (s *Store) connect(ctx context.Context, version int, steps []string) (err error) {
 	if s.writer, err = writing.open(ctx, s.path); err != nil {
 		return err
 	}
 	if 0 < version && version < len(steps) {
-		if _, err := s.copyBefore(ctx, version); err != nil {
-			return fmt.Errorf("copying the file before its format is brought up to date: %w", err)
+		copied, failed := s.copyBefore(ctx, version)
+		if failed != nil {
+			return fmt.Errorf("copying the file before its format is brought up to date: %w", failed)
 		}
+		defer func() {
+			if now, known := formatOf(ctx, s.path); err != nil && known == nil && now == version {
+				err = errors.Join(err, remove(copied)) // start after start would add one
+			}
+		}()
 	}
 	if err := migrate(ctx, s.writer, steps); err != nil {
 		return err
@@ -115,7 +125,7 @@ func inspect(ctx context.Context, path string) (int, error) {
 }
 
 func folder(path string) error {
-	if _, err := os.Stat(path); err != nil {
+	if info, err := os.Stat(path); err != nil || !info.IsDir() {
 		return fmt.Errorf("%w: there is no folder %s", ErrNotWritable, path)
 	}
 	return nil
@@ -153,7 +163,10 @@ func formatOf(ctx context.Context, path string) (int, error) {
 	if application != applicationID && !blank {
 		return 0, fmt.Errorf("%w; nothing in it was changed", ErrForeign)
 	}
-	return version, nil
+	if version > len(schema()) {
+		return version, nil // whoever knows its format may look
+	}
+	return version, glance(ctx, db)
 }
 
 // write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.

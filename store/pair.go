@@ -8,10 +8,12 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 
+	"walkline/store/plain"
 	"walkline/store/wal"
 )
 
@@ -125,7 +127,7 @@ func KeepLogAside(path string, now time.Time) (string, error) {
 	if err := os.Rename(logOf(path), to); err != nil {
 		return "", wrapped("keeping "+logOf(path)+" aside", err)
 	}
-	return to, wrapped("keeping "+logOf(path)+" aside", errors.Join(remove(indexOf(path)), syncFolder(path)))
+	return to, wrapped("keeping "+logOf(path)+" aside", errors.Join(remove(indexOf(path)), plain.SyncFolder(filepath.Dir(path))))
 }
 
 // Said returns what the user should hear of how the file was found, sentence by sentence.
