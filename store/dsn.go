@@ -28,6 +28,8 @@ var (
 	inspecting = pool{"deferred", "ro", []string{"busy_timeout(5000)", "query_only(1)"}, 1, false}
 	// folding takes a file out of WAL mode, its log folded in, which only who is alone with it may.
 	folding = pool{"immediate", "rw", []string{"busy_timeout(1000)", "synchronous(FULL)", "journal_mode(DELETE)"}, 1, false}
+	// salvaging reads what it can of a copy that is ours, damaged or not.
+	salvaging = pool{"deferred", "rw", []string{"busy_timeout(1000)", "query_only(1)", "cell_size_check(1)"}, 2, false}
 	// still reads the file alone, as it lies there, also where nothing can be written.
 	still = pool{"deferred", "ro", []string{"query_only(1)"}, 1, true}
 )

@@ -47,7 +47,9 @@ func TestABackupReplacesAFileThatDoesNotOpen(t *testing.T) {
 		"no file":   os.Remove,
 		"cut short": func(path string) error { return os.Truncate(path, 5000) },
 		"garbage":   func(path string) error { return os.WriteFile(path, []byte("scrambled"), 0o600) },
-		"stray log": func(path string) error { return os.WriteFile(logOf(path), bytes.Repeat([]byte("scrambled"), 999), 0o600) },
+		"stray log": func(path string) error {
+			return os.WriteFile(logOf(path), bytes.Repeat([]byte("scrambled"), 999), 0o600)
+		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s, backup := backedUp(t)
