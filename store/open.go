@@ -15,12 +15,13 @@ import (
 
 // Store is an open file. It may be used from several goroutines at once, and the file by several stores.
 type Store struct {
-	path   string
-	writer *sql.DB
-	reader *sql.DB
-	now    func() time.Time
-	recent recent
-	said   []string
+	path    string
+	writer  *sql.DB
+	reader  *sql.DB
+	now     func() time.Time
+	recent  recent
+	said    []string // see [Store.Said]
+	scratch string   // the folder of the copy that is read instead; empty: none
 }
 
 // Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an
@@ -99,6 +100,9 @@ func (s *Store) Close() error {
 			errs = append(errs, db.Close())
 		}
 	}
+	if s.scratch != "" {
+		errs = append(errs, os.RemoveAll(s.scratch))
+	}
 	return wrapped("closing "+s.path, errors.Join(errs...))
 }
 
@@ -171,6 +175,9 @@ func formatOf(ctx context.Context, path string) (int, error) {
 
 // write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.
 func (s *Store) write(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
+	if s.writer == nil {
+		return fmt.Errorf("%s: %w: it was opened to be read alone", doing, ErrNotWritable)
+	}
 	tx, err := s.writer.BeginTx(ctx, nil)
 	return finish(tx, err, doing, func(tx *sql.Tx) error { return paired(place{ctx, tx}, f) })
 }
