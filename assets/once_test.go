@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/assets"
+	"walkline/store/casefile"
 	"walkline/valuation/lot"
 	"walkline/valuation/repair"
 )
@@ -125,5 +127,26 @@ func TestTwoPlacesCostNoLessThanOne(t *testing.T) {
 				t.Errorf("%v and %v: %.2f, one of them alone %.2f", x, y, both, one)
 			}
 		}
+	}
+}
+
+// An id names one job or one risk: a build notes both by their ids, so that finishing the one would finish the other.
+func TestIDsAreUniqueOverJobsAndRisks(t *testing.T) {
+	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	seen := map[string]string{}
+	once := func(id, what string) {
+		if seen[id] != "" {
+			t.Errorf("%q is the id of a %s and of a %s", id, seen[id], what)
+		}
+		seen[id] = what
+	}
+	for _, j := range know.Jobs.Jobs {
+		once(j.ID, "job")
+	}
+	for _, r := range know.Risks.Risks {
+		once(r.ID, "risk")
 	}
 }

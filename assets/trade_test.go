@@ -214,7 +214,7 @@ func TestNothingIsLeftWithoutWork(t *testing.T) {
 // look all but rules out what would stand a wheel askew.
 // alone returns the chance of one risk after answers.
 func alone(r hidden.Risk, answers map[string]string) float64 {
-	return hidden.Chances([]hidden.Risk{r}, answers)[0]
+	return hidden.After([]hidden.Risk{r}, answers, 0).Chances[0]
 }
 
 func TestAStraightStringNeedsNoAdjustment(t *testing.T) {

@@ -15,6 +15,9 @@ import (
 // Errors: [ErrNotFound]; [ErrRefused] when the answer decides nothing or a figure is not finite.
 func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error {
 	doing := fmt.Sprintf("noting the answer for lot %d", id)
+	if len(a.Needs) > 0 {
+		a.Profit = valuation.Profit{} // there is none, and the list shows none without a bid
+	}
 	if !finite(a.Profit) {
 		return fmt.Errorf("%s: %w: a figure is not finite", doing, ErrRefused)
 	}

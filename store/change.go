@@ -214,6 +214,11 @@ func (c lotChange) applyFields(l book.Lot, forced bool) (after book.Lot, made []
 // decode reads a document into the place that it fills, which keeps nothing of what it held.
 func decode(part string, text json.RawMessage, place any) error {
 	reflect.ValueOf(place).Elem().SetZero()
+	return decodeOver(part, text, place)
+}
+
+// decodeOver reads a document into a place that keeps what it held under keys that the document, from an older version, lacks.
+func decodeOver(part string, text json.RawMessage, place any) error {
 	if err := json.Unmarshal(text, place); err != nil {
 		return fmt.Errorf("%w: %s can't be read (%w)", ErrDamaged, part, err)
 	}

@@ -264,6 +264,17 @@ func TestSettingsComeBackAndTellWhetherTheyAreThere(t *testing.T) {
 	}
 }
 
+// A lot that is not ready has no profit: its answer is kept all the same, and the list shows no figure of it.
+func TestAnAnswerThatNeedsMoreIsKept(t *testing.T) {
+	s := opened(t)
+	id := added(t, s, valuation.Defaults())
+	a := answer(nil)
+	a.BindingRule, a.Needs, a.Profit.LossChance, a.Profit.Mean = valuation.Unready, []valuation.Need{{Key: "damage"}}, math.NaN(), math.NaN()
+	if err := s.NoteAnswer(t.Context(), id, 0, a); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestPastBuysAreKnownByWhatTheirTableCallsThem(t *testing.T) {
 	s := opened(t)
 	past := func(as string) book.New {

@@ -48,12 +48,13 @@ func (s *Store) load(p place, id int64) (book.Lot, error) {
 	}
 	for _, d := range all {
 		if body, ok := bodies[d.name]; ok {
-			if err := decode(d.name, body, d.at); err != nil {
+			if err := decodeOver(d.name, body, d.at); err != nil {
 				return l, err
 			}
 		}
 		delete(bodies, d.name)
 	}
+	l.Case.Update()
 	for part := range bodies {
 		return l, fmt.Errorf("%w: no part of a lot is called %s", ErrDamaged, part)
 	}

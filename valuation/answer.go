@@ -18,8 +18,9 @@ type Answer struct {
 	Currency    string        `json:"currency"`
 	Decision    string        `json:"decision"` // bid | do_not_bid
 	WalkAway    *money.Amount `json:"walk_away"`
-	BindingRule string        `json:"binding_rule"` // a house rule, or Stopped
+	BindingRule string        `json:"binding_rule"` // a house rule, Stopped or Unready
 	Reasons     []string      `json:"reasons"`
+	Needs       []Need        `json:"needs"` // what a bid still needs; none: the lot is ready
 	Warnings    []string      `json:"warnings"`
 	Ceilings    []bid.Ceiling `json:"ceilings"`   // written as an object, in the order of the rules
 	NoCeiling   []string      `json:"no_ceiling"` // the rules that hold at every bid that was looked at: their ceiling is the last of those
@@ -37,6 +38,8 @@ type Answer struct {
 	Labour      Spread        `json:"own_labour"`
 	Looks       checks.Looks  `json:"looks"`
 	TotalLoss   *TotalLoss    `json:"total_loss"` // nil: no value before the damage to compare with, or no pack
+	Exits
+	Winning
 }
 
 // Spread is a simulated figure's mean and its 10th and 90th percentiles.
@@ -129,4 +132,20 @@ type TotalLoss struct {
 	Value    money.Amount     `json:"value"`   // with a clear title, as finished: what stands for the value just before the damage
 	Salvage  *money.Amount    `json:"salvage"` // the likely hammer price; nil: no guess
 	Callings []checks.Calling `json:"callings"`
+}
+
+// Exits are the plans and the option to stop. All but the plans speak of the rebuild.
+type Exits struct {
+	Plan        string                   `json:"plan"`          // whose figures the answer holds: that with the highest bid
+	Plans       map[string]*money.Amount `json:"plans"`         // walk-away bid of each plan that was priced; nil: do not bid
+	StopWay     string                   `json:"stop_way"`      // the way that stopping leads to; empty: no stop is planned
+	StopLine    *float64                 `json:"stop_line"`     // money still to spend at the strip-down at which stopping is as good
+	StopChance  float64                  `json:"stop_chance"`   // share of the scenarios that stop
+	WayOutWorth money.Amount             `json:"way_out_worth"` // walk-away bid with the option to stop less that without, no bid being nothing
+}
+
+// Winning is how the walk-away bid does against the guess of the hammer price; nil without one. No bid wins nothing.
+type Winning struct {
+	WinChance    *float64 `json:"win_chance"`
+	ExpectedGain *float64 `json:"expected_gain"` // mean profit of bidding up to the walk-away bid, nothing when it is not won
 }

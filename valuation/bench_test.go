@@ -49,10 +49,13 @@ func large() valuation.Case {
 	for range benchRows {
 		c.Resale.Rows = append(c.Resale.Rows, largeRow(rng))
 	}
-	c.Run.WinnersAllowance, c.Market.Rivals = true, 4
+	c.Run.WinnersAllowance, c.Market.Rivals = true, others(4)
 	c.Run.Scenarios = benchScenarios
 	return c
 }
+
+// others is a number of other bidders.
+func others(n int) *int { return &n }
 
 // largeLine has two trades, materials, work bought in now and then, and one part with two sources and a fallback.
 func largeLine(rng *rand.Rand, i int, three func(float64) prob.Three) repair.Line {

@@ -31,6 +31,7 @@ type Case struct {
 	Labour   Labour            `json:"labour"`
 	Market   Market            `json:"market"`
 	Rules    bid.Rules         `json:"rules"`
+	WaysOut  WaysOut           `json:"ways_out"`
 	Run      Run               `json:"run"`
 	Factors  *learn.Factors    `json:"factors"` // learned from past buys and accepted; nil: the starter values
 }
@@ -50,12 +51,16 @@ type Hidden struct {
 
 // Resale is what the price of the finished vehicle rests on.
 type Resale struct {
-	Comparables   string         `json:"comparables"` // name of a CSV file beside the case
-	Rows          []resale.Row   `json:"rows"`
-	Subject       resale.Subject `json:"subject"`
-	BrandDiscount prob.Three     `json:"brand_discount"`
-	AskedToSold   prob.Three     `json:"asked_to_sold"`
-	Guess         *prob.Three    `json:"guess" unit:"money"`
+	Comparables   string                `json:"comparables"` // name of a CSV file beside the case
+	Rows          []resale.Row          `json:"rows"`
+	Subject       resale.Subject        `json:"subject"`
+	BrandDiscount prob.Three            `json:"brand_discount"`
+	AskedToSold   prob.Three            `json:"asked_to_sold"`
+	Discounts     map[string]prob.Three `json:"discounts"`    // by the cause of the title brand, see [Causes]; missing: starter values
+	TrueMileage   *prob.Three           `json:"true_mileage"` // of a reading that can't be trusted, in its unit; nil: up to twice the reading
+	Guess         *prob.Three           `json:"guess" unit:"money"`
+	YearlyChange  *prob.Three           `json:"yearly_change"` // fraction a year by which the price moves while the lot is owned; nil: the fit's age effect
+	Season        []float64             `json:"season"`        // of the price, by month from January, against the year's mean; empty: all 1
 }
 
 // Buying is what the sale charges and how bids rise.
@@ -95,8 +100,11 @@ type Labour struct {
 
 // Market is who else bids and what the hammer may fall at.
 type Market struct {
-	Rivals      int         `json:"rivals"`
-	HammerGuess *prob.Three `json:"hammer_guess" unit:"money"`
+	Rivals        *int               `json:"rivals"`         // other serious bidders; nil: not known, see UsualRivals
+	ExchangeRates map[string]float64 `json:"exchange_rates"` // what one unit of a catalogue's currency is in the case's, by its code
+	HammerGuess   *prob.Three        `json:"hammer_guess" unit:"money"`
+	OwnShare      float64            `json:"own_share"` // of the shared doubt, what differs from bidder to bidder, 0..1
+	Narrowing     bool               `json:"narrowing"` // to have won draws the shared doubt in
 }
 
 // Run sets the simulation.
@@ -106,16 +114,32 @@ type Run struct {
 	WinnersAllowance bool  `json:"winners_allowance"`
 }
 
+// UsualRivals is how many other bidders stand in for a number that is not known. Starter value, from memory: replace it with yours.
+const UsualRivals = 4
+
+// rivals returns the number of other bidders in force.
+func (m Market) rivals() int {
+	if m.Rivals == nil {
+		return UsualRivals
+	}
+	return *m.Rivals
+}
+
+// Others returns the number of other bidders in force, and whether it was entered.
+func (m Market) Others() (n int, entered bool) { return m.rivals(), m.Rivals != nil }
+
 // Defaults returns a case with every optional key at its documented default.
 func Defaults() Case {
 	return Case{
-		Format: Format,
-		Repair: Repair{UseCatalogue: true},
-		Hidden: Hidden{UseCatalogue: true, SharedLoading: 0.3},
-		Resale: Resale{BrandDiscount: prob.Three{Low: 0.15, Likely: 0.28, High: 0.45}, AskedToSold: prob.Three{Low: 0.90, Likely: 0.95, High: 1}},
-		Time:   Time{HoursPerWeek: 30},
-		Lot:    lot.Lot{OdometerUnit: "mi", OdometerStatus: "unknown", Condition: "unknown"},
-		Buying: Buying{Terms: invoice.Terms{Tax: invoice.Tax{Base: "hammer"}}},
-		Run:    Run{Scenarios: 16384, Seed: 1, WinnersAllowance: true},
+		Format:  Format,
+		Repair:  Repair{UseCatalogue: true},
+		Hidden:  Hidden{UseCatalogue: true, SharedLoading: 0.3},
+		Resale:  Resale{BrandDiscount: prob.Three{Low: 0.15, Likely: 0.28, High: 0.45}, AskedToSold: prob.Three{Low: 0.90, Likely: 0.95, High: 1}},
+		Time:    Time{HoursPerWeek: 30},
+		Lot:     lot.Lot{OdometerUnit: "mi", OdometerStatus: "unknown", Condition: "unknown"},
+		Buying:  Buying{Terms: invoice.Terms{Tax: invoice.Tax{Base: "hammer"}}},
+		Market:  Market{OwnShare: starterOwnShare, Narrowing: true},
+		WaysOut: WaysOut{Stop: true, Strip: Strip{Trade: wayTrade}},
+		Run:     Run{Scenarios: 16384, Seed: 1, WinnersAllowance: true},
 	}
 }

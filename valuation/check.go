@@ -35,6 +35,8 @@ func (c Case) Check() []Fault {
 	f.buying(c.Buying, cur)
 	f.terms(c)
 	f.rules(c.Rules, cur)
+	f.waysOut(c)
+	f.growing(c.Resale)
 	f.factors(c.Factors)
 	return f.all
 }
@@ -42,17 +44,13 @@ func (c Case) Check() []Fault {
 func (f *faults) lot(c Case) {
 	l := c.Lot
 	if l.ModelYear != 0 {
-		latest := 2200 // where the day of valuation is not known
-		if c.ValuedOn.Known() {
-			latest = c.ValuedOn.Year() + 2
-		}
-		f.between("lot.model_year", float64(l.ModelYear), 1900, float64(latest))
+		f.between("lot.model_year", float64(l.ModelYear), lot.FirstModelYear, float64(lot.LatestModelYear(c.ValuedOn)))
 	}
 	f.word("lot.odometer_unit", l.OdometerUnit, lot.OdometerUnits)
 	f.word("lot.odometer_status", l.OdometerStatus, lot.OdometerStatuses)
 	f.word("lot.condition", l.Condition, lot.Conditions)
 	if l.Odometer != nil {
-		f.between("lot.odometer", float64(*l.Odometer), 0, 2e6)
+		f.between("lot.odometer", float64(*l.Odometer), 0, lot.MostMileage)
 	}
 	for i, w := range l.Loss {
 		f.word(fmt.Sprintf("lot.loss[%d]", i), w, lot.Losses)
@@ -142,6 +140,7 @@ func (f *faults) resale(c Case) {
 	r := c.Resale
 	f.three("resale.brand_discount", r.BrandDiscount)
 	f.unless(r.BrandDiscount.High < 1, "resale.brand_discount.high", r.BrandDiscount.High, "a fraction below 1 (28 % is 0.28)")
+	f.discounts(c)
 	f.three("resale.asked_to_sold", r.AskedToSold)
 	f.unless(r.AskedToSold.Low > 0 && r.AskedToSold.High <= 2, "resale.asked_to_sold", r.AskedToSold.Likely, "a factor above 0 and at most 2 (5 % less is 0.95)")
 	if r.Guess != nil {
@@ -176,10 +175,10 @@ func (f *faults) row(r resale.Row) {
 	f.word("kind", r.Kind, rowKinds)
 	f.word("mileage_unit", r.Unit, rowUnits)
 	if r.Mileage != nil {
-		f.between("mileage", *r.Mileage, 0, 2e6)
+		f.between("mileage", *r.Mileage, 0, lot.MostMileage)
 	}
 	if r.DistanceMi != nil {
-		f.between("distance", *r.DistanceMi, 0, 2e4)
+		f.between("distance", *r.DistanceMi, 0, lot.MostDistance)
 	}
 	if r.Condition != nil {
 		f.between("condition", *r.Condition, 1, 5)
@@ -211,7 +210,9 @@ func (f *faults) terms(c Case) {
 		f.word("labour.rates", trade, lot.Trades)
 		f.between("labour.rates."+trade, c.Labour.Rates[trade], 0, 1e6)
 	}
-	f.between("market.rivals", float64(c.Market.Rivals), 0, 1000)
+	f.exchange(c.Market)
+	f.between("market.rivals", float64(c.Market.rivals()), 0, 1000)
+	f.between("market.own_share", c.Market.OwnShare, 0, 1)
 	if c.Market.HammerGuess != nil {
 		f.three("market.hammer_guess", *c.Market.HammerGuess)
 	}

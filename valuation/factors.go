@@ -139,12 +139,14 @@ func (c Case) askedToSold() prob.Three {
 	return believed(c.Resale.AskedToSold, *r)
 }
 
-func (c Case) brandDiscount() prob.Three {
+func (c Case) brandDiscount() prob.Three { return c.learnedOff(c.Resale.BrandDiscount) }
+
+// learnedOff returns a branded title's discount with what past sales taught of it.
+func (c Case) learnedOff(d prob.Three) prob.Three {
 	r := c.learned().BrandDiscount
 	if r == nil {
-		return c.Resale.BrandDiscount
+		return d
 	}
-	d := c.Resale.BrandDiscount
 	left := believed(prob.Three{Low: 1 - d.High, Likely: 1 - d.Likely, High: 1 - d.Low}, *r)
 	return prob.Three{Low: 1 - left.High, Likely: 1 - left.Likely, High: 1 - left.Low}
 }

@@ -6,6 +6,7 @@ import (
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // Starter returns what is believed before any buy: the risks of the catalogue, each with its chiefest trade as the kind by
@@ -37,6 +38,22 @@ func (c Case) With(f learn.Factors) Case {
 		kept := f.Clone()
 		c.Factors = &kept
 	}
+	return c
+}
+
+// FirstEngine is the version that knew no ways out, counted the whole of the bidders' shared doubt as each one's own, narrowed nothing and
+// let no day pass before the sale.
+const FirstEngine = "walkline-engine/1"
+
+// InForce returns a case that was frozen by a version of the engine with what was in force then: keys that it did not know mean what it
+// did. What a case of a later version leaves out means what it means today.
+func (c Case) InForce(engine string) Case {
+	if engine != FirstEngine {
+		return c
+	}
+	c.WaysOut = WaysOut{Plans: []string{Rebuild}}
+	c.Market.OwnShare, c.Market.Narrowing = 1, false
+	c.Resale.YearlyChange, c.Resale.Season = &prob.Three{}, nil
 	return c
 }
 
@@ -90,8 +107,8 @@ type Replayed struct {
 // ReplayScenarios is the most scenarios that a past lot is replayed with: thousands of them are waited for.
 const ReplayScenarios = 4096
 
-// Replay values a past lot's frozen case with today's factors. The case's own rules, comparables and seed stay: only what
-// was learned since is new. For the fewer scenarios it may differ from a full valuation by a bid step.
+// Replay values a past lot's frozen case with today's factors. The case's own rules, comparables and seed stay, and so does what the
+// engine of its day took for keys that it did not know: only what was learned since is new. For the fewer scenarios it may differ from a full valuation by a bid step.
 // Limits: c has passed Check; a nil case cannot be replayed. Errors: those of [Value].
 func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (Replayed, error) {
 	r := Replayed{Build: b.ID, Name: b.Name, Hammer: b.Hammer, Verdict: NotReplayed, Profit: hindsight.Made(b)}
@@ -101,7 +118,11 @@ func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (R
 	if c == nil {
 		return r, nil
 	}
-	quick := c.With(f)
+	engine := FirstEngine // which kept no forecast at first
+	if b.Foretold != nil && b.Foretold.Engine != "" {
+		engine = b.Foretold.Engine
+	}
+	quick := c.With(f).InForce(engine)
 	quick.Run.Scenarios = min(quick.Run.Scenarios, ReplayScenarios)
 	a, err := m.Value(quick, k)
 	if err != nil {

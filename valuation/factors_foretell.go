@@ -4,8 +4,6 @@ import (
 	"maps"
 	"math"
 
-	"walkline/valuation/checks"
-	"walkline/valuation/hidden"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -31,10 +29,7 @@ func (m *Memory) Foretell(c Case, k Knowledge, hammer *money.Amount) (learn.Pred
 		return learn.Prediction{}, err
 	}
 	at := w.found.Lowest
-	walk := w.found.Bid
-	if len(checks.Stops(w.items)) > 0 {
-		walk = nil
-	}
+	walk := w.options[w.best].walk()
 	switch {
 	case hammer != nil:
 		at = *hammer
@@ -69,7 +64,7 @@ func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction 
 		p.Items = append(p.Items, w.lineItems(l)...)
 	}
 	for i, r := range w.risks {
-		p.Items = append(p.Items, w.riskItems(r, w.chances[i])...)
+		p.Items = append(p.Items, w.riskItems(i)...)
 		p.Risks = append(p.Risks, learn.Risk{ID: r.ID, Name: r.Name, Base: r.Chance.Mean(), Chance: w.chances[i]})
 	}
 	return p
@@ -95,9 +90,9 @@ func (w *work) foretoldTerms() learn.Terms {
 	if hours := prob.Mean(w.played.Hours); hours > 0 {
 		t.Rate = prob.Mean(w.played.Labour) / hours
 	}
-	market := w.market.level * (1 - c.Selling.Percent)
-	if all := market*market + w.played.SharedVariance(); all > 0 {
-		t.ResaleAllow = w.problem.Allowance * market * market / all
+	level, factor, _ := w.doubt(&w.problem)
+	if all := level*level + factor; all > 0 {
+		t.ResaleAllow = w.problem.Allowance * level * level / all
 		t.CostAllow = w.problem.Allowance - t.ResaleAllow
 	}
 	return t
@@ -135,23 +130,28 @@ func (w *work) brandShare() float64 {
 
 // ledger returns the expected money at a hammer price.
 func (w *work) ledger(at money.Amount) learn.Ledger {
-	m, o, round := w.problem.Means(at), w.played, w.currency.FromMajor
+	m, o, round := w.finish.Means(at), w.played, w.currency.FromMajor
 	unseen := prob.Mean(o.HiddenLabour)
 	return learn.Ledger{
-		Resale: round(m.Resale), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
+		Resale: round(m.Resale + m.Growing), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
 		Hidden: round(prob.Mean(o.Hidden) - unseen), Labour: round(m.Labour), Freight: round(prob.Mean(o.Freight)),
-		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(m.Allowance),
+		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(w.problem.Allowance),
 		Fees: w.c.Buying.Total(at, w.currency).Total - at,
 	}
 }
 
 // lineItems returns the foretold figures of one line.
 func (w *work) lineItems(l repair.Line) []learn.Item {
-	need := repair.Or(l.Chance, 1)
+	rho := repair.Or(l.Loading, w.c.loading())
+	_, need := w.belief.Known(prob.Three{}, repair.Or(l.Chance, 1), rho)
+	mean := func(t prob.Three) float64 {
+		m, _ := w.belief.Known(t, 1, rho)
+		return m
+	}
 	item := func(kind learn.Kind, key, part string, chance float64, ts ...prob.Three) learn.Item {
 		i := learn.Item{Line: l.ID, Job: l.Job, Kind: kind, Key: key, Part: part, Chance: chance}
 		for _, t := range ts {
-			i.Mean += t.Mean()
+			i.Mean += mean(t)
 			i.SD += t.Variance()
 		}
 		i.SD = math.Sqrt(i.SD)
@@ -168,13 +168,13 @@ func (w *work) lineItems(l repair.Line) []learn.Item {
 			i := item(learn.PartKind, o.Source, p.Name, need*taken, o.Price, o.Freight)
 			i.Mean -= o.CoreBack.Mean()
 			i.Quoted = o.Quoted != ""
-			extra += taken * o.ExtraHours.Mean()
+			extra += taken * mean(o.ExtraHours)
 			out = append(out, i)
 		}
 		if p.Fallback != nil && left > 0 {
 			i := item(learn.PartKind, "fallback", p.Name, need*left, p.Fallback.Price)
 			i.Quoted = true
-			extra += left * p.Fallback.Hours.Mean()
+			extra += left * mean(p.Fallback.Hours)
 			out = append(out, i)
 		}
 	}
@@ -189,13 +189,14 @@ func (w *work) lineItems(l repair.Line) []learn.Item {
 }
 
 // riskItems returns the foretold figures of one risk, given that the damage is there.
-func (w *work) riskItems(r hidden.Risk, chance float64) []learn.Item {
+func (w *work) riskItems(at int) []learn.Item {
+	r, chance := w.risks[at], w.chances[at]
 	item := func(kind learn.Kind, key string, mean float64, t prob.Three) learn.Item {
 		return learn.Item{Risk: r.ID, Job: r.Name, Kind: kind, Key: key, Chance: chance, Mean: mean, SD: math.Sqrt(t.Variance())}
 	}
-	out := []learn.Item{item(learn.HiddenKind, "", r.MeanIfPresent(chance, w.c.loading(), nil).Cash, r.Cost)}
+	out := []learn.Item{item(learn.HiddenKind, "", w.belief.IfPresent(at, nil).Cash, r.Cost)}
 	for _, trade := range lot.Trades {
-		hours := r.MeanIfPresent(chance, w.c.loading(), map[string]float64{trade: 1}).Labour
+		hours := w.belief.IfPresent(at, map[string]float64{trade: 1}).Labour
 		out = append(out, item(learn.HoursKind, trade, hours, r.Hours[trade]))
 	}
 	return keep(out)

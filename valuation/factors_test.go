@@ -7,6 +7,7 @@ import (
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/valuation"
+	"walkline/valuation/bid"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -232,6 +233,7 @@ func TestReplayCountsWhatItRefuses(t *testing.T) {
 	var all []valuation.Replayed
 	for _, b := range []learn.Build{{ID: 1, Ending: learn.Sold, Hammer: &low}, {ID: 2, Ending: learn.Sold, Hammer: &high}, {ID: 3, Ending: learn.LostTo, Hammer: &low},
 		{ID: 4, Ending: learn.LostTo, Hammer: &high}, {ID: 5, Ending: learn.Sold}} {
+		b.Foretold = &learn.Prediction{Engine: valuation.Engine}
 		r, err := m.Replay(b, &c, k, learn.Factors{})
 		if err != nil {
 			t.Fatal(err)
@@ -260,5 +262,27 @@ func TestRescaling(t *testing.T) {
 	}
 	if r := prob.CertainTable(8000).Rescaled(1.1, 2); !r.Certain() || math.Abs(r.Mean()-8800) > 1e-9 {
 		t.Errorf("rescaled to %g", r.Mean())
+	}
+}
+
+// A case that the first engine froze is played with what was in force then: all of the shared doubt is each bidder's own, winning draws
+// nothing in, no day passes before the sale and nobody stops; a later one with what it holds.
+func TestAFrozenCaseIsPlayedWithWhatWasInForce(t *testing.T) {
+	c := doubtful(1, bid.Rules{MinProfit: usd(1500)})
+	c.Run.Scenarios = 1024
+	hammer := money.Amount(100000)
+	replayed := func(engine string) money.Amount {
+		r, err := valuation.NewMemory().Replay(learn.Build{Hammer: &hammer, Foretold: &learn.Prediction{Engine: engine}}, &c, valuation.Knowledge{}, learn.Factors{})
+		if err != nil || r.Now == nil {
+			t.Fatal(err, r)
+		}
+		return *r.Now
+	}
+	today := most(value(t, c, valuation.Knowledge{}))
+	before := c.Clone()
+	before.WaysOut, before.Resale.YearlyChange = valuation.WaysOut{}, &prob.Three{}
+	before.Market.OwnShare, before.Market.Narrowing = 1, false
+	if then := most(value(t, before, valuation.Knowledge{})); replayed(valuation.FirstEngine) != then || replayed(valuation.Engine) != today || then == today {
+		t.Errorf("first engine %d, then %d; today's %d, today %d", replayed(valuation.FirstEngine), then, replayed(valuation.Engine), today)
 	}
 }

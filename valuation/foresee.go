@@ -86,14 +86,12 @@ func (f *Foresight) whole(w *work) {
 	if f.Sunk.Invoice == nil {
 		return
 	}
-	p := w.pose()
+	p := w.finish
 	gone := w.currency.Major(f.Sunk.Bills) + f.Sunk.Labour
 	p.Cost, p.Days = raised(p.Cost, gone), raised(p.Days, float64(f.Sunk.Days))
 	bid.Find(&p) // makes it ready to be read
 	total := w.currency.Major(*f.Sunk.Invoice)
-	sell := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat
-	mean := sell - p.Allowance - prob.Mean(p.Cost) - total*(1+p.CapitalRate*prob.Mean(p.Days)/365)
-	f.Whole = &Spread{mean, p.Quantile(.1, total), p.Quantile(.9, total)}
+	f.Whole = &Spread{p.Mean(total), p.Quantile(.1, total), p.Quantile(.9, total)}
 	f.Loss = p.LossChance(total)
 }
 
@@ -108,7 +106,7 @@ func raised(xs []float64, x float64) []float64 {
 
 // ways works out what each way out brings from here on.
 func (f *Foresight) ways(w *work, o build.Otherwise) {
-	p := &w.problem
+	p := &w.finish
 	tied := 0.0 // what could be had today instead
 	asIs := Way{Name: AsIs}
 	if o.AsIs != nil {
@@ -116,7 +114,7 @@ func (f *Foresight) ways(w *work, o build.Otherwise) {
 		asIs = Way{AsIs, true, Spread{net(o.AsIs.Mean()), net(o.AsIs.Quantile(.1)), net(o.AsIs.Quantile(.9))}, 0}
 		tied = max(asIs.Spread.Mean, 0)
 	}
-	mean := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat - p.Allowance - f.ToFinish.Mean - tied*p.CapitalRate*f.Days.Mean/365
+	mean := p.Mean(0) - tied*p.CapitalRate*f.Days.Mean/365
 	finish := Way{Name: Finish, Known: true, Spread: Spread{mean, p.Quantile(.1, tied) + tied, p.Quantile(.9, tied) + tied}}
 	f.Ways = []Way{finish, asIs, w.partOut(o)}
 	f.Best = -1

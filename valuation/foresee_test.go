@@ -82,7 +82,7 @@ func TestWhatIsLeftOfACertainBuildByHand(t *testing.T) {
 func TestAnUntouchedBuildHasTheProfitOfItsBid(t *testing.T) {
 	for _, rivals := range []int{0, 4} {
 		c := uncertain(3, lossRule())
-		c.Run.WinnersAllowance, c.Market.Rivals = rivals > 0, rivals
+		c.Run.WinnersAllowance, c.Market.Rivals = rivals > 0, others(rivals)
 		untouched(t, c)
 	}
 }

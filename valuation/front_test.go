@@ -156,7 +156,7 @@ func TestMoreRivalsNeverRaiseTheBid(t *testing.T) {
 	last := money.Amount(1 << 50)
 	first := last
 	for i, rivals := range []int{0, 1, 2, 5, 12, 40} {
-		c.Market.Rivals = rivals
+		c.Market.Rivals = others(rivals)
 		got := most(value(t, c, valuation.Knowledge{}))
 		if got > last {
 			t.Errorf("%d rivals raised the bid from %d to %d", rivals, last, got)

@@ -88,7 +88,7 @@ var broken = map[string][]sample{
 	},
 	"no path of a machine": {
 		{"store/a.go", "package store\n\nconst file = \"/ho" + "me/anna/lots.db\"\n"},
-		{"README.md", "cd /wo" + "rk/main\n"},
+		{"README.md", "cd /ro" + "ot/lots\n"},
 		{"README.md", "open C:\\Us" + "ers\\anna\n"},
 	},
 	"nothing left for later": {
@@ -132,6 +132,6 @@ var sound = map[string][]sample{
 		{"store/a.go", "package store\n" + strings.Repeat("\n", longestFile-1)},
 		{"store/a.go", "package store\n\nfunc f() {\n" + strings.Repeat("\tf()\n", longestFunction-2) + "}\n"},
 	},
-	"no path of a machine":   {{"README.md", "see lots/private/past and https://example.org/home/page\n"}},
+	"no path of a machine":   {{"README.md", "see [pictures](pictures/board.png) and https://example.org/front/page\n"}},
 	"nothing left for later": {{"README.md", "TODOS of the day\n"}},
 }

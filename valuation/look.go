@@ -36,12 +36,12 @@ const standInLow, standInHigh = 0.5, 1.5
 // hammer returns the guess of the hammer price, or what stands in for it, and which of them it is.
 func (w *work) hammer() (prob.Three, string) {
 	switch {
-	case len(checks.Stops(w.items)) > 0:
+	case w.rebuilt.stopped || len(w.missing()) > 0:
 		return prob.Three{}, checks.NoBasis
 	case w.c.Market.HammerGuess != nil:
 		return *w.c.Market.HammerGuess, checks.Guess
-	case w.found.Bid != nil:
-		at := w.currency.Major(*w.found.Bid)
+	case w.rebuilt.found.Bid != nil:
+		at := w.currency.Major(*w.rebuilt.found.Bid)
 		return prob.Three{Low: standInLow * at, Likely: at, High: standInHigh * at}, checks.StandIn
 	}
 	return prob.Three{}, checks.NoBasis
@@ -49,10 +49,10 @@ func (w *work) hammer() (prob.Three, string) {
 
 // most returns the greatest money out that the rules allow, below nothing where not even a free lot would do.
 func (w *work) most(growth float64) float64 {
-	if w.found.Most >= 0 {
-		return growth * w.currency.Major(w.found.Most)
+	if w.rebuilt.found.Most >= 0 {
+		return growth * w.currency.Major(w.rebuilt.found.Most)
 	}
-	f := w.problem.Judge(w.found.Lowest)
+	f := w.rebuilt.problem.Judge(w.rebuilt.found.Lowest)
 	free := f.Mean + growth*w.currency.Major(f.Total)
 	least := money.Amount(0)
 	if w.c.Rules.MinProfit != nil {
@@ -64,14 +64,22 @@ func (w *work) most(growth float64) float64 {
 // ifThere returns what each risk costs on average when it is there: money, own hours at their rates, and its days at
 // what a day costs.
 func (w *work) ifThere() []float64 {
-	day := w.c.Time.HoldingPerDay + w.c.Time.CapitalRate/365*w.currency.Major(max(0, w.found.Most))
+	day := w.c.Time.HoldingPerDay + w.c.Time.CapitalRate/365*w.currency.Major(max(0, w.rebuilt.found.Most))
 	out := make([]float64, len(w.risks))
-	for i, r := range w.risks {
-		m := r.MeanIfPresent(w.chances[i], w.c.loading(), w.c.Labour.Rates)
+	for i := range w.risks {
+		m := w.belief.IfPresent(i, w.c.Labour.Rates)
 		out[i] = m.Cash + m.Labour + m.Days*day
 	}
 	return out
 }
 
 // findings returns the catalogue's findings, then those that only a risk of the user knows.
-func (w *work) findings() []hidden.Finding { return hidden.Findings(w.k.Risks.Findings, w.risks) }
+func (w *work) findings() []hidden.Finding {
+	all := hidden.Findings(w.k.Risks.Findings, w.risks)
+	if rate, known := w.c.rate(w.k.Risks.Currency); known && rate != 1 {
+		for i := range all {
+			all[i].Fee *= rate
+		}
+	}
+	return all
+}

@@ -17,6 +17,7 @@ type Memory struct {
 	mutex   sync.Mutex
 	scenes  *scenario.Memory
 	markets *memory.Shelf[market]
+	doubts  *memory.Shelf[market] // the same with what is not sure of the vehicle itself
 }
 
 const (
@@ -26,7 +27,7 @@ const (
 
 // NewMemory returns a memory that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{scenes: scenario.NewMemory(mostColumns), markets: memory.NewShelf[market](mostMarkets)}
+	return &Memory{scenes: scenario.NewMemory(mostColumns), markets: memory.NewShelf[market](mostMarkets), doubts: memory.NewShelf[market](mostMarkets)}
 }
 
 // Value is [Value] by way of the memory.
@@ -64,6 +65,27 @@ func (m market) answer() resale.Price {
 	p := m.price
 	p.Adjusted, p.Warnings = slices.Clone(p.Adjusted), slices.Clone(p.Warnings)
 	return p
+}
+
+// doubtful returns the fit of the case's comparables with what is not sure of the vehicle itself.
+func (m *Memory) doubtful(c Case, b resale.Beliefs, p resale.Prior) market {
+	s, d := c.subject(), c.doubt()
+	fit := m.market(c.Resale.Rows, s, b, p)
+	if d.None() {
+		return fit
+	}
+	m.doubts.Turn()
+	return m.doubts.Recall(memory.Of(c.Resale.Rows, s, b, p, d), func() (market, int) { return fit.doubted(s, d), 1 })
+}
+
+// doubted returns the fit with what is not sure of the vehicle itself.
+func (m market) doubted(s resale.Subject, d resale.Doubt) market {
+	if m.model.Err() != nil || d.None() {
+		return m
+	}
+	m.table, m.level = m.model.Doubted(s, d)
+	m.price.Mean, m.price.P10, m.price.P50, m.price.P90 = m.table.Mean(), m.table.Quantile(.1), m.table.Quantile(.5), m.table.Quantile(.9)
+	return m
 }
 
 // market returns the fit of the case's comparables.

@@ -60,6 +60,7 @@ func phi(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 func uncertain(seed int64, rules bid.Rules) valuation.Case {
 	half, third, most, mild := 0.5, 0.3, 0.7, 0.5
 	c := valuation.Defaults()
+	c.Lot.ModelYear, c.Lot.Title.Document, c.Lot.OdometerStatus = 2019, "salvage", "actual"
 	c.Currency, c.ValuedOn = "USD", "2026-11-20"
 	c.Repair.UseCatalogue, c.Hidden.UseCatalogue, c.Run.WinnersAllowance = false, false, false
 	c.Run.Seed = seed
@@ -133,7 +134,7 @@ func simulate(c valuation.Case, price prob.Table) plain {
 				hours, labour = hours+x, labour+x*c.Labour.Rates[trade]
 			}
 		}
-		days := max(lead, work/c.Time.HoursPerWeek*7) + hiddenDays + draw(c.Time.InspectionQueueDays, 0) + draw(c.Time.DaysToSell, 0)
+		days := max(lead, hours/c.Time.HoursPerWeek*7) + hiddenDays + draw(c.Time.InspectionQueueDays, 0) + draw(c.Time.DaysToSell, 0)
 		cash += draw(c.Buying.Freight, 0) + max(0, draw(c.Buying.Storage.Days, 0)-c.Buying.Storage.FreeDays)*c.Buying.Storage.PerDay + days*c.Time.HoldingPerDay
 		s.left = append(s.left, price.Quantile(rng.Float64())*(1-c.Selling.Percent)-c.Selling.Flat-cash-labour)
 		s.growth = append(s.growth, 1+c.Time.CapitalRate*days/365)
@@ -207,7 +208,10 @@ func TestWalkAwayAgreesWithPlainMonteCarlo(t *testing.T) {
 	market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold,
 		Today: c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
 	sample := simulate(c, market.Distribution())
-	bids, _ := invoice.Ladder(c.Buying.BidSteps, 2_000_000)
+	var bids []money.Amount
+	for b := c.Buying.BidSteps[0].Step; b <= 2_000_000; b = scanNext(c.Buying.BidSteps, b) {
+		bids = append(bids, b)
+	}
 	for name, rules := range cases {
 		c.Rules = rules
 		a, err := valuation.Value(c, valuation.Knowledge{Prior: prior(t)})

@@ -117,6 +117,7 @@ func TestACertainLotBreaksEvenInOnePlace(t *testing.T) {
 	c := small(1)
 	c.Resale.Guess = &prob.Three{Low: 9000, Likely: 9000, High: 9000}
 	c.Repair.Lines, c.Hidden.Risks, c.Time.CapitalRate = nil, nil, 0
+	c.Findings = map[string]string{valuation.NothingSeen: "no"}
 	c.Buying.Freight, c.Buying.Storage.PerDay, c.Time.HoldingPerDay = prob.Three{}, 0, 0
 	_, o := weigh(t, c)
 	want := 9000*(1-c.Selling.Percent) - c.Selling.Flat

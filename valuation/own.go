@@ -29,9 +29,25 @@ func (k Knowledge) With(o Own) Knowledge {
 		bad[f.ID] = true
 	}
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
-	k.Jobs.Jobs = laid(k.Jobs.Jobs, o.Jobs, func(j repair.Job) string { return j.ID }, bad)
-	k.Risks.Risks = laid(k.Risks.Risks, o.Risks, func(r hidden.Entry) string { return r.ID }, bad)
+	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, o.Currency), func(j repair.Job) string { return j.ID }, bad)
+	risks := slices.Clone(o.Risks)
+	for i := range risks {
+		risks[i].Currency = o.Currency
+	}
+	k.Risks.Risks = laid(k.Risks.Risks, risks, func(r hidden.Entry) string { return r.ID }, bad)
 	return k
+}
+
+// renamed returns the jobs that have no fault under the ids that they have now, in the shop's currency.
+func renamed(jobs []repair.Job, bad map[string]bool, currency string) []repair.Job {
+	var out []repair.Job
+	for _, j := range jobs {
+		if !bad[j.ID] {
+			j.ID, j.Currency = lot.JobID(j.ID), currency
+			out = append(out, j)
+		}
+	}
+	return out
 }
 
 // laid returns the starter's entries with the shop's over them.

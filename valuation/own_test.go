@@ -1,10 +1,13 @@
 package valuation_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"walkline/store/casefile"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
@@ -72,5 +75,37 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 		if with.Jobs.Jobs[0].Materials.Likely != 100 || with.Risks.Risks[0].Chance.B != 3 || !strings.HasSuffix(with.Risks.Findings[0].Text, "uneven?") {
 			t.Errorf("%s: an entry with a fault is used", want)
 		}
+	}
+}
+
+// Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it is called now, and
+// leave the risk alone. What an older build noted of the id speaks of both, as it did.
+func TestFormerIDsOfJobsAreRead(t *testing.T) {
+	k := shipped(t)
+	old := `{"format":"walkline-case/1","currency":"USD","valued_on":"2026-11-20","damage":[{"area":"water","extent":"functional","depth":"skin"}],
+ "repair":{"lines":[{"id":"flood_connectors","job":"mine","removed":true},{"id":"flood_bearings","job":"mine too"}]},
+ "hidden":{"risks":[{"id":"flood_connectors","name":"harness","chance":{"a":1,"b":1}}]},
+ "resale":{"guess":{"low":9000,"likely":10000,"high":11000}},"buying":{"bid_steps":[{"from":0,"step":25}]},"rules":{"min_profit":1500}}`
+	c, faults := casefile.Read([]byte(old))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	count := map[string]int{}
+	for _, l := range valuation.Plan(c, k) {
+		count[l.ID]++
+	}
+	for _, r := range valuation.Risks(c, k) {
+		count[r.ID]++
+	}
+	if count["flood_connectors_clean"] != 0 || count["flood_bearings_grease"] != 1 || count["flood_connectors"] != 1 || count["flood_bearings"] > 1 {
+		t.Errorf("lines and risks by id: %v", count)
+	}
+	own := k.With(valuation.Own{Jobs: []repair.Job{{Line: repair.Line{ID: "flood_bearings", Job: "ours"}}}})
+	if len(own.Jobs.Jobs) != len(k.Jobs.Jobs) || !slices.ContainsFunc(own.Jobs.Jobs, func(j repair.Job) bool { return j.ID == "flood_bearings_grease" && j.Job == "ours" }) {
+		t.Errorf("%d jobs with an own entry of a former id, %d without", len(own.Jobs.Jobs), len(k.Jobs.Jobs))
+	}
+	b := build.Build{Done: []string{"flood_bearings"}}
+	if !b.IsDone("flood_bearings_grease") || !b.IsDone("flood_bearings") || (build.Build{Done: []string{"flood_bearings_grease"}}).IsDone("flood_bearings") {
+		t.Error("finishing the job and finishing the risk are not told apart")
 	}
 }

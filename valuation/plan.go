@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"walkline/valuation/hidden"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
@@ -32,7 +33,7 @@ func Risks(c Case, k Knowledge) []RiskFigure {
 	w := work{c: c, k: k}
 	w.risks = factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
 	out := make([]RiskFigure, len(w.risks))
-	for i, chance := range w.posteriors() {
+	for i, chance := range hidden.After(w.risks, c.Findings, c.loading()).Chances {
 		r := w.risks[i]
 		out[i] = RiskFigure{ID: r.ID, Name: r.Name, Chance: chance, Why: r.Why, Caution: r.Caution}
 	}

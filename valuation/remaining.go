@@ -72,7 +72,7 @@ func (r *rest) line(l repair.Line) repair.Line {
 func (r *rest) paidFor(line string) map[string]float64 {
 	paid := map[string]float64{}
 	for _, x := range r.b.Receipts {
-		if x.Line == line {
+		if lot.SameWork(x.Line, line) {
 			paid[x.Kind] += r.currency.Major(x.Amount)
 		}
 	}

@@ -1,10 +1,10 @@
 package valuation
 
 import (
-	"math"
 	"slices"
 
 	"walkline/valuation/checks"
+	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
@@ -17,23 +17,23 @@ func (w *work) answer() Answer {
 			a.NoCeiling = append(a.NoCeiling, c.Rule)
 		}
 	}
-	stops := checks.Stops(w.items)
 	at := w.found.Lowest
-	switch {
-	case len(stops) > 0:
-		a.Decision, a.BindingRule, a.Reasons = "do_not_bid", Stopped, stops
-	case w.found.Bid == nil:
-		a.Decision, a.Reasons = "do_not_bid", w.refusal()
-	default:
-		at = *w.found.Bid
+	switch walk := w.options[w.best].walk(); {
+	case walk != nil:
+		at = *walk
 		a.WalkAway = &at
 		a.Reasons = w.grounds()
+	case w.options[w.best].stopped:
+		a.Decision, a.BindingRule, a.Reasons = "do_not_bid", Stopped, checks.Stops(w.items)
+	default:
+		a.Decision, a.Reasons = "do_not_bid", w.refusal()
 	}
+	a.Exits, a.Winning = w.exits(), w.winning(a.WalkAway)
 	a.Warnings = w.warnings()
 	a.Resale = w.market.answer()
 	a.Repair = w.repairFigures()
 	a.Hidden = w.hiddenFigures()
-	a.Days, a.Hours, a.Labour = spread(w.played.Days), spread(w.played.Hours), spread(w.played.Labour)
+	a.Days, a.Hours, a.Labour = spread(w.problem.Days), spread(w.problem.Hours), spread(w.problem.Labour)
 	inv := w.c.Buying.Total(at, w.currency)
 	a.Acquisition = Acquisition{Bid: at, Lines: inv.Lines, Total: inv.Total}
 	a.Waterfall = w.waterfall(at, inv.Total, a.WalkAway != nil)
@@ -41,6 +41,9 @@ func (w *work) answer() Answer {
 	a.Ladder = w.ladder(at)
 	a.Drivers = w.drivers(inv.Total)
 	a.Checklist, a.Looks, a.TotalLoss = w.items, w.looks, w.totalLoss()
+	if missing := w.missing(); len(missing) > 0 {
+		a.unready(missing)
+	}
 	return a
 }
 
@@ -71,29 +74,6 @@ func (w *work) hiddenFigures() HiddenFigures {
 	return f
 }
 
-// waterfall returns the bars from the resale price to the bid: every bar but the profit is an expected figure rounded to
-// the minor unit, the profit is what is left, so that the bars add up exactly.
-func (w *work) waterfall(at, total money.Amount, buys bool) []Bar {
-	m := w.problem.Means(at)
-	o := w.played
-	cost := func(name string, x float64) Bar { return Bar{name, -w.currency.FromMajor(x)} }
-	bars := []Bar{
-		{"Resale", w.currency.FromMajor(m.Resale)}, cost("Selling", m.Selling), cost("Repair", prob.Mean(o.Repair)),
-		cost("Hidden damage", prob.Mean(o.Hidden)), cost("Freight", prob.Mean(o.Freight)), cost("Storage", prob.Mean(o.Storage)),
-		cost("Holding", prob.Mean(o.Holding)), cost("Capital", m.Capital), cost("Winner's allowance", m.Allowance),
-		{"Fees and tax", at - total},
-	}
-	left := -at
-	for _, b := range bars {
-		left += b.Amount
-	}
-	last := "Walk-away bid"
-	if !buys {
-		last = "Lowest legal bid"
-	}
-	return append(bars, Bar{"Expected profit", -left}, Bar{last, at})
-}
-
 // profit returns the figures at a bid; its mean is the waterfall's, to the minor unit.
 func (w *work) profit(at, total money.Amount, bars []Bar) Profit {
 	f := w.problem.Judge(at)
@@ -106,38 +86,26 @@ func (w *work) profit(at, total money.Amount, bars []Bar) Profit {
 // rungs is about how many bids the ladder shows.
 const rungs = 16
 
-// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbours among them.
+// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbours among them: to 1.3 times at,
+// and at least to half of the likely price.
 func (w *work) ladder(at money.Amount) []Rung {
-	legal := w.legal(at)
-	k, _ := slices.BinarySearch(legal, at)
-	stride := max(1, len(legal)/rungs)
-	var out []Rung
-	for i, b := range legal {
-		if i == 0 || i == len(legal)-1 || i%stride == 0 || i >= k-1 && i <= k+1 {
-			f := w.problem.Judge(b)
-			out = append(out, Rung{Bid: b, Acquisition: f.Total, MeanProfit: f.Mean, LossChance: f.LossChance,
-				WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour, Holds: f.Holds})
-		}
+	steps := w.c.Buying.BidSteps
+	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
+	_, count := invoice.Stand(steps, top)
+	_, k := invoice.Stand(steps, at)
+	places := []int64{1, count, k - 1, k, k + 1}
+	for n, stride := int64(1), max(1, count/rungs); n <= count; n += stride {
+		places = append(places, n)
 	}
-	return out
-}
-
-// drivers returns the shares of the profit's variance, largest first; what is below half a percent stands together.
-func (w *work) drivers(total money.Amount) []Driver {
-	sell := 1 - w.c.Selling.Percent
-	sd := w.problem.Resale.SD() * sell
-	perDay := w.currency.Major(total) * w.c.Time.CapitalRate / 365
-	var out []Driver
-	rest := 0.0
-	for _, s := range w.played.Shares(sd*sd, perDay) {
-		if math.Abs(s.Part) < 0.005 {
-			rest += s.Part
+	slices.Sort(places)
+	var out []Rung
+	for _, n := range slices.Compact(places) {
+		if n < 1 || n > count {
 			continue
 		}
-		out = append(out, Driver{s.Name, s.Part})
-	}
-	if rest != 0 {
-		out = append(out, Driver{"Everything else", rest})
+		f := w.problem.Judge(invoice.Nth(steps, n))
+		out = append(out, Rung{Bid: f.Bid, Acquisition: f.Total, MeanProfit: f.Mean, LossChance: f.LossChance,
+			WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour, Holds: f.Holds})
 	}
 	return out
 }

@@ -123,7 +123,7 @@ func scan(c valuation.Case) scanned {
 		hiddenDays = add(hiddenDays, rat(r.Days.Likely))
 	}
 	labour = mul(hours, rat(c.Labour.Rates["body"]))
-	days := mul(work, big.NewRat(7, 1))
+	days := mul(hours, big.NewRat(7, 1))
 	days.Quo(days, rat(c.Time.HoursPerWeek))
 	if lead.Cmp(days) > 0 {
 		days = lead
@@ -185,7 +185,7 @@ func certain(rng *rand.Rand) valuation.Case {
 		{From: *amount(4000, 9000), Step: money.Amount(2500 * (1 + rng.IntN(8)))}}
 	c.Buying.Terms = terms(rng, amount)
 	c.Rules = someRules(rng, amount)
-	c.Market.Rivals = rng.IntN(6)
+	c.Market.Rivals = others(rng.IntN(6))
 	c.Run.Scenarios = 256
 	return c
 }

@@ -1,21 +1,18 @@
 package valuation
 
 import (
-	"math"
-
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
-	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
 	"walkline/valuation/scenario"
 )
 
 // Engine names this version of the arithmetic; a frozen prediction carries it.
-const Engine = "walkline-engine/1"
+const Engine = "walkline-engine/2"
 
 // Knowledge is what the engine knows beside the case: the catalogues and the market's prior. It is data, given from outside.
 type Knowledge struct {
@@ -27,7 +24,7 @@ type Knowledge struct {
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
 // cent. Limits: c.Check() has found no fault, and comparables that lie in a file have been read into the rows.
-// Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price.
+// Errors: resale.ErrUnknown when neither the rows nor a guess can carry a price; hidden.ErrTied when too many findings hang together.
 // Source: the order of the steps is that of the package comment.
 func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k) }
 
@@ -36,16 +33,19 @@ func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
 	w.lines = factored(w.plan(), w.c.learned())
 	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
-	w.chances = w.posteriors()
+	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
+	if err := w.belief.Err(); err != nil {
+		return err
+	}
+	w.chances = w.belief.Chances
 	w.items = w.list()
-	w.market = m.market(w.c.Resale.Rows, w.c.subject(), w.c.beliefs(w.currency), w.k.Prior)
+	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
 	w.market = w.market.factored(w.c.learned().Resale)
 	w.played = m.scenes.Play(w.scene())
-	w.problem = w.pose()
-	w.found = bid.Find(&w.problem)
+	w.decide(m)
 	w.look()
 	return nil
 }
@@ -57,12 +57,19 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
-	chances  []float64
+	belief   hidden.Posterior
+	chances  []float64 // of the risks, after the findings
 	items    []checks.Item
 	market   market
 	played   scenario.Outcome
-	problem  bid.Problem
-	found    bid.Answer
+	grows    growing
+	finish   bid.Problem // the rebuild, finished whatever is found
+	stops    stopping
+	rebuilt  option      // the rebuild, with the option to stop where it is taken
+	options  []option    // the plans, in their order
+	best     int         // of the options
+	problem  bid.Problem // of the best plan
+	found    bid.Answer  // of the best plan
 	looks    checks.Looks
 }
 
@@ -72,7 +79,7 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage)
+	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -81,12 +88,7 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return hidden.Raise(w.c.Hidden.Risks, known, w.c.Lot, w.c.Damage)
-}
-
-// posteriors returns the chances of the risks after the findings.
-func (w *work) posteriors() []float64 {
-	return hidden.Chances(w.risks, w.c.Findings)
+	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
@@ -115,7 +117,7 @@ func (c Case) subject() resale.Subject {
 	if s.Brand == "" {
 		s.Brand = "rebuilt"
 	}
-	if c.Lot.Odometer != nil && !c.Lot.Misread() {
+	if c.Lot.Odometer != nil {
 		miles := float64(*c.Lot.Odometer)
 		s.Mileage = &miles
 	}
@@ -131,33 +133,11 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,
 			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))},
 		N: c.Run.Scenarios, Seed: c.Run.Seed,
 	}
-}
-
-// pose puts the scenarios, the price and the terms together as the question of the bid.
-func (w *work) pose() bid.Problem {
-	c, o := w.c, w.played
-	return bid.Problem{
-		Cost: o.Cost, Days: o.Days, Cash: o.Cash, Hours: o.Hours, Labour: o.Labour,
-		Resale: w.market.table, SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat,
-		CapitalRate: c.Time.CapitalRate, Allowance: w.allowance(),
-		Terms: c.Buying.Terms, Steps: c.Buying.BidSteps, Currency: w.currency, Rules: c.Rules,
-	}
-}
-
-// allowance returns the winner's allowance: the shared standard deviation of what the lot is worth before it is bought,
-// times the constant for the number of bidders, the buyer being one of them. Units: money. Source: Milgrom and Weber 1982.
-func (w *work) allowance() float64 {
-	if !w.c.Run.WinnersAllowance {
-		return 0
-	}
-	market := w.market.level * (1 - w.c.Selling.Percent)
-	shared := math.Sqrt(market*market + w.played.SharedVariance())
-	return shared * prob.WinnersConstant(w.c.Market.Rivals+1)
 }

@@ -203,7 +203,7 @@ func dump(c valuation.Case, k valuation.Knowledge, a valuation.Answer) map[strin
 		"storage_days": c.Buying.Storage.Days, "storage_free": c.Buying.Storage.FreeDays, "storage_per_day": c.Buying.Storage.PerDay,
 		"hours_per_week": c.Time.HoursPerWeek, "holding_per_day": c.Time.HoldingPerDay, "inspection_queue": c.Time.InspectionQueueDays,
 		"days_to_sell": c.Time.DaysToSell, "capital_rate": c.Time.CapitalRate, "sell_percent": c.Selling.Percent, "sell_flat": c.Selling.Flat,
-		"rivals": c.Market.Rivals, "resale_chances": chances, "resale_values": values, "resale_level": level,
+		"rivals": *c.Market.Rivals, "resale_chances": chances, "resale_values": values, "resale_level": level,
 		"bids": bids, "total": major(a.Acquisition.Total),
 		"rules": map[string]any{"min_profit": major(*r.MinProfit), "min_margin": *r.MinMargin, "max_loss_chance": *r.MaxLossChance,
 			"max_worst_tenth_loss": major(*r.MaxWorstTenthLoss), "min_per_hour": major(*r.MinPerHour), "max_cash": major(*r.MaxCash), "max_days": *r.MaxDays}}

@@ -8,7 +8,6 @@ import (
 	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 )
 
 // Stopped stands in the place of the binding rule where a stop forbids every bid.
@@ -24,14 +23,16 @@ var RuleWords = map[string]string{
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
 	Stopped:               "a stop: see Checks",
+	Unready:               "what is still missing",
 }
 
 // grounds says why the walk-away bid is where it is.
 func (w *work) grounds() []string {
 	at := *w.found.Bid
 	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
-	return []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
+	out := []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
 		RuleWords[w.found.Binding], w.limit(w.found.Binding), w.currency.Show(at), w.currency.Group(next.Bid), w.figure(w.found.Binding, next))}
+	return append(out, w.planWords()...)
 }
 
 // refusal says why no bid can be made.
@@ -106,19 +107,20 @@ func (w *work) warnings() []string {
 		out = append(out, fmt.Sprintf("The fee schedule is not even: %s breaks a rule while the higher bid %s holds them all.",
 			w.currency.Show(g.Fails), w.currency.Show(g.Passes)))
 	}
-	if !w.found.Whole {
-		out = append(out, fmt.Sprintf("The bid steps are so fine that only the first %d legal bids were looked at.", invoice.MostBids))
-	}
 	for _, i := range checks.Contradictions(w.inQuestion()) {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
+	out = append(out, w.stopDoubts()...)
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}
+	if w.c.Run.WinnersAllowance && w.c.Market.Rivals == nil {
+		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
+	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
-			w.money(w.problem.Allowance), w.c.Market.Rivals))
+			w.money(w.problem.Allowance), w.c.Market.rivals()))
 	}
 	return out
 }
@@ -133,13 +135,11 @@ func (w *work) unused() []string {
 	for _, i := range w.items {
 		known[i.ID] = true
 	}
+	known[NothingSeen] = true
 	for _, id := range sortedKeys(w.c.Findings) {
 		if !known[id] {
 			out = append(out, fmt.Sprintf("The finding %q informs no risk of this lot and changes nothing.", id))
 		}
-	}
-	if w.c.Repair.UseCatalogue && w.k.Jobs.Currency != w.c.Currency || w.c.Hidden.UseCatalogue && w.k.Risks.Currency != w.c.Currency {
-		out = append(out, fmt.Sprintf("The catalogue's figures are in %s and are taken as if they were %s: enter your own.", w.k.Jobs.Currency, w.c.Currency))
 	}
 	return out
 }
@@ -148,13 +148,15 @@ func (w *work) unused() []string {
 func (w *work) uncounted() []string {
 	var out []string
 	l := w.c.Lot
+	for _, n := range w.c.Needs() {
+		if w.c.byHand() {
+			out = append(out, "Still missing, which a lot that the catalogues figure gets no bid without: "+n.Text)
+		}
+	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
 	}
-	if l.Misread() {
-		out = append(out, "The odometer statement says that the reading is not the mileage: the price is that of a vehicle whose mileage nobody knows, with the wider range of one. "+
-			"What a buyer takes off for the statement itself is not in it: lower the guess, or tick such comparables only.")
-	}
+	out = append(out, w.discounted()...)
 	return append(out, w.staleQuotes()...)
 }
 
@@ -196,11 +198,4 @@ func (w *work) unpaid() []string {
 		}
 	}
 	return out
-}
-
-// legal returns the legal bids that the ladder may show: to 1.3 times at, and at least to half of the likely price.
-func (w *work) legal(at money.Amount) []money.Amount {
-	top := max(at+at*3/10, w.currency.FromMajor(w.problem.Resale.Quantile(.5)/2))
-	bids, _ := invoice.Ladder(w.c.Buying.BidSteps, top)
-	return bids
 }

@@ -28,10 +28,11 @@ func TestTheBenchSetsWhatANewLotBeginsWith(t *testing.T) {
 	}
 	s.press(fyne.Key5)
 	s.wants(t, "The terms of this lot are the Bench's.")
-	s.window.Do(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = 9 }))
+	others := 9
+	s.window.Do(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = &others }))
 	s.wants(t, "not the Bench's in: who else bids.")
 	s.tap(t, "Take the Bench's terms")
-	if got := s.kept(t, id).Market.Rivals; got != 4 {
+	if got, _ := s.kept(t, id).Market.Others(); got != 4 {
 		t.Errorf("with the Bench's terms %d rivals", got)
 	}
 	s.press(fyne.KeyK)

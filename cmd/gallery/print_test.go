@@ -84,7 +84,7 @@ func TestTheRebuiltFileIsSaved(t *testing.T) {
 	s.wants(t, "First open the build that the file is for.")
 	s.window.Do(desk.MarkLot(id, lot.Won))
 	s.press(fyne.KeyU)
-	s.window.OpenBuild(id)
+	s.window.Do(desk.ShowBuild(id))
 	s.press(fyne.KeyP, fyne.KeyModifierShift)
 	path := seen.All[*widgets.TextEntry](s.top())[0]
 	if want := "lot 27 Kettrick Dunlin rebuilt inspection.pdf"; filepath.Base(path.Text) != want {

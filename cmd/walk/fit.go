@@ -83,9 +83,9 @@ func readSubject(data []byte) (subjectFile, []casefile.Fault) {
 			faults = append(faults, casefile.Fault{Key: key, Value: fmt.Sprint(value), Want: want})
 		}
 	}
-	unless(s.ModelYear >= 1900 && s.ModelYear <= 2200, "model_year", s.ModelYear, "the model year, from 1900 to 2200")
+	unless(s.ModelYear >= lot.FirstModelYear && s.ModelYear <= lot.LastModelYear, "model_year", s.ModelYear, "the model year, from 1900 to 2200")
 	unless(s.Unit == "mi" || s.Unit == "km", "mileage_unit", s.Unit, "mi or km")
-	unless(s.Mileage == nil || *s.Mileage >= 0 && *s.Mileage <= 2e6, "mileage", deref(s.Mileage), "a mileage from 0 to 2000000")
+	unless(s.Mileage == nil || *s.Mileage >= 0 && *s.Mileage <= lot.MostMileage, "mileage", deref(s.Mileage), "a mileage from 0 to 2000000")
 	unless(s.Condition == nil || *s.Condition >= 1 && *s.Condition <= 5, "condition", deref(s.Condition), "a number from 1 (poor) to 5 (as new)")
 	d, a := s.BrandDiscount, s.AskedToSold
 	unless(d.Ordered() && d.Low >= 0 && d.High < 1, "brand_discount", d, "low, likely and high in this order, fractions from 0 to below 1")

@@ -13,12 +13,15 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p := page{currency: a.Currency}
 	p.cur, _ = money.Lookup(a.Currency)
 	p.verdict(c, a)
+	p.exits(a)
 	p.list("Reasons", a.Reasons)
 	p.ceilings(a)
 	p.figures(a)
-	p.waterfall(a)
-	p.ladder(a)
-	p.drivers(a)
+	if len(a.Needs) == 0 {
+		p.waterfall(a)
+		p.ladder(a)
+		p.drivers(a)
+	}
 	p.list("Warnings", a.Warnings)
 	p.checks(a)
 	p.totalLoss(a)
@@ -41,6 +44,10 @@ func (p *page) whole(x float64) string { return p.cur.Whole(x) }
 func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	l := c.Lot
 	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate, strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
+	if len(a.Needs) > 0 {
+		p.line("\n  NO BID YET\n")
+		return
+	}
 	if a.WalkAway == nil {
 		p.line("\n  DO NOT BID\n")
 		return
@@ -49,6 +56,28 @@ func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean), valuation.RuleWords[a.BindingRule])
 	if a.Profit.PerHour != nil {
 		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean, a.Days.Mean, a.Days.P90)
+	}
+}
+
+// exits says what each plan may bid, where to stop, and how the bid does against the guess of the hammer price.
+func (p *page) exits(a valuation.Answer) {
+	if len(a.Plans) > 1 {
+		for _, plan := range valuation.Plans {
+			if bid, priced := a.Plans[plan]; priced {
+				most := "do not bid"
+				if bid != nil {
+					most = p.cur.Show(*bid)
+				}
+				p.line("  plan %-32s %s", valuation.PlanWords[plan]+":", most)
+			}
+		}
+	}
+	if a.StopLine != nil {
+		p.line("  stop line %s still to spend (%.1f %% of cases; then %s), worth %s of the bid", p.whole(*a.StopLine), 100*a.StopChance,
+			valuation.PlanWords[a.StopWay], p.cur.Show(a.WayOutWorth))
+	}
+	if a.WinChance != nil {
+		p.line("  chance to win %.1f %%, expected gain of bidding up to it %s", 100**a.WinChance, p.whole(*a.ExpectedGain))
 	}
 }
 
@@ -90,6 +119,9 @@ func (p *page) figures(a valuation.Answer) {
 	row("Resale price", a.Resale.P10, a.Resale.Mean, a.Resale.P90)
 	row("Repair", a.Repair.P10, a.Repair.Mean, a.Repair.P90)
 	row("Hidden damage", a.Hidden.P10, a.Hidden.Mean, a.Hidden.P90)
+	if len(a.Needs) > 0 {
+		return
+	}
 	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
 	p.line("of which own labour %s", p.whole(a.Labour.Mean))
 }

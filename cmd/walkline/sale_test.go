@@ -44,6 +44,7 @@ func TestASaleByKeyboard(t *testing.T) {
 
 // editALine goes to the first line's fields by Enter, changes its name and takes that back.
 func (s *screen) editALine() {
+	s.walkAway() // the lines stand there with it
 	lines := len(s.lotCase().Repair.Lines)
 	s.keys("ctrl+3", "Down", "Return", "End")
 	s.typed("s")

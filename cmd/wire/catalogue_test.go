@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/ui/desk"
 	"walkline/valuation"
 )
 
@@ -12,9 +13,9 @@ import (
 func TestTheWholeCatalogueCanBeKeptAsOnesOwn(t *testing.T) {
 	d, _ := open(t)
 	s := d.Load(t.Context())
-	s = d.EditOwn(t.Context(), s, "all", func(o *valuation.Own) {
+	s = d.Do(t.Context(), s, desk.EditOwn("all", func(o *valuation.Own) {
 		o.Jobs, o.Risks, o.Findings = d.Know.Jobs.Jobs, d.Know.Risks.Risks, d.Know.Risks.Findings
-	})
+	}))
 	if s.Trouble != "" || len(s.OwnFaults) > 0 {
 		t.Fatal(s.Trouble, s.OwnFaults)
 	}

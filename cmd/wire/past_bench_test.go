@@ -2,7 +2,6 @@ package wire_test
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"testing"
@@ -10,6 +9,7 @@ import (
 
 	"walkline/cmd/wire"
 	"walkline/store"
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
@@ -32,8 +32,7 @@ func lifetime(b *testing.B, builds int) (path string) {
 		b.Fatal(err)
 	}
 	defer file.Close()
-	book := wire.Book{Store: file}
-	d, err := wire.NewDesk(book)
+	d, err := wire.NewDesk(file)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -47,10 +46,6 @@ func lifetime(b *testing.B, builds int) (path string) {
 		b.Fatal(err)
 	}
 	for i := range builds {
-		id, err := book.Add(ctx, c)
-		if err != nil {
-			b.Fatal(err)
-		}
 		price := figures.Money.Resale
 		came := build.Build{Outcome: build.Sold, Hammer: &figures.At, Charges: []build.Charge{{Name: "Fees", Amount: figures.Money.Fees}},
 			Dates: build.Dates{Bought: "2026-01-05", Sold: lot.Date(fmt.Sprintf("2026-%02d-%02d", 4+i%4, 1+i%28))}, Sale: build.Sale{Price: &price}}
@@ -60,7 +55,13 @@ func lifetime(b *testing.B, builds int) (path string) {
 				came.Hours = append(came.Hours, build.Work{Date: "2026-02-02", Trade: "body", Line: l.Line, Hours: 1.5})
 			}
 		}
-		if err := errors.Join(book.Predict(ctx, id, c, v.Answer, figures), book.SetState(ctx, id, lot.Won), book.SaveBuild(ctx, id, "came", came)); err != nil {
+		added, err := file.Do(ctx, book.Step{Subject: book.Buys, New: []book.New{{State: lot.Won, Case: c, Build: came}}})
+		if err != nil {
+			b.Fatal(err)
+		}
+		same := book.Lot{ID: added.Lots[0]}
+		freeze := book.Change{Before: same, After: same, Freeze: &book.Prediction{Case: c, Answer: v.Answer, Figures: figures}}
+		if _, err := file.Do(ctx, book.Step{Subject: book.Buys, Lots: []book.Change{freeze}}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -93,11 +94,11 @@ func openAndTune(b *testing.B, path string, builds int) (listed, learned time.Du
 		b.Fatal(err)
 	}
 	defer file.Close()
-	d, err := wire.NewDesk(wire.Book{Store: file})
+	d, err := wire.NewDesk(file)
 	if err != nil {
 		b.Fatal(err)
 	}
-	s := d.Go(ctx, d.Load(ctx), desk.Builds)
+	s := d.Do(ctx, d.Load(ctx), desk.Go(desk.Builds))
 	listed, start = time.Since(start), time.Now()
 	r, err := d.Learn(ctx, s.Bought)
 	if err != nil || r.Judged.Buys != builds || len(r.Proposals) == 0 {

@@ -15,11 +15,11 @@ func TestTheShopIsKeptWholeInTheStore(t *testing.T) {
 	if faults := s.Shop.Faults(); len(faults) > 0 {
 		t.Fatalf("the starter's shop has the faults %v", faults)
 	}
-	s = d.EditShop(t.Context(), s, "yard", func(shop *desk.Shop) {
+	s = d.Do(t.Context(), s, desk.EditShop("yard", func(shop *desk.Shop) {
 		shop.Yards = []desk.Yard{{Sale: "Harrow Flats yard", Buying: valuation.Copy(shop.Buying)}}
 		shop.Rules.MaxDays = nil
 		shop.Yards[0].Buying.Fixed[0].Amount++
-	})
+	}))
 	again := d.Load(t.Context())
 	if s.Trouble != "" || !reflect.DeepEqual(desk.Differing(again.Shop.Onto(valuation.Defaults()), s.Shop.Onto(valuation.Defaults())), []string(nil)) ||
 		len(again.Shop.Yards) != 1 || again.Shop.Yards[0].Buying.Fixed[0].Amount != s.Shop.Yards[0].Buying.Fixed[0].Amount {
@@ -29,13 +29,13 @@ func TestTheShopIsKeptWholeInTheStore(t *testing.T) {
 
 func TestACurrencyWithoutCentsRefusesFiguresThatHaveThem(t *testing.T) {
 	d, _ := open(t)
-	s := d.SetCurrency(t.Context(), d.Load(t.Context()), "JPY")
+	s := d.Do(t.Context(), d.Load(t.Context()), desk.SetCurrency("JPY"))
 	if s.Trouble != "" || s.Shop.Buying.BidSteps[0].Step != 25 {
 		t.Fatalf("%q: a step of 25.00 is %d yen", s.Trouble, s.Shop.Buying.BidSteps[0].Step)
 	}
-	s = d.SetCurrency(t.Context(), s, "USD")
-	s = d.EditShop(t.Context(), s, "fee", func(shop *desk.Shop) { shop.Buying.Fixed[0].Amount = 7550 })
-	after := d.SetCurrency(t.Context(), s, "JPY")
+	s = d.Do(t.Context(), s, desk.SetCurrency("USD"))
+	s = d.Do(t.Context(), s, desk.EditShop("fee", func(shop *desk.Shop) { shop.Buying.Fixed[0].Amount = 7550 }))
+	after := d.Do(t.Context(), s, desk.SetCurrency("JPY"))
 	if !strings.Contains(after.Trouble, "fixed[0].amount") || after.Shop.Currency != "USD" {
 		t.Errorf("%q, now in %s", after.Trouble, after.Shop.Currency)
 	}

@@ -6,11 +6,12 @@ import (
 	"testing"
 
 	"walkline/store"
+	"walkline/ui/desk"
 )
 
 func TestABackupIsMadeAndMadeReadyThroughTheDesk(t *testing.T) {
 	d, book := open(t)
-	s := d.LoadDemo(t.Context(), d.Load(t.Context()))
+	s := d.Do(t.Context(), d.Load(t.Context()), desk.LoadDemo())
 	if s.Keeping.Path != book.Path() || s.Keeping.Staged {
 		t.Fatalf("%+v", s.Keeping)
 	}
@@ -22,7 +23,7 @@ func TestABackupIsMadeAndMadeReadyThroughTheDesk(t *testing.T) {
 	if !s.Keeping.Staged || !strings.Contains(s.Notice, "starts next") {
 		t.Errorf("%q %q", s.Notice, s.Trouble)
 	}
-	if s = d.Unstage(t.Context(), s); s.Keeping.Staged || s.Trouble != "" {
+	if s = d.Do(t.Context(), s, desk.Unstage()); s.Keeping.Staged || s.Trouble != "" {
 		t.Errorf("%+v %q", s.Keeping, s.Trouble)
 	}
 	s = d.Staged(s, book.Path(), d.StageRestore(t.Context(), book.Path()))

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"walkline/cmd/wire"
+	"walkline/cmd/wire/trial"
 	"walkline/store"
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -20,16 +21,8 @@ import (
 // open returns a desk over a store in a file of its own.
 func open(t *testing.T) (*desk.Desk, *store.Store) {
 	t.Helper()
-	book, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "walkline.db"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := book.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	d, err := wire.NewDesk(wire.Book{Store: book})
+	book := trial.Store(t)
+	d, err := wire.NewDesk(book)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,7 +31,7 @@ func open(t *testing.T) (*desk.Desk, *store.Store) {
 
 func TestDemoSaleIsValuedOnTheBoard(t *testing.T) {
 	d, _ := open(t)
-	s := d.LoadDemo(context.Background(), d.Load(context.Background()))
+	s := d.Do(t.Context(), d.Load(t.Context()), desk.LoadDemo())
 	if s.Trouble != "" || len(s.Entries) != 3 {
 		t.Fatal(s.Trouble, len(s.Entries))
 	}
@@ -52,26 +45,24 @@ func TestDemoSaleIsValuedOnTheBoard(t *testing.T) {
 }
 
 func TestALotThatIsBidOnHasItsPredictionFrozen(t *testing.T) {
-	ctx := context.Background()
+	ctx := t.Context()
 	d, book := open(t)
-	s := d.LoadDemo(ctx, d.Load(ctx))
+	s := d.Do(ctx, d.Load(ctx), desk.LoadDemo())
 	id := s.Entries[0].ID
-	s = d.SetState(ctx, s, id, lot.Bid)
-	frozen, err := book.Predictions(ctx, id)
-	if err != nil || s.Trouble != "" || len(frozen) != 1 || frozen[0].Engine != valuation.Engine {
-		t.Fatal(frozen, err, s.Trouble)
-	}
-	s = d.Edit(ctx, d.OpenLot(ctx, s, id), "model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })
-	again, err := book.Predictions(ctx, id)
-	if err != nil || len(again) != 1 || again[0].Case.Lot.ModelYear != 2019 {
-		t.Errorf("an edit reached the frozen prediction: %v %v", again, err)
+	for _, a := range []desk.Action{desk.MarkLot(id, lot.Bid), desk.OpenLot(id), desk.EditLot("model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })} {
+		if s = d.Do(ctx, s, a); s.Trouble != "" {
+			t.Fatal(s.Trouble)
+		}
+		if frozen, doubts, err := book.FrozenCases(ctx); err != nil || len(frozen) != 1 || frozen[id].Lot.ModelYear != 2019 {
+			t.Errorf("%q: frozen are %d, of %d, %v %v", a.Words(), len(frozen), frozen[id].Lot.ModelYear, doubts, err)
+		}
 	}
 }
 
 func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 	ctx := context.Background()
 	d, _ := open(t)
-	s := d.NewLot(ctx, d.Load(ctx))
+	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
 	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", "prices", "midsize2009_public.csv"))
 	if err != nil {
 		t.Fatal(err)
@@ -94,7 +85,7 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	ctx := context.Background()
 	d, _ := open(t)
-	s := d.NewLot(ctx, d.Load(ctx))
+	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
 	sheet, err := d.OpenSheet(ctx, []byte("what;km;when\n12.500;95.300;03.11.2026\n-5;80.000;12.11.2026\n"), "USD")
 	if err != nil {
 		t.Fatal(err)
@@ -133,7 +124,7 @@ func TestATableInAnotherCurrencyIsRefused(t *testing.T) {
 func TestPhotosAreKeptBesideTheStore(t *testing.T) {
 	ctx := context.Background()
 	d, book := open(t)
-	s := d.NewLot(ctx, d.Load(ctx))
+	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
 	var data bytes.Buffer
 	if err := png.Encode(&data, image.NewGray(image.Rect(0, 0, 40, 30))); err != nil {
 		t.Fatal(err)
@@ -143,16 +134,16 @@ func TestPhotosAreKeptBesideTheStore(t *testing.T) {
 		t.Fatal(err)
 	}
 	id := s.Open.ID
-	s = d.AddPhotos(ctx, s, id, desk.Kept{Photos: []lot.Photo{p}}, "12", lot.Before)
-	s = d.RemovePhoto(ctx, s, p.Hash)
+	s = d.Do(ctx, s, desk.AddPhotos(id, desk.Kept{Photos: []lot.Photo{p}}, "12", lot.Before))
+	s = d.Do(ctx, s, desk.RemovePhoto(p.Hash))
 	if s.Trouble != "" || len(s.Open.Photos) != 0 {
 		t.Fatal(s.Trouble, s.Open.Photos)
 	}
-	again, err := wire.NewDesk(wire.Book{Store: book})
+	again, err := wire.NewDesk(book)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s = again.Undo(ctx, again.OpenLot(ctx, again.Load(ctx), id))
+	s = again.Do(ctx, again.Do(ctx, again.Load(ctx), desk.OpenLot(id)), desk.Undo())
 	if s.Notice != "Undone: remove photo." || len(s.Open.Photos) != 1 || s.Open.Photos[0].Area != "12" {
 		t.Fatalf("%q, %+v", s.Notice, s.Open.Photos)
 	}

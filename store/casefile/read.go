@@ -42,6 +42,7 @@ func Read(data []byte) (valuation.Case, []Fault) {
 	}
 	r := reader{currency: cur}
 	r.object(reflect.ValueOf(&c).Elem(), root, "")
+	c.Update()
 	return c, append(r.faults, r.unsaid(c.Check())...)
 }
 

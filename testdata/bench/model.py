@@ -85,10 +85,9 @@ class Scenarios:
         self.lead, self.added, self.repair, self.hidden = zeros(), zeros(), zeros(), zeros()
         for line in self.lot["lines"]:
             self.line(line)
-        work = self.hours.copy()
         for risk in self.lot["risks"]:
             self.risk(risk)
-        self.around(work)
+        self.around(self.hours)
 
     def line(self, line):
         rho, rates = line["loading"], self.lot["rates"]
@@ -112,7 +111,10 @@ class Scenarios:
 
     def part(self, part, rho, rate, cash, labour, hours, lead):
         holding = self.lot["holding_per_day"]
-        order = sorted(part["options"], key=lambda o: mean(o["price"]) + mean(o["freight"]) + mean(o["extra_hours"]) * rate + mean(o["lead_days"]) * holding)
+        last = part["fallback"]
+        last = mean(last["price"]) + mean(last["hours"]) * rate + mean(last["lead_days"]) * holding
+        cost = lambda o: mean(o["price"]) + mean(o["freight"]) + mean(o["extra_hours"]) * rate + mean(o["lead_days"]) * holding
+        order = sorted((o for o in part["options"] if cost(o) <= last), key=cost)
         open_ = np.ones(self.n, bool)
         for o in order:
             taken = open_ & self.happens(o["chance"])

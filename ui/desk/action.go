@@ -49,7 +49,7 @@ func (d *Desk) Do(ctx context.Context, s State, a Action) State {
 	if a.do == nil {
 		return s
 	}
-	s.Clash = nil
+	s.Clash, s.Taken = nil, book.Done{}
 	return d.reach(ctx, a.do(ctx, d, s.said(""), a))
 }
 

@@ -63,14 +63,15 @@ func ShopOf(c valuation.Case) Shop {
 func (s *Shop) Take(c valuation.Case) {
 	c = c.Clone()
 	s.Currency, s.Rules, s.Labour, s.Time, s.Selling = c.Currency, c.Rules, c.Labour, c.Time, c.Selling
-	s.Rivals, s.WinnersAllowance, s.Buying = c.Market.Rivals, c.Run.WinnersAllowance, c.Buying
+	others, _ := c.Market.Others()
+	s.Rivals, s.WinnersAllowance, s.Buying = others, c.Run.WinnersAllowance, c.Buying
 }
 
 // Onto returns a case with the shop's terms: those of the yard of its sale, where there is one, and of any sale otherwise.
 func (s Shop) Onto(c valuation.Case) valuation.Case {
 	s = valuation.Copy(s)
 	c.Currency, c.Rules, c.Labour, c.Time, c.Selling = s.Currency, s.Rules, s.Labour, s.Time, s.Selling
-	c.Market.Rivals, c.Run.WinnersAllowance, c.Buying = s.Rivals, s.WinnersAllowance, s.Buying
+	c.Market.Rivals, c.Run.WinnersAllowance, c.Buying = &s.Rivals, s.WinnersAllowance, s.Buying
 	if y := s.Yard(c.Lot.Sale); y >= 0 {
 		c.Buying = s.Yards[y].Buying
 	}

@@ -28,13 +28,13 @@ func rivals(n int) desk.Action {
 func TestTheShopIsKeptAndUndone(t *testing.T) {
 	u := newUser(t)
 	s := u.well(desk.Go(desk.Bench), desk.ShowSection("Who else bids"), rivals(7))
-	if again := u.Load(t.Context()); again.Shop.Rivals != 7 || again.StarterShop.Rivals != 0 {
+	if again := u.Load(t.Context()); again.Shop.Rivals != 7 || again.StarterShop.Rivals != valuation.UsualRivals {
 		t.Errorf("kept %d, starter %d", again.Shop.Rivals, again.StarterShop.Rivals)
 	}
 	if s.Reach.Undo != "rivals" {
 		t.Errorf("undo on the Bench: %+v", s.Reach)
 	}
-	if s = u.well(desk.Undo()); s.Shop.Rivals != 0 || s.Notice != "Undone: rivals." {
+	if s = u.well(desk.Undo()); s.Shop.Rivals != valuation.UsualRivals || s.Notice != "Undone: rivals." {
 		t.Errorf("after undo %d rivals, %q", s.Shop.Rivals, s.Notice)
 	}
 	if s = u.well(desk.Redo()); s.Shop.Rivals != 7 {
@@ -77,7 +77,7 @@ func TestALotNamesTheTermsThatAreStarterValues(t *testing.T) {
 	if starters := u.s.Open.Starters; !slices.Contains(starters, desk.OtherBids) || slices.Contains(starters, desk.OfCurrency) {
 		t.Errorf("a new lot: %q", starters)
 	}
-	s := u.well(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = 9 }))
+	s := u.well(desk.EditLot("rivals", func(c *valuation.Case) { c.Market.Rivals = new(9) }))
 	if slices.Contains(s.Open.Starters, desk.OtherBids) || !slices.Contains(s.Open.Starters, desk.HouseRules) {
 		t.Errorf("with rivals of its own: %q", s.Open.Starters)
 	}

@@ -141,6 +141,7 @@ func sound(number string) valuation.Case {
 	c.Buying.BidSteps = []invoice.Step{{Step: 2500}}
 	c.Buying.Fixed = []invoice.Fixed{{Name: "Gate", Amount: 7500}}
 	c.Rules = bid.Rules{MinProfit: &least}
+	c.Lot.Make, c.Lot.Title.Document, c.Findings = "Kettrick", "salvage", map[string]string{valuation.NothingSeen: "no"}
 	return c
 }
 

@@ -45,7 +45,7 @@ func Sentence(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // Rivals adds the fields of who else bids.
 func Rivals(f *Form) {
-	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000)},
+	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000), Optional: true},
 		func(c *valuation.Case) any { return &c.Market.Rivals })
 	f.Tick("Winner's allowance", "count it", func(c *valuation.Case) *bool { return &c.Run.WinnersAllowance })
 }
@@ -87,6 +87,24 @@ func Labour(f *Form) {
 				c.Labour.Rates[trade] = n.Float()
 			})
 	}
+}
+
+// catalogueCurrency is the currency of the starter catalogues.
+const catalogueCurrency = "USD"
+
+// Exchange adds the field of what the catalogues' money is in the case's.
+func Exchange(f *Form) {
+	f.number("One "+catalogueCurrency+" is", widgets.Spec{Optional: true, Least: widgets.Bound(1e-6), Most: widgets.Bound(1e6)},
+		func(c valuation.Case) widgets.Number {
+			rate, given := c.Market.ExchangeRates[catalogueCurrency]
+			return widgets.Number{Known: given, Value: widgets.Known(rate).Value}
+		},
+		func(c *valuation.Case, n widgets.Number) {
+			delete(c.Market.ExchangeRates, catalogueCurrency)
+			if n.Known {
+				c.Market.ExchangeRates = map[string]float64{catalogueCurrency: n.Float()}
+			}
+		})
 }
 
 // Plain adds a field for a figure that always has a value.

@@ -50,6 +50,7 @@ func at(t *testing.T, size fyne.Size) *hall {
 	t.Helper()
 	c := valuation.Defaults()
 	c.Currency, c.ValuedOn, c.Lot.Number, c.Lot.Make = "USD", "2026-11-20", "27", "Kettrick"
+	c.Lot.Title.Document, c.Findings = "salvage", map[string]string{valuation.NothingSeen: "no"}
 	c.Repair.UseCatalogue, c.Hidden.UseCatalogue, c.Run.Scenarios = false, false, 1024
 	c.Resale.Guess = &prob.Three{Low: 11000, Likely: 13000, High: 15000}
 	c.Buying.BidSteps = []invoice.Step{{Step: 2500}, {From: 100000, Step: 10000}}
@@ -75,7 +76,7 @@ func at(t *testing.T, size fyne.Size) *hall {
 	return h
 }
 
-func (h *hall) call(bid money.Amount) { h.do(desk.Call(bid)) }
+func (h *hall) call(bid money.Amount)      { h.do(desk.Call(bid)) }
 func (h *hall) press(keys ...fyne.KeyName) { seen.Press(h.page.First(), keys...) }
 func (h *hall) types(words string)         { test.Type(h.page.First(), words) }
 

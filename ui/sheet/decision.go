@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/ui/desk"
@@ -31,7 +32,9 @@ func Decision(d Lot) ([]byte, error) {
 	left.survey(d.Case.Damage)
 	right.verdict(o)
 	right.stops(o)
-	right.waterfall(d.Answer)
+	if len(d.Answer.Needs) == 0 {
+		right.waterfall(d.Answer)
+	}
 	used := factors(d)
 	right.firstChecks(o, headingRoom+used.blocks[0].height(right))
 	care := pour([]*column{left}, []part{cautions(o)})
@@ -147,7 +150,7 @@ func (c *column) verdict(o desk.Open) {
 		c.pair(l[0], l[1], bodyType)
 	}
 	c.gap(gapLine)
-	for _, reason := range v.Reasons {
+	for _, reason := range slices.Concat(v.Next, v.Reasons) {
 		c.text(reason, smallType, 0)
 	}
 	if len(v.Warnings) > 0 {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"walkline/store/book"
+	"walkline/valuation"
 )
 
 // Column is one column of a table: its heading, whether figures stand in it, and its share of the width.
@@ -100,6 +101,9 @@ func (r *BoardRow) Cells() []string {
 	if a := e.Answer; a != nil {
 		p := NewPurse(e.Currency)
 		cells[3], cells[4] = "do not bid", shortRule(a.Binding)
+		if a.Binding == valuation.Unready {
+			cells[3] = NotYet
+		}
 		if a.WalkAway != nil {
 			cells[3] = p.Show(*a.WalkAway)
 			cells[5], cells[6] = Percent(a.LossChance), p.Whole(a.MeanProfit)

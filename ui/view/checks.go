@@ -144,6 +144,11 @@ func NewChecksPage(o desk.Open) ChecksPage {
 	}
 	var items []Check
 	p.Stops, items = Checks(o)
+	for _, c := range p.Stops {
+		if !c.Fixed { // it stops the bid until it is answered: among the questions too
+			p.Titles = append(p.Titles, c)
+		}
+	}
 	lists := []CheckList{
 		{"Bring to the sale", "Ticked: packed.", nil},
 		{"Keep from the day of purchase", "For the rebuilt inspection; the list follows the lot into the build. Ticked: in hand. Check with the agency.", nil},

@@ -110,7 +110,8 @@ func allowance(c valuation.Case) string {
 	if !c.Run.WinnersAllowance {
 		return "off"
 	}
-	return "for " + Count(c.Market.Rivals, "other bidder")
+	others, _ := c.Market.Others()
+	return "for " + Count(others, "other bidder")
 }
 
 func catalogue(c valuation.Case) string {

@@ -12,7 +12,8 @@ import (
 
 func TestFactors(t *testing.T) {
 	c := valuation.Defaults()
-	c.Currency, c.ValuedOn, c.Market.Rivals = "USD", "2026-11-20", 4
+	others := 4
+	c.Currency, c.ValuedOn, c.Market.Rivals = "USD", "2026-11-20", &others
 	c.Labour.Rates = map[string]float64{"body": 35, "paint": 40.5, "structure": 35}
 	c.Selling = valuation.Selling{Percent: .05, Flat: 250}
 	loss, days := .15, 150.0

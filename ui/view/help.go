@@ -42,6 +42,7 @@ var help = map[string]string{
 	"Days to sell":             "From the first advertisement to the money.",
 	"Holding a day":            "Space, insurance and whatever else each day costs while you have it.",
 	"Capital cost a year":      "What the money would earn or cost elsewhere: it runs on the invoice until it is sold.",
+	"One USD is":               "What one USD of the catalogue is in the currency of the lot. Not needed where the lot is in USD.",
 	"Share of the price":       "What selling takes of the price: a commission, a fee of the place where it is sold.",
 	"And flat":                 "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders":    "How many others would pay near its worth. The more there are, the more the winner has overrated it.",

@@ -78,6 +78,8 @@ func unknown(o desk.Open) string {
 		return "Not valued. " + sentence(o.Problem)
 	case o.Valued == nil:
 		return "Being valued…"
+	case len(o.Valued.Answer.Needs) > 0:
+		return "No bid yet. " + o.Valued.Answer.Needs[0].Text
 	case !o.Fresh:
 		return "Edited since: being valued anew…"
 	}
@@ -153,6 +155,7 @@ func liveOdds(p Purse, at valuation.Outlook) []LiveOdd {
 var shortRules = map[string]string{
 	bid.MinProfit: "least profit", bid.MinMargin: "least margin", bid.MaxLossChance: "chance of a loss", bid.MaxWorstTenthLoss: "worst tenth",
 	bid.MinPerHour: "per own hour", bid.MaxCash: "cash tied up", bid.MaxDays: "longest time",
+	valuation.Unready: "something is missing",
 }
 
 // shortRule says what binds a bid in few words.

@@ -87,7 +87,12 @@ func starterWords(c valuation.Case) string {
 // fill writes an answer into the verdict.
 func (v *Verdict) fill(a valuation.Answer) {
 	p := NewPurse(a.Currency)
-	v.Reasons, v.Warnings = a.Reasons, a.Warnings
+	v.Warnings = a.Warnings
+	if len(a.Needs) > 0 {
+		v.Figure, v.Next = NotYet, a.Reasons
+		return
+	}
+	v.Reasons = a.Reasons
 	v.Figure, v.Refused = "Do not bid", true
 	if a.WalkAway != nil {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false
@@ -102,6 +107,7 @@ func (v *Verdict) fill(a valuation.Answer) {
 		{"Expected profit", p.Whole(a.Profit.Mean)},
 		{"Profit, 8 times in 10", p.Range(a.Profit.P10, a.Profit.P90)},
 	}
+	v.Lines = append(v.Lines, exits(a, p)...)
 	if a.Profit.PerHour != nil {
 		v.Lines = append(v.Lines, [2]string{"Per own hour", p.Whole(*a.Profit.PerHour)})
 	}
@@ -130,4 +136,19 @@ var faultWords = map[string]string{
 	"resale":         "Resale: import comparables, or enter what it should sell for (low, likely, high).",
 	"lot.model_year": "Facts: enter the model year; the comparables are brought to it.",
 	"rules":          "Costs: turn on at least one house rule that a high bid breaks.",
+}
+
+// exits says the plan where it is no rebuild, where to stop, and the odds of winning.
+func exits(a valuation.Answer, p Purse) [][2]string {
+	var out [][2]string
+	if a.Plan != "" && a.Plan != valuation.Rebuild {
+		out = append(out, [2]string{"Plan", valuation.PlanWords[a.Plan]})
+	}
+	if a.StopLine != nil && a.StopChance > 0 {
+		out = append(out, [2]string{"Stop line, still to spend", p.Whole(*a.StopLine)})
+	}
+	if a.WinChance != nil {
+		out = append(out, [2]string{"Chance to win at it", Percent(*a.WinChance)})
+	}
+	return out
 }

@@ -54,7 +54,7 @@ func LotTitle(c valuation.Case) string {
 func NewWhy(o desk.Open) Why {
 	v := NewVerdict(o)
 	w := Why{Settled: o.Fresh, Next: v.Next}
-	if o.Valued == nil {
+	if o.Valued == nil || len(o.Valued.Answer.Needs) > 0 {
 		return w
 	}
 	a := o.Valued.Answer
@@ -81,6 +81,11 @@ func NewWhy(o desk.Open) Why {
 // barMeanings say what each bar of the fall is.
 var barMeanings = map[string]string{
 	"Resale":             "What it should sell for, finished, on average over what may come.",
+	"Growing older":      "What the days until the sale take off the price: it grows older meanwhile, and the market and the season move.",
+	"Option to stop":     "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
+	"Sold as it stands":  "What it should bring as it stands, selling paid.",
+	"Sold for parts":     "What its parts should bring, selling them and the rest paid.",
+	"Own hours":          "Your own hours at your rates.",
 	"Selling":            "What selling it costs you: a share of the price, and what is flat.",
 	"Repair":             "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its chance counted in.",
 	"Hidden damage":      "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",

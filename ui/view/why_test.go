@@ -28,7 +28,8 @@ func weighed(t *testing.T) desk.Open {
 	c.Buying.Storage = valuation.Storage{PerDay: 20, FreeDays: 2, Days: prob.Certain(4)}
 	c.Time.HoldingPerDay, c.Time.CapitalRate, c.Time.DaysToSell = 5, .1, prob.Three{Low: 10, Likely: 20, High: 40}
 	c.Selling = valuation.Selling{Percent: .05, Flat: 100}
-	c.Market.Rivals = 4
+	others := 4
+	c.Market.Rivals = &others
 	c.Labour.Rates = map[string]float64{"body": 40}
 	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300)},
 		{ID: "b", Job: "Pull the sill", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded", Caution: "the maker decides."}}
@@ -56,14 +57,14 @@ func bar(t *testing.T, w view.Why, name string) view.WhyBar {
 
 func TestEveryBarOpensItsLines(t *testing.T) {
 	w := view.NewWhy(weighed(t))
-	if !w.Settled || len(w.Bars) != 12 {
+	if !w.Settled || len(w.Bars) != 13 {
 		t.Fatalf("%+v", w)
 	}
 	for name, want := range map[string][]string{
 		"Resale": {"On average", "your own guess", "8 times in 10"}, "Selling": {"5.0 % of", "at any price", "100"},
 		"Repair": {"Pull the sill", "20.0 h", "800", "Hang a door", "300", "At 09 left side. It is folded The maker decides."}, "Hidden damage": {"Rail bent", "25 % × "},
 		"Freight": {"150, 200, 300"}, "Storage": {"after 2 free days", "4"}, "Holding": {"A day", "5", "Days until sold"},
-		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.688"}, "Fees and tax": {"Gate", "75", "Invoice total"},
+		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.344"}, "Growing older": {"not known", "Days until sold"}, "Fees and tax": {"Gate", "75", "Invoice total"},
 		"Expected profit": {"Chance of a loss", "Per own hour", "Worst tenth"}, "Walk-away bid": {"Least expected profit", "any bid", "binds"},
 	} {
 		b := bar(t, w, name)

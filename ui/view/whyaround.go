@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"walkline/valuation"
 	"walkline/valuation/prob"
 )
 
@@ -49,10 +50,34 @@ func (s story) around(name string) []WhyLine {
 		return []WhyLine{{What: "A day", Money: s.p.Whole(s.c.Time.HoldingPerDay)}, days}
 	case "Capital":
 		return []WhyLine{{What: "A year", How: Percent(s.c.Time.CapitalRate)}, {What: "Of the invoice total", Money: s.p.Exact(s.a.Acquisition.Total)}, days}
+	case "Growing older":
+		return s.growing()
+	case "Option to stop":
+		return s.stopping()
 	case "Winner's allowance":
 		return s.allowance()
 	}
 	return nil
+}
+
+// growing says how the price moves until the day of sale.
+func (s story) growing() []WhyLine {
+	how := "as the comparables tell"
+	if y := s.c.Resale.YearlyChange; y != nil {
+		how = Percent(y.Low) + " to " + Percent(y.High) + ", your own judgement"
+	} else if s.a.Resale.RowsUsed == 0 {
+		how = "not known: there are no comparables that tell"
+	}
+	return []WhyLine{{What: "A year", How: how}, {What: "Days until sold, 8 times in 10", How: fmt.Sprintf("%.0f to %.0f", s.a.Days.P10, s.a.Days.P90)}}
+}
+
+// stopping says where to stop and how often that is.
+func (s story) stopping() []WhyLine {
+	if s.a.StopLine == nil {
+		return nil
+	}
+	return []WhyLine{{What: "Stop line", How: "still to spend at the strip-down", Money: s.p.Whole(*s.a.StopLine), Note: "Above it, stop and " + valuation.PlanWords[s.a.StopWay] + "."},
+		{What: "How often", How: Percent(s.a.StopChance)}, {What: "Worth of the walk-away bid", Money: s.p.Exact(s.a.WayOutWorth)}}
 }
 
 // allowance says where the winner's allowance comes from.
@@ -60,8 +85,9 @@ func (s story) allowance() []WhyLine {
 	if !s.c.Run.WinnersAllowance {
 		return []WhyLine{{What: "Turned off", How: "for this lot"}}
 	}
-	lines := []WhyLine{{What: "Serious bidders", How: fmt.Sprintf("%d others and you", s.c.Market.Rivals)}}
-	constant := prob.WinnersConstant(s.c.Market.Rivals + 1)
+	others, _ := s.c.Market.Others()
+	lines := []WhyLine{{What: "Serious bidders", How: fmt.Sprintf("%d others and you", others)}}
+	constant := prob.WinnersConstant(others+1) * s.c.Market.OwnShare
 	if constant <= 0 {
 		return append(lines, WhyLine{What: "With one other bidder or none", How: "nothing"})
 	}
@@ -69,7 +95,7 @@ func (s story) allowance() []WhyLine {
 		if b.Name == "Winner's allowance" {
 			whole := -s.p.Major(b.Amount)
 			lines = append(lines, WhyLine{"What all may misjudge alike", "standard deviation", s.p.Whole(whole / constant), "What the comparables leave unsure of the price level, and what makes this lot worse than it looks to everyone."},
-				WhyLine{"Times, for so many bidders", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole), "How far above the middle the winner's guess lies on average (Milgrom and Weber 1982)."})
+				WhyLine{"Times, for so many bidders and what differs between them", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole), "How far above the middle the winner's guess lies on average (Milgrom and Weber 1982), times the share of that doubt that differs from bidder to bidder."})
 		}
 	}
 	return lines

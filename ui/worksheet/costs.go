@@ -13,13 +13,14 @@ import (
 // newCosts returns the section of what the sale charges, the house rules, time, selling and labour: all of them the
 // Bench's until they are changed for this lot.
 func newCosts(p *Page) *section {
-	rules, home, weeks, selling, labour, rivals := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
 	form.Rules(rules)
 	form.Home(home)
 	form.Time(weeks)
 	form.Selling(selling)
 	form.Labour(labour)
 	form.Rivals(rivals)
+	form.Exchange(exchange)
 	t := form.NewTerms(p.edit, "")
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord
@@ -32,9 +33,10 @@ func newCosts(p *Page) *section {
 		form.Heading("Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out."), weeks.Rows,
 		form.Heading("Selling", ""), selling.Rows,
 		form.Heading("Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself."), labour.Rows,
+		form.Heading("Catalogue", "Its figures are in USD. In a lot of another currency, enter what one USD is in it; without that the lot gets no bid."), exchange.Rows,
 	)
 	body := container.NewVScroll(container.NewVBox(whose, t.Body, left))
-	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals},
+	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals, exchange},
 		show: func(p *Page) {
 			says.SetText(view.TermsWords(p.open))
 			take.Hidden = len(p.open.Differs) == 0

@@ -11,7 +11,7 @@ import (
 )
 
 // documents are the title documents offered; the words are the trade's and AAMVA D20's.
-var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage", "certificate of destruction", "none"}
+var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage", "certificate of destruction", "bill of sale", "none", lot.NotYetKnown}
 
 // newFacts returns the section for what the sale's list and the papers say.
 func newFacts(p *Page) *section {
@@ -31,13 +31,13 @@ func newFacts(p *Page) *section {
 
 // factsOfVehicle adds the fields of the vehicle and returns the first.
 func factsOfVehicle(f *form.Form) fyne.Focusable {
-	year := widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(1900), Most: widgets.Bound(2100)}
+	year := widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(lot.FirstModelYear), Most: widgets.Bound(lot.LastModelYear)}
 	first := f.Number("Model year", form.Ungrouped(year), func(c *valuation.Case) any { return &c.Lot.ModelYear })
 	f.Text("Make", func(c *valuation.Case) *string { return &c.Lot.Make })
 	f.Text("Model", func(c *valuation.Case) *string { return &c.Lot.Model })
 	f.Text("Trim", func(c *valuation.Case) *string { return &c.Lot.Trim })
 	f.Text("VIN", func(c *valuation.Case) *string { return &c.Lot.VIN })
-	f.Number("Odometer", widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(2e6)},
+	f.Number("Odometer", widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(lot.MostMileage)},
 		func(c *valuation.Case) any { return &c.Lot.Odometer })
 	f.Choice("Odometer unit", lot.OdometerUnits, func(c *valuation.Case) *string { return &c.Lot.OdometerUnit })
 	f.Choice("Odometer statement", lot.OdometerStatuses, func(c *valuation.Case) *string { return &c.Lot.OdometerStatus })

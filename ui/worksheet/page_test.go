@@ -55,7 +55,7 @@ func (b *bench) edit(words string, change func(*valuation.Case)) { b.Do(desk.Edi
 func plainCase() valuation.Case {
 	c := valuation.Defaults()
 	c.Currency, c.ValuedOn = "USD", "2026-11-20"
-	c.Lot.ModelYear, c.Lot.Make, c.Lot.Model = 2018, "Kettrick", "Dunlin"
+	c.Lot.ModelYear, c.Lot.Make, c.Lot.Model, c.Lot.Title.Document = 2018, "Kettrick", "Dunlin", "salvage"
 	c.Resale.Guess = &prob.Three{Low: 11000, Likely: 13000, High: 15000}
 	c.Buying.BidSteps = []invoice.Step{{From: 0, Step: 25}}
 	c.Hidden.Risks = []hidden.Risk{{ID: "rail_bent", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(500),
@@ -116,7 +116,7 @@ func TestAModelYearIsTaken(t *testing.T) {
 	if got := b.State.Open.Case.Lot.ModelYear; got != 2016 {
 		t.Errorf("201666 made the model year %d", got)
 	}
-	b.wants(t, "! at most 2100")
+	b.wants(t, "! at most 2200")
 }
 
 func TestWritingAPageEditsNothing(t *testing.T) {

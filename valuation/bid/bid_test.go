@@ -59,7 +59,7 @@ func TestEachRuleAndItsCeiling(t *testing.T) {
 	} {
 		p := certain(c.rules)
 		a := bid.Find(&p)
-		if a.Bid == nil || *a.Bid != 100*money.Amount(c.want) || a.Binding != c.name || !a.Whole {
+		if a.Bid == nil || *a.Bid != 100*money.Amount(c.want) || a.Binding != c.name {
 			t.Errorf("%s: %+v, want %d", c.name, a, c.want)
 			continue
 		}
@@ -90,7 +90,7 @@ func TestTheTightestRuleBinds(t *testing.T) {
 func TestAWideRuleIsNoReasonForDoubt(t *testing.T) {
 	p := certain(bid.Rules{MinProfit: usd(1500), MaxCash: usd(99_999_999)})
 	a := bid.Find(&p)
-	if a.Bid == nil || *a.Bid != *usd(5000) || !a.Whole {
+	if a.Bid == nil || *a.Bid != *usd(5000) {
 		t.Errorf("%+v, want 5,000 without doubt", a)
 	}
 	for _, c := range a.Ceilings {
@@ -103,9 +103,18 @@ func TestAWideRuleIsNoReasonForDoubt(t *testing.T) {
 		t.Errorf("%+v", a.Ceilings)
 	}
 	p.Rules.MaxWorstTenthLoss = nil
-	p.Rules.MinProfit = nil // now 200,000 bids of 25 do not reach the limit
-	if a := bid.Find(&p); a.Whole {
-		t.Errorf("%+v, want doubt", a)
+	p.Rules.MinProfit = nil // 4 million bids of 25 reach it: 99,999,999 - 2,000 cash - 500 fees
+	if a := bid.Find(&p); a.Bid == nil || *a.Bid != *usd(99_997_475) {
+		t.Errorf("%+v, want 99,997,475", a)
+	}
+}
+
+// Steps of a cent are as good as any: the bid stands where the rule breaks, to the cent.
+func TestFineStepsHaveNoLimit(t *testing.T) {
+	p := certain(bid.Rules{MinProfit: usd(1500)})
+	p.Steps = []invoice.Step{{Step: 1}}
+	if a := bid.Find(&p); a.Bid == nil || *a.Bid != *usd(5000) || !p.Judge(*a.Bid).Holds || p.Judge(*a.Bid+1).Holds {
+		t.Errorf("%+v, want 5,000", a)
 	}
 }
 

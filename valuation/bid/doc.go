@@ -3,8 +3,8 @@
 // [Find] reads the scenarios of a lot, its resale price, the sale's terms and the house rules. Every figure that a rule
 // looks at depends on the bid through the invoice total A(b) alone and never improves when A rises, so each rule has a
 // greatest total, found to the minor unit; the walk-away bid is the largest legal bid whose invoice stays
-// within the smallest of them. Legal bids are looked through one by one, because an invoice may jump and even fall as
-// the bid rises.
+// within the smallest of them. Between two edges of the fee schedules a higher bid never costs less; at an edge the invoice may jump
+// and even fall, so each stretch is looked at by itself.
 //
 // profit(b) = R (1 - sell%) - sell_flat - cost - A(b) (1 + r T / 365) - winner's allowance. The resale price R is independent of
 // the scenarios and integrated out: the chance of a loss is the mean over the scenarios of the chance that R falls short, and

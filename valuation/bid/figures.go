@@ -35,14 +35,26 @@ func (p *Problem) Judge(b money.Amount) Figures {
 	return f
 }
 
+// Mean returns the expected profit at an invoice total. Units: money in major units. Limits: after Find.
+func (p *Problem) Mean(total float64) float64 { return p.mean(total) }
+
+// MeanMultiple returns the mean price on the day of sale as a multiple of Resale, where it is finished. Limits: after Find.
+func (p *Problem) MeanMultiple() float64 {
+	if p.finished == 0 {
+		return 1
+	}
+	return p.grown / p.finished
+}
+
 // Means is the expected value of what the waterfall shows, at an invoice total.
 type Means struct {
-	Resale, Selling, Capital, Allowance float64
-	Labour, Hours, Days, Days90, Cash90 float64
+	Resale, Growing, Got, Selling, Capital, Allowance float64 // Growing: what the days until the sale put to the price; Got: from ways out
+	Labour, Hours, Days, Days90, Cash90               float64
 }
 
 // Means returns the expected figures at a bid. Limits: after Find.
 func (p *Problem) Means(b money.Amount) Means {
 	a := p.Currency.Major(p.Terms.Total(b, p.Currency).Total)
-	return Means{p.Resale.Mean(), p.selling(), p.capital(a), p.Allowance, p.labour, p.hours, p.days, p.days90, p.cash90}
+	today := p.Resale.Mean() * p.finished
+	return Means{today, p.sold() - today, p.got, p.selling(), p.capital(a), p.Allowance, p.labour, p.hours, p.days, p.days90, p.cash90}
 }

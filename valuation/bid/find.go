@@ -20,7 +20,6 @@ type Answer struct {
 	Binding  string        // the rule with the lowest ceiling; the first that fails when there is no bid
 	Ceilings []Ceiling
 	Gap      *Gap         // a smaller legal bid that fails while the walk-away bid passes
-	Whole    bool         // no legal bid above Bid can hold; false where there were too many to look at
 	Most     money.Amount // greatest invoice total at which every rule holds; -1: not even at nothing
 }
 
@@ -39,19 +38,16 @@ func Find(p *Problem) Answer {
 		caps[i] = p.greatest(r)
 	}
 	top := p.top(caps)
-	bids, whole := invoice.Ladder(p.Steps, max(top, p.Steps[0].Step))
-	totals := make([]money.Amount, len(bids))
-	for i, b := range bids {
-		totals[i] = p.Terms.Total(b, p.Currency).Total
-	}
+	reach := p.Terms.NewReach(p.Steps, max(top, p.Steps[0].Step), p.Currency)
 	a := Answer{Lowest: p.Steps[0].Step}
 	for i, r := range rules {
-		c := ceiling(r.name, bids, totals, caps[i])
-		c.Any = caps[i] > top || !whole && c.Bid != nil && *c.Bid == bids[len(bids)-1]
+		c := Ceiling{Rule: r.name, Any: caps[i] > top}
+		if b, ok := reach.Last(caps[i]); ok {
+			c.Bid = &b
+		}
 		a.Ceilings = append(a.Ceilings, c)
 	}
-	a.decide(bids, totals, caps, rules)
-	a.Whole = whole || a.Bid == nil || *a.Bid < bids[len(bids)-1]
+	a.decide(reach, caps)
 	return a
 }
 
@@ -65,48 +61,24 @@ func (p *Problem) top(caps []money.Amount) money.Amount {
 			most = max(most, c)
 		}
 	}
-	return max(min(tight, most), min(most, 2*p.Currency.FromMajor(p.Resale.Quantile(1))))
+	return max(min(tight, most), min(most, 2*p.Currency.FromMajor(p.highest())))
 }
 
-// decide finds the largest legal bid within every cap, the rule that binds, and a gap below it.
-func (a *Answer) decide(bids, totals, caps []money.Amount, rules []rule) {
+// decide takes the tightest rule's ceiling for the bid, and finds a gap below it.
+func (a *Answer) decide(reach invoice.Reach, caps []money.Amount) {
 	tight := 0
 	for i := range caps {
 		if caps[i] < caps[tight] {
 			tight = i
 		}
 	}
-	a.Binding, a.Most = rules[tight].name, caps[tight]
-	at := last(totals, caps[tight])
-	if at < 0 {
+	a.Binding, a.Most, a.Bid = a.Ceilings[tight].Rule, caps[tight], a.Ceilings[tight].Bid
+	if a.Bid == nil {
 		return
 	}
-	a.Bid = &bids[at]
-	for i := range at {
-		if totals[i] > caps[tight] {
-			a.Gap = &Gap{bids[i], bids[at]}
-			return
-		}
+	if fails, ok := reach.Above(caps[tight], *a.Bid); ok {
+		a.Gap = &Gap{fails, *a.Bid}
 	}
-}
-
-// ceiling returns the largest legal bid whose invoice stays within limit.
-func ceiling(rule string, bids, totals []money.Amount, limit money.Amount) Ceiling {
-	at := last(totals, limit)
-	if at < 0 {
-		return Ceiling{Rule: rule}
-	}
-	return Ceiling{Rule: rule, Bid: &bids[at]}
-}
-
-// last returns the position of the last total within limit, -1 where there is none.
-func last(totals []money.Amount, limit money.Amount) int {
-	for i := len(totals) - 1; i >= 0; i-- {
-		if totals[i] <= limit {
-			return i
-		}
-	}
-	return -1
 }
 
 // boundless is the cap of a rule that no bid breaks.
@@ -119,7 +91,7 @@ func (p *Problem) greatest(r rule) money.Amount {
 	if lack(0) > 0 {
 		return -1
 	}
-	hi := float64(p.Currency.FromMajor(p.Resale.Quantile(1) + p.labour + r.limit + 1))
+	hi := float64(p.Currency.FromMajor(p.highest() + p.labour + r.limit + 1))
 	if lack(hi) <= 0 {
 		return boundless
 	}

@@ -1,9 +1,7 @@
 package bid
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
@@ -17,12 +15,16 @@ type Problem struct {
 	Cash   []float64 // money out before the sale beside the invoice
 	Hours  []float64
 	Labour []float64 // own hours at their rates, part of Cost
+	Grown  []float64 // the price on the day of sale, as a multiple of Resale; nil: 1
+	Drawn  []float64 // put to the cost where profits are read: what draws the common doubt in; its mean is nothing; nil: none
+	At     []uint8   // 0: finished and sold; k: stopped, for the money of Ways[k-1]; nil: all finished
 
 	Resale      prob.Table
 	SellPercent float64 // fraction of the price, below 1
 	SellFlat    float64
-	CapitalRate float64 // a year
-	Allowance   float64 // winner's allowance, money
+	Ways        []prob.Table // what each way out brings, net of selling
+	CapitalRate float64      // a year
+	Allowance   float64      // winner's allowance, money
 
 	Terms    invoice.Terms
 	Steps    []invoice.Step
@@ -31,74 +33,71 @@ type Problem struct {
 
 	cost, days, hours, labour float64 // means
 	cash90, days90            float64
-	groups                    []group
+	grown, finished           float64 // mean of Grown, nothing where stopped; share that is finished
+	got                       float64 // mean money of the ways out
+	groups                    [][]group
 }
-
-// group is some scenarios of like outlay, as one: their mean cost and growth, and how many they are.
-type group struct{ cost, growth, count float64 }
-
-// fineness is how many groups of scenarios go into one standard deviation of what the sale brings: the spread that is lost
-// inside a group then moves a chance by less than 1 in 100,000.
-const fineness = 128
 
 // prepare works out what does not depend on the bid.
 func (p *Problem) prepare() {
 	p.cost, p.days, p.hours, p.labour = prob.Mean(p.Cost), prob.Mean(p.Days), prob.Mean(p.Hours), prob.Mean(p.Labour)
 	p.cash90 = prob.Quantiles(p.Cash, 0.9)[0]
 	p.days90 = prob.Quantiles(p.Days, 0.9)[0]
+	p.grown, p.finished, p.got = 0, 0, 0
+	n := float64(len(p.Cost))
+	for i := range p.Cost {
+		if k := p.End(i); k > 0 {
+			p.got += p.Ways[k-1].Mean() / n
+			continue
+		}
+		p.finished += 1 / n
+		p.grown += p.Multiple(i) / n
+	}
 	p.group()
 }
 
-// group gathers scenarios of like outlay in slices of one width. Outlays are those at the invoice total that breaks even on
-// average, so that near it, where rules bind, cost and days both count. Where there would be more slices than scenarios, and
-// with a certain resale price, each scenario stays by itself.
-func (p *Problem) group() {
-	n := len(p.Cost)
-	even := math.Max(0, p.Resale.Mean()*(1-p.SellPercent)-p.SellFlat-p.Allowance-p.cost)
-	out := make([]float64, n)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for i, c := range p.Cost {
-		out[i] = c + even*p.growth(i)
-		lo, hi = math.Min(lo, out[i]), math.Max(hi, out[i])
+// End returns how scenario i ends, as [Problem.At] has it.
+func (p *Problem) End(i int) int {
+	if p.At == nil {
+		return 0
 	}
-	count := (hi - lo) / (p.Resale.SD() * (1 - p.SellPercent)) * fineness
-	if p.Resale.Certain() || !(count < float64(n)) {
-		p.apart(out)
-		return
-	}
-	p.slice(out, lo, hi, int(count)+1)
+	return int(p.At[i])
 }
 
-// apart leaves each scenario by itself, in the order of their outlays.
-func (p *Problem) apart(out []float64) {
-	n := len(out)
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
+// Multiple returns the price on the day of sale of scenario i as a multiple of Resale.
+func (p *Problem) Multiple(i int) float64 {
+	if p.Grown == nil {
+		return 1
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(out[a], out[b]) })
-	p.groups = make([]group, n)
-	for k, i := range order {
-		p.groups[k] = group{p.Cost[i], p.growth(i), 1}
-	}
+	return p.Grown[i]
 }
 
-// slice gathers the scenarios in m slices of their outlays from lo to hi.
-func (p *Problem) slice(out []float64, lo, hi float64, m int) {
-	all := make([]group, m)
-	scale := float64(m) / math.Max(hi-lo, tie)
-	for i, x := range out {
-		g := &all[min(m-1, int((x-lo)*scale))]
-		g.cost += p.Cost[i]
-		g.growth += p.growth(i)
-		g.count++
+// price returns what a scenario with that end brings, before the price has moved and selling is paid.
+func (p *Problem) price(end int) *prob.Table {
+	if end == 0 {
+		return &p.Resale
 	}
-	p.groups = all[:0]
-	for _, g := range all {
-		if g.count > 0 {
-			p.groups = append(p.groups, group{g.cost / g.count, g.growth / g.count, g.count})
-		}
+	return &p.Ways[end-1]
+}
+
+// kept returns what of the price of its end stays in scenario i, as a multiple.
+func (p *Problem) kept(i int) float64 {
+	if p.End(i) > 0 {
+		return 1
 	}
+	return p.Multiple(i) * (1 - p.SellPercent)
+}
+
+// fixed returns what scenario i costs whatever is bid and paid, the allowance counted in.
+func (p *Problem) fixed(i int) float64 {
+	out := p.Cost[i] + p.Allowance
+	if p.Drawn != nil {
+		out += p.Drawn[i]
+	}
+	if p.End(i) == 0 {
+		out += p.SellFlat
+	}
+	return out
 }
 
 // growth returns what a unit of money out costs with its capital over the days of scenario i.
@@ -107,8 +106,11 @@ func (p *Problem) growth(i int) float64 { return 1 + p.CapitalRate*p.Days[i]/365
 // capital returns the mean capital cost of an invoice total.
 func (p *Problem) capital(total float64) float64 { return total * p.CapitalRate * p.days / 365 }
 
+// sold returns what the sale of the finished vehicle brings on average, nothing where it is not finished.
+func (p *Problem) sold() float64 { return p.Resale.Mean() * p.grown }
+
 // selling returns the mean cost of the sale.
-func (p *Problem) selling() float64 { return p.Resale.Mean()*p.SellPercent + p.SellFlat }
+func (p *Problem) selling() float64 { return p.sold()*p.SellPercent + p.SellFlat*p.finished }
 
 // outlay returns the expected outlay: every cost, selling, own labour and capital included.
 func (p *Problem) outlay(total float64) float64 {
@@ -117,7 +119,7 @@ func (p *Problem) outlay(total float64) float64 {
 
 // mean returns the expected profit after the winner's allowance.
 func (p *Problem) mean(total float64) float64 {
-	return p.Resale.Mean() - p.outlay(total) - p.Allowance
+	return p.sold() + p.got - p.outlay(total) - p.Allowance
 }
 
 // LossChance returns P(profit < 0) at an invoice total.
@@ -128,13 +130,14 @@ func (p *Problem) LossChance(total float64) float64 {
 
 // lower returns the chance of a profit below v and the partial expectation of the profit there.
 func (p *Problem) lower(v, total float64) (chance, partial float64) {
-	price := p.Resale.Walk()
-	kept, fixed := 1-p.SellPercent, p.SellFlat+p.Allowance
-	for _, g := range p.groups {
-		out := fixed + g.cost + total*g.growth
-		c, b := price.Lower((v + out) / kept)
-		chance += g.count * c
-		partial += g.count * (kept*b - c*out)
+	for end, groups := range p.groups {
+		price := p.price(end).Walk()
+		for _, g := range groups {
+			out := g.cost + total*g.growth
+			c, b := price.Lower((v + out) / g.kept)
+			chance += g.count * c
+			partial += g.count * (g.kept*b - c*out)
+		}
 	}
 	n := float64(len(p.Cost))
 	return chance / n, partial / n
@@ -142,7 +145,7 @@ func (p *Problem) lower(v, total float64) (chance, partial float64) {
 
 // Quantile returns the profit below which a tenth (q = 0.1), a half ... of the profits lie.
 func (p *Problem) Quantile(q, total float64) float64 {
-	if p.Resale.Certain() {
+	if p.certain() {
 		return prob.Quantile(p.profits(total), q)
 	}
 	lo, hi := p.span(total)
@@ -157,7 +160,7 @@ const worst = 0.1
 
 // worstTenth returns the mean profit in the worst tenth of the profits.
 func (p *Problem) worstTenth(total float64) float64 {
-	if p.Resale.Certain() {
+	if p.certain() {
 		return prob.WorstMean(p.profits(total), worst)
 	}
 	v := p.Quantile(worst, total)
@@ -165,24 +168,49 @@ func (p *Problem) worstTenth(total float64) float64 {
 	return (partial + (worst-c)*v) / worst
 }
 
-// profits returns the sorted profits of the scenarios at a certain resale price.
-func (p *Problem) profits(total float64) []float64 {
-	net := p.Resale.Mean()*(1-p.SellPercent) - p.SellFlat - p.Allowance
-	out := make([]float64, len(p.groups))
-	for i, g := range p.groups {
-		out[i] = net - g.cost - total*g.growth
+// certain reports whether what each scenario brings is certain.
+func (p *Problem) certain() bool {
+	for end, groups := range p.groups {
+		if len(groups) > 0 && !p.price(end).Certain() {
+			return false
+		}
 	}
-	slices.Sort(out)
-	return out
+	return true
+}
+
+// profits returns the sorted profits of the scenarios, which bring what is certain.
+func (p *Problem) profits(total float64) []float64 {
+	var out []float64
+	for end, groups := range p.groups {
+		price := p.price(end).Mean()
+		for _, g := range groups {
+			out = append(out, g.kept*price-g.cost-total*g.growth)
+		}
+	}
+	return prob.Sorted(out)
 }
 
 // span returns the least and the greatest profit that there can be.
 func (p *Problem) span(total float64) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
-	worst, best := p.Resale.Quantile(0)*(1-p.SellPercent), p.Resale.Quantile(1)*(1-p.SellPercent)
-	for _, g := range p.groups {
-		out := p.SellFlat + p.Allowance + g.cost + total*g.growth
-		lo, hi = math.Min(lo, worst-out), math.Max(hi, best-out)
+	for end, groups := range p.groups {
+		worst, best := p.price(end).Quantile(0), p.price(end).Quantile(1)
+		for _, g := range groups {
+			out := g.cost + total*g.growth
+			lo, hi = math.Min(lo, g.kept*worst-out), math.Max(hi, g.kept*best-out)
+		}
 	}
 	return lo, hi
+}
+
+// highest returns a price that no scenario brings more than.
+func (p *Problem) highest() float64 {
+	most := 0.0
+	for end, groups := range p.groups {
+		best := p.price(end).Quantile(1)
+		for _, g := range groups {
+			most = math.Max(most, best*g.kept)
+		}
+	}
+	return most
 }

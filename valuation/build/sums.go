@@ -25,7 +25,7 @@ func (b Build) Spent() money.Amount { return b.Bills(func(Receipt) bool { return
 
 // BillsFor returns the sum of the bills for one line of work or hidden risk.
 func (b Build) BillsFor(line string) money.Amount {
-	return b.Bills(func(r Receipt) bool { return r.Line == line })
+	return b.Bills(func(r Receipt) bool { return lot.SameWork(r.Line, line) })
 }
 
 // BillsOf returns the sum of the bills of one kind.
@@ -35,7 +35,7 @@ func (b Build) BillsOf(kind string) money.Amount {
 
 // WorkedFor returns the own hours by trade on one line of work or hidden risk.
 func (b Build) WorkedFor(line string) map[string]float64 {
-	return b.worked(func(w Work) bool { return w.Line == line })
+	return b.worked(func(w Work) bool { return lot.SameWork(w.Line, line) })
 }
 
 // Worked returns all own hours by trade.
@@ -88,13 +88,13 @@ func (b Build) Saw(risk string) string {
 
 // IsDone reports whether the work on a line or risk is finished: ticked, or with the whole build.
 func (b Build) IsDone(line string) bool {
-	return b.Dates.Finished != "" || slices.Contains(b.Done, line)
+	return b.Dates.Finished != "" || slices.ContainsFunc(b.Done, func(id string) bool { return lot.SameWork(id, line) })
 }
 
 // HasPart reports whether a part of a line of work has been bought. Names are compared without regard to case.
 func (b Build) HasPart(line, part string) bool {
 	return slices.ContainsFunc(b.Receipts, func(r Receipt) bool {
-		return r.Kind == "part" && r.Line == line && strings.EqualFold(strings.TrimSpace(r.What), strings.TrimSpace(part))
+		return r.Kind == "part" && lot.SameWork(r.Line, line) && strings.EqualFold(strings.TrimSpace(r.What), strings.TrimSpace(part))
 	})
 }
 

@@ -19,12 +19,40 @@ func TestDeadTitlesStop(t *testing.T) {
 	for word, want := range map[string]int{"junk": 1, "Junk": 1, "parts_only": 1, "parts only": 1, "dismantled": 1, "scrap": 1,
 		"certificate of destruction": 1, "Certificate_of_Destruction": 1, "junk title": 1, "Junking Certificate": 1, "scrap certificate": 1, "non-repairable": 1,
 		"Nonrepairable Vehicle Certificate": 1, "Dismantled Title": 1, "Salvage, parts only": 1, "08": 1, "35": 1,
-		"salvage certificate": 0, "junkyard find": 0, "11": 0, "Certificate of Title": 0, "salvage": 0, "rebuilt": 0, "clear": 0, "": 0} {
+		"salvage certificate": 0, "11": 0, "Certificate of Title": 0, "salvage": 0, "rebuilt": 0, "clear": 0, "": 0} {
 		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: word}}); len(got) != want {
 			t.Errorf("document %q: %q", word, got)
 		}
 		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: "salvage", Brands: []string{"flood", word}}}); len(got) != want {
 			t.Errorf("brand %q: %q", word, got)
+		}
+	}
+}
+
+// The words in any order: parts, scrap, export, dismantling, what can't be rebuilt (common practice, no source).
+func TestDeadWordsInAnyOrderStop(t *testing.T) {
+	for _, word := range []string{"for parts only", "Only Parts", "parts vehicle", "export only", "For Export", "certificate for export", "to be dismantled", "dismantler's certificate",
+		"Salvage - Scrapped", "rebuildable: no", "not rebuildable", "unrebuildable", "non-rebuildable salvage", "cannot be repaired", "may not be rebuilt", "Salvage certificate, unrepairable",
+		"irreparable", "destroyed", "hulk", "not registrable", "never to be registered"} {
+		if got := stops(lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word}}); len(got) != 1 || !strings.Contains(got[0], "may not go back on the road") {
+			t.Errorf("%q: %q", word, got)
+		}
+	}
+}
+
+// What nobody can read stops the bid until it is answered, and so does what is no title; an answer of "no" trouble settles it.
+func TestDocumentsThatMustBeAnsweredBeforeABid(t *testing.T) {
+	for word, id := range map[string]string{"no title": "title_none", "Bill of Sale": "title_none", "sale bill only": "title_none", "none": "title_none", "title missing": "title_none", "papers lost": "title_none",
+		"junkyard find": "title_document_unheard", "form 27b": "title_document_unheard", "pending": "title_document_unheard",
+		"salvage": "", "Salvage Certificate - water damage": "", "rebuilt salvage": "", "Clean Title": "", "theft recovery": "", "manufacturer buyback": "", "unknown": "", "not yet known": "", "": ""} {
+		subject := checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word}}}
+		open := checks.Stops(checks.List(subject))
+		subject.Answers = map[string]string{id: "yes"}
+		bad := checks.Stops(checks.List(subject))
+		subject.Answers = map[string]string{id: "no"}
+		settled := checks.Stops(checks.List(subject))
+		if want := map[bool]int{true: 1}[id != ""]; len(open) != want || len(bad) != want || len(settled) != 0 {
+			t.Errorf("%q: open %q, answered yes %q, no %q", word, open, bad, settled)
 		}
 	}
 }

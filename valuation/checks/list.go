@@ -43,7 +43,7 @@ type Subject struct {
 
 // List returns the checklist: stops, title, paper, then inspection items in the order of the walk round the vehicle.
 func List(s Subject) []Item {
-	items := append(titleStops(s.Lot), jurisdiction(s)...)
+	items := append(titleStops(s), jurisdiction(s)...)
 	items = append(items, vinItems(s.Lot)...)
 	items = append(items, odometer(s))
 	items = append(items, strangeBrands(s.Lot)...)
@@ -58,6 +58,9 @@ func List(s Subject) []Item {
 	slices.SortStableFunc(items, func(a, b Item) int { return order(a) - order(b) })
 	return append(items, looks(s)...)
 }
+
+// RoadOnly reports whether a stop forbids the road and nothing else: the lot may still be sold on or taken apart.
+func RoadOnly(i Item) bool { return i.ID == "stop_title" || i.ID == "stop_pack" }
 
 // Stops returns the texts of the stops among the items.
 func Stops(items []Item) []string {
@@ -82,42 +85,49 @@ func state(answer string) string {
 	return "open"
 }
 
-// deadTitles are the words of documents and brands under which a vehicle is parts or scrap. Source of the wording: AAMVA D20
-// as published in NIEM 6.0 (junk 08, dismantled 07, parts only 35); "scrap", "nonrepairable" and "certificate of destruction" are
-// documents of several states (common practice, no source).
-var deadTitles = []string{"junk", "junking", "junked", "parts only", "scrap", "scrapped", "dismantled", "destruction", "non repairable", "nonrepairable",
-	"non rebuildable", "nonrebuildable"}
-
-// deadCodes are the same as codes of that vocabulary.
-var deadCodes = []string{"07", "08", "35"}
-
 // plainTitle returns the words of a title in small letters, without those that only say that it is one.
 func plainTitle(word string) string {
 	words := strings.FieldsFunc(strings.ToLower(word), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return slices.Contains([]string{"certificate", "of", "title", "vehicle"}, w) }), " ")
 }
 
-// dead reports whether a document or brand has the word of one that is not rebuilt, whatever stands beside it: a stop too
-// many is read and set right, one too few is money lost.
-func dead(word string) bool {
-	if b, known := lot.BrandOf(word); known && slices.Contains(deadCodes, b.Code) {
-		return true
-	}
-	plain := " " + plainTitle(word) + " "
-	return slices.ContainsFunc(deadTitles, func(d string) bool { return strings.Contains(plain, " "+d+" ") })
-}
-
-// titleStops returns a stop for each document or brand that cannot be rebuilt.
-func titleStops(l lot.Lot) []Item {
+// titleStops returns a stop for each document or brand that cannot be rebuilt, and for a document of which nobody knows what it
+// allows until that is answered.
+func titleStops(s Subject) []Item {
 	var items []Item
+	l := s.Lot
 	for _, word := range append([]string{l.Title.Document}, l.Title.Brands...) {
-		if dead(word) {
+		if lot.ReadPaper(word) == lot.Dead {
 			items = append(items, Item{ID: "stop_title", Kind: "stop", State: "bad", Fixed: true,
 				Text: fmt.Sprintf("The title reads %q: in most places such a vehicle may not go back on the road. Ask the agency.", word),
 				Why:  "Where it is to be registered (" + orUnknown(l.Title.RegisterIn) + "), ask the agency before any bid."})
 		}
 	}
-	return items
+	return append(items, document(s)...)
+}
+
+// document asks what must be settled of the title document before a bid. It stops the bid until "no" says that it is settled.
+func document(s Subject) []Item {
+	i := Item{Kind: "stop", Minutes: 10}
+	word := s.Lot.Title.Document
+	switch lot.ReadPaper(word) {
+	case lot.Untitled:
+		i.ID, i.Text = "title_none", fmt.Sprintf("The document reads %q. Is it still open how it gets a title where it will be registered? Ask the agency before any bid.", word)
+		i.Why = "Without a title it can't be registered, and in some places not even sold whole. A bill of sale is no title."
+	case lot.Unheard:
+		i.ID, i.Text = "title_document_unheard", fmt.Sprintf("The document reads %q, which is no word of the list. Is it still open whether such a vehicle may be rebuilt and registered? Ask the agency before any bid.", word)
+		i.Why = "Agencies word their own documents. One that isn't known may be for parts or scrap."
+	case lot.Unknown:
+		i.ID, i.Kind, i.Text = "title_document_open", "title", "Is it still not known which title document it has?"
+		i.Why = "Until it is known, the bid counts on one that may be rebuilt."
+	default:
+		return nil
+	}
+	i.State = state(s.Answers[i.ID])
+	if i.State == "ok" {
+		i.Kind = "title"
+	}
+	return []Item{i}
 }
 
 func orUnknown(s string) string {

@@ -115,7 +115,7 @@ func rebuildStops(t lot.Title, p Pack) []Item {
 	var items []Item
 	for _, word := range append([]string{t.Document}, t.Brands...) {
 		for _, r := range p.Rebuild {
-			if !r.Allowed && sameTitle(word, r.Title) && !dead(word) {
+			if !r.Allowed && sameTitle(word, r.Title) && lot.ReadPaper(word) != lot.Dead {
 				items = append(items, Item{ID: "stop_pack", Kind: "stop", State: "bad", Fixed: true, Source: r.Words(),
 					Text: fmt.Sprintf("The title reads %q, and %s does not let such a vehicle be rebuilt: check with the agency.", word, p.Name), Why: r.Text + " " + r.Words()})
 			}

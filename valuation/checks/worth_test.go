@@ -146,7 +146,7 @@ func TestOneRiskIsBayes(t *testing.T) {
 	got := s.looks()[0].answers()
 	near(t, "chance of yes", got[0].chance, .25*.8+.75*.1, 1e-12)
 	for k, word := range []string{"yes", "no"} {
-		near(t, word, got[k].payoff[0], 1000*(.25-hidden.Chances([]hidden.Risk{risk}, map[string]string{"f": word})[0]), 1e-9)
+		near(t, word, got[k].payoff[0], 1000*(.25-hidden.After([]hidden.Risk{risk}, map[string]string{"f": word}, 0).Chances[0]), 1e-9)
 	}
 }
 

@@ -36,16 +36,10 @@ type Outcome struct {
 	Cash, Labour, Hours, Days []float64
 }
 
-// Draw plays the risk out at that chance. Random: streams named by the risk's id. Limits: r has passed the case's checks.
-func (r Risk) Draw(chance float64, s Setting) Outcome {
-	lean := prob.Lean{Factor: s.Factor, Rho: s.Loading}
-	if r.Loading != nil {
-		lean.Rho = *r.Loading
-	}
-	there := s.stream(r.ID, "there")
-	n := s.Draws.Len()
-	at, _ := there.Split(chance, lean, nil, make([]float64, n), make([]int32, n), make([]int32, n))
-	out := Outcome{At: slices.Clone(at)}
+// Draw plays the risk out. Random: streams named by the risk's id. Limits: r has passed the case's checks.
+func (r Risk) Draw(chance There, s Setting) Outcome {
+	lean := prob.Lean{Factor: s.Factor, Rho: r.rho(s.Loading)}
+	out := Outcome{At: slices.Clone(chance.split(s.stream(r.ID, "there"), lean, s.Draws.Len()))}
 	values := func(name, kind string, t prob.Three) []float64 {
 		if t.Zero() || len(out.At) == 0 {
 			return nil

@@ -98,7 +98,7 @@ func TestDrawOfARisk(t *testing.T) {
 	factor := make([]float64, n)
 	d.Column("lot/factor", factor)
 	r := hidden.Risk{ID: "r", Cost: prob.Certain(500), Days: prob.Certain(4), Hours: map[string]prob.Three{"body": prob.Certain(3)}}
-	out := r.Draw(.25, hidden.Setting{Draws: d, Factor: factor, Rates: map[string]float64{"body": 40}})
+	out := r.Draw(hidden.There{Chance: .25}, hidden.Setting{Draws: d, Factor: factor, Rates: map[string]float64{"body": 40}})
 	near(t, "scenarios in which it is there", float64(len(out.At)), n/4, 1)
 	for i, cash := range out.Cash {
 		row := [4]float64{cash, out.Labour[i], out.Hours[i], out.Days[i]}
@@ -110,7 +110,7 @@ func TestDrawOfARisk(t *testing.T) {
 
 // alone returns the chance of one risk after answers.
 func alone(r hidden.Risk, answers map[string]string) float64 {
-	return hidden.Chances([]hidden.Risk{r}, answers)[0]
+	return hidden.After([]hidden.Risk{r}, answers, 0).Chances[0]
 }
 
 // shared are three risks that one look tells of, each with its own figures, and a look that tells of the first alone.
@@ -153,7 +153,7 @@ func TestASharedAnswerAgainstEnumeration(t *testing.T) {
 				}
 			}
 		}
-		for i, got := range hidden.Chances(risks, map[string]string{"ripple": answer}) {
+		for i, got := range hidden.After(risks, map[string]string{"ripple": answer}, 0).Chances {
 			near(t, answer, got, there[i]/all, 1e-12)
 		}
 	}
@@ -163,7 +163,7 @@ func TestASharedAnswerAgainstEnumeration(t *testing.T) {
 // lowers each by as much as its own figures say.
 func TestAYesIsSharedOut(t *testing.T) {
 	risks := shared()
-	yes, no := hidden.Chances(risks, map[string]string{"ripple": "yes"}), hidden.Chances(risks, map[string]string{"ripple": "no"})
+	yes, no := hidden.After(risks, map[string]string{"ripple": "yes"}, 0).Chances, hidden.After(risks, map[string]string{"ripple": "no"}, 0).Chances
 	together, apart := 0.0, 0.0
 	for i, r := range risks {
 		if prior := r.Chance.Mean(); yes[i] <= prior {
@@ -178,7 +178,7 @@ func TestAYesIsSharedOut(t *testing.T) {
 	turned := []hidden.Risk{risks[2], risks[0], risks[1]} // the order of risks and of their findings does not matter
 	turned[1].Findings = []hidden.Evidence{risks[0].Findings[1], risks[0].Findings[0]}
 	both := map[string]string{"ripple": "yes", "lamp": "no"}
-	a, b := hidden.Chances(risks, both), hidden.Chances(turned, both)
+	a, b := hidden.After(risks, both, 0).Chances, hidden.After(turned, both, 0).Chances
 	near(t, "order", a[0], b[1], 1e-12)
 	near(t, "order", a[2], b[0], 1e-12)
 }

@@ -1,14 +1,12 @@
 package hidden
 
-import "slices"
-
 // Look is one finding as one event, over all the risks that it informs.
 //
 // One answer serves several risks whose own figures need not give it the same chance. So the look stays silent ("no") with
 // a chance of its own times a factor for each damage that is there, each factor being the ratio of that risk's chances of
-// "no". The chance of its own is set so that "no" comes as often as the risks say on average. With one risk this is
-// the risk's own figures, exactly. A "no" moves each risk by its own likelihood ratio; a "yes" is shared out between the
-// causes that it may have. Source: noisy-or, Pearl 1988 (from memory).
+// "no". What says "yes" with none of the damage there is a false alarm: its chance is the smallest that any of the risks
+// gives it. With one risk this is the risk's own figures, exactly. A "no" moves each risk by its own likelihood ratio; a "yes"
+// is shared out between the causes that it may have. Source: noisy-or, Pearl 1988 (from memory).
 type Look struct {
 	Chances []float64    // of each risk before the answer
 	Yes     [][2]float64 // of each: the chance of "yes" when the damage is not there, and when it is
@@ -33,64 +31,22 @@ func (l Look) No(i int) (absent, present float64) {
 }
 
 // factor is how much less often the look says "no" when the damage is there.
-func (l Look) factor(i int) float64 {
-	return (1 - l.Yes[i][1]) / max(1-l.Yes[i][0], certain)
-}
+func (l Look) factor(i int) float64 { return factor(l.Yes[i]) }
+
+func factor(yes [2]float64) float64 { return (1 - yes[1]) / max(1-yes[0], certain) }
 
 // hush is the mean of factor over whether the damage is there.
 func (l Look) hush(i int) float64 { return 1 - l.Chances[i] + l.Chances[i]*l.factor(i) }
 
 // Silent returns the chance of "no" when none of the damage is there.
-func (l Look) Silent() float64 {
-	mean, hush, most := 0.0, 1.0, 1.0
-	for i := range l.Chances {
-		mean += (1 - l.Yes[i][0]) * l.hush(i) / float64(len(l.Chances))
-		hush *= l.hush(i)
-		most *= max(1, l.factor(i))
-	}
-	if mean >= hush/most { // also where some damage that is surely there never stays silent
-		return 1 / most
-	}
-	return mean / hush
-}
+func (l Look) Silent() float64 { return silent(l.Yes) }
 
-// Chances returns the chance of each risk after the answers (finding -> yes | no; absent = not looked). The order of the
-// answers does not matter: each is weighed by the chances before any of them. Shape: as risks.
-// Source: posterior odds = prior odds x product of likelihood ratios.
-func Chances(risks []Risk, answers map[string]string) []float64 {
-	looks, at := map[string]*Look{}, map[string][]int{}
-	prior := make([]float64, len(risks))
-	for i, r := range risks {
-		prior[i] = r.Chance.Mean()
-		for _, e := range r.Findings {
-			if answers[e.Finding] == "" {
-				continue
-			}
-			if looks[e.Finding] == nil {
-				looks[e.Finding] = &Look{}
-			}
-			l := looks[e.Finding]
-			l.Chances, l.Yes = append(l.Chances, prior[i]), append(l.Yes, [2]float64{e.IfAbsent, e.IfPresent})
-			at[e.Finding] = append(at[e.Finding], i)
-		}
+// silent returns that chance: one less the false alarm, and so low that no damage that is there brings "no" above 1.
+func silent(yes [][2]float64) float64 {
+	alarm, most := 1.0, 1.0
+	for _, y := range yes {
+		alarm = min(alarm, y[0])
+		most *= max(1, factor(y))
 	}
-	out := slices.Clone(prior)
-	for i, r := range risks {
-		there, not := prior[i], 1-prior[i]
-		for _, e := range r.Findings {
-			l := looks[e.Finding]
-			if l == nil {
-				continue
-			}
-			absent, present := l.No(slices.Index(at[e.Finding], i))
-			if answers[e.Finding] == "yes" {
-				absent, present = 1-absent, 1-present
-			}
-			there, not = there*present, not*absent
-		}
-		if there+not > 0 { // else the answers contradict each other outright: Contradicted says so
-			out[i] = there / (there + not)
-		}
-	}
-	return out
+	return min(max(1-alarm, certain), 1/most)
 }

@@ -22,7 +22,10 @@ const (
 // presence and cost lean on the same factor, damage that is there costs more than its judgement's own mean.
 // Source: E[X(z) P(there | z)] / P(there) for two normal scores of correlation loading squared.
 func (r Risk) MeanIfPresent(chance, sharedLoading float64, rates map[string]float64) Mean {
-	weights := r.weights(chance, sharedLoading)
+	return r.mean(r.weights(chance, sharedLoading), rates)
+}
+
+func (r Risk) mean(weights scores, rates map[string]float64) Mean {
 	m := Mean{Cash: weights.mean(r.Cost), Days: weights.mean(r.Days)}
 	for _, trade := range lot.Trades {
 		if t := r.Hours[trade]; !t.Zero() {
@@ -36,10 +39,7 @@ func (r Risk) MeanIfPresent(chance, sharedLoading float64, rates map[string]floa
 type scores []float64
 
 func (r Risk) weights(chance, loading float64) scores {
-	if r.Loading != nil {
-		loading = *r.Loading
-	}
-	like := loading * loading
+	like := r.rho(loading) * r.rho(loading)
 	if like == 0 || chance <= 0 || chance >= 1 {
 		return nil
 	}

@@ -18,7 +18,7 @@ func TestMeanIfPresentIsThatOfTheDraws(t *testing.T) {
 		d := prob.NewDraws(n, 3)
 		factor := make([]float64, n)
 		d.Column("lot/factor", factor)
-		out := r.Draw(c.chance, hidden.Setting{Draws: d, Factor: factor, Rates: rates})
+		out := r.Draw(hidden.There{Chance: c.chance}, hidden.Setting{Draws: d, Factor: factor, Rates: rates})
 		m := r.MeanIfPresent(c.chance, 0, rates)
 		near(t, "cash", m.Cash, prob.Mean(out.Cash), 6)
 		near(t, "labour", m.Labour, prob.Mean(out.Labour), 3)

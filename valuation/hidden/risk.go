@@ -18,6 +18,7 @@ type Risk struct {
 	Days     prob.Three            `json:"days"`    // that it adds to the build
 	Loading  *float64              `json:"loading"` // on the lot's common factor; nil: the case's shared loading
 	Findings []Evidence            `json:"findings"`
+	Currency string                `json:"-"` // of a catalogue's entry; empty: that of the catalogue
 	Why      string                `json:"why"`
 	Caution  string                `json:"caution"` // where the damage can hurt someone
 	Removed  bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again

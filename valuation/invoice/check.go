@@ -71,7 +71,7 @@ func fraction(path string, d decimal.Decimal) []Fault {
 	return nil
 }
 
-// CheckSteps returns every fault of the bid steps; none means that Ladder is safe.
+// CheckSteps returns every fault of the bid steps; none means that bids can be looked for.
 func CheckSteps(steps []Step, c money.Currency) []Fault {
 	if len(steps) == 0 {
 		return []Fault{{"bid_steps", "nothing", "at least one step, from 0"}}

@@ -2,28 +2,6 @@ package invoice
 
 import "walkline/valuation/money"
 
-// MostBids is the greatest number of legal bids that is looked through.
-const MostBids = 200_000
-
-// Ladder returns the legal bids up to and including most, in rising order, and whether all of them fit in MostBids.
-// The lowest legal bid is the first step. Limits: steps have passed CheckSteps.
-func Ladder(steps []Step, most money.Amount) (bids []money.Amount, whole bool) {
-	tier := 0
-	for b := money.Amount(0); ; {
-		for tier+1 < len(steps) && b >= steps[tier+1].From {
-			tier++
-		}
-		b += steps[tier].Step
-		if b > most {
-			return bids, true
-		}
-		if len(bids) == MostBids {
-			return bids, false
-		}
-		bids = append(bids, b)
-	}
-}
-
 // Next returns the legal bid above b. Limits: b is 0 or legal.
 func Next(steps []Step, b money.Amount) money.Amount {
 	step := steps[0].Step
@@ -33,4 +11,20 @@ func Next(steps []Step, b money.Amount) money.Amount {
 		}
 	}
 	return b + step
+}
+
+// Nth returns the n-th legal bid, the lowest being the first. Limits: steps have passed CheckSteps, n >= 1.
+func Nth(steps []Step, n int64) money.Amount {
+	b := money.Amount(0)
+	for i, s := range steps {
+		if i+1 < len(steps) {
+			tier := max(0, int64((steps[i+1].From-b+s.Step-1)/s.Step)) // steps until the next tier takes over
+			if tier < n {
+				b, n = b+money.Amount(tier)*s.Step, n-tier
+				continue
+			}
+		}
+		return b + money.Amount(n)*s.Step
+	}
+	return b
 }

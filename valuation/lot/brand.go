@@ -30,15 +30,20 @@ var Brands = []Brand{
 // BrandOf returns the brand that a word or code of a title names, whatever its case, and whether there is one. The short
 // words of the trade ("flood", "fire", "hail") are taken for the brand that begins with them.
 func BrandOf(word string) (Brand, bool) {
-	plain := strings.ToLower(strings.Join(strings.FieldsFunc(word, func(r rune) bool { return r == '_' || r == '-' || r == ' ' }), " "))
+	plain := plainBrand(word)
 	if plain == "" {
 		return Brand{}, false
 	}
 	for _, b := range Brands {
-		known := strings.ReplaceAll(strings.ToLower(b.Words), "-", " ")
+		known := plainBrand(b.Words)
 		if plain == b.Code || plain == known || plain+" damage" == known {
 			return b, true
 		}
 	}
 	return Brand{}, false
+}
+
+// plainBrand returns the words in small letters, one space between them.
+func plainBrand(words string) string {
+	return strings.ToLower(strings.Join(strings.FieldsFunc(words, func(r rune) bool { return r == '_' || r == '-' || r == ' ' }), " "))
 }

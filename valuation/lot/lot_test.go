@@ -95,3 +95,13 @@ func TestSigns(t *testing.T) {
 		}
 	}
 }
+
+// Model years run ahead of the calendar: on a day in 2026 a 2028 may be for sale, a 2029 may not.
+func TestLatestModelYear(t *testing.T) {
+	if got := lot.LatestModelYear("2026-11-20"); got != 2028 {
+		t.Errorf("latest model year in 2026: %d", got)
+	}
+	if got := lot.LatestModelYear(""); got != lot.LastModelYear {
+		t.Errorf("latest model year on no day: %d", got)
+	}
+}

@@ -50,3 +50,21 @@ func TestBrandsAreThoseOfD20(t *testing.T) {
 		}
 	}
 }
+
+// Every brand of D20 is a word that the list knows (source: as above), and those that forbid the road are the three that say so.
+func TestPaperOfTheBrands(t *testing.T) {
+	for _, b := range lot.Brands {
+		want := lot.Known
+		if b.Code == "07" || b.Code == "08" || b.Code == "35" {
+			want = lot.Dead
+		}
+		if got := lot.ReadPaper(b.Words); got != want {
+			t.Errorf("%s %s: %d, want %d", b.Code, b.Words, got, want)
+		}
+	}
+	for words, want := range map[string]lot.Paper{"": lot.NoPaper, " - ": lot.NoPaper, "title not yet known": lot.Unknown, "Bill of sale": lot.Untitled, "blue form": lot.Unheard, "non conformity": lot.Unheard} {
+		if got := lot.ReadPaper(words); got != want {
+			t.Errorf("%q: %d, want %d", words, got, want)
+		}
+	}
+}

@@ -33,6 +33,26 @@ func TestNormalOrderStatistics(t *testing.T) {
 	}
 }
 
+// Source: density proportional to phi(t)^2 Phi(t)^(n-2) (Milgrom and Weber 1982), its variance as worked out by quadrature outside this
+// project; its mean by a midpoint rule of another width here.
+func TestWinnersVariance(t *testing.T) {
+	published := map[int]float64{2: .5, 3: .393897, 5: .299755, 10: .216613, 20: .164068, 50: .120705}
+	for n, want := range published {
+		near(t, "winner's variance", prob.WinnersVariance(n), want, 5e-7)
+		var weight, sum, square float64
+		for i := range 3001 {
+			x := -8 + 16*(float64(i)+.5)/3001
+			w := math.Exp(-x*x) * math.Pow(.5*math.Erfc(-x/math.Sqrt2), float64(n-2))
+			weight, sum, square = weight+w, sum+w*x, square+w*x*x
+		}
+		near(t, "winner's variance by midpoints", prob.WinnersVariance(n), square/weight-sum*sum/weight/weight, 1e-9)
+		if n > 2 {
+			near(t, "winner's constant by midpoints", prob.WinnersConstant(n), sum/weight, 1e-9)
+		}
+	}
+	near(t, "one bidder", prob.WinnersVariance(1), 1, 0)
+}
+
 // Source: Milgrom and Weber 1982: a bidder of a symmetric common-value auction drops out at what the lot is worth if the
 // highest rival ties with him. With signals v + e and a flat prior of v that is his signal less c(n), c(n) being the mean
 // of the error on which the top two of n tie. Played out: the largest of n-1 errors, weighted by the density with which

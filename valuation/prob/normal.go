@@ -23,23 +23,3 @@ func NormQuantile(p float64) float64 {
 	}
 	return distuv.UnitNormal.Quantile(p)
 }
-
-// WinnersConstant returns c(n): by how many standard deviations of the shared error the winner of a symmetric
-// common-value ascending auction with n bidders overrates a lot, so that bidding lower by s*c(n) breaks even. It is the
-// mean of t under a density proportional to phi(t)^2 Phi(t)^(n-2), and 0 below three bidders.
-// Source: Milgrom and Weber 1982; the integral by the trapezoid rule on [-10, 10], exact to about 1e-12 for a smooth
-// integrand that vanishes at both ends, as 4,000 steps are.
-func WinnersConstant(n int) float64 {
-	if n < 3 {
-		return 0
-	}
-	const steps = 400
-	var weight, sum float64
-	for i := 0; i <= steps; i++ {
-		t := -10 + 20*float64(i)/steps
-		w := NormPDF(t) * NormPDF(t) * math.Pow(NormCDF(t), float64(n-2))
-		weight += w
-		sum += w * t
-	}
-	return sum / weight
-}

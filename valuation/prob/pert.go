@@ -37,6 +37,37 @@ func (t Three) Quantile(p float64) float64 {
 	return t.Low + (t.High-t.Low)*mathext.InvRegIncBeta(a, b, p)
 }
 
+// CDF returns the chance that t is at most x; of a certain value, of one at or below x.
+func (t Three) CDF(x float64) float64 {
+	switch {
+	case x < t.Low:
+		return 0
+	case x >= t.High:
+		return 1
+	}
+	a, b := t.Shape()
+	return mathext.RegIncBeta(a, b, (x-t.Low)/(t.High-t.Low))
+}
+
+// Table returns the distribution of t by its quantiles, with t's own mean.
+func (t Three) Table() Table {
+	if t.Sure() {
+		return CertainTable(t.Low)
+	}
+	const knots = 400
+	p, x := make([]float64, knots+1), make([]float64, knots+1)
+	for i := range p {
+		p[i] = (1 - math.Cos(math.Pi*float64(i)/knots)) / 2 // close together at the ends, where quantiles run apart
+		x[i] = t.Quantile(p[i])
+	}
+	p[0], p[knots] = 0, 1
+	m := NewTable(p, x).Mean()
+	for i := range x {
+		x[i] += t.Mean() - m
+	}
+	return NewTable(p, x)
+}
+
 // scoreSpan and scoreKnots set the table of quantiles by normal score: beyond 4.25 sd lies 1 draw in 47,000.
 // shapeSteps is the grid of mode positions for which the unit PERT is tabulated.
 const (

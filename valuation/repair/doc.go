@@ -5,8 +5,8 @@
 // what they make needless.
 // [Line.Draw] plays a line out over all scenarios: whether it is needed, its hours, materials and outside work as
 // modified PERT values, and for each part the best option that turns out to be obtainable, or else its fallback.
-// Options are ordered by expected price + freight - core money back + extra hours at their rate + lead days at the
-// holding cost of a day. A quote stands in place of the starter values of its source.
+// Options are tried in the order that costs least in the mean: by expected price + freight - core money back + extra hours at their rate +
+// lead days at the holding cost of a day (none where the part holds nothing up), and none that costs more than the fallback. A quote stands in place of the starter values of its source.
 //
 // Units: money in major units, hours of one person, calendar days, chances 0..1. Costs are positive.
 // Random: each quantity of a line has a stream of its own, named by the line's id, so that editing one line leaves the

@@ -248,21 +248,28 @@ func (o Option) kind() string {
 	return "parts/" + o.Source
 }
 
-// Order returns the positions of the part's options from the best to the worst by expected cost. A quote stands in place of the
+// Order returns the positions of the options that are tried, in the order that costs least in the mean: the cheapest first, and none
+// that costs more than the fallback, which is always to be had. What costs the same keeps its order. A quote stands in place of the
 // options of its source that were not quoted: what somebody offered beats a starter value.
 // Units: rate is money an own hour, holding is money a day.
 func (p Part) Order(rate, holding float64) []int {
+	if p.Critical != nil && !*p.Critical {
+		holding = 0
+	}
 	var order []int
 	cost := make([]float64, len(p.Options))
 	for i, o := range p.Options {
-		if o.Quoted == "" && p.quoted(o.Source) {
-			continue
-		}
-		order = append(order, i)
 		cost[i] = o.Price.Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
+		if (o.Quoted != "" || !p.quoted(o.Source)) && (p.Fallback == nil || cost[i] <= p.Fallback.cost(rate, holding)) {
+			order = append(order, i)
+		}
 	}
 	sort.SliceStable(order, func(a, b int) bool { return cost[order[a]] < cost[order[b]] })
 	return order
+}
+
+func (f Fallback) cost(rate, holding float64) float64 {
+	return f.Price.Mean() + f.Hours.Mean()*rate + f.LeadDays.Mean()*holding
 }
 
 // quoted reports whether one of the options of that source was quoted.

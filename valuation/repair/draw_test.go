@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -66,6 +67,71 @@ func TestOptionOrder(t *testing.T) {
 	if got := same.Order(40, 8); !slices.Equal(got, []int{0, 1, 2}) {
 		t.Errorf("equals do not keep their order: %v", got)
 	}
+}
+
+// meanOf is what a part costs on average when its sources are tried in that order, the fallback after them.
+func meanOf(p repair.Part, order []int, rate, holding float64) float64 {
+	if p.Critical != nil && !*p.Critical {
+		holding = 0
+	}
+	mean, left := 0.0, 1.0
+	for _, i := range order {
+		o := p.Options[i]
+		mean += left * *o.Chance * (o.Price.Mean() + o.Freight.Mean() + rate*o.ExtraHours.Mean() + holding*o.LeadDays.Mean())
+		left *= 1 - *o.Chance
+	}
+	return mean + left*(p.Fallback.Price.Mean()+rate*p.Fallback.Hours.Mean()+holding*p.Fallback.LeadDays.Mean())
+}
+
+// orders returns every way to try some of n sources.
+func orders(n int, taken ...int) [][]int {
+	all := [][]int{taken}
+	for i := range n {
+		if !slices.Contains(taken, i) {
+			all = append(all, orders(n, append(slices.Clone(taken), i)...)...)
+		}
+	}
+	return all
+}
+
+// Of all ways to try up to four sources, or some of them, the order costs least in the mean; and a source that is likelier to be
+// had, or sooner, never makes the part dearer.
+func TestOrderCostsLeastInTheMean(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 3))
+	between := func(lo, hi float64) prob.Three { return prob.Certain(lo + (hi-lo)*rng.Float64()) }
+	for range 300 {
+		critical := rng.Float64() < .7
+		p := repair.Part{Critical: &critical, Fallback: &repair.Fallback{Price: between(100, 900), LeadDays: between(5, 60), Hours: between(0, 6)}}
+		for range 4 {
+			p.Options = append(p.Options, repair.Option{Price: between(50, 900), Freight: between(0, 80), LeadDays: between(1, 40), ExtraHours: between(0, 5), Chance: chance(rng.Float64())})
+		}
+		const rate, holding = 35, 6
+		got := meanOf(p, p.Order(rate, holding), rate, holding)
+		for _, other := range orders(4) {
+			if mean := meanOf(p, other, rate, holding); mean < got-1e-9 {
+				t.Fatalf("order %v costs %.2f, %v costs %.2f", p.Order(rate, holding), got, other, mean)
+			}
+		}
+		for i := range p.Options {
+			better := p
+			better.Options = slices.Clone(p.Options)
+			better.Options[i].Chance, better.Options[i].LeadDays = chance(min(1, *p.Options[i].Chance+.2)), prob.Certain(.5*p.Options[i].LeadDays.Mean())
+			if mean := meanOf(better, better.Order(rate, holding), rate, holding); mean > got+1e-9 {
+				t.Fatalf("a better source makes the part dearer: %.2f, then %.2f", got, mean)
+			}
+		}
+	}
+}
+
+// By hand: a fallback at 300 is taken before a source at 500 that is there one time in ten.
+func TestACheapFallbackComesBeforeADearSource(t *testing.T) {
+	p := repair.Part{Options: []repair.Option{{Source: "new", Price: prob.Certain(500), Chance: chance(.1)}, {Source: "used", Price: prob.Certain(200), Chance: chance(.5)}},
+		Fallback: &repair.Fallback{Price: prob.Certain(300)}}
+	if got := p.Order(30, 0); !slices.Equal(got, []int{1}) {
+		t.Errorf("order %v, want the used part alone before the fallback", got)
+	}
+	out := drawn(repair.Line{ID: "f", Job: "f", Parts: []repair.Part{p}}, setting(30, 0))
+	near(t, "mean", prob.Mean(out.Cash), 250, .1)
 }
 
 // Closed form: .6 at 100, of the rest .5 at 200, of the rest the fallback at 400:

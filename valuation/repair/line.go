@@ -16,6 +16,7 @@ type Line struct {
 	Materials prob.Three            `json:"materials" unit:"money"`
 	Outside   prob.Three            `json:"outside" unit:"money"` // work bought in
 	Parts     []Part                `json:"parts"`
+	Currency  string                `json:"-"`       // of a catalogue's entry; empty: that of the catalogue
 	Loading   *float64              `json:"loading"` // on the lot's common factor; nil: the case's shared loading
 	Why       string                `json:"why"`
 	Caution   string                `json:"caution"` // where the work can hurt someone

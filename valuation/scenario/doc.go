@@ -9,11 +9,11 @@
 // Of a line or risk only the scenarios in which it is there are kept.
 //
 // Units: money in major units, hours, calendar days. Shape: each column has N values, scenario by scenario.
-// Random: stratified columns named by line, see prob.Draws; the common factor is the column "lot/factor".
-// Days = max(longest lead time of a critical part, repair hours / hours a week x 7) + days of the hidden damage present +
-// inspection queue + days to sell. Hours count both repair and hidden damage.
-// Assumptions: what hidden damage takes in hours is inside its own days. Freight, storage and the waiting times do not
-// lean on the common factor.
+// Random: stratified columns named by line, see prob.Draws; the common factor is the column "lot/factor", each score moved to where
+// the findings put its place in the factor's distribution, so that no findings change no draw.
+// Days = max(longest lead time of a critical part, hours / hours a week x 7) + days of the hidden damage present +
+// inspection queue + days to sell. Hours count both repair and hidden damage, whose days are the waits beside them.
+// Assumptions: freight, storage and the waiting times do not lean on the common factor.
 //
 // Sources: [1] design of the scenarios: McKay, Beckman and Conover 1979 (see package prob); [2] first-order shares of
 // variance by covariance decomposition: Saltelli et al., Global Sensitivity Analysis, 2008 (from memory).

@@ -45,18 +45,30 @@ func (s strata) means(xs []float64) []float64 {
 	return m
 }
 
-// SharedVariance returns the variance of the expected cost given the common factor, in money squared: what every bidder
-// who misjudges this lot misjudges together. The part that chance alone puts between slices is taken off.
-func (o Outcome) SharedVariance() float64 {
+// Shared returns the variance of the mean of a column given the common factor: what every bidder who misjudges this lot misjudges
+// together, with by how much each scenario's factor lifts that mean. The part of the variance that chance alone puts between slices is
+// taken off. Shape: one value a scenario. Units: those of the column, squared for the variance.
+func (o Outcome) Shared(xs []float64) (variance float64, off []float64) {
 	s := o.strata
-	means := s.means(o.Cost)
+	means, all := s.means(xs), prob.Mean(xs)
+	off = make([]float64, len(xs))
 	var within float64
-	for i, x := range o.Cost {
-		d := x - means[s.of[i]]
-		within += d * d
+	for i, x := range xs {
+		m := means[s.of[i]]
+		within += (x - m) * (x - m)
+		off[i] = m - all
 	}
-	n, k := float64(len(o.Cost)), float64(len(means))
-	return math.Max(0, prob.Variance(means)-within/math.Max(1, n-k)*k/n)
+	n, k := float64(len(xs)), float64(len(means))
+	return math.Max(0, prob.Variance(means)-within/math.Max(1, n-k)*k/n), off
+}
+
+// Square returns the mean over the common factor of the square of a column's mean given it.
+func (o Outcome) Square(xs []float64) float64 {
+	var sum float64
+	for k, m := range o.strata.means(xs) {
+		sum += m * m * o.strata.count[k]
+	}
+	return sum / float64(len(xs))
 }
 
 // dust is the share of the mean square outlay below which a variance is the rounding of float64: a lot that is certain has
@@ -92,6 +104,23 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 	shares = append(shares, Share{"Worse than it looks", w.factor})
 	sort.SliceStable(shares, func(a, b int) bool { return shares[a].Part > shares[b].Part })
 	return shares
+}
+
+// Parts returns causes that do not lean on each other, given with their variances, with their shares of the whole, largest first; none
+// where nothing varies.
+func Parts(causes []Share) []Share {
+	var all float64
+	for _, c := range causes {
+		all += c.Part
+	}
+	if all == 0 {
+		return nil
+	}
+	for i := range causes {
+		causes[i].Part /= all
+	}
+	sort.SliceStable(causes, func(a, b int) bool { return causes[a].Part > causes[b].Part })
+	return causes
 }
 
 // splitter splits columns into what follows the common factor and what does not.

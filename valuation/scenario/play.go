@@ -10,8 +10,9 @@ import (
 type Lot struct {
 	Lines   []repair.Line
 	Risks   []hidden.Risk
-	Chances []float64 // of the risks, after the findings
-	Loading float64   // on the common factor, of lines and risks that name none
+	Chances []float64         // of the risks
+	Belief  *hidden.Posterior // of the factor and the risks after the findings, whose chances stand before Chances; nil: no findings
+	Loading float64           // on the common factor, of lines and risks that name none
 	Rates   map[string]float64
 	Freight prob.Three
 	Storage Storage
@@ -77,6 +78,7 @@ func Play(l Lot) Outcome { return NewMemory(0).Play(l) }
 func (m *Memory) Play(l Lot) Outcome {
 	m.frames.Turn()
 	m.strands.Turn()
+	m.knowns.Turn()
 	f := m.frame(&l)
 	ratios := m.ratios(&l, f)
 	repaired, hurt := newSum(l.N), newSum(l.N)
@@ -90,7 +92,7 @@ func (m *Memory) Play(l Lot) Outcome {
 		o.Lines = append(o.Lines, s.part(line.Job))
 	}
 	for k, r := range l.Risks {
-		s := m.risk(r, l.Chances[k], &l, f, ratios)
+		s := m.risk(r, l.there(k), &l, f, ratios)
 		hurt.add(s)
 		s.addTo(hurt.days, s.days)
 		o.Risks = append(o.Risks, s.part(r.Name))
@@ -132,7 +134,7 @@ func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64
 	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
 	daysAnHour := 7 / l.Time.HoursPerWeek
 	for i := range o.Days {
-		work := known.hours[i] * daysAnHour
+		work := (known.hours[i] + hurt.hours[i]) * daysAnHour
 		o.Labour[i] += hurt.labour[i]
 		o.Hours[i] += hurt.hours[i]
 		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay

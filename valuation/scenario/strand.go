@@ -129,11 +129,9 @@ func (s *strand) dot(d []float64) float64 {
 	return sum[0] + sum[1] + sum[2] + sum[3]
 }
 
-// line returns a repair line as drawn. What the line is called and why it is there is no part of its draws.
+// line returns a repair line as drawn.
 func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) *strand {
-	content := l
-	content.Job, content.Area, content.Operation, content.Why, content.Caution, content.Edited = "", "", "", "", "", false
-	key := memory.Of("line", content, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads)
+	key := memory.Of("line", unnamedLine(l), lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads, f.moved)
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := player.Draw(l)
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Lead, f)
@@ -141,11 +139,28 @@ func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) 
 	})
 }
 
-// risk returns a hidden risk as drawn at that chance.
-func (m *Memory) risk(r hidden.Risk, chance float64, lot *Lot, f *frame, ratios map[string][]float64) *strand {
-	content := r
-	content.Name, content.Why, content.Caution, content.Findings, content.Chance = "", "", "", nil, hidden.Beta{}
-	key := memory.Of("risk", content, chance, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Spreads)
+// unnamedLine and unnamedRisk leave only what is drawn from: what work is called and why it is there is no part of it.
+func unnamedLine(l repair.Line) repair.Line {
+	l.Job, l.Area, l.Operation, l.Why, l.Caution, l.Edited = "", "", "", "", "", false
+	return l
+}
+
+func unnamedRisk(r hidden.Risk) hidden.Risk {
+	r.Name, r.Why, r.Caution, r.Findings, r.Chance = "", "", "", nil, hidden.Beta{}
+	return r
+}
+
+// there returns how the k-th risk is drawn.
+func (l *Lot) there(k int) hidden.There {
+	if l.Belief == nil {
+		return hidden.There{Chance: l.Chances[k]}
+	}
+	return l.Belief.There(k)
+}
+
+// risk returns a hidden risk as drawn at those chances.
+func (m *Memory) risk(r hidden.Risk, chance hidden.There, lot *Lot, f *frame, ratios map[string][]float64) *strand {
+	key := memory.Of("risk", unnamedRisk(r), chance, lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Spreads, f.moved)
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := r.Draw(chance, hidden.Setting{Draws: f.draws, Factor: f.factor, Loading: lot.Loading, Rates: lot.Rates, Ratios: ratios})
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Days, f)

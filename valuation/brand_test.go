@@ -1,0 +1,153 @@
+package valuation_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
+	"walkline/valuation/resale"
+)
+
+// compared is the demo's front lot with forty sales of clear titles, invented.
+func compared(t *testing.T) (valuation.Case, valuation.Knowledge) {
+	t.Helper()
+	c := demoLot(t)
+	c.Resale.Guess = nil
+	rng := rand.New(rand.NewPCG(5, 6))
+	for i := range 40 {
+		miles, year := 20_000+120_000*rng.Float64(), 2016+i%7
+		price := 26_000 * math.Exp(-.09*float64(2026-year)-.05*miles/10_000+.06*rng.NormFloat64())
+		c.Resale.Rows = append(c.Resale.Rows, resale.Row{ID: fmt.Sprint(i), Price: money.Amount(100 * price), Kind: "sold", Date: "2026-10-01", ModelYear: year, Make: c.Lot.Make, Model: c.Lot.Model,
+			Mileage: &miles, Title: "clear"})
+	}
+	return c, shipped(t)
+}
+
+// bidOf is the walk-away bid, -1 where there is none.
+func bidOf(t *testing.T, c valuation.Case, k valuation.Knowledge) float64 {
+	t.Helper()
+	if a := value(t, c, k); a.WalkAway != nil {
+		return float64(*a.WalkAway) / 100
+	}
+	return -1
+}
+
+// An odometer that can't be trusted never raises a bid against "actual" at the same reading, however many miles it shows, and
+// lowers the price: by more where the title says that it is not actual.
+func TestAnOdometerThatIsNotActualNeverRaisesTheBid(t *testing.T) {
+	c, k := compared(t)
+	for _, miles := range []int{5_000, 61_200, 140_000, 260_000} {
+		c.Lot.Odometer, c.Lot.OdometerStatus = &miles, "actual"
+		bid, price := bidOf(t, c, k), value(t, c, k).Resale.Mean
+		for _, status := range []string{"unknown", "exempt", "not_actual", "exceeds_limits"} {
+			c.Lot.OdometerStatus = status
+			if got := bidOf(t, c, k); got > bid {
+				t.Errorf("%d miles, %s: bid %.0f, actual %.0f", miles, status, got, bid)
+			}
+			if got := value(t, c, k).Resale.Mean; got >= price {
+				t.Errorf("%d miles, %s: price %.0f, actual %.0f", miles, status, got, price)
+			}
+		}
+	}
+	c.Lot.OdometerStatus, c.Lot.Title.Brands = "actual", []string{"Not Actual"}
+	branded := value(t, c, k).Resale.Mean
+	c.Lot.OdometerStatus, c.Lot.Title.Brands = "not_actual", nil
+	if got := value(t, c, k).Resale.Mean; math.Abs(got-branded) > 1e-6 {
+		t.Errorf("the brand says not actual: %.2f, the statement: %.2f", branded, got)
+	}
+}
+
+// The mixture by hand: the mean price over a mileage that is as likely one as another, and the discount beside, each from plain
+// valuations at those miles.
+func TestUncertainMileageIsTheMixtureOfItsMiles(t *testing.T) {
+	c, k := compared(t)
+	read := 60_000
+	c.Lot.Odometer, c.Lot.OdometerStatus = &read, "not_actual"
+	c.Resale.TrueMileage = &prob.Three{Low: 60_000, Likely: 80_000, High: 120_000}
+	c.Resale.Discounts = map[string]prob.Three{valuation.CauseOdometer: prob.Certain(.1)}
+	got := value(t, c, k).Resale.Mean
+	plain, want := c, 0.0
+	plain.Lot.OdometerStatus = "actual"
+	const n = 12
+	for i := range n {
+		miles := int(c.Resale.TrueMileage.Quantile((float64(i) + .5) / n))
+		plain.Lot.Odometer = &miles
+		want += value(t, plain, k).Resale.Mean / n
+	}
+	if want *= .9; math.Abs(got-want) > .004*want {
+		t.Errorf("mean price %.0f, want %.0f", got, want)
+	}
+}
+
+// Causes by hand: the worst of what the title and the survey say leads; water and salt are dearer than a collision, hail is cheaper.
+func TestTheDiscountIsByTheCauseOfTheBrand(t *testing.T) {
+	c, k := compared(t)
+	c.Resale.BrandDiscount, c.Damage = valuation.Defaults().Resale.BrandDiscount, []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}}
+	price := func(loss string, brands ...string) float64 {
+		c.Lot.Title.Brands, c.Lot.Loss = brands, nil
+		if loss != "" {
+			c.Lot.Loss = []string{loss}
+		}
+		return value(t, c, k).Resale.Mean
+	}
+	collision := price("collision")
+	if none := price(""); none != collision {
+		t.Errorf("no cause %.0f, collision %.0f", none, collision)
+	}
+	for _, w := range []struct {
+		loss   string
+		brands []string
+		want   prob.Three
+	}{
+		{"hail", nil, prob.Three{Low: .05, Likely: .14, High: .25}}, {"theft", nil, prob.Three{Low: .08, Likely: .18, High: .32}}, {"flood", nil, prob.Three{Low: .3, Likely: .42, High: .6}},
+		{"collision", []string{"Flood damage"}, prob.Three{Low: .3, Likely: .42, High: .6}}, {"flood", []string{"Salt damage"}, prob.Three{Low: .4, Likely: .55, High: .75}},
+		{"hail", []string{"Collision"}, c.Resale.BrandDiscount}, {"collision", []string{"lemon law buyback"}, c.Resale.BrandDiscount},
+	} {
+		factor := 0.0
+		const n = 1000
+		for i := range n {
+			u := (float64(i) + .5) / n
+			factor += (1 - w.want.Quantile(u)) / (1 - c.Resale.BrandDiscount.Quantile(u)) / n
+		}
+		if got := price(w.loss, w.brands...); math.Abs(got-factor*collision) > .004*collision {
+			t.Errorf("%s %v: price %.0f, want %.0f", w.loss, w.brands, got, factor*collision)
+		}
+	}
+	c.Resale.Discounts = map[string]prob.Three{valuation.CauseFlood: prob.Certain(.2)}
+	if own := price("flood"); own <= collision {
+		t.Errorf("the case's own 20 %% for a flood: price %.0f, collision %.0f", own, collision)
+	}
+}
+
+// A figure of the case's own for branded titles is never gone below by a lighter cause.
+func TestACasesOwnDiscountIsAFloor(t *testing.T) {
+	c, k := compared(t)
+	c.Resale.BrandDiscount, c.Damage = prob.Certain(.4), []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}}
+	c.Lot.Loss = []string{"collision"}
+	want := value(t, c, k).Resale.Mean
+	c.Lot.Loss = []string{"hail"}
+	if got := value(t, c, k).Resale.Mean; got != want {
+		t.Errorf("hail at the case's own 40 %%: %.0f, want %.0f", got, want)
+	}
+}
+
+// Water and fire on the title raise their risks whatever the cause of loss says.
+func TestBrandsOfWaterAndFireRaiseTheirRisks(t *testing.T) {
+	k := shipped(t)
+	for brand, risk := range map[string]string{"Flood damage": "flood", "Salt Damage": "flood", "water": "flood", "Fire damage": "fire"} {
+		c := demoLot(t)
+		c.Lot.Loss = []string{"collision"}
+		before := len(valuation.Risks(c, k))
+		c.Lot.Title.Brands = []string{brand}
+		by := len(valuation.Risks(c, k))
+		c.Lot.Title.Brands, c.Lot.Loss = nil, []string{"collision", risk}
+		if entered := len(valuation.Risks(c, k)); by != entered || by <= before {
+			t.Errorf("%s: %d risks, with the loss entered %d, without %d", brand, by, entered, before)
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package valuation_test
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"walkline/store/casefile"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+)
+
+// keysOf are the keys of what is missing.
+func keysOf(needs []valuation.Need) []string {
+	var keys []string
+	for _, n := range needs {
+		keys = append(keys, n.Key)
+	}
+	return keys
+}
+
+// An empty lot gets no bid and no odds: what it needs is named, one after the other, and with all of it there is a bid.
+func TestAnEmptyLotGetsNoBid(t *testing.T) {
+	k, c := shipped(t), demoLot(t)
+	full := c.Clone()
+	c.Lot, c.Damage, c.Findings, c.Repair.Lines, c.Hidden.Risks = valuation.Defaults().Lot, nil, nil, nil, nil
+	for _, step := range []struct {
+		missing []string
+		enter   func()
+	}{
+		{[]string{"lot", "lot.title.document", "damage"}, func() { c.Lot.Make = full.Lot.Make }},
+		{[]string{"lot.title.document", "damage"}, func() { c.Lot.Title.Document = lot.NotYetKnown }},
+		{[]string{"damage"}, func() { c.Findings = map[string]string{valuation.NothingSeen: "no"} }},
+		{nil, nil},
+	} {
+		a := value(t, c, k)
+		if !slices.Equal(keysOf(a.Needs), step.missing) || len(step.missing) > 0 != (a.WalkAway == nil) {
+			t.Errorf("needs %v, want %v; walk-away bid %v", keysOf(a.Needs), step.missing, a.WalkAway)
+		}
+		if step.enter == nil {
+			continue
+		}
+		if a.BindingRule != valuation.Unready || len(a.Reasons) != len(step.missing) || !math.IsNaN(a.Profit.LossChance) || len(a.Ladder) > 0 {
+			t.Errorf("%v: bound by %q, reasons %q, chance of a loss %g", step.missing, a.BindingRule, a.Reasons, a.Profit.LossChance)
+		}
+		if _, o, err := valuation.Weigh(c, k); err != nil || o.Known() {
+			t.Errorf("%v: odds are known, %v", step.missing, err)
+		}
+		var written map[string]any
+		if err := json.Unmarshal(casefile.WriteAnswer(a), &written); err != nil || written["profit"].(map[string]any)["loss_chance"] != nil {
+			t.Errorf("%v: the written chance of a loss is %v, %v", step.missing, written["profit"], err)
+		}
+		if back, faults := casefile.ReadAnswer(casefile.WriteAnswer(a)); len(faults) > 0 || !slices.Equal(back.Needs, a.Needs) {
+			t.Errorf("%v came back as %v, %v", a.Needs, back.Needs, faults)
+		}
+		step.enter()
+	}
+	c.Resale = valuation.Defaults().Resale
+	if got := keysOf(c.Needs()); !slices.Equal(got, []string{"resale"}) {
+		t.Errorf("without a price: %v", got)
+	}
+}
+
+// A lot that is figured by hand, without the catalogues, keeps its bid: what is missing is said.
+func TestALotFiguredByHandKeepsItsBid(t *testing.T) {
+	c := small(1)
+	c.Lot = valuation.Defaults().Lot
+	c.Resale.Guess = &prob.Three{Low: 12000, Likely: 14000, High: 16000}
+	a := value(t, c, valuation.Knowledge{})
+	said := 0
+	for _, w := range a.Warnings {
+		if strings.HasPrefix(w, "Still missing") {
+			said++
+		}
+	}
+	if a.WalkAway == nil || said != 2 {
+		t.Errorf("walk-away bid %v, %q", a.WalkAway, a.Warnings)
+	}
+}

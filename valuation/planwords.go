@@ -1,0 +1,66 @@
+package valuation
+
+import (
+	"fmt"
+
+	"walkline/valuation/checks"
+	"walkline/valuation/money"
+)
+
+// PlanWords says a plan as something to do.
+var PlanWords = map[string]string{Rebuild: "rebuild it and sell it", AsItStands: "sell it on as it stands", ForParts: "sell it for parts"}
+
+// licence is the caution that goes with parts where the road is closed.
+const licence = "Taking a vehicle apart for sale may need a licence: ask the agency before you bid."
+
+// planWords says what the bid is for: the plan where it is no rebuild, why that is not to be had, and where to stop.
+func (w *work) planWords() []string {
+	plan := w.options[w.best].name
+	if plan == Rebuild {
+		return w.stopWords()
+	}
+	out := []string{fmt.Sprintf("The plan is to %s: that has the highest bid.", PlanWords[plan])}
+	if w.rebuilt.stopped {
+		out[0] = fmt.Sprintf("The plan is to %s: a rebuild is stopped.", PlanWords[plan])
+		out = append(out, checks.Stops(w.items)...)
+	}
+	if plan == ForParts {
+		out = append(out, licence)
+	}
+	return out
+}
+
+// stopWords says where to stop, how often that is, and what it is worth; nothing where no scenario stops.
+func (w *work) stopWords() []string {
+	if !w.stops.taken {
+		return nil
+	}
+	e := w.exits()
+	said := fmt.Sprintf("Stop line: if the strip-down shows more than %s still to spend, stop and %s. That is so in %.0f of 100 cases",
+		w.money(*e.StopLine), PlanWords[e.StopWay], 100*e.StopChance)
+	if e.WayOutWorth > 0 {
+		said += " and puts " + w.currency.Show(e.WayOutWorth) + " to the walk-away bid"
+	}
+	return []string{said + "."}
+}
+
+// stopDoubts says where the option to stop is not planned since it would lower the bid, and where the price's change until the
+// sale is not known.
+func (w *work) stopDoubts() []string {
+	var out []string
+	if worse := w.stops.worse; worse != nil {
+		out = append(out, fmt.Sprintf("No stop is planned: it would trade a chance of a gain for a small sure loss, and a rule on losses would then allow %s instead of %s.",
+			w.orNoBid(worse.Bid), w.orNoBid(w.stops.plain.Bid)))
+	}
+	if w.c.Resale.YearlyChange == nil && w.market.model.Bare() {
+		out = append(out, "The price is taken to stay what you guessed until the day of sale: there are no comparables that tell how it changes. Enter the yearly change under Resale.")
+	}
+	return out
+}
+
+func (w *work) orNoBid(b *money.Amount) string {
+	if b == nil {
+		return "no bid"
+	}
+	return w.currency.Show(*b)
+}
