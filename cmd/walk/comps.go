@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"walkline/store/csvfile"
@@ -44,7 +43,7 @@ func compsCheck(args []string, out, errs io.Writer) int {
 		return faulty
 	}
 	given.Dates = csvfile.Order(*dates)
-	data, err := os.ReadFile(paths[0])
+	data, err := readFile(paths[0])
 	if err != nil {
 		fmt.Fprintf(errs, "walk comps check: reading the table: %v\n", err)
 		return failed

@@ -30,7 +30,7 @@ func compsPredict(args []string, out, errs io.Writer) int {
 		fmt.Fprint(errs, "walk comps predict: subjects and a folder, walk comps predict --subjects subjects.csv --dir DIR\n")
 		return faulty
 	}
-	data, err := os.ReadFile(*path)
+	data, err := readFile(*path)
 	if err != nil {
 		fmt.Fprintf(errs, "walk comps predict: reading the subjects: %v\n", err)
 		return failed
@@ -150,7 +150,7 @@ func codeOf(err error) int {
 // value returns the line of one subject: task, median and the ends of the 80 % interval.
 func (b batch) value(s resale.Row) ([]string, error) {
 	path := filepath.Join(b.dir, s.ID+".csv")
-	data, err := os.ReadFile(path)
+	data, err := readFile(path)
 	if err != nil {
 		return nil, err
 	}

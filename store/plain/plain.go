@@ -61,7 +61,7 @@ func open(path string, limit int64) (*os.File, error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:
-		return nil, err
+		return os.Open(path) // the same fault in the words of opening
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%w: %s", ErrNoFile, path)
 	case info.Size() > limit:
