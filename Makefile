@@ -8,6 +8,10 @@ export GOFLAGS := -trimpath -buildvcs=false
 # The window ships with Fyne's quick path for updates. Tests leave it out, so that Fyne logs an update from a wrong thread.
 WINDOW_TAGS := migrated_fynedo
 
+# Both programs bear the version; what is not a release says so.
+export VERSION := $(shell cat assets/VERSION)
+STAMP := -ldflags "-X walkline/cmd/version.stamped=$(VERSION)-dev"
+
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 FUZZTIME ?= 1000x
 DEMO := assets/demo/front.json
@@ -18,16 +22,15 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
 .PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale \
-	setup setup-test format vet staticcheck notices unit fuzz window
+	setup setup-test format vet staticcheck notices unit fuzz window release release-mac test-release
 
 help: ## list these commands
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
 
 run: $(if $(HAS_DISPLAY),run-window,run-terminal) ## bring what is missing, build, open the window (no display: the demo lot in the terminal)
 
-# Fyne takes C.UTF-8 for the name of a language and complains.
 run-window: build
-	$(if $(filter C.UTF-8 C.utf8,$(LANG)),LANG=en_US.UTF-8 )./bin/walkline $(ARGS)
+	./bin/walkline $(ARGS)
 
 run-terminal:
 	@.ci/setup go
@@ -37,11 +40,11 @@ run-terminal:
 	@echo 'The window itself: "make run" on a desktop, or "make build" for its program alone.'
 
 build: setup ## build the window into bin/walkline
-	go build -tags $(WINDOW_TAGS) -o bin/walkline ./cmd/walkline
+	go build -tags $(WINDOW_TAGS) $(STAMP) -o bin/walkline ./cmd/walkline
 
 walk: ## build the terminal side into bin/walk, without cgo
 	@.ci/setup go
-	CGO_ENABLED=0 go build -o bin/walk ./cmd/walk
+	CGO_ENABLED=0 go build $(STAMP) -o bin/walk ./cmd/walk
 
 pictures: ## write pictures of the window's pages into pictures/, without a display
 	@.ci/setup go
@@ -76,6 +79,17 @@ setup:
 
 setup-test:
 	@.ci/setup window test
+
+release: ## build what people install into bin/release: packages, installer, programs, checksums
+	@.ci/setup window release
+	.ci/release all
+
+release-mac: ## build the window for the Mac, on a Mac only
+	.ci/release mac
+
+test-release: ## install the .deb of bin/release in a bare root and start both programs there (as root, with a network)
+	@.ci/setup go release
+	.ci/test-release
 
 setup-bench: ## bring NumPy and SciPy, with which "make bench" compares the engine
 	@.ci/setup go bench

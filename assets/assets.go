@@ -10,6 +10,18 @@ import (
 //go:embed catalogue/*.json priors/*.json jurisdictions/*.json demo
 var documents embed.FS
 
+//go:embed icon/walkline-256.png
+var icon []byte
+
+//go:embed THIRD_PARTY_NOTICES.md
+var notices string
+
+// Icon returns the program's icon, a PNG of 256 pixels.
+func Icon() []byte { return icon }
+
+// Notices returns the licences of all that is built into the programs, as Markdown.
+func Notices() string { return notices }
+
 // Jobs returns the job catalogue as JSON, format walkline-jobs/1.
 func Jobs() []byte { return known("catalogue/jobs.json") }
 

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"log/slog"
 	"os"
 	"path/filepath"
 	"time"
@@ -87,6 +88,7 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 		if _, err := s.writer.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`); err != nil {
 			return err
 		}
+		slog.Info("format brought up to date", "file", s.path, "from", version, "to", len(steps))
 	}
 	s.reader, err = reading.open(ctx, s.path)
 	return err

@@ -100,7 +100,7 @@ func (w *Window) groups() []struct {
 		{"Go to", places},
 		{"Display", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }}, {"As the system", "", false, func() { w.setLook(theme.System) }},
 			{"Larger text", fyne.KeyEqual, false, func() { w.scale(+0.1) }}, {"Smaller text", fyne.KeyMinus, false, func() { w.scale(-0.1) }}}},
-		{"Help", []command{{"First steps and cautions", fyne.KeyF1, false, w.help}}},
+		{"Help", []command{{"First steps and cautions", fyne.KeyF1, false, w.help}, {"About Walkline…", "", false, w.showAbout}}},
 	}
 }
 

@@ -42,6 +42,7 @@ type Window struct {
 	record func() *record.Page
 	places *places
 	notice *widgets.Words
+	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
 	dialogs []opened // on show, the last one on top

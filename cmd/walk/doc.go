@@ -8,6 +8,8 @@
 //	walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used
 //	walk comps fit file.csv --subject subject.json          the price of one vehicle: point, 80 % interval and grid, as JSON
 //	walk comps predict --subjects subjects.csv --dir DIR    the prices of many, each from DIR/TASK.csv, as CSV
+//	walk help [COMMAND]                                     the overview, or one command with its options; COMMAND --help too
+//	walk version                                            which build this is
 //
 // The subject of fit is a JSON object: currency and model_year, and where known make, model, trim, mileage, mileage_unit,
 // condition, brand (empty: rebuilt), sale_date, valued_on, more (other columns by their names), brand_discount and

@@ -4,6 +4,7 @@ import (
 	"context"
 	"image"
 	"image/png"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -24,6 +25,7 @@ type screen struct {
 	store    string
 	pictures string
 	running  *exec.Cmd
+	errs     io.Writer // what the program says on stderr; nil: to that of the test
 }
 
 // TestFirstStartToWalkAwayBid goes from the first start to a walk-away bid for a new lot, closes the window, opens it
@@ -96,15 +98,15 @@ func (s *screen) lotCase() valuation.Case {
 	return l.Case
 }
 
-// patience is how long anything may take on a machine that is busy with other work.
-const patience = 30 * time.Second
+// busyWait is how long anything may take on a machine that is busy with other work.
+const busyWait = 30 * time.Second
 
 // until polls until something holds that the program is to bring about.
 func (s *screen) until(what string, holds func() bool) {
 	s.t.Helper()
-	for end := time.Now().Add(patience); !holds(); time.Sleep(20 * time.Millisecond) {
+	for end := time.Now().Add(busyWait); !holds(); time.Sleep(20 * time.Millisecond) {
 		if time.Now().After(end) {
-			s.t.Fatalf("not within %v: %s", patience, what)
+			s.t.Fatalf("not within %v: %s", busyWait, what)
 		}
 	}
 }
@@ -178,7 +180,9 @@ func (s *screen) walkAway() money.Amount {
 // start opens the program and waits for its window.
 func (s *screen) start() {
 	s.running = exec.Command(s.program, "--store", s.store)
-	s.running.Stderr = os.Stderr
+	if s.running.Stderr = s.errs; s.errs == nil {
+		s.running.Stderr = os.Stderr
+	}
 	if err := s.running.Start(); err != nil {
 		s.t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -22,11 +21,8 @@ func dataFolder() (string, error) {
 	return filepath.Join(home, ".local", "share", "walkline"), err
 }
 
-// storePath returns where the lots are kept, and makes its folder.
-func storePath(chosen string) (string, error) {
-	if chosen != "" {
-		return chosen, nil
-	}
+// madeFolder returns the folder of the user's data, which it makes: the lots lie there, the log, and what is known of crashes.
+func madeFolder() (string, error) {
 	dir, err := dataFolder()
 	if err != nil {
 		return "", fmt.Errorf("finding the data folder: %w", err)
@@ -34,17 +30,5 @@ func storePath(chosen string) (string, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return "", fmt.Errorf("making the data folder: %w", err)
 	}
-	return filepath.Join(dir, "walkline.db"), nil
-}
-
-// errNoDisplay says what to do where no window can be opened.
-var errNoDisplay = errors.New(`there is no display, so no window can be opened.
-On a desktop, start it from a terminal there. Here, "walk value case.json" values a lot in the terminal`)
-
-// display returns errNoDisplay on a Unix desktop without an X server.
-func display() error {
-	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" || os.Getenv("DISPLAY") != "" {
-		return nil
-	}
-	return errNoDisplay
+	return dir, nil
 }

@@ -104,7 +104,11 @@ func (s Spec) Show(n Number) string {
 		}
 		return Grouped(value.StringFixed(s.Digits))
 	}
-	return Grouped(rounded(value, s.Digits))
+	digits := rounded(value, s.Digits)
+	if s.twoReadings(digits) != nil {
+		digits += "0"
+	}
+	return Grouped(digits)
 }
 
 // rounded writes a value with at most so many decimals, 0 for as many as it has, and no zeros at the end.

@@ -9,7 +9,8 @@ import (
 )
 
 // Parse reads what a person typed: "1.2k", "1,200", "1 200", "30%", "USD 1,200.50", "120,000 mi". A comma groups
-// thousands and a point starts decimals; what could be read in two ways is refused.
+// thousands and a point starts decimals; what could be read in two ways is refused, with both readings: "84.000" is 84 to one
+// person and 84,000 to another.
 //
 // Errors say in a few words what is wrong.
 func Parse(typed string, s Spec) (Number, error) {
@@ -19,6 +20,11 @@ func Parse(typed string, s Spec) (Number, error) {
 			return Number{}, nil
 		}
 		return Number{}, errors.New("a number is needed")
+	}
+	if !percent {
+		if err := s.twoReadings(body); err != nil {
+			return Number{}, err
+		}
 	}
 	value, err := numberIn(body)
 	if err != nil {
@@ -75,6 +81,23 @@ func withoutUnit(body, unit string) string {
 		return strings.TrimSpace(body[len(unit):])
 	}
 	return body
+}
+
+// twoReadings refuses one point with three digits behind it, which parts thousands in much of the world. A zero before the point,
+// more than three digits there, a comma or a "k" leave one reading; so does a share, or money with thousandths.
+func (s Spec) twoReadings(body string) error {
+	if s.Kind == Percent || s.Kind == Money && s.Digits >= 3 {
+		return nil
+	}
+	whole, behind, _ := strings.Cut(strings.TrimSpace(strings.TrimPrefix(body, "-")), ".")
+	if len(behind) != 3 || !digitsOnly(behind) || !digitsOnly(whole) || whole == "" || whole[0] == '0' || len(whole) > 3 {
+		return nil
+	}
+	decimals := "." + behind + "0" // a fourth decimal leaves one reading
+	if behind[2] == '0' {
+		decimals = strings.TrimRight(strings.TrimRight("."+behind, "0"), ".")
+	}
+	return fmt.Errorf("write %s,%s or %s%s", whole, behind, whole, decimals)
 }
 
 // largestTyped is beyond every price, distance and time that the program handles.

@@ -28,6 +28,8 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 		{"$1,200", money, "1200"}, {"1,200 $", money, "1200"}, {"€1.50", money, "1.5"}, {"USD 1,200.50", money, "1200.5"},
 		{"1200usd", money, "1200"}, {"1.2k", money, "1200"}, {"-$5", money, "-5"}, {"0", money, "0"},
 		{"120,000 mi", miles, "120000"}, {"120k mi", miles, "120000"}, {"120k", miles, "120000"}, {"120k MI", miles, "120000"},
+		{"84,000", miles, "84000"}, {"84.0", miles, "84"}, {"1.250k", plain, "1250"}, {"0.125%", plain, "0.00125"}, {"12.125", percent, "0.12125"},
+		{"1.205", Spec{Kind: Money, Unit: "KWD", Digits: 3}, "1.205"}, {"1234.567", plain, "1234.567"}, {"1.1250", plain, "1.125"},
 		{"00012", plain, "12"}, {"1,200.000", whole, "1200"},
 	} {
 		got, err := Parse(c.typed, c.spec)
@@ -60,7 +62,9 @@ func refusals() []refusal {
 		{"1,20,000", plain, "group digits by three"}, {"1 20", plain, "group digits by three"},
 		{"1200,000", plain, "group digits by three"},
 		{"1.5", whole, "a whole number, please"}, {"30%", money, "a percentage does not fit"}, {"30%", whole, "a percentage does not fit"},
-		{"1.200", money, ""}, {"1.205", money, "at most 2 decimals"}, {"1.5", yen, "no decimals, please"},
+		{"1.200", money, "write 1,200 or 1.2"}, {"11.2050", money, "at most 2 decimals"}, {"1.5", yen, "no decimals, please"},
+		{"84.000", Spec{Kind: Whole, Unit: "mi"}, "write 84,000 or 84"}, {"84.000 mi", Spec{Kind: Whole, Unit: "mi"}, "write 84,000 or 84"},
+		{"1.250", plain, "write 1,250 or 1.25"}, {"-1.005", plain, "write 1,005 or 1.0050"}, {"1.500", yen, "write 1,500 or 1.5"},
 		{"-1", share, "at least 0 %"}, {"101", share, "at most 100 %"},
 		{"-1", Spec{Kind: Money, Digits: 2, Least: Bound(0)}, "at least 0"},
 		{"99999999999999999999999999", plain, "too many digits"}, {"9999999m", plain, "too large"},
@@ -120,6 +124,7 @@ func TestShow(t *testing.T) {
 		n    Number
 		want string
 	}{
+		{Spec{}, Known(1.125), "1.1250"}, {Spec{}, Known(-84.125), "-84.1250"}, {Spec{}, Known(0.125), "0.125"}, {Spec{}, Known(1234.125), "1,234.125"},
 		{Spec{}, Number{}, ""}, {Spec{}, Known(1234.5), "1,234.5"}, {Spec{Digits: 1}, Known(2.25), "2.3"},
 		{Spec{Kind: Money, Digits: 2}, Known(1200), "1,200"}, {Spec{Kind: Money, Digits: 2}, Known(1200.5), "1,200.50"},
 		{Spec{Kind: Percent}, Known(0.3), "30 %"}, {Spec{Kind: Percent}, Known(0.125), "12.5 %"}, {Spec{}, Known(-1000), "-1,000"},

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+)
+
+// manual is what the help says of one command.
+type manual struct {
+	name, call, does string
+	options          []string // one line each
+}
+
+const asJSON = "--json           the same answer as a JSON document"
+
+// manuals lists the commands in the order in which the help names them.
+var manuals = []manual{
+	{"value", "case.json [--json]", "the walk-away bid, why, and what could go wrong", []string{asJSON}},
+	{"sheet", "case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]", "its decision sheet to print: verdict, plan, checks to tick", []string{
+		"-o, --out FILE   where the PDF goes",
+		"--paper SIZE     a4 or letter; without it, what is usual where the currency is",
+		"--date DAY       the date printed on it, year-month-day; without it, today's"}},
+	{"tune", "store.db --dry-run [--json]", "how the forecasts did, and what past buys would change; changes nothing", []string{
+		"--dry-run        needed: factors are accepted in the window only", asJSON}},
+	{"replay", "store.db [--json]", "what today's factors would have bid on each past lot", []string{asJSON}},
+	{"comps check", "file.csv", "what a table of comparables holds, and every row that cannot be used", []string{
+		"--currency CODE  of the prices, where no column's name says it (ISO 4217)",
+		"--kind KIND      asked or sold, where no column says it",
+		"--unit UNIT      mi or km, where no column says it",
+		"--distance_unit UNIT  mi or km, where no column's name says it",
+		"--decimal MARK   the decimal mark, where the file leaves it open: . or ,",
+		"--thousands MARK the mark between thousands; beside --decimal",
+		"--dates ORDER    year first, day first or month first, where the file leaves it open"}},
+	{"comps fit", "file.csv --subject subject.json", "the price of one vehicle: point, 80 % interval and grid, as JSON", []string{
+		"--subject FILE   the vehicle as it will stand"}},
+	{"comps predict", "--subjects subjects.csv --dir DIR", "the prices of many, each from DIR/TASK.csv, as CSV", []string{
+		"--subjects FILE  the vehicles, with a column task",
+		"--dir DIR        the folder that holds TASK.csv for each task"}},
+}
+
+const codes = "Exit codes: 0 done; 1 a file could not be read or written; 2 the call or the case is at fault, one line a fault.\n"
+
+// column is where the second column of the overview begins.
+const column = 56
+
+// usage is the overview of all commands.
+var usage = func() string {
+	var b strings.Builder
+	b.WriteString("walk values salvage lots in the terminal.\n\n")
+	for _, p := range append(slices.Clone(manuals),
+		manual{name: "help", call: "[COMMAND]", does: "this, or one command with its options; COMMAND --help does the same"},
+		manual{name: "version", does: "which build this is; --version does the same"}) {
+		call := strings.TrimSuffix("  walk "+p.name+" "+p.call, " ")
+		if len(call) > column {
+			call += "\n"
+			fmt.Fprintf(&b, "%s%*s  %s\n", call, column, "", p.does)
+			continue
+		}
+		fmt.Fprintf(&b, "%-*s  %s\n", column, call, p.does)
+	}
+	return b.String() + "\n" + codes
+}()
+
+func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "--help" }
+
+// asked returns the command that the arguments ask help for, and whether they ask for any: help NAME, NAME --help.
+func asked(args []string) (name string, help bool) {
+	if args[0] == "help" || isHelp(args[0]) {
+		return strings.Join(args[1:], " "), true
+	}
+	if !slices.ContainsFunc(args, isHelp) {
+		return "", false
+	}
+	words := args[:1]
+	if len(args) > 1 && !strings.HasPrefix(args[1], "-") && args[0] == "comps" {
+		words = args[:2]
+	}
+	return strings.Join(words, " "), true
+}
+
+// help writes the pages of the commands whose name begins with the words of name, or the overview.
+func help(name string, out, errs io.Writer) int {
+	if name == "" {
+		fmt.Fprint(out, usage)
+		return done
+	}
+	code := faulty
+	for _, p := range manuals {
+		if p.name == name || strings.HasPrefix(p.name, name+" ") {
+			fmt.Fprintf(out, "walk %s %s\n\n  %s\n\n", p.name, p.call, p.does)
+			for _, line := range p.options {
+				fmt.Fprintf(out, "  %s\n", line)
+			}
+			fmt.Fprintln(out)
+			code = done
+		}
+	}
+	if code != done {
+		fmt.Fprintf(errs, "walk: no command %q\n\n%s", name, usage)
+		return code
+	}
+	fmt.Fprint(out, codes)
+	return done
+}

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// ended runs the program until it ends, with variables of its own, and returns its exit code and what it wrote to stderr. No program
+// that shows messages is on its path: nobody is there to close one.
+func ended(t *testing.T, store string, env ...string) (code int, errs string) {
+	t.Helper()
+	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
+	defer cancel()
+	cmd := exec.CommandContext(ctx, os.Getenv("WALKLINE_BIN"), "--store", store)
+	var said strings.Builder
+	cmd.Stderr = &said
+	cmd.Env = append(append(os.Environ(), "PATH=/nowhere", "XDG_DATA_HOME="+filepath.Dir(store)), env...)
+	err := cmd.Run()
+	var exit *exec.ExitError
+	if err != nil && !errors.As(err, &exit) {
+		t.Fatal(err)
+	}
+	return cmd.ProcessState.ExitCode(), said.String()
+}
+
+// TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so, ends with 3 and
+// leaves the lots alone.
+func TestBehavesWithoutAWindow(t *testing.T) {
+	if os.Getenv("WALKLINE_E2E") == "" {
+		t.Log("the window test runs under a virtual display: .ci/e2e")
+		return
+	}
+	for env, says := range map[string]string{
+		"DISPLAY=": "there is no display", "DISPLAY=:7653": "the display cannot be opened", "LIBGL_DRIVERS_PATH=/nowhere": "the graphics driver gives no OpenGL 2.1",
+	} {
+		store := filepath.Join(t.TempDir(), "lots.db")
+		code, errs := ended(t, store, env)
+		if code != noWindow || !strings.Contains(errs, "walkline: "+says) {
+			t.Errorf("%s: exit %d, %q", env, code, errs)
+		}
+		if found, _ := filepath.Glob(store + "*"); len(found) > 0 {
+			t.Errorf("%s: the lots were touched: %q", env, found)
+		}
+	}
+}
+
+// TestBehavesOnSignals sends each signal that asks a program to end while a field has the keyboard: it ends by itself, says nothing on
+// stderr under a locale that names no language, and what was typed is kept.
+func TestBehavesOnSignals(t *testing.T) {
+	if os.Getenv("WALKLINE_E2E") == "" {
+		t.Log("the window test runs under a virtual display: .ci/e2e")
+		return
+	}
+	t.Setenv("LANG", "C.UTF-8")
+	for _, signal := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
+		s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+		var said strings.Builder
+		s.errs = &said
+		s.start()
+		s.keys("ctrl+n")
+		s.typed("2016")
+		if err := s.running.Process.Signal(signal); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.running.Wait(); err != nil || said.Len() > 0 {
+			t.Errorf("%v: %v, said %q", signal, err, said.String())
+		}
+		if year := s.lotCase().Lot.ModelYear; year != 2016 {
+			t.Errorf("%v: the model year is %v", signal, year)
+		}
+	}
+}
