@@ -21,7 +21,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale \
 	setup setup-test format vet staticcheck notices unit fuzz window release release-mac test-release
 
 help: ## list these commands
@@ -57,7 +57,7 @@ test: setup-test format vet staticcheck walk notices unit fuzz window ## bring w
 
 bench: ## run the benchmarks; the engine beside the same model in NumPy and SciPy, where they are
 	@.ci/setup go
-	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/... ./cmd/wire/...
+	CGO_ENABLED=0 go test -run '^$$' -bench . -benchmem ./valuation/... ./store/... ./ui/... ./cmd/walk/... ./cmd/wire/... ./cmd/sale/...
 
 bench-window: build setup-test ## print start-up, memory, edits and the Board against their baselines
 	@.ci/bench-window
@@ -69,6 +69,10 @@ TASKS ?= $(PRICES)
 bench-learn: ## play a simulated shop: learned factors against its known truth, and what tuned bids earn
 	@.ci/setup go
 	CGO_ENABLED=0 go run ./cmd/shop $(ARGS)
+
+bench-sale: ## play seasons of invented sales: the plan against rules of thumb, as ratios
+	@.ci/setup go
+	CGO_ENABLED=0 go run ./cmd/sale $(ARGS)
 
 bench-resale: ## foretell open prices by the resale model and by reference methods, and print the errors
 	@.ci/setup go

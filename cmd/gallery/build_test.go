@@ -53,7 +53,8 @@ func TestPastBuysAreImportedFromAFile(t *testing.T) {
 	s := opened(t, task.Inline{})
 	s.press(fyne.KeyU)
 	path := filepath.Join(t.TempDir(), "past.csv")
-	if err := os.WriteFile(path, []byte("id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,,x,,\n"), 0o600); err != nil {
+	if err := os.WriteFile(path, []byte("id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,,x,,\n"),
+		0o600); err != nil {
 		t.Fatal(err)
 	}
 	s.tap(t, "Import past buys…")

@@ -65,7 +65,8 @@ func TestALotWonOnLiveIsForetold(t *testing.T) {
 	s.types("1250\nw")
 	s.wants(t, "marked: won at USD 1,250")
 	frozen, _, err := s.book.FrozenCases(t.Context())
-	if l := s.lotOf(t, id); err != nil || l.State != lot.Won || *l.Build.Hammer != 125000 || len(frozen) != 1 || frozen[id].Lot.Number != side {
+	if l := s.lotOf(t, id); err != nil || l.State != lot.Won || *l.Build.Hammer != 125000 || len(frozen) != 1 ||
+		frozen[id].Lot.Number != side {
 		t.Errorf("the book has %s, %+v, foretold %d, %v", l.State, l.Build, len(frozen), err)
 	}
 	s.press(fyne.KeyB)

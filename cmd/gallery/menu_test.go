@@ -22,7 +22,8 @@ func TestMenusNameTheirKeysInWordsOfTheirOwn(t *testing.T) {
 			labels = append(labels, i.Label)
 		}
 	}
-	for _, want := range []string{"New lot   Ctrl+N", "File for the rebuilt inspection…   Ctrl+Shift+P", "Undo   Ctrl+Z", "Remove   Ctrl+Del", "Larger text   Ctrl+=", "First steps and cautions   Ctrl+F1"} {
+	for _, want := range []string{"New lot   Ctrl+N", "File for the rebuilt inspection…   Ctrl+Shift+P", "Undo   Ctrl+Z",
+		"Remove   Ctrl+Del", "Larger text   Ctrl+=", "First steps and cautions   Ctrl+F1"} {
 		if !slices.Contains(labels, want) {
 			t.Errorf("no %q in %q", want, labels)
 		}
@@ -32,7 +33,8 @@ func TestMenusNameTheirKeysInWordsOfTheirOwn(t *testing.T) {
 func TestTheKeysOfTheWindowAreHeardInAField(t *testing.T) {
 	s, id := worksheet(t, "27", '4')
 	key := func(k fyne.KeyName) {
-		s.screen.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: k, Modifier: fyne.KeyModifierShortcutDefault})
+		s.screen.Canvas().Focused().(fyne.Shortcutable).TypedShortcut(&desktop.CustomShortcut{KeyName: k,
+			Modifier: fyne.KeyModifierShortcutDefault})
 	}
 	key(fyne.Key1)
 	s.wants(t, "As the list and the door plate say.")

@@ -23,7 +23,8 @@ func photographs(t *testing.T) string {
 	t.Helper()
 	folder := t.TempDir()
 	whole := sample(t, 1)
-	for name, data := range map[string][]byte{"a front.jpg": whole, "b engine.JPG": sample(t, 2), "c broken.jpeg": whole[:len(whole)/2], "list.csv": []byte("price,model_year,mileage\n12000,2018,61000\n12500,2018,58000\n")} {
+	for name, data := range map[string][]byte{"a front.jpg": whole, "b engine.JPG": sample(t, 2), "c broken.jpeg": whole[:len(whole)/2],
+		"list.csv": []byte("price,model_year,mileage\n12000,2018,61000\n12500,2018,58000\n")} {
 		if err := os.WriteFile(filepath.Join(folder, name), data, 0o600); err != nil {
 			t.Fatal(err)
 		}

@@ -26,7 +26,8 @@ func TestTheDecisionSheetIsSavedWhereThePathSays(t *testing.T) {
 		t.Errorf("proposed %q, want %q", path.Text, want)
 	}
 	folder := t.TempDir()
-	for text, says := range map[string]string{"": "Enter where", "sheet.pdf": "whole path", folder: "is a folder", filepath.Join(folder, "none", "a.pdf"): "There is no folder"} {
+	for text, says := range map[string]string{"": "Enter where", "sheet.pdf": "whole path", folder: "is a folder",
+		filepath.Join(folder, "none", "a.pdf"): "There is no folder"} {
 		path.SetText(text)
 		s.tap(t, "Save")
 		if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, says) {

@@ -38,7 +38,8 @@ func TestTheFieldWithTheKeyboardIsInSight(t *testing.T) {
 			}
 			seenFields[field] = true
 			if !s.inSight(o) {
-				t.Errorf("section %c: a %T has the keyboard at %v, out of sight", section, o, fyne.CurrentApp().Driver().AbsolutePositionForObject(o))
+				t.Errorf("section %c: a %T has the keyboard at %v, out of sight", section, o,
+					fyne.CurrentApp().Driver().AbsolutePositionForObject(o))
 			}
 		}
 		if len(seenFields) < 15 {
@@ -99,7 +100,8 @@ func TestTheKeyboardGoesThroughAPageAsItIsRead(t *testing.T) {
 func TestADayIsNeverCut(t *testing.T) {
 	opened(t, task.Inline{}) // the theme of the window
 	need := draw.TextWidth("2028-08-28", theme.SizeBody, fyne.TextStyle{}) + 2*theme.Space
-	for name, columns := range map[string][]view.Column{"bills": view.BillColumns, "hours": view.HoursColumns, "board": view.BoardColumns, "builds": view.BuildColumns,
+	for name, columns := range map[string][]view.Column{"bills": view.BillColumns, "hours": view.HoursColumns,
+		"board": view.BoardColumns, "builds": view.BuildColumns,
 		"evidence": view.EvidenceColumns, "history": view.HistoryColumns, "comparables": view.ResaleColumns} {
 		days := 0
 		for _, c := range columns {

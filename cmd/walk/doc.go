@@ -1,8 +1,9 @@
-// Command walk is the terminal side of Walkline: it values case files, prints their decision sheets, learns from
+// Command walk is the terminal side of Walkline: it values case files, prints their decision sheets, plans a sale, learns from
 // past buys and checks tables of comparables.
 //
 //	walk value case.json [--json]                           the walk-away bid, why, and what could go wrong
 //	walk sheet case.json -o sheet.pdf                       its decision sheet to print; --paper a4 or letter, --date DAY
+//	walk plan problem.json [--json] [--then 14=won@3900]    today's bids on the lots of a sale, for the cash, hours and bays there are
 //	walk tune store.db --dry-run [--json]                   how the forecasts did, and what past buys would change; changes nothing
 //	walk replay store.db [--json]                           what today's factors would have bid on each past lot
 //	walk comps check file.csv                               what a table of comparables holds, and every row that cannot be used

@@ -22,6 +22,8 @@ var manuals = []manual{
 		"-o, --out FILE   where the PDF goes",
 		"--paper SIZE     a4 or letter; without it, what is usual where the currency is",
 		"--date DAY       the date printed on it, year-month-day; without it, today's"}},
+	{"plan", "problem.json [--json] [--then ID=won@PRICE]", "today's bids on the lots of a sale, for the cash, hours and bays there are", []string{
+		"--then RESULT    what became of a lot: ID=won@PRICE, ID=lost or ID=withdrawn; once for each lot, in running order", asJSON}},
 	{"tune", "store.db --dry-run [--json]", "how the forecasts did, and what past buys would change; changes nothing", []string{
 		"--dry-run        needed: factors are accepted in the window only", asJSON}},
 	{"replay", "store.db [--json]", "what today's factors would have bid on each past lot", []string{asJSON}},

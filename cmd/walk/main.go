@@ -32,6 +32,8 @@ func run(args []string, out, errs io.Writer) int {
 		return value(args[1:], out, errs)
 	case "sheet":
 		return decisionSheet(args[1:], out, errs)
+	case "plan":
+		return salePlan(args[1:], out, errs)
 	case "tune":
 		return tune(args[1:], out, errs)
 	case "replay":

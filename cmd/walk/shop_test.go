@@ -64,7 +64,8 @@ func shopStore(t *testing.T) string {
 		added, err := s.Do(ctx, book.Step{Subject: book.Buys, New: []book.New{{State: state, Case: c, Build: b}}})
 		must(err)
 		same := book.Lot{ID: added.Lots[0]}
-		_, err = s.Do(ctx, book.Step{Subject: book.Buys, Lots: []book.Change{{Before: same, After: same, Freeze: &book.Prediction{Case: c, Answer: a, Figures: p}}}})
+		_, err = s.Do(ctx, book.Step{Subject: book.Buys, Lots: []book.Change{{Before: same, After: same,
+			Freeze: &book.Prediction{Case: c, Answer: a, Figures: p}}}})
 		must(err)
 	}
 	return path
@@ -73,8 +74,10 @@ func shopStore(t *testing.T) string {
 // came is a build whose every hour took half again as long, bought at the walk-away bid and sold for too little.
 func came(p learn.Prediction) build.Build {
 	hammer, price := p.At, money.Amount(700_000)
-	b := build.Build{Outcome: build.Sold, Hammer: &hammer, Dates: build.Dates{Bought: "2026-03-01", Home: "2026-03-03", Finished: "2026-04-20", Listed: "2026-05-01", Sold: "2026-05-20"},
-		Sale: build.Sale{Price: &price, Brand: "rebuilt"}, Receipts: []build.Receipt{{Kind: "freight", Amount: 18_000}, {Kind: "materials", Amount: 30_000}}}
+	b := build.Build{Outcome: build.Sold, Hammer: &hammer, Dates: build.Dates{Bought: "2026-03-01", Home: "2026-03-03",
+		Finished: "2026-04-20", Listed: "2026-05-01", Sold: "2026-05-20"},
+		Sale: build.Sale{Price: &price, Brand: "rebuilt"}, Receipts: []build.Receipt{{Kind: "freight", Amount: 18_000},
+			{Kind: "materials", Amount: 30_000}}}
 	for _, i := range p.Items {
 		if i.Kind == learn.HoursKind && i.Risk == "" {
 			b.Hours = append(b.Hours, build.Work{Trade: i.Key, Line: i.Line, Hours: 1.5 * i.Mean})
@@ -106,7 +109,8 @@ func TestTuneShowsAndChangesNothing(t *testing.T) {
 		t.Errorf("record of %d buys, %+v", got.Record.Buys, got.Record.Money)
 	}
 	code, text, _ := ran("tune", path, "--dry-run")
-	for _, says := range []string{"Hours, body: 1.00 -> 1.", "walk away above", "not as stated", "Only lots that you won are seen", "Profit made"} {
+	for _, says := range []string{"Hours, body: 1.00 -> 1.", "walk away above", "not as stated", "Only lots that you won are seen",
+		"Profit made"} {
 		if code != done || !strings.Contains(text, says) {
 			t.Errorf("the text does not say %q:\n%s", says, text)
 		}
@@ -132,7 +136,8 @@ func TestReplayShowsWhatWouldBeRefused(t *testing.T) {
 	if s := after.Sum; s.Refused != 6 || s.LossesRefused != 6 || s.LossAvoided == "0.00" || s.StillBought != 0 {
 		t.Errorf("with what was learned: %+v", s)
 	}
-	if _, text, _ := ran("replay", path); !strings.Contains(text, "6 had lost USD") || !strings.Contains(text, "Only lots that you won are seen") {
+	if _, text, _ := ran("replay", path); !strings.Contains(text, "6 had lost USD") ||
+		!strings.Contains(text, "Only lots that you won are seen") {
 		t.Errorf("the text says\n%s", text)
 	}
 }

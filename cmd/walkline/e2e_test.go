@@ -98,15 +98,15 @@ func (s *screen) lotCase() valuation.Case {
 	return l.Case
 }
 
-// busyWait is how long anything may take on a machine that is busy with other work.
-const busyWait = 30 * time.Second
+// waited is how long anything may take on a machine that is busy with other work.
+const waited = 30 * time.Second
 
 // until polls until something holds that the program is to bring about.
 func (s *screen) until(what string, holds func() bool) {
 	s.t.Helper()
-	for end := time.Now().Add(busyWait); !holds(); time.Sleep(20 * time.Millisecond) {
+	for end := time.Now().Add(waited); !holds(); time.Sleep(20 * time.Millisecond) {
 		if time.Now().After(end) {
-			s.t.Fatalf("not within %v: %s", busyWait, what)
+			s.t.Fatalf("not within %v: %s", waited, what)
 		}
 	}
 }

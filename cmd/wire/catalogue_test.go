@@ -27,7 +27,8 @@ func TestTheWholeCatalogueCanBeKeptAsOnesOwn(t *testing.T) {
 
 func TestAnOwnEntryWithAnUnknownKeyIsNotRead(t *testing.T) {
 	d, book := open(t)
-	kept := map[string]any{"format": valuation.OwnFormat, "currency": "USD", "jobs": []any{map[string]any{"id": "hood", "job": "Replace the hood", "houres": 3}}}
+	kept := map[string]any{"format": valuation.OwnFormat, "currency": "USD",
+		"jobs": []any{map[string]any{"id": "hood", "job": "Replace the hood", "houres": 3}}}
 	if err := book.PutSetting(t.Context(), "catalogue", kept); err != nil {
 		t.Fatal(err)
 	}

@@ -48,10 +48,12 @@ func lifetime(b *testing.B, builds int) (path string) {
 	for i := range builds {
 		price := figures.Money.Resale
 		came := build.Build{Outcome: build.Sold, Hammer: &figures.At, Charges: []build.Charge{{Name: "Fees", Amount: figures.Money.Fees}},
-			Dates: build.Dates{Bought: "2026-01-05", Sold: lot.Date(fmt.Sprintf("2026-%02d-%02d", 4+i%4, 1+i%28))}, Sale: build.Sale{Price: &price}}
+			Dates: build.Dates{Bought: "2026-01-05", Sold: lot.Date(fmt.Sprintf("2026-%02d-%02d", 4+i%4,
+				1+i%28))}, Sale: build.Sale{Price: &price}}
 		for k, l := range figures.Items {
 			if l.Risk == "" && k < 40 {
-				came.Receipts = append(came.Receipts, build.Receipt{Date: "2026-02-01", Kind: "part", Line: l.Line, What: l.Part, Source: "used", Amount: 12345})
+				came.Receipts = append(came.Receipts, build.Receipt{Date: "2026-02-01", Kind: "part", Line: l.Line, What: l.Part,
+					Source: "used", Amount: 12345})
 				came.Hours = append(came.Hours, build.Work{Date: "2026-02-02", Trade: "body", Line: l.Line, Hours: 1.5})
 			}
 		}

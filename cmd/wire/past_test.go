@@ -16,13 +16,15 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 		"1,Kettrick,Dunlin,2025-03-01,2025-06-10,\"4,200\",11900,22.5,Inner sill and its reinforcement folded\n" +
 		"2,Ostrane,Pell,2025-04-01,,3100,,,\n3,,,soon,,,,,\n"
 	s := d.Do(ctx, d.Load(ctx), desk.Go(desk.Builds))
-	for _, want := range []string{"3 rows read: 2 new, 0 the same, 0 changed, 1 refused.", "3 rows read: 0 new, 2 the same, 0 changed, 1 refused."} {
+	for _, want := range []string{"3 rows read: 2 new, 0 the same, 0 changed, 1 refused.",
+		"3 rows read: 0 new, 2 the same, 0 changed, 1 refused."} {
 		sheet, err := d.OpenPast(ctx, []byte(table))
 		if err != nil || sheet.Stated.Dates != "year first" {
 			t.Fatal(sheet.Stated, err)
 		}
 		var refused []desk.Refusal
-		if s, refused = d.ApplyPast(ctx, s, sheet); s.Notice != want || len(refused) != 1 || refused[0].Line != 4 || !strings.Contains(refused[0].Reason, "no day of the calendar") {
+		if s, refused = d.ApplyPast(ctx, s, sheet); s.Notice != want || len(refused) != 1 || refused[0].Line != 4 ||
+			!strings.Contains(refused[0].Reason, "no day of the calendar") {
 			t.Errorf("%q %q %v", s.Notice, s.Trouble, refused)
 		}
 	}
@@ -37,7 +39,8 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 	}
 	changed := strings.Replace(table, "11900", "12000", 1)
 	sheet, _ := d.OpenPast(ctx, []byte(changed))
-	if s, _ = d.ApplyPast(ctx, s, sheet); s.Notice != "3 rows read: 0 new, 1 the same, 1 changed, 1 refused." || *s.Bought[0].Build.Sale.Price != 1200000 {
+	if s, _ = d.ApplyPast(ctx, s, sheet); s.Notice != "3 rows read: 0 new, 1 the same, 1 changed, 1 refused." ||
+		*s.Bought[0].Build.Sale.Price != 1200000 {
 		t.Errorf("%q %+v", s.Notice, s.Bought[0].Build.Sale)
 	}
 }

@@ -16,14 +16,16 @@ func paper() desk.BuildPaper {
 	c.Currency, c.Lot.Title.RegisterIn, c.Lot.Sale = "USD", "US-XX", "Harrow Flats yard"
 	c.Findings = map[string]string{"keep_us_xx_1": "no"}
 	return desk.BuildPaper{Case: c, Jobs: map[string]string{"r1": "Replace the hood"}, Printed: "2027-01-20", Build: build.Build{
-		Receipts: []build.Receipt{{What: "Hood", Kind: "part", Line: "r1", Source: "used", Donor: "1M8GDM9AXKP042788", Amount: 18000}, {What: "core", Kind: "part", Line: "r1", Amount: -4000},
+		Receipts: []build.Receipt{{What: "Hood", Kind: "part", Line: "r1", Source: "used", Donor: "1M8GDM9AXKP042788", Amount: 18000},
+			{What: "core", Kind: "part", Line: "r1", Amount: -4000},
 			{What: "Alignment", Kind: "outside", Amount: 9000}, {What: "Gas", Kind: "freight", Amount: 100}},
 		Hours: []build.Work{{Line: "r1", Trade: "body", Hours: 2}, {Line: "r1", Trade: "paint", Hours: 3, What: "Hood painted"}}}}
 }
 
 func TestTheStatementOfWorkNamesJobsAndParts(t *testing.T) {
 	w := work(paper())
-	if len(w) != 3 || w[0].What != "Replace the hood" || w[0].Parts != "Hood (used)" || w[1].What != "Hood painted" || w[1].Parts != "" || w[2].What != "Alignment" || w[2].By != "bought in" {
+	if len(w) != 3 || w[0].What != "Replace the hood" || w[0].Parts != "Hood (used)" || w[1].What != "Hood painted" ||
+		w[1].Parts != "" || w[2].What != "Alignment" || w[2].By != "bought in" {
 		t.Errorf("%+v", w)
 	}
 	if r := inspected(paper().Build); len(r) != 3 || r[1].Amount != -4000 {

@@ -21,7 +21,8 @@ func TestTheShopIsKeptWholeInTheStore(t *testing.T) {
 		shop.Yards[0].Buying.Fixed[0].Amount++
 	}))
 	again := d.Load(t.Context())
-	if s.Trouble != "" || !reflect.DeepEqual(desk.Differing(again.Shop.Onto(valuation.Defaults()), s.Shop.Onto(valuation.Defaults())), []string(nil)) ||
+	if s.Trouble != "" || !reflect.DeepEqual(desk.Differing(again.Shop.Onto(valuation.Defaults()), s.Shop.Onto(valuation.Defaults())),
+		[]string(nil)) ||
 		len(again.Shop.Yards) != 1 || again.Shop.Yards[0].Buying.Fixed[0].Amount != s.Shop.Yards[0].Buying.Fixed[0].Amount {
 		t.Errorf("%q\nkept %+v\nwant %+v", s.Trouble, again.Shop, s.Shop)
 	}

@@ -49,7 +49,8 @@ func TestALotThatIsBidOnHasItsPredictionFrozen(t *testing.T) {
 	d, book := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.LoadDemo())
 	id := s.Entries[0].ID
-	for _, a := range []desk.Action{desk.MarkLot(id, lot.Bid), desk.OpenLot(id), desk.EditLot("model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })} {
+	for _, a := range []desk.Action{desk.MarkLot(id, lot.Bid), desk.OpenLot(id),
+		desk.EditLot("model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })} {
 		if s = d.Do(ctx, s, a); s.Trouble != "" {
 			t.Fatal(s.Trouble)
 		}
@@ -67,7 +68,8 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"293 rows read: 293 new, 0 the same, 0 changed, 0 refused.", "293 rows read: 0 new, 293 the same, 0 changed, 0 refused."} {
+	for _, want := range []string{"293 rows read: 293 new, 0 the same, 0 changed, 0 refused.",
+		"293 rows read: 0 new, 293 the same, 0 changed, 0 refused."} {
 		sheet, err := d.OpenSheet(ctx, data, "USD")
 		if err != nil {
 			t.Fatal(err)
@@ -90,7 +92,8 @@ func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet.Stated = desk.Stated{Match: []string{"price", "mileage", "date"}, Marks: "1.234,50", Dates: "day first", Unit: "km", Distance: "km", Kind: "sold", Currency: "USD"}
+	sheet.Stated = desk.Stated{Match: []string{"price", "mileage", "date"}, Marks: "1.234,50", Dates: "day first", Unit: "km",
+		Distance: "km", Kind: "sold", Currency: "USD"}
 	s, refused := d.Apply(ctx, s, sheet)
 	if len(refused) != 1 || len(s.Open.Case.Resale.Rows) != 1 {
 		t.Fatalf("%q %q %v", s.Notice, s.Trouble, refused)

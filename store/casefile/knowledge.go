@@ -41,10 +41,9 @@ func Knowledge(jobs, risks, prior []byte, packs ...[]byte) (valuation.Knowledge,
 func Pack(data []byte) (checks.Pack, []Fault) {
 	var p checks.Pack
 	faults := Decode(data, &p)
-	r := reader{faults: faults}
 	var values []Fault
 	for _, f := range p.Check() {
 		values = append(values, Fault{Key: f.Key, Value: f.Value, Want: f.Want})
 	}
-	return p, append(faults, r.unsaid(values)...)
+	return p, append(faults, Unsaid(faults, values)...)
 }

@@ -43,14 +43,14 @@ func Read(data []byte) (valuation.Case, []Fault) {
 	r := reader{currency: cur}
 	r.object(reflect.ValueOf(&c).Elem(), root, "")
 	c.Update()
-	return c, append(r.faults, r.unsaid(c.Check())...)
+	return c, append(r.faults, Unsaid(r.faults, c.Check())...)
 }
 
-// unsaid returns the faults of values whose key, or a part of it, has no fault of form already: what could not be read
+// Unsaid returns the faults of values whose key, or a part of it, has no fault of form already: what could not be read
 // is not judged by its value as well.
-func (r *reader) unsaid(faults []Fault) []Fault {
-	return slices.DeleteFunc(faults, func(f Fault) bool {
-		return slices.ContainsFunc(r.faults, func(of Fault) bool {
+func Unsaid(form, values []Fault) []Fault {
+	return slices.DeleteFunc(values, func(f Fault) bool {
+		return slices.ContainsFunc(form, func(of Fault) bool {
 			return strings.HasPrefix(f.Key, of.Key) || strings.HasPrefix(of.Key, f.Key)
 		})
 	})

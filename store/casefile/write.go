@@ -26,6 +26,9 @@ func WriteAnswer(a valuation.Answer) []byte { return document(a, a.Currency, tru
 // left out. Limits: the currency is known, and v has a key for it.
 func Encode(v any, code string) []byte { return document(v, code, false) }
 
+// EncodeWhole returns a document in which every key stands, as an answer's does; figures have six decimals.
+func EncodeWhole(v any, code string) []byte { return document(v, code, true) }
+
 // document writes v as indented JSON. Limits: the currency is known, as Read and Check see to.
 func document(v any, code string, whole bool) []byte {
 	cur, _ := money.Lookup(code)

@@ -23,11 +23,14 @@ func catalogues() valuation.Knowledge {
 	front := []lot.Sign{{Areas: []string{"12"}, Extents: []string{"functional"}}}
 	return valuation.Knowledge{
 		Jobs: repair.Catalogue{Currency: "USD", Jobs: []repair.Job{
-			{Line: repair.Line{ID: "hood", Job: "Replace the hood", Area: "12", Operation: "replace", Hours: map[string]prob.Three{"body": prob.Certain(2)},
+			{Line: repair.Line{ID: "hood", Job: "Replace the hood", Area: "12", Operation: "replace",
+				Hours: map[string]prob.Three{"body": prob.Certain(2)},
 				Parts: []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Certain(150)}}}}}, Calls: front},
-			{Line: repair.Line{ID: "aim", Job: "Aim the headlamps", Area: "12", Operation: "align", Hours: map[string]prob.Three{"electrical": prob.Certain(1)}}, Calls: front},
+			{Line: repair.Line{ID: "aim", Job: "Aim the headlamps", Area: "12", Operation: "align",
+				Hours: map[string]prob.Three{"electrical": prob.Certain(1)}}, Calls: front},
 		}},
-		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail end bent", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(400)}, Triggers: front}},
+		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail end bent",
+			Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(400)}, Triggers: front}},
 			Findings: []hidden.Finding{{ID: "gap", Text: "Is the hood gap uneven?", Minutes: 1, Tools: "none"}}},
 	}
 }

@@ -19,8 +19,9 @@ import (
 func pack(id, name string) checks.Pack {
 	share := decimal.RequireFromString("0.75")
 	read := checks.Source{Citation: "Code 1 section 2", Status: "read", Read: "2026-11-01"}
-	return checks.Pack{Format: "walkline-jurisdiction/1", ID: id, Name: name, Currency: "USD", Thresholds: []checks.Threshold{{Name: "salvage", From: &share, Reached: true, Source: read}},
-		Questions: []checks.Row{{Text: "Is a bond asked for?", Source: checks.Source{Status: "from memory"}}}}
+	return checks.Pack{Format: "walkline-jurisdiction/1", ID: id, Name: name, Currency: "USD",
+		Thresholds: []checks.Threshold{{Name: "salvage", From: &share, Reached: true, Source: read}},
+		Questions:  []checks.Row{{Text: "Is a bond asked for?", Source: checks.Source{Status: "from memory"}}}}
 }
 
 func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
@@ -32,7 +33,8 @@ func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
 	s.window.Canvas().Focus(s.page.First())
 	test.Type(s.page.First(), "xan")
 	seen.Press(s.page.First(), fyne.KeyReturn)
-	s.wants("salvage: repair at 75 % of the value or more", "Code 1 section 2, read 2026-11-01: check with the agency.", "From memory: ask the agency.")
+	s.wants("salvage: repair at 75 % of the value or more", "Code 1 section 2, read 2026-11-01: check with the agency.",
+		"From memory: ask the agency.")
 	if slices.Contains(seen.Texts(s.page.Object()), "Remove this one") {
 		t.Error("one that ships can be taken out")
 	}
@@ -40,7 +42,8 @@ func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
 	seen.Press(s.page.First(), fyne.KeyReturn)
 	s.tap("Remove this one")
 	s.tap("Add one from a file…")
-	if len(s.State.Packs) != 0 || !slices.Equal(s.Steps, []string{"add a jurisdiction", "remove US-YY"}) || !slices.Equal(s.Wished, []string{"jurisdiction"}) {
+	if len(s.State.Packs) != 0 || !slices.Equal(s.Steps, []string{"add a jurisdiction", "remove US-YY"}) ||
+		!slices.Equal(s.Wished, []string{"jurisdiction"}) {
 		t.Errorf("did %q, asked for %q", s.Steps, s.Wished)
 	}
 }
@@ -58,7 +61,8 @@ func TestABackupThatWaitsIsSaid(t *testing.T) {
 	s.tap("Back up now…")
 	s.tap("Restore from a backup…")
 	s.tap("Do not restore it")
-	if !slices.Equal(s.Wished, []string{"backup", "backup to restore"}) || s.Store.Staged() || seen.Says(s.page.Object(), "A backup is ready") {
+	if !slices.Equal(s.Wished, []string{"backup", "backup to restore"}) || s.Store.Staged() ||
+		seen.Says(s.page.Object(), "A backup is ready") {
 		t.Errorf("asked for %q; nothing waits, yet it says so", s.Wished)
 	}
 	s.State.Keeping = desk.Keeping{}

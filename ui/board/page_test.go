@@ -126,7 +126,8 @@ func TestArchivedLotsShowOnDemand(t *testing.T) {
 func TestColumnsSort(t *testing.T) {
 	lots := two()
 	more := *lots.Entries[0].Answer.WalkAway + 100
-	lots.Entries = append(lots.Entries, book.Entry{ID: 3, Number: "40", Currency: "USD", Answer: &book.Summary{Decision: "bid", WalkAway: &more}})
+	lots.Entries = append(lots.Entries, book.Entry{ID: 3, Number: "40", Currency: "USD",
+		Answer: &book.Summary{Decision: "bid", WalkAway: &more}})
 	p, a := shown(t, lots)
 	for range 3 { // to the column of the walk-away bid
 		seen.Press(p.First(), fyne.KeyRight)

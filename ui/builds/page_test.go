@@ -46,17 +46,21 @@ func two() []book.New {
 	won.Currency, won.Lot.Number, won.Lot.ModelYear, won.Lot.Make, won.Lot.Model = "USD", "27", 2018, "Kettrick", "Dunlin"
 	won.Repair.UseCatalogue, won.Hidden.UseCatalogue = false, false
 	none := &repair.Fallback{Price: prob.Certain(100), LeadDays: prob.Certain(1)}
-	won.Repair.Lines = []repair.Line{{ID: "r1", Job: "Replace bumper cover", Parts: []repair.Part{{Name: "bumper cover", Fallback: none}, {Name: "clips", Fallback: none}}}, {ID: "r2", Job: "Pull the rail"}}
-	won.ValuedOn, won.Buying.BidSteps, won.Resale.Guess, won.Rules.MinProfit = "2026-11-20", []invoice.Step{{Step: 2500}}, &prob.Three{Low: 8000, Likely: 9000, High: 10000}, &lostAt
+	won.Repair.Lines = []repair.Line{{ID: "r1", Job: "Replace bumper cover",
+		Parts: []repair.Part{{Name: "bumper cover", Fallback: none}, {Name: "clips", Fallback: none}}}, {ID: "r2", Job: "Pull the rail"}}
+	won.ValuedOn, won.Buying.BidSteps, won.Rules.MinProfit = "2026-11-20", []invoice.Step{{Step: 2500}}, &lostAt
+	won.Resale.Guess = &prob.Three{Low: 8000, Likely: 9000, High: 10000}
 	won.Hidden.Risks = []lurking.Risk{{ID: "mount", Name: "Mount torn", Chance: lurking.Beta{A: 1, B: 3}, Cost: prob.Certain(300)}}
 	lost.Currency, lost.Lot.Number, lost.Lot.ModelYear, lost.Lot.Make, lost.Lot.Model = "USD", "31", 2020, "Ostrane", "Pell"
-	return []book.New{{State: lot.Won, Case: won, Build: build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-01"}}},
+	return []book.New{{State: lot.Won, Case: won, Build: build.Build{Outcome: build.Open, Hammer: &hammer,
+		Dates: build.Dates{Bought: "2026-11-01"}}},
 		{State: lot.Lost, Case: lost, Build: build.Build{Hammer: &lostAt}}}
 }
 
 // said is what was foretold of the lot that was won.
 var said = learn.Prediction{At: 400000, Profit: learn.Figure{Mean: 1500}, Money: learn.Ledger{Fees: 40000, Repair: 150000},
-	Items: []learn.Item{{Line: "r1", Job: "Replace bumper cover", Kind: learn.PartKind, Chance: 1, Mean: 180}, {Line: "r1", Kind: learn.HoursKind, Key: "body", Chance: 0.5, Mean: 4}},
+	Items: []learn.Item{{Line: "r1", Job: "Replace bumper cover", Kind: learn.PartKind, Chance: 1, Mean: 180},
+		{Line: "r1", Kind: learn.HoursKind, Key: "body", Chance: 0.5, Mean: 4}},
 	Risks: []learn.Risk{{ID: "mount", Name: "Mount torn", Chance: 0.3}}}
 
 // keeping returns the page, in no window, over a store with lots; of the first a prediction is frozen.
@@ -65,7 +69,8 @@ func keeping(t *testing.T, lots ...book.New) *shop {
 	s := &shop{User: trial.New(t)}
 	if len(lots) > 0 {
 		of := book.Lot{ID: trial.Add(t, s.Store, lots...)[0]}
-		if _, err := s.Store.Do(t.Context(), book.Step{Subject: book.Buys, Lots: []book.Change{{Before: of, After: of, Freeze: &book.Prediction{Case: lots[0].Case, Figures: said}}}}); err != nil {
+		if _, err := s.Store.Do(t.Context(), book.Step{Subject: book.Buys,
+			Lots: []book.Change{{Before: of, After: of, Freeze: &book.Prediction{Case: lots[0].Case, Figures: said}}}}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -159,7 +164,8 @@ func TestABillIsTypedAndAddedByKeyboard(t *testing.T) {
 	s.says(t, "Parts of this line: bumper cover, clips")
 	seen.Press(amount.Focus(), fyne.KeyReturn)
 	bills := s.now().Receipts
-	if len(bills) != 1 || bills[0].Amount != 120000 || bills[0].What != "Bumper cover" || bills[0].Line != "r1" || bills[0].Date != "2026-11-25" || bills[0].Kind != "part" {
+	if len(bills) != 1 || bills[0].Amount != 120000 || bills[0].What != "Bumper cover" || bills[0].Line != "r1" ||
+		bills[0].Date != "2026-11-25" || bills[0].Kind != "part" {
 		t.Fatalf("%+v", bills)
 	}
 	s.says(t, "1 bill over USD 1,200 in all.", "bumper cover (bought)")
@@ -176,7 +182,8 @@ func TestABillIsTypedAndAddedByKeyboard(t *testing.T) {
 func TestABillIsChangedAndRemoved(t *testing.T) {
 	s := opened(t, "Bills")
 	s.edit("x", func(b *build.Build) {
-		b.Receipts = []build.Receipt{{Kind: "part", What: "Hood", Amount: 100, Date: "2026-11-02"}, {Kind: "freight", What: "Trailer", Amount: 21000}}
+		b.Receipts = []build.Receipt{{Kind: "part", What: "Hood", Amount: 100, Date: "2026-11-02"},
+			{Kind: "freight", What: "Trailer", Amount: 21000}}
 	})
 	list := seen.All[*table.Table](s.page.Object())[0]
 	seen.Press(list, fyne.KeyDown, fyne.KeyReturn)
@@ -234,11 +241,13 @@ func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 	s.says(t, "Profit it leads to", "—")
 	o := *s.State.Build
 	o.Fresh, o.Forecast = true, &valuation.Foresight{Currency: "USD", Whole: &valuation.Spread{Mean: -300, P10: -1200, P90: 900}, Loss: 0.6,
-		Ways:   []valuation.Way{{Name: valuation.Finish, Known: true, Spread: valuation.Spread{Mean: 5000, P10: 4000, P90: 6000}}, {Name: valuation.PartOut}},
+		Ways: []valuation.Way{{Name: valuation.Finish, Known: true, Spread: valuation.Spread{Mean: 5000, P10: 4000, P90: 6000}},
+			{Name: valuation.PartOut}},
 		Doubts: []string{"A doubt."}, Best: -1}
 	s.State.Build = &o
 	s.page.Render(s.State)
-	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000", "not judged", "Note: A doubt.")
+	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000",
+		"not judged", "Note: A doubt.")
 }
 
 func TestTheFileForTheInspectionIsAskedFor(t *testing.T) {

@@ -40,7 +40,8 @@ func note(words string) desk.Action {
 func TestAWonLotBecomesABuild(t *testing.T) {
 	u, _ := won(t)
 	b := u.s.Build.Build
-	if b.Outcome != build.Open || *b.Hammer != 420000 || b.Dates.Bought != "2026-11-01" || !slices.Equal(b.Charges, []build.Charge{{Name: "Gate", Amount: 7500}}) {
+	if b.Outcome != build.Open || *b.Hammer != 420000 || b.Dates.Bought != "2026-11-01" ||
+		!slices.Equal(b.Charges, []build.Charge{{Name: "Gate", Amount: 7500}}) {
 		t.Errorf("%+v", b)
 	}
 	if u.s.Bought[0].Build.Dates.Bought != b.Dates.Bought || !u.s.Bought[0].Ours() {
@@ -145,7 +146,8 @@ func TestAForecastOfAnOlderBuildIsDropped(t *testing.T) {
 func TestTheListOfBuildsIsReadAgainAfterUndoAndRedo(t *testing.T) {
 	u, id := won(t)
 	u.well(desk.CloseBuild())
-	sheet, err := u.OpenPast(t.Context(), []byte("id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,Ostrane,2025-04-01,3100,\n"))
+	const past = "id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,Ostrane,2025-04-01,3100,\n"
+	sheet, err := u.OpenPast(t.Context(), []byte(past))
 	if err != nil {
 		t.Fatal(err)
 	}

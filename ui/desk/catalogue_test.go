@@ -13,7 +13,8 @@ import (
 
 // hood is a job that any hit at the front calls for.
 func hood(materials float64) repair.Job {
-	return repair.Job{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(materials)}, Calls: []lot.Sign{{Areas: []string{"12"}}}}
+	return repair.Job{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(materials)},
+		Calls: []lot.Sign{{Areas: []string{"12"}}}}
 }
 
 func TestOwnEntriesAreValuedWithKeptAndUndone(t *testing.T) {

@@ -44,7 +44,8 @@ func TestEditUndoRedo(t *testing.T) {
 	}
 	revision := s.Open.Revision
 	s = u.well(desk.Undo())
-	if s.Open.Case.Lot.Make != "Tarn" || s.Reach != (book.Reach{Undo: "make", Redo: "make again"}) || s.Notice != "Undone: make again." || s.Open.Revision <= revision {
+	if s.Open.Case.Lot.Make != "Tarn" || s.Reach != (book.Reach{Undo: "make", Redo: "make again"}) ||
+		s.Notice != "Undone: make again." || s.Open.Revision <= revision {
 		t.Errorf("after undo: %q, %+v, %q", s.Open.Case.Lot.Make, s.Reach, s.Notice)
 	}
 	s = u.well(desk.Redo())
@@ -61,7 +62,8 @@ func TestAnEditThatCannotBeSavedIsNotShown(t *testing.T) {
 	u.newLot()
 	before := u.s
 	u.kept.broken = errors.New("the disk is full")
-	if s := u.do(rename("make", "Tarn")); !strings.Contains(s.Trouble, "the disk is full") || s.Open.Case.Lot.Make != "" || s.Open.Revision != before.Open.Revision {
+	if s := u.do(rename("make", "Tarn")); !strings.Contains(s.Trouble, "the disk is full") || s.Open.Case.Lot.Make != "" ||
+		s.Open.Revision != before.Open.Revision {
 		t.Errorf("%q, make %q", s.Trouble, s.Open.Case.Lot.Make)
 	}
 }
@@ -92,7 +94,8 @@ func TestLateAnswersAreDropped(t *testing.T) {
 	if s = u.well(rename("make", "Orrin")); s.Open.Fresh || s.Open.Valued == nil {
 		t.Error("after an edit the old answer stays, but is not fresh")
 	}
-	if s = u.Arrived(t.Context(), s, id, s.Open.Revision, desk.Valued{}, errors.New("no price")); s.Open.Problem != "no price" || s.Open.Fresh {
+	if s = u.Arrived(t.Context(), s, id, s.Open.Revision, desk.Valued{}, errors.New("no price")); s.Open.Problem != "no price" ||
+		s.Open.Fresh {
 		t.Errorf("a failure in time: %+v", s.Open)
 	}
 }
@@ -109,10 +112,12 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 	sheet.Stated.Unit = "km"
 	var refused []desk.Refusal
 	u.s, refused = u.Apply(t.Context(), u.s, sheet)
-	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 3 || u.s.Notice != "4 rows read: 3 new, 0 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
+	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 3 ||
+		u.s.Notice != "4 rows read: 3 new, 0 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
 		t.Errorf("%d refused, %d rows, %q %q, %+v", len(refused), len(u.s.Open.Case.Resale.Rows), u.s.Notice, u.s.Trouble, u.s.Reach)
 	}
-	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 3 || u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
+	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
+		u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
 		t.Errorf("the same table again: %d rows, %q", len(u.s.Open.Case.Resale.Rows), u.s.Notice)
 	}
 	again, err := u.OpenSheet(t.Context(), []byte(prices), "USD")
@@ -132,7 +137,8 @@ func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	if len(s.Entries) != 1 || s.Reach != (book.Reach{Undo: "remove the lot"}) {
 		t.Fatalf("after all: %+v %+v", s.Entries, s.Reach)
 	}
-	for _, want := range []string{"Undone: remove the lot.", "Undone: duplicate the lot.", "Undone: archive the lot.", "Undone: mark the lot as passed."} {
+	for _, want := range []string{"Undone: remove the lot.", "Undone: duplicate the lot.", "Undone: archive the lot.",
+		"Undone: mark the lot as passed."} {
 		if s = u.well(desk.Undo()); s.Notice != want {
 			t.Errorf("%q, want %q", s.Notice, want)
 		}

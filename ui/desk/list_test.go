@@ -37,7 +37,8 @@ func TestARunListIsTakenInOnceAndTakenBack(t *testing.T) {
 	if c := u.lot(u.s.Entries[0].ID).Case; c.Buying.Fixed[0].Amount != 2000 || c.ValuedOn != "2026-11-20" || c.Lot.Number != "14" {
 		t.Errorf("the first lot is %+v", c)
 	}
-	if u.enlist(runList, "North yard"); len(u.s.Entries) != 2 || !strings.HasPrefix(u.s.Notice, "3 rows read: 0 new, 2 the same, 0 changed, 1 refused.") {
+	if u.enlist(runList, "North yard"); len(u.s.Entries) != 2 || !strings.HasPrefix(u.s.Notice,
+		"3 rows read: 0 new, 2 the same, 0 changed, 1 refused.") {
 		t.Errorf("the same list again: %d lots, %q", len(u.s.Entries), u.s.Notice)
 	}
 	if s := u.well(desk.Undo()); len(s.Entries) != 0 || s.Notice != "Undone: run list." || s.Reach.Undo != undone.Undo {

@@ -54,14 +54,16 @@ func TestALostLotIsRecordedAndTakenBack(t *testing.T) {
 	u := atSale(t, "27")
 	id := u.s.Open.ID
 	s := u.well(desk.Call(140000), desk.RecordResult(lot.Lost))
-	if s.Place != desk.Live || s.Open.State != lot.Lost || *u.lot(id).Build.Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400. Ctrl+Z") {
+	if s.Place != desk.Live || s.Open.State != lot.Lost || *u.lot(id).Build.Hammer != 140000 ||
+		!strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400. Ctrl+Z") {
 		t.Fatalf("%q, state %s, came %+v", s.Notice, s.Open.State, u.lot(id).Build)
 	}
 	if s.Open.Went == nil || *s.Open.Went != 140000 || s.Reach != (book.Reach{Undo: "lot 27 lost at USD 1,400"}) {
 		t.Errorf("went for %v, reach %+v", s.Open.Went, s.Reach)
 	}
 	s = u.well(desk.Undo())
-	if s.Open.State != lot.ToLookAt || u.lot(id).Build.Hammer != nil || s.Open.Current != 140000 || s.Notice != "Undone: lot 27 lost at USD 1,400." || s.Place != desk.Live {
+	if s.Open.State != lot.ToLookAt || u.lot(id).Build.Hammer != nil || s.Open.Current != 140000 ||
+		s.Notice != "Undone: lot 27 lost at USD 1,400." || s.Place != desk.Live {
 		t.Errorf("taken back: %q, state %s, current %d", s.Notice, s.Open.State, s.Open.Current)
 	}
 	if s = u.well(desk.Undo()); !strings.HasPrefix(s.Notice, "There is no such step") || s.Open.State != lot.ToLookAt {
@@ -76,11 +78,13 @@ func TestAWonLotBeginsItsBuild(t *testing.T) {
 	u := atSale(t, "27")
 	id := u.s.Open.ID
 	s := u.well(desk.Call(132500), desk.RecordResult(lot.Won))
-	if b := u.lot(id).Build; s.Open.State != lot.Won || *b.Hammer != 132500 || b.Outcome != build.Open || !strings.Contains(s.Notice, "No prediction was frozen") {
+	if b := u.lot(id).Build; s.Open.State != lot.Won || *b.Hammer != 132500 || b.Outcome != build.Open ||
+		!strings.Contains(s.Notice, "No prediction was frozen") {
 		t.Errorf("%q, came %+v", s.Notice, b)
 	}
 	s = u.well(desk.Undo())
-	if b := u.lot(id).Build; s.Open.State != lot.ToLookAt || b.Hammer != nil || b.Outcome != "" || len(b.Charges) > 0 || b.Dates.Bought != "" {
+	if b := u.lot(id).Build; s.Open.State != lot.ToLookAt || b.Hammer != nil || b.Outcome != "" || len(b.Charges) > 0 ||
+		b.Dates.Bought != "" {
 		t.Errorf("taken back: %q, came %+v", s.Notice, b)
 	}
 }
@@ -93,7 +97,8 @@ func TestUndoGoesBackToTheLot(t *testing.T) {
 	if s.Open.ID == first || s.Open.Current != 0 || s.Place != desk.Live {
 		t.Fatalf("next lot: %+v", s.Open)
 	}
-	if s = u.well(desk.Undo()); s.Open.ID != first || s.Open.State != lot.ToLookAt || s.Place != desk.Live || u.lot(first).Build.Hammer != nil {
+	if s = u.well(desk.Undo()); s.Open.ID != first || s.Open.State != lot.ToLookAt || s.Place != desk.Live ||
+		u.lot(first).Build.Hammer != nil {
 		t.Errorf("taken back: %+v", s.Open)
 	}
 }
@@ -141,12 +146,14 @@ func TestAResultThatWasRefusedIsRecordedWholeTheNextTime(t *testing.T) {
 	u.well(desk.OpenLot(id), desk.Go(desk.Live), desk.Call(125000))
 	before := u.lot(id)
 	u.kept.broken = errors.New("the disk is full")
-	if s := u.do(desk.RecordResult(lot.Won)); !strings.Contains(s.Trouble, "the disk is full") || u.lot(id).State != before.State || u.lot(id).Build.Hammer != nil || u.frozen() != 0 {
+	if s := u.do(desk.RecordResult(lot.Won)); !strings.Contains(s.Trouble, "the disk is full") || u.lot(id).State != before.State ||
+		u.lot(id).Build.Hammer != nil || u.frozen() != 0 {
 		t.Errorf("refused: %q, kept %+v", s.Trouble, u.lot(id))
 	}
 	u.kept.broken = nil
 	s := u.well(desk.RecordResult(lot.Won))
-	if l := u.lot(id); l.State != lot.Won || l.Build.Hammer == nil || *l.Build.Hammer != 125000 || l.Build.Outcome != build.Open || len(l.Build.Charges) != 1 || u.frozen() != 1 {
+	if l := u.lot(id); l.State != lot.Won || l.Build.Hammer == nil || *l.Build.Hammer != 125000 || l.Build.Outcome != build.Open ||
+		len(l.Build.Charges) != 1 || u.frozen() != 1 {
 		t.Errorf("%q: kept %s %+v, %d frozen", s.Notice, l.State, l.Build, u.frozen())
 	}
 }

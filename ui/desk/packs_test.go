@@ -40,7 +40,8 @@ func TestAFaultyJurisdictionIsRefusedWithItsFaults(t *testing.T) {
 	if len(s.PackFaults) != 1 || s.PackFaults[0].Key != "id" || len(s.Packs) != 0 || !strings.Contains(s.Trouble, "US-MI") {
 		t.Errorf("%v %q", s.PackFaults, s.Trouble)
 	}
-	if err := u.kept.PutSetting(t.Context(), "jurisdictions", []any{map[string]string{"currency": "USD", "id": "US-XX", "form": "?"}}); err != nil {
+	if err := u.kept.PutSetting(t.Context(), "jurisdictions",
+		[]any{map[string]string{"currency": "USD", "id": "US-XX", "form": "?"}}); err != nil {
 		t.Fatal(err)
 	}
 	if u.start(); !strings.Contains(u.s.Trouble, "US-XX") || len(u.s.Packs) != 0 {

@@ -103,12 +103,14 @@ func TestWhatIsSaidOfAPhoto(t *testing.T) {
 	id := u.newLot()
 	u.well(desk.AddPhotos(id, kept(t, u.Desk, 1, 2), "12", lot.Before))
 	before, hash := u.s, u.s.Open.Photos[0].Hash
-	for words, action := range map[string]desk.Action{"caption of a photo": desk.Caption(hash, "bent"), "photo of engine bay": desk.Pin(hash, "engine_bay"), "photo taken after the work": desk.SetStage(hash, lot.After)} {
+	for words, action := range map[string]desk.Action{"caption of a photo": desk.Caption(hash, "bent"),
+		"photo of engine bay": desk.Pin(hash, "engine_bay"), "photo taken after the work": desk.SetStage(hash, lot.After)} {
 		if s := u.well(action); s.Reach.Undo != words {
 			t.Errorf("the step is %q, want %q", s.Reach.Undo, words)
 		}
 	}
-	if p := u.s.Open.Photos[0]; p.Caption != "bent" || p.Area != "engine_bay" || p.Stage != lot.After || before.Open.Photos[0].Caption != "" {
+	if p := u.s.Open.Photos[0]; p.Caption != "bent" || p.Area != "engine_bay" || p.Stage != lot.After ||
+		before.Open.Photos[0].Caption != "" {
 		t.Errorf("%+v, before %+v", p, before.Open.Photos[0])
 	}
 	if s := u.well(desk.RemovePhoto(hash)); len(s.Open.Photos) != 1 || s.Open.Photos[0].Hash == hash || s.Reach.Undo != "remove photo" {
@@ -150,7 +152,8 @@ func TestASmallPictureIsMadeAnewWhereItIsGone(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if size, kind, err := image.DecodeConfig(bytes.NewReader(data)); err != nil || kind != "jpeg" || size.Width != 240 || size.Height != 120 {
+		if size, kind, err := image.DecodeConfig(bytes.NewReader(data)); err != nil || kind != "jpeg" || size.Width != 240 ||
+			size.Height != 120 {
 			t.Errorf("%s %+v, %v", kind, size, err)
 		}
 		u.lose(p.Hash, "small")
@@ -176,14 +179,16 @@ func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
 		return hash
 	}
 	hash, pdf := keeps(pictureOf(t, 5), "png"), keeps([]byte("%PDF-1.7 and so on"), "pdf")
-	for says, data := range map[string][]byte{"it is no PDF, and as a photo: this is no JPEG": []byte("hello"), "more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
+	for says, data := range map[string][]byte{"it is no PDF, and as a photo: this is no JPEG": []byte("hello"),
+		"more than 40 MB": append([]byte("%PDF-"), make([]byte, 40<<20)...)} {
 		if _, err := u.KeepBill(data); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v, want %q", err, says)
 		}
 	}
 	o := desk.OpenBuild{}
 	o.ID, o.Build.Receipts = u.newLot(), []build.Receipt{{What: "Hood", Hash: hash}, {What: "Lamp", Hash: pdf}, {What: "Gas"}}
-	if _, err := u.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || len(p.papers[0].Bills) != 1 || p.papers[0].Bills[hash] == nil {
+	if _, err := u.RebuiltFile(t.Context(), o, desk.Builder{Name: "Harrow Flats Works"}); err != nil || len(p.papers[0].Bills) != 1 ||
+		p.papers[0].Bills[hash] == nil {
 		t.Errorf("%v, %d pictures of bills", err, len(p.papers[0].Bills))
 	}
 }

@@ -33,7 +33,8 @@ func TestTheDecisionSheetIsOfTheCaseAsItStands(t *testing.T) {
 	d := &desk.Desk{Press: p, Today: func() lot.Date { return "2026-11-20" }}
 	c := sound("14")
 	o := desk.Open{Case: c, Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Decision: "as shown"}}}
-	if data, err := d.DecisionSheet(o); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" || p.printed != "2026-11-20" {
+	if data, err := d.DecisionSheet(o); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" ||
+		p.printed != "2026-11-20" {
 		t.Errorf("%q, %v, %+v", data, err, p)
 	}
 	o.Fresh = false
@@ -75,10 +76,12 @@ func TestTheRebuiltFileTakesThePhotosAlong(t *testing.T) {
 		t.Fatalf("%q, %v", data, err)
 	}
 	photos := p.papers[0].Photos
-	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || !strings.Contains(photos[1].Problem, "gone") || photos[0].Stage != lot.After {
+	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || !strings.Contains(photos[1].Problem, "gone") ||
+		photos[0].Stage != lot.After {
 		t.Errorf("%d photos, %+v", len(photos), photos[1].Problem)
 	}
-	if p.papers[0].Builder.Name != "Harrow Flats Works" || p.papers[0].Jobs["r1"] != "Replace the hood" || p.papers[0].Printed != "2026-11-20" {
+	if p.papers[0].Builder.Name != "Harrow Flats Works" || p.papers[0].Jobs["r1"] != "Replace the hood" ||
+		p.papers[0].Printed != "2026-11-20" {
 		t.Errorf("%+v", p.papers[0])
 	}
 }

@@ -38,7 +38,8 @@ func workshop() valuation.Case {
 
 // finished is a buy whose hours ran over by half.
 func finished() build.Build {
-	return build.Build{Outcome: build.Sold, Hammer: at(300000), Dates: build.Dates{Bought: "2026-01-01", Sold: "2026-04-01"}, Sale: build.Sale{Price: at(1000000)},
+	return build.Build{Outcome: build.Sold, Hammer: at(300000), Dates: build.Dates{Bought: "2026-01-01", Sold: "2026-04-01"},
+		Sale:  build.Sale{Price: at(1000000)},
 		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 47.5}}, Receipts: []build.Receipt{{Kind: "freight", Amount: 1}}}
 }
 
@@ -49,7 +50,8 @@ func (u *user) buy(state lot.State, came build.Build, figures learn.Prediction) 
 	before := u.lot(id)
 	after := before.Clone()
 	after.State, after.Build = state, came
-	step := book.Step{Subject: book.Buys, Label: "buy", Lots: []book.Change{{Before: before, After: after, Freeze: &book.Prediction{Case: workshop(), Figures: figures}}}}
+	step := book.Step{Subject: book.Buys, Label: "buy", Lots: []book.Change{{Before: before, After: after,
+		Freeze: &book.Prediction{Case: workshop(), Figures: figures}}}}
 	if _, err := u.kept.Do(u.t.Context(), step); err != nil {
 		u.t.Fatal(err)
 	}
@@ -144,7 +146,8 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := u.well(desk.Accept("hours/body"))
-	if !s.Record.Stale || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh || s.Reach.Undo != "Hours, body accepted" {
+	if !s.Record.Stale || s.Open.Case.Factors == nil || s.Open.Revision <= revision || s.Open.Fresh ||
+		s.Reach.Undo != "Hours, body accepted" {
 		t.Fatalf("%+v %+v", s.Open, s.Reach)
 	}
 	v, err := u.Value(s.Open.Case)
@@ -170,7 +173,8 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 	accepted := u.s.Record.History[0]
 	u.well(desk.Restore(accepted.ID))
 	u.learn()
-	if got, want := u.s.Record.History[1].Words, "All factors as they were before Hours, body was accepted on "+string(desk.Day(accepted.At))+"."; got != want {
+	got := u.s.Record.History[1].Words
+	if want := "All factors as they were before Hours, body was accepted on " + string(desk.Day(accepted.At)) + "."; got != want {
 		t.Errorf("%q, not %q", got, want)
 	}
 	if s = u.well(desk.OpenLot(open)); s.Open.Case.Factors != nil {

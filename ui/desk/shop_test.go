@@ -46,7 +46,8 @@ func TestTheShopIsKeptAndUndone(t *testing.T) {
 func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
 	u := newUser(t)
 	u.well(desk.Go(desk.Bench), desk.ShowSection("House rules"), rivals(7),
-		desk.ShowSection("Own labour"), desk.EditShop("selling", func(shop *desk.Shop) { shop.Selling.Percent = .06 }), desk.ShowSection("House rules"))
+		desk.ShowSection("Own labour"), desk.EditShop("selling",
+			func(shop *desk.Shop) { shop.Selling.Percent = .06 }), desk.ShowSection("House rules"))
 	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != 0 || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: %d rivals, selling %g", s.Notice, s.Shop.Rivals, s.Shop.Selling.Percent)
 	}
@@ -64,7 +65,8 @@ func TestAShopThatCannotBeReadIsSaid(t *testing.T) {
 		if err := u.kept.PutSetting(t.Context(), "shop", kept); err != nil {
 			t.Fatal(err)
 		}
-		if s := u.Load(t.Context()); !strings.HasPrefix(s.Trouble, "Could not read the Bench's values") || s.Shop.Format != desk.ShopFormat {
+		if s := u.Load(t.Context()); !strings.HasPrefix(s.Trouble, "Could not read the Bench's values") ||
+			s.Shop.Format != desk.ShopFormat {
 			t.Errorf("%v: %q, %+v", kept, s.Trouble, s.Shop)
 		}
 	}
@@ -134,7 +136,8 @@ func TestFaultsOfTheShopNameTheYard(t *testing.T) {
 	for _, f := range shop.Faults() {
 		keys = append(keys, f.Key)
 	}
-	if !slices.Contains(keys, "North yard: buying.bid_steps") || slices.Contains(keys, "buying.bid_steps") || slices.Contains(keys, "resale") || !slices.Contains(keys, "rules") {
+	if !slices.Contains(keys, "North yard: buying.bid_steps") || slices.Contains(keys, "buying.bid_steps") ||
+		slices.Contains(keys, "resale") || !slices.Contains(keys, "rules") {
 		t.Errorf("faults %q", keys)
 	}
 }

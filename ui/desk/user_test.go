@@ -135,7 +135,8 @@ func rename(words, name string) desk.Action {
 func sound(number string) valuation.Case {
 	c := valuation.Defaults()
 	least := money.Amount(100000)
-	c.Currency, c.ValuedOn, c.Run.Scenarios, c.Lot.Number, c.Lot.Sale, c.Lot.SaleDate = "USD", "2026-11-20", 256, number, "Harrow Flats", "2026-11-01"
+	c.Currency, c.ValuedOn, c.Run.Scenarios = "USD", "2026-11-20", 256
+	c.Lot.Number, c.Lot.Sale, c.Lot.SaleDate = number, "Harrow Flats", "2026-11-01"
 	c.Repair.UseCatalogue, c.Hidden.UseCatalogue = false, false
 	c.Resale.Guess = &prob.Three{Low: 8000, Likely: 9000, High: 10000}
 	c.Buying.BidSteps = []invoice.Step{{Step: 2500}}

@@ -38,19 +38,26 @@ func some() desk.State {
 	naive, alone := 900.0, 1.4
 	r := desk.TrackRecord{Currency: "USD", Buys: 10, Effects: map[string][]desk.Effect{}}
 	r.Judged = hindsight.Record{Buys: 10, LeftOut: []string{"2 buys without a forecast kept."},
-		Figures: []hindsight.FigureRecord{{Key: "resale", Name: "Resale price", N: 10, CRPS: 600, Naive: &naive, Uneven: 0.4, PIT: []int{1, 1, 1, 1, 1, 1, 1, 1, 1, 1},
-			Coverage: []score.Coverage{{Level: 0.5, Inside: 6, N: 10, Share: 0.6, Low: 0.26, High: 0.88}, {Level: 0.9, Inside: 5, N: 10, Share: 0.5, Low: 0.19, High: 0.81}}},
+		Figures: []hindsight.FigureRecord{{Key: "resale", Name: "Resale price", N: 10, CRPS: 600, Naive: &naive, Uneven: 0.4,
+			PIT: []int{1, 1, 1, 1, 1, 1, 1, 1, 1, 1},
+			Coverage: []score.Coverage{{Level: 0.5, Inside: 6, N: 10, Share: 0.6, Low: 0.26, High: 0.88},
+				{Level: 0.9, Inside: 5, N: 10, Share: 0.5, Low: 0.19, High: 0.81}}},
 			{Key: "days", Name: "Days", N: 10, CRPS: 12.5, Uneven: 0.01, PIT: []int{10, 0, 0, 0, 0, 0, 0, 0, 0, 0}}},
-		Risks:  score.Reliability{N: 20, Events: 4, Brier: 0.1, Uncertainty: 0.16, Bins: []score.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
+		Risks: score.Reliability{N: 20, Events: 4, Brier: 0.1, Uncertainty: 0.16,
+			Bins: []score.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
 		Ratios: &hindsight.Ratios{N: 10, Median: 0.98, COD: 8.5, PRD: 1.01},
 		Money: hindsight.Money{Currency: "USD", Buys: make([]hindsight.BuyMoney, 10), Foretold: 1500000, Came: 1200000,
 			Causes: []hindsight.Cause{{Name: "Resale", Difference: 100000}, {Name: "Own hours", Difference: -400000}}}}
 	r.Proposals = []learn.Proposal{
-		{Key: "hours/body", Name: "Hours, body", Unit: learn.RatioUnit, Starter: learn.Value{At: 1}, Now: learn.Value{At: 1}, Proposed: learn.Value{At: 1.25, Low: 1.1, High: 1.4},
-			Alone: &alone, Why: []string{"10 buys count as 8.2.", "They say 1.40."}, Evidence: []learn.Evidence{{Build: 1, Name: "Lot 3", On: "2026-01-02", Says: 1.5, Weight: 0.9}}},
-		{Key: "risk/h", Name: "Mount torn", Unit: learn.ChanceUnit, Starter: learn.Value{At: 0.25}, Now: learn.Value{At: 0.25}, Proposed: learn.Value{At: 0.3, Low: 0.2, High: 0.4},
+		{Key: "hours/body", Name: "Hours, body", Unit: learn.RatioUnit, Starter: learn.Value{At: 1}, Now: learn.Value{At: 1},
+			Proposed: learn.Value{At: 1.25, Low: 1.1, High: 1.4},
+			Alone:    &alone, Why: []string{"10 buys count as 8.2.",
+				"They say 1.40."}, Evidence: []learn.Evidence{{Build: 1, Name: "Lot 3", On: "2026-01-02", Says: 1.5, Weight: 0.9}}},
+		{Key: "risk/h", Name: "Mount torn", Unit: learn.ChanceUnit, Starter: learn.Value{At: 0.25}, Now: learn.Value{At: 0.25},
+			Proposed: learn.Value{At: 0.3, Low: 0.2, High: 0.4},
 			Evidence: []learn.Evidence{{Name: "Lot 3", Says: 1, Weight: 1}}}}
-	r.History = []book.Decision{{ID: 7, At: time.Date(2026, 11, 1, 12, 0, 0, 0, time.Local), What: book.Accepted, Factor: "materials", Words: "Materials: 1.00 to 1.10."}}
+	r.History = []book.Decision{{ID: 7, At: time.Date(2026, 11, 1, 12, 0, 0, 0, time.Local), What: book.Accepted, Factor: "materials",
+		Words: "Materials: 1.00 to 1.10."}}
 	return desk.State{Record: &r}
 }
 
@@ -102,7 +109,8 @@ func TestWhileThereIsNothingThePageSaysTheFirstStep(t *testing.T) {
 
 func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 	p, _ := shown(t, some(), "Forecasts")
-	says(t, p, "6 of 10", "26 % to 88 %", "as stated", "too seldom", "33 % better", "0.980 of 10 sales", "8.5 %", "1.010", "2 buys without a forecast", "Only lots that you won are seen")
+	says(t, p, "6 of 10", "26 % to 88 %", "as stated", "too seldom", "33 % better", "0.980 of 10 sales", "8.5 %", "1.010",
+		"2 buys without a forecast", "Only lots that you won are seen")
 	h := seen.All[*plot.Histogram](p.Object())[0]
 	if len(h.Facts()) != 10 || !strings.Contains(h.Facts()[9], "1 outcome in the highest tenth") {
 		t.Errorf("facts %q", h.Facts())
@@ -125,7 +133,8 @@ func TestAFactorIsLookedAtAcceptedAndRefused(t *testing.T) {
 	seen.Press(p.First(), fyne.KeyDown)
 	says(t, p, "10 buys count as 8.2. They say 1.40.", "2026-01-02", "1.50", "0.90", "Valuing the open lots…")
 	before, after := money.Amount(360000), money.Amount(330000)
-	s.Record.Effects["hours/body"] = []desk.Effect{{Name: "Lot 14", Currency: "USD", Effect: valuation.Effect{Before: &before, After: &after}}, {Name: "Lot 15", Problem: "cannot be valued yet"}}
+	s.Record.Effects["hours/body"] = []desk.Effect{{Name: "Lot 14", Currency: "USD",
+		Effect: valuation.Effect{Before: &before, After: &after}}, {Name: "Lot 15", Problem: "cannot be valued yet"}}
 	p.Render(s)
 	says(t, p, "Lot 14", "3,600", "3,300", "-300", "cannot be valued yet")
 	tap(t, p, "Accept this factor")
@@ -150,7 +159,8 @@ func TestHistoryRestoresAndReplayRuns(t *testing.T) {
 		t.Errorf("asked for %q", a.did)
 	}
 	then, hammer, lost := money.Amount(400000), money.Amount(390000), money.Amount(-50000)
-	s.Record.Replay = &desk.Replay{Lots: []valuation.Replayed{{Name: "Lot 3", Then: &then, Hammer: &hammer, Profit: &lost, Verdict: valuation.Refused}},
+	s.Record.Replay = &desk.Replay{Lots: []valuation.Replayed{{Name: "Lot 3", Then: &then, Hammer: &hammer, Profit: &lost,
+		Verdict: valuation.Refused}},
 		Sum: valuation.ReplaySum{Refused: 1, LossesRefused: 1, LossAvoided: 50000, WouldBuy: 2}}
 	p.Render(s)
 	says(t, p, "4,000", "do not bid", "3,900", "-500", "refused", "1 had lost USD 500 together", "2 would be bought at their hammer price")

@@ -27,7 +27,8 @@ func looked() (valuation.Case, valuation.Knowledge) {
 		id, finding string
 		cost        float64
 	}{{"mount", "hood_gap", 300}, {"rail", "rail_wave", 1500}, {"trim", "trim_loose", 0}} {
-		c.Hidden.Risks = append(c.Hidden.Risks, hidden.Risk{ID: r.id, Name: "Bad " + r.id, Chance: hidden.Beta{A: 1, B: 2}, Cost: prob.Certain(r.cost),
+		c.Hidden.Risks = append(c.Hidden.Risks, hidden.Risk{ID: r.id, Name: "Bad " + r.id, Chance: hidden.Beta{A: 1, B: 2},
+			Cost:     prob.Certain(r.cost),
 			Findings: []hidden.Evidence{{Finding: r.finding, IfPresent: .8, IfAbsent: .1}}})
 	}
 	c.Market.HammerGuess = &prob.Three{Low: 8000, Likely: 9500, High: 12000}
@@ -127,16 +128,20 @@ func TestStopsAndWhatDoesNotAgreeStandOnTop(t *testing.T) {
 	c.Lot.Title.Document = "junk"
 	c.Lot.Airbags = []string{"front"}
 	b := atChecks(t, c, k)
-	b.wants(t, "Stop: The title reads \"junk\"", "Take care: A front airbag is entered as deployed", "no look changes the bid until it is cleared")
+	b.wants(t, "Stop: The title reads \"junk\"", "Take care: A front airbag is entered as deployed",
+		"no look changes the bid until it is cleared")
 }
 
 func TestListsAreTicked(t *testing.T) {
 	c, k := looked()
-	k.Packs = []checks.Pack{{ID: "US-XX", Name: "Harrow", Documents: []checks.Row{{Text: "The blue form.", Source: checks.Source{Status: "from memory"}}},
-		PrivateSales: &checks.Limit{Most: 3, Months: 12, Row: checks.Row{Text: "Three a year.", Source: checks.Source{Status: "from memory"}}}}}
+	k.Packs = []checks.Pack{{ID: "US-XX", Name: "Harrow", Documents: []checks.Row{{Text: "The blue form.",
+		Source: checks.Source{Status: "from memory"}}},
+		PrivateSales: &checks.Limit{Most: 3, Months: 12, Row: checks.Row{Text: "Three a year.",
+			Source: checks.Source{Status: "from memory"}}}}}
 	c.Lot.Title = lot.Title{RegisterIn: "US-XX"}
 	b := atChecks(t, c, k)
-	b.wants(t, "Keep from the day of purchase", "The blue form.", "Harrow: From memory: ask the agency.", "Bring to the sale", "others are not known")
+	b.wants(t, "Keep from the day of purchase", "The blue form.", "Harrow: From memory: ask the agency.", "Bring to the sale",
+		"others are not known")
 	ticks := seen.All[*tick](b.page.Object())
 	ticks[0].SetChecked(true)
 	if len(b.State.Open.Case.Findings) != 1 || b.State.Open.Case.Findings["bring_paper"] != "no" {

@@ -16,7 +16,8 @@ import (
 
 func TestTheStripFollowsTheSelectedArea(t *testing.T) {
 	b := at(t, "Damage", valuation.Defaults())
-	b.State.Open.Photos = []lot.Photo{{Hash: "a", Kind: "png", Area: "12", Stage: lot.Before}, {Hash: "b", Area: "12", Stage: lot.After}, {Hash: "c", Area: "01"}, {Hash: "d"}}
+	b.State.Open.Photos = []lot.Photo{{Hash: "a", Kind: "png", Area: "12", Stage: lot.Before},
+		{Hash: "b", Area: "12", Stage: lot.After}, {Hash: "c", Area: "01"}, {Hash: "d"}}
 	b.show(b.State)
 	if got := cards(b); !slices.Equal(got, []string{"before", "! not readable"}) {
 		t.Errorf("on the front: %q", got)
@@ -67,7 +68,8 @@ func TestTheListGoesBelowWhereThereIsNoRoomBeside(t *testing.T) {
 func TestTheStripMakesRoomForItself(t *testing.T) {
 	b := at(t, "Damage", valuation.Defaults())
 	driver := fyne.CurrentApp().Driver()
-	for _, photos := range [][]lot.Photo{{{Hash: "a", Kind: "png", Area: "12"}}, nil, {{Hash: "b", Kind: "png", Area: "12"}, {Hash: "c", Area: "06"}}} {
+	for _, photos := range [][]lot.Photo{{{Hash: "a", Kind: "png", Area: "12"}}, nil,
+		{{Hash: "b", Kind: "png", Area: "12"}, {Hash: "c", Area: "06"}}} {
 		b.State.Open.Photos = photos
 		b.show(b.State)
 		strip, list := b.page.survey.photos.body, b.page.survey.list

@@ -54,6 +54,7 @@ func TestPERTMomentsAndQuantiles(t *testing.T) {
 		scored := three.Score()
 		for q, p := range map[string]float64{"pert_q05": .05, "pert_q10": .1, "pert_q50": .5, "pert_q80": .8, "pert_q90": .9, "pert_q95": .95} {
 			near(t, q, three.Quantile(p), r[q], 1e-8*w)
+			near(t, "chance of "+q, three.CDF(r[q]), p, 1e-6)
 			near(t, q+" by score", scored.At(prob.NormQuantile(p)), r[q], 1e-3*w)
 		}
 	}
