@@ -21,15 +21,15 @@ func (w *Window) Drop(files []fyne.URI) {
 	pictures := photoFiles(paths)
 	switch {
 	case w.state.Place == desk.Builds:
-		w.readFile(w.pastBuys(), files[0])
+		w.readFile(w.pastBuys(), files[0].Path())
 	case len(pictures) > 0 && w.state.Open != nil:
 		w.takePhotos(pictures, w.droppedOn(), lot.Before)
 	case len(pictures) > 0:
 		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
 	case w.state.Place == desk.Board:
-		w.readFile(w.runList(), files[0])
+		w.readFile(w.runList(), files[0].Path())
 	case w.state.Open != nil:
-		w.readFile(w.comparables(), files[0])
+		w.readFile(w.comparables(), files[0].Path())
 	default:
 		w.say(desk.State{Notice: "Drop a run list on the Board, or comparables on the lot that they are for."})
 	}

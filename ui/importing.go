@@ -2,10 +2,7 @@ package ui
 
 import (
 	"context"
-	"io"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/storage"
+	"path/filepath"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -92,16 +89,29 @@ func (w *Window) ImportList() { w.choose(w.runList()) }
 
 // choose asks for a table, by its path or from a list.
 func (w *Window) choose(t taking) {
-	w.ask(asking{title: t.title, what: t.what, hint: "path of a CSV file", verb: "Read"}, func(path string) { w.readFile(t, storage.NewFileURI(path)) })
+	w.ask(asking{title: t.title, what: t.what, hint: "path of a CSV file", verb: "Read"}, func(path string) { w.readFile(t, path) })
 }
 
-func (w *Window) readFile(t taking, u fyne.URI) {
-	f, err := storage.Reader(u)
-	if err != nil {
-		w.failed("open "+u.Path(), err)
-		return
-	}
-	w.readOpen(t, f)
+// readFile reads a table away from the window, and shows what it is taken for.
+func (w *Window) readFile(t taking, path string) {
+	name := filepath.Base(path)
+	w.say(desk.State{Notice: "Reading " + name + "…"})
+	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
+		Work: func(ctx context.Context) (desk.Sheet, error) {
+			data, err := w.desk.Read(ctx, path, mostBytes)
+			if err != nil {
+				return desk.Sheet{}, err
+			}
+			return t.open(data)
+		},
+		Show: func(sheet desk.Sheet, err error) {
+			if err != nil {
+				w.failed("read "+name, err)
+				return
+			}
+			w.say(desk.State{})
+			w.match(t, name, sheet)
+		}})
 }
 
 // failed says what went wrong; no error says nothing.
@@ -113,18 +123,3 @@ func (w *Window) failed(doing string, err error) {
 
 // mostBytes bounds what is read of a file; the reader refuses as much with its own sentence.
 const mostBytes = 65 << 20
-
-func (w *Window) readOpen(t taking, f fyne.URIReadCloser) {
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
-	if err != nil {
-		w.failed("read "+f.URI().Name(), err)
-		return
-	}
-	sheet, err := t.open(data)
-	if err != nil {
-		w.failed("read "+f.URI().Name(), err)
-		return
-	}
-	w.match(t, f.URI().Name(), sheet)
-}

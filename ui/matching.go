@@ -148,7 +148,7 @@ func (m *matching) preview() {
 			lines = append(lines, fmt.Sprintf("and %d more", len(refused)-i))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
+		lines = append(lines, brief(fmt.Sprintf("line %d: %s", r.Line, r.Reason), mostShown/10))
 	}
 	m.found.SetText(strings.Join(lines, "\n"))
 }
@@ -168,9 +168,7 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
 	}
-	list := widget.NewLabel(strings.Join(lines, "\n"))
-	list.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", container.NewVScroll(list), func(save bool) {
+	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines), func(save bool) {
 		if save {
 			m.saveRefused()
 		}
