@@ -82,6 +82,9 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 func (s *Store) copyBefore(ctx context.Context, version int) (string, error) {
 	target := freeName(fmt.Sprintf("%s.format%d-%s", s.path, version, stampOf(s.now())))
 	coming := target + plain.Ending
+	if err := remove(coming); err != nil { // of a program that was killed in this second
+		return "", err
+	}
 	if err := vacuum(ctx, s.writer, coming); err != nil {
 		return "", errors.Join(err, remove(coming))
 	}

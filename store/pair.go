@@ -75,7 +75,7 @@ func pairNow(ctx context.Context, path string) ([]string, error) {
 		return nil, fmt.Errorf("%w: %s is damaged: edits that it held can't be read", ErrLog, logOf(path))
 	case len(chain) > 0 && !slices.Contains(chain, mark):
 		return nil, fmt.Errorf("%w: %s holds edits of another file: one of the two was moved or copied without the other", ErrLog, logOf(path))
-	case log.Cut > 0:
+	case log.Torn:
 		return []string{"The last step before the program stopped was not whole; it is left out."}, nil
 	}
 	return nil, nil

@@ -14,7 +14,8 @@ type Log struct {
 	PageSize int
 	Frames   int // that belong to a commit
 	Commits  int
-	Cut      int // commits under its salts behind the first frame that is not whole
+	Torn     bool // behind them stand frames under its salts that are not whole
+	Cut      int  // commits behind the first frame that is not whole, each whole beside the frame before it
 }
 
 // Damaged reports whether more is missing than a crash can cut off.
@@ -90,10 +91,13 @@ func (l *Log) frames(r io.Reader, salts []byte, running sum, applied func(uint32
 			return ended(err)
 		}
 		commits := binary.BigEndian.Uint32(frame[4:]) > 0
-		ours := bytes.Equal(frame[8:16], salts)
 		running.add(frame[:8])
 		running.add(frame[frameHead:])
-		whole = whole && ours && running.is(frame[16:24])
+		ours := bytes.Equal(frame[8:16], salts)
+		fits := ours && running.is(frame[16:24])
+		running.s0, running.s1 = binary.BigEndian.Uint32(frame[16:]), binary.BigEndian.Uint32(frame[20:]) // a frame goes with the one before it
+		whole = whole && fits
+		l.Torn = l.Torn || ours && !whole
 		switch {
 		case whole:
 			open = append(open, held{binary.BigEndian.Uint32(frame), bytes.Clone(frame[frameHead:])})
@@ -101,7 +105,7 @@ func (l *Log) frames(r io.Reader, salts []byte, running sum, applied func(uint32
 				l.commit(open, applied)
 				open = open[:0]
 			}
-		case ours && commits:
+		case fits && commits:
 			l.Cut++
 		}
 	}

@@ -59,7 +59,7 @@ func TestWhatTheLibraryWroteIsWhole(t *testing.T) {
 
 func TestABitThatFlippedShows(t *testing.T) {
 	log := written(t, 9)
-	for at := 0; at < len(log)-2*(4096+24); at += 997 {
+	for at := 0; at < len(log)-3*(4096+24); at += 997 { // two whole commits have to follow
 		spoiled := bytes.Clone(log)
 		spoiled[at] ^= 4
 		if l := scanned(t, spoiled); !l.Damaged() {
