@@ -22,7 +22,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
 .PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale wrecks \
-	setup setup-test format vet staticcheck notices unit fuzz window release release-mac test-release
+	setup setup-test torture format vet staticcheck notices unit fuzz window release release-mac test-release
 
 help: ## list these commands
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -122,6 +122,12 @@ unit:
 
 fuzz:
 	FUZZTIME=$(FUZZTIME) .ci/fuzz
+
+TORTURE ?= 50
+
+torture: ## kill, fill, damage and cut the power of a store, TORTURE rounds; prints survived of tried and fails on any loss
+	@.ci/setup go
+	TORTURE=$(TORTURE) CGO_ENABLED=0 go test -count 1 -v -timeout 60m -run 'TestTorture|TestPowerLoss' ./store
 
 window: build
 	.ci/e2e

@@ -7,20 +7,22 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"time"
 
 	"walkline/store/album"
+	"walkline/store/plain"
 )
 
 // Path returns the file that the store keeps everything in.
 func (s *Store) Path() string { return s.path }
 
 // photosOf returns where the photographs of the store at a path lie.
-func photosOf(path string) album.Folder { return album.At(path + ".photos") }
+func photosOf(path string) album.Folder { return album.At(photosAt(path)) }
+
+func photosAt(path string) string { return path + ".photos" }
 
 // Backup writes a whole copy of the store to a new file at path, while it is in use, and the photographs to a folder beside
-// it. The copy is a store of its own.
-// Errors: [fs.ErrExist] when there is a file already; [ErrFull], [ErrNotWritable], [ErrDisk].
+// it. The copy is a store of its own. It bears its name only when all of it is on the disk: of one that failed nothing is left.
+// Errors: [fs.ErrExist] when there is a file already; [ErrFull], [ErrNotWritable], [ErrDisk]; the context's.
 func (s *Store) Backup(ctx context.Context, path string) error {
 	doing := "backing up to " + path
 	absolute, err := filepath.Abs(path)
@@ -33,56 +35,93 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 	if err := folder(filepath.Dir(absolute)); err != nil {
 		return wrapped(doing, err)
 	}
-	if err := s.Album().CopyTo(photosOf(absolute)); err != nil {
-		return wrapped(doing, err)
-	}
-	return wrapped(doing, copyTo(ctx, s.writer, absolute))
+	return wrapped(doing, s.backUp(ctx, absolute))
 }
 
-// stagedAt is where a backup waits for the next start.
-func stagedAt(path string) string { return path + ".restore" }
+// backUp writes the database first, so that no row in it lacks its photograph, and gives it its name last.
+func (s *Store) backUp(ctx context.Context, path string) (err error) {
+	coming, hadPhotos := path+plain.Ending, exists(photosAt(path))
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, remove(coming))
+			if !hadPhotos {
+				err = errors.Join(err, os.RemoveAll(photosAt(path)))
+			}
+		}
+	}()
+	if err := remove(coming); err != nil { // of a program that was killed
+		return err
+	}
+	if err := vacuum(ctx, s.writer, coming); err != nil {
+		return err
+	}
+	if err := s.Album().CopyTo(ctx, photosOf(path)); err != nil {
+		return err
+	}
+	return plain.Rename(coming, path)
+}
 
 // ErrSame is what restoring the store from itself comes to.
 var ErrSame = errors.New("that is the file that is in use: choose a backup")
 
+// stagedAt is where a backup waits for the next start.
+func stagedAt(path string) string { return path + ".restore" }
+
 // Stage makes the backup at path ready to take the store's place when it is opened next; until then the store goes on as
 // it is. Its photographs are copied beside those there are. A backup that was made ready before is let go.
-// Errors: [ErrSame]; [ErrNotDatabase], [ErrForeign], [ErrNewer], [ErrDamaged] say what the file is; nothing is made ready then.
-func (s *Store) Stage(ctx context.Context, path string) error {
-	doing := "restoring from " + path
-	absolute, err := filepath.Abs(path)
+// Errors: as [StageFor].
+func (s *Store) Stage(ctx context.Context, path string) error { return StageFor(ctx, s.path, path) }
+
+// StageFor makes a backup ready to take the place of the store at path, which need not open any more, when that is opened next. The
+// backup may lie where nothing can be written, and may be a copy made by hand with a write-ahead file beside it; it is only read.
+// Errors: [ErrSame]; [ErrNotDatabase], [ErrForeign], [ErrNewer], [ErrDamaged], [ErrLog] say what the file is; nothing is made ready then.
+func StageFor(ctx context.Context, path, backup string) error {
+	doing := "restoring from " + backup
+	from, err1 := filepath.Abs(backup)
+	path, err2 := filepath.Abs(path)
+	if err := errors.Join(err1, err2); err != nil {
+		return wrapped(doing, err)
+	}
+	coming := stagedAt(path) + plain.Ending
+	err := errors.Join(removeAll(coming), remove(stagedAt(path)))
+	if err == nil {
+		err = stage(ctx, path, from, coming)
+	}
 	if err != nil {
-		return wrapped(doing, err)
+		return wrapped(doing, errors.Join(err, removeAll(coming)))
 	}
-	if err := s.fitToStage(ctx, absolute); err != nil {
-		return wrapped(doing, err)
-	}
-	coming := stagedAt(s.path) + ".tmp"
-	if err := errors.Join(remove(coming), s.Unstage()); err != nil {
-		return wrapped(doing, err)
-	}
-	if err := copyWhole(ctx, absolute, coming); err != nil {
-		return wrapped(doing, errors.Join(err, remove(coming)))
-	}
-	if err := photosOf(absolute).CopyTo(s.Album()); err != nil {
-		return wrapped(doing, errors.Join(err, remove(coming)))
-	}
-	return wrapped(doing, os.Rename(coming, stagedAt(s.path)))
+	return wrapped(doing, plain.Rename(coming, stagedAt(path)))
 }
 
-// fitToStage says why a file can't take the store's place.
-func (s *Store) fitToStage(ctx context.Context, path string) error {
-	own, err := os.Stat(s.path)
-	if err != nil {
-		return err
-	}
-	other, err := os.Stat(path)
-	if err != nil {
+// stage copies a backup that fits, with its photographs, to a file beside the store.
+func stage(ctx context.Context, path, from, coming string) error {
+	info, err := os.Stat(from)
+	switch {
+	case err != nil:
 		return fmt.Errorf("%w: there is no such file", ErrNotDatabase)
+	case !info.Mode().IsRegular():
+		return fmt.Errorf("%w: it is no plain file", ErrNotDatabase)
 	}
-	if os.SameFile(own, other) {
+	if own, err := os.Stat(path); err == nil && os.SameFile(own, info) {
 		return ErrSame
 	}
+	if err := startsAsDatabase(from); err != nil {
+		return err
+	}
+	if _, err := pair(ctx, from); err != nil {
+		return err
+	}
+	if err := copyWithLog(ctx, from, coming); err != nil {
+		return err
+	}
+	if err := fit(ctx, coming); err != nil {
+		return err
+	}
+	return photosOf(from).CopyTo(ctx, photosOf(path))
+}
+
+// fit says why a file, which is ours to write to, can't take a store's place, and folds its log into it.
+func fit(ctx context.Context, path string) error {
 	version, err := inspect(ctx, path)
 	switch {
 	case err != nil:
@@ -90,26 +129,27 @@ func (s *Store) fitToStage(ctx context.Context, path string) error {
 	case version == 0:
 		return fmt.Errorf("%w: it is empty", ErrNotDatabase)
 	case version > len(schema()):
-		return fmt.Errorf("%w: it has format %d, this version reads formats up to %d", ErrNewer, version, len(schema()))
+		return newer(version, len(schema()))
 	}
-	return nil
-}
-
-// copyWhole copies a store that may not be ours to write to, after a check of all that it holds.
-func copyWhole(ctx context.Context, from, to string) error {
-	db, err := copying.open(ctx, from)
+	db, err := folding.open(ctx, path)
 	if err != nil {
 		return err
 	}
-	defer db.Close()
-	var found string
-	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&found); err != nil {
-		return err
+	err = quickCheck(ctx, db)
+	return errors.Join(err, db.Close())
+}
+
+// mostBytes is the size of the largest file that is copied. Ours.
+const mostBytes = 64 << 30
+
+// copyWithLog copies a database with its write-ahead file, where it has one.
+func copyWithLog(ctx context.Context, from, to string) error {
+	if info, err := os.Lstat(logOf(from)); err == nil && info.Mode().IsRegular() && info.Size() > 0 {
+		if err := plain.Copy(ctx, logOf(from), logOf(to), mostBytes); err != nil {
+			return err
+		}
 	}
-	if found != "ok" {
-		return fmt.Errorf("%w (%s)", ErrDamaged, found)
-	}
-	return copyTo(ctx, db, to)
+	return plain.Copy(ctx, from, to, mostBytes)
 }
 
 // Staged reports whether a backup waits for the next start.
@@ -117,48 +157,3 @@ func (s *Store) Staged() bool { return exists(stagedAt(s.path)) }
 
 // Unstage lets a backup go that waits for the next start. The backup itself stays where it is.
 func (s *Store) Unstage() error { return remove(stagedAt(s.path)) }
-
-// remove deletes a file, if there is one.
-func remove(path string) error {
-	if err := os.Remove(path); !errors.Is(err, fs.ErrNotExist) {
-		return err
-	}
-	return nil
-}
-
-// putStaged puts a backup that waits in the place of the store at path. What is there now is kept whole as a copy beside it.
-// Errors: [ErrBusy] when another window has it open. Nothing was changed then.
-func putStaged(ctx context.Context, path string, now func() time.Time) error {
-	if !exists(stagedAt(path)) {
-		return nil
-	}
-	if exists(path) {
-		if err := setAside(ctx, path, now); err != nil {
-			return err
-		}
-	}
-	return os.Rename(stagedAt(path), path)
-}
-
-// setAside folds the log of the store at path into it, so that the file alone can be replaced, and copies it beside itself.
-func setAside(ctx context.Context, path string, now func() time.Time) error {
-	db, err := writing.open(ctx, path)
-	if err != nil {
-		return err
-	}
-	defer db.Close()
-	var mode string
-	if err := db.QueryRowContext(ctx, `PRAGMA journal_mode(DELETE)`).Scan(&mode); err != nil { // only who is alone may
-		return err
-	}
-	return copyTo(ctx, db, freeName(fmt.Sprintf("%s.before-restore-%s", path, now().UTC().Format("20060102T150405Z"))))
-}
-
-// freeName returns a name for a copy that no file has.
-func freeName(stem string) string {
-	name := stem + ".bak"
-	for n := 2; exists(name); n++ {
-		name = fmt.Sprintf("%s-%d.bak", stem, n)
-	}
-	return name
-}

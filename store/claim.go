@@ -10,13 +10,14 @@ import (
 var ErrClaimed = errors.New("the lots are open in another window")
 
 // claiming holds a file against every other claim. It lies beside the lots, so that these can still be read and backed up.
-var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1}
+var claiming = pool{"exclusive", "rwc", []string{"busy_timeout(0)"}, 1, false}
 
 // claimEnding is put behind the name of the file of the lots.
 const claimEnding = ".open"
 
 // Claim takes the file of the lots at path for one window, until release is called or the program ends, however it ends: the
 // lock is the operating system's. A second window would show what the first has long changed, and meet a clash at every turn.
+// What a program that was killed left half written beside the lots is removed.
 // Where the folder can't be written nothing is claimed; [Open] says what is wrong with it. Errors: [ErrClaimed].
 func Claim(ctx context.Context, path string) (release func(), err error) {
 	unclaimed := func() {}
@@ -36,6 +37,7 @@ func Claim(ctx context.Context, path string) (release func(), err error) {
 		db.Close()
 		return unclaimed, claimFault(err)
 	}
+	clean(absolute)
 	return func() { _ = tx.Rollback(); _ = db.Close() }, nil
 }
 

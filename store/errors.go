@@ -20,6 +20,7 @@ var (
 	ErrNotWritable = errors.New("the file or its folder can't be written: check its permissions")
 	ErrBusy        = errors.New("another window or program holds the file: close it and try again")
 	ErrDisk        = errors.New("the disk reported an error: nothing was saved")
+	ErrLog         = errors.New("its write-ahead file does not go with it")
 	ErrRefused     = errors.New("the value is not one that can be kept")
 )
 

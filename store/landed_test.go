@@ -77,7 +77,7 @@ func TestAStepOfTheBoardTakesItsEditsAlong(t *testing.T) {
 	redone(t, s, book.Bench("labour"), "rate")
 }
 
-// checkLanded checks all that a landed file holds: of each format what it added, table by table.
+// checkLanded checks all that a landed file holds: of each format what it added, table by table. Format 6 added nothing that is read.
 func checkLanded(t *testing.T, s *Store, format int) {
 	t.Helper()
 	saved := sample(t)
@@ -101,7 +101,7 @@ func checkLanded(t *testing.T, s *Store, format int) {
 	redone(t, s, book.Worksheet(1), "Trim")
 	equal(t, read(t, s, 1).Case, saved)
 	since := []func(t *testing.T, s *Store){landedMarks, landedBuilds, landedAlbum, landedSteps}
-	for _, check := range slices.Backward(since[:format-1]) {
+	for _, check := range slices.Backward(since[:min(format-1, len(since))]) {
 		check(t, s)
 	}
 }

@@ -4,10 +4,14 @@ import (
 	"context"
 	"database/sql"
 	"embed"
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"strings"
+	"time"
+
+	"walkline/store/plain"
 )
 
 // applicationID marks a file as ours: the letters WALK. Source: ours.
@@ -76,17 +80,27 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 
 // copyBefore writes a whole copy of the file beside it and returns the copy's path. An older copy is never overwritten.
 func (s *Store) copyBefore(ctx context.Context, version int) (string, error) {
-	target := freeName(fmt.Sprintf("%s.format%d-%s", s.path, version, s.now().UTC().Format("20060102T150405Z")))
-	return target, copyTo(ctx, s.writer, target)
+	target := freeName(fmt.Sprintf("%s.format%d-%s", s.path, version, stampOf(s.now())))
+	coming := target + plain.Ending
+	if err := remove(coming); err != nil { // of a program that was killed in this second
+		return "", err
+	}
+	if err := vacuum(ctx, s.writer, coming); err != nil {
+		return "", errors.Join(err, remove(coming))
+	}
+	return target, plain.Rename(coming, target)
 }
 
-// copyTo writes a copy of the file to an absolute path where there is none, and waits until it is on the disk.
-func copyTo(ctx context.Context, db *sql.DB, target string) error {
+// vacuum writes a copy of the file to an absolute path where there is none, and waits until it is on the disk.
+func vacuum(ctx context.Context, db *sql.DB, target string) error {
 	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", target); err != nil {
 		return err
 	}
 	return syncFile(target)
 }
+
+// stampOf is a time as it stands in the name of a copy.
+func stampOf(t time.Time) string { return t.UTC().Format("20060102T150405Z") }
 
 func exists(path string) bool {
 	_, err := os.Lstat(path)

@@ -16,11 +16,13 @@ import (
 
 // Store is an open file. It may be used from several goroutines at once, and the file by several stores.
 type Store struct {
-	path   string
-	writer *sql.DB
-	reader *sql.DB
-	now    func() time.Time
-	recent recent
+	path    string
+	writer  *sql.DB
+	reader  *sql.DB
+	now     func() time.Time
+	recent  recent
+	said    []string // see [Store.Said]
+	scratch string   // the folder of the copy that is read instead; empty: none
 }
 
 // Open returns the store in the file at path, which is created when there is none; its folder must exist. A file of an
@@ -40,19 +42,27 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	if err := putStaged(ctx, absolute, now); err != nil {
 		return nil, wrapped("putting a backup in the place of "+path, err)
 	}
+	said, err := pair(ctx, absolute)
+	if err != nil {
+		return nil, wrapped(doing, err)
+	}
 	version, err := inspect(ctx, absolute)
 	if err != nil {
 		return nil, wrapped(doing, err)
 	}
 	if version > len(steps) {
-		return nil, fmt.Errorf("%s: %w: it has format %d, this version reads formats up to %d", doing, ErrNewer, version, len(steps))
+		return nil, wrapped(doing, newer(version, len(steps)))
 	}
-	s := &Store{path: absolute, now: now}
+	s := &Store{path: absolute, now: now, said: said}
 	if err := s.connect(ctx, version, steps); err != nil {
 		s.Close()
 		return nil, wrapped(doing, err)
 	}
 	return s, nil
+}
+
+func newer(version, known int) error {
+	return fmt.Errorf("%w: it has format %d, this version reads formats up to %d", ErrNewer, version, known)
 }
 
 // connect opens both pools and brings the file from its version to the last of steps.
@@ -61,14 +71,23 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 		return err
 	}
 	if 0 < version && version < len(steps) {
-		if _, err := s.copyBefore(ctx, version); err != nil {
-			return fmt.Errorf("copying the file before its format is brought up to date: %w", err)
+		copied, failed := s.copyBefore(ctx, version)
+		if failed != nil {
+			return fmt.Errorf("copying the file before its format is brought up to date: %w", failed)
 		}
+		defer func() {
+			if now, known := formatOf(ctx, s.path); err != nil && known == nil && now == version {
+				err = errors.Join(err, remove(copied)) // start after start would add one
+			}
+		}()
 	}
 	if err := migrate(ctx, s.writer, steps); err != nil {
 		return err
 	}
-	if version < len(steps) {
+	if version < len(steps) { // the mark that pairs the file with its log is in the file itself from now on
+		if _, err := s.writer.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`); err != nil {
+			return err
+		}
 		slog.Info("format brought up to date", "file", s.path, "from", version, "to", len(steps))
 	}
 	s.reader, err = reading.open(ctx, s.path)
@@ -82,6 +101,9 @@ func (s *Store) Close() error {
 		if db != nil {
 			errs = append(errs, db.Close())
 		}
+	}
+	if s.scratch != "" {
+		errs = append(errs, os.RemoveAll(s.scratch))
 	}
 	return wrapped("closing "+s.path, errors.Join(errs...))
 }
@@ -109,7 +131,7 @@ func inspect(ctx context.Context, path string) (int, error) {
 }
 
 func folder(path string) error {
-	if _, err := os.Stat(path); err != nil {
+	if info, err := os.Stat(path); err != nil || !info.IsDir() {
 		return fmt.Errorf("%w: there is no folder %s", ErrNotWritable, path)
 	}
 	return nil
@@ -147,13 +169,19 @@ func formatOf(ctx context.Context, path string) (int, error) {
 	if application != applicationID && !blank {
 		return 0, fmt.Errorf("%w; nothing in it was changed", ErrForeign)
 	}
-	return version, nil
+	if version > len(schema()) {
+		return version, nil // whoever knows its format may look
+	}
+	return version, glance(ctx, db)
 }
 
 // write runs f in one transaction that holds the write lock from its start. Errors of f undo all of it.
 func (s *Store) write(ctx context.Context, doing string, f func(tx *sql.Tx) error) error {
+	if s.writer == nil {
+		return fmt.Errorf("%s: %w: it was opened to be read alone", doing, ErrNotWritable)
+	}
 	tx, err := s.writer.BeginTx(ctx, nil)
-	return finish(tx, err, doing, f)
+	return finish(tx, err, doing, func(tx *sql.Tx) error { return paired(place{ctx, tx}, f) })
 }
 
 // read runs f in one transaction, so that all it reads belongs together.

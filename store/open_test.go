@@ -159,6 +159,7 @@ var landed = []string{
 	"0581a1a82182e1e7dc4d5d4746a38375eb69aba82159a2cb4ac92e87355c2084",
 	"8e6ce4c88c07dcf935adec7a6ca5ebe7eb05c3ffde6288632d9b68eb1a2e515b",
 	"cbf10eb711f2d308e5389b75bfbc7a321e85e7c0b63c7cab6f13e6b82320a84d",
+	"693efc87f2590531190bbb277aaa28453598f0d7a61b18087dcbdcb247f5f373",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {

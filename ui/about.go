@@ -33,6 +33,13 @@ func (w *Window) Describe(a About) { w.about = a }
 // Warn says something at the foot of the window.
 func (w *Window) Warn(words string) { w.say(desk.State{Trouble: words}) }
 
+// Tell says something at the foot of the window, unless something else is said there.
+func (w *Window) Tell(words string) {
+	if w.state.Trouble == "" && w.state.Notice == "" {
+		w.say(desk.State{Notice: words})
+	}
+}
+
 // Leave takes the keyboard from the field in hand, which takes what was typed in it.
 func (w *Window) Leave() { w.window.Canvas().Unfocus() }
 

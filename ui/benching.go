@@ -2,15 +2,11 @@ package ui
 
 import (
 	"context"
-	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -25,16 +21,22 @@ func (w *Window) addPack() {
 }
 
 func (w *Window) readPack(path string) {
-	data, err := os.ReadFile(path)
-	if err != nil {
-		w.failed("read "+path, err)
-		return
-	}
-	w.Do(desk.AddPack(data))
-	if faults := w.state.PackFaults; len(faults) > 0 {
-		w.listFaults(filepath.Base(path), faults)
-	}
+	task.Start(w.runner, task.Order[[]byte]{Key: "pack",
+		Work: func(ctx context.Context) ([]byte, error) { return w.desk.Read(ctx, path, mostPack) },
+		Show: func(data []byte, err error) {
+			if err != nil {
+				w.failed("read "+path, err)
+				return
+			}
+			w.Do(desk.AddPack(data))
+			if faults := w.state.PackFaults; len(faults) > 0 {
+				w.listFaults(filepath.Base(path), faults)
+			}
+		}})
 }
+
+// mostPack is the size of the largest document of a jurisdiction that is read. Ours: a hundred times one of the program's own.
+const mostPack = 4 << 20
 
 // listFaults lists all that is wrong with a document.
 func (w *Window) listFaults(name string, faults []valuation.Fault) {
@@ -42,9 +44,7 @@ func (w *Window) listFaults(name string, faults []valuation.Fault) {
 	for _, f := range faults {
 		lines = append(lines, f.Error())
 	}
-	list := widget.NewLabel(strings.Join(lines, "\n"))
-	list.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustom(name+" was not added: "+view.Count(len(faults), "fault"), "Close", container.NewVScroll(list), w.window)
+	d := dialog.NewCustom(name+" was not added: "+view.Count(len(faults), "fault"), "Close", newListing(lines), w.window)
 	d.Resize(fyne.NewSize(760, 420))
 	w.open(d)
 }

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"walkline/ui/desk"
+	"walkline/ui/photo"
 	"walkline/ui/task"
 	"walkline/valuation"
 )
@@ -50,8 +51,8 @@ func (w *Window) chooseFile(chosen func(name, hash string)) {
 func (w *Window) keepFile(path string, chosen func(name, hash string)) {
 	name := filepath.Base(path)
 	task.Start(w.runner, task.Order[string]{
-		Work: func(context.Context) (string, error) {
-			data, err := readBounded(path)
+		Work: func(ctx context.Context) (string, error) {
+			data, err := w.desk.Read(ctx, path, photo.MostBytes)
 			if err != nil {
 				return "", err
 			}

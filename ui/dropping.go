@@ -29,7 +29,7 @@ func (w *Window) Drop(files []fyne.URI) {
 	case len(pictures) > 0:
 		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
 	case there:
-		w.readFile(table, files[0])
+		w.readFile(table, files[0].Path())
 	default:
 		w.say(desk.State{Notice: whereTables})
 	}

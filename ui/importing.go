@@ -2,11 +2,8 @@ package ui
 
 import (
 	"context"
-	"io"
+	"path/filepath"
 	"strings"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/storage"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -101,30 +98,20 @@ func (w *Window) ImportList() { w.choose(w.runList()) }
 
 // choose asks for a table, by its path or from a list.
 func (w *Window) choose(t taking) {
-	w.ask(asking{title: t.title, what: t.what, hint: "path of a table", verb: "Read"}, func(path string) {
-		w.readFile(t,
-			storage.NewFileURI(path))
-	})
+	w.ask(asking{title: t.title, what: t.what, hint: "path of a table", verb: "Read"}, func(path string) { w.readFile(t, path) })
 }
 
 // readFile reads a table from a file.
-func (w *Window) readFile(t taking, u fyne.URI) {
-	w.readTable(t, u.Name(), func() ([]byte, error) {
-		f, err := storage.Reader(u)
-		if err != nil {
-			return nil, err
-		}
-		defer f.Close()
-		return io.ReadAll(io.LimitReader(f, mostBytes))
-	})
+func (w *Window) readFile(t taking, path string) {
+	w.readTable(t, filepath.Base(path), func(ctx context.Context) ([]byte, error) { return w.desk.Read(ctx, path, mostBytes) })
 }
 
 // readTable reads a table away from the window and opens its dialog. One that is chosen meanwhile takes its place.
-func (w *Window) readTable(t taking, name string, bring func() ([]byte, error)) {
+func (w *Window) readTable(t taking, name string, bring func(context.Context) ([]byte, error)) {
 	w.say(desk.State{Notice: "Reading " + name + "…"})
 	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
 		Work: func(ctx context.Context) (desk.Sheet, error) {
-			data, err := bring()
+			data, err := bring(ctx)
 			if err != nil {
 				return desk.Sheet{}, err
 			}
@@ -148,7 +135,7 @@ func (w *Window) Paste(text string) {
 	case !there:
 		w.say(desk.State{Notice: whereTables})
 	default:
-		w.readTable(t, "the clipboard", func() ([]byte, error) { return []byte(text), nil })
+		w.readTable(t, "the clipboard", func(context.Context) ([]byte, error) { return []byte(text), nil })
 	}
 }
 

@@ -194,7 +194,7 @@ func few(list []desk.Refusal) []string {
 		if i == mostRefusals {
 			return append(lines, fmt.Sprintf("and %d more", len(list)-i))
 		}
-		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
+		lines = append(lines, brief(fmt.Sprintf("line %d: %s", r.Line, r.Reason), mostShown/10))
 	}
 	return lines
 }
@@ -264,14 +264,11 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
 	}
-	list := widget.NewLabel(strings.Join(lines, "\n"))
-	list.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them",
-		container.NewVScroll(list), func(save bool) {
-			if save {
-				m.saveRefused()
-			}
-		}, m.w.window)
+	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines), func(save bool) {
+		if save {
+			m.saveRefused()
+		}
+	}, m.w.window)
 	d.Resize(fyne.NewSize(760, 420))
 	m.w.open(d)
 }

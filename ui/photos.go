@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"image"
 	_ "image/jpeg" // thumbnails are JPEG
-	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -142,7 +141,7 @@ func (w *Window) keepPhotos(ctx context.Context, paths []string) (desk.Kept, err
 		}
 		name := filepath.Base(path)
 		task.Report(ctx, float64(i)/float64(len(files)), fmt.Sprintf("Reading photo %d of %d: %s…", i+1, len(files), name))
-		p, err := w.keepPhoto(path, name)
+		p, err := w.keepPhoto(ctx, path, name)
 		if err != nil {
 			kept.Refused = append(kept.Refused, name+": "+err.Error()+".")
 			continue
@@ -152,22 +151,12 @@ func (w *Window) keepPhotos(ctx context.Context, paths []string) (desk.Kept, err
 	return kept, nil
 }
 
-func (w *Window) keepPhoto(path, name string) (lot.Photo, error) {
-	data, err := readBounded(path)
+func (w *Window) keepPhoto(ctx context.Context, path, name string) (lot.Photo, error) {
+	data, err := w.desk.Read(ctx, path, photo.MostBytes)
 	if err != nil {
 		return lot.Photo{}, err
 	}
 	return w.desk.KeepPhoto(name, data)
-}
-
-// readBounded returns the bytes of a file, of one that is too large only so many that the desk refuses them.
-func readBounded(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, photo.MostBytes+1))
 }
 
 // mostThumbnails is how many small pictures stay in memory: about 40 MB of them.

@@ -19,6 +19,7 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
 // run does what the arguments ask and returns the exit code.
 func run(args []string, out, errs io.Writer) int {
+	out, errs = terminal{out}, terminal{errs}
 	if len(args) == 0 {
 		fmt.Fprint(errs, usage)
 		return faulty

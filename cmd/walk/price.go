@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 
 	"walkline/assets"
 	"walkline/store/casefile"
@@ -41,7 +40,7 @@ func compsPrice(args []string, out, errs io.Writer) int {
 		fmt.Fprint(errs, "walk comps price: a table and a subject, walk comps price file.csv --subject subject.json\n")
 		return faulty
 	}
-	document, err := os.ReadFile(*path)
+	document, err := readFile(*path)
 	if err != nil {
 		fmt.Fprintf(errs, "walk comps price: reading the subject: %v\n", err)
 		return failed
@@ -50,7 +49,7 @@ func compsPrice(args []string, out, errs io.Writer) int {
 	if code := report(faults, "", errs); code != done {
 		return code
 	}
-	data, err := os.ReadFile(files[0])
+	data, err := readFile(files[0])
 	if err != nil {
 		fmt.Fprintf(errs, "walk comps price: reading the table: %v\n", err)
 		return failed

@@ -32,7 +32,7 @@ func compsPrices(args []string, out, errs io.Writer) int {
 		fmt.Fprint(errs, "walk comps prices: subjects and a folder, walk comps prices --subjects subjects.csv --dir DIR\n")
 		return faulty
 	}
-	data, err := os.ReadFile(*path)
+	data, err := readFile(*path)
 	if err != nil {
 		fmt.Fprintf(errs, "walk comps prices: reading the subjects: %v\n", err)
 		return failed
@@ -155,7 +155,7 @@ func codeOf(err error) int {
 // value returns the line of one subject: its name, median and the ends of the 80 % interval.
 func (b batch) value(s resale.Row) ([]string, error) {
 	path := filepath.Join(b.dir, s.ID+".csv")
-	data, err := os.ReadFile(path)
+	data, err := readFile(path)
 	if err != nil {
 		return nil, err
 	}

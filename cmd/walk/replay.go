@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"walkline/valuation"
 	"walkline/valuation/money"
@@ -61,7 +62,7 @@ func replay(args []string, out, errs io.Writer) int {
 
 // replay values the past lots. Sums of money are over those in the shop's currency.
 func (s *shop) replay() replayed {
-	r := replayed{Format: "walkline-replay/1", Currency: s.currency()}
+	r := replayed{Format: "walkline-replay/1", Currency: s.currency(), Doubts: slices.Clone(s.doubts)}
 	m := valuation.NewMemory()
 	var summed []valuation.Replayed
 	for _, b := range s.past {
@@ -110,7 +111,7 @@ func replayText(r replayed) string {
 	if s.NotReplayed > 0 {
 		p.line("%d cannot be replayed: no forecast was kept, or the hammer price is not known.", s.NotReplayed)
 	}
-	p.list("Left out", r.Doubts)
+	p.list("Notes", r.Doubts)
 	p.line("\n%s", s.Selected)
 	return p.String()
 }

@@ -88,11 +88,12 @@ func (s *shop) read(path string) error {
 		return fmt.Errorf("opening the store: %w", err)
 	}
 	ctx := context.Background()
-	file, err := store.Open(ctx, path)
+	file, err := store.OpenToRead(ctx, path)
 	if err != nil {
 		return err
 	}
 	defer file.Close()
+	s.doubts = append(s.doubts, file.Said()...)
 	if err := s.factors(ctx, file); err != nil {
 		return err
 	}
@@ -117,7 +118,8 @@ func (s *shop) builds(ctx context.Context, file *store.Store) error {
 		return err
 	}
 	s.past = desk.Learnt(kept)
-	s.frozen, s.doubts, err = file.FrozenCases(ctx)
+	frozen, doubts, err := file.FrozenCases(ctx)
+	s.frozen, s.doubts = frozen, append(s.doubts, doubts...)
 	return err
 }
 

@@ -33,7 +33,7 @@ func tuneText(t tuning) string {
 	for _, q := range t.Proposals {
 		p.proposal(q)
 	}
-	p.list("Left out", append(t.Record.LeftOut, t.Doubts...))
+	p.list("Notes", append(t.Record.LeftOut, t.Doubts...))
 	p.line("\n%s", t.Record.Selected)
 	return p.String()
 }

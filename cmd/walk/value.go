@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -81,7 +80,7 @@ func report(faults []casefile.Fault, where string, errs io.Writer) int {
 
 // readCase reads a case and the comparables that lie beside it.
 func readCase(command, path string, errs io.Writer) (valuation.Case, int) {
-	data, err := os.ReadFile(path)
+	data, err := readFile(path)
 	if err != nil {
 		fmt.Fprintf(errs, "%s: reading the case: %v\n", command, err)
 		return valuation.Case{}, failed
@@ -94,7 +93,7 @@ func readCase(command, path string, errs io.Writer) (valuation.Case, int) {
 		return c, done
 	}
 	beside := filepath.Join(filepath.Dir(path), filepath.FromSlash(c.Resale.Comparables))
-	table, err := os.ReadFile(beside)
+	table, err := readFile(beside)
 	if err != nil {
 		fmt.Fprintf(errs, "resale.comparables: reading the file beside the case: %v\n", err)
 		return c, failed

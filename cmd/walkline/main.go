@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -71,66 +70,50 @@ func run(o options, errs io.Writer) error {
 	if path == "" {
 		path = filepath.Join(folder, "walkline.db")
 	}
-	book, release, err := openBook(a, path)
+	free, err := claim(a, path)
 	if err != nil {
 		return err
 	}
-	defer release()
-	return show(a, session{book: book, release: release, path: path, folder: folder, faults: faults, said: said})
-}
-
-// openBook claims the lots and opens them; a window says why when it can't.
-func openBook(a fyne.App, path string) (book *store.Store, release func(), err error) {
-	free, err := store.Claim(context.Background(), path)
-	if err != nil {
-		slog.Warn("refused", "file", path, "error", err)
-		ui.ShowTrouble(a, "The lots are open already", "Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
-		return nil, nil, err
+	s := &session{path: path, folder: folder, faults: faults, said: said, free: free, runner: task.NewQueued(faults.caught)}
+	defer s.close()
+	why := s.open(a)
+	if why != nil {
+		s.rescue(a, why)
 	}
-	book, err = store.Open(context.Background(), path)
-	if err != nil {
-		slog.Error("refused", "file", path, "error", err)
-		ui.ShowTrouble(a, "The lots could not be opened", err.Error()+"\n\nNothing was changed. Move the file away or start with --store and another file.")
-		free()
-		return nil, nil, err
+	a.Run()
+	if s.book == nil {
+		return why
 	}
-	slog.Info("opened", "file", path)
-	return book, func() {
-		if err := book.Close(); err != nil {
-			slog.Error("closing", "file", path, "error", err)
-		}
-		free()
-	}, nil
+	slog.Info("closed")
+	return nil
 }
 
 // session is what one run of the window is over.
 type session struct {
-	book         *store.Store
-	release      func() // closes the book and lets go of it
+	book         *store.Store // nil: the lots did not open
+	free         func()       // lets go of the lots
 	path, folder string
 	faults       crashes
 	said         []string // files of faults that ended programs before this one
+	runner       *task.Queued
+	watch        *time.Timer // until the window is painted
 }
 
-// show opens the window, and returns when it is closed.
-func show(a fyne.App, s session) error {
+// show builds the window over the lots and shows it.
+func (s *session) show(a fyne.App) error {
 	desk, err := wire.NewDesk(s.book)
 	if err != nil {
 		return err
 	}
 	desk.Importer, desk.Lister, desk.Past = logged{desk.Importer}, loggedList{desk.Lister}, loggedPast{desk.Past}
-	runner := task.NewQueued(s.faults.caught)
-	w := ui.NewWindow(a, desk, runner, s.faults.caught)
+	w := ui.NewWindow(a, desk, s.runner, s.faults.caught)
 	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder, Licences: assets.Notices()})
 	if len(s.said) > 0 {
 		w.Warn("Walkline ended in a fault the last time. What is known of it lies in " + s.said[len(s.said)-1] + ". Every edit had been saved.")
 	}
-	watch := awaitPaint(runner, patience, func() { unpainted(s) })
-	endOnSignals(a, w, runner)
+	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) })
+	endOnSignals(a, w, s.runner)
 	w.Show()
-	a.Run()
-	watch.Stop()
-	runner.Stop()
-	slog.Info("closed")
+	s.check(w)
 	return nil
 }

@@ -43,7 +43,7 @@ func awaitPaint(l later, patience time.Duration, never func()) *time.Timer {
 }
 
 // unpainted ends the program, whose window goroutine hangs in the driver: every edit is saved as it is made, and nobody could make any.
-func unpainted(s session) {
+func unpainted(s *session) {
 	err := unshowable{fmt.Sprintf("the window was not painted within %v", patience), softwareAdvice(runtime.GOOS) + " " + terminalInstead}
 	slog.Error("no window", "error", err)
 	fmt.Fprintln(s.faults.errs, "walkline:", err)

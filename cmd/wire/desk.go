@@ -7,6 +7,7 @@ import (
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/store/csvfile"
+	"walkline/store/plain"
 	"walkline/store/table"
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -31,7 +32,7 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &desk.Desk{Book: book, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
+	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{}, Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(), Starter: starter(demo[0]),
 		Demo:  func() []valuation.Case { return demo },
 		Today: func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }

@@ -1,6 +1,8 @@
 package album
 
 import (
+	"bytes"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -9,6 +11,8 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+
+	"walkline/store/plain"
 )
 
 // Folder is where files are kept. It is made when the first file comes.
@@ -19,6 +23,9 @@ func At(path string) Folder { return Folder{path} }
 
 // Small is the kind of a small picture made of a file.
 const Small = "small"
+
+// most is the size of the largest file that is read, in bytes. Ours: no photograph and no bill comes near.
+const most = 256 << 20
 
 // What can be wrong with a kept file.
 var (
@@ -54,37 +61,13 @@ func (f Folder) Keep(hash, kind string, data []byte) error {
 	if err := check(hash, kind, data); err != nil {
 		return err
 	}
-	if have, err := os.ReadFile(path); err == nil && check(hash, kind, have) == nil {
+	if have, err := plain.Read(context.Background(), path, most); err == nil && check(hash, kind, have) == nil {
 		return nil
 	}
 	if err := os.MkdirAll(f.path, 0o777); err != nil {
 		return err
 	}
-	return place(path, data)
-}
-
-// place writes a file beside its place, waits until it is on the disk and puts it in place.
-func place(path string, data []byte) (err error) {
-	t, err := os.CreateTemp(filepath.Dir(path), "coming-*.tmp")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(t.Name())
-		}
-	}()
-	_, err = t.Write(data)
-	if syncing := t.Sync(); err == nil {
-		err = syncing
-	}
-	if closing := t.Close(); err == nil {
-		err = closing
-	}
-	if err != nil {
-		return err
-	}
-	return os.Rename(t.Name(), path)
+	return plain.Place(path, bytes.NewReader(data))
 }
 
 // File returns a kept file. Errors: [ErrName], [ErrGone], [ErrChanged]; the file cannot be read.
@@ -93,7 +76,7 @@ func (f Folder) File(hash, kind string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := os.ReadFile(path)
+	data, err := plain.Read(context.Background(), path, most)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("%w: %s", ErrGone, path)
 	}

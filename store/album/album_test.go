@@ -86,3 +86,28 @@ func TestAFolderThatCannotBeMadeIsAnError(t *testing.T) {
 		t.Error("kept below a file")
 	}
 }
+
+func TestACopyFollowsNoLinkAndWhatWasLeftHalfWrittenIsCleaned(t *testing.T) {
+	from, to := filepath.Join(t.TempDir(), "a [1]*"), filepath.Join(t.TempDir(), "b")
+	f := album.At(from)
+	if err := f.Keep(abc, "jpeg", []byte("abc")); err != nil {
+		t.Fatal(err)
+	}
+	secret := filepath.Join(t.TempDir(), "secret")
+	half := filepath.Join(from, "x.coming.tmp")
+	os.WriteFile(secret, []byte("of another folder"), 0o600)
+	os.WriteFile(half, nil, 0o600)
+	if err := os.Symlink(secret, filepath.Join(from, strings.Repeat("0", 64)+".jpg")); err != nil {
+		t.Fatal(err)
+	}
+	if err := f.CopyTo(t.Context(), album.At(to)); err != nil {
+		t.Fatal(err)
+	}
+	if names, _ := os.ReadDir(to); len(names) != 1 {
+		t.Errorf("copied %v", names)
+	}
+	f.Clean()
+	if _, err := os.Lstat(half); err == nil {
+		t.Error("what a crash left stays")
+	}
+}

@@ -125,19 +125,26 @@ func (p *press) write(page int, x, y, along float64, text string, s style) {
 func (p *press) wrap(text string, width float64, s style) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.FieldsFunc(p.words(text), func(r rune) bool { return r == ' ' }) {
-		joined := strings.TrimSpace(line + " " + word)
-		if p.width(joined, s) <= width {
+	for _, word := range strings.FieldsFunc(p.words(bounded(text)), func(r rune) bool { return r == ' ' }) {
+		joined := word // which may be a blank that joins, and stays
+		if line != "" {
+			joined = line + " " + word
+		}
+		if p.narrow(joined, width, s) {
 			line = joined
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for line = word; p.width(line, s) > width && len([]rune(line)) > 1; {
-			head := p.fits(line, width, s)
-			lines = append(lines, string([]rune(line)[:head]))
-			line = string([]rune(line)[head:])
+		letters := []rune(word)
+		for line = ""; len(letters) > 0; {
+			head := p.fits(letters, width, s)
+			if head == len(letters) {
+				line = string(letters)
+				break
+			}
+			lines, letters = append(lines, string(letters[:head])), letters[head:]
 		}
 	}
 	if line != "" {
@@ -146,9 +153,25 @@ func (p *press) wrap(text string, width float64, s style) []string {
 	return lines
 }
 
-// fits returns how many characters of a word fit into a width, at least one.
-func (p *press) fits(word string, width float64, s style) int {
-	letters := []rune(word)
+// mostLetters is how long a text may be that is printed whole: some four pages. Ours.
+const mostLetters = 20_000
+
+// bounded cuts a text that is too long to print, and says so.
+func bounded(text string) string {
+	if len(text) <= mostLetters {
+		return text
+	}
+	letters := []rune(text[:mostLetters])
+	return fmt.Sprintf("%s… (The rest of this text is not printed: it has more than %d letters.)", string(letters[:len(letters)-1]), mostLetters)
+}
+
+// narrow reports whether words fit into a width; what has far too many letters is not measured.
+func (p *press) narrow(words string, width float64, s style) bool {
+	return len(words) < mostLetters && p.width(words, s) <= width
+}
+
+// fits returns how many of some letters fit into a width, at least one.
+func (p *press) fits(letters []rune, width float64, s style) int {
 	n := 1
 	for n < len(letters) && p.width(string(letters[:n+1]), s) <= width {
 		n++

@@ -16,7 +16,7 @@ func testPress(t testing.TB) *press {
 
 // No line is wider than it may be, and the lines hold every character in its order.
 func FuzzWrap(f *testing.F) {
-	for _, s := range []string{"", "one", "the quick brown fox jumps", strings.Repeat("W", 90), "a " + strings.Repeat("no break", 20), "tab\tnew\nline", "\xff\u200b東\u00a0x", "12\u00a0min"} {
+	for _, s := range []string{"", "one", "the quick brown fox jumps", strings.Repeat("W", 90), "a " + strings.Repeat("no break", 20), "tab\tnew\nline", "\xff\u200b東\u00a0x", "12\u00a0min", "\u00a0", "a \u00a0 b"} {
 		f.Add(s, 40.0)
 	}
 	p := testPress(f)
@@ -28,7 +28,7 @@ func FuzzWrap(f *testing.F) {
 				t.Errorf("%q is wider than %.1f mm", l, width)
 			}
 		}
-		clean, _ := shown(text)
+		clean, _ := shown(bounded(text))
 		if got, want := strings.ReplaceAll(strings.Join(lines, ""), " ", ""), strings.ReplaceAll(clean, " ", ""); got != want {
 			t.Errorf("%q became %q", want, got)
 		}
@@ -54,5 +54,14 @@ func TestShownKeepsWhatTheFontHas(t *testing.T) {
 	}
 	if got, lack := shown("a\u202fb\u2011c\x00d"); got != "a b-cd" || lack {
 		t.Errorf("%q, %v", got, lack)
+	}
+}
+
+// A word of 200,000 letters once took minutes: each line measured all that was left.
+func TestAWordWithoutEndIsCutAndSaidToBe(t *testing.T) {
+	p := testPress(t)
+	lines := p.wrap(strings.Repeat("W", 200_000), 100, bodyType)
+	if all := strings.Join(lines, " "); len(all) > mostLetters*11/10 || !strings.Contains(all, "not printed") {
+		t.Errorf("%d letters are printed: %.80s", len(all), all[len(all)-80:])
 	}
 }

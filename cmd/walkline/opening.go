@@ -1,0 +1,119 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"walkline/store"
+	"walkline/ui"
+	"walkline/ui/task"
+)
+
+// claim takes the lots for this window; a window says why when it can't.
+func claim(a fyne.App, path string) (free func(), err error) {
+	free, err = store.Claim(context.Background(), path)
+	if err != nil {
+		slog.Warn("refused", "file", path, "error", err)
+		ui.ShowTrouble(a, "The lots are open already", "Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
+	}
+	return free, err
+}
+
+// open opens the lots and shows them.
+func (s *session) open(a fyne.App) error {
+	book, err := store.Open(context.Background(), s.path)
+	if err != nil {
+		slog.Error("refused", "file", s.path, "error", err)
+		return err
+	}
+	slog.Info("opened", "file", s.path)
+	s.book = book
+	return s.show(a)
+}
+
+// close ends what runs, closes the lots and lets go of them.
+func (s *session) close() {
+	if s.watch != nil {
+		s.watch.Stop()
+	}
+	s.runner.Stop()
+	s.release()
+}
+
+// release closes the book, if one was opened.
+func (s *session) release() {
+	if s.book != nil {
+		if err := s.book.Close(); err != nil {
+			slog.Error("closing", "file", s.path, "error", err)
+		}
+	}
+	s.free()
+}
+
+// rescue offers, in a window, what helps where the lots do not open.
+func (s *session) rescue(a fyne.App, why error) {
+	r := ui.Rescue{Words: troubleWords(s.path, why),
+		Restore: func(ctx context.Context, backup string) error { return store.StageFor(ctx, s.path, backup) },
+		Again:   func() error { return s.open(a) }}
+	if errors.Is(why, store.ErrLog) {
+		r.Aside = func(context.Context) error { _, err := store.KeepLogAside(s.path, time.Now()); return err }
+	}
+	if errors.Is(why, store.ErrDamaged) || errors.Is(why, store.ErrLog) {
+		r.Salvage = s.salvage
+	}
+	ui.ShowRescue(a, s.runner, r)
+}
+
+// troubleWords says what is wrong and what helps.
+func troubleWords(path string, why error) string {
+	return fmt.Sprintf(`%v
+
+Nothing was changed. A backup can be restored here; what is there now is set aside whole, beside it, and never deleted. To copy or move the lots by hand, close the window first and take all that begins with the file's name: %s, the same with -wal behind it where that is there, and the folder with .photos behind it. Or start with --store and another file.`, why, path)
+}
+
+// salvage saves what can be read of a damaged file to a new one beside it.
+func (s *session) salvage(ctx context.Context) (to, words string, err error) {
+	to = fmt.Sprintf("%s.salvaged-%s.db", s.path, time.Now().UTC().Format("20060102T150405Z"))
+	found, err := store.Salvage(ctx, s.path, to)
+	return to, salvageWords(found, to), err
+}
+
+// mostLost is how many sentences of what was lost are said one by one. Ours: what can be read at a glance.
+const mostLost = 30
+
+// salvageWords says what was saved and what was lost.
+func salvageWords(found store.Salvaged, to string) string {
+	words := fmt.Sprintf("%d lots were read whole and saved to %s. Restore it below to go on with them.", found.Lots, to)
+	if lost := len(found.Lost); lost > 0 {
+		words += fmt.Sprintf("\n\nNot saved (%d):\n%s", lost, strings.Join(found.Lost[:min(lost, mostLost)], "\n"))
+	}
+	return words + "\n\n" + strings.Join(found.Notes, "\n")
+}
+
+// check looks at all that the lots hold once the window is there, and says what it finds.
+func (s *session) check(w *ui.Window) {
+	for _, words := range s.book.Said() {
+		slog.Warn("found at opening", "file", s.path, "what", words)
+		w.Warn(words)
+	}
+	task.Start(s.runner, task.Order[struct{}]{Key: "check", Wait: 3 * time.Second,
+		Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, s.book.Check(ctx) },
+		Show: func(_ struct{}, err error) {
+			switch {
+			case errors.Is(err, store.ErrDamaged):
+				slog.Error("checked", "file", s.path, "error", err)
+				w.Warn("The file of the lots is damaged. Restore a backup on the Bench, or close and start again to save what can be read. " + err.Error())
+			case err != nil:
+				slog.Warn("not checked", "file", s.path, "error", err)
+			default:
+				slog.Info("checked: every page is sound", "file", s.path)
+				w.Tell("The file of the lots was checked: every page is sound.")
+			}
+		}})
+}

@@ -1,0 +1,134 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"walkline/store/plain"
+	"walkline/store/wal"
+)
+
+// Every transaction leaves a new mark in the one row of the table pairing, and the mark before it. So the write-ahead file holds a
+// chain of marks, and the main file holds one of that chain, wherever a checkpoint was cut off. A main file with any other mark is
+// not the one that the write-ahead file was written over.
+
+// markWord stands before the two marks: what a page is searched for.
+const markWord = "walkline-pair "
+
+// logOf returns where SQLite keeps the write-ahead file of a database, and indexOf its index.
+func logOf(path string) string   { return path + "-wal" }
+func indexOf(path string) string { return path + "-shm" }
+
+// paired runs f and, if it changed anything, leaves the next mark.
+func paired(p place, f func(tx *sql.Tx) error) error {
+	var before int64
+	if err := p.row(`SELECT total_changes()`).Scan(&before); err != nil {
+		return err
+	}
+	if err := f(p.tx); err != nil {
+		return err
+	}
+	return p.exec(`UPDATE pairing SET mark = '`+markWord+`' || substr(mark, -32) || ' ' || lower(hex(randomblob(16)))
+		WHERE total_changes() > ?`, before)
+}
+
+// pair checks that the write-ahead file beside the file at path, if there is one, goes with it, and returns what there is to say.
+// Errors: [ErrLog]; the folder cannot be read. Nothing is changed.
+func pair(ctx context.Context, path string) (said []string, err error) {
+	for try := range 4 { // another window may be writing both just now
+		if try > 0 {
+			time.Sleep(50 * time.Millisecond)
+		}
+		if said, err = pairNow(ctx, path); !errors.Is(err, ErrLog) {
+			break
+		}
+	}
+	return said, err
+}
+
+func pairNow(ctx context.Context, path string) ([]string, error) {
+	info, err := os.Lstat(logOf(path))
+	if errors.Is(err, fs.ErrNotExist) || err == nil && info.Size() == 0 {
+		return nil, nil
+	}
+	if err != nil || !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%w: %s is no plain file", ErrLog, logOf(path))
+	}
+	if main, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) || err == nil && main.Size() == 0 {
+		return nil, fmt.Errorf("%w: %s holds edits, but the file that they belong to is not there: put that back beside it", ErrLog, logOf(path))
+	}
+	root, mark := marked(ctx, path)
+	log, chain, err := chained(path, root)
+	switch {
+	case err != nil:
+		return nil, err
+	case log.Damaged():
+		return nil, fmt.Errorf("%w: %s is damaged: edits that it held can't be read", ErrLog, logOf(path))
+	case len(chain) > 0 && !slices.Contains(chain, mark):
+		return nil, fmt.Errorf("%w: %s holds edits of another file: one of the two was moved or copied without the other", ErrLog, logOf(path))
+	case log.Torn:
+		return []string{"The last step before the program stopped was not whole; it is left out."}, nil
+	}
+	return nil, nil
+}
+
+// unmarked is the mark before the first: the main file has no mark until its format came to be.
+var unmarked = strings.Repeat("0", 32)
+
+// marked returns the page of the mark in the main file and the mark there, 0 and [unmarked] where there is none.
+func marked(ctx context.Context, path string) (root uint32, mark string) {
+	db, err := still.open(ctx, path)
+	if err != nil {
+		return 0, unmarked
+	}
+	defer db.Close()
+	err = db.QueryRowContext(ctx, `SELECT rootpage, (SELECT substr(mark, -32) FROM pairing) FROM sqlite_schema WHERE name = 'pairing'`).
+		Scan(&root, &mark)
+	if err != nil {
+		return 0, unmarked
+	}
+	return root, mark
+}
+
+// chained returns what the write-ahead file holds, and the marks on the page at root that its commits leave, with the one before them.
+func chained(path string, root uint32) (log wal.Log, chain []string, err error) {
+	f, err := os.Open(logOf(path))
+	if err != nil {
+		return log, nil, err
+	}
+	defer f.Close()
+	log, err = wal.Scan(f, func(page uint32, data []byte) {
+		at := bytes.Index(data, []byte(markWord))
+		if root != 0 && page != root || at < 0 || at+len(markWord)+65 > len(data) {
+			return
+		}
+		marks := string(data[at+len(markWord):][:65])
+		if len(chain) == 0 {
+			chain = append(chain, marks[:32])
+		}
+		chain = append(chain, marks[33:])
+	})
+	return log, chain, err
+}
+
+// KeepLogAside renames the write-ahead file beside the file at path, so that this opens without the edits in it, and returns its
+// new name. Renamed back beside the file that it goes with, it is whole again. Errors: the folder cannot be written.
+func KeepLogAside(path string, now time.Time) (string, error) {
+	to := freeName(fmt.Sprintf("%s.aside-%s", logOf(path), stampOf(now)))
+	if err := os.Rename(logOf(path), to); err != nil {
+		return "", wrapped("keeping "+logOf(path)+" aside", err)
+	}
+	return to, wrapped("keeping "+logOf(path)+" aside", errors.Join(remove(indexOf(path)), plain.SyncFolder(filepath.Dir(path))))
+}
+
+// Said returns what the user should hear of how the file was found, sentence by sentence.
+func (s *Store) Said() []string { return s.said }

@@ -1,0 +1,105 @@
+package store
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"walkline/store/book"
+	"walkline/valuation"
+)
+
+// crashed returns the path of a file as a crash leaves it: lots in the main file, then edits in the write-ahead file alone.
+func crashed(t *testing.T) string {
+	t.Helper()
+	s := opened(t)
+	added(t, s, valuation.Defaults())
+	s.Close()
+	s = reopened(t, s.path)
+	added(t, s, valuation.Defaults())
+	edit(t, s, book.Worksheet(1), "VIN", 1, func(l *book.Lot) { l.Case.Lot.VIN = "acknowledged" })
+	return pulled(t, s.path)
+}
+
+// pulled copies the three files of an open store to another folder, as if the plug had been pulled now.
+func pulled(t *testing.T, path string) string {
+	t.Helper()
+	to := filepath.Join(t.TempDir(), "lots.walk")
+	for _, ending := range []string{"", "-wal", "-shm"} {
+		move(t, path+ending, to+ending)
+	}
+	return to
+}
+
+// move copies a file's bytes, where there is one.
+func move(t *testing.T, from, to string) {
+	t.Helper()
+	data, err := os.ReadFile(from)
+	if errors.Is(err, os.ErrNotExist) {
+		return
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(to, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestAfterACrashTheTwoFilesGoTogether(t *testing.T) {
+	s := reopened(t, crashed(t))
+	if l := read(t, s, 1); l.Case.Lot.VIN != "acknowledged" || len(entries(t, s)) != 2 || len(s.Said()) > 0 {
+		t.Errorf("%q, %v", l.Case.Lot.VIN, s.Said())
+	}
+}
+
+// Each of these once lost edits that had been acknowledged, or opened a mix of two files.
+func TestAWriteAheadFileThatDoesNotGoWithTheFileIsRefusedAndKept(t *testing.T) {
+	other := opened(t)
+	added(t, other, sample(t))
+	other.Close()
+	before := landedFile(t, 5) // a copy of a format that had no mark
+	for name, do := range map[string]func(t *testing.T, path string){
+		"the file was moved away":               func(t *testing.T, path string) { os.Remove(path) },
+		"the file was emptied":                  func(t *testing.T, path string) { os.Truncate(path, 0) },
+		"another file was copied over it":       func(t *testing.T, path string) { move(t, other.path, path) },
+		"an older copy of it was put back":      func(t *testing.T, path string) { move(t, before, path) },
+		"another's write-ahead file came to it": func(t *testing.T, path string) { move(t, crashed(t)+"-wal", path+"-wal") },
+		"a bit of the write-ahead file flipped": func(t *testing.T, path string) {
+			data, _ := os.ReadFile(path + "-wal")
+			data[40] ^= 1
+			os.WriteFile(path+"-wal", data, 0o600)
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			path := crashed(t)
+			do(t, path)
+			log, _ := os.ReadFile(path + "-wal")
+			refused(t, path, ErrLog, "write-ahead file")
+			if after, _ := os.ReadFile(path + "-wal"); string(after) != string(log) {
+				t.Fatal("the write-ahead file was changed")
+			}
+			kept, err := KeepLogAside(path, time.Now())
+			if err != nil {
+				t.Fatal(err)
+			}
+			reopened(t, path)
+			if after, _ := os.ReadFile(kept); string(after) != string(log) || !strings.Contains(kept, "-wal.aside-") {
+				t.Errorf("%s does not hold what the write-ahead file held", kept)
+			}
+		})
+	}
+}
+
+func TestACommitThatACrashCutOffIsSaid(t *testing.T) {
+	path := crashed(t)
+	data, _ := os.ReadFile(path + "-wal")
+	data[len(data)-1] ^= 1 // in the last page of the last commit
+	os.WriteFile(path+"-wal", data, 0o600)
+	if s := reopened(t, path); len(s.Said()) != 1 || len(entries(t, s)) != 2 {
+		t.Errorf("%v", s.Said())
+	}
+}

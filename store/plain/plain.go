@@ -1,0 +1,146 @@
+package plain
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// What can be wrong with a file that is named.
+var (
+	ErrNoFile   = errors.New("it is no plain file")
+	ErrTooLarge = errors.New("the file is too large")
+)
+
+// chunk is how much is read between two looks at the context.
+const chunk = 1 << 20
+
+// Read returns a whole file of at most limit bytes. A link is followed: who names a file means what it leads to.
+// Errors: [ErrNoFile], [ErrTooLarge]; the context's, also while the system does not answer; the file can't be read.
+func Read(ctx context.Context, path string, limit int64) ([]byte, error) {
+	return waited(ctx, func() ([]byte, error) {
+		f, err := open(path, limit)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		data, err := io.ReadAll(io.LimitReader(&guarded{ctx, f}, limit+1))
+		if err == nil && int64(len(data)) > limit {
+			return nil, tooLarge(path, limit)
+		}
+		return data, err
+	})
+}
+
+// waited runs work away from here and returns early when the context ends.
+func waited[T any](ctx context.Context, work func() (T, error)) (T, error) {
+	type answer struct {
+		value T
+		err   error
+	}
+	done := make(chan answer, 1)
+	go func() {
+		value, err := work()
+		done <- answer{value, err}
+	}()
+	select {
+	case a := <-done:
+		return a.value, a.err
+	case <-ctx.Done():
+		var none T
+		return none, ctx.Err()
+	}
+}
+
+// open opens a plain file.
+func open(path string, limit int64) (*os.File, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return os.Open(path) // the same fault in the words of opening
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%w: %s", ErrNoFile, path)
+	case info.Size() > limit:
+		return nil, tooLarge(path, limit)
+	}
+	return os.Open(path)
+}
+
+func tooLarge(path string, limit int64) error {
+	return fmt.Errorf("%w: %s has more than %d MB", ErrTooLarge, path, limit>>20)
+}
+
+// guarded is a reader that stops when its context ends.
+type guarded struct {
+	ctx context.Context
+	r   io.Reader
+}
+
+func (g *guarded) Read(p []byte) (int, error) {
+	if err := g.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return g.r.Read(p[:min(len(p), chunk)])
+}
+
+// Copy copies a plain file to a place, over what is there. Errors: as [Read], and the place can't be written; nothing is left then.
+func Copy(ctx context.Context, from, to string, limit int64) error {
+	_, err := waited(ctx, func() (struct{}, error) {
+		f, err := open(from, limit)
+		if err != nil {
+			return struct{}{}, err
+		}
+		defer f.Close()
+		return struct{}{}, Place(to, &guarded{ctx, f})
+	})
+	return err
+}
+
+// Ending is that of a file that is still being written: one that is found at the start of the program was left by a crash.
+const Ending = ".coming.tmp"
+
+// Place writes what r holds beside a place, waits until it is on the disk and puts it in place. Errors: r's, and the disk's;
+// nothing is left then.
+func Place(path string, r io.Reader) (err error) {
+	t, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*"+Ending)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			os.Remove(t.Name())
+		}
+	}()
+	_, err = io.Copy(t, r)
+	if err == nil {
+		err = t.Sync()
+	}
+	if err = errors.Join(err, t.Close()); err != nil {
+		return err
+	}
+	return Rename(t.Name(), path)
+}
+
+// Rename gives a file its name, for good: the folder is waited for.
+func Rename(from, to string) error {
+	if err := os.Rename(from, to); err != nil {
+		return err
+	}
+	return SyncFolder(filepath.Dir(to))
+}
+
+// SyncFolder waits until the names in a folder are on the disk, where the system can be asked to.
+func SyncFolder(folder string) error {
+	if runtime.GOOS == "windows" { // which has no such call for a folder
+		return nil
+	}
+	f, err := os.Open(folder)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Sync(), f.Close())
+}

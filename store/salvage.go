@@ -1,0 +1,250 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"walkline/store/plain"
+)
+
+// Salvaged is what was saved from a damaged file.
+type Salvaged struct {
+	Lots  int      // read whole, with all that is kept of them
+	Lost  []string // sentence by sentence what could not be read
+	Notes []string // what else there is to know
+}
+
+// Salvage writes what can be read of the store at path, which may be damaged, to a new store at to: lot by lot, and the settings,
+// forecasts and decisions row by row. A lot comes whole or is named as lost; the history of undo comes whole or not at all. The
+// damaged file is only read, as a copy; the photographs are copied too. A write-ahead file that does not go with it is left out.
+// Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it is no store of this format; the new file can't be written:
+// nothing is left of it then.
+func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
+	doing := "salvaging " + path
+	if exists(to) {
+		return Salvaged{}, fmt.Errorf("%s: %s: %w: choose another name", doing, to, fs.ErrExist)
+	}
+	dir, err := os.MkdirTemp(filepath.Dir(to), "salvage-*"+plain.Ending)
+	if err != nil {
+		return Salvaged{}, wrapped(doing, err)
+	}
+	defer os.RemoveAll(dir)
+	var s salvage
+	coming := filepath.Join(dir, "whole")
+	if err := s.run(ctx, path, filepath.Join(dir, "damaged"), coming); err != nil {
+		return Salvaged{}, wrapped(doing, err)
+	}
+	if err := photosOf(path).CopyTo(ctx, photosOf(to)); err != nil {
+		s.found.Lost = append(s.found.Lost, fmt.Sprintf("Not all photos could be copied: %v.", err))
+	}
+	return s.found, wrapped(doing, plain.Rename(coming, to))
+}
+
+// salvage moves what can be read from one database to another.
+type salvage struct {
+	from  *sql.DB
+	to    *Store
+	found Salvaged
+}
+
+// run copies a damaged file, reads the copy and leaves a closed store.
+func (s *salvage) run(ctx context.Context, path, copied, coming string) (err error) {
+	if err := s.take(ctx, path, copied); err != nil {
+		return err
+	}
+	if s.from, err = salvaging.open(ctx, copied); err != nil {
+		return err
+	}
+	defer s.from.Close()
+	if err := s.known(ctx); err != nil {
+		return err
+	}
+	if s.to, err = Open(ctx, coming); err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.to.Close()) }()
+	if err := s.lots(ctx); err != nil {
+		return err
+	}
+	return s.rest(ctx)
+}
+
+// take copies the damaged file, and its log where that goes with it.
+func (s *salvage) take(ctx context.Context, path, copied string) error {
+	if err := startsAsDatabase(path); err != nil {
+		return err
+	}
+	if _, err := pair(ctx, path); err != nil {
+		s.found.Lost = append(s.found.Lost, fmt.Sprintf("The edits in the write-ahead file are left out: %v.", err))
+		return plain.Copy(ctx, path, copied, mostBytes)
+	}
+	return copyWithLog(ctx, path, copied)
+}
+
+// known refuses what is no store of this format.
+func (s *salvage) known(ctx context.Context) error {
+	var application, version int
+	err := s.from.QueryRowContext(ctx, `SELECT (SELECT application_id FROM pragma_application_id), (SELECT user_version FROM pragma_user_version)`).
+		Scan(&application, &version)
+	switch {
+	case err != nil:
+		return err
+	case application != applicationID:
+		return ErrForeign
+	case version > len(schema()):
+		return newer(version, len(schema()))
+	case version < len(schema()):
+		return fmt.Errorf("%w: it has the older format %d, of which nothing is salvaged: restore a backup", ErrRefused, version)
+	}
+	return nil
+}
+
+// ofLot are the tables that hold rows of one lot, in the order in which they may be filled, and which rows.
+var ofLot = [][2]string{
+	{"lots", "id = ?"}, {"documents", "lot = ?"}, {"answers", "lot = ?"}, {"predictions", "lot = ?"},
+	{"forecasts", "prediction IN (SELECT id FROM predictions WHERE lot = ?)"},
+}
+
+// lots moves lot by lot, by their ids, which are looked up one by one where their list can't be read.
+func (s *salvage) lots(ctx context.Context) error {
+	for _, id := range s.ids(ctx) {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		err := s.lot(ctx, id)
+		switch {
+		case err == nil:
+			s.found.Lots++
+		case errors.Is(err, ErrFull), errors.Is(err, ErrNotWritable):
+			return err
+		case !errors.Is(err, ErrNotFound):
+			s.found.Lost = append(s.found.Lost, fmt.Sprintf("Lot %s: %v.", s.name(ctx, id), err))
+		}
+	}
+	return nil
+}
+
+// ids returns the ids of all lots that may be there.
+func (s *salvage) ids(ctx context.Context) []int64 {
+	all, err := column(ctx, s.from, `SELECT id FROM lots ORDER BY id`)
+	if err == nil {
+		return all
+	}
+	s.found.Notes = append(s.found.Notes, "The list of lots is damaged: lots were looked for one by one.")
+	highest := slices.Max(append(all, 10_000))
+	for _, query := range []string{`SELECT seq FROM sqlite_sequence WHERE name = 'lots'`, `SELECT max(lot) FROM documents`} {
+		if found, err := column(ctx, s.from, query); err == nil && len(found) == 1 {
+			highest = min(max(found[0], 1), 1_000_000)
+			break
+		}
+	}
+	all = nil
+	for id := int64(1); id <= highest; id++ {
+		all = append(all, id)
+	}
+	return all
+}
+
+// column returns the whole numbers that a query finds before it fails.
+func column(ctx context.Context, db *sql.DB, query string) (all []int64, err error) {
+	rows, err := db.QueryContext(ctx, query)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var n int64
+		if err := rows.Scan(&n); err != nil {
+			return all, err
+		}
+		all = append(all, n)
+	}
+	return all, rows.Err()
+}
+
+// lot moves all rows of one lot in one transaction, and reads it back. Errors: [ErrNotFound] when there is none of that id.
+func (s *salvage) lot(ctx context.Context, id int64) error {
+	return s.to.write(ctx, "it can't be read whole", func(tx *sql.Tx) error {
+		p := place{ctx, tx}
+		for _, of := range ofLot {
+			n, err := s.move(p, of[0], "WHERE "+of[1], id)
+			if err == nil && n == 0 && of[0] == "lots" {
+				err = ErrNotFound
+			}
+			if err != nil {
+				return err
+			}
+		}
+		_, err := s.to.load(p, id)
+		return err
+	})
+}
+
+// name returns what a lot is called as far as that can be read.
+func (s *salvage) name(ctx context.Context, id int64) string {
+	var number, maker, model string
+	var year int
+	err := s.from.QueryRowContext(ctx, `SELECT number, model_year, make, model FROM lots WHERE id = ?`, id).Scan(&number, &year, &maker, &model)
+	if err != nil {
+		return fmt.Sprintf("with the id %d", id)
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s (%d %s %s)", number, year, maker, model))
+}
+
+// rest moves what is the shop's, and the history where all of it and all lots can be read.
+func (s *salvage) rest(ctx context.Context) error {
+	tables := []struct{ name, words string }{{"settings", "settings"}, {"factors", "decisions on learned factors"}}
+	if len(s.found.Lost) == 0 {
+		tables = append(tables, struct{ name, words string }{"steps", "history of undo and redo"})
+	} else {
+		s.found.Notes = append(s.found.Notes, "The history of undo and redo is left out, since it speaks of what is lost.")
+	}
+	for _, t := range tables {
+		err := s.to.write(ctx, "it can't be read whole", func(tx *sql.Tx) error {
+			_, err := s.move(place{ctx, tx}, t.name, "")
+			return err
+		})
+		if errors.Is(err, ErrFull) || errors.Is(err, ErrNotWritable) || ctx.Err() != nil {
+			return errors.Join(err, ctx.Err())
+		}
+		if err != nil {
+			s.found.Lost = append(s.found.Lost, fmt.Sprintf("The %s: %v.", t.words, err))
+		}
+	}
+	return nil
+}
+
+// move copies the rows of a table that a condition names, all of them or, by an error, none, and returns their number.
+func (s *salvage) move(p place, table, where string, args ...any) (n int, err error) {
+	rows, err := s.from.QueryContext(p.ctx, "SELECT * FROM "+table+" "+where, args...)
+	if err != nil {
+		return 0, err
+	}
+	defer rows.Close()
+	names, err := rows.Columns()
+	if err != nil {
+		return 0, err
+	}
+	values, into := make([]any, len(names)), make([]any, len(names))
+	for i := range values {
+		into[i] = &values[i]
+	}
+	insert := "INSERT INTO " + table + " (" + strings.Join(names, ", ") + ") VALUES (?" + strings.Repeat(", ?", len(names)-1) + ")"
+	for rows.Next() {
+		if err := rows.Scan(into...); err != nil {
+			return n, err
+		}
+		if err := p.exec(insert, values...); err != nil {
+			return n, err
+		}
+		n++
+	}
+	return n, rows.Err()
+}

@@ -1,0 +1,93 @@
+package wal_test
+
+import (
+	"bytes"
+	"database/sql"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	_ "modernc.org/sqlite"
+
+	"walkline/store/wal"
+)
+
+// written returns the write-ahead file that SQLite itself writes over some commits, as it lies there while the database is open.
+func written(t testing.TB, commits int) []byte {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "x.db")
+	db, err := sql.Open("sqlite", "file:"+path+"?_pragma=journal_mode(WAL)")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	db.SetMaxOpenConns(1)
+	for n := range commits {
+		statement := fmt.Sprintf("INSERT INTO t VALUES (%d)", n)
+		if n == 0 {
+			statement = "CREATE TABLE t (n)"
+		}
+		if _, err := db.Exec(statement); err != nil {
+			t.Fatal(err)
+		}
+	}
+	log, err := os.ReadFile(path + "-wal")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return log
+}
+
+func scanned(t testing.TB, log []byte) wal.Log {
+	t.Helper()
+	l, err := wal.Scan(bytes.NewReader(log), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// The library that writes these files is the reference: what it wrote is whole, each commit counted.
+func TestWhatTheLibraryWroteIsWhole(t *testing.T) {
+	log := written(t, 9)
+	l := scanned(t, log)
+	if !l.Headed || l.Commits != 9 || l.Cut != 0 || l.Damaged() || l.PageSize != 4096 || l.Frames*(4096+24)+32 != len(log) {
+		t.Errorf("%+v of %d bytes", l, len(log))
+	}
+}
+
+func TestABitThatFlippedShows(t *testing.T) {
+	log := written(t, 9)
+	for at := 0; at < len(log)-3*(4096+24); at += 997 { // two whole commits have to follow
+		spoiled := bytes.Clone(log)
+		spoiled[at] ^= 4
+		if l := scanned(t, spoiled); !l.Damaged() {
+			t.Errorf("a bit at %d: %+v", at, l)
+		}
+	}
+}
+
+func TestWhatACrashCutsOffIsNoDamage(t *testing.T) {
+	log := written(t, 9)
+	for end := 32; end < len(log); end += 501 {
+		if l := scanned(t, log[:end]); l.Damaged() || l.Commits >= 9 {
+			t.Errorf("cut at %d: %+v", end, l)
+		}
+	}
+	if l := scanned(t, nil); l.Headed || l.Commits > 0 {
+		t.Errorf("an empty file: %+v", l)
+	}
+}
+
+func FuzzScan(f *testing.F) {
+	f.Add(written(f, 3))
+	f.Add([]byte{})
+	f.Fuzz(func(t *testing.T, log []byte) {
+		pages := 0
+		l, err := wal.Scan(bytes.NewReader(log), func(page uint32, data []byte) { pages++ })
+		if err != nil || pages != l.Frames || l.Frames < l.Commits {
+			t.Errorf("%+v, %d pages, %v", l, pages, err)
+		}
+	})
+}

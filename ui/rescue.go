@@ -1,0 +1,111 @@
+package ui
+
+import (
+	"context"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+	"walkline/ui/theme"
+	"walkline/ui/widgets"
+)
+
+// Rescue is what is offered where the lots do not open. Each way out runs away from the window.
+type Rescue struct {
+	Words   string                                                         // what is wrong, in sentences
+	Restore func(ctx context.Context, backup string) error                 // puts a backup in the place of what is there
+	Salvage func(ctx context.Context) (to string, words string, err error) // saves what can be read to a new file; nil: nothing can be
+	Aside   func(ctx context.Context) error                                // keeps a stray write-ahead file aside; nil: there is none
+	Again   func() error                                                   // opens the lots and shows them, on the window's goroutine
+}
+
+// rescue is the window of a [Rescue].
+type rescue struct {
+	Rescue
+	window fyne.Window
+	runner task.Runner
+	path   *widgets.TextEntry
+	said   *widget.Label
+}
+
+// ShowRescue opens a window that says why the lots could not be opened and offers to restore a backup at once, to save what can be
+// read, and to keep a stray file aside. When one of these helped, the lots are shown and the window closes.
+func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
+	a.Settings().SetTheme(theme.New(theme.Options{}))
+	w := &rescue{Rescue: of, window: a.NewWindow("Walkline"), runner: r, path: widgets.NewTextEntry(), said: widget.NewLabel(of.Words)}
+	w.said.Wrapping = fyne.TextWrapWord
+	w.path.SetPlaceHolder("path of a backup")
+	restore := func() {
+		backup := strings.TrimSpace(w.path.Text)
+		w.try("Checking the backup…", func(ctx context.Context) error { return of.Restore(ctx, backup) })
+	}
+	w.path.OnSubmitted = func(string) { restore() }
+	way := container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewButton("Look for it…", w.browse), widget.NewButton("Restore it", restore)), w.path)
+	foot := container.NewHBox(widget.NewButton("Close", a.Quit))
+	if of.Aside != nil {
+		foot.Add(widget.NewButton("Keep the write-ahead file aside and open without it", func() {
+			w.try("Keeping the file aside…", of.Aside)
+		}))
+	}
+	if of.Salvage != nil {
+		foot.Add(widget.NewButton("Save what can be read", w.save))
+	}
+	w.window.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading("The lots could not be opened"),
+		container.NewVBox(way, foot), nil, nil, container.NewVScroll(w.said))))
+	w.window.Resize(fyne.NewSize(760, 380))
+	w.window.Show()
+	w.window.Canvas().Focus(w.path)
+}
+
+// try runs one way out and opens the lots after it, or says why it did not help.
+func (w *rescue) try(words string, way func(ctx context.Context) error) {
+	w.said.SetText(words)
+	task.Start(w.runner, task.Order[struct{}]{Key: "rescue",
+		Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, way(ctx) },
+		Show: func(_ struct{}, err error) {
+			if err == nil {
+				err = w.Again()
+			}
+			if err != nil {
+				w.said.SetText(err.Error() + "\n\n" + w.Words)
+				return
+			}
+			w.window.Close()
+		}})
+}
+
+// save saves what can be read, says what that is and offers it as the backup to restore.
+func (w *rescue) save() {
+	w.said.SetText("Reading what can be read, lot by lot…")
+	type saved struct{ to, words string }
+	task.Start(w.runner, task.Order[saved]{Key: "rescue",
+		Work: func(ctx context.Context) (s saved, err error) {
+			s.to, s.words, err = w.Salvage(ctx)
+			return s, err
+		},
+		Show: func(s saved, err error) {
+			if err != nil {
+				w.said.SetText(err.Error() + "\n\n" + w.Words)
+				return
+			}
+			w.said.SetText(s.words)
+			w.path.SetText(s.to)
+		}})
+}
+
+// browse lets the user choose the backup from a list.
+func (w *rescue) browse() {
+	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
+		if err != nil || f == nil {
+			return
+		}
+		_ = f.Close() // nothing was written
+		w.path.SetText(f.URI().Path())
+	}, w.window)
+	d.Resize(w.window.Canvas().Size())
+	d.Show()
+}

@@ -1,0 +1,69 @@
+package ui
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/task"
+)
+
+// found returns every widget of a kind below an object.
+func found[T fyne.CanvasObject](o fyne.CanvasObject) (all []T) {
+	if x, ok := o.(T); ok {
+		all = append(all, x)
+	}
+	switch c := o.(type) {
+	case *fyne.Container:
+		for _, below := range c.Objects {
+			all = append(all, found[T](below)...)
+		}
+	case *container.Scroll:
+		all = append(all, found[T](c.Content)...)
+	}
+	return all
+}
+
+func TestABookThatDoesNotOpenOffersAWayOut(t *testing.T) {
+	a := test.NewTempApp(t)
+	var did []string
+	ShowRescue(a, task.Inline{}, Rescue{Words: "the file is damaged",
+		Restore: func(_ context.Context, backup string) error {
+			did = append(did, "restore "+backup)
+			if backup == "none" {
+				return errors.New("there is no such file")
+			}
+			return nil
+		},
+		Salvage: func(context.Context) (string, string, error) { return "salvaged.db", "3 lots were read whole", nil },
+		Again:   func() error { did = append(did, "again"); return nil }})
+	windows := a.Driver().AllWindows()
+	w := windows[len(windows)-1]
+	said, buttons := found[*widget.Label](w.Content())[0], map[string]*widget.Button{}
+	for _, b := range found[*widget.Button](w.Content()) {
+		buttons[b.Text] = b
+	}
+	if buttons["Keep the write-ahead file aside and open without it"] != nil {
+		t.Error("a stray file is offered where there is none")
+	}
+	path := w.Canvas().Focused().(interface{ SetText(string) })
+	path.SetText("none")
+	test.Tap(buttons["Restore it"])
+	if !strings.Contains(said.Text, "no such file") || !strings.Contains(said.Text, "damaged") {
+		t.Errorf("%q", said.Text)
+	}
+	test.Tap(buttons["Save what can be read"])
+	if !strings.Contains(said.Text, "3 lots") {
+		t.Errorf("%q", said.Text)
+	}
+	test.Tap(buttons["Restore it"]) // what was salvaged stands in the field
+	if got := strings.Join(did, ", "); got != "restore none, restore salvaged.db, again" {
+		t.Errorf("did %s", got)
+	}
+}
