@@ -6,7 +6,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -100,7 +99,7 @@ func (r reading[T]) run(args []string) int {
 			return code
 		}
 	}
-	data, err := os.ReadFile(paths[0])
+	data, err := readFile(paths[0])
 	if err != nil {
 		fmt.Fprintf(r.errs, "%s: reading the table: %v\n", r.name, err)
 		return failed
@@ -190,7 +189,7 @@ func checkStated(s table.Stated) error {
 
 // forSubject takes the make, model and currency that the rows are for.
 func (r reading[T]) forSubject(path string, s *table.Stated) int {
-	document, err := os.ReadFile(path)
+	document, err := readFile(path)
 	if err != nil {
 		fmt.Fprintf(r.errs, "%s: reading the subject: %v\n", r.name, err)
 		return failed
