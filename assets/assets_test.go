@@ -86,6 +86,12 @@ func TestJobsAreWhole(t *testing.T) {
 // jobFaults lists what is wrong with one job; known holds every id of the catalogue.
 func jobFaults(j repair.Job, known map[string]bool) []string {
 	faults := append(hourFaults(j.Hours), signFaults(j.Calls)...)
+	faults = append(faults, changeFaults(j.Moves, j.Never, j.Scales)...)
+	for _, id := range j.Covers {
+		if !known[id] || id == j.ID {
+			faults = append(faults, "covers "+id)
+		}
+	}
 	if j.Job == "" || j.Why == "" || j.Operation == "" || !slices.Contains(lot.Areas, j.Area) {
 		faults = append(faults, "no name, reason, operation or known area")
 	}
@@ -107,7 +113,7 @@ func jobFaults(j repair.Job, known map[string]bool) []string {
 	return faults
 }
 
-var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
+var sources = []string{"new_maker", "new_aftermarket", "used", "donor", "repaired", "made"}
 
 func partFaults(p repair.Part) []string {
 	var faults []string
@@ -192,6 +198,17 @@ func TestRisksAndFindingsAreWhole(t *testing.T) {
 			used[e.Finding] = true
 		}
 	}
+	work := map[string]bool{}
+	for _, j := range jobs(t).Jobs {
+		work[j.ID] = true
+	}
+	for _, r := range c.Risks {
+		for _, b := range r.Brings {
+			if !work[b.ID] || !chance(b.Chance) {
+				t.Errorf("risk %s brings %q", r.ID, b.ID)
+			}
+		}
+	}
 	for _, f := range c.Findings {
 		if !used[f.ID] {
 			t.Errorf("finding %s informs no risk", f.ID)
@@ -205,6 +222,7 @@ func TestRisksAndFindingsAreWhole(t *testing.T) {
 // riskFaults lists what is wrong with one risk. A finding must speak for its damage: more often seen with it than without.
 func riskFaults(r hidden.Entry, known map[string]bool) []string {
 	faults := append(hourFaults(r.Hours), signFaults(r.Triggers)...)
+	faults = append(faults, changeFaults(r.Moves, r.Never, r.Scales)...)
 	faults = append(faults, threeFaults(map[string]prob.Three{"cost": r.Cost, "days": r.Days})...)
 	if seen := r.Chance.A + r.Chance.B; r.Chance.A <= 0 || r.Chance.B <= 0 || seen < 4 || seen > 20 {
 		faults = append(faults, "a chance that weighs less than 4 or more than 20 cases")
@@ -261,13 +279,32 @@ func signFaults(signs []lot.Sign) []string {
 		if s.Empty() {
 			faults = append(faults, "a sign that asks for nothing")
 		}
-		for words, known := range map[*[]string][]string{&s.Areas: lot.Areas, &s.Extents: lot.Extents, &s.Depths: lot.Depths,
-			&s.Loss: lot.Losses, &s.Airbags: lot.AirbagPositions, &s.State: lot.Conditions} {
-			for _, w := range *words {
-				if !slices.Contains(known, w) {
-					faults = append(faults, fmt.Sprintf("word %q is not in %v", w, known))
+		lists := append(s.Lists(lot.Lot{}), lot.Asked{Want: s.Areas, Words: lot.Areas}, lot.Asked{Want: s.Extents, Words: lot.Extents},
+			lot.Asked{Want: s.Depths, Words: lot.Depths})
+		for _, list := range lists {
+			for _, w := range list.Want {
+				if !slices.Contains(list.Words, w) {
+					faults = append(faults, fmt.Sprintf("word %q is not in %v", w, list.Words))
 				}
 			}
+		}
+	}
+	return faults
+}
+
+// changeFaults lists what is wrong with how a lot moves, scales and rules out an entry.
+func changeFaults(moves []lot.Move, never []lot.Sign, scales []lot.Scale) []string {
+	faults := signFaults(never)
+	for _, m := range moves {
+		faults = append(faults, signFaults([]lot.Sign{m.When})...)
+		if !(m.Odds > 0) || m.Odds == 1 {
+			faults = append(faults, fmt.Sprintf("odds times %g", m.Odds))
+		}
+	}
+	for _, s := range scales {
+		faults = append(faults, signFaults([]lot.Sign{s.When})...)
+		if s.Parts+s.Materials+s.Hours <= 0 {
+			faults = append(faults, "a scale that changes nothing")
 		}
 	}
 	return faults

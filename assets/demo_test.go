@@ -10,6 +10,7 @@ import (
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/store/csvfile"
+	walktable "walkline/store/table"
 	"walkline/valuation"
 	"walkline/valuation/lot"
 )
@@ -29,19 +30,15 @@ func demo(t *testing.T, name string) valuation.Case {
 	if err != nil {
 		t.Fatal(err)
 	}
-	read, err := csvfile.Read(table, csvfile.Reading{})
+	rows, _, err := csvfile.RowsOf(table, walktable.Stated{Wanted: c.Currency, Distance: "mi"})
 	if err != nil {
-		t.Fatal(err)
-	}
-	rows, err := csvfile.Parse(read, csvfile.Propose(read.Header), csvfile.Canonical(c.Currency))
-	if err != nil || len(rows.Refused) > 0 {
-		t.Fatalf("%s: %v, refused %v", c.Resale.Comparables, err, rows.Refused)
+		t.Fatalf("%s: %v", c.Resale.Comparables, err)
 	}
 	header := "price,kind,date,model_year,make,model,trim,mileage,mileage_unit,title,distance,condition,note,source"
-	if !strings.HasPrefix(string(table), header+"\n") || len(rows.Rows) < 25 || len(rows.Rows) > 40 {
-		t.Errorf("%s: columns, or %d rows", c.Resale.Comparables, len(rows.Rows))
+	if !strings.HasPrefix(string(table), header+"\n") || len(rows) < 25 || len(rows) > 40 {
+		t.Errorf("%s: columns, or %d rows", c.Resale.Comparables, len(rows))
 	}
-	c.Resale.Rows, c.Resale.Comparables = rows.Rows, ""
+	c.Resale.Rows, c.Resale.Comparables = rows, ""
 	return c
 }
 

@@ -150,3 +150,28 @@ func TestIDsAreUniqueOverJobsAndRisks(t *testing.T) {
 		once(r.ID, "risk")
 	}
 }
+
+// What a job puts right is a risk that there is, and a panel that is replaced brings its refinish along.
+func TestJobsSettleRisksAndPanelsCarryTheirRefinish(t *testing.T) {
+	know, _ := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
+	risks, settled := map[string]bool{}, 0
+	for _, r := range know.Risks.Risks {
+		risks[r.ID] = true
+	}
+	panel := regexp.MustCompile(`^(bumper_cover_(front|rear)|hood_replace|fender_(left|right)|(front|rear)_door_(left|right)|quarter_(left|right)|trunk_lid|roof_replace)$`)
+	for _, j := range know.Jobs.Jobs {
+		for _, id := range j.Settles {
+			settled++
+			if !risks[id] {
+				t.Errorf("%s puts %q right, which is no risk", j.ID, id)
+			}
+		}
+		refinish := slices.ContainsFunc(j.Brings, func(b repair.Brought) bool { return strings.HasPrefix(b.ID, "refinish_") && b.Chance == nil })
+		if panel.MatchString(j.ID) && !refinish {
+			t.Errorf("%s brings no refinish", j.ID)
+		}
+	}
+	if settled < 60 {
+		t.Errorf("only %d risks are put right by a job", settled)
+	}
+}

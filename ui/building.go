@@ -74,14 +74,14 @@ func (w *Window) importPast() {
 
 // pastBuys returns the table of past buys.
 func (w *Window) pastBuys() taking {
+	currency := w.state.Shop.Currency
 	return taking{
-		title: "Import past buys", what: "A CSV file of buys from before this program. What you leave empty stays unknown.",
-		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenPast(context.Background(), data) },
-		usable: func(s desk.Sheet) (int, []desk.Refusal, error) {
-			list, refused, err := w.desk.Past.ReadPast(s)
-			return len(list), refused, err
+		title: "Import past buys", what: "A table of buys from before this program, as CSV, text or .xlsx. What you leave empty stays unknown.",
+		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
+			return w.desk.OpenPast(ctx, data, currency)
 		},
-		apply: w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
+		preview: previewing(w.desk.Past),
+		apply:   w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)

@@ -19,20 +19,36 @@ func (w *Window) Drop(files []fyne.URI) {
 		paths = append(paths, f.Path())
 	}
 	pictures := photoFiles(paths)
+	if w.state.Place == desk.Builds {
+		pictures = nil // no page of photographs: a file there is a table
+	}
+	table, there := w.tableHere()
 	switch {
-	case w.state.Place == desk.Builds:
-		w.readFile(w.pastBuys(), files[0].Path())
 	case len(pictures) > 0 && w.state.Open != nil:
 		w.takePhotos(pictures, w.droppedOn(), lot.Before)
 	case len(pictures) > 0:
 		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
-	case w.state.Place == desk.Board:
-		w.readFile(w.runList(), files[0].Path())
-	case w.state.Open != nil:
-		w.readFile(w.comparables(), files[0].Path())
+	case there:
+		w.readFile(table, files[0].Path())
 	default:
-		w.say(desk.State{Notice: "Drop a run list on the Board, or comparables on the lot that they are for."})
+		w.say(desk.State{Notice: whereTables})
 	}
+}
+
+// whereTables says which table belongs where.
+const whereTables = "A run list belongs on the Board, comparables on the lot that they are for, past buys on Builds."
+
+// tableHere returns the table that the place is for, and whether there is one.
+func (w *Window) tableHere() (taking, bool) {
+	switch {
+	case w.state.Place == desk.Builds:
+		return w.pastBuys(), true
+	case w.state.Place == desk.Board:
+		return w.runList(), true
+	case w.state.Open != nil:
+		return w.comparables(), true
+	}
+	return taking{}, false
 }
 
 // droppedOn returns the area that dropped pictures are of.

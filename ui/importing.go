@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"path/filepath"
+	"strings"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -12,8 +13,8 @@ import (
 type taking struct {
 	title   string // of the dialogs
 	what    string // the file, in a sentence
-	open    func(data []byte) (desk.Sheet, error)
-	usable  func(desk.Sheet) (rows int, refused []desk.Refusal, err error)
+	open    func(ctx context.Context, data []byte) (desk.Sheet, error)
+	preview func(desk.Sheet) (desk.Preview, error)
 	options func(*matching)
 	apply   func(sheet desk.Sheet, done func([]desk.Refusal))
 	refused func(desk.Sheet) ([]byte, error)
@@ -21,23 +22,33 @@ type taking struct {
 
 // comparables are tables of vehicles for sale or sold, for the open lot.
 func (w *Window) comparables() taking {
+	of := w.state.Open.Case
 	return taking{
-		title: "Import comparables", what: "A CSV file of vehicles for sale or sold. It can also be dropped on the window while a lot is open.",
-		open: func(data []byte) (desk.Sheet, error) {
-			return w.desk.OpenSheet(context.Background(), data, w.state.Open.Case.Currency)
+		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the " +
+			"window while a lot is open.",
+		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
+			sheet, err := w.desk.OpenSheet(ctx, data, of.Currency)
+			sheet.Stated.Make, sheet.Stated.Model = of.Lot.Make, of.Lot.Model
+			return sheet, err
 		},
-		usable: func(s desk.Sheet) (int, []desk.Refusal, error) {
-			rows, refused, err := w.desk.Importer.Read(s)
-			return len(rows), refused, err
-		},
+		preview: previewing(w.desk.Importer),
 		options: (*matching).ofComparables,
 		apply:   w.applies(w.desk.Apply),
 		refused: w.desk.Importer.Refused,
 	}
 }
 
+// previewing returns what a reader shows of a sheet; nothing where it shows none.
+func previewing(reader any) func(desk.Sheet) (desk.Preview, error) {
+	if p, ok := reader.(desk.Previewer); ok {
+		return p.Preview
+	}
+	return func(s desk.Sheet) (desk.Preview, error) { return desk.Preview{Rows: s.Rows}, nil }
+}
+
 // applies returns how a sheet is applied at once.
-func (w *Window) applies(apply func(context.Context, desk.State, desk.Sheet) (desk.State, []desk.Refusal)) func(desk.Sheet, func([]desk.Refusal)) {
+func (w *Window) applies(apply func(context.Context, desk.State, desk.Sheet) (desk.State, []desk.Refusal)) func(desk.Sheet,
+	func([]desk.Refusal)) {
 	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
 		var refused []desk.Refusal
 		w.act(func(ctx context.Context, s desk.State) desk.State {
@@ -51,12 +62,10 @@ func (w *Window) applies(apply func(context.Context, desk.State, desk.Sheet) (de
 // runList is the table of the lots of a sale, for the Board.
 func (w *Window) runList() taking {
 	return taking{
-		title: "Import a run list", what: "A CSV file of a sale's lots: number, year, make, model, VIN, odometer and so on. It can also be dropped on the Board.",
-		open: func(data []byte) (desk.Sheet, error) { return w.desk.OpenList(context.Background(), data) },
-		usable: func(s desk.Sheet) (int, []desk.Refusal, error) {
-			lots, refused, err := w.desk.Lister.ReadList(s)
-			return len(lots), refused, err
-		},
+		title: "Import a run list", what: "A table of a sale's lots: number, year, make, model, VIN, odometer and so on, as CSV, text " +
+			"or .xlsx. It can also be dropped on the Board.",
+		open:    w.desk.OpenList,
+		preview: previewing(w.desk.Lister),
 		options: (*matching).ofRunList,
 		apply:   w.enlist,
 		refused: w.desk.Lister.RefusedList,
@@ -89,20 +98,24 @@ func (w *Window) ImportList() { w.choose(w.runList()) }
 
 // choose asks for a table, by its path or from a list.
 func (w *Window) choose(t taking) {
-	w.ask(asking{title: t.title, what: t.what, hint: "path of a CSV file", verb: "Read"}, func(path string) { w.readFile(t, path) })
+	w.ask(asking{title: t.title, what: t.what, hint: "path of a table", verb: "Read"}, func(path string) { w.readFile(t, path) })
 }
 
-// readFile reads a table away from the window, and shows what it is taken for.
+// readFile reads a table from a file.
 func (w *Window) readFile(t taking, path string) {
-	name := filepath.Base(path)
+	w.readTable(t, filepath.Base(path), func(ctx context.Context) ([]byte, error) { return w.desk.Read(ctx, path, mostBytes) })
+}
+
+// readTable reads a table away from the window and opens its dialog. One that is chosen meanwhile takes its place.
+func (w *Window) readTable(t taking, name string, bring func(ctx context.Context) ([]byte, error)) {
 	w.say(desk.State{Notice: "Reading " + name + "…"})
 	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
 		Work: func(ctx context.Context) (desk.Sheet, error) {
-			data, err := w.desk.Read(ctx, path, mostBytes)
+			data, err := bring(ctx)
 			if err != nil {
 				return desk.Sheet{}, err
 			}
-			return t.open(data)
+			return t.open(ctx, data)
 		},
 		Show: func(sheet desk.Sheet, err error) {
 			if err != nil {
@@ -112,6 +125,18 @@ func (w *Window) readFile(t taking, path string) {
 			w.say(desk.State{})
 			w.match(t, name, sheet)
 		}})
+}
+
+// Paste reads the cells that were copied from a spreadsheet or a web page as the table that the place is for.
+func (w *Window) Paste(text string) {
+	t, there := w.tableHere()
+	switch {
+	case w.modal() || strings.TrimSpace(text) == "":
+	case !there:
+		w.say(desk.State{Notice: whereTables})
+	default:
+		w.readTable(t, "the clipboard", func(context.Context) ([]byte, error) { return []byte(text), nil })
+	}
 }
 
 // failed says what went wrong; no error says nothing.

@@ -1,7 +1,10 @@
 package ui
 
 import (
+	"context"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation/lot"
@@ -23,16 +27,21 @@ type matching struct {
 	stated *fyne.Container
 	sheet  desk.Sheet
 	found  *widget.Label
+	first  *fyne.Container // the first rows as they will stand
+	asked  *fyne.Container // what the table leaves open
+	open   bool            // the dialog is shown
 	body   *fyne.Container
 }
 
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
-	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel("")}
+	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
+		first: container.NewVBox(), asked: container.NewVBox(), open: true}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.build()
 	m.preview()
 	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", m.body, func(yes bool) {
+		m.open = false
 		if yes {
 			m.take()
 		}
@@ -42,13 +51,20 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 }
 
 func (m *matching) build() {
-	columns := container.New(layout.NewGridLayoutWithColumns(3), widgets.NewCaption("Column"), widgets.NewCaption("is read as"), widgets.NewCaption("first values"))
+	columns := container.New(layout.NewGridLayoutWithColumns(4), widgets.NewCaption("Column"), widgets.NewCaption("is read as"),
+		widgets.NewCaption("because"), widgets.NewCaption("first values"))
 	for i, name := range m.sheet.Header {
 		s := widgets.NewSelect(view.AllWords(m.sheet.Fields), nil)
 		s.SetSelected(view.Words(m.sheet.Stated.Match[i]))
-		s.OnChanged = func(string) { m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]; m.preview() }
+		why := widgets.NewCaption(m.why(i))
+		s.OnChanged = func(string) {
+			m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]
+			why.SetText("you said so")
+			m.preview()
+		}
 		columns.Add(widget.NewLabel(name))
 		columns.Add(s)
+		columns.Add(why)
 		columns.Add(widget.NewLabel(m.sample(i)))
 	}
 	m.options(m)
@@ -56,11 +72,20 @@ func (m *matching) build() {
 	for _, d := range m.sheet.Doubts {
 		side.Add(widgets.NewNote(widgets.Care, d.Text))
 	}
+	side.Add(m.asked)
 	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
 	split.Offset = 0.64
-	foot := container.NewVScroll(m.found)
+	foot := container.NewScroll(container.NewVBox(m.found, m.first))
 	foot.SetMinSize(fyne.NewSize(0, footHeight))
 	m.body = container.NewBorder(nil, foot, nil, nil, split)
+}
+
+// why returns why a column is taken for what it is.
+func (m *matching) why(column int) string {
+	if column < len(m.sheet.Why) {
+		return m.sheet.Why[column]
+	}
+	return ""
 }
 
 // ofComparables adds what is stated for a table of comparables.
@@ -101,8 +126,8 @@ func (m *matching) ofRunList() {
 	m.option("Dates", desk.DateWays, &st.Dates)
 }
 
-// footHeight is the room for what the table gives: a line of counts and a few refused rows.
-const footHeight = 110
+// footHeight is the room for what the table gives: a line of counts, a few refused rows, and the first rows as they will stand.
+const footHeight = 190
 
 // sample returns the first values of a column.
 func (m *matching) sample(column int) string {
@@ -112,11 +137,7 @@ func (m *matching) sample(column int) string {
 			values = append(values, r[column])
 		}
 	}
-	s := strings.ReplaceAll(strings.Join(values, " · "), "\n", " ")
-	if r := []rune(s); len(r) > 40 {
-		s = string(r[:39]) + "…"
-	}
-	return s
+	return short(strings.Join(values, " · "), 40)
 }
 
 // option adds a choice of what is stated for the whole table.
@@ -135,22 +156,97 @@ func (m *matching) row(words string, field fyne.CanvasObject) {
 // mostRefusals is how many refused rows the dialog lists.
 const mostRefusals = 4
 
-// preview says what the table gives as it is stated.
+// preview says what the table gives as it is stated, worked out away from the window.
 func (m *matching) preview() {
-	rows, refused, err := m.usable(m.sheet)
-	if err != nil {
-		m.found.SetText("! " + err.Error())
-		return
+	sheet := m.sheet
+	sheet.Stated.Match, sheet.Stated.Titles = slices.Clone(sheet.Stated.Match), maps.Clone(sheet.Stated.Titles)
+	task.Start(m.w.runner, task.Order[desk.Preview]{Key: "preview",
+		Work: func(context.Context) (desk.Preview, error) { return m.taking.preview(sheet) },
+		Show: func(p desk.Preview, err error) {
+			switch {
+			case !m.open:
+			case err != nil:
+				m.found.SetText("! " + err.Error())
+			default:
+				m.show(p)
+			}
+		}})
+}
+
+// show writes a preview.
+func (m *matching) show(p desk.Preview) {
+	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d. Passed over: %d.", p.Rows, p.Rows+len(p.Refused),
+		len(p.Refused), len(p.Skipped))}
+	lines = append(lines, few(p.Refused)...)
+	lines = append(lines, few(p.Skipped)...)
+	m.found.SetText(strings.Join(lines, "\n"))
+	m.ask(p.Open)
+	m.first.RemoveAll()
+	if len(p.First) > 0 {
+		m.first.Add(firstRows(p))
 	}
-	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d.", rows, rows+len(refused), len(refused))}
-	for i, r := range refused {
+}
+
+// few writes the first of a list of rows.
+func few(list []desk.Refusal) []string {
+	var lines []string
+	for i, r := range list {
 		if i == mostRefusals {
-			lines = append(lines, fmt.Sprintf("and %d more", len(refused)-i))
-			break
+			return append(lines, fmt.Sprintf("and %d more", len(list)-i))
 		}
 		lines = append(lines, brief(fmt.Sprintf("line %d: %s", r.Line, r.Reason), mostShown/10))
 	}
-	m.found.SetText(strings.Join(lines, "\n"))
+	return lines
+}
+
+// firstRows returns the first rows as they will stand, without the fields that none of them has.
+func firstRows(p desk.Preview) fyne.CanvasObject {
+	var shown []int
+	names := append([]string{"line"}, p.Columns...)
+	for i := range names {
+		if slices.ContainsFunc(p.First, func(row []string) bool { return row[i] != "" }) {
+			shown = append(shown, i)
+		}
+	}
+	grid := container.New(layout.NewGridLayoutWithColumns(len(shown)))
+	for _, i := range shown {
+		grid.Add(widgets.NewCaption(view.Words(names[i])))
+	}
+	for _, row := range p.First {
+		for _, i := range shown {
+			grid.Add(widget.NewLabel(short(row[i], 24)))
+		}
+	}
+	return grid
+}
+
+// short returns a text in one line of so many characters.
+func short(text string, most int) string {
+	text = strings.ReplaceAll(text, "\n", " ")
+	if r := []rune(text); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return text
+}
+
+// ask shows what the table leaves open; a word of a title is mapped there.
+func (m *matching) ask(open []desk.Doubt) {
+	m.asked.RemoveAll()
+	for _, d := range open {
+		m.asked.Add(widgets.NewNote(widgets.Care, d.Text))
+		if d.Word == "" {
+			continue
+		}
+		s := widgets.NewSelect(d.Ways, nil)
+		s.OnChanged = func(means string) {
+			if m.sheet.Stated.Titles == nil {
+				m.sheet.Stated.Titles = map[string]string{}
+			}
+			m.sheet.Stated.Titles[d.Word] = means
+			m.preview()
+		}
+		m.asked.Add(s)
+	}
 }
 
 // take takes the rows in and offers the refused ones for correction.

@@ -129,6 +129,9 @@ func (w *Window) shortcuts() {
 		}
 	}
 	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.alone(w.redo) })
+	w.window.Canvas().AddShortcut(&fyne.ShortcutPaste{}, func(fyne.Shortcut) {
+		w.alone(func() { w.Paste(fyne.CurrentApp().Clipboard().Content()) })
+	})
 	w.window.Canvas().SetOnTypedKey(w.typed)
 }
 

@@ -1,6 +1,8 @@
 package valuation
 
 import (
+	"cmp"
+
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/invoice"
@@ -118,12 +120,51 @@ type Rung struct {
 type Bar struct {
 	Name   string       `json:"name"`
 	Amount money.Amount `json:"amount"`
+	Kind   string       `json:"kind"` // what it is of, see [BarKinds]; an answer of an older version has none
+}
+
+// The kinds of a bar, which tell what it is whatever it is called.
+const (
+	BarResale    = "resale"
+	BarOlder     = "older"
+	BarStop      = "stop"
+	BarAsIs      = "as_it_stands"
+	BarParts     = "for_parts"
+	BarHours     = "own_hours"
+	BarSelling   = "selling"
+	BarRepair    = "repair"
+	BarHidden    = "hidden"
+	BarFreight   = "freight"
+	BarStorage   = "storage"
+	BarHolding   = "holding"
+	BarCapital   = "capital"
+	BarAllowance = "allowance"
+	BarFees      = "fees"
+	BarProfit    = "profit"
+	BarBid       = "walk_away"
+	BarLowest    = "lowest_bid"
+)
+
+// BarKinds are the kinds of the bars by the names that they have in the answer.
+var BarKinds = map[string]string{"Resale": BarResale, "Growing older": BarOlder, stopBar: BarStop, "Sold as it stands": BarAsIs,
+	"Sold for parts": BarParts, "Own hours": BarHours, "Selling": BarSelling, "Repair": BarRepair, "Hidden damage": BarHidden,
+	"Freight": BarFreight,
+	"Storage": BarStorage, "Holding": BarHolding, "Capital": BarCapital, "Winner's allowance": BarAllowance, "Fees and tax": BarFees,
+	"Expected profit": BarProfit, "Walk-away bid": BarBid, "Lowest legal bid": BarLowest}
+
+// Of returns what the bar is of; of an answer that an older version wrote, by the name that it had then.
+func (b Bar) Of() string { return cmp.Or(b.Kind, BarKinds[b.Name]) }
+
+// bar returns the bar of that name.
+func bar(name string, amount money.Amount) Bar {
+	return Bar{Name: name, Amount: amount, Kind: BarKinds[name]}
 }
 
 // Driver is one cause's share of the variance of the profit.
 type Driver struct {
 	Name  string  `json:"name"`
 	Share float64 `json:"share"`
+	Kind  string  `json:"kind"` // resale | factor | line | risk | hours | freight | storage | time | rest: names of lines and risks are the user's
 }
 
 // TotalLoss is what the rules of the places of issue and of registration would call the vehicle.

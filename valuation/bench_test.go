@@ -51,6 +51,10 @@ func large() valuation.Case {
 	}
 	c.Run.WinnersAllowance, c.Market.Rivals = true, others(4)
 	c.Run.Scenarios = benchScenarios
+	stands := prob.Three{Low: 4000, Likely: 5000, High: 7000}
+	c.WaysOut.Plans = []string{valuation.Rebuild}
+	c.WaysOut.Strip = valuation.Strip{Hours: three(10), Days: three(4)}
+	c.WaysOut.AsItStands = valuation.Standing{Money: &stands, Days: three(20)}
 	return c
 }
 

@@ -23,23 +23,31 @@ const (
 )
 
 // Causes lists them.
-var Causes = []string{CauseFlood, CauseSaltFlood, CauseFire, CauseStructure, CauseCollision, CauseTheft, CauseHail, CauseBuyBack, CauseOdometer}
+var Causes = []string{CauseFlood, CauseSaltFlood, CauseFire, CauseStructure, CauseCollision, CauseTheft, CauseHail, CauseBuyBack,
+	CauseOdometer}
 
-// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A collision has the
+// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A
+// collision has the
 // case's own. Starter values, from memory: replace them with yours.
 var starterDiscounts = map[string]prob.Three{
-	CauseFlood: {Low: .3, Likely: .42, High: .6}, CauseSaltFlood: {Low: .4, Likely: .55, High: .75}, CauseFire: {Low: .3, Likely: .42, High: .6},
-	CauseStructure: {Low: .22, Likely: .33, High: .48}, CauseTheft: {Low: .08, Likely: .18, High: .32}, CauseHail: {Low: .05, Likely: .14, High: .25},
+	CauseFlood: {Low: .3, Likely: .42, High: .6}, CauseSaltFlood: {Low: .4, Likely: .55, High: .75}, CauseFire: {Low: .3, Likely: .42,
+		High: .6},
+	CauseStructure: {Low: .22, Likely: .33, High: .48}, CauseTheft: {Low: .08, Likely: .18, High: .32}, CauseHail: {Low: .05, Likely: .14,
+		High: .25},
 	CauseBuyBack: {Low: .08, Likely: .17, High: .3}, CauseOdometer: {Low: .05, Likely: .12, High: .25},
 }
 
 // brandCauses are the causes by the code of a brand; brandStems by how a word of a title begins, where it is no standard brand.
 var (
-	brandCauses = map[string]string{"01": CauseFlood, "02": CauseFire, "03": CauseHail, "04": CauseSaltFlood, "14": CauseCollision, "23": CauseBuyBack, "36": CauseTheft,
-		"39": CauseBuyBack, "40": CauseBuyBack, "69": CauseOdometer, "70": CauseOdometer, "72": CauseOdometer, "73": CauseOdometer, "74": CauseOdometer, "76": CauseOdometer}
-	brandStems = [][2]string{{"salt", CauseSaltFlood}, {"flood", CauseFlood}, {"water", CauseFlood}, {"fire", CauseFire}, {"burn", CauseFire}, {"hail", CauseHail}, {"theft", CauseTheft},
+	brandCauses = map[string]string{"01": CauseFlood, "02": CauseFire, "03": CauseHail, "04": CauseSaltFlood, "14": CauseCollision,
+		"23": CauseBuyBack, "36": CauseTheft,
+		"39": CauseBuyBack, "40": CauseBuyBack, "69": CauseOdometer, "70": CauseOdometer, "72": CauseOdometer, "73": CauseOdometer,
+		"74": CauseOdometer, "76": CauseOdometer}
+	brandStems = [][2]string{{"salt", CauseSaltFlood}, {"flood", CauseFlood}, {"water", CauseFlood}, {"fire", CauseFire}, {"burn",
+		CauseFire}, {"hail", CauseHail}, {"theft", CauseTheft},
 		{"stolen", CauseTheft}, {"lemon", CauseBuyBack}, {"buyback", CauseBuyBack}, {"collision", CauseCollision}, {"structural", CauseStructure}}
-	lossCauses = map[string]string{"collision": CauseCollision, "vandalism": CauseCollision, "flood": CauseFlood, "fire": CauseFire, "theft": CauseTheft, "hail": CauseHail}
+	lossCauses = map[string]string{"collision": CauseCollision, "vandalism": CauseCollision, "flood": CauseFlood, "fire": CauseFire,
+		"theft": CauseTheft, "hail": CauseHail}
 )
 
 // causes returns why buyers take something off: by the brands and the document, the cause of loss and the survey, each once, in the
@@ -63,6 +71,9 @@ func (c Case) causes() []string {
 	for _, d := range c.Damage {
 		is[CauseFlood] = is[CauseFlood] || d.Area == "water"
 		is[CauseStructure] = is[CauseStructure] || d.Depth == "structure"
+	}
+	if water := c.Survey.Water; water != nil {
+		is[CauseFlood], is[CauseSaltFlood] = true, is[CauseSaltFlood] || water.Kind == "salt"
 	}
 	is[CauseOdometer] = is[CauseOdometer] || c.Lot.Misread()
 	return slices.DeleteFunc(slices.Clone(Causes), func(cause string) bool { return !is[cause] })
@@ -113,19 +124,23 @@ func (w *work) discounted() []string {
 	may, d := c.mileage(), c.doubt()
 	if w.market.price.RowsUsed == 0 {
 		if may != nil || cause != "" && off != c.Resale.BrandDiscount || !d.Off.Zero() {
-			out = append(out, "The price is your guess: what buyers take off for the title's cause and for an odometer that can't be trusted has to be in it.")
+			out = append(out, "The price is your guess: what buyers take off for the title's cause and for an odometer that can't be trusted "+
+				"has to be in it.")
 		}
 		return out
 	}
 	if d.Brand != d.General && brandWords(c) {
-		out = append(out, fmt.Sprintf("Cause of the title brand, %s: %s off a clear title's price, not the %s of branded titles (starter value where you gave none).",
+		out = append(out, fmt.Sprintf("Cause of the title brand, %s: %s off a clear title's price, not the %s of branded titles (starter "+
+			"value where you gave none).",
 			strings.ReplaceAll(cause, "_", " "), percents(d.Brand), percents(d.General)))
 	}
 	if may != nil {
-		out = append(out, fmt.Sprintf("The odometer reading is a floor: %.0f to %.0f %s are counted, %.0f most likely (starter value where you gave none).", may.Low, may.High, c.Lot.OdometerUnit, may.Likely))
+		out = append(out, fmt.Sprintf("The odometer reading is a floor: %.0f to %.0f %s are counted, %.0f most likely (starter value where "+
+			"you gave none).", may.Low, may.High, c.Lot.OdometerUnit, may.Likely))
 	}
 	if !d.Off.Zero() {
-		out = append(out, "Buyers take "+percents(d.Off)+" off for an odometer that is not actual, beside the title (starter value where you gave none).")
+		out = append(out, "Buyers take "+percents(d.Off)+" off for an odometer that is not actual, beside the title (starter value where "+
+			"you gave none).")
 	}
 	return out
 }

@@ -22,7 +22,8 @@ func compared(t *testing.T) (valuation.Case, valuation.Knowledge) {
 	for i := range 40 {
 		miles, year := 20_000+120_000*rng.Float64(), 2016+i%7
 		price := 26_000 * math.Exp(-.09*float64(2026-year)-.05*miles/10_000+.06*rng.NormFloat64())
-		c.Resale.Rows = append(c.Resale.Rows, resale.Row{ID: fmt.Sprint(i), Price: money.Amount(100 * price), Kind: "sold", Date: "2026-10-01", ModelYear: year, Make: c.Lot.Make, Model: c.Lot.Model,
+		c.Resale.Rows = append(c.Resale.Rows, resale.Row{ID: fmt.Sprint(i), Price: money.Amount(100 * price), Kind: "sold",
+			Date: "2026-10-01", ModelYear: year, Make: c.Lot.Make, Model: c.Lot.Model,
 			Mileage: &miles, Title: "clear"})
 	}
 	return c, shipped(t)
@@ -104,8 +105,10 @@ func TestTheDiscountIsByTheCauseOfTheBrand(t *testing.T) {
 		brands []string
 		want   prob.Three
 	}{
-		{"hail", nil, prob.Three{Low: .05, Likely: .14, High: .25}}, {"theft", nil, prob.Three{Low: .08, Likely: .18, High: .32}}, {"flood", nil, prob.Three{Low: .3, Likely: .42, High: .6}},
-		{"collision", []string{"Flood damage"}, prob.Three{Low: .3, Likely: .42, High: .6}}, {"flood", []string{"Salt damage"}, prob.Three{Low: .4, Likely: .55, High: .75}},
+		{"hail", nil, prob.Three{Low: .05, Likely: .14, High: .25}}, {"theft", nil, prob.Three{Low: .08, Likely: .18, High: .32}}, {"flood",
+			nil, prob.Three{Low: .3, Likely: .42, High: .6}},
+		{"collision", []string{"Flood damage"}, prob.Three{Low: .3, Likely: .42, High: .6}}, {"flood", []string{"Salt damage"},
+			prob.Three{Low: .4, Likely: .55, High: .75}},
 		{"hail", []string{"Collision"}, c.Resale.BrandDiscount}, {"collision", []string{"lemon law buyback"}, c.Resale.BrandDiscount},
 	} {
 		factor := 0.0

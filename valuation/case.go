@@ -21,6 +21,7 @@ type Case struct {
 	ValuedOn lot.Date          `json:"valued_on"`
 	Lot      lot.Lot           `json:"lot"`
 	Damage   []lot.Damage      `json:"damage"`
+	Survey   *lot.Survey       `json:"survey"`   // what else a walk round it says; nil: nothing
 	Findings map[string]string `json:"findings"` // finding id -> yes | no
 	Repair   Repair            `json:"repair"`
 	Hidden   Hidden            `json:"hidden"`

@@ -23,6 +23,7 @@ func (c Case) Check() []Fault {
 	f.unless(known, "currency", c.Currency, "an ISO 4217 code such as USD")
 	f.unless(c.ValuedOn.Known(), "valued_on", fmt.Sprintf("%q", c.ValuedOn), "the day of valuation, YYYY-MM-DD")
 	f.lot(c)
+	f.survey(c)
 	for i, l := range c.Repair.Lines {
 		f.line(fmt.Sprintf("repair.lines[%d]", i), l)
 	}
@@ -93,9 +94,10 @@ func (f *faults) part(at string, p repair.Part) {
 		f.spell(option+".lead_days", o.LeadDays)
 		f.spell(option+".extra_hours", o.ExtraHours)
 		f.three(option+".core_back", o.CoreBack)
-		f.unless(o.CoreBack.Likely <= o.Price.Likely && o.CoreBack.High <= o.Price.High, option+".core_back", o.CoreBack.Likely,
+		f.unless(o.CoreBack.Likely <= o.Asked().Likely && o.CoreBack.High <= o.Asked().High, option+".core_back", o.CoreBack.Likely,
 			"no more than the price, of which the deposit is a part")
 		f.unless(o.Quoted == "" || lot.Date(o.Quoted).Known(), option+".quoted", fmt.Sprintf("%q", o.Quoted), "the day of the quote, YYYY-MM-DD")
+		f.quote(option+".quote", o.Quote)
 	}
 	for _, i := range p.Order(0, 0) {
 		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
@@ -107,6 +109,16 @@ func (f *faults) part(at string, p repair.Part) {
 	f.three(at+".fallback.price", p.Fallback.Price)
 	f.spell(at+".fallback.lead_days", p.Fallback.LeadDays)
 	f.spell(at+".fallback.hours", p.Fallback.Hours)
+}
+
+// quote adds the faults of what a yard said.
+func (f *faults) quote(at string, q *repair.Quote) {
+	if q == nil {
+		return
+	}
+	f.unless(q.Day.Known(), at+".day", fmt.Sprintf("%q", q.Day), "the day on which it was said, YYYY-MM-DD")
+	f.between(at+".price", q.Price, 0, mostMoney)
+	f.unless(q.Yard != "" || q.Phone != "", at+".yard", `""`, "who said it: a yard or a phone number")
 }
 
 func (f *faults) risks(h Hidden) {

@@ -11,6 +11,9 @@ import (
 // ConfirmedPrefix begins the id of a repair line that was a hidden risk.
 const ConfirmedPrefix = "seen_"
 
+// againSuffix sets a second line for the same risk apart.
+const againSuffix = "_again"
+
 // Confirm turns a hidden risk of the case into a repair line that is certain to be needed, and strikes the risk out, so
 // that it is not counted twice. It reports whether the case has such a risk. Money that the risk costs becomes work
 // bought in; its days go, for the line's own hours take their time.
@@ -38,7 +41,7 @@ func Confirm(c *Case, k Knowledge, risk string) bool {
 func (w *work) place(risk string) string {
 	for _, e := range w.k.Risks.Risks {
 		for _, t := range e.Triggers {
-			if cells, met := t.Match(w.c.Lot, w.c.Damage); e.ID == risk && met && len(cells) > 0 {
+			if cells, met := t.Match(w.c.seen(), w.c.seen().All(w.c.Damage)); e.ID == risk && met && len(cells) > 0 {
 				return cells[0].Area
 			}
 		}
@@ -49,7 +52,7 @@ func (w *work) place(risk string) string {
 // freeID returns an id that no repair line of the case has.
 func (c Case) freeID(id string) string {
 	for slices.ContainsFunc(c.Repair.Lines, func(l repair.Line) bool { return l.ID == id }) {
-		id += "_again"
+		id += againSuffix
 	}
 	return id
 }

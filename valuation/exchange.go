@@ -45,7 +45,8 @@ func (w *work) missing() []Need {
 	out := w.c.missing()
 	for _, code := range w.foreign() {
 		out = append(out, Need{Key: "market.exchange_rates." + code,
-			Text: fmt.Sprintf("Costs: enter how many %s one %s is. The catalogue's figures are in %s, and are left out until then.", w.c.Currency, code, code)})
+			Text: fmt.Sprintf("Costs: enter how many %s one %s is. The catalogue's figures are in %s, and are left out until then.",
+				w.c.Currency, code, code)})
 	}
 	return out
 }

@@ -10,7 +10,8 @@ import (
 	"walkline/valuation/repair"
 )
 
-// In another currency the catalogue's money is converted at the case's rate, or the lot is refused by name. Every figure of the catalogue is
+// In another currency the catalogue's money is converted at the case's rate, or the lot is refused by name. Every figure of the
+// catalogue is
 // money here, so at a rate of 2 the work costs twice as much, own hours apart.
 func TestTheCataloguesMoneyIsConverted(t *testing.T) {
 	k, c := shipped(t), demoLot(t)
@@ -25,7 +26,8 @@ func TestTheCataloguesMoneyIsConverted(t *testing.T) {
 	}
 	c.Time.HoldingPerDay = 0 // a day's cost orders the sources, and is the case's money
 	one, two := at(1), at(2)
-	if one.Repair.Mean == 0 || math.Abs(two.Repair.Mean-2*one.Repair.Mean) > 1e-6*one.Repair.Mean || math.Abs(two.Hidden.Mean-2*one.Hidden.Mean) > 1e-6*one.Hidden.Mean {
+	if one.Repair.Mean == 0 || math.Abs(two.Repair.Mean-2*one.Repair.Mean) > 1e-6*one.Repair.Mean ||
+		math.Abs(two.Hidden.Mean-2*one.Hidden.Mean) > 1e-6*one.Hidden.Mean {
 		t.Errorf("repair %.2f and %.2f, hidden %.2f and %.2f", one.Repair.Mean, two.Repair.Mean, one.Hidden.Mean, two.Hidden.Mean)
 	}
 	c.Currency, c.Market.ExchangeRates = "USD", nil
@@ -51,4 +53,3 @@ func TestOwnEntriesKeepTheirCurrency(t *testing.T) {
 		t.Errorf("the shop's own hood of 140 costs %.2f", a.Repair.Mean)
 	}
 }
-

@@ -40,7 +40,7 @@ func factored(lines []repair.Line, f learn.Factors) []repair.Line {
 			for j := range parts[k].Options {
 				o := &parts[k].Options[j]
 				o.ExtraHours = o.ExtraHours.Times(chief)
-				if o.Quoted == "" {
+				if !o.Given() {
 					r := ratioOf(f.Parts, o.Source)
 					o.Price, o.Freight = o.Price.Times(r), o.Freight.Times(r)
 				}
@@ -170,6 +170,14 @@ func (m market) factored(b *learn.Bias) market {
 	m.price.Mean, m.price.P10, m.price.P50, m.price.P90 = m.table.Mean(), m.table.Quantile(.1), m.table.Quantile(.5), m.table.Quantile(.9)
 	m.level *= b.Factor
 	return m
+}
+
+// dented returns the price with what dents that stay take off it, at its mean.
+func (m market) dented(off prob.Three) market {
+	if off.Zero() {
+		return m
+	}
+	return m.factored(&learn.Bias{Factor: 1 - off.Mean(), Spread: 1})
 }
 
 // applied returns the factors for a case whose lines, risks and days to sell have the learned ratios on them already: the

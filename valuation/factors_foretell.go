@@ -165,9 +165,9 @@ func (w *work) lineItems(l repair.Line) []learn.Item {
 			o := p.Options[j]
 			taken := left * repair.Or(o.Chance, 1)
 			left -= taken
-			i := item(learn.PartKind, o.Source, p.Name, need*taken, o.Price, o.Freight)
+			i := item(learn.PartKind, o.Source, p.Name, need*taken, o.Asked(), o.Freight)
 			i.Mean -= o.CoreBack.Mean()
-			i.Quoted = o.Quoted != ""
+			i.Quoted = o.Given()
 			extra += taken * mean(o.ExtraHours)
 			out = append(out, i)
 		}

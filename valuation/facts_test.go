@@ -17,7 +17,8 @@ func TestAMisreadOdometerIsSaid(t *testing.T) {
 		says := func(words string) bool {
 			return slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, words) })
 		}
-		if wrong := status == "not_actual" || status == "exceeds_limits"; !says("reading is a floor") || says("not actual, beside the title") != wrong {
+		if wrong := status == "not_actual" || status == "exceeds_limits"; !says("reading is a floor") ||
+			says("not actual, beside the title") != wrong {
 			t.Errorf("%s: %q", status, a.Warnings)
 		}
 	}
@@ -27,16 +28,32 @@ func TestMissingKeysAreCounted(t *testing.T) {
 	k := shipped(t)
 	c := small(1)
 	c.Repair.UseCatalogue = true
-	no := false
+	yes, no := true, false
+	c.Lot.Condition, c.Lot.Keys = "drives", &yes
 	without := value(t, c, k)
+	c.Lot.Keys = nil
+	unknown := value(t, c, k)
 	c.Lot.Keys = &no
 	with := value(t, c, k)
-	if len(with.Repair.Lines) <= len(without.Repair.Lines) || with.Repair.Mean <= without.Repair.Mean {
-		t.Errorf("repair %.0f with keys, %.0f without", without.Repair.Mean, with.Repair.Mean)
+	if len(with.Repair.Lines) <= len(without.Repair.Lines) || with.Repair.Mean <= unknown.Repair.Mean ||
+		unknown.Repair.Mean <= without.Repair.Mean {
+		t.Errorf("repair %.0f with keys, %.0f where it is not known, %.0f without", without.Repair.Mean, unknown.Repair.Mean, with.Repair.Mean)
 	}
 	c.Repair.UseCatalogue = false
 	if a := value(t, c, k); !slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, "no keys") }) {
 		t.Errorf("no word of the missing keys: %q", a.Warnings)
+	}
+}
+
+// How it runs is never read as its best where it is not known: the damage that each way raises is counted at a share.
+func TestAnUnknownConditionIsNotTheBest(t *testing.T) {
+	k, c := shipped(t), demoLot(t)
+	mean := func(condition string) float64 {
+		c.Lot.Condition = condition
+		return value(t, c, k).Hidden.Mean
+	}
+	if unknown, best := mean("unknown"), min(mean("drives"), mean("starts"), mean("turns_over"), mean("dead")); unknown <= best {
+		t.Errorf("hidden damage %.0f where it is not known, %.0f at best", unknown, best)
 	}
 }
 

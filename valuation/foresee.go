@@ -20,10 +20,12 @@ type Foresight struct {
 	Risks    []RiskFigure
 	Resale   resale.Price
 	Sunk     Sunk
-	Whole    *Spread // profit of the whole build, sunk cost included; nil: the hammer price is not known
-	Loss     float64 // chance that the whole build loses money
-	Ways     []Way   // finish, sell as it stands, part out
-	Best     int     // the way with the highest mean; -1: fewer than two are known
+	Whole    *Spread  // profit of the whole build, sunk cost included; nil: the hammer price is not known
+	Loss     float64  // chance that the whole build loses money
+	Ways     []Way    // finish, sell as it stands, part out
+	Best     int      // the way with the highest mean; -1: fewer than two are known
+	StopLine *float64 // money still to spend at which stopping is as good as finishing; nil: no way out is judged
+	StopWay  string   // that stopping leads to, as [Exits] has it
 	Doubts   []string
 }
 
@@ -57,8 +59,9 @@ type Way struct {
 // Limits: c.Check() has found no fault. Errors: as [Value].
 func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, error) {
 	left, doubts := Remaining(c, k, b, today)
-	w := work{c: left, k: k}
-	if err := w.run(NewMemory()); err != nil {
+	left.WaysOut = waysLeft(left, b.Otherwise)
+	w, m := work{c: left, k: k}, NewMemory()
+	if err := w.run(m); err != nil {
 		return Foresight{}, err
 	}
 	f := Foresight{Currency: c.Currency, ToFinish: spread(w.played.Cost), Cash: spread(w.played.Cash), Hours: spread(w.played.Hours),
@@ -66,7 +69,31 @@ func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, err
 	f.Sunk = sunk(c, b, w.currency, today)
 	f.whole(&w)
 	f.ways(&w, b.Otherwise)
+	if out := w.wayColumns(m, w.scene()); len(out) > 0 {
+		lot := w.stripped(m, w.scene(), out)
+		line := lot.Choose().Line
+		f.StopLine, f.StopWay = &line, lot.Way.Name
+	}
 	return f, nil
+}
+
+// waysLeft returns the ways out of a build in the making: as the build judges them, or else as the lot did. The strip-down is part of
+// what is left to do, and no choice is planned: it is the user's, now.
+func waysLeft(c Case, o build.Otherwise) WaysOut {
+	w := c.WaysOut
+	w.Stop, w.Plans, w.Strip = false, []string{Rebuild}, Strip{}
+	if o.AsIs != nil {
+		net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.Flat) }
+		w.AsItStands = Standing{Money: &prob.Three{Low: net(o.AsIs.Low), Likely: net(o.AsIs.Likely), High: net(o.AsIs.High)}}
+	}
+	if o.PartOut != nil {
+		money := *o.PartOut
+		w.ForParts = Parting{Money: &money}
+		if o.PartOutHours != nil {
+			w.ForParts.Hours = *o.PartOutHours
+		}
+	}
+	return w
 }
 
 func sunk(c Case, b build.Build, cur money.Currency, today lot.Date) Sunk {

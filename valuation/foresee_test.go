@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"walkline/valuation"
+	"walkline/valuation/bid"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -163,5 +164,23 @@ func TestDoubtsAreNamed(t *testing.T) {
 	left.Repair.Lines[0].Hours["body"] = prob.Certain(99)
 	if c.Repair.Lines[0].Hours["body"] != before.Repair.Lines[0].Hours["body"] {
 		t.Error("what is left shares with the case")
+	}
+}
+
+// By hand: what is certain brings 10,000 in ten days of selling; as it stands 4,000 less selling. Still to spend until stopping is as good
+// is the difference, whatever has been spent.
+func TestABuildHasAStopLine(t *testing.T) {
+	c := twoStates(0, bid.Rules{MinProfit: usd(0)})
+	c.Selling = valuation.Selling{Percent: .1, Flat: 100}
+	c.Time.DaysToSell = prob.Certain(10)
+	stands := prob.Certain(4000)
+	f := foreseen(t, c, build.Build{Otherwise: build.Otherwise{AsIs: &stands}}, "2026-11-20")
+	if f.StopLine == nil || f.StopWay != valuation.AsItStands {
+		t.Fatalf("%v, %s", f.StopLine, f.StopWay)
+	}
+	comesTo(t, "stop line", *f.StopLine, 8900-3500, 1e-6)
+	c.WaysOut.AsItStands.Money = nil
+	if f = foreseen(t, c, build.Build{}, "2026-11-20"); f.StopLine != nil {
+		t.Errorf("no way is judged, and the line is %g", *f.StopLine)
 	}
 }

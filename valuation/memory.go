@@ -27,7 +27,8 @@ const (
 
 // NewMemory returns a memory that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{scenes: scenario.NewMemory(mostColumns), markets: memory.NewShelf[market](mostMarkets), doubts: memory.NewShelf[market](mostMarkets)}
+	return &Memory{scenes: scenario.NewMemory(mostColumns), markets: memory.NewShelf[market](mostMarkets),
+		doubts: memory.NewShelf[market](mostMarkets)}
 }
 
 // Value is [Value] by way of the memory.

@@ -28,7 +28,8 @@ func (c Case) Needs() []Need {
 		}
 	}
 	l := c.Lot
-	unless(l.ModelYear != 0 || l.Make != "" || l.Model != "" || l.VIN != "", Need{Key: "lot", Text: "Facts: enter which vehicle it is (model year, make, model or VIN)."})
+	unless(l.ModelYear != 0 || l.Make != "" || l.Model != "" || l.VIN != "", Need{Key: "lot",
+		Text: "Facts: enter which vehicle it is (model year, make, model or VIN)."})
 	unless(lot.ReadPaper(l.Title.Document) != lot.NoPaper || len(l.Title.Brands) > 0,
 		Need{Key: "lot.title.document", Text: "Facts: enter the title document, or say \"" + lot.NotYetKnown + "\"."})
 	unless(c.lookedAt(), Need{Key: "damage", Text: "Damage: mark what is damaged, or say that none was seen.", Finding: NothingSeen})
@@ -37,9 +38,10 @@ func (c Case) Needs() []Need {
 	return out
 }
 
-// lookedAt reports whether somebody has said what is damaged: by a mark, a line or risk of their own, or that none was seen.
+// lookedAt reports whether somebody has said what is damaged: by a mark, by what the survey says of water, hail, fire, a cause or missing
+// parts, by a line or risk of their own, or that none was seen.
 func (c Case) lookedAt() bool {
-	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Findings[NothingSeen] == "no"
+	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Survey.Hurt() || c.Findings[NothingSeen] == "no"
 }
 
 // byHand reports whether the lot is figured without the catalogues, from lines and risks that were all entered: nothing is read off

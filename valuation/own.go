@@ -29,13 +29,21 @@ func (k Knowledge) With(o Own) Knowledge {
 		bad[f.ID] = true
 	}
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
-	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, o.Currency), func(j repair.Job) string { return j.ID }, bad)
+	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, other(o.Currency, k.Jobs.Currency)), func(j repair.Job) string { return j.ID }, bad)
 	risks := slices.Clone(o.Risks)
 	for i := range risks {
-		risks[i].Currency = o.Currency
+		risks[i].Currency = other(o.Currency, k.Risks.Currency)
 	}
 	k.Risks.Risks = laid(k.Risks.Risks, risks, func(r hidden.Entry) string { return r.ID }, bad)
 	return k
+}
+
+// other returns a currency where it is not the catalogue's.
+func other(code, catalogue string) string {
+	if code == catalogue {
+		return ""
+	}
+	return code
 }
 
 // renamed returns the jobs that have no fault under the ids that they have now, in the shop's currency.
@@ -76,6 +84,10 @@ type EntryFault struct {
 // twice, and jobs and findings that are named but not there.
 func (k Knowledge) CheckOwn(o Own) []EntryFault {
 	jobs, findings := known(k, o)
+	risks := map[string]bool{}
+	for _, r := range append(slices.Clone(k.Risks.Risks), o.Risks...) {
+		risks[r.ID] = true
+	}
 	var all []EntryFault
 	note := func(id string, f *faults) {
 		for _, x := range f.all {
@@ -94,13 +106,16 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 		f := new(faults)
 		f.id("jobs."+j.ID, j.ID, seen)
 		f.job("jobs."+j.ID, j, jobs)
+		for i, id := range j.Settles {
+			f.unless(risks[id], fmt.Sprintf("jobs.%s.settles[%d]", j.ID, i), fmt.Sprintf("%q", id), "the id of a risk of the catalogue")
+		}
 		note(j.ID, f)
 	}
 	seen = map[string]bool{}
 	for _, r := range o.Risks {
 		f := new(faults)
 		f.id("risks."+r.ID, r.ID, seen)
-		f.entry("risks."+r.ID, r, findings)
+		f.entry("risks."+r.ID, r, findings, jobs)
 		note(r.ID, f)
 	}
 	return all
@@ -129,40 +144,77 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 		f.word(at+".area", j.Area, lot.Areas)
 	}
 	f.signs(at+".calls", j.Calls)
+	f.signs(at+".never", j.Never)
+	f.moves(at+".moves", j.Moves)
+	f.scales(at+".scales", j.Scales)
 	for i, b := range j.Brings {
 		brings := fmt.Sprintf("%s.brings[%d]", at, i)
 		f.unless(known[b.ID] && b.ID != j.ID, brings+".id", fmt.Sprintf("%q", b.ID), "the id of another job of the catalogue")
 		f.chance(brings+".chance", b.Chance)
 	}
-	for i, id := range j.Spares {
-		f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.spares[%d]", at, i), fmt.Sprintf("%q", id), "the id of another job of the catalogue")
+	for list, ids := range map[string][]string{"spares": j.Spares, "covers": j.Covers} {
+		for i, id := range ids {
+			f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.%s[%d]", at, list, i), fmt.Sprintf("%q", id),
+				"the id of another job of the catalogue")
+		}
 	}
 }
 
-func (f *faults) entry(at string, e hidden.Entry, known map[string]bool) {
+func (f *faults) entry(at string, e hidden.Entry, known, jobs map[string]bool) {
 	f.risk(at, e.Risk)
 	f.signs(at+".triggers", e.Triggers)
+	f.signs(at+".never", e.Never)
+	f.moves(at+".moves", e.Moves)
+	f.scales(at+".scales", e.Scales)
+	for i, b := range e.Brings {
+		f.unless(jobs[b.ID], fmt.Sprintf("%s.brings[%d].id", at, i), fmt.Sprintf("%q", b.ID), "the id of a job of the catalogue")
+		f.chance(fmt.Sprintf("%s.brings[%d].chance", at, i), b.Chance)
+	}
 	for i, x := range e.Findings {
-		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding), "the id of a finding of the catalogue")
+		f.unless(known[x.Finding], fmt.Sprintf("%s.findings[%d].finding", at, i), fmt.Sprintf("%q", x.Finding),
+			"the id of a finding of the catalogue")
 	}
 }
 
 // signs adds a fault for each word of a sign that is none, and for a sign that asks for nothing.
 func (f *faults) signs(key string, signs []lot.Sign) {
 	for i, s := range signs {
+		f.sign(fmt.Sprintf("%s[%d]", key, i), s)
+	}
+}
+
+func (f *faults) sign(at string, s lot.Sign) {
+	f.unless(!s.Empty(), at, "nothing", "at least one word that it asks for")
+	for _, list := range append(s.Lists(lot.Lot{}), lot.Asked{Key: "areas", Want: s.Areas, Words: lot.Areas},
+		lot.Asked{Key: "extents", Want: s.Extents, Words: lot.Extents}, lot.Asked{Key: "depths", Want: s.Depths, Words: lot.Depths}) {
+		for _, w := range list.Want {
+			f.word(at+"."+list.Key, w, list.Words)
+		}
+	}
+	f.between(at+".min_age", float64(s.MinAge), 0, 100)
+	f.between(at+".min_miles", float64(s.MinMiles), 0, 2e6)
+	f.between(at+".min_soak", float64(s.MinSoak), 0, mostTime)
+}
+
+// moves adds a fault for each move of a chance whose sign or odds are at fault.
+func (f *faults) moves(key string, moves []lot.Move) {
+	for i, m := range moves {
 		at := fmt.Sprintf("%s[%d]", key, i)
-		f.unless(!s.Empty(), at, "nothing", "at least one word that it asks for")
-		for _, list := range []struct {
-			key         string
-			have, words []string
-		}{
-			{"areas", s.Areas, lot.Areas}, {"extents", s.Extents, lot.Extents}, {"depths", s.Depths, lot.Depths},
-			{"loss", s.Loss, lot.Losses}, {"airbags_deployed", s.Airbags, lot.AirbagPositions}, {"condition", s.State, lot.Conditions},
-			{"keys", s.Keys, lot.KeyStates},
-		} {
-			for _, w := range list.have {
-				f.word(at+"."+list.key, w, list.words)
-			}
+		f.sign(at+".when", m.When)
+		f.unless(m.Odds > 0 && m.Odds <= mostOdds, at+".odds", m.Odds, "a factor above 0, at most 1000")
+	}
+}
+
+// scales adds a fault for each scale whose sign or factors are at fault.
+func (f *faults) scales(key string, scales []lot.Scale) {
+	for i, s := range scales {
+		at := fmt.Sprintf("%s[%d]", key, i)
+		f.sign(at+".when", s.When)
+		for _, x := range []float64{s.Parts, s.Materials, s.Hours} {
+			f.between(at, x, 0, mostOdds)
 		}
 	}
 }
+
+// mostOdds is by how much one sign may multiply odds.
+const mostOdds = 1000

@@ -78,7 +78,8 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 	}
 }
 
-// Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it is called now, and
+// Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it
+// is called now, and
 // leave the risk alone. What an older build noted of the id speaks of both, as it did.
 func TestFormerIDsOfJobsAreRead(t *testing.T) {
 	k := shipped(t)
@@ -97,15 +98,18 @@ func TestFormerIDsOfJobsAreRead(t *testing.T) {
 	for _, r := range valuation.Risks(c, k) {
 		count[r.ID]++
 	}
-	if count["flood_connectors_clean"] != 0 || count["flood_bearings_grease"] != 1 || count["flood_connectors"] != 1 || count["flood_bearings"] > 1 {
+	if count["flood_connectors_clean"] != 0 || count["flood_bearings_grease"] != 1 || count["flood_connectors"] != 1 ||
+		count["flood_bearings"] > 1 {
 		t.Errorf("lines and risks by id: %v", count)
 	}
 	own := k.With(valuation.Own{Jobs: []repair.Job{{Line: repair.Line{ID: "flood_bearings", Job: "ours"}}}})
-	if len(own.Jobs.Jobs) != len(k.Jobs.Jobs) || !slices.ContainsFunc(own.Jobs.Jobs, func(j repair.Job) bool { return j.ID == "flood_bearings_grease" && j.Job == "ours" }) {
+	if len(own.Jobs.Jobs) != len(k.Jobs.Jobs) || !slices.ContainsFunc(own.Jobs.Jobs,
+		func(j repair.Job) bool { return j.ID == "flood_bearings_grease" && j.Job == "ours" }) {
 		t.Errorf("%d jobs with an own entry of a former id, %d without", len(own.Jobs.Jobs), len(k.Jobs.Jobs))
 	}
 	b := build.Build{Done: []string{"flood_bearings"}}
-	if !b.IsDone("flood_bearings_grease") || !b.IsDone("flood_bearings") || (build.Build{Done: []string{"flood_bearings_grease"}}).IsDone("flood_bearings") {
+	if !b.IsDone("flood_bearings_grease") || !b.IsDone("flood_bearings") ||
+		(build.Build{Done: []string{"flood_bearings_grease"}}).IsDone("flood_bearings") {
 		t.Error("finishing the job and finishing the risk are not told apart")
 	}
 }

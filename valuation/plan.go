@@ -20,6 +20,8 @@ type PlannedLine struct {
 // Plan returns the repair lines of the case: the user's own, then those of the catalogue that the survey calls for.
 func Plan(c Case, k Knowledge) []PlannedLine {
 	w := work{c: c, k: k}
+	w.risks = w.hurt()
+	w.chances = hidden.After(w.risks, c.Findings, c.loading()).Chances
 	var out []PlannedLine
 	for _, l := range w.plan() {
 		own := slices.ContainsFunc(c.Repair.Lines, func(o repair.Line) bool { return o.ID == l.ID })
@@ -31,7 +33,7 @@ func Plan(c Case, k Knowledge) []PlannedLine {
 // Risks returns the hidden risks of the case with their chances after the findings; what they cost is not worked out.
 func Risks(c Case, k Knowledge) []RiskFigure {
 	w := work{c: c, k: k}
-	w.risks = factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
+	w.risks = w.hurt()
 	out := make([]RiskFigure, len(w.risks))
 	for i, chance := range hidden.After(w.risks, c.Findings, c.loading()).Chances {
 		r := w.risks[i]

@@ -24,9 +24,11 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	r.currency, _ = money.Lookup(c.Currency)
 	r.c.ValuedOn, r.c.Market.HammerGuess = today, nil
 	r.c.Time.DaysToSell, r.c.Factors = c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell)), applied(c.learned())
-	r.c.Repair = Repair{Lines: r.lines(factored(w.plan(), c.learned()))}
-	risks := factoredRisks(w.raise(), c.Hidden.Risks, c.learned())
-	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(risks)
+	if err := w.expect(); err != nil {
+		r.doubt("%v", err)
+	}
+	r.c.Repair = Repair{Lines: r.lines(w.lines)}
+	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(w.risks)
 	r.around()
 	r.unassigned()
 	return r.c, r.doubts

@@ -31,23 +31,29 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	w.lines = factored(w.plan(), w.c.learned())
-	w.risks = factoredRisks(w.raise(), w.c.Hidden.Risks, w.c.learned())
-	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
-	if err := w.belief.Err(); err != nil {
+	if err := w.expect(); err != nil {
 		return err
 	}
-	w.chances = w.belief.Chances
 	w.items = w.list()
 	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
-	w.market = w.market.factored(w.c.learned().Resale)
+	w.market = w.market.factored(w.c.learned().Resale).dented(w.c.Survey.HailOff())
 	w.played = m.scenes.Play(w.scene())
 	w.decide(m)
 	w.look()
 	return nil
+}
+
+// expect works out the risks with their chances, and then the work: some of it comes with a risk. Errors: the answers contradict
+// each other outright.
+func (w *work) expect() error {
+	w.risks = w.hurt()
+	w.belief = hidden.After(w.risks, w.c.Findings, w.c.loading())
+	w.chances = w.belief.Chances
+	w.lines = factored(w.plan(), w.c.learned())
+	return w.belief.Err()
 }
 
 // work is one valuation under way, each field made from those before it.
@@ -57,6 +63,7 @@ type work struct {
 	currency money.Currency
 	lines    []repair.Line
 	risks    []hidden.Risk
+	struck   []string // what was said of risks that known work puts right
 	belief   hidden.Posterior
 	chances  []float64 // of the risks, after the findings
 	items    []checks.Item
@@ -79,7 +86,10 @@ func (w *work) plan() []repair.Line {
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.Catalogue{}
 	}
-	return w.exchanged(repair.Plan(w.c.Repair.Lines, jobs, w.c.Lot, w.c.Damage))
+	plan := func(l lot.Lot) []repair.Line {
+		return repair.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage, w.causes()...)
+	}
+	return w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan))
 }
 
 // raise returns the risks of the case and of the catalogue.
@@ -88,14 +98,15 @@ func (w *work) raise() []hidden.Risk {
 	if !w.c.Hidden.UseCatalogue {
 		known = hidden.Catalogue{}
 	}
-	return w.exchangedRisks(hidden.Raise(w.c.Hidden.Risks, known, w.c.told(), w.c.Damage))
+	raise := func(l lot.Lot) []hidden.Risk { return hidden.Raise(w.c.Hidden.Risks, known, l, w.c.Damage) }
+	return w.exchangedRisks(unsureRisks(raise(w.c.feared()), w.c.feared(), raise))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
 
 // inQuestion returns what the checklist is made for.
 func (w *work) inQuestion() checks.Subject {
-	return checks.Subject{Lot: w.c.Lot, Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
+	return checks.Subject{Lot: w.c.seen(), Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
 		Packs: checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
 }
 
@@ -133,7 +144,8 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 func (w *work) scene() scenario.Lot {
 	c := w.c
 	return scenario.Lot{
-		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates, Spreads: spreads(c.learned()),
+		Lines: w.lines, Risks: w.risks, Chances: w.chances, Belief: &w.belief, Loading: c.loading(), Rates: c.Labour.Rates,
+		Spreads: spreads(c.learned()),
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,

@@ -161,6 +161,7 @@ func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
 		{"own labour", a.Labour.Mean, .0005 * a.Labour.Mean}, {"days", a.Days.Mean, .3}, {"days, 90th", a.Days.P90, 1},
 		{"profit", a.Profit.Mean, 5 * far}, {"profit, 10th", a.Profit.P10, 9 * far}, {"profit, worst tenth", a.Profit.WorstTenth, 9 * far},
 		{"loss chance", a.Profit.LossChance, .006}, {"allowance", allowance, .03 * allowance},
+		{"stops", a.StopChance, .01},
 	} {
 		theirs, known := v.Figures[f.name]
 		fmt.Printf("  %-20s engine %11.4f  NumPy %11.4f  apart %8.4f of %8.4f\n", f.name, f.engine, theirs, math.Abs(f.engine-theirs), f.off)
@@ -192,7 +193,7 @@ func dump(c valuation.Case, k valuation.Knowledge, a valuation.Answer) map[strin
 	for _, r := range c.Hidden.Risks {
 		risks = append(risks, map[string]any{"chance": r.Chance.Mean(), "loading": loading(r.Loading), "cost": r.Cost, "hours": r.Hours, "days": r.Days})
 	}
-	chances, values, level := dumpPrice(c, k, cur)
+	price := dumpPrice(c, k, cur)
 	var bids [][2]float64
 	for b := c.Buying.BidSteps[0].Step; b < 3_000_000; b = scanNext(c.Buying.BidSteps, b) {
 		total, _ := scanInvoice(c.Buying.Terms, cents(b)).Float64()
@@ -203,7 +204,9 @@ func dump(c valuation.Case, k valuation.Knowledge, a valuation.Answer) map[strin
 		"storage_days": c.Buying.Storage.Days, "storage_free": c.Buying.Storage.FreeDays, "storage_per_day": c.Buying.Storage.PerDay,
 		"hours_per_week": c.Time.HoursPerWeek, "holding_per_day": c.Time.HoldingPerDay, "inspection_queue": c.Time.InspectionQueueDays,
 		"days_to_sell": c.Time.DaysToSell, "capital_rate": c.Time.CapitalRate, "sell_percent": c.Selling.Percent, "sell_flat": c.Selling.Flat,
-		"rivals": *c.Market.Rivals, "resale_chances": chances, "resale_values": values, "resale_level": level,
+		"rivals": *c.Market.Rivals, "own_share": c.Market.OwnShare, "resale_chances": price.chances, "resale_values": price.values,
+		"resale_level": price.level, "resale_mean": price.mean, "resale_sd": price.sd, "ageing": price.ageing,
+		"way": map[string]any{"money": c.WaysOut.AsItStands.Money, "days": c.WaysOut.AsItStands.Days}, "strip": c.WaysOut.Strip,
 		"bids": bids, "total": major(a.Acquisition.Total),
 		"rules": map[string]any{"min_profit": major(*r.MinProfit), "min_margin": *r.MinMargin, "max_loss_chance": *r.MaxLossChance,
 			"max_worst_tenth_loss": major(*r.MaxWorstTenthLoss), "min_per_hour": major(*r.MinPerHour), "max_cash": major(*r.MaxCash), "max_days": *r.MaxDays}}
@@ -221,15 +224,23 @@ func dumpParts(parts []repair.Part) []map[string]any {
 	return out
 }
 
-// dumpPrice returns the quantiles of the resale price at every two-thousandth, among which all of its knots lie.
-func dumpPrice(c valuation.Case, k valuation.Knowledge, cur money.Currency) (chances, values []float64, level float64) {
+// dumped is the resale price by its quantiles at every two-thousandth, among which all of its knots lie, and how it ages.
+type dumped struct {
+	chances, values []float64
+	level, mean, sd float64
+	ageing          map[string]float64
+}
+
+func dumpPrice(c valuation.Case, k valuation.Knowledge, cur money.Currency) dumped {
 	miles := float64(*c.Lot.Odometer)
 	m := resale.Fit(c.Resale.Rows, resale.Subject{Brand: "rebuilt", ModelYear: c.Lot.ModelYear, Mileage: &miles, Unit: c.Lot.OdometerUnit},
 		resale.Beliefs{BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold, Today: c.ValuedOn, Currency: cur}, k.Prior)
 	table := m.Distribution()
+	ageing, _ := m.Ageing()
+	d := dumped{level: m.LevelSD(), mean: table.Mean(), sd: table.SD(), ageing: map[string]float64{"mean": ageing.Mean, "sd": ageing.SD}}
 	for i := range 2001 {
 		u := float64(i) / 2000
-		chances, values = append(chances, u), append(values, table.Quantile(u))
+		d.chances, d.values = append(d.chances, u), append(d.values, table.Quantile(u))
 	}
-	return chances, values, m.LevelSD()
+	return d
 }

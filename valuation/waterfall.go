@@ -21,7 +21,7 @@ func (w *work) waterfall(at, total money.Amount, buys bool) []Bar {
 	if plan := w.options[w.best].name; plan != Rebuild {
 		bars = w.planBars(plan, at)
 	}
-	bars = append(bars, Bar{"Fees and tax", at - total})
+	bars = append(bars, bar("Fees and tax", at-total))
 	left := -at
 	for _, b := range bars {
 		left += b.Amount
@@ -30,17 +30,17 @@ func (w *work) waterfall(at, total money.Amount, buys bool) []Bar {
 	if !buys {
 		last = "Lowest legal bid"
 	}
-	return append(bars, Bar{"Expected profit", -left}, Bar{last, at})
+	return append(bars, bar("Expected profit", -left), bar(last, at))
 }
 
 // cost returns a bar of money out.
-func (w *work) cost(name string, x float64) Bar { return Bar{name, -w.currency.FromMajor(x)} }
+func (w *work) cost(name string, x float64) Bar { return bar(name, -w.currency.FromMajor(x)) }
 
 // rebuildBars are those of a rebuild that is finished, and what the option to stop puts to it.
 func (w *work) rebuildBars(at money.Amount) []Bar {
 	m, o := w.finish.Means(at), w.played
 	bars := []Bar{
-		{"Resale", w.currency.FromMajor(m.Resale)}, w.cost("Growing older", -m.Growing), w.cost("Selling", m.Selling), w.cost("Repair", prob.Mean(o.Repair)),
+		bar("Resale", w.currency.FromMajor(m.Resale)), w.cost("Growing older", -m.Growing), w.cost("Selling", m.Selling), w.cost("Repair", prob.Mean(o.Repair)),
 		w.cost("Hidden damage", prob.Mean(o.Hidden)), w.cost("Freight", prob.Mean(o.Freight)), w.cost("Storage", prob.Mean(o.Storage)),
 		w.cost("Holding", prob.Mean(o.Holding)), w.cost("Capital", m.Capital), w.cost("Winner's allowance", w.problem.Allowance),
 	}
@@ -55,7 +55,7 @@ func (w *work) rebuildBars(at money.Amount) []Bar {
 func (w *work) planBars(plan string, at money.Amount) []Bar {
 	m, o := w.problem.Means(at), w.played
 	return []Bar{
-		{planBars[plan], w.currency.FromMajor(m.Resale)}, w.cost("Own hours", m.Labour), w.cost("Freight", prob.Mean(o.Freight)),
+		bar(planBars[plan], w.currency.FromMajor(m.Resale)), w.cost("Own hours", m.Labour), w.cost("Freight", prob.Mean(o.Freight)),
 		w.cost("Storage", prob.Mean(o.Storage)), w.cost("Holding", m.Days*w.c.Time.HoldingPerDay), w.cost("Capital", m.Capital),
 	}
 }
@@ -75,10 +75,10 @@ func (w *work) drivers(total money.Amount) []Driver {
 			rest += s.Part
 			continue
 		}
-		out = append(out, Driver{s.Name, s.Part})
+		out = append(out, Driver{s.Name, s.Part, s.Kind})
 	}
 	if rest != 0 {
-		out = append(out, Driver{"Everything else", rest})
+		out = append(out, Driver{"Everything else", rest, scenario.OfRest})
 	}
 	return out
 }
@@ -89,9 +89,13 @@ func square(x float64) float64 { return x * x }
 func (w *work) planShares(plan string, perDay float64) []scenario.Share {
 	p := w.problem
 	days := w.c.Time.HoldingPerDay + perDay
-	return scenario.Parts([]scenario.Share{{Name: planBars[plan], Part: square(p.Resale.SD())}, {Name: "Own hours", Part: prob.Variance(p.Labour)},
-		{Name: "Freight", Part: prob.Variance(w.played.Freight)}, {Name: "Storage", Part: prob.Variance(w.played.Storage)},
-		{Name: "Time", Part: days * days * prob.Variance(p.Days)}})
+	share := func(name, kind string, part float64) scenario.Share {
+		return scenario.Share{Name: name, Part: part, Kind: kind}
+	}
+	return scenario.Parts([]scenario.Share{share(planBars[plan], scenario.OfResale, square(p.Resale.SD())),
+		share("Own hours", scenario.OfHours, prob.Variance(p.Labour)),
+		share("Freight", scenario.OfFreight, prob.Variance(w.played.Freight)), share("Storage", scenario.OfStorage, prob.Variance(w.played.Storage)),
+		share("Time", scenario.OfTime, days*days*prob.Variance(p.Days))})
 }
 
 // exits returns the plans and the option to stop.

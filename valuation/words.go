@@ -119,7 +119,8 @@ func (w *work) warnings() []string {
 		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
 	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
-		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most likely overrated the lot.",
+		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most "+
+			"likely overrated the lot.",
 			w.money(w.problem.Allowance), w.c.Market.rivals()))
 	}
 	return out
@@ -154,9 +155,17 @@ func (w *work) uncounted() []string {
 		}
 	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {
-		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming under Repair.")
+		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming "+
+			"under Repair.")
 	}
-	out = append(out, w.discounted()...)
+	if l.Keys == nil && w.c.Repair.UseCatalogue {
+		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of "+
+			"%.0f %% (starter value).", 100*keysMissing))
+	}
+	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
+		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
+	}
+	out = append(append(out, w.discounted()...), w.struck...)
 	return append(out, w.staleQuotes()...)
 }
 
@@ -169,8 +178,8 @@ func (w *work) staleQuotes() []string {
 	for _, l := range w.lines {
 		for _, p := range l.Parts {
 			for _, o := range p.Options {
-				if days, known := lot.Date(o.Quoted).Days(w.c.ValuedOn); known && days > quoteDays {
-					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Quoted, days))
+				if days, known := o.Day().Days(w.c.ValuedOn); known && days > quoteDays {
+					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Day(), days))
 				}
 			}
 		}

@@ -106,18 +106,18 @@ var badTables = map[string]struct {
 	namesOnly:              {"price,year\n", "a line of names and no rows"},
 	"a quote never closed": {"price,note\n9500,\"runs\n9600,well\n", "a quote is opened and never closed: it starts in the row of line 2"},
 	"a quote in a cell":    {"price,note\n9500,6\" lift\n9600,well\n", "line 2: a quote stands where none can"},
-	"binary":               {"price,year\n9500\x00,2018\n", "it is not CSV (a zero byte in line 2)"},
-	"a workbook":           {"PK\x03\x04rest", "a spreadsheet workbook"},
-	"8-bit text":           {"price,note\n9500,caf\xe9\n", "the text is not UTF-8"},
+	"binary":               {"price,year\n9500\x00,2018\n", "it is no table (a zero byte in line 2)"},
+	"a workbook":           {"PK\x03\x04rest", "no workbook that can be read"},
+	"8-bit text":           {"price,year,note\n9500,2018,\xb3\xf3d\xbc\n", "encoding"},
 	"broken UTF-16":        {"\xff\xfep\x00\x00\xd8x\x00,\x00", "its 16-bit characters are broken"},
 	"huge price":           {"price,year\n99999999999999999999999999,2018\n", `line 2: price "99999999999999999999999999":`},
-	"huge mileage":         {"price,year,mileage,mileage_unit\n9500,2018,98765432109,mi\n", "a mileage or distance is from 0 to 9999999"},
+	"huge mileage":         {"price,year,mileage,mileage_unit\n9500,2018,8765432,mi\n", "an odometer reads 0 to 2000000"},
 	"negative price":       {"price,year\n-9500,2018\n", `line 2: price "-9500"`},
 	"no such day":          {"price,date\n9500,2026-02-30\n9600,2026-03-01\n", `line 2: date "2026-02-30": no day of the calendar`},
-	"too few cells":        {"price,year\n9500\n", "line 2: the row has 1 cells and the header 2"},
-	"no price":             {"year,colour\n2018,red\n", "no column is matched to the price"},
-	"numbers for names":    {"9500,2018\n9600,2019\n", "the first line does not name the columns"},
-	"another currency":     {"price,year,currency\n9500,2018,GBP\n", `the currency column says "GBP", and the prices are wanted in USD`},
+	"too many cells":       {"price,year\n9,500,2018\n", "line 2: the row has 3 cells and the headings 2"},
+	"no price":             {"year,colour\n2018,red\n", "Which column is the price?"},
+	"numbers for names":    {"9500,2018\n9600,2019\n", "Which column is the price?"},
+	"another currency":     {"price,year,currency\n9500,2018,GBP\n", "GBP"},
 	"two currencies":       {"price,year,currency\n9500,2018,USD\n9600,2018,GBP\n", `line 3: currency "GBP"`},
 }
 
@@ -182,15 +182,15 @@ func TestMissingComparables(t *testing.T) {
 }
 
 func TestDoubtsNameTheirOption(t *testing.T) {
-	table := "price,seen,miles away,mileage\n\"1,500\",3/4/2026,12,50\n"
+	table := "price,seen,miles away,mileage\n\"1,500\",3/4/2026,12,50000\n"
 	path := kept(t, "t.csv", []byte(table))
 	code, _, errs := ran("comps", "check", path)
 	if code != faulty || !strings.Contains(errs, "--currency USD") {
 		t.Errorf("exit %d: %s", code, errs)
 	}
-	stated := []string{"comps", "check", path, "--currency", "USD", "--kind", "asked", "--unit", "mi", "--dates", "day first", "--decimal", ".", "--thousands", ","}
+	stated := []string{"comps", "check", path, "--currency", "USD", "--kind", "asked", "--unit", "mi", "--dates", "day first", "--decimal", "."}
 	code, out, errs := ran(stated...)
-	if code != done || errs != "" || !strings.Contains(out, "numbers like 1,234.50, dates day first") {
+	if code != done || errs != "" || !strings.Contains(out, "decimals after ., dates day first") {
 		t.Errorf("all stated: exit %d, %q, %q", code, out, errs)
 	}
 }

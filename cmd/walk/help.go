@@ -15,6 +15,20 @@ type manual struct {
 
 const asJSON = "--json           the same answer as a JSON document"
 
+// readingOptions say what a table leaves open.
+var readingOptions = []string{
+	"--on DAY         the day that \"yesterday\" is before; without it, today",
+	"--currency CODE  of the prices, where nothing else says it (ISO 4217)",
+	"--unit UNIT      mi or km, where nothing else says it",
+	"--kind KIND      asked or sold, where nothing else says it",
+	"--dates ORDER    year first, day first or month first, where the file leaves it open",
+	"--decimal MARK   the decimal mark, where the file leaves it open: . or ,",
+	"--encoding NAME  of the letters, where the bytes leave it open: windows-1252, say",
+	"--sheet NAME     of a workbook; without it, the first",
+	"--headings LINE  the line that the headings stand in",
+	"--as COLUMN=FIELD  what a column holds: by its heading, its number from 1 or its letter",
+	"--title WORD=TITLE  what a word for a title means: clear, rebuilt, salvage and so on"}
+
 // manuals lists the commands in the order in which the help names them.
 var manuals = []manual{
 	{"value", "case.json [--json]", "the walk-away bid, why, and what could go wrong", []string{asJSON}},
@@ -24,22 +38,20 @@ var manuals = []manual{
 		"--date DAY       the date printed on it, year-month-day; without it, today's"}},
 	{"plan", "problem.json [--json] [--then ID=won@PRICE]", "today's bids on the lots of a sale, for the cash, hours and bays there are", []string{
 		"--then RESULT    what became of a lot: ID=won@PRICE, ID=lost or ID=withdrawn; once for each lot, in running order", asJSON}},
+	{"parts", "case.json... [-o parts.csv]", "the shopping list: every part of the lots, its sources, what it is for", []string{
+		"-o, --out FILE   where the CSV goes; without it, to the terminal"}},
 	{"tune", "store.db --dry-run [--json]", "how the forecasts did, and what past buys would change; changes nothing", []string{
 		"--dry-run        needed: factors are accepted in the window only", asJSON}},
 	{"replay", "store.db [--json]", "what today's factors would have bid on each past lot", []string{asJSON}},
-	{"comps check", "file.csv", "what a table of comparables holds, and every row that cannot be used", []string{
-		"--currency CODE  of the prices, where no column's name says it (ISO 4217)",
-		"--kind KIND      asked or sold, where no column says it",
-		"--unit UNIT      mi or km, where no column says it",
-		"--distance_unit UNIT  mi or km, where no column's name says it",
-		"--decimal MARK   the decimal mark, where the file leaves it open: . or ,",
-		"--thousands MARK the mark between thousands; beside --decimal",
-		"--dates ORDER    year first, day first or month first, where the file leaves it open"}},
-	{"comps fit", "file.csv --subject subject.json", "the price of one vehicle: point, 80 % interval and grid, as JSON", []string{
+	{"comps check", "FILE", "what a table of comparables holds, and every row that cannot be used", readingOptions},
+	{"comps rows", "FILE --json", "its rows as they are read, those refused or passed over, and what is open",
+		append(slices.Clone(readingOptions), "--subject FILE   the vehicle as it will stand, as JSON", asJSON)},
+	{"lots rows", "FILE --json", "the same of a run list", append(slices.Clone(readingOptions), asJSON)},
+	{"comps price", "FILE --subject subject.json", "the price of one vehicle: point, 80 % interval and grid, as JSON", []string{
 		"--subject FILE   the vehicle as it will stand"}},
-	{"comps predict", "--subjects subjects.csv --dir DIR", "the prices of many, each from DIR/TASK.csv, as CSV", []string{
-		"--subjects FILE  the vehicles, with a column task",
-		"--dir DIR        the folder that holds TASK.csv for each task"}},
+	{"comps prices", "--subjects subjects.csv --dir DIR", "the prices of many, each from DIR/VEHICLE.csv, as CSV", []string{
+		"--subjects FILE  the vehicles, with a column vehicle",
+		"--dir DIR        the folder that holds VEHICLE.csv for each vehicle"}},
 }
 
 const codes = "Exit codes: 0 done; 1 a file could not be read or written; 2 the call or the case is at fault, one line a fault.\n"

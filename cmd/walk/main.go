@@ -34,12 +34,16 @@ func run(args []string, out, errs io.Writer) int {
 		return decisionSheet(args[1:], out, errs)
 	case "plan":
 		return salePlan(args[1:], out, errs)
+	case "parts":
+		return parts(args[1:], out, errs)
 	case "tune":
 		return tune(args[1:], out, errs)
 	case "replay":
 		return replay(args[1:], out, errs)
 	case "comps":
 		return comps(args[1:], out, errs)
+	case "lots":
+		return lots(args[1:], out, errs)
 	case "version", "-version", "--version":
 		fmt.Fprintln(out, version.Line("walk"))
 		return done

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"walkline/store/casefile"
@@ -31,7 +30,7 @@ func salePlan(args []string, out, errs io.Writer) int {
 		fmt.Fprintf(errs, "walk plan: %v\n", err)
 		return faulty
 	}
-	data, err := os.ReadFile(order.path)
+	data, err := readFile(order.path)
 	if err != nil {
 		fmt.Fprintf(errs, "walk plan: reading the sale: %v\n", err)
 		return failed

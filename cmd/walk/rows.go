@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"walkline/store/csvfile"
+	"walkline/store/table"
 	"walkline/valuation"
 	"walkline/valuation/resale"
 )
@@ -13,13 +14,15 @@ import (
 // withRows returns the case with the comparables of the table that lies beside it. Every refused row is a fault. A table that has
 // no row yet is no fault where there is a guess, which then stands alone.
 func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valuation.Case, int) {
-	if _, err := csvfile.Read(data, csvfile.Reading{}); errors.Is(err, csvfile.ErrNoRows) && c.Resale.Guess != nil {
-		fmt.Fprintf(errs, "resale.comparables: note: %s: %v. The guess stands alone.\n", path, err)
+	const key = "resale.comparables: "
+	rows, notes, err := csvfile.RowsOf(data, table.Stated{Wanted: c.Currency, Distance: "mi", On: c.ValuedOn, Make: c.Lot.Make,
+		Model: c.Lot.Model})
+	if errors.Is(err, csvfile.ErrNoRows) && c.Resale.Guess != nil {
+		fmt.Fprintf(errs, "%snote: %s: %v. The guess stands alone.\n", key, path, err)
 		c.Resale.Comparables = ""
 		return c, report(c.Check(), "", errs)
 	}
-	rows, code := readRows(data, csvfile.Options{Currency: c.Currency, DistanceUnit: "mi"}, "resale.comparables: ", path, errs)
-	if code != done {
+	if code := reported(notes, err, key, path, errs); code != done {
 		return c, code
 	}
 	c.Resale.Rows, c.Resale.Comparables = rows, ""
@@ -28,36 +31,32 @@ func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valua
 
 // readRows returns the comparables of a table whose currency is given. What the table leaves open is noted with how it
 // was read; every refused row is a fault. key leads each line that it writes.
-func readRows(data []byte, given csvfile.Options, key, path string, errs io.Writer) ([]resale.Row, int) {
-	table, err := csvfile.Read(data, csvfile.Reading{})
-	if err == nil {
-		err = csvfile.OtherCurrency(table, given.Currency)
+func readRows(data []byte, s table.Stated, key, path string, errs io.Writer) ([]resale.Row, int) {
+	rows, notes, err := csvfile.RowsOf(data, s)
+	return rows, reported(notes, err, key, path, errs)
+}
+
+// reported writes the notes and faults of a table.
+func reported(notes []string, err error, key, path string, errs io.Writer) int {
+	for _, note := range notes {
+		fmt.Fprintf(errs, "%snote: %s\n", key, note)
 	}
-	if err != nil {
+	var refused csvfile.RefusedRows
+	switch {
+	case err == nil:
+		return done
+	case errors.As(err, &refused):
+		for _, line := range refusals(refused) {
+			fmt.Fprintf(errs, "%s%s: %s\n", key, path, line)
+		}
+	default:
 		fmt.Fprintf(errs, "%s%s: %v\n", key, path, err)
-		return nil, faulty
 	}
-	match := csvfile.Propose(table.Header)
-	options, doubts := csvfile.ProposeOptions(table, match, given)
-	for _, d := range doubts {
-		fmt.Fprintf(errs, "%snote: %s Read as %s.\n", key, d.Text, taken(d.Option, options))
-	}
-	result, err := csvfile.Parse(table, match, options)
-	if err != nil {
-		fmt.Fprintf(errs, "%s%s: %v\n", key, path, err)
-		return nil, faulty
-	}
-	for _, line := range refusals(result.Refused) {
-		fmt.Fprintf(errs, "%s%s: %s\n", key, path, line)
-	}
-	if len(result.Refused) > 0 {
-		return nil, faulty
-	}
-	return result.Rows, done
+	return faulty
 }
 
 // refusals writes one line a fault of the refused rows.
-func refusals(refused []csvfile.Refused) []string {
+func refusals(refused []table.Refused) []string {
 	var lines []string
 	for _, r := range refused {
 		for _, f := range r.Faults {
@@ -65,21 +64,4 @@ func refusals(refused []csvfile.Refused) []string {
 		}
 	}
 	return lines
-}
-
-// taken says what an option in doubt was read as.
-func taken(option string, o csvfile.Options) string {
-	switch option {
-	case "marks":
-		return o.Marks.String()
-	case "dates":
-		return string(o.Dates)
-	case "unit":
-		return o.Unit
-	case "distance_unit":
-		return o.DistanceUnit
-	case "kind":
-		return o.Kind
-	}
-	return o.Currency
 }

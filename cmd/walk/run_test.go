@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"encoding/csv"
 	"encoding/json"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,15 +43,21 @@ func TestCallsAndExitCodes(t *testing.T) {
 		{[]string{"value", "--fast", "a.json"}, faulty, "no option --fast; there is --json"},
 		{[]string{"value", "a.json", "b.json"}, faulty, "one case at a time, got a.json and b.json"},
 		{[]string{"value", missing}, failed, "reading the case: open " + missing},
-		{[]string{"comps"}, faulty, "check, fit and predict"},
-		{[]string{"comps", "guess"}, faulty, "check, fit and predict"},
+		{[]string{"comps"}, faulty, "check, rows, price and prices"},
+		{[]string{"comps", "guess"}, faulty, "check, rows, price and prices"},
 		{[]string{"comps", "check"}, faulty, "one file"},
 		{[]string{"comps", "check", "a.csv", "b.csv"}, faulty, "one file"},
 		{[]string{"comps", "check", missing}, failed, "reading the table: open " + missing},
-		{[]string{"comps", "fit", "a.csv"}, faulty, "a table and a subject"},
-		{[]string{"comps", "fit", "a.csv", "--subject", missing}, failed, "reading the subject: open " + missing},
-		{[]string{"comps", "predict", "--dir", "a"}, faulty, "subjects and a folder"},
-		{[]string{"comps", "predict", "--dir", "a", "--subjects", missing}, failed, "reading the subjects: open " + missing},
+		{[]string{"comps", "price", "a.csv"}, faulty, "a table and a subject"},
+		{[]string{"comps", "price", "a.csv", "--subject", missing}, failed, "reading the subject: open " + missing},
+		{[]string{"comps", "prices", "--dir", "a"}, faulty, "subjects and a folder"},
+		{[]string{"comps", "prices", "--dir", "a", "--subjects", missing}, failed, "reading the subjects: open " + missing},
+		{[]string{"comps", "fit", "a.csv"}, faulty, "walk comps price now"},
+		{[]string{"comps", "predict"}, faulty, "walk comps prices now, and the column task is called vehicle"},
+		{[]string{"lots"}, faulty, "there is rows"},
+		{[]string{"lots", "rows"}, faulty, "one file"},
+		{[]string{"comps", "rows", "a.csv", "--title", "scrap"}, faulty, "write name=value"},
+		{[]string{"comps", "rows", "a.csv", "--on", "soon"}, faulty, "no day of the calendar"},
 		{[]string{"comps", "check", demo("comps_front.csv"), "--unit"}, faulty, "flag needs an argument"},
 	} {
 		code, out, errs := ran(c.args...)
@@ -154,6 +162,24 @@ func TestAnswerHasEveryKey(t *testing.T) {
 			if _, ok := object[key]; !ok {
 				t.Errorf("no key %s in %q", key, path)
 			}
+		}
+	}
+}
+
+// The shopping list of two lots names each lot, every source and what the part is for.
+func TestPartsOfTwoLots(t *testing.T) {
+	var out, errs bytes.Buffer
+	front, rear := "../../testdata/wrecks/01_light_front.json", "../../testdata/wrecks/06b_rear_bumper_bolted.json"
+	if code := run([]string{"parts", front, rear}, &out, &errs); code != done || errs.Len() > 0 {
+		t.Fatalf("code %d: %s", code, errs.String())
+	}
+	rows, err := csv.NewReader(&out).ReadAll()
+	if err != nil || len(rows) < 40 || rows[0][2] != "part" {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for args, want := range map[string]int{"": faulty, "--all": faulty, "-o": faulty, "nowhere.json": failed} {
+		if code := run(append([]string{"parts"}, strings.Fields(args)...), io.Discard, io.Discard); code != want {
+			t.Errorf("parts %s ends with %d, want %d", args, code, want)
 		}
 	}
 }

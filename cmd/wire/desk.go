@@ -8,6 +8,7 @@ import (
 	"walkline/store/casefile"
 	"walkline/store/csvfile"
 	"walkline/store/plain"
+	"walkline/store/table"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -74,19 +75,12 @@ func demoCase(name string) (valuation.Case, error) {
 	if err != nil {
 		return c, err
 	}
-	table, err := csvfile.Read(file, csvfile.Reading{})
+	rows, _, err := csvfile.RowsOf(file, table.Stated{Wanted: c.Currency, Distance: "mi", On: c.ValuedOn})
 	if err != nil {
 		return c, err
-	}
-	result, err := csvfile.Parse(table, csvfile.Propose(table.Header), csvfile.Canonical(c.Currency))
-	if err != nil {
-		return c, err
-	}
-	if len(result.Refused) > 0 {
-		return c, fmt.Errorf("line %d: %s", result.Refused[0].Line, result.Refused[0].Faults[0])
 	}
 	c.Resale.Comparables = ""
-	c.Resale.Rows = csvfile.Merge(nil, result.Rows).Rows
+	c.Resale.Rows = csvfile.Merge(nil, rows).Rows
 	return c, nil
 }
 

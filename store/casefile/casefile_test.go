@@ -2,6 +2,7 @@ package casefile_test
 
 import (
 	"bytes"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -159,4 +160,45 @@ func FuzzRead(f *testing.F) {
 			t.Errorf("%q does not come back as it was: %v", data, faults)
 		}
 	})
+}
+
+// The survey and a yard's quote are read with their words and money, come back as they were, and an unknown key names the nearest.
+func TestSurveyAndQuoteAreRead(t *testing.T) {
+	const doc = `{"format": "walkline-case/1", "currency": "USD", "valued_on": "2026-11-20",
+		"survey": {"kind": "pickup", "powertrain": "hybrid", "driven": "all", "parts_level": "high", "region": "salted", "paint": "pearl", "doors": 4,
+			"missing": ["wheels"], "water": {"height": "seat", "kind": "salt", "hours": 6},
+			"hail": {"count": "many", "size": "large", "panels": ["roof"], "glass": true, "left": true, "discount": {"low": 0.1, "likely": 0.2, "high": 0.3}},
+			"fire": {"where": ["engine_bay"], "reach": "smoke"}, "mechanical": ["overheated"]},
+		"repair": {"lines": [{"id": "r1", "job": "Hood", "parts": [{"name": "hood", "options": [
+			{"source": "used", "price": 200, "quote": {"yard": "Low Mill parts", "phone": "555", "day": "2026-11-19", "price": "180.50"}}]}]}]}}`
+	read := func(doc string) (valuation.Case, []string) {
+		c, faults := casefile.Read([]byte(doc))
+		var said []string
+		for _, f := range faults {
+			if !strings.HasPrefix(f.Key, "resale") && !strings.HasPrefix(f.Key, "rules") && !strings.HasPrefix(f.Key, "buying") {
+				said = append(said, f.Error())
+			}
+		}
+		return c, said
+	}
+	c, said := read(doc)
+	s, q := c.Survey, c.Repair.Lines[0].Parts[0].Options[0].Quote
+	if s == nil || s.Kind != "pickup" || s.Paint != "pearl" || *s.Water.Hours != 6 || !s.Hail.Left || s.Hail.Discount.Likely != .2 || s.Fire.Reach != "smoke" {
+		t.Fatalf("%+v, %v", s, said)
+	}
+	if q == nil || q.Price != 180.5 || q.Day != "2026-11-19" || q.Yard != "Low Mill parts" {
+		t.Fatalf("%+v", q)
+	}
+	again, _ := read(string(casefile.Write(c)))
+	if !reflect.DeepEqual(again.Survey, c.Survey) || !reflect.DeepEqual(again.Repair, c.Repair) {
+		t.Error("the survey or the quote does not come back as it was written")
+	}
+	_, said = read(strings.Replace(doc, `"driven"`, `"drive"`, 1))
+	if !slices.ContainsFunc(said, func(x string) bool { return strings.Contains(x, "survey.drive") && strings.Contains(x, "nearest is driven") }) {
+		t.Errorf("an unknown key: %q", said)
+	}
+	_, said = read(strings.Replace(doc, `"day": "2026-11-19", "price": "180.50"`, `"price": -1`, 1))
+	if all := strings.Join(said, "\n"); !strings.Contains(all, "quote.day") || !strings.Contains(all, "quote.price") {
+		t.Errorf("a quote without its day: %q", said)
+	}
 }

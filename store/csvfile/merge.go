@@ -6,8 +6,8 @@ import (
 	"maps"
 	"reflect"
 	"slices"
-	"strings"
 
+	"walkline/store/table"
 	"walkline/valuation/resale"
 )
 
@@ -22,16 +22,6 @@ type Merged struct {
 type Change struct {
 	At            int // in Rows
 	Before, After resale.Row
-}
-
-// Counts is how an import came out: Read = New + Same + Changed + Refused.
-type Counts struct {
-	Read, New, Same, Changed, Refused int
-}
-
-// CountsOf returns how the import of a result into rows came out.
-func CountsOf(r Result, m Merged) Counts {
-	return Counts{r.Read, m.New, m.Same, m.Changed, len(r.Refused)}
 }
 
 // Merge returns existing with incoming joined to it. Each existing row meets at most one incoming row: first one that
@@ -149,7 +139,8 @@ func vehicle(r resale.Row) string {
 	if r.Mileage != nil {
 		mileage = fmt.Sprint(*r.Mileage, unitOf(r))
 	}
-	return fmt.Sprintf("%d|%q|%q|%q|%s|%q|%q", r.ModelYear, tidy(r.Make), tidy(r.Model), tidy(r.Trim), mileage, tidy(r.Title), tidy(r.Source))
+	return fmt.Sprintf("%d|%q|%q|%q|%s|%q|%q", r.ModelYear, table.Tidy(r.Make), table.Tidy(r.Model), table.Tidy(r.Trim), mileage,
+		table.Tidy(r.Title), table.Tidy(r.Source))
 }
 
 // unitOf returns the unit of a row's mileage; a row that names none is in miles.
@@ -163,51 +154,22 @@ func unitOf(r resale.Row) string {
 // sure reports whether a row's identity is enough to tell its vehicle from another like it.
 func sure(r resale.Row) bool { return r.ID != "" || r.Mileage != nil }
 
-// tidy returns text as a file gives it back: without outer spaces and with plain line ends.
-func tidy(s string) string { return strings.TrimSpace(strings.ReplaceAll(s, "\r\n", "\n")) }
-
 // overlaid returns a row with all that a newer one says of it.
 func overlaid(old, newer resale.Row) resale.Row {
-	r := old
-	overlay(&r.Price, newer.Price)
-	overlay(&r.Date, newer.Date)
-	overlay(&r.ModelYear, newer.ModelYear)
-	for _, pair := range []struct {
-		into  *string
-		newer string
-	}{
-		{&r.ID, newer.ID}, {&r.Kind, newer.Kind}, {&r.Make, newer.Make}, {&r.Model, newer.Model}, {&r.Trim, newer.Trim},
-		{&r.Title, newer.Title}, {&r.Note, newer.Note}, {&r.Source, newer.Source},
-	} {
-		if pair.newer != tidy(*pair.into) {
-			overlay(pair.into, pair.newer)
+	r, n := Comparable{Row: old}, Comparable{Row: newer}
+	for i := range columns {
+		if join := columns[i].Join; join != nil {
+			join(&r, &n)
 		}
 	}
-	if newer.Mileage != nil && (r.Mileage == nil || *r.Mileage != *newer.Mileage || unitOf(r) != unitOf(newer)) {
-		r.Mileage, r.Unit = newer.Mileage, newer.Unit
-	}
-	if newer.DistanceMi != nil {
-		r.DistanceMi = newer.DistanceMi
-	}
-	if newer.Condition != nil {
-		r.Condition = newer.Condition
-	}
 	r.More = overlaidMore(old.More, newer.More)
-	return r
-}
-
-// overlay takes a value that says something.
-func overlay[T comparable](into *T, newer T) {
-	var nothing T
-	if newer != nothing {
-		*into = newer
-	}
+	return r.Row
 }
 
 func overlaidMore(old, newer map[string]string) map[string]string {
 	more := maps.Clone(old)
 	for key, value := range newer {
-		if tidy(more[key]) == value {
+		if table.Tidy(more[key]) == value {
 			continue
 		}
 		if more == nil {

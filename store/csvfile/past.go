@@ -1,10 +1,14 @@
 package csvfile
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"slices"
 	"strings"
 
+	"walkline/store/cell"
+	"walkline/store/table"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -12,163 +16,199 @@ import (
 
 // Past is one buy from before the program. What the table leaves empty is not known.
 type Past struct {
-	Line  int // of the file
-	Lot   lot.Lot
-	Build build.Build
+	Line     int // of the file
+	Lot      lot.Lot
+	Build    build.Build
+	Currency string // of its money
+
+	said []byte // every cell that is read, with its field: the fingerprint of the row
 }
 
-// PastResult is what a table of past buys holds: Read = len(Rows) + len(Refused).
-type PastResult struct {
-	Read    int
-	Rows    []Past
-	Refused []Refused
-	Blank   int
+// PastBuys are tables of buys from before the program. Two rows of one table never have the same id or, without one, count as two buys.
+func PastBuys() *table.Kind[Past] {
+	seen := map[string]int{}
+	return &table.Kind[Past]{Columns: pastColumns, Split: splitPast,
+		Said: func(p *Past, field, text string) { p.said = append(p.said, field+"\x00"+text+"\x00"...) },
+		Whole: func(p *Past, line int, s *table.Stated) error {
+			p.Line, p.Currency = line, s.Currency
+			return settlePast(p, seen)
+		}}
 }
 
-// PastOptions is how a table of past buys is written; for all of it, never per row.
-type PastOptions struct {
-	Marks    Marks
-	Dates    Order
-	Currency string
-}
+type pastColumn = table.Column[Past]
 
-// pastField is one column that a table of past buys may have.
-type pastField struct {
-	name string
-	also []string // other names that are understood
-	take func(r *pastReader, cell string) error
-}
-
-// pastFields are the columns in the order of the template.
-var pastFields = slices.Concat([]pastField{
-	{"id", []string{"number", "stock number"}, func(r *pastReader, cell string) error { r.past.Lot.Number = cell; return nil }},
-	{"sale", []string{"yard", "auction"}, textInto(func(p *Past) *string { return &p.Lot.Sale })},
-	{"vin", nil, textInto(func(p *Past) *string { return &p.Lot.VIN })},
-	{"model_year", []string{"year"}, func(r *pastReader, cell string) error {
-		var y year
-		err := y.UnmarshalCSV(cell)
-		r.past.Lot.ModelYear = int(y)
-		return err
-	}},
-	{"make", nil, textInto(func(p *Past) *string { return &p.Lot.Make })},
-	{"model", nil, textInto(func(p *Past) *string { return &p.Lot.Model })},
-	{"trim", nil, textInto(func(p *Past) *string { return &p.Lot.Trim })},
-	{"bought", []string{"bought on", "sale date"}, dayInto(func(d *build.Dates) *lot.Date { return &d.Bought })},
-	{"home", nil, dayInto(func(d *build.Dates) *lot.Date { return &d.Home })},
-	{"started", nil, dayInto(func(d *build.Dates) *lot.Date { return &d.Started })},
-	{"finished", nil, dayInto(func(d *build.Dates) *lot.Date { return &d.Finished })},
-	{"inspected", nil, dayInto(func(d *build.Dates) *lot.Date { return &d.Inspected })},
-	{"listed", nil, dayInto(func(d *build.Dates) *lot.Date { return &d.Listed })},
-	{"sold", []string{"sold on"}, dayInto(func(d *build.Dates) *lot.Date { return &d.Sold })},
-	{"price_paid", []string{"hammer price", "hammer", "paid"}, amountInto(func(p *Past, a money.Amount) { p.Build.Hammer = &a })},
-	{"fees", []string{"buyer fees", "fees and tax"}, amountInto(func(p *Past, a money.Amount) {
+// pastColumns are the columns in the order of the template.
+var pastColumns = slices.Concat([]pastColumn{
+	table.InText("id", "id|number|lot number|nummer|numero|numer", func(p *Past) *string { return &p.Lot.Number }),
+	table.InText("sale", "sale|yard|auction|verkauf|vente|venta|aukcja|veiling|asta", func(p *Past) *string { return &p.Lot.Sale }),
+	table.InText("vin", "vin|chassis number|fahrgestellnummer", func(p *Past) *string { return &p.Lot.VIN }),
+	table.InYear("model_year", "model year|year|baujahr|annee|ano|rok|rocznik|bouwjaar|anno",
+		func(p *Past) *int { return &p.Lot.ModelYear }),
+	table.InText("make", "make|manufacturer|marke|marque|marca|marka|merk", func(p *Past) *string { return &p.Lot.Make }),
+	table.InText("model", "model|modell|modele|modelo|modello", func(p *Past) *string { return &p.Lot.Model }),
+	table.InText("trim", "trim|version|ausstattung|wersja|uitvoering|versione", func(p *Past) *string { return &p.Lot.Trim }),
+	pastDay("bought", "bought|bought on|sale date|date bought|date|gekauft|gekauft am|achete|achete le|comprado|kupiony|kupiono|"+
+		"gekocht|comprato", func(d *build.Dates) *lot.Date { return &d.Bought }),
+	pastDay("home", "home|brought home", func(d *build.Dates) *lot.Date { return &d.Home }),
+	pastDay("started", "started|begun|begonnen|commence|empezado|rozpoczeto|begonnen op|iniziato",
+		func(d *build.Dates) *lot.Date { return &d.Started }),
+	pastDay("finished", "finished|done|fertig|termine|terminado|zakonczono|klaar|finito",
+		func(d *build.Dates) *lot.Date { return &d.Finished }),
+	pastDay("inspected", "inspected|inspection", func(d *build.Dates) *lot.Date { return &d.Inspected }),
+	pastDay("listed", "listed|advertised|inseriert|annonce|anunciado|wystawiono|geplaatst|pubblicato",
+		func(d *build.Dates) *lot.Date { return &d.Listed }),
+	pastDay("sold", "sold|sold on|date sold|verkauft|verkauft am|vendu|vendu le|vendido|sprzedano|sprzedany|verkocht|verkocht op|"+
+		"venduto", func(d *build.Dates) *lot.Date { return &d.Sold }),
+	pastMoney("price_paid", "price paid|hammer price|hammer|paid|bought for|purchase price|kaufpreis|einkaufspreis|prix d achat|precio "+
+		"de compra|cena zakupu|aankoopprijs|prezzo di acquisto",
+		func(p *Past, a money.Amount) { p.Build.Hammer = &a }),
+	pastMoney("fees", "fees|buyer fees|fees and tax|gebuhren|frais|tasas|oplaty|kosten veiling|commissioni", func(p *Past, a money.Amount) {
 		p.Build.Charges = append(p.Build.Charges, build.Charge{Name: "Fees and tax", Amount: a})
-	})},
-}, billFields(), hourFields(), []pastField{
-	{"outcome", []string{"how it ended"}, func(r *pastReader, cell string) error {
-		o := build.Outcome(strings.ToLower(cell))
-		if !slices.Contains(build.Outcomes, o) {
+	}),
+}, billColumns(), hourColumns(), []pastColumn{
+	{Name: "outcome", Words: "outcome|how it ended|ended", Put: func(p *Past, v table.Value) error {
+		o := build.Outcome(strings.ToLower(v.Text))
+		if p.Build.Outcome = o; !slices.Contains(build.Outcomes, o) {
 			return fmt.Errorf("one of open, sold, parted out, resold as is, cancelled")
 		}
-		r.past.Build.Outcome = o
 		return nil
 	}},
-	{"first_asked", []string{"asked", "asking price"}, amountInto(func(p *Past, a money.Amount) { p.Build.Sale.FirstAsked = &a })},
-	{"sold_for", []string{"sale price", "sold price"}, amountInto(func(p *Past, a money.Amount) { p.Build.Sale.Price = &a })},
-	{"days_on_market", []string{"days to sell"}, func(r *pastReader, cell string) error {
-		var n number
-		err := n.read(cell, 0, 3650, "whole days, 0 to 3650")
-		if days := int(n.value); err == nil && float64(days) == n.value {
-			r.past.Build.Sale.Days = &days
-			return nil
+	pastMoney("first_asked", "first asked|asked|asking price|angebotspreis|prix demande|cena wywolawcza|vraagprijs", func(p *Past,
+		a money.Amount) {
+		p.Build.Sale.FirstAsked = &a
+	}),
+	pastMoney("sold_for", "sold for|sale price|sold price|selling price|verkaufspreis|prix de vente|precio de venta|cena sprzedazy|"+
+		"verkoopprijs|prezzo di vendita", func(p *Past, a money.Amount) { p.Build.Sale.Price = &a }),
+	{Name: "days_on_market", Words: "days on market|days to sell", Form: table.Number, Put: func(p *Past, v table.Value) error {
+		days := int(v.Number)
+		if p.Build.Sale.Days = &days; v.Number != float64(days) || days < 0 || days > 3650 {
+			return fmt.Errorf("whole days, 0 to 3650")
 		}
-		return fmt.Errorf("whole days, 0 to 3650")
+		return nil
 	}},
-	{"brand", []string{"title", "title brand"}, textInto(func(p *Past) *string { return &p.Build.Sale.Brand })},
-	{"found", []string{"hidden damage found"}, seenInto(build.Found)},
-	{"not_there", []string{"hidden damage not there"}, seenInto(build.NotThere)},
-	{"note", []string{"notes"}, textInto(func(p *Past) *string { return &p.Build.Note })},
+	table.InText("brand", "brand|title|title brand", func(p *Past) *string { return &p.Build.Sale.Brand }),
+	seenColumn("found", "found|hidden damage found", build.Found), seenColumn("not_there", "not there|hidden damage not there",
+		build.NotThere),
+	table.InText("note", "note|notes|remarks|bemerkung|remarque|nota|uwagi|opmerking", func(p *Past) *string { return &p.Build.Note }),
+	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
+	{Name: "vehicle", Words: "vehicle|car|fahrzeug|vehicule|vehiculo|pojazd|voertuig|veicolo", Form: table.Vehicle},
 })
 
-// billFields are the columns of money by kind; each makes one bill.
-func billFields() []pastField {
-	var out []pastField
+// billColumns are the columns of money by kind; each makes one bill.
+func billColumns() (out []pastColumn) {
+	names := map[string]string{"part": "parts", "outside": "bought_in_work", "other": "other_costs", "selling": "selling_costs",
+		"holding": "holding_costs"}
+	words := map[string]string{"part": "parts|teile|ersatzteile|pieces|piezas|czesci|onderdelen|ricambi",
+		"outside": "sublet work|sublet|fremdleistung"}
 	for _, kind := range build.Kinds {
-		name := map[string]string{"part": "parts", "outside": "bought_in_work", "other": "other_costs", "selling": "selling_costs", "holding": "holding_costs"}[kind]
+		name := names[kind]
 		if name == "" {
 			name = kind
 		}
-		out = append(out, pastField{name, nil, amountInto(func(p *Past, a money.Amount) {
+		out = append(out, pastMoney(name, words[kind], func(p *Past, a money.Amount) {
 			p.Build.Receipts = append(p.Build.Receipts, build.Receipt{What: "all, from a table of past buys", Kind: kind, Amount: a})
-		})})
+		}))
 	}
 	return out
 }
 
-// hourFields are the columns of own hours by trade.
-func hourFields() []pastField {
-	var out []pastField
+// hourColumns are the columns of own hours by trade.
+func hourColumns() (out []pastColumn) {
 	for _, trade := range lot.Trades {
-		out = append(out, pastField{"hours_" + trade, nil, func(r *pastReader, cell string) error {
-			plain, err := r.options.Marks.plain(cell)
-			if err != nil {
-				return err
+		out = append(out, pastColumn{Name: "hours_" + trade, Form: table.Number, Put: func(p *Past, v table.Value) error {
+			if v.Number < 0 || v.Number > 5000 {
+				return fmt.Errorf("hours, 0 to 5000")
 			}
-			var n number
-			if err := n.read(plain, 0, 5000, "hours, 0 to 5000"); err != nil {
-				return err
-			}
-			r.past.Build.Hours = append(r.past.Build.Hours, build.Work{Trade: trade, Hours: n.value, What: "all, from a table of past buys"})
+			p.Build.Hours = append(p.Build.Hours, build.Work{Trade: trade, Hours: v.Number, What: "all, from a table of past buys"})
 			return nil
 		}})
 	}
 	return out
 }
 
-func textInto(at func(p *Past) *string) func(*pastReader, string) error {
-	return func(r *pastReader, cell string) error { *at(&r.past) = cell; return nil }
+func pastDay(name, words string, at func(d *build.Dates) *lot.Date) pastColumn {
+	return table.InDay(name, words, func(p *Past) *lot.Date { return at(&p.Build.Dates) })
 }
 
-func dayInto(at func(d *build.Dates) *lot.Date) func(*pastReader, string) error {
-	return func(r *pastReader, cell string) (err error) {
-		*at(&r.past.Build.Dates), err = r.options.Dates.day(cell)
-		return err
-	}
+func pastMoney(name, words string, put func(p *Past, a money.Amount)) pastColumn {
+	return pastColumn{Name: name, Words: words, Form: table.Money, Put: func(p *Past, v table.Value) error { put(p, v.Amount); return nil }}
 }
 
-func amountInto(put func(p *Past, a money.Amount)) func(*pastReader, string) error {
-	return func(r *pastReader, cell string) error {
-		cell, err := withoutCurrency(cell, r.options.Currency)
-		if err != nil {
-			return err
-		}
-		if cell, err = r.options.Marks.plain(cell); err != nil {
-			return err
-		}
-		a, err := r.currency.Parse(cell)
-		if err == nil && a < 0 {
-			err = fmt.Errorf("below nothing")
-		}
-		if err == nil {
-			put(&r.past, a)
-		}
-		return err
-	}
-}
-
-// seenInto takes risks by id or name, parted by semicolons.
-func seenInto(state string) func(*pastReader, string) error {
-	return func(r *pastReader, cell string) error {
-		for _, risk := range strings.Split(cell, ";") {
+// seenColumn takes risks by id or name, parted by semicolons.
+func seenColumn(name, words, state string) pastColumn {
+	return pastColumn{Name: name, Words: words, Put: func(p *Past, v table.Value) error {
+		for _, risk := range strings.Split(v.Text, ";") {
 			risk = strings.TrimSpace(risk)
-			switch was := r.past.Build.Saw(risk); {
+			switch was := p.Build.Saw(risk); {
 			case risk == "":
 			case was != "" && was != state:
 				return fmt.Errorf("%s is said to be found and not to be there", risk)
 			default:
-				r.past.Build.See(risk, state)
+				p.Build.See(risk, state)
 			}
 		}
 		return nil
+	}}
+}
+
+func splitPast(p *Past, text string, s *table.Stated) error {
+	v := cell.Vehicle(text, s.Make, s.Model)
+	setIf(&p.Lot.Make, v.Make)
+	setIf(&p.Lot.Model, v.Model)
+	setIf(&p.Lot.Trim, v.Trim)
+	if p.Lot.ModelYear == 0 {
+		p.Lot.ModelYear = v.Year
 	}
+	return nil
+}
+
+// settlePast gives a row its identity. Errors: it can't be a buy.
+func settlePast(p *Past, seen map[string]int) error {
+	b, l := &p.Build, &p.Lot
+	if b.Outcome == "" {
+		b.Outcome = build.Open
+		if b.Sale.Price != nil {
+			b.Outcome = build.Sold
+		}
+	}
+	if brand, known := cell.Title(b.Sale.Brand); known {
+		b.Sale.Brand = brand
+	}
+	l.SaleDate = b.Dates.Bought
+	key := "id " + l.Number
+	if l.Number == "" {
+		key = strings.Join([]string{string(b.Dates.Bought), l.VIN, fmt.Sprint(l.ModelYear), l.Make, l.Model, amountWords(b.Hammer)}, "|")
+	}
+	if l.Number == "" && (b.Dates.Bought == "" && b.Hammer == nil || l.VIN == "" && l.Make == "" && l.Model == "") {
+		return fmt.Errorf("nothing tells this buy from others: an id, or the day or price with a vehicle")
+	}
+	if seen[key]++; seen[key] > 1 && l.Number != "" {
+		return fmt.Errorf("another row above has the id %q", l.Number)
+	} else if seen[key] > 1 {
+		key = fmt.Sprintf("%s|%d", key, seen[key])
+	}
+	if faults := b.Check(); len(faults) > 0 {
+		return fmt.Errorf("%s", strings.Join(faults, "; "))
+	}
+	row := sha256.Sum256(p.said)
+	b.Imported = build.Imported{As: key, Row: hex.EncodeToString(row[:])}
+	return nil
+}
+
+func amountWords(a *money.Amount) string {
+	if a == nil {
+		return ""
+	}
+	return fmt.Sprint(int64(*a))
+}
+
+// PastTemplate returns an empty table of past buys: its header.
+func PastTemplate() []byte {
+	var names []string
+	for _, c := range pastColumns {
+		if c.Form != table.Vehicle && c.Form != table.Currency {
+			names = append(names, c.Name)
+		}
+	}
+	return []byte(strings.Join(names, ",") + "\r\n")
 }

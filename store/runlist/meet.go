@@ -41,7 +41,7 @@ func names(l lot.Lot) []string {
 	return all
 }
 
-// Meet holds the lots of a list against those there are.
+// Meet holds the lots of a list against those there are. A known lot meets one row at most: that of its VIN before that of its number.
 func Meet(known []Known, listed []lot.Lot) Meeting {
 	at := map[string]int{}
 	for i, k := range known {
@@ -52,9 +52,20 @@ func Meet(known []Known, listed []lot.Lot) Meeting {
 			}
 		}
 	}
+	meeting, taken := map[int]int{}, map[int]bool{}
+	for _, byVIN := range []bool{true, false} {
+		for n, l := range listed {
+			if _, met := meeting[n]; met {
+				continue
+			}
+			if i, there := met(at, known, l, byVIN); there && !taken[i] {
+				meeting[n], taken[i] = i, true
+			}
+		}
+	}
 	var m Meeting
-	for _, l := range listed {
-		i, there := met(at, known, l)
+	for n, l := range listed {
+		i, there := meeting[n]
 		if !there {
 			m.New = append(m.New, l)
 			continue
@@ -70,12 +81,12 @@ func Meet(known []Known, listed []lot.Lot) Meeting {
 	return m
 }
 
-// met returns the lot that a listed one is. One of the same number but another VIN is another lot, and so is a vehicle that
-// comes up again after its sale is over.
-func met(at map[string]int, known []Known, l lot.Lot) (int, bool) {
+// met returns the lot that a listed one is, by its VIN or by its number. One of the same number but another VIN is another lot, and so is
+// a vehicle that comes up again after its sale is over.
+func met(at map[string]int, known []Known, l lot.Lot, byVIN bool) (int, bool) {
 	for _, name := range names(l) {
 		i, there := at[name]
-		if !there {
+		if !there || byVIN != strings.HasPrefix(name, "vin ") {
 			continue
 		}
 		k := known[i]

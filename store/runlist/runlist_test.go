@@ -6,13 +6,15 @@ import (
 	"strings"
 	"testing"
 
-	"walkline/store/csvfile"
+	"walkline/store/cell"
+	"walkline/store/grid"
+	"walkline/store/table"
 	"walkline/valuation/lot"
 )
 
 // harrow is a run list of an invented sale: three good rows, and four that are not.
-const harrow = "Lot #,Year,Make,Model,VIN,Odometer (mi),Title,Primary damage,Keys,Sale date,Grade of paint\n" +
-	"14,2019,Ostrane,Pell,0HKDN2SB0JH000271,\"61,200\",Salvage,FRONT END,yes,28/11/2026,B\n" +
+const harrow = "Lot #,Year,Make,Model,VIN,Odometer (mi),Title,Loss,Keys,Sale date,Grade of paint\n" +
+	"14,2019,Ostrane,Pell,0HKDN2SB0JH000271,\"61,200\",Salvage,front,yes,28/11/2026,B\n" +
 	"15,2017,Kettrick,Dunlin,,98000 km,clear,\"Water, hail\",no,28/11/2026,\n" +
 	"16,20x7,Kettrick,Dunlin,,98000,clear,side,maybe,28/11/2026,\n" +
 	"14,2019,Ostrane,Pell,,61200,salvage,front,yes,28/11/2026,\n" +
@@ -20,55 +22,63 @@ const harrow = "Lot #,Year,Make,Model,VIN,Odometer (mi),Title,Primary damage,Key
 	"17,2015,Morrowby,Siskin,,,,odd noises,,28/11/2026,\n" +
 	"18,2015,Morrowby,Siskin,,,,,,31/02/2026,\n"
 
-func parsed(t *testing.T, text string, change func([]Field, *Options)) Result {
+// listed is a list with its rows as lots.
+type listed struct {
+	table.Result[Row]
+	Lots []lot.Lot
+}
+
+func parsed(t *testing.T, text string, s table.Stated) listed {
 	t.Helper()
-	table, err := csvfile.Read([]byte(text), csvfile.Reading{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	m := Propose(table.Header)
-	o, _ := ProposeOptions(table, m)
-	if change != nil {
-		change(m, &o)
-	}
-	res, err := Parse(table, m, o)
+	res, err := read(text, s)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return res
 }
 
-func TestColumnsAreMatchedByName(t *testing.T) {
-	table, err := csvfile.Read([]byte(harrow), csvfile.Reading{})
+func read(text string, s table.Stated) (listed, error) {
+	g, err := grid.Read([]byte(text), grid.Options{})
 	if err != nil {
-		t.Fatal(err)
+		return listed{}, err
 	}
-	want := []Field{Number, ModelYear, Make, Model, VIN, Odometer, Document, Loss, Keys, SaleDate, Ignored}
-	m := Propose(table.Header)
-	if !slices.Equal(m, want) {
-		t.Errorf("matched %v", m)
+	res, err := table.Read(Lists(), g, s)
+	l := listed{Result: res}
+	for _, r := range res.Rows {
+		l.Lots = append(l.Lots, r.Lot)
 	}
-	o, _ := ProposeOptions(table, m)
-	if o.Dates != csvfile.DayFirst || o.Unit != "mi" {
-		t.Errorf("options %+v", o)
+	return l, err
+}
+
+func TestColumnsAreMatchedByName(t *testing.T) {
+	want := []string{"number", "model_year", "make", "model", "vin", "odometer", "document", "loss", "keys", "sale_date", table.Ignored}
+	res := parsed(t, harrow, table.Stated{})
+	for i, c := range res.Columns {
+		if c.Field != want[i] {
+			t.Errorf("%q is read as %s, want %s", c.Heading, c.Field, want[i])
+		}
 	}
-	m[1] = Number
-	if _, err := Parse(table, m, o); err == nil || !strings.Contains(err.Error(), "both matched to lot number") {
+	if res.Settled.Dates != cell.DayFirst || res.Settled.Unit != "mi" || len(res.Open) > 0 {
+		t.Errorf("%+v, open %v", res.Settled, res.Open)
+	}
+	want[1] = "number"
+	if _, err := read(harrow, table.Stated{Match: want}); err == nil || !strings.Contains(err.Error(), "both matched to number") {
 		t.Errorf("two numbers: %v", err)
 	}
-	m[0], m[1], m[4] = Ignored, ModelYear, Ignored
-	if _, err := Parse(table, m, o); err == nil || !strings.Contains(err.Error(), "lot number or the VIN") {
-		t.Errorf("neither number nor VIN: %v", err)
+	want[0], want[1], want[4] = table.Ignored, "model_year", table.Ignored
+	if res := parsed(t, harrow, table.Stated{Match: want}); len(res.Open) != 1 || !strings.Contains(res.Open[0].Text, "number or vin") {
+		t.Errorf("neither number nor VIN: %v", res.Open)
 	}
 }
 
 func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
-	res := parsed(t, harrow, func(_ []Field, o *Options) { o.Sale = "Harrow Flats yard" })
+	res := parsed(t, harrow, table.Stated{Sale: "Harrow Flats yard"})
 	if res.Read != 7 || len(res.Lots) != 3 || len(res.Refused) != 4 {
 		t.Fatalf("%d read, %d lots, refused %+v", res.Read, len(res.Lots), res.Refused)
 	}
 	miles, has := 61200, true
-	want := lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", ModelYear: 2019, Make: "Ostrane", Model: "Pell",
+	want := lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", ModelYear: 2019,
+		Make: "Ostrane", Model: "Pell",
 		Odometer: &miles, OdometerUnit: "mi", Loss: []string{"collision"}, Keys: &has, Title: lot.Title{Document: "salvage"}}
 	if !reflect.DeepEqual(res.Lots[0], want) {
 		t.Errorf("got  %+v\nwant %+v", res.Lots[0], want)
@@ -79,7 +89,8 @@ func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
 	if l := res.Lots[2]; l.Number != "17" || !slices.Equal(l.Loss, []string{"other"}) || l.Odometer != nil || l.Keys != nil {
 		t.Errorf("the last lot is %+v", l)
 	}
-	for i, want := range []string{"a model year is four digits", "the same lot as line 2", "would not be known again", "no day of the calendar"} {
+	for i, want := range []string{"a model year is four digits", "the same lot as line 2", "would not be known again",
+		"no day of the calendar"} {
 		r := res.Refused[i]
 		if r.Line != []int{4, 5, 6, 8}[i] {
 			t.Errorf("refusal %d is of line %d", i, r.Line)
@@ -95,14 +106,10 @@ func TestRowsBecomeLotsOrAreRefusedWithReasons(t *testing.T) {
 
 // What was refused can be set right in the file that names it, and comes in beside the rest.
 func TestRefusedRowsCanBeCorrected(t *testing.T) {
-	table, err := csvfile.Read([]byte(harrow), csvfile.Reading{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	res := parsed(t, harrow, nil)
-	again := strings.ReplaceAll(string(csvfile.WriteRefused(table, res.Refused[:1])), "20x7", "2017")
+	res := parsed(t, harrow, table.Stated{})
+	again := strings.ReplaceAll(string(table.WriteRefused(res.Header(), res.Refused[:1])), "20x7", "2017")
 	again = strings.ReplaceAll(again, "maybe", "no")
-	set := parsed(t, again, func(_ []Field, o *Options) { o.Dates = csvfile.DayFirst })
+	set := parsed(t, again, table.Stated{Dates: cell.DayFirst})
 	if len(set.Lots) != 1 || set.Lots[0].Number != "16" || set.Lots[0].ModelYear != 2017 {
 		t.Errorf("corrected: %+v", set)
 	}
@@ -114,7 +121,7 @@ func TestUnitsInTheCellTheColumnAndTheOption(t *testing.T) {
 		"the column": {"lot,odometer,unit\n1,61200,Km\n", "km"},
 		"the option": {"lot,odometer\n1,61200\n", "mi"},
 	} {
-		res := parsed(t, c.text, nil)
+		res := parsed(t, c.text, table.Stated{Unit: "mi"})
 		if len(res.Lots) != 1 || *res.Lots[0].Odometer != 61200 || res.Lots[0].OdometerUnit != c.want {
 			t.Errorf("%s: %+v %+v", name, res.Lots, res.Refused)
 		}
@@ -124,21 +131,15 @@ func TestUnitsInTheCellTheColumnAndTheOption(t *testing.T) {
 // The mark between thousands needs no question: an odometer has no decimals.
 func TestMarksAreThoseThatReadWholeNumbers(t *testing.T) {
 	for written, want := range map[string]int{"\"61,200\"": 61200, "61.200": 61200, "61 200": 61200, "61'200": 61200, "61200": 61200} {
-		table, err := csvfile.Read([]byte("lot,odometer (km)\n1,"+written+"\n"), csvfile.Reading{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		m := Propose(table.Header)
-		o, doubts := ProposeOptions(table, m)
-		res, err := Parse(table, m, o)
-		if err != nil || len(doubts) > 0 || len(res.Lots) != 1 || *res.Lots[0].Odometer != want || res.Lots[0].OdometerUnit != "km" {
-			t.Errorf("%s: %+v, doubts %v, %v", written, res, doubts, err)
+		res := parsed(t, "lot,odometer (km)\n1,"+written+"\n", table.Stated{})
+		if len(res.Open) > 0 || len(res.Lots) != 1 || *res.Lots[0].Odometer != want || res.Lots[0].OdometerUnit != "km" {
+			t.Errorf("%s: %+v, open %v", written, res.Lots, res.Open)
 		}
 	}
 }
 
 func TestTheSameListTwiceChangesNothing(t *testing.T) {
-	lots := parsed(t, harrow, nil).Lots
+	lots := parsed(t, harrow, table.Stated{}).Lots
 	first := Meet(nil, lots)
 	if len(first.New) != 3 || first.Same+len(first.Changed) != 0 {
 		t.Fatalf("%+v", first)
@@ -166,14 +167,17 @@ func kept(lots []lot.Lot) []Known {
 
 func TestAListFillsInAndMovesAndLeavesWhatTheBuyerSaw(t *testing.T) {
 	miles, fewer := 61200, 60000
-	have := kept([]lot.Lot{{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271", Odometer: &miles, OdometerUnit: "mi", Make: "Ostrane"}})
-	says := lot.Lot{Number: "22", Sale: "harrow flats yard", SaleDate: "2026-12-05", VIN: "0HKDN2SB0JH000271", Odometer: &fewer, OdometerUnit: "mi", Model: "Pell", Condition: "starts"}
+	have := kept([]lot.Lot{{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HKDN2SB0JH000271",
+		Odometer: &miles, OdometerUnit: "mi", Make: "Ostrane"}})
+	says := lot.Lot{Number: "22", Sale: "harrow flats yard", SaleDate: "2026-12-05", VIN: "0HKDN2SB0JH000271", Odometer: &fewer,
+		OdometerUnit: "mi", Model: "Pell", Condition: "starts"}
 	m := Meet(have, []lot.Lot{says})
 	if len(m.Changed) != 1 || m.Changed[0].ID != 1 {
 		t.Fatalf("%+v", m)
 	}
 	l := m.Changed[0].Lot
-	if l.Number != "22" || l.SaleDate != "2026-12-05" || l.Sale != "Harrow Flats yard" || l.Model != "Pell" || l.Condition != "starts" || l.OdometerStatus != "unknown" || *l.Odometer != 61200 {
+	if l.Number != "22" || l.SaleDate != "2026-12-05" || l.Sale != "Harrow Flats yard" || l.Model != "Pell" ||
+		l.Condition != "starts" || l.OdometerStatus != "unknown" || *l.Odometer != 61200 {
 		t.Errorf("the lot becomes %+v", l)
 	}
 	if want := []string{"lot 14: odometer is 61200 mi here, 60000 mi on the list"}; !slices.Equal(m.Left, want) {
@@ -194,13 +198,7 @@ func FuzzParse(f *testing.F) {
 	f.Add(harrow)
 	f.Add("lot,odometer\n1,\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		table, err := csvfile.Read([]byte(text), csvfile.Reading{})
-		if err != nil {
-			return
-		}
-		m := Propose(table.Header)
-		o, _ := ProposeOptions(table, m)
-		res, err := Parse(table, m, o)
+		res, err := read(text, table.Stated{Unit: "mi"})
 		if err == nil && res.Read != len(res.Lots)+len(res.Refused) {
 			t.Errorf("%d read, %d lots, %d refused", res.Read, len(res.Lots), len(res.Refused))
 		}

@@ -17,6 +17,9 @@ import numpy as np
 from scipy.integrate import quad
 from scipy.special import betaincinv, ndtr, ndtri
 
+NODES = np.linspace(-5, 5, 41)  # of the common factor, at which means given it are tabulated
+REST = np.linspace(-4, 4, 25)  # scores over which what is left is averaged
+WEIGHTS = np.exp(-REST * REST / 2) / np.exp(-REST * REST / 2).sum()
 TIMINGS = 8  # the best of them counts, as for the engine
 SPAN, KNOTS, MODES = 5.0, 512, 256  # normal scores that the quantiles are tabulated over; places of the mode
 
@@ -74,6 +77,15 @@ class Scenarios:
             return t["low"]
         return self.pert.at(self.pert.table(t), self.draw(rho))
 
+    def given(self, t, rho):
+        """The mean of t in every scenario given the common factor there."""
+        if t["low"] == t["high"]:
+            return t["low"]
+        if rho == 0:
+            return mean(t)
+        z = rho * NODES[:, None] + np.sqrt(1 - rho * rho) * REST
+        return np.interp(self.factor, NODES, self.pert.at(self.pert.table(t), z) @ WEIGHTS)
+
     def happens(self, chance, rho=0.0):
         if chance >= 1:
             return np.ones(self.n, bool)
@@ -83,6 +95,7 @@ class Scenarios:
         zeros = lambda: np.zeros(self.n)
         self.cash, self.labour, self.hours = zeros(), zeros(), zeros()
         self.lead, self.added, self.repair, self.hidden = zeros(), zeros(), zeros(), zeros()
+        self.due, self.work, self.wait, self.more = zeros(), zeros(), zeros(), zeros()  # at the strip-down: money, hours, lead, days, at their means
         for line in self.lot["lines"]:
             self.line(line)
         for risk in self.lot["risks"]:
@@ -100,23 +113,51 @@ class Scenarios:
             labour += x * rates[trade]
         for part in line["parts"]:
             self.part(part, rho, rates[chief], cash, labour, hours, lead)
+        due, work, wait = self.foreknown(line, rho, rates, chief)
         if line["chance"] < 1:
             needed = self.happens(line["chance"], rho)
             cash, labour, hours, lead = cash * needed, labour * needed, hours * needed, lead * needed
+            due, work, wait = due * needed, work * needed, wait * needed
+        self.due += due
+        self.work += work
+        np.maximum(self.wait, wait, out=self.wait)
         self.cash += cash
         self.labour += labour
         self.hours += hours
         self.repair += cash + labour
         np.maximum(self.lead, lead, out=self.lead)
 
-    def part(self, part, rho, rate, cash, labour, hours, lead):
-        holding = self.lot["holding_per_day"]
-        last = part["fallback"]
+    def order(self, part, rate):
+        """The options in the order that costs least in the mean, none dearer than the fallback."""
+        last, holding = part["fallback"], self.lot["holding_per_day"]
         last = mean(last["price"]) + mean(last["hours"]) * rate + mean(last["lead_days"]) * holding
         cost = lambda o: mean(o["price"]) + mean(o["freight"]) + mean(o["extra_hours"]) * rate + mean(o["lead_days"]) * holding
-        order = sorted((o for o in part["options"] if cost(o) <= last), key=cost)
+        return sorted((o for o in part["options"] if cost(o) <= last), key=cost)
+
+    def foreknown(self, line, rho, rates, chief):
+        """What a line takes on average where it is needed, given the factor: money, hours, lead time."""
+        due = self.given(line["materials"], rho) + self.given(line["outside"], rho) + np.zeros(self.n)
+        work, wait = np.zeros(self.n), 0.0
+        for trade, t in line["hours"].items():
+            x = self.given(t, rho)
+            work += x
+            due += x * rates[trade]
+        for part in line["parts"]:
+            left, lead, last = 1.0, 0.0, part["fallback"]
+            for o in self.order(part, rates[chief]):
+                taken = left * o["chance"]
+                left -= taken
+                extra = taken * self.given(o["extra_hours"], rho)
+                due += taken * (self.given(o["price"], rho) + self.given(o["freight"], rho)) + extra * rates[chief]
+                work += extra
+                lead += taken * mean(o["lead_days"])
+            due += left * self.given(last["price"], rho)
+            wait = max(wait, lead + left * mean(last["lead_days"]))
+        return due, work, wait
+
+    def part(self, part, rho, rate, cash, labour, hours, lead):
         open_ = np.ones(self.n, bool)
-        for o in order:
+        for o in self.order(part, rate):
             taken = open_ & self.happens(o["chance"])
             open_ &= ~taken
             cash += np.where(taken, self.value(o["price"], rho) + self.value(o["freight"], rho), 0)
@@ -134,11 +175,16 @@ class Scenarios:
         self.cash += cash
         self.hidden += cash
         self.added += np.where(there, self.value(risk["days"], rho), 0)
+        self.due += np.where(there, self.given(risk["cost"], rho), 0)
+        self.more += np.where(there, self.given(risk["days"], rho), 0)
         for trade, t in risk["hours"].items():
             x = np.where(there, self.value(t, rho), 0)
             self.hours += x
             self.labour += x * self.lot["rates"][trade]
             self.hidden += x * self.lot["rates"][trade]
+            x = np.where(there, self.given(t, rho), 0)
+            self.work += x
+            self.due += x * self.lot["rates"][trade]
 
     def around(self, work):
         lot = self.lot
@@ -150,24 +196,42 @@ class Scenarios:
         self.cost = self.cash + self.labour
         u = ndtr(self.draw())
         self.price = np.interp(u, lot["resale_chances"], lot["resale_values"])
+        self.kept = np.exp((lot["ageing"]["mean"] + lot["ageing"]["sd"] * self.draw()) * self.days / 365) * (1 - lot["sell_percent"])
+        self.got = np.zeros(self.n)
+        self.stop(freight + storage)
         self.growth = 1 + lot["capital_rate"] * self.days / 365
 
+    def stop(self, home):
+        """At the strip-down: by what is known then, go on or take the way out."""
+        lot, way, strip = self.lot, self.lot["way"], self.lot["strip"]
+        hold, rate, price = lot["holding_per_day"], self.lot["rates"]["body"], lot["resale_mean"]
+        days = np.maximum(self.wait, self.work / lot["hours_per_week"] * 7) + self.more + mean(lot["inspection_queue"]) + mean(lot["days_to_sell"])
+        yearly = lot["ageing"]["mean"] + lot["ageing"]["sd"] ** 2 / 2
+        net = price * np.exp(yearly * days / 365) * (1 - lot["sell_percent"]) - lot["sell_flat"]
+        left = self.due - mean(strip["hours"]) * rate + hold * np.maximum(0, days - mean(strip["days"]))
+        self.stops = net - left < mean(way["money"]) - mean(way["days"]) * hold
+        hours, gone = self.value(strip["hours"]), self.value(strip["days"]) + self.value(way["days"])
+        put = lambda column, x: np.where(self.stops, x, column)
+        self.labour, self.hours, self.days = put(self.labour, hours * rate), put(self.hours, hours), put(self.days, gone)
+        self.cash = put(self.cash, home + gone * hold)
+        self.cost, self.kept = self.cash + self.labour, put(self.kept, 0)
+        self.got = put(self.got, self.value(way["money"]))
 
-def shared_variance(s, slices=64):
-    """Variance of the mean cost given the common factor, what chance alone puts between slices taken off."""
+
+def by_factor(s, column, slices=64):
+    """A column's mean given the common factor, in every scenario, and the variance of that mean, what chance alone puts to it off."""
     k = np.minimum(slices - 1, (ndtr(s.factor) * slices).astype(int))
-    count = np.bincount(k, minlength=slices)
-    means = np.bincount(k, s.cost, slices) / count
-    within = ((s.cost - means[k]) ** 2).sum() / (len(k) - slices)
-    return max(0.0, means.var() - within * slices / len(k))
+    means = np.bincount(k, column, slices) / np.bincount(k, minlength=slices)
+    within = ((column - means[k]) ** 2).sum() / (len(k) - slices)
+    return means[k], max(0.0, means.var() - within * slices / len(k))
 
 
-def winners_constant(n):
-    """Mean of t under a density proportional to phi(t)^2 Phi(t)^(n-2); nothing below three bidders."""
-    if n < 3:
-        return 0.0
+def winners_error(n):
+    """Mean (nothing below three bidders) and variance of t under a density proportional to phi(t)^2 Phi(t)^(n-2)."""
     weight = lambda t: np.exp(-t * t) * ndtr(t) ** (n - 2)
-    return quad(lambda t: t * weight(t), -9, 9)[0] / quad(weight, -9, 9)[0]
+    whole = quad(weight, -9, 9)[0]
+    m = quad(lambda t: t * weight(t), -9, 9)[0] / whole
+    return (m if n > 2 else 0.0), quad(lambda t: t * t * weight(t), -9, 9)[0] / whole - m * m
 
 
 class Bid:
@@ -175,10 +239,17 @@ class Bid:
 
     def __init__(self, s):
         lot, self.s, self.rules = s.lot, s, s.lot["rules"]
-        level = lot["resale_level"] * (1 - lot["sell_percent"])
-        self.allowance = np.sqrt(level**2 + shared_variance(s)) * winners_constant(lot["rivals"] + 1)
-        self.selling = s.price * lot["sell_percent"] + lot["sell_flat"]
-        self.left = s.price - self.selling - s.cost - self.allowance
+        sell, flat = 1 - lot["sell_percent"], np.where(s.stops, 0, lot["sell_flat"])
+        price, level, own = lot["resale_mean"], lot["resale_level"], lot["own_share"]
+        kept, _ = by_factor(s, s.kept)
+        worth, factor = by_factor(s, price * s.kept + np.where(s.stops, mean(lot["way"]["money"]), 0) - flat - s.cost)
+        c, v = winners_error(lot["rivals"] + 1)
+        self.allowance = c * own * np.sqrt(level**2 * (kept**2).mean() + factor)
+        narrow = 1 - own**2 * (1 - v)
+        spread = np.sqrt(1 - (1 - narrow) * min(1, (level / lot["resale_sd"]) ** 2))
+        sold = (price + spread * (s.price - price)) * s.kept
+        self.selling = price * s.kept / sell * lot["sell_percent"] + flat
+        self.left = sold + s.got - flat - s.cost - self.allowance - (worth - worth.mean()) * (1 - np.sqrt(narrow))
         self.labour, self.hours = s.labour.mean(), s.hours.mean()
         self.cash90, self.days90 = np.quantile(s.cash, 0.9), np.quantile(s.days, 0.9)
         self.outlay, self.capital = (self.selling + s.cost).mean(), s.growth.mean()
@@ -208,14 +279,14 @@ def figures(b, total):
     tenth = len(profit) // 10
     return {"repair": s.repair.mean(), "hidden": s.hidden.mean(), "hours": s.hours.mean(), "own labour": s.labour.mean(), "days": s.days.mean(),
             "days, 90th": b.days90, "cash, 90th": b.cash90, "profit": profit.mean(), "profit, 10th": np.quantile(profit, 0.1),
-            "profit, worst tenth": np.partition(profit, tenth)[:tenth].mean(), "loss chance": (profit < 0).mean(), "allowance": b.allowance}
+            "profit, worst tenth": np.partition(profit, tenth)[:tenth].mean(), "loss chance": (profit < 0).mean(), "allowance": b.allowance, "stops": s.stops.mean()}
 
 
 def pooled(parts):
     """Several sets of scenarios as one."""
     whole = object.__new__(Scenarios)
     whole.lot = parts[0].lot
-    for name in ("factor", "cash", "labour", "hours", "repair", "hidden", "days", "cost", "price", "growth"):
+    for name in ("factor", "cash", "labour", "hours", "repair", "hidden", "days", "cost", "price", "growth", "kept", "got", "stops"):
         setattr(whole, name, np.concatenate([getattr(p, name) for p in parts]))
     return whole
 

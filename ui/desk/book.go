@@ -94,36 +94,62 @@ type Sheet struct {
 	Fields []string // what a column can be
 	Stated Stated
 	Doubts []Doubt
+
+	Why      []string // per column, why it is taken for what it is
+	Nameless bool     // no line names the columns: how it is read is not remembered
+	Held     any      // what its reader keeps of the file, so that it is taken apart once
 }
 
-// Stated is what the user states for a whole table. It is remembered for the next table with the same columns.
+// Stated is what the user states for a whole table. It is remembered for the next table with the same columns, but for the currency, which
+// is the table's or the lot's.
 type Stated struct {
-	Match    []string `json:"match"` // per column: one of the sheet's fields
-	Marks    string   `json:"marks"` // an example number
-	Dates    string   `json:"dates"`
-	Unit     string   `json:"unit"`     // where no column says
-	Distance string   `json:"distance"` // unit of distances
-	Kind     string   `json:"kind"`     // asked or sold, where no column says
-	Currency string   `json:"currency"`
-	Sale     string   `json:"sale"` // of a run list, where no column says
-	SaleDate lot.Date `json:"sale_date"`
+	Match    []string          `json:"match"` // per column: one of the sheet's fields
+	Marks    string            `json:"marks"` // an example number
+	Dates    string            `json:"dates"`
+	Unit     string            `json:"unit"`     // where no column says
+	Distance string            `json:"distance"` // unit of distances
+	Kind     string            `json:"kind"`     // asked or sold, where no column says
+	Currency string            `json:"-"`
+	Titles   map[string]string `json:"titles,omitempty"` // what a word of a title means: clear, a brand, or unknown
+	Make     string            `json:"-"`                // of the lot that the rows are for
+	Model    string            `json:"-"`
+	Sale     string            `json:"sale"` // of a run list, where no column says
+	SaleDate lot.Date          `json:"sale_date"`
 }
 
 // MarkWays and DateWays are the ways to write numbers and dates that can be stated.
 var (
-	MarkWays = []string{"1,234.50", "1.234,50", "1 234.50", "1 234,50", "1'234.50", "1'234,50", "1234.50", "1234,50"}
-	DateWays = []string{"year first", "day first", "month first"}
+	MarkWays = []string{"1,234.50", "1.234,50"}
+	DateWays = []string{"day first", "month first"}
 )
 
 // Doubt is what a table leaves open: the user is asked.
 type Doubt struct {
 	Option, Text string
+	Ways         []string // the answers to choose from
+	Word         string   // of a title, that is asked for
 }
 
 // Refusal is one row that cannot be used.
 type Refusal struct {
-	Line   int
-	Reason string
+	Line          int
+	Reason        string // every reason, with its column and value
+	Column, Value string // of the first bad cell; empty: the row as a whole is bad
+}
+
+// Preview is what a table gives as it is stated, before anything is taken.
+type Preview struct {
+	Rows    int        // that are usable
+	Columns []string   // what First shows, after the line
+	First   [][]string // the first rows as they will stand, each led by its line
+	Refused []Refusal
+	Skipped []Refusal // rows that are none: totals, captions, headings met again
+	Open    []Doubt
+}
+
+// Previewer shows what a sheet gives. It may run on any goroutine, and what it read is not read again to be taken.
+type Previewer interface {
+	Preview(s Sheet) (Preview, error)
 }
 
 // Counts say what an import did: Read = New + Same + Changed + Refused.

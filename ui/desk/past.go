@@ -20,9 +20,10 @@ type PastTables interface {
 	PastTemplate() []byte
 }
 
-// OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns.
-func (d *Desk) OpenPast(ctx context.Context, data []byte) (Sheet, error) {
-	sheet, err := d.Past.OpenPast(data, d.Starter.Currency)
+// OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
+// shop's.
+func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Sheet, error) {
+	sheet, err := d.Past.OpenPast(data, currency)
 	if err != nil {
 		return sheet, err
 	}

@@ -24,7 +24,7 @@ func steps(a valuation.Answer) []step {
 		if i == 0 || i == len(a.Waterfall)-1 {
 			s.from, s.to, s.whole = 0, p.Major(b.Amount), true
 		}
-		if b.Name == "Expected profit" && b.Amount > 0 {
+		if b.Of() == valuation.BarProfit && b.Amount > 0 {
 			s.name = "Expected loss" // it is what the buyer would have to add
 		}
 		at += b.Amount

@@ -60,14 +60,18 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 
 // toFinish says what is still to come.
 func toFinish(p Purse, f valuation.Foresight) [][2]string {
-	return [][2]string{
+	var line [][2]string
+	if f.StopLine != nil {
+		line = [][2]string{{"Stop line, still to spend", p.Whole(*f.StopLine)}}
+	}
+	return append([][2]string{
 		{"Cost to finish", p.Whole(f.ToFinish.Mean)},
 		{"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
 		{"  of it to pay out", p.Whole(f.Cash.Mean)},
 		{"Own hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
 		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
 		{"Resale", p.Range(f.Resale.P10, f.Resale.P90)},
-	}
+	}, line...)
 }
 
 func ways(p Purse, f valuation.Foresight) []WayRow {

@@ -66,7 +66,7 @@ func (p Pack) Groups() []PackGroup {
 		{"What may be rebuilt", rebuildRows(p.Rebuild)},
 		{"What the rebuilt inspection asks for", rows(p.Documents)},
 		{"Fees and days", chargeRows(p.Fees, p.Currency)},
-		{"Selling without a dealer's licence", limitRows(p.PrivateSales)},
+		{"Who counts as a dealer", limitRows(p.PrivateSales)},
 		{"Emissions and safety", rows(p.Inspections)},
 		{"To ask about", rows(p.Questions)},
 	}
@@ -120,7 +120,7 @@ func limitRows(l *checks.Limit) [][2]string {
 	if l == nil {
 		return nil
 	}
-	words := fmt.Sprintf("Up to %s in %d months.", Count(l.Most, "vehicle"), l.Months)
+	words := fmt.Sprintf("More than %s in %d months; it grants nothing below that.", Count(l.Most, "vehicle"), l.Months)
 	if l.Text != "" {
 		words += " " + l.Text
 	}

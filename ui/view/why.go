@@ -7,6 +7,7 @@ import (
 	"walkline/ui/damage"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/scenario"
 )
 
 // Why is how the resale price comes down to the bid.
@@ -70,50 +71,55 @@ func NewWhy(o desk.Open) Why {
 			self = b.Amount
 		}
 		w.Bars = append(w.Bars, WhyBar{Name: b.Name, Amount: p.Major(b.Amount), Text: p.Whole(p.Major(b.Amount)), Figure: p.Code + " " + p.Whole(p.Major(self)),
-			Meaning: barMeanings[b.Name], Lines: barLines(b.Name, story{o.Valued.Of, a, p})})
+			Meaning: barMeanings[b.Of()], Lines: barLines(b.Of(), story{o.Valued.Of, a, p})})
 	}
 	for _, d := range a.Drivers {
-		w.Drivers = append(w.Drivers, Driver{Share{d.Name, d.Share}, driverMeaning(d.Name)})
+		w.Drivers = append(w.Drivers, Driver{Share{d.Name, d.Share}, driverMeaning(d.Kind)})
 	}
 	return w
 }
 
-// barMeanings say what each bar of the fall is.
+// barMeanings say what each bar of the fall is, by its kind.
 var barMeanings = map[string]string{
-	"Resale":             "What it should sell for, finished, on average over what may come.",
-	"Growing older":      "What the days until the sale take off the price: it grows older meanwhile, and the market and the season move.",
-	"Option to stop":     "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
-	"Sold as it stands":  "What it should bring as it stands, selling paid.",
-	"Sold for parts":     "What its parts should bring, selling them and the rest paid.",
-	"Own hours":          "Your own hours at your rates.",
-	"Selling":            "What selling it costs you: a share of the price, and what is flat.",
-	"Repair":             "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its chance counted in.",
-	"Hidden damage":      "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
-	"Freight":            "Getting it home.",
-	"Storage":            "What the yard charges beyond its free days.",
-	"Holding":            "Space, insurance and the like, day by day until it is sold.",
-	"Capital":            "What the money costs while it is out.",
-	"Winner's allowance": "Who wins has most likely overrated the lot. This is what being the highest of several guesses costs on average.",
-	"Fees and tax":       "What the sale puts on top of the hammer price.",
-	"Expected profit":    "What is left on average. It is no spare money: it pays for the risk that your house rules look at.",
-	"Walk-away bid":      "The largest legal bid that keeps every house rule.",
-	"Lowest legal bid":   "No bid keeps every house rule, or a stop forbids one. This is the lowest that the sale takes.",
+	valuation.BarResale:  "What it should sell for, finished, on average over what may come.",
+	valuation.BarOlder: "What the days until the sale take off the price: it grows older meanwhile, and the market and the " +
+		"season move.",
+	valuation.BarStop:   "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
+	valuation.BarAsIs:   "What it should bring as it stands, selling paid.",
+	valuation.BarParts:  "What its parts should bring, selling them and the rest paid.",
+	valuation.BarHours:  "Your own hours at your rates.",
+	valuation.BarSelling: "What selling it costs you: a share of the price, and what is flat.",
+	valuation.BarRepair: "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its " +
+		"chance counted in.",
+	valuation.BarHidden:  "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
+	valuation.BarFreight: "Getting it home.",
+	valuation.BarStorage: "What the yard charges beyond its free days.",
+	valuation.BarHolding: "Space, insurance and the like, day by day until it is sold.",
+	valuation.BarCapital: "What the money costs while it is out.",
+	valuation.BarAllowance: "Who wins has most likely overrated the lot. This is what being the highest of several guesses costs on " +
+		"average.",
+	valuation.BarFees:   "What the sale puts on top of the hammer price.",
+	valuation.BarProfit: "What is left on average. It is no spare money: it pays for the risk that your house rules look at.",
+	valuation.BarBid:    "The largest legal bid that keeps every house rule.",
+	valuation.BarLowest: "No bid keeps every house rule, or a stop forbids one. This is the lowest that the sale takes.",
 }
 
 // driverMeaning says what a cause of the doubt is and what narrows it.
-func driverMeaning(name string) string {
-	switch name {
-	case "Resale price":
+func driverMeaning(kind string) string {
+	switch kind {
+	case scenario.OfResale:
 		return "How sure the price is. More comparables like yours narrow it."
-	case "Worse than it looks":
+	case scenario.OfFactor:
 		return "What makes every job of this lot dearer at once. A closer look narrows it."
-	case "Freight":
+	case scenario.OfHours:
+		return "How many hours of your own it may take."
+	case scenario.OfFreight:
 		return "How far the price of getting it home may stray."
-	case "Storage":
+	case scenario.OfStorage:
 		return "How long it may stand at the yard."
-	case "Time":
+	case scenario.OfTime:
 		return "How many days may pass until it is sold, each at its cost."
-	case "Everything else":
+	case scenario.OfRest:
 		return "All causes below half a percent together."
 	}
 	return "How far this one job or risk may stray by itself."
@@ -127,24 +133,24 @@ type story struct {
 }
 
 // barLines returns the lines of a bar.
-func barLines(name string, s story) []WhyLine {
-	switch name {
-	case "Resale":
+func barLines(kind string, s story) []WhyLine {
+	switch kind {
+	case valuation.BarResale:
 		return s.resale()
-	case "Selling":
+	case valuation.BarSelling:
 		return s.selling()
-	case "Repair":
+	case valuation.BarRepair:
 		return s.repair()
-	case "Hidden damage":
+	case valuation.BarHidden:
 		return s.hidden()
-	case "Fees and tax":
+	case valuation.BarFees:
 		return s.fees()
-	case "Expected profit":
+	case valuation.BarProfit:
 		return s.profit()
-	case "Walk-away bid", "Lowest legal bid":
+	case valuation.BarBid, valuation.BarLowest:
 		return s.ceilings()
 	}
-	return s.around(name)
+	return s.around(kind)
 }
 
 // repair returns the repair lines, the dearest first.
@@ -201,7 +207,8 @@ func spread(p Purse, x valuation.Spread) WhyLine {
 func (s story) ceilings() []WhyLine {
 	var lines []WhyLine
 	for _, c := range s.a.Ceilings {
-		l := WhyLine{What: sentence(valuation.RuleWords[c.Rule]), How: "at most", Note: "The largest legal bid that this rule allows by itself."}
+		l := WhyLine{What: sentence(valuation.RuleWords[c.Rule]), How: "at most", Note: "The largest legal bid that this rule allows by " +
+			"itself."}
 		switch {
 		case c.Any:
 			l.How = "any bid"
@@ -226,10 +233,12 @@ func (s story) profit() []WhyLine {
 		{What: "8 times in 10", How: s.p.Range(f.P10, f.P90)},
 		{What: "Chance of a loss", How: Percent(f.LossChance)},
 		{What: "Worst tenth", How: "mean of the worst 10 in 100", Money: s.p.Whole(f.WorstTenth)},
-		{What: "Margin", How: Percent(f.Margin), Note: "The expected profit over everything laid out: invoice, repair, selling, own work, capital."},
+		{What: "Margin", How: Percent(f.Margin), Note: "The expected profit over everything laid out: invoice, repair, selling, own work, " +
+			"capital."},
 	}
 	if f.PerHour != nil {
-		lines = append(lines, WhyLine{What: "Per own hour", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over your hours."})
+		lines = append(lines, WhyLine{What: "Per own hour", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over " +
+			"your hours."})
 	}
 	return lines
 }

@@ -124,3 +124,42 @@ func TestWhyOfAnUnfinishedLot(t *testing.T) {
 		t.Errorf("%+v", w)
 	}
 }
+
+// A line that the user calls "Storage" is a line: it doesn't get the yard's explanation, nor does one called "Everything else".
+func TestDriversAreToldApartByTheirKind(t *testing.T) {
+	for _, name := range []string{"Storage", "Freight", "Everything else", "Resale price"} {
+		o := weighed(t)
+		o.Case.Repair.Lines[0].Job, o.Case.Repair.Lines[0].Outside = name, prob.Three{Low: 100, Likely: 900, High: 4000}
+		v, err := (&desk.Desk{}).Value(o.Case)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o.Valued = &v
+		said := map[string]bool{}
+		for _, d := range view.NewWhy(o).Drivers {
+			if d.Name == name {
+				said[d.Meaning] = true
+			}
+		}
+		if !said["How far this one job or risk may stray by itself."] {
+			t.Errorf("%q is said to be %v", name, said)
+		}
+	}
+}
+
+// An answer that an older version wrote has no kinds: its bars are told by the names that they had.
+func TestBarsOfAnOlderAnswerAreKnown(t *testing.T) {
+	o := weighed(t)
+	want := view.NewWhy(o)
+	for i := range o.Valued.Answer.Waterfall {
+		if o.Valued.Answer.Waterfall[i].Kind == "" {
+			t.Errorf("%s has no kind", o.Valued.Answer.Waterfall[i].Name)
+		}
+		o.Valued.Answer.Waterfall[i].Kind = ""
+	}
+	for i, b := range view.NewWhy(o).Bars {
+		if b.Meaning == "" || b.Meaning != want.Bars[i].Meaning || len(b.Lines) != len(want.Bars[i].Lines) {
+			t.Errorf("%s: %+v", b.Name, b)
+		}
+	}
+}

@@ -37,24 +37,24 @@ func (s story) selling() []WhyLine {
 }
 
 // around returns the lines of what comes with getting the lot home and keeping it.
-func (s story) around(name string) []WhyLine {
+func (s story) around(kind string) []WhyLine {
 	days := WhyLine{What: "Days until sold, 8 times in 10", How: fmt.Sprintf("%.0f to %.0f", s.a.Days.P10, s.a.Days.P90)}
-	switch name {
-	case "Freight":
+	switch kind {
+	case valuation.BarFreight:
 		return []WhyLine{{What: "Low, likely, high", How: s.three(s.c.Buying.Freight)}}
-	case "Storage":
+	case valuation.BarStorage:
 		y := s.c.Buying.Storage
 		return []WhyLine{{What: "A day", How: fmt.Sprintf("after %g free days", y.FreeDays), Money: s.p.Whole(y.PerDay)},
 			{What: "Days at the yard", How: plainThree(y.Days)}}
-	case "Holding":
+	case valuation.BarHolding:
 		return []WhyLine{{What: "A day", Money: s.p.Whole(s.c.Time.HoldingPerDay)}, days}
-	case "Capital":
+	case valuation.BarCapital:
 		return []WhyLine{{What: "A year", How: Percent(s.c.Time.CapitalRate)}, {What: "Of the invoice total", Money: s.p.Exact(s.a.Acquisition.Total)}, days}
-	case "Growing older":
+	case valuation.BarOlder:
 		return s.growing()
-	case "Option to stop":
+	case valuation.BarStop:
 		return s.stopping()
-	case "Winner's allowance":
+	case valuation.BarAllowance:
 		return s.allowance()
 	}
 	return nil
@@ -92,7 +92,7 @@ func (s story) allowance() []WhyLine {
 		return append(lines, WhyLine{What: "With one other bidder or none", How: "nothing"})
 	}
 	for _, b := range s.a.Waterfall {
-		if b.Name == "Winner's allowance" {
+		if b.Of() == valuation.BarAllowance {
 			whole := -s.p.Major(b.Amount)
 			lines = append(lines, WhyLine{"What all may misjudge alike", "standard deviation", s.p.Whole(whole / constant), "What the comparables leave unsure of the price level, and what makes this lot worse than it looks to everyone."},
 				WhyLine{"Times, for so many bidders and what differs between them", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole), "How far above the middle the winner's guess lies on average (Milgrom and Weber 1982), times the share of that doubt that differs from bidder to bidder."})

@@ -13,7 +13,8 @@ import (
 // newCosts returns the section of what the sale charges, the house rules, time, selling and labour: all of them the
 // Bench's until they are changed for this lot.
 func newCosts(p *Page) *section {
-	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit),
+		form.New(p.edit), form.New(p.edit), form.New(p.edit)
 	form.Rules(rules)
 	form.Home(home)
 	form.Time(weeks)
@@ -27,13 +28,15 @@ func newCosts(p *Page) *section {
 	take := widget.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
 	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take), says)
 	left := container.NewVBox(
-		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off."), rules.Rows,
+		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
+			"rule off."), rules.Rows,
 		form.Heading("Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so."), rivals.Rows,
 		form.Heading("Bringing it home", ""), home.Rows,
 		form.Heading("Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out."), weeks.Rows,
 		form.Heading("Selling", ""), selling.Rows,
 		form.Heading("Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself."), labour.Rows,
-		form.Heading("Catalogue", "Its figures are in USD. In a lot of another currency, enter what one USD is in it; without that the lot gets no bid."), exchange.Rows,
+		form.Heading("Catalogue", "Its figures are in USD. In a lot of another currency, enter what one USD is in it; without that the lot "+
+			"gets no bid."), exchange.Rows,
 	)
 	body := container.NewVScroll(container.NewVBox(whose, t.Body, left))
 	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals, exchange},

@@ -11,7 +11,8 @@ import (
 )
 
 // documents are the title documents offered; the words are the trade's and AAMVA D20's.
-var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage", "certificate of destruction", "bill of sale", "none", lot.NotYetKnown}
+var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage",
+	"certificate of destruction", "bill of sale", "none", lot.NotYetKnown}
 
 // newFacts returns the section for what the sale's list and the papers say.
 func newFacts(p *Page) *section {

@@ -31,10 +31,13 @@ func TestDeadTitlesStop(t *testing.T) {
 
 // The words in any order: parts, scrap, export, dismantling, what can't be rebuilt (common practice, no source).
 func TestDeadWordsInAnyOrderStop(t *testing.T) {
-	for _, word := range []string{"for parts only", "Only Parts", "parts vehicle", "export only", "For Export", "certificate for export", "to be dismantled", "dismantler's certificate",
-		"Salvage - Scrapped", "rebuildable: no", "not rebuildable", "unrebuildable", "non-rebuildable salvage", "cannot be repaired", "may not be rebuilt", "Salvage certificate, unrepairable",
+	for _, word := range []string{"for parts only", "Only Parts", "parts vehicle", "export only", "For Export", "certificate for export",
+		"to be dismantled", "dismantler's certificate",
+		"Salvage - Scrapped", "rebuildable: no", "not rebuildable", "unrebuildable", "non-rebuildable salvage", "cannot be repaired",
+		"may not be rebuilt", "Salvage certificate, unrepairable",
 		"irreparable", "destroyed", "hulk", "not registrable", "never to be registered"} {
-		if got := stops(lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word}}); len(got) != 1 || !strings.Contains(got[0], "may not go back on the road") {
+		if got := stops(lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word}}); len(got) != 1 || !strings.Contains(got[0],
+			"may not go back on the road") {
 			t.Errorf("%q: %q", word, got)
 		}
 	}
@@ -42,9 +45,11 @@ func TestDeadWordsInAnyOrderStop(t *testing.T) {
 
 // What nobody can read stops the bid until it is answered, and so does what is no title; an answer of "no" trouble settles it.
 func TestDocumentsThatMustBeAnsweredBeforeABid(t *testing.T) {
-	for word, id := range map[string]string{"no title": "title_none", "Bill of Sale": "title_none", "sale bill only": "title_none", "none": "title_none", "title missing": "title_none", "papers lost": "title_none",
+	for word, id := range map[string]string{"no title": "title_none", "Bill of Sale": "title_none", "sale bill only": "title_none",
+		"none": "title_none", "title missing": "title_none", "papers lost": "title_none",
 		"junkyard find": "title_document_unheard", "form 27b": "title_document_unheard", "pending": "title_document_unheard",
-		"salvage": "", "Salvage Certificate - water damage": "", "rebuilt salvage": "", "Clean Title": "", "theft recovery": "", "manufacturer buyback": "", "unknown": "", "not yet known": "", "": ""} {
+		"salvage": "", "Salvage Certificate - water damage": "", "rebuilt salvage": "", "Clean Title": "", "theft recovery": "",
+		"manufacturer buyback": "", "unknown": "", "not yet known": "", "": ""} {
 		subject := checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word}}}
 		open := checks.Stops(checks.List(subject))
 		subject.Answers = map[string]string{id: "yes"}

@@ -112,10 +112,13 @@ func document(s Subject) []Item {
 	word := s.Lot.Title.Document
 	switch lot.ReadPaper(word) {
 	case lot.Untitled:
-		i.ID, i.Text = "title_none", fmt.Sprintf("The document reads %q. Is it still open how it gets a title where it will be registered? Ask the agency before any bid.", word)
+		i.ID, i.Text = "title_none", fmt.Sprintf("The document reads %q. Is it still open how it gets a title where it will be registered? "+
+			"Ask the agency before any bid.", word)
 		i.Why = "Without a title it can't be registered, and in some places not even sold whole. A bill of sale is no title."
 	case lot.Unheard:
-		i.ID, i.Text = "title_document_unheard", fmt.Sprintf("The document reads %q, which is no word of the list. Is it still open whether such a vehicle may be rebuilt and registered? Ask the agency before any bid.", word)
+		i.ID, i.Text = "title_document_unheard",
+			fmt.Sprintf("The document reads %q, which is no word of the list. Is it still open whether such a vehicle may be rebuilt and "+
+				"registered? Ask the agency before any bid.", word)
 		i.Why = "Agencies word their own documents. One that isn't known may be for parts or scrap."
 	case lot.Unknown:
 		i.ID, i.Kind, i.Text = "title_document_open", "title", "Is it still not known which title document it has?"
@@ -141,9 +144,12 @@ func orUnknown(s string) string {
 var papers = []Item{
 	{ID: "title_differs", Kind: "title", Minutes: 5, Text: "Does the title document differ from what the sale lists (kind, state, brands)?",
 		Why: "The document handed over decides what may be registered; ask the agency where it will be registered."},
-	{ID: "lien_open", Kind: "title", Minutes: 5, Text: "Is a lien noted on the title without its release?", Why: "A lien goes with the vehicle."},
-	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the title?", Why: "Only the owner or their agent can sign it over."},
-	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long its queue is?",
+	{ID: "lien_open", Kind: "title", Minutes: 5, Text: "Is a lien noted on the title without its " +
+		"release?", Why: "A lien goes with the vehicle."},
+	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the " +
+		"title?", Why: "Only the owner or their agent can sign it over."},
+	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long " +
+		"its queue is?",
 		Why: "Photos before the work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
 }
 

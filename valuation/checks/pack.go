@@ -87,7 +87,7 @@ type Charge struct {
 	Source
 }
 
-// Limit is how many vehicles may be sold without a dealer's licence.
+// Limit is how many vehicles may be sold before a rule counts the seller as a dealer; it grants no leave to sell that many.
 type Limit struct {
 	Most   int `json:"most"`   // vehicles
 	Months int `json:"months"` // within so many months

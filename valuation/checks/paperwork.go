@@ -43,7 +43,7 @@ func paperwork(s Subject) []Item {
 	}
 	if _, l := Private(s.Packs); l != nil {
 		items = append(items, Item{ID: "standing_private", Kind: "paper", Where: Standing, Tick: true, Most: l.Most, Source: l.Words(),
-			Text: fmt.Sprintf("How many vehicles have you sold in the last %d months? Up to %d may be sold without a dealer's licence.", l.Months, l.Most), Why: l.Text})
+			Text: fmt.Sprintf("How many vehicles have you sold or offered in the last %d months? One more than %d counts as dealing under this rule. It grants nothing below that: ask the agency what your state asks.", l.Months, l.Most), Why: l.Text})
 	}
 	tests, inspections := nearest(s.Packs, func(p Pack) []Row { return p.Inspections })
 	items = append(items, rowItems(tests, "inspection", Standing, inspections)...)
@@ -53,7 +53,7 @@ func paperwork(s Subject) []Item {
 	return items
 }
 
-// Private returns the nearest limit to sales without a dealer's licence, and the pack that it is from; nil where none
+// Private returns the nearest limit from which a seller counts as a dealer, and the pack that it is from; nil where none
 // is known.
 func Private(packs []Pack) (Pack, *Limit) {
 	for _, p := range packs {

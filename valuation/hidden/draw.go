@@ -1,6 +1,7 @@
 package hidden
 
 import (
+	"maps"
 	"slices"
 
 	"walkline/valuation/lot"
@@ -75,9 +76,10 @@ func (s Setting) stream(id, name string) prob.Stream {
 	return s.Draws.Stream("risk/" + id + "/" + name)
 }
 
-// Raise returns the user's risks followed by those of the catalogue that the survey brings up, each once. A risk of the
-// user with a catalogue id stands in its place.
+// Raise returns the user's risks followed by those of the catalogue that the survey brings up, each once, at the chance and the
+// price level of this lot. A risk of the user with a catalogue id stands in its place.
 func Raise(own []Risk, c Catalogue, l lot.Lot, survey []lot.Damage) []Risk {
+	survey = l.All(survey)
 	taken := map[string]bool{}
 	var risks []Risk
 	for _, r := range own {
@@ -86,20 +88,29 @@ func Raise(own []Risk, c Catalogue, l lot.Lot, survey []lot.Damage) []Risk {
 			risks = append(risks, r)
 		}
 	}
+	level := lot.Scaled(c.Scales, l, survey)
 	for _, e := range c.Risks {
-		if !taken[e.ID] && raised(e, l, survey) {
-			risks = append(risks, e.Risk)
+		if taken[e.ID] || !lot.Any(e.Triggers, l, survey) || lot.Any(e.Never, l, survey) {
+			continue
 		}
+		r := e.scaled(level.Times(lot.Scaled(e.Scales, l, survey)))
+		seen := r.Chance.A + r.Chance.B
+		if p := lot.Moved(r.Chance.Mean(), e.Moves, l, survey); p != r.Chance.Mean() {
+			r.Chance = Beta{A: p * seen, B: (1 - p) * seen}
+		}
+		risks = append(risks, r)
 	}
 	return risks
 }
 
-// raised reports whether any trigger of the entry is met.
-func raised(e Entry, l lot.Lot, survey []lot.Damage) bool {
-	for _, t := range e.Triggers {
-		if _, ok := t.Match(l, survey); ok {
-			return true
+// scaled returns the risk with its money and hours as the vehicle has them.
+func (r Risk) scaled(f lot.Factors) Risk {
+	r.Cost = r.Cost.Times(f.Parts)
+	if f.Hours != 1 {
+		r.Hours = maps.Clone(r.Hours)
+		for trade, t := range r.Hours {
+			r.Hours[trade] = t.Times(f.Hours)
 		}
 	}
-	return false
+	return r
 }

@@ -163,7 +163,8 @@ func TestASharedAnswerAgainstEnumeration(t *testing.T) {
 // lowers each by as much as its own figures say.
 func TestAYesIsSharedOut(t *testing.T) {
 	risks := shared()
-	yes, no := hidden.After(risks, map[string]string{"ripple": "yes"}, 0).Chances, hidden.After(risks, map[string]string{"ripple": "no"}, 0).Chances
+	yes, no := hidden.After(risks, map[string]string{"ripple": "yes"}, 0).Chances, hidden.After(risks, map[string]string{"ripple": "no"},
+		0).Chances
 	together, apart := 0.0, 0.0
 	for i, r := range risks {
 		if prior := r.Chance.Mean(); yes[i] <= prior {

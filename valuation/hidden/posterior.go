@@ -22,7 +22,8 @@ type Posterior struct {
 	err     error
 }
 
-// The grid of the common factor: an even one, on which the trapezoid rule is exact to about 1e-9 for smooth integrands that vanish at its ends.
+// The grid of the common factor: an even one, on which the trapezoid rule is exact to about 1e-9 for smooth integrands that vanish
+// at its ends.
 const (
 	factorNodes = 65
 	factorSpan  = 6.0

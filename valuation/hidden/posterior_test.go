@@ -18,9 +18,11 @@ func leaning() []hidden.Risk {
 	}
 	strong, weak := .8, .4
 	return []hidden.Risk{
-		{ID: "rail", Chance: hidden.Beta{A: 2, B: 8}, Loading: &strong, Findings: []hidden.Evidence{tells("ripple", .7, .1), tells("lamp", .8, .2)}},
+		{ID: "rail", Chance: hidden.Beta{A: 2, B: 8}, Loading: &strong, Findings: []hidden.Evidence{tells("ripple", .7, .1), tells("lamp",
+			.8, .2)}},
 		{ID: "mount", Chance: hidden.Beta{A: 3, B: 7}, Findings: []hidden.Evidence{tells("ripple", .9, .15), tells("knock", .6, .05)}},
-		{ID: "hub", Chance: hidden.Beta{A: 1, B: 9}, Loading: &weak, Findings: []hidden.Evidence{tells("knock", .5, .1), tells("leak", .75, .02)}},
+		{ID: "hub", Chance: hidden.Beta{A: 1, B: 9}, Loading: &weak, Findings: []hidden.Evidence{tells("knock", .5, .1), tells("leak", .75,
+			.02)}},
 		{ID: "loom", Chance: hidden.Beta{A: 4, B: 6}, Findings: []hidden.Evidence{tells("lamp", .3, .25)}},
 		{ID: "blind", Chance: hidden.Beta{A: 1, B: 5}},
 	}
@@ -28,7 +30,8 @@ func leaning() []hidden.Risk {
 
 // sets are answers to them.
 var sets = []map[string]string{
-	{"ripple": "yes"}, {"ripple": "yes", "lamp": "yes", "knock": "yes", "leak": "yes"}, {"ripple": "no", "lamp": "no", "knock": "no", "leak": "no"},
+	{"ripple": "yes"}, {"ripple": "yes", "lamp": "yes", "knock": "yes", "leak": "yes"}, {"ripple": "no", "lamp": "no", "knock": "no",
+		"leak": "no"},
 	{"ripple": "yes", "knock": "no"}, {"lamp": "yes", "leak": "no", "knock": "yes"}, {"ripple": "no", "lamp": "yes"},
 }
 

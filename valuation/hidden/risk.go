@@ -22,6 +22,13 @@ type Risk struct {
 	Why      string                `json:"why"`
 	Caution  string                `json:"caution"` // where the damage can hurt someone
 	Removed  bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
+	Brings   []Work                `json:"brings"`  // jobs of the catalogue that come along where it comes true
+}
+
+// Work names a job of the catalogue that a risk brings along, and how likely.
+type Work struct {
+	ID     string   `json:"id"`
+	Chance *float64 `json:"chance"` // nil: 1
 }
 
 // Beta is the chance of a risk as counts: A times present, B times absent, as if seen before.
@@ -43,7 +50,10 @@ type Evidence struct {
 // Entry is one risk of the catalogue with what brings it up.
 type Entry struct {
 	Risk
-	Triggers []lot.Sign `json:"triggers"` // any one is enough
+	Triggers []lot.Sign  `json:"triggers"` // any one is enough
+	Moves    []lot.Move  `json:"moves"`    // how the lot changes its chance
+	Never    []lot.Sign  `json:"never"`    // any one rules it out: no such vehicle has what it speaks of
+	Scales   []lot.Scale `json:"scales"`   // how the lot changes what it costs
 }
 
 // Finding is one thing that a person can look at in a yard.
@@ -59,11 +69,13 @@ type Finding struct {
 
 // Catalogue is the list of risks and findings with a word on where its figures come from.
 type Catalogue struct {
-	Format   string    `json:"format"` // walkline-risks/1
-	Note     string    `json:"note"`
-	Currency string    `json:"currency"`
-	Risks    []Entry   `json:"risks"`
-	Findings []Finding `json:"findings"`
+	Format   string `json:"format"` // walkline-risks/1
+	Note     string `json:"note"`
+	Currency string `json:"currency"`
+	// Scales say how the vehicle changes what risks cost.
+	Scales   []lot.Scale `json:"scales"`
+	Risks    []Entry     `json:"risks"`
+	Findings []Finding   `json:"findings"`
 }
 
 // ownMinutes is how long a look takes that no catalogue knows: a starter value.

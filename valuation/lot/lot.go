@@ -18,6 +18,7 @@ type Lot struct {
 	Condition      string   `json:"condition"`
 	Keys           *bool    `json:"keys"` // nil: not known
 	Airbags        []string `json:"airbags_deployed"`
+	Survey         *Survey  `json:"-"` // a key of its own in the case file; nil: nothing of it is known
 }
 
 // Title is the ownership document as offered and where the finished vehicle will be registered.

@@ -62,7 +62,8 @@ func TestPaperOfTheBrands(t *testing.T) {
 			t.Errorf("%s %s: %d, want %d", b.Code, b.Words, got, want)
 		}
 	}
-	for words, want := range map[string]lot.Paper{"": lot.NoPaper, " - ": lot.NoPaper, "title not yet known": lot.Unknown, "Bill of sale": lot.Untitled, "blue form": lot.Unheard, "non conformity": lot.Unheard} {
+	for words, want := range map[string]lot.Paper{"": lot.NoPaper, " - ": lot.NoPaper, "title not yet known": lot.Unknown,
+		"Bill of sale": lot.Untitled, "blue form": lot.Unheard, "non conformity": lot.Unheard} {
 		if got := lot.ReadPaper(words); got != want {
 			t.Errorf("%q: %d, want %d", words, got, want)
 		}

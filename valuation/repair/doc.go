@@ -2,11 +2,15 @@
 //
 // A [Line] is one piece of work: hours by trade, materials, work bought in, and parts with the sources they may come from.
 // [Plan] adds the lines of the job catalogue that the damage survey calls for, once each, with what they bring along and without
-// what they make needless.
+// what they make needless. A chance moves with what is known of the lot ([lot.Move]), a job may be ruled out for a vehicle, and its
+// money and hours follow the vehicle's price level and the survey ([lot.Scale]). An assembly or a donor covers its pieces.
+// [Need] keeps why a job is there, so that scenarios draw brought work with what brings it, hidden damage among it.
+//
 // [Line.Draw] plays a line out over all scenarios: whether it is needed, its hours, materials and outside work as
 // modified PERT values, and for each part the best option that turns out to be obtainable, or else its fallback.
 // Options are tried in the order that costs least in the mean: by expected price + freight - core money back + extra hours at their rate +
-// lead days at the holding cost of a day (none where the part holds nothing up), and none that costs more than the fallback. A quote stands in place of the starter values of its source.
+// lead days at the holding cost of a day (none where the part holds nothing up), and none that costs more than the fallback. A
+// quote stands in place of the starter values of its source.
 //
 // Units: money in major units, hours of one person, calendar days, chances 0..1. Costs are positive.
 // Random: each quantity of a line has a stream of its own, named by the line's id, so that editing one line leaves the

@@ -57,6 +57,10 @@ type Player struct {
 	id                        string
 	lean                      prob.Lean
 	at                        []int32 // scenarios in which the line is needed; nil: all
+	calls                     map[*Need][]bool
+
+	// There holds the scenarios in which each hidden risk is there, by its id, for the lines that it brings along.
+	There map[string][]int32
 }
 
 // column is one figure of a line in every scenario, nothing before the line is played.
@@ -69,7 +73,8 @@ type column struct {
 func NewPlayer(s Setting) *Player {
 	n := s.Draws.Len()
 	col := func() column { return column{v: make([]float64, n)} }
-	p := &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: make([]float64, n)}
+	p := &Player{Setting: s, cash: col(), labour: col(), hours: col(), lead: col(), work: make([]float64, n),
+		calls: map[*Need][]bool{}, There: map[string][]int32{}}
 	for i := range p.lists {
 		p.lists[i] = make([]int32, n)
 	}
@@ -81,9 +86,13 @@ func (l Line) Draw(s Setting) Outcome { return NewPlayer(s).Draw(l) }
 
 // Draw plays a line out. Random and limits: as [Line.Draw].
 func (p *Player) Draw(l Line) Outcome {
-	p.id, p.at = l.ID, nil
+	p.at = nil
+	if l.Needs != nil {
+		p.at = p.needed(l.Needs)
+	}
+	p.id = l.ID
 	p.lean = prob.Lean{Factor: p.Factor, Rho: Or(l.Loading, p.Loading)}
-	if chance := Or(l.Chance, 1); chance < 1 {
+	if chance := Or(l.Chance, 1); chance < 1 && l.Needs == nil {
 		needed, _ := p.split("need", chance, p.lean, nil, 0)
 		p.at = slices.Clone(needed)
 	}
@@ -224,7 +233,7 @@ func (p *Player) part(name string, part Part, chief string) {
 		if chance < 1 {
 			taken, open = p.split(at, chance, prob.Lean{}, open, turn%2)
 		}
-		p.spend(at+"/price", o.kind(), o.Price, taken)
+		p.spend(at+"/price", o.kind(), o.Asked(), taken)
 		p.spend(at+"/freight", o.kind(), o.Freight, taken)
 		p.cash.add(taken, p.values(at+"/core", "", o.CoreBack, prob.Lean{}, taken), -1)
 		p.spell(at+"/hours", o.ExtraHours, chief, taken)
@@ -242,7 +251,7 @@ func (p *Player) part(name string, part Part, chief string) {
 
 // kind returns the kind under which [Ratios] know the option's money: none for a price that was quoted.
 func (o Option) kind() string {
-	if o.Quoted != "" {
+	if o.Given() {
 		return ""
 	}
 	return "parts/" + o.Source
@@ -259,8 +268,8 @@ func (p Part) Order(rate, holding float64) []int {
 	var order []int
 	cost := make([]float64, len(p.Options))
 	for i, o := range p.Options {
-		cost[i] = o.Price.Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
-		if (o.Quoted != "" || !p.quoted(o.Source)) && (p.Fallback == nil || cost[i] <= p.Fallback.cost(rate, holding)) {
+		cost[i] = o.Asked().Mean() + o.Freight.Mean() - o.CoreBack.Mean() + o.ExtraHours.Mean()*rate + o.LeadDays.Mean()*holding
+		if (o.Given() || !p.quoted(o.Source)) && (p.Fallback == nil || cost[i] <= p.Fallback.cost(rate, holding)) {
 			order = append(order, i)
 		}
 	}
@@ -274,5 +283,5 @@ func (f Fallback) cost(rate, holding float64) float64 {
 
 // quoted reports whether one of the options of that source was quoted.
 func (p Part) quoted(source string) bool {
-	return slices.ContainsFunc(p.Options, func(o Option) bool { return o.Source == source && o.Quoted != "" })
+	return slices.ContainsFunc(p.Options, func(o Option) bool { return o.Source == source && o.Given() })
 }

@@ -101,9 +101,11 @@ func TestOrderCostsLeastInTheMean(t *testing.T) {
 	between := func(lo, hi float64) prob.Three { return prob.Certain(lo + (hi-lo)*rng.Float64()) }
 	for range 300 {
 		critical := rng.Float64() < .7
-		p := repair.Part{Critical: &critical, Fallback: &repair.Fallback{Price: between(100, 900), LeadDays: between(5, 60), Hours: between(0, 6)}}
+		p := repair.Part{Critical: &critical, Fallback: &repair.Fallback{Price: between(100, 900), LeadDays: between(5, 60),
+			Hours: between(0, 6)}}
 		for range 4 {
-			p.Options = append(p.Options, repair.Option{Price: between(50, 900), Freight: between(0, 80), LeadDays: between(1, 40), ExtraHours: between(0, 5), Chance: chance(rng.Float64())})
+			p.Options = append(p.Options, repair.Option{Price: between(50, 900), Freight: between(0, 80), LeadDays: between(1, 40),
+				ExtraHours: between(0, 5), Chance: chance(rng.Float64())})
 		}
 		const rate, holding = 35, 6
 		got := meanOf(p, p.Order(rate, holding), rate, holding)
@@ -115,7 +117,8 @@ func TestOrderCostsLeastInTheMean(t *testing.T) {
 		for i := range p.Options {
 			better := p
 			better.Options = slices.Clone(p.Options)
-			better.Options[i].Chance, better.Options[i].LeadDays = chance(min(1, *p.Options[i].Chance+.2)), prob.Certain(.5*p.Options[i].LeadDays.Mean())
+			better.Options[i].Chance, better.Options[i].LeadDays = chance(min(1, *p.Options[i].Chance+.2)),
+				prob.Certain(.5*p.Options[i].LeadDays.Mean())
 			if mean := meanOf(better, better.Order(rate, holding), rate, holding); mean > got+1e-9 {
 				t.Fatalf("a better source makes the part dearer: %.2f, then %.2f", got, mean)
 			}
@@ -125,7 +128,8 @@ func TestOrderCostsLeastInTheMean(t *testing.T) {
 
 // By hand: a fallback at 300 is taken before a source at 500 that is there one time in ten.
 func TestACheapFallbackComesBeforeADearSource(t *testing.T) {
-	p := repair.Part{Options: []repair.Option{{Source: "new", Price: prob.Certain(500), Chance: chance(.1)}, {Source: "used", Price: prob.Certain(200), Chance: chance(.5)}},
+	p := repair.Part{Options: []repair.Option{{Source: "new", Price: prob.Certain(500), Chance: chance(.1)}, {Source: "used",
+		Price: prob.Certain(200), Chance: chance(.5)}},
 		Fallback: &repair.Fallback{Price: prob.Certain(300)}}
 	if got := p.Order(30, 0); !slices.Equal(got, []int{1}) {
 		t.Errorf("order %v, want the used part alone before the fallback", got)

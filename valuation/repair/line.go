@@ -22,6 +22,7 @@ type Line struct {
 	Caution   string                `json:"caution"` // where the work can hurt someone
 	Edited    bool                  `json:"edited"`  // the user changed it: a new survey leaves it alone
 	Removed   bool                  `json:"removed"` // the user struck it out: the catalogue does not add it again
+	Needs     *Need                 `json:"-"`       // why it is needed, where other work or hidden damage brings or spares it; see [Plan]
 }
 
 // Part is one thing to be had, by the first of its options that turns out to be obtainable.
@@ -42,6 +43,34 @@ type Option struct {
 	ExtraHours prob.Three `json:"extra_hours"`
 	CoreBack   prob.Three `json:"core_back" unit:"money"` // deposit that comes back with the old part
 	Quoted     string     `json:"quoted"`                 // day of a quote by the user, empty for a starter value
+	Quote      *Quote     `json:"quote"`                  // what a yard said, beside the judgement; nil: nobody was asked
+}
+
+// Quote is what a yard said when it was asked.
+type Quote struct {
+	Yard  string   `json:"yard"`
+	Phone string   `json:"phone"`
+	Day   lot.Date `json:"day"`
+	Price float64  `json:"price" unit:"money"` // the one price that was said
+}
+
+// Given reports whether somebody offered the part: then its price is no starter value.
+func (o Option) Given() bool { return o.Quoted != "" || o.Quote != nil }
+
+// Asked returns the price to reckon with: the one that was said, or else the judgement.
+func (o Option) Asked() prob.Three {
+	if o.Quote != nil {
+		return prob.Certain(o.Quote.Price)
+	}
+	return o.Price
+}
+
+// Day returns the day of the offer, empty where there is none.
+func (o Option) Day() lot.Date {
+	if o.Quote != nil {
+		return o.Quote.Day
+	}
+	return lot.Date(o.Quoted)
 }
 
 // Fallback is what happens when no option can be had: make it or wait for it. It is never nothing.
@@ -54,9 +83,14 @@ type Fallback struct {
 // Job is one entry of the job catalogue: a line with what calls for it.
 type Job struct {
 	Line
-	Calls  []lot.Sign `json:"calls"`  // any one is enough
-	Brings []Brought  `json:"brings"` // jobs that always come along, shared between the jobs that bring them
-	Spares []string   `json:"spares"` // jobs that this one makes needless; what those bring along stays
+	Calls   []lot.Sign  `json:"calls"`   // any one is enough
+	Brings  []Brought   `json:"brings"`  // jobs that always come along, shared between the jobs that bring them
+	Covers  []string    `json:"covers"`  // jobs that this one does with its own, as an assembly does; what those bring along goes too
+	Spares  []string    `json:"spares"`  // jobs that this one makes needless; what those bring along stays
+	Moves   []lot.Move  `json:"moves"`   // how the lot changes its chance, called for or brought
+	Never   []lot.Sign  `json:"never"`   // any one rules it out: no such vehicle has what it works on
+	Scales  []lot.Scale `json:"scales"`  // how the lot changes what it costs
+	Settles []string    `json:"settles"` // hidden risks that it puts right: they are not counted beside it
 }
 
 // Brought names a job that another brings along and how likely it is to be needed then.
@@ -70,5 +104,8 @@ type Catalogue struct {
 	Format   string `json:"format"` // walkline-jobs/1
 	Note     string `json:"note"`   // what the figures are: starter values
 	Currency string `json:"currency"`
-	Jobs     []Job  `json:"jobs"`
+
+	// Scales say how the vehicle changes what parts, bought-in work and materials cost.
+	Scales []lot.Scale `json:"scales"`
+	Jobs   []Job       `json:"jobs"`
 }

@@ -43,7 +43,8 @@ func (d Doubt) factors(branded bool) []float64 {
 	return all
 }
 
-// Doubted returns the distribution of the sale price with that doubt, and the standard deviation of the expected price, as [Model.LevelSD] has it, with
+// Doubted returns the distribution of the sale price with that doubt, and the standard deviation of the expected price, as
+// [Model.LevelSD] has it, with
 // what the doubt leaves unsure for every bidder alike. More miles than are shown never bring more than those that are shown.
 // A guess is of this vehicle as it stands, and stays.
 func (m Model) Doubted(s Subject, d Doubt) (prob.Table, float64) {

@@ -27,8 +27,12 @@ func newOffer(l Lot, later Later, cur money.Currency) offer {
 	if l.WalkAway == nil {
 		return o
 	}
-	o.bids, _ = invoice.Ladder(l.Steps, *l.WalkAway)
-	n := len(o.bids)
+	_, count := invoice.Stand(l.Steps, *l.WalkAway)
+	n := int(count)
+	o.bids = make([]money.Amount, n)
+	for k := range o.bids {
+		o.bids[k] = invoice.Nth(l.Steps, int64(k)+1)
+	}
 	o.need, o.most = make([]int64, n), make([]int64, n)
 	o.gain, o.chance, o.best = make([]float64, n), make([]float64, n), make([]float64, n)
 	before, most := 0.0, int64(0)

@@ -8,6 +8,9 @@
 // [Memory] keeps what was drawn, each line and risk under all that it was drawn from, so that an edit draws anew what it changed.
 // Of a line or risk only the scenarios in which it is there are kept.
 //
+// [Memory.Strip] says what is known of the same scenarios at the strip-down: which work and damage is there and the factor, all else at
+// its mean given them (a part costs the mean over its sources and its fallback).
+//
 // Units: money in major units, hours, calendar days. Shape: each column has N values, scenario by scenario.
 // Random: stratified columns named by line, see prob.Draws; the common factor is the column "lot/factor", each score moved to where
 // the findings put its place in the factor's distribution, so that no findings change no draw.

@@ -79,7 +79,21 @@ const dust = 1e-24
 type Share struct {
 	Name string
 	Part float64
+	Kind string
 }
+
+// The kinds of a share. Lines and risks have the names that the user gave them: it is the kind that tells what a share is of.
+const (
+	OfResale  = "resale"
+	OfFactor  = "factor" // what makes the lot worse than it looks
+	OfLine    = "line"
+	OfRisk    = "risk"
+	OfHours   = "hours" // own ones, of a plan without a rebuild
+	OfFreight = "freight"
+	OfStorage = "storage"
+	OfTime    = "time"
+	OfRest    = "rest" // small causes together
+)
 
 // Shares splits the variance of the profit by cause, largest first: the resale price (of the given variance, in money
 // squared, independent of the rest), the common factor, each line and risk beyond it, freight, storage and time. The
@@ -89,19 +103,19 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 	if w.all <= dust*w.scale {
 		return nil
 	}
-	shares := []Share{{"Resale price", resale / w.all}}
-	for _, parts := range [][]Part{o.Lines, o.Risks} {
+	shares := []Share{{"Resale price", resale / w.all, OfResale}}
+	for n, parts := range [][]Part{o.Lines, o.Risks} {
 		for _, p := range parts {
-			shares = append(shares, Share{p.Name, w.part(p.drawn.dot(w.off), p.drawn.slices)})
+			shares = append(shares, Share{p.Name, w.part(p.drawn.dot(w.off), p.drawn.slices), []string{OfLine, OfRisk}[n]})
 		}
 	}
-	shares = append(shares, Share{"Freight", w.own(o.Freight)}, Share{"Storage", w.own(o.Storage)})
+	shares = append(shares, Share{"Freight", w.own(o.Freight), OfFreight}, Share{"Storage", w.own(o.Storage), OfStorage})
 	days := make([]float64, len(o.Days))
 	for i := range days {
 		days[i] = o.Holding[i] + capital*o.Days[i]
 	}
-	shares = append(shares, Share{"Time", w.own(days)})
-	shares = append(shares, Share{"Worse than it looks", w.factor})
+	shares = append(shares, Share{"Time", w.own(days), OfTime})
+	shares = append(shares, Share{"Worse than it looks", w.factor, OfFactor})
 	sort.SliceStable(shares, func(a, b int) bool { return shares[a].Part > shares[b].Part })
 	return shares
 }

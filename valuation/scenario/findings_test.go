@@ -17,7 +17,8 @@ func signed() (scenario.Lot, map[string]string) {
 	l.Risks[0].Findings = []hidden.Evidence{{Finding: "gap", IfPresent: .7, IfAbsent: .1}, {Finding: "drip", IfPresent: .8, IfAbsent: .05}}
 	l.Risks[0].Chance = hidden.Beta{A: 1, B: 3}
 	strong := .7
-	l.Risks = append(l.Risks, hidden.Risk{ID: "g", Name: "gearbox", Chance: hidden.Beta{A: 1, B: 5}, Loading: &strong, Cost: prob.Three{Low: 500, Likely: 900, High: 2500},
+	l.Risks = append(l.Risks, hidden.Risk{ID: "g", Name: "gearbox", Chance: hidden.Beta{A: 1, B: 5}, Loading: &strong,
+		Cost:     prob.Three{Low: 500, Likely: 900, High: 2500},
 		Findings: []hidden.Evidence{{Finding: "gap", IfPresent: .5, IfAbsent: .2}}})
 	l.Chances = []float64{.25, 1. / 6}
 	return l, map[string]string{"gap": "yes", "drip": "yes"}

@@ -85,17 +85,18 @@ func (m *Memory) Play(l Lot) Outcome {
 	o := Outcome{Factor: f.factor, strata: f.strata}
 	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay,
 		Ratios: ratios})
-	for _, line := range l.Lines {
-		s := m.line(line, &l, f, player)
-		repaired.add(s)
-		s.raise(repaired.days)
-		o.Lines = append(o.Lines, s.part(line.Job))
-	}
 	for k, r := range l.Risks {
 		s := m.risk(r, l.there(k), &l, f, ratios)
 		hurt.add(s)
 		s.addTo(hurt.days, s.days)
+		player.There[r.ID] = s.at
 		o.Risks = append(o.Risks, s.part(r.Name))
+	}
+	for _, line := range l.Lines { // after the risks: some bring work along
+		s := m.line(line, &l, f, player)
+		repaired.add(s)
+		s.raise(repaired.days)
+		o.Lines = append(o.Lines, s.part(line.Job))
 	}
 	o.Freight = m.column("lot/freight", l.Freight, &l, f)
 	yard := m.column("lot/storage", l.Storage.Days, &l, f)

@@ -1,0 +1,181 @@
+package wire
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"sync"
+	"time"
+
+	"walkline/store/cell"
+	"walkline/store/csvfile"
+	"walkline/store/grid"
+	"walkline/store/table"
+	"walkline/ui/desk"
+	"walkline/valuation/lot"
+)
+
+// sheets read one kind of table for the desk. A file is taken apart once, when it is opened, and read once for each way of stating it.
+type sheets[T any] struct {
+	kind  func() *table.Kind[T]
+	first func(T) []string // a row as the preview shows it
+	shown []string         // what first gives, by name
+}
+
+// held is what a sheet keeps of its file: its cells, and what they were last read as.
+type held[T any] struct {
+	mu     sync.Mutex
+	grid   grid.Grid
+	stated desk.Stated
+	result table.Result[T]
+	read   bool
+}
+
+// today is the day of an import.
+func today() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }
+
+// open returns the table with the match and the notation that it suggests. What it leaves open is answered with the first way and said.
+func (r sheets[T]) open(data []byte, wanted string) (desk.Sheet, error) {
+	g, err := grid.Read(data, grid.Options{})
+	if err != nil {
+		return desk.Sheet{}, err
+	}
+	kind := r.kind()
+	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: wanted, On: today()})
+	if err != nil {
+		return desk.Sheet{}, err
+	}
+	if settled := res.Settled.Currency; wanted != "" && settled != "" && settled != wanted {
+		return desk.Sheet{}, csvfile.OtherCurrency(settled, wanted)
+	}
+	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read,
+		Fields: kind.Fields(), Sample: res.Body}
+	for _, q := range doubts {
+		s.Doubts = append(s.Doubts, desk.Doubt{Option: q.Key, Text: q.Text})
+	}
+	o := res.Settled
+	s.Stated = desk.Stated{Marks: cell.Example(mark(o.Decimal)), Dates: string(o.Dates), Unit: o.Unit, Distance: o.Distance,
+		Kind: o.Kind, Currency: o.Currency}
+	for _, c := range res.Columns {
+		s.Stated.Match, s.Why = append(s.Stated.Match, c.Field), append(s.Why, c.Why)
+	}
+	s.Held = &held[T]{grid: g}
+	return s, nil
+}
+
+func mark(decimal string) byte {
+	if decimal == "," {
+		return ','
+	}
+	return '.'
+}
+
+// stated returns what the desk states as package table takes it.
+func stated(d desk.Stated) table.Stated {
+	s := table.Stated{Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance, Kind: d.Kind,
+		Currency: d.Currency,
+		Sale:     d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
+	if s.Dates != cell.DayFirst && s.Dates != cell.MonthFirst {
+		s.Dates = ""
+	}
+	if n := len(d.Marks); n > 3 {
+		s.Decimal = d.Marks[n-3 : n-2]
+	}
+	return s
+}
+
+// result returns what a sheet gives as it is stated, from memory where it was read so before. It may run on any goroutine.
+func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
+	h, ok := s.Held.(*held[T])
+	if !ok {
+		g, err := grid.Read(s.Data, grid.Options{})
+		if err != nil {
+			return table.Result[T]{}, err
+		}
+		h = &held[T]{grid: g}
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.read && reflect.DeepEqual(h.stated, s.Stated) {
+		return h.result, nil
+	}
+	if len(s.Stated.Match) != len(s.Header) {
+		return table.Result[T]{}, fmt.Errorf("%d columns are matched and the table has %d", len(s.Stated.Match), len(s.Header))
+	}
+	res, err := table.Read(r.kind(), h.grid, stated(s.Stated))
+	if err != nil {
+		return res, err
+	}
+	for _, q := range res.Open {
+		if q.Key == "as" {
+			return res, fmt.Errorf("%s", q.Text)
+		}
+	}
+	h.result, h.read, h.stated = res, true, s.Stated
+	h.stated.Match = append([]string{}, s.Stated.Match...)
+	return res, nil
+}
+
+// refused returns the refused rows of a sheet as CSV.
+func (r sheets[T]) refused(s desk.Sheet) ([]byte, error) {
+	res, err := r.result(s)
+	if err != nil {
+		return nil, err
+	}
+	return table.WriteRefused(res.Header(), res.Refused), nil
+}
+
+// firstShown is how many rows a preview shows as they will stand.
+const firstShown = 8
+
+// preview returns what a sheet gives as it is stated.
+func (r sheets[T]) preview(s desk.Sheet) (desk.Preview, error) {
+	res, err := r.result(s)
+	if err != nil {
+		return desk.Preview{}, err
+	}
+	p := desk.Preview{Rows: len(res.Rows), Columns: r.shown, Refused: refusals(res.Refused)}
+	for i, row := range res.Rows[:min(firstShown, len(res.Rows))] {
+		p.First = append(p.First, append([]string{fmt.Sprint(res.Lines[i])}, r.first(row)...))
+	}
+	for _, x := range res.Skipped {
+		if x.Why != "blank" {
+			p.Skipped = append(p.Skipped, desk.Refusal{Line: x.Line, Reason: x.Why})
+		}
+	}
+	for _, q := range res.Open {
+		p.Open = append(p.Open, desk.Doubt{Option: q.Key, Text: q.Text, Ways: q.Options, Word: q.Word})
+	}
+	return p, nil
+}
+
+// refusals puts the reasons of each refused row into one line.
+func refusals(list []table.Refused) []desk.Refusal {
+	var refused []desk.Refusal
+	for _, r := range list {
+		var reasons []string
+		for _, f := range r.Faults {
+			reasons = append(reasons, f.String())
+		}
+		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; "), Column: r.Faults[0].Column,
+			Value: r.Faults[0].Value})
+	}
+	return refused
+}
+
+// printed returns the shown fields of a row as text.
+func printed[T any](k *table.Kind[T], fields []string) func(T) []string {
+	return func(row T) []string {
+		out := make([]string, len(fields))
+		for _, c := range k.Columns {
+			for i, f := range fields {
+				if c.Name == f && c.Get != nil {
+					if says := c.Get(&row); says != nil {
+						out[i] = fmt.Sprint(says)
+					}
+				}
+			}
+		}
+		return out
+	}
+}

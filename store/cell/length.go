@@ -1,0 +1,121 @@
+package cell
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// Length is what a cell of an odometer reading or a distance says.
+type Length struct {
+	Number
+	Known  bool   // there is a reading
+	Unit   string // mi | km, where the cell says it
+	Status string // actual | not_actual | exceeds_limits | exempt, where the cell says it
+}
+
+var (
+	miles      = SetOf("mi|mile|miles|mls|meilen|milles|millas|mijl|mijlen|miglia")
+	kilometers = SetOf("km|kms|kilometre|kilometres|kilometer|kilometers|kilometros|kilometro|kilometry|kilometrow|chilometri|" +
+		"chilometro|kilometrage|kilometraje|kilometerstand|tkm|chilometraggio")
+	// fillers are words beside a length that say no more than it is one.
+	fillers = SetOf("odometer|reading|mileage|away|from|here|on|clock|ca|circa|approx|about|roughly|original|over|under|just|only|the|" +
+		"gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo")
+)
+
+// UnitOf returns mi or km for a word that names it, empty for none.
+func UnitOf(word string) string {
+	switch word = Fold(strings.Trim(word, ". ")); {
+	case kilometers[word]:
+		return "km"
+	case miles[word]:
+		return "mi"
+	}
+	return ""
+}
+
+// unitAlone returns the unit where a text is nothing else than the usual sign of one.
+func unitAlone(text string) string {
+	switch strings.TrimSpace(text) {
+	case "mi", "miles":
+		return "mi"
+	case "km":
+		return "km"
+	}
+	return ""
+}
+
+// statements are phrases of an odometer statement. Source: doc.go [4]; the short ones common practice, no source.
+var statements = map[string]string{
+	"actual": "actual", "act": "actual", "actual mileage": "actual", "true": "actual", "not actual": "not_actual",
+	"not act": "not_actual", "not actual mileage": "not_actual",
+	"true mileage unknown": "not_actual", "tmu": "not_actual", "exceeds mechanical limits": "exceeds_limits",
+	"exceeds limits": "exceeds_limits", "eml": "exceeds_limits",
+	"exempt": "exempt", "echt": "actual", "nicht echt": "not_actual", "reel": "actual", "non reel": "not_actual",
+	"not the actual mileage": "not_actual", "unknown": "unknown",
+	"real": "actual", "no real": "not_actual", "reale": "actual", "non reale": "not_actual", "rzeczywisty": "actual",
+	"nierzeczywisty": "not_actual",
+	"werkelijk":      "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown",
+	"nieznany": "unknown", "onbekend": "unknown", "sconosciuto": "unknown",
+}
+
+// StatusOf returns the odometer statement that words make, empty for none.
+func StatusOf(words string) string { return statements[strings.Join(Words(words), " ")] }
+
+// ReadLength returns the odometer reading or distance that a cell says; decimal is the stated mark, 0 for none.
+// Errors: a word that is not understood, a second number, a negative one.
+func ReadLength(cell string, decimal byte) (Length, error) {
+	before, digits, after := parted(cell)
+	if digits == "" {
+		status := StatusOf(cell)
+		if status == "" {
+			return Length{}, errNumber
+		}
+		return Length{Status: status}, nil
+	}
+	n, err := numberOf(digits, decimal)
+	if err != nil {
+		return Length{}, err
+	}
+	l := Length{Number: n, Known: true}
+	if before == "" && after == "" {
+		return l, nil
+	}
+	if l.Unit = unitAlone(after); l.Unit != "" && before == "" {
+		return l, nil
+	}
+	l.Unit = ""
+	if strings.ContainsAny(after, "0123456789") {
+		return l, errSecond
+	}
+	if strings.ContainsAny(before, "-−") {
+		return l, errors.New("below zero")
+	}
+	return l, l.beside(before + " " + after)
+}
+
+// beside takes the words beside a length.
+func (l *Length) beside(text string) error {
+	var rest []string
+	for _, word := range Words(text) {
+		switch unit := UnitOf(word); {
+		case word == "tkm":
+			l.Number, l.Unit = l.timesThousand(), "km"
+		case thousands[word] && l.Scale < 3:
+			l.Number = l.timesThousand()
+		case unit != "" && l.Unit != "" && unit != l.Unit:
+			return errors.New("miles and kilometers stand in one cell")
+		case unit != "":
+			l.Unit = unit
+		case !fillers[word]:
+			rest = append(rest, word)
+		}
+	}
+	if len(rest) == 0 {
+		return nil
+	}
+	if l.Status = StatusOf(strings.Join(rest, " ")); l.Status == "" {
+		return fmt.Errorf("%q beside a reading is not understood", strings.Join(rest, " "))
+	}
+	return nil
+}

@@ -1,0 +1,80 @@
+package cell
+
+import (
+	"slices"
+	"strings"
+)
+
+// Parts are what stands in a cell that names a vehicle.
+type Parts struct {
+	Year              int
+	Make, Model, Trim string
+	Length            Length
+}
+
+// leastReading is the least number that stands for an odometer reading beside a vehicle. Starter value, ours: above it no engine size and
+// no
+// count of doors.
+const leastReading = 1000
+
+// Vehicle parts a cell that names a vehicle. make and model are those of the lot, empty where there is none: they are looked for first;
+// else the first word after the year is the make and the second the model.
+func Vehicle(text, make, model string) (v Parts) {
+	var words []string
+	for i, part := range strings.Split(strings.ReplaceAll(text, ", ", "|"), "|") {
+		part = strings.TrimSpace(part)
+		l, err := ReadLength(part, 0)
+		year := l.Unit == "" && YearIn(part) > 0
+		if i > 0 && err == nil && l.Known && !v.Length.Known && !year && l.Float() >= leastReading {
+			v.Length = l
+			continue
+		}
+		words = append(words, strings.Fields(part)...)
+	}
+	if i := slices.IndexFunc(words, func(w string) bool { return YearIn(w) > 0 }); i >= 0 {
+		v.Year = YearIn(words[i])
+		words = slices.Delete(words, i, i+1)
+	}
+	found := Cut(&words, model)
+	switch has := Cut(&words, make); {
+	case found:
+		v.Make, v.Model = make, model
+	case has:
+		v.Make = make
+		v.Model, words = next(words)
+	default:
+		v.Make, words = next(words)
+		v.Model, words = next(words)
+	}
+	v.Trim = strings.Join(words, " ")
+	return v
+}
+
+func next(words []string) (string, []string) {
+	if len(words) == 0 {
+		return "", nil
+	}
+	return words[0], words[1:]
+}
+
+// Cut takes the words of a name out of others, whatever their letters' case, and reports whether they stood there.
+func Cut(words *[]string, name string) bool {
+	parts := strings.Fields(name)
+	for at := 0; len(parts) > 0 && at+len(parts) <= len(*words); at++ {
+		if slices.EqualFunc((*words)[at:at+len(parts)], parts, func(a, b string) bool { return Fold(a) == Fold(b) }) {
+			*words = slices.Delete(slices.Clone(*words), at, at+len(parts))
+			return true
+		}
+	}
+	return false
+}
+
+// YearIn returns the first model year that stands alone in a text, 0 for none.
+func YearIn(text string) int {
+	for _, w := range Words(text) {
+		if len(w) == 4 && (w[0] == '1' && w[1] == '9' || w[0] == '2' && w[1] == '0') && isDigit(w[2]) && isDigit(w[3]) {
+			return int(w[0]-'0')*1000 + int(w[1]-'0')*100 + int(w[2]-'0')*10 + int(w[3]-'0')
+		}
+	}
+	return 0
+}

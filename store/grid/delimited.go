@@ -1,0 +1,187 @@
+package grid
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+)
+
+// reader returns a strict reader of text. Spaces before a quote are allowed.
+func reader(text []byte, delimiter rune) *csv.Reader {
+	r := csv.NewReader(bytes.NewReader(text))
+	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace, r.ReuseRecord = delimiter, -1, true, true
+	return r
+}
+
+// sampled is how many rows are looked at to tell the delimiter.
+const sampled = 60
+
+// detected returns the delimiter that parts the most rows into the same number of cells, 0 when none does. Of equals, a tab comes before a
+// semicolon, a bar and a comma: what stands in every row of a table and could be a decimal mark is likelier that.
+func detected(text []byte) rune {
+	var best rune
+	most := 0.0
+	for _, delimiter := range []rune{'\t', ';', '|', ','} {
+		if fit, cells := fitOf(text, delimiter); cells > 1 && fit > most {
+			best, most = delimiter, fit
+		}
+	}
+	return best
+}
+
+// fitOf returns the number of cells that most of the first rows with a delimiter have, and their share of all rows.
+func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
+	if bytes.IndexByte(text, byte(delimiter)) < 0 {
+		return 0, 0
+	}
+	r := reader(text, delimiter)
+	rows, having := 0, map[int]int{}
+	for rows < sampled {
+		row, err := r.Read()
+		if err == io.EOF {
+			break
+		}
+		rows++
+		if err == nil && len(row) > 1 {
+			having[len(row)]++
+		}
+	}
+	for n, times := range having {
+		if times > having[cells] || times == having[cells] && n > cells {
+			cells = n
+		}
+	}
+	return float64(having[cells]) / float64(max(rows, 1)), cells
+}
+
+// delimited returns the rows of a text. Errors: [ErrQuote], [ErrTooLarge].
+func delimited(text []byte, delimiter rune) ([]Row, error) {
+	if delimiter == '\t' {
+		return tabbed(string(text))
+	}
+	r := reader(text, delimiter)
+	lines := counting{text: text}
+	rows := make([]Row, 0, min(bytes.Count(text, []byte("\n"))+1, MaxRows))
+	for start := int64(0); ; start = r.InputOffset() {
+		cells, err := r.Read()
+		end := r.InputOffset()
+		raw := text[start:end]
+		for len(raw) > 0 && (raw[0] == '\n' || raw[0] == '\r') { // what encoding/csv passes over
+			if raw[0] == '\n' {
+				rows = append(rows, Row{Line: lines.at(start)})
+			}
+			raw, start = raw[1:], start+1
+		}
+		if err == io.EOF {
+			return rows, nil
+		}
+		if len(rows) >= MaxRows || len(cells) > MaxColumns {
+			return nil, tooMany()
+		}
+		row, err := rowOf(cells, err, raw, int(end) == len(text))
+		if err != nil {
+			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, lines.at(start))
+		}
+		row.Line = lines.at(start)
+		rows = append(rows, row)
+	}
+}
+
+func tooMany() error {
+	return fmt.Errorf("%w: more than %d rows or %d columns: split it", ErrTooLarge, MaxRows, MaxColumns)
+}
+
+// counting tells the line of places that come in their order.
+type counting struct {
+	text []byte
+	seen int64
+	line int
+}
+
+func (c *counting) at(place int64) int {
+	c.line += bytes.Count(c.text[c.seen:place], []byte("\n"))
+	c.seen = place
+	return c.line + 1
+}
+
+// rowOf returns a row that was found, trimmed and whole. Errors: a quote that is never closed has swallowed the rest of the file.
+func rowOf(cells []string, err error, raw []byte, last bool) (Row, error) {
+	var broken *csv.ParseError
+	if errors.As(err, &broken) {
+		if errors.Is(err, csv.ErrQuote) && last && bytes.Count(raw, []byte(`"`))%2 == 1 {
+			return Row{}, ErrQuote
+		}
+		fault := "a quote stands where none can: put the whole cell in quotes and double those inside it"
+		if more := bytes.Count(bytes.TrimRight(raw, "\r\n"), []byte("\n")); more > 0 {
+			fault += fmt.Sprintf(" (it took the next %d lines into this row)", more)
+		}
+		return Row{Cells: []string{strings.Trim(string(raw), "\r\n")}, Fault: fault}, nil
+	}
+	return Row{Cells: trimmed(slices.Clone(cells))}, nil
+}
+
+// trimmed takes spaces around cells off, and a row of empty cells has none.
+func trimmed(cells []string) []string {
+	empty := true
+	for i, cell := range cells {
+		cells[i] = undefused(strings.Trim(strings.TrimSpace(cell), "\u00a0\u202f"))
+		empty = empty && cells[i] == ""
+	}
+	if empty {
+		return nil
+	}
+	return cells
+}
+
+// tabbed returns the rows of tab-separated text. A cell is quoted only where a quote that closes it stands before the next tab or line
+// end; else a quote is itself, as in 12".
+func tabbed(text string) ([]Row, error) {
+	var rows []Row
+	for line := 1; text != ""; {
+		row := Row{Line: line}
+		for more := true; more; {
+			var cell string
+			cell, text, more = tabbedCell(text)
+			line += strings.Count(cell, "\n")
+			row.Cells = append(row.Cells, cell)
+			if len(row.Cells) > MaxColumns {
+				return nil, tooMany()
+			}
+		}
+		row.Cells = trimmed(row.Cells)
+		if rows = append(rows, row); len(rows) > MaxRows {
+			return nil, tooMany()
+		}
+		line++
+	}
+	return rows, nil
+}
+
+// tabbedCell returns the first cell of a text, the text after it, and whether another cell follows in its row.
+func tabbedCell(text string) (cell, rest string, more bool) {
+	if strings.HasPrefix(text, `"`) {
+		for at := 1; at < len(text); at++ {
+			if text[at] != '"' {
+				continue
+			}
+			if at+1 < len(text) && text[at+1] == '"' {
+				at++
+				continue
+			}
+			after := strings.TrimPrefix(text[at+1:], "\r")
+			if after == "" || after[0] == '\n' || after[0] == '\t' {
+				return strings.ReplaceAll(text[1:at], `""`, `"`), after[min(1, len(after)):], after != "" && after[0] == '\t'
+			}
+			break
+		}
+	}
+	end := strings.IndexAny(text, "\t\n")
+	if end < 0 {
+		return strings.TrimSuffix(text, "\r"), "", false
+	}
+	return strings.TrimSuffix(text[:end], "\r"), text[end+1:], text[end] == '\t'
+}

@@ -1,0 +1,231 @@
+package runlist
+
+import (
+	"fmt"
+	"strings"
+
+	"walkline/store/cell"
+	"walkline/store/table"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Row is a lot as a run list tells of it.
+type Row struct {
+	Lot            lot.Lot
+	Areas          []string // damaged, codes of lot.Areas
+	ValueBefore    money.Amount
+	RepairEstimate money.Amount
+	Currency       string // of both; empty: the list has no money
+	Note           string
+	unitSaid       string // by a column of units
+	unitOver       string // by the heading or the whole column of the odometer
+}
+
+// Lists are run lists. No two rows of one list name the same lot.
+func Lists() *table.Kind[Row] {
+	seen := map[string]int{}
+	return &table.Kind[Row]{Columns: columns, Need: []string{"number", "vin"}, Split: split,
+		Whole: func(r *Row, line int, s *table.Stated) error { return whole(r, line, s, seen) }}
+}
+
+type column = table.Column[Row]
+
+// columns are the facts of a lot, each with the plain words that name it. Common practice, no source.
+var columns = []column{
+	table.InText("number", "lot number|lot|no|nr|number|run number|run|item|item number|losnummer|los|nummer|numero de lot|lote|numero de "+
+		"lote|numero|numer|numer pozycji|kavel|kavelnummer|lotto|numero lotto",
+		func(r *Row) *string { return &r.Lot.Number }),
+	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
+		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
+	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|auktionstag|datum|tag|date de vente|jour|fecha|"+
+		"fecha de subasta|data|data aukcji|dzien|veilingdatum|dag|data asta|giorno",
+		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
+	table.InYear("model_year", "model year|year|my|built|baujahr|jahr|modelljahr|annee|millesime|ano|rok|rocznik|rok produkcji|"+
+		"bouwjaar|jaar|anno", func(r *Row) *int { return &r.Lot.ModelYear }),
+	{Name: "first_registration", Words: "first registration|erstzulassung|ez|mise en circulation|premiere immatriculation|primera " +
+		"matriculacion|matriculacion|pierwsza rejestracja|eerste toelating|immatricolazione",
+		Form: table.Year, Put: func(r *Row, v table.Value) error {
+			if r.Lot.ModelYear == 0 {
+				r.Lot.ModelYear = v.Year
+			}
+			return nil
+		}},
+	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|marca|fabricante|marka|producent|merk|costruttore",
+		func(r *Row) *string { return &r.Lot.Make }),
+	table.InText("model", "model|model name|modell|modele|modelo|modello", func(r *Row) *string { return &r.Lot.Model }),
+	table.InText("trim", "trim|trim level|version|variant|ausstattung|finition|acabado|wersja|uitvoering|allestimento|versione",
+		func(r *Row) *string { return &r.Lot.Trim }),
+	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|fahrzeug|auto|vehicule|voiture|vehiculo|coche|" +
+		"pojazd|samochod|voertuig|veicolo|vettura", Form: table.Vehicle},
+	{Name: "vin", Words: "vin|vehicle identification number|serial number|chassis number|chassis|fahrgestellnummer|fin|numero de serie|" +
+		"numero de chassis|bastidor|numero de bastidor|numer vin|numer nadwozia|chassisnummer|telaio|numero di telaio",
+		Put: func(r *Row, v table.Value) error {
+			r.Lot.VIN = strings.ToUpper(strings.ReplaceAll(v.Text, " ", ""))
+			return nil
+		}, Get: func(r *Row) any { return orNil(r.Lot.VIN) }},
+	{Name: "odometer", Words: "odometer|mileage|odometer reading|miles|mi|km|kms|kilometres|kilometers|kilometerstand|laufleistung|" +
+		"tachostand|kilometer|kilometrage|compteur|kilometraje|kilometros|przebieg|stan licznika|tellerstand|chilometraggio|chilometri",
+		Form: table.Odometer, Put: putOdometer, Get: func(r *Row) any {
+			if r.Lot.Odometer == nil {
+				return nil
+			}
+			return fmt.Sprint(*r.Lot.Odometer)
+		}},
+	{Name: "unit", Words: "odometer unit|mileage unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
+		Put: func(r *Row, v table.Value) error { r.unitSaid = v.Unit; return nil },
+		Get: func(r *Row) any { return orNil(r.Lot.OdometerUnit) }},
+	{Name: "odometer_status", Words: "odometer status|odometer statement|mileage status|mileage statement|reading is",
+		Put: func(r *Row, v table.Value) (err error) {
+			status := cell.StatusOf(v.Text)
+			if r.Lot.OdometerStatus = status; status == "" {
+				err = fmt.Errorf("none of actual, not actual, exceeds limits, exempt, unknown")
+			}
+			return err
+		}, Get: func(r *Row) any { return orNil(r.Lot.OdometerStatus) }},
+	{Name: "document", Words: "title document|document|title|title type|title status|papers|dokument|papiere|brief|titre|papiers|carte " +
+		"grise|titulo|documentacion|papeles|dokumenty|papiery|papieren|kenteken|titolo|documenti|libretto",
+		Form: table.Title, Put: func(r *Row, v table.Value) error { r.Lot.Title.Document = v.Text; return nil },
+		Get: func(r *Row) any { return orNil(r.Lot.Title.Document) }},
+	table.InText("issued_in", "title issued in|title state|issued in|state of title|issued|ausgestellt in|delivre a|expedido en|wydany "+
+		"w|afgegeven in|rilasciato in", func(r *Row) *string { return &r.Lot.Title.IssuedIn }),
+	{Name: "loss", Words: "loss|loss type|type of loss|cause|cause of damage|kind of damage|schadensart|schadenart|ursache|cause du " +
+		"sinistre|sinistre|siniestro|causa|rodzaj szkody|przyczyna|oorzaak|soort schade|tipo di danno",
+		Put: func(r *Row, v table.Value) error { r.Lot.Loss = losses(v.Text); return nil },
+		Get: func(r *Row) any { return listOrNil(r.Lot.Loss) }},
+	{Name: "areas", Words: "damage|damaged|damaged area|damaged areas|area|areas|damage area|where damaged|schaden|schadensbereich|" +
+		"beschadigt|dommages|degats|zone endommagee|dano|danos|zona danada|uszkodzenia|uszkodzenie|schade|danni|danno",
+		Put: putAreas, Get: func(r *Row) any { return listOrNil(r.Areas) }},
+	{Name: "condition", Words: "condition|runs|drives|starts|does it run|zustand|fahrbereit|startet|etat|roulant|demarre|estado|" +
+		"arranca|stan|jezdzi|odpala|staat|rijdt|condizioni|marciante|parte",
+		Put: putCondition, Get: func(r *Row) any { return orNil(r.Lot.Condition) }},
+	{Name: "keys", Words: "keys|key|has keys|key there|schlussel|cles|cle|llaves|llave|klucze|kluczyki|kluczyk|sleutels|sleutel|chiavi|" +
+		"chiave", Put: func(r *Row, v table.Value) (err error) {
+		has, known := cell.YesNo(v.Text)
+		if r.Lot.Keys = &has; !known {
+			err = fmt.Errorf("neither yes nor no")
+		}
+		return err
+	}, Get: func(r *Row) any {
+		if r.Lot.Keys == nil {
+			return nil
+		}
+		return *r.Lot.Keys
+	}},
+	moneyColumn("value_before", "value before|value before loss|value before the damage|worth before|undamaged value|wert vor schaden|"+
+		"wiederbeschaffungswert|valeur avant|valeur avant sinistre|valor antes|valor previo|wartosc przed|wartosc przed szkoda|waarde "+
+		"voor schade|dagwaarde|valore prima|valore ante",
+		func(r *Row) *money.Amount { return &r.ValueBefore }),
+	moneyColumn("repair_estimate", "repair estimate|estimate|repair cost|cost of repair|estimated repair|reparaturkosten|estimation|"+
+		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
+		"preventivo|costo di riparazione",
+		func(r *Row) *money.Amount { return &r.RepairEstimate }),
+	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
+	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|notiz|bemerkung|bemerkungen|remarque|remarques|observaciones|" +
+		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,
+		Put: func(r *Row, v table.Value) error {
+			if r.Note != "" {
+				v.Text = r.Note + "; " + v.Text
+			}
+			r.Note = v.Text
+			return nil
+		}, Get: func(r *Row) any { return orNil(r.Note) }},
+}
+
+func moneyColumn(name, words string, at func(*Row) *money.Amount) column {
+	return column{Name: name, Words: words, Form: table.Money, Put: func(r *Row, v table.Value) error { *at(r) = v.Amount; return nil },
+		Get: func(r *Row) any {
+			currency, known := money.Lookup(r.Currency)
+			if !known || *at(r) == 0 {
+				return nil
+			}
+			return currency.Decimal(*at(r)).String()
+		}}
+}
+
+func orNil(text string) any {
+	if text == "" {
+		return nil
+	}
+	return text
+}
+
+func listOrNil(list []string) any {
+	if len(list) == 0 {
+		return nil
+	}
+	return list
+}
+
+func putOdometer(r *Row, v table.Value) error {
+	if v.Length.Status != "" {
+		r.Lot.OdometerStatus = v.Length.Status
+	}
+	if !v.Length.Known {
+		return nil
+	}
+	x := v.Length.Float()
+	if whole := int(x); x != float64(whole) || whole > lot.MostMileage {
+		return fmt.Errorf("an odometer is a whole number from 0 to %d", lot.MostMileage)
+	}
+	whole := int(x)
+	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver = &whole, v.Length.Unit, v.Unit
+	return nil
+}
+
+// split takes a vehicle that stands in one cell; what has a column of its own stands above it.
+func split(r *Row, text string, s *table.Stated) error {
+	v := cell.Vehicle(text, s.Make, s.Model)
+	for _, fact := range []struct {
+		at   *string
+		says string
+	}{{&r.Lot.Make, v.Make}, {&r.Lot.Model, v.Model}, {&r.Lot.Trim, v.Trim}} {
+		if *fact.at == "" {
+			*fact.at = fact.says
+		}
+	}
+	if r.Lot.ModelYear == 0 {
+		r.Lot.ModelYear = v.Year
+	}
+	if r.Lot.Odometer == nil && v.Length.Known {
+		return putOdometer(r, table.Value{Length: v.Length})
+	}
+	return nil
+}
+
+// whole settles what cells leave to the list. Errors: the row names no lot, or one that an earlier line names.
+func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
+	l := &r.Lot
+	r.Currency = s.Currency
+	if l.Sale == "" {
+		l.Sale = s.Sale
+	}
+	if l.SaleDate == "" {
+		l.SaleDate = s.SaleDate
+	}
+	if l.Odometer != nil {
+		for _, unit := range []string{r.unitSaid, r.unitOver, s.Unit} {
+			if l.OdometerUnit == "" {
+				l.OdometerUnit = unit
+			}
+		}
+		switch {
+		case r.unitSaid != "" && l.OdometerUnit != r.unitSaid:
+			return fmt.Errorf("the odometer cell is in %s and the unit column says %s", l.OdometerUnit, r.unitSaid)
+		case l.OdometerUnit == "":
+			return fmt.Errorf("nothing says whether %d is miles or kilometers", *l.Odometer)
+		}
+	}
+	if l.Number == "" && l.VIN == "" {
+		return fmt.Errorf("neither a lot number nor a VIN: the lot would not be known again")
+	}
+	for _, name := range names(*l) {
+		if first, twice := seen[name]; twice {
+			return fmt.Errorf("the same lot as line %d", first)
+		}
+	}
+	for _, name := range names(*l) {
+		seen[name] = line
+	}
+	return nil
+}

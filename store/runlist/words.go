@@ -1,0 +1,157 @@
+package runlist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"walkline/store/cell"
+	"walkline/store/table"
+)
+
+// conditions are plain words for whether a vehicle drives, folded. Common practice, no source.
+var conditions = map[string]string{
+	"drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
+	"fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives",
+	"marciante": "drives",
+	"starts":    "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts",
+	"arranca": "starts", "odpala": "starts", "start": "starts", "si avvia": "starts",
+	"turns over": "turns_over", "cranks": "turns_over", "dreht": "turns_over", "turns": "turns_over",
+	"dead": "dead", "does not start": "dead", "no start": "dead", "does not run": "dead", "not running": "dead",
+	"springt nicht an": "dead", "startet nicht": "dead", "ne demarre pas": "dead", "no arranca": "dead", "nie odpala": "dead",
+	"start niet": "dead", "non parte": "dead",
+	"unknown": "unknown", "not tested": "unknown", "not tried": "unknown",
+}
+
+// putCondition takes a word for whether a vehicle drives. A plain yes means that it starts; a plain no leaves it unknown, because it does
+// not say what was tried.
+func putCondition(r *Row, v table.Value) error {
+	if r.Lot.Condition = conditions[strings.Join(cell.Words(strings.ReplaceAll(v.Text, "_", " ")), " ")]; r.Lot.Condition != "" {
+		return nil
+	}
+	says, known := cell.YesNo(v.Text)
+	switch {
+	case !known:
+		return fmt.Errorf("none of drives, starts, turns over, dead, unknown")
+	case says:
+		r.Lot.Condition = "starts"
+	default:
+		r.Lot.Condition = "unknown"
+	}
+	return nil
+}
+
+// parts are parts of folded words and the code that they tell of, in the order of the codes. Common practice, no source.
+type parts []struct {
+	code  string
+	words []string
+}
+
+var lossParts = parts{
+	{"collision", []string{"collision", "impact", "crash", "rollover", "rolled", "accident", "unfall", "kollision", "choc", "choque",
+		"colision", "kolizja", "wypadek", "botsing", "aanrijding", "urto", "incidente"}},
+	{"flood", []string{"flood", "water", "wasser", "inondation", "inundacion", "zalan", "powodz", "alluvione", "acqua"}},
+	{"fire", []string{"fire", "burn", "brand", "feuer", "incendie", "incendio", "pozar", "spalon"}},
+	{"theft", []string{"theft", "stolen", "diebstahl", "gestohlen", "robo", "kradziez", "diefstal", "furto"}},
+	{"hail", []string{"hail", "hagel", "grele", "granizo", "grad", "grandine"}},
+	{"vandalism", []string{"vandal", "wandal"}},
+	{"mechanical", []string{"mechanical", "engine", "transmission", "mechanisch", "motorschaden", "mecanique", "mecanico",
+		"mechaniczn", "meccanico"}},
+}
+
+// found returns the codes whose words stand in a text.
+func (p parts) found(text string) []string {
+	text = cell.Fold(text)
+	var codes []string
+	for _, l := range p {
+		if slices.ContainsFunc(l.words, func(w string) bool { return strings.Contains(text, w) }) {
+			codes = append(codes, l.code)
+		}
+	}
+	return codes
+}
+
+// losses returns the codes of the losses that a cell tells of: an area alone tells of a collision, words that tell of none are another
+// loss.
+func losses(text string) []string {
+	if codes := lossParts.found(text); len(codes) > 0 {
+		return codes
+	}
+	if areas, _ := areasOf(text); len(areas) > 0 {
+		return []string{"collision"}
+	}
+	return []string{"other"}
+}
+
+// putAreas takes damaged areas; a loss that they tell of is taken where no column tells of it. Words that name no area go to the note.
+func putAreas(r *Row, v table.Value) error {
+	areas, rest := areasOf(v.Text)
+	r.Areas = areas
+	loss := lossParts.found(v.Text)
+	if len(r.Lot.Loss) == 0 {
+		r.Lot.Loss = loss
+	}
+	if rest && len(loss) == 0 {
+		r.Note = strings.TrimPrefix(r.Note+"; damage: "+v.Text, "; ")
+	}
+	return nil
+}
+
+// Words for places of a vehicle, folded. Common practice, no source.
+var (
+	fronts = cell.SetOf("front|vorn|vorne|vordere|avant|delante|delantera|delantero|frontal|przod|przedni|przednia|voor|voorkant|" +
+		"anteriore|davanti")
+	rears   = cell.SetOf("rear|back|hinten|hintere|heck|arriere|trasera|trasero|detras|tyl|tylny|tylna|achter|achterkant|posteriore|dietro")
+	lefts   = cell.SetOf("left|driver|drivers|links|linke|gauche|izquierda|izquierdo|lewy|lewa|lewej|linker|sinistra|sinistro")
+	rights  = cell.SetOf("right|passenger|passengers|rechts|rechte|droite|droit|derecha|derecho|prawy|prawa|prawej|rechter|destra|destro")
+	tops    = cell.SetOf("top|roof|dach|toit|techo|dak|tetto")
+	unders  = cell.SetOf("undercarriage|underside|under|unterboden|unten|dessous|bajos|podwozie|onderkant|sottoscocca")
+	insides = cell.SetOf("interior|inside|cabin|innenraum|interieur|habitacle|wnetrze|interno|abitacolo")
+	engines = cell.SetOf("engine|motor|moteur|silnik|motore")
+	asides  = cell.SetOf("side|end|and|door|doors|fender|quarter|corner|seite|seitlich|tur|cote|lado|bok|strona|zijkant|kant|lato|the|" +
+		"of|in|on|und|et|y|i|en|e|impact|collision|damage|damaged|hit|light|heavy|minor|major|s")
+)
+
+// clock are the clock points of front and rear corners and sides, by how far forward and on which side. Source: lot.Areas, MMUCC.
+var clock = map[[2]int]string{{1, 0}: "12", {1, 1}: "01", {1, -1}: "11", {-1, 0}: "06", {-1, 1}: "05", {-1, -1}: "07", {0, 1}: "03",
+	{0, -1}: "09"}
+
+// areasOf returns the codes of the areas that a text names, and whether words are left that name none.
+func areasOf(text string) (codes []string, rest bool) {
+	add := func(code string) {
+		if code != "" && !slices.Contains(codes, code) {
+			codes = append(codes, code)
+		}
+	}
+	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;/+&|", r) }) {
+		along, across := 0, 0
+		for _, w := range cell.Words(part) {
+			if (along != 0 || across != 0) && (w == "and" || w == "und" || w == "et" || w == "y" || w == "en") {
+				add(clock[[2]int{along, across}])
+				along, across = 0, 0
+			}
+			switch {
+			case fronts[w]:
+				along = 1
+			case rears[w]:
+				along = -1
+			case lefts[w]:
+				across = -1
+			case rights[w]:
+				across = 1
+			case tops[w]:
+				add("top")
+			case unders[w]:
+				add("undercarriage")
+			case insides[w]:
+				add("interior")
+			case engines[w]:
+				add("engine_bay")
+			default:
+				rest = rest || !asides[w]
+			}
+		}
+		add(clock[[2]int{along, across}])
+	}
+	return codes, rest
+}

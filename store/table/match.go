@@ -1,0 +1,204 @@
+package table
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/store/cell"
+)
+
+// phrase is one way to name a field.
+type phrase struct {
+	words []string
+	field int
+}
+
+// prepare folds the phrases of a kind once.
+func (k *Kind[T]) prepare() {
+	if k.phrases != nil {
+		return
+	}
+	for i, c := range k.Columns {
+		for _, words := range append(strings.Split(c.Words, "|"), c.Name) {
+			if w := headingWords(words); len(w) > 0 {
+				k.phrases = append(k.phrases, phrase{w, i})
+			}
+		}
+	}
+}
+
+// plain are words of a heading that do not tell what it is.
+var plain = cell.SetOf("in|the|of|der|des|de|du|del|la|le|di|da|van|het|in|no|nr|und|and")
+
+// headingWords returns the words of a heading without units, currencies and little words, unless nothing else is left.
+func headingWords(heading string) []string {
+	words := cell.Words(heading)
+	kept := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
+		code := len(w) == 3 && len(cell.Currencies(w)) > 0
+		return cell.UnitOf(w) != "" && w != "kilometerstand" && w != "kilometrage" && w != "kilometraje" && w != "chilometraggio" ||
+			code || plain[w]
+	})
+	if len(kept) == 0 {
+		return words
+	}
+	return kept
+}
+
+// score says how well a heading's words name a phrase: 0 not at all, above 1000 exactly.
+func (p phrase) score(heading []string) int {
+	for at := 0; at+len(p.words) <= len(heading); at++ {
+		if slices.Equal(heading[at:at+len(p.words)], p.words) {
+			if len(heading) == len(p.words) {
+				return 1000 + 10*len(p.words)
+			}
+			return 100*len(p.words) - 10*(len(heading)-len(p.words)) - at
+		}
+	}
+	return 0
+}
+
+// best returns the field that a heading names best, -1 for none.
+func (k *Kind[T]) best(heading string) (field, score int) {
+	words := headingWords(heading)
+	field = -1
+	for _, p := range k.phrases {
+		if s := p.score(words); s > score {
+			field, score = p.field, s
+		}
+	}
+	return field, score
+}
+
+// claim is a column that could be a field.
+type claim struct{ column, field, score int }
+
+// propose returns what the headings name, each field once but for those that several columns may be.
+func (k *Kind[T]) propose(header []string) []Became {
+	var claims []claim
+	out := make([]Became, len(header))
+	for i, heading := range header {
+		out[i] = Became{Heading: heading, Field: k.left(), Why: "no word of its heading names a field"}
+		if strings.HasPrefix(heading, refusedPrefix) {
+			out[i].Field, out[i].Why = Ignored, "it says why the row was refused before"
+			continue
+		}
+		if strings.HasPrefix(heading, OtherPrefix) {
+			out[i].Why = "its heading says so"
+			continue
+		}
+		words := headingWords(heading)
+		for n, p := range k.phrases {
+			if s := p.score(words); s > 0 {
+				claims = append(claims, claim{i, p.field, s*10_000 - n})
+			}
+		}
+	}
+	slices.SortStableFunc(claims, func(a, b claim) int { return b.score - a.score })
+	columns, fields := map[int]bool{}, map[int]bool{}
+	for _, c := range claims {
+		if columns[c.column] || fields[c.field] && !k.Columns[c.field].Many {
+			continue
+		}
+		columns[c.column], fields[c.field] = true, true
+		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "its heading says so"
+	}
+	return out
+}
+
+// left is what a column is that no heading and no cell tells.
+func (k *Kind[T]) left() string {
+	if k.Keep != nil {
+		return Other
+	}
+	return Ignored
+}
+
+// state puts what the user stated in place of what was proposed. Errors: a column or a field that is none, or two columns for one field.
+func (k *Kind[T]) state(columns []Became, s Stated) error {
+	if len(s.Match) > 0 {
+		if len(s.Match) != len(columns) {
+			return fmt.Errorf("%d columns are matched and the table has %d", len(s.Match), len(columns))
+		}
+		for i, field := range s.Match {
+			if field != "" && field != columns[i].Field {
+				columns[i].Field, columns[i].Why = field, "you said so"
+			}
+		}
+	}
+	for name, field := range s.As {
+		at := columnNamed(columns, name)
+		if at < 0 {
+			return fmt.Errorf("no column is called %q; there are %q", name, Result[T]{Columns: columns}.Header())
+		}
+		for i := range columns {
+			if f := k.at(field); columns[i].Field == field && f >= 0 && !k.Columns[f].Many {
+				columns[i].Field, columns[i].Why = k.left(), "another column was stated for "+field
+			}
+		}
+		columns[at].Field, columns[at].Why = field, "you said so"
+	}
+	return k.checkMatch(columns)
+}
+
+func (k *Kind[T]) checkMatch(columns []Became) error {
+	first := map[string]string{}
+	for _, c := range columns {
+		if c.Field == Ignored || c.Field == Other && k.Keep != nil {
+			continue
+		}
+		at := k.at(c.Field)
+		if at < 0 {
+			return fmt.Errorf("column %q is stated to be %q, which is no field; there are %s", c.Heading, c.Field,
+				strings.Join(k.Fields(), ", "))
+		}
+		if before, twice := first[c.Field]; twice && !k.Columns[at].Many {
+			return fmt.Errorf("columns %q and %q are both matched to %s: choose one", before, c.Heading, strings.ReplaceAll(c.Field,
+				"_", " "))
+		}
+		first[c.Field] = c.Heading
+	}
+	return nil
+}
+
+// columnNamed returns the column of a heading, a number from 1 or a letter, -1 for none.
+func columnNamed(columns []Became, name string) int {
+	for i, c := range columns {
+		if strings.EqualFold(c.Heading, name) {
+			return i
+		}
+	}
+	folded := strings.Join(cell.Words(name), " ")
+	for i, c := range columns {
+		if folded != "" && strings.Join(cell.Words(c.Heading), " ") == folded {
+			return i
+		}
+	}
+	if n, err := strconv.Atoi(name); err == nil && n >= 1 && n <= len(columns) {
+		return n - 1
+	}
+	at := 0
+	for _, r := range strings.ToUpper(name) {
+		if r < 'A' || r > 'Z' || len(name) > 2 {
+			return -1
+		}
+		at = at*26 + int(r-'A') + 1
+	}
+	if at > len(columns) {
+		return -1
+	}
+	return at - 1
+}
+
+// missing returns the question for a field that the kind needs and no column is.
+func (k *Kind[T]) missing(columns []Became) []Question {
+	if len(k.Need) == 0 || slices.ContainsFunc(columns, func(c Became) bool { return slices.Contains(k.Need, c.Field) }) {
+		return nil
+	}
+	var names []string
+	for _, c := range columns {
+		names = append(names, c.Heading)
+	}
+	return []Question{{Key: "as", Text: "Which column is the " + strings.Join(k.Need, " or ") + "?", Options: names}}
+}
