@@ -76,3 +76,23 @@ func (w *Window) GoBench(name string) {
 	w.bench().Go(slices.Index(w.bench().Sections(), name))
 	w.focusPage()
 }
+
+// DailyFolder is the preference that holds the folder of the daily backups; empty: none are made.
+const DailyFolder = "daily backup folder"
+
+// chooseDaily asks for the folder that a backup is written to on each day that the program is started.
+func (w *Window) chooseDaily() {
+	now := w.app.Preferences().String(DailyFolder)
+	if now == "" {
+		now = "path of a folder, best on another disk"
+	}
+	w.ask(asking{title: "Daily backup", what: "On each day that the program is started it writes a whole copy there, and keeps the last eight. Empty: no daily backup.",
+		hint: now, verb: "Use it"}, func(path string) {
+		w.app.Preferences().SetString(DailyFolder, path)
+		if path == "" {
+			w.say(desk.State{Notice: "No daily backup is made."})
+			return
+		}
+		w.say(desk.State{Notice: "From the next start on, a daily backup is written to " + path + "."})
+	})
+}

@@ -22,6 +22,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,
 		desk.RestoreBackup:     w.restoreBackup,
+		desk.DailyBackup:       w.chooseDaily,
 		desk.EffectOfFactor:    func() { w.lookAt(wish.Key) },
 		desk.ReplayPast:        w.replay,
 	}[wish.For]()

@@ -72,8 +72,8 @@ func (c Case) causes() []string {
 		is[CauseFlood] = is[CauseFlood] || d.Area == "water"
 		is[CauseStructure] = is[CauseStructure] || d.Depth == "structure"
 	}
-	if water := c.Survey.Water; water != nil {
-		is[CauseFlood], is[CauseSaltFlood] = true, is[CauseSaltFlood] || water.Kind == "salt"
+	if c.Survey != nil && c.Survey.Water != nil {
+		is[CauseFlood], is[CauseSaltFlood] = true, is[CauseSaltFlood] || c.Survey.Water.Kind == "salt"
 	}
 	is[CauseOdometer] = is[CauseOdometer] || c.Lot.Misread()
 	return slices.DeleteFunc(slices.Clone(Causes), func(cause string) bool { return !is[cause] })

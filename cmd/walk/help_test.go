@@ -19,7 +19,7 @@ func TestEveryCommandHasItsHelp(t *testing.T) {
 			t.Errorf("the overview leaves out %s", p.name)
 		}
 	}
-	if code, out, _ := ran("comps", "--help"); code != done || strings.Count(out, "walk comps ") != 3 {
+	if code, out, _ := ran("comps", "--help"); code != done || strings.Count(out, "walk comps ") != 4 {
 		t.Errorf("exit %d: %s", code, out)
 	}
 	if code, out, errs := ran("help", "apprise"); code != faulty || out != "" || !strings.Contains(errs, `no command "apprise"`) {

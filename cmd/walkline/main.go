@@ -115,5 +115,6 @@ func (s *session) show(a fyne.App) error {
 	endOnSignals(a, w, s.runner)
 	w.Show()
 	s.check(w)
+	s.daily(a, w)
 	return nil
 }

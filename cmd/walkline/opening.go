@@ -96,6 +96,24 @@ func salvageWords(found store.Salvaged, to string) string {
 	return words + "\n\n" + strings.Join(found.Notes, "\n")
 }
 
+// daily writes the backup of the day to the folder that the user chose, if there is one.
+func (s *session) daily(a fyne.App, w *ui.Window) {
+	folder := a.Preferences().String(ui.DailyFolder)
+	if folder == "" {
+		return
+	}
+	task.Start(s.runner, task.Order[string]{Key: "daily backup", Wait: 5 * time.Second,
+		Work: func(ctx context.Context) (string, error) { return s.book.Daily(ctx, folder, time.Now()) },
+		Show: func(made string, err error) {
+			if err != nil {
+				slog.Error("no daily backup", "folder", folder, "error", err)
+				w.Warn("The daily backup could not be made: " + err.Error())
+				return
+			}
+			slog.Info("daily backup", "file", made)
+		}})
+}
+
 // check looks at all that the lots hold once the window is there, and says what it finds.
 func (s *session) check(w *ui.Window) {
 	for _, words := range s.book.Said() {

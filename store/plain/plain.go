@@ -20,40 +20,18 @@ var (
 const chunk = 1 << 20
 
 // Read returns a whole file of at most limit bytes. A link is followed: who names a file means what it leads to.
-// Errors: [ErrNoFile], [ErrTooLarge]; the context's, also while the system does not answer; the file can't be read.
+// Errors: [ErrNoFile], [ErrTooLarge]; the context's; the file can't be read.
 func Read(ctx context.Context, path string, limit int64) ([]byte, error) {
-	return waited(ctx, func() ([]byte, error) {
-		f, err := open(path, limit)
-		if err != nil {
-			return nil, err
-		}
-		defer f.Close()
-		data, err := io.ReadAll(io.LimitReader(&guarded{ctx, f}, limit+1))
-		if err == nil && int64(len(data)) > limit {
-			return nil, tooLarge(path, limit)
-		}
-		return data, err
-	})
-}
-
-// waited runs work away from here and returns early when the context ends.
-func waited[T any](ctx context.Context, work func() (T, error)) (T, error) {
-	type answer struct {
-		value T
-		err   error
+	f, err := open(path, limit)
+	if err != nil {
+		return nil, err
 	}
-	done := make(chan answer, 1)
-	go func() {
-		value, err := work()
-		done <- answer{value, err}
-	}()
-	select {
-	case a := <-done:
-		return a.value, a.err
-	case <-ctx.Done():
-		var none T
-		return none, ctx.Err()
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(&guarded{ctx, f}, limit+1))
+	if err == nil && int64(len(data)) > limit {
+		return nil, tooLarge(path, limit)
 	}
+	return data, err
 }
 
 // open opens a plain file.
@@ -89,15 +67,12 @@ func (g *guarded) Read(p []byte) (int, error) {
 
 // Copy copies a plain file to a place, over what is there. Errors: as [Read], and the place can't be written; nothing is left then.
 func Copy(ctx context.Context, from, to string, limit int64) error {
-	_, err := waited(ctx, func() (struct{}, error) {
-		f, err := open(from, limit)
-		if err != nil {
-			return struct{}{}, err
-		}
-		defer f.Close()
-		return struct{}{}, Place(to, &guarded{ctx, f})
-	})
-	return err
+	f, err := open(from, limit)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	return Place(to, &guarded{ctx, f})
 }
 
 // Ending is that of a file that is still being written: one that is found at the start of the program was left by a crash.

@@ -26,6 +26,7 @@ const (
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"
+	DailyBackup       Wanted = "daily backup"
 	EffectOfFactor    Wanted = "effect of a factor"
 	ReplayPast        Wanted = "replay"
 )
