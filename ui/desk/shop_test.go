@@ -48,7 +48,7 @@ func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
 	u.well(desk.Go(desk.Bench), desk.ShowSection("House rules"), rivals(7),
 		desk.ShowSection("Own labour"), desk.EditShop("selling",
 			func(shop *desk.Shop) { shop.Selling.Percent = .06 }), desk.ShowSection("House rules"))
-	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != 0 || s.Shop.Selling.Percent != .06 {
+	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != valuation.UsualRivals || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: %d rivals, selling %g", s.Notice, s.Shop.Rivals, s.Shop.Selling.Percent)
 	}
 	if s := u.well(desk.Undo()); s.Notice != "There is no such step on this page." || s.Shop.Selling.Percent != .06 {

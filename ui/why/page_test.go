@@ -89,7 +89,7 @@ func TestTheFallOpensByKeyboardAndMouse(t *testing.T) {
 	w.Canvas().Focus(first)
 	seen.Press(first, fyne.KeyHome)
 	wants(t, p, "What it should sell for", "your own guess")
-	seen.Press(first, fyne.KeyDown, fyne.KeyDown)
+	seen.Press(first, fyne.KeyDown, fyne.KeyDown, fyne.KeyDown)
 	wants(t, p, "The work that is known", "Hang a door")
 	test.TapAt(first.(fyne.Tappable), fyne.NewPos(40, 4))
 	wants(t, p, "your own guess")
@@ -98,7 +98,7 @@ func TestTheFallOpensByKeyboardAndMouse(t *testing.T) {
 func TestALineTellsItsCaution(t *testing.T) {
 	p, w := shown(t, valued(t))
 	first := p.First()
-	seen.Press(first, fyne.KeyHome, fyne.KeyDown, fyne.KeyDown)
+	seen.Press(first, fyne.KeyHome, fyne.KeyDown, fyne.KeyDown, fyne.KeyDown)
 	w.Canvas().Focus(first)
 	w.Canvas().FocusNext()
 	seen.Press(w.Canvas().Focused(), fyne.KeyDown)
