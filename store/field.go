@@ -120,7 +120,8 @@ func inWords(path []string) string {
 // putAll puts fields into a document, one after the other, and returns those that were done and the paths of those that clash.
 func putAll(tree any, fields []field, forced bool) (after any, made []field, left [][]string, err error) {
 	for _, f := range fields {
-		done, came := f, clashed
+		var done field
+		var came outcome
 		if tree, done, came, err = f.put(tree, forced); err != nil {
 			return tree, nil, nil, fmt.Errorf("%s: %w", dotted(f.Path), err)
 		}

@@ -39,14 +39,16 @@ func (m *Memory) Value(c Case, k Knowledge) (Answer, error) {
 	return a, err
 }
 
-// Weigh is [Weigh] by way of the memory.
+// Weigh returns what [Memory.Value] does, and the odds at every other bid, which a lot that is not ready ([Answer.Needs]) has none of.
+// Limits and errors: those of Value.
 func (m *Memory) Weigh(c Case, k Knowledge) (Answer, Odds, error) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
 	return m.weigh(c, k)
 }
 
-// Bands is [Bands] by way of the memory.
+// Bands returns the fitted price of the subject over mileage (in the lot's unit) and over model year, within the range of the
+// comparables and the subject; nothing when there are no comparables.
 func (m *Memory) Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()

@@ -39,12 +39,12 @@ var edits = map[string]func(*valuation.Case){
 func TestAnImpossibleYearWidensNoBand(t *testing.T) {
 	k := shipped(t)
 	c := priced()
-	_, before := valuation.Bands(c, k)
+	_, before := valuation.NewMemory().Bands(c, k)
 	for _, year := range []int{2_000_000_000, -1, 20190} {
 		odd := c.Clone()
 		odd.Resale.Rows = append(odd.Resale.Rows, odd.Resale.Rows[0])
 		odd.Resale.Rows[len(odd.Resale.Rows)-1].ModelYear = year
-		if _, after := valuation.Bands(odd, k); len(after) != len(before) {
+		if _, after := valuation.NewMemory().Bands(odd, k); len(after) != len(before) {
 			t.Errorf("a row of model year %d: %d years, %d without it", year, len(after), len(before))
 		}
 	}
@@ -78,7 +78,7 @@ func TestAMemoryChangesNoAnswer(t *testing.T) {
 			t.Errorf("%s changes nothing: the test cannot see it", name)
 		}
 		miles, years := m.Bands(edited, k)
-		plainMiles, plainYears := valuation.Bands(edited, k)
+		plainMiles, plainYears := valuation.NewMemory().Bands(edited, k)
 		if !slices.Equal(miles, plainMiles) || !slices.Equal(years, plainYears) || len(miles) == 0 {
 			t.Errorf("%s: other bands with a memory", name)
 		}

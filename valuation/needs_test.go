@@ -46,7 +46,7 @@ func TestAnEmptyLotGetsNoBid(t *testing.T) {
 		if a.BindingRule != valuation.Unready || len(a.Reasons) != len(step.missing) || !math.IsNaN(a.Profit.LossChance) || len(a.Ladder) > 0 {
 			t.Errorf("%v: bound by %q, reasons %q, chance of a loss %g", step.missing, a.BindingRule, a.Reasons, a.Profit.LossChance)
 		}
-		if _, o, err := valuation.Weigh(c, k); err != nil || o.Known() {
+		if _, o, err := valuation.NewMemory().Weigh(c, k); err != nil || o.Known() {
 			t.Errorf("%v: odds are known, %v", step.missing, err)
 		}
 		var written map[string]any

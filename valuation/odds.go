@@ -32,10 +32,6 @@ type Ruling struct {
 // Slice is a range of money, in major units, with the chance that a figure (a break-even total, a price) lies in it.
 type Slice struct{ From, To, Chance float64 }
 
-// Weigh returns what [Value] does, and the odds at every other bid, which a lot that is not ready ([Answer.Needs]) has none of.
-// Limits and errors: those of Value.
-func Weigh(c Case, k Knowledge) (Answer, Odds, error) { return NewMemory().Weigh(c, k) }
-
 func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
 	w := work{c: c, k: k}
 	if err := w.run(m); err != nil {

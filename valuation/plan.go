@@ -50,10 +50,6 @@ type BandPoint struct {
 // bandPoints is how many points a band over mileage has.
 const bandPoints = 25
 
-// Bands returns the fitted price of the subject over mileage (in the lot's unit) and over model year, within the range
-// of the comparables and the subject; nothing when there are no comparables.
-func Bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) { return NewMemory().Bands(c, k) }
-
 func (m *Memory) bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 	if len(c.Resale.Rows) == 0 {
 		return nil, nil

@@ -62,11 +62,6 @@ type way struct {
 	rate               float64
 }
 
-// mean returns what the way brings on average, its own hours and days paid.
-func (w way) mean(holding float64) float64 {
-	return w.money.Mean() - w.hours.Mean()*w.rate - w.days.Mean()*holding
-}
-
 // ownRate returns the rate of a trade, of body work where none is named.
 func (c Case) ownRate(trade string) float64 {
 	if trade == "" {

@@ -24,10 +24,10 @@ func CurrencyOf(c valuation.Case) money.Currency { return view.NewPurse(c.Curren
 func Rules(f *Form) {
 	amount := func(name string, at func(*bid.Rules) **money.Amount) {
 		f.Number(Sentence(valuation.RuleWords[name]), Optional,
-			func(c *valuation.Case) any { return &*at(&c.Rules) })
+			func(c *valuation.Case) any { return at(&c.Rules) })
 	}
 	fraction := func(name string, spec widgets.Spec, at func(*bid.Rules) **float64) {
-		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c *valuation.Case) any { return &*at(&c.Rules) })
+		f.Number(Sentence(valuation.RuleWords[name]), spec, func(c *valuation.Case) any { return at(&c.Rules) })
 	}
 	off := Percents
 	off.Optional = true

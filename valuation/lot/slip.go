@@ -37,18 +37,6 @@ func Swaps(vin string) []int {
 	return at
 }
 
-// Alike returns the other characters that share a character's value, so that a VIN with one in the place of another keeps
-// its check digit. Source: 49 CFR 565.15(c)(1), table III.
-func Alike(c byte) string {
-	var b strings.Builder
-	for _, other := range "0123456789ABCDEFGHJKLMNPRSTUVWXYZ" {
-		if byte(other) != c && vinValue[other] == vinValue[rune(c)] {
-			b.WriteRune(other)
-		}
-	}
-	return b.String()
-}
-
 // regions are the parts of the world by the first character of a VIN. Source: ISO 3780, from memory; later editions give
 // a few to others. A hint, never a check.
 var regions = []struct{ first, name string }{

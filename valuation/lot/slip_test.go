@@ -114,16 +114,6 @@ func TestRemainderSeven(t *testing.T) {
 	}
 }
 
-func TestAlike(t *testing.T) {
-	for _, class := range classes {
-		for i := range len(class) {
-			if got, want := lot.Alike(class[i]), class[:i]+class[i+1:]; got != want {
-				t.Errorf("alike to %c: %q, want %q", class[i], got, want)
-			}
-		}
-	}
-}
-
 // Source: ISO 3780, from memory. Position 3: 49 CFR 565.15(a).
 func TestRegionAndSmallMakers(t *testing.T) {
 	for vin, want := range map[string]string{"1G4": "North America", "JH2": "Asia", "LJC": "Asia", "WXX": "Europe", "9AA": "South America", "6AA": "Oceania", "AAA": "Africa", "0HF": "", "": ""} {
