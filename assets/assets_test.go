@@ -130,7 +130,8 @@ func partFaults(p repair.Part) []string {
 		faults = append(faults, "a part without a name or an option")
 	}
 	if f := p.Fallback; f != nil {
-		faults = append(faults, threeFaults(map[string]prob.Three{"fallback price": f.Price, "fallback lead": f.LeadDays, "fallback hours": f.Hours})...)
+		faults = append(faults, threeFaults(map[string]prob.Three{"fallback price": f.Price, "fallback lead": f.LeadDays,
+			"fallback hours": f.Hours})...)
 		sure = sure || !f.Price.Zero() || !f.Hours.Zero()
 	}
 	if !sure {
@@ -167,7 +168,8 @@ func TestBringsDoNotRunInARing(t *testing.T) {
 }
 
 // walk is the way round the vehicle in which the findings stand.
-var walk = []string{"front", "engine bay", "electrical", "front wheel", "wheels", "wheel arches", "side", "top", "rear", "underneath", "driver's seat", "interior", "paper"}
+var walk = []string{"front", "engine bay", "electrical", "front wheel", "wheels", "wheel arches", "side", "top", "rear", "underneath",
+	"driver's seat", "interior", "paper"}
 
 func TestRisksAndFindingsAreWhole(t *testing.T) {
 	c := risks(t)

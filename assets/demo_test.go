@@ -45,7 +45,8 @@ func demo(t *testing.T, name string) valuation.Case {
 func TestDemoIsTheSaleAtHarrowFlats(t *testing.T) {
 	for _, name := range assets.DemoCases() {
 		c := demo(t, name)
-		if c.Lot.Sale != "Harrow Flats yard" || c.Lot.SaleDate != "2026-11-28" || c.ValuedOn != "2026-11-20" || !c.Repair.UseCatalogue || !c.Hidden.UseCatalogue {
+		if c.Lot.Sale != "Harrow Flats yard" || c.Lot.SaleDate != "2026-11-28" || c.ValuedOn != "2026-11-20" || !c.Repair.UseCatalogue ||
+			!c.Hidden.UseCatalogue {
 			t.Errorf("%s: sale, days or catalogue", name)
 		}
 		if v := lot.ReadVIN(c.Lot.VIN); v.Problem != "" || !v.Digit || c.Lot.VIN[0] != '0' {
@@ -59,7 +60,8 @@ func TestDemoIsTheSaleAtHarrowFlats(t *testing.T) {
 	}
 }
 
-// The front hit pays at the price it is likely to fetch, which lies so near that a look may change the bid, the side hit only well below it, the flood lot at no price.
+// The front hit pays at the price it is likely to fetch, which lies so near that a look may change the bid, the side hit only well below
+// it, the flood lot at no price.
 func TestDemoLotsDoAsTheyShould(t *testing.T) {
 	knowledge, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {

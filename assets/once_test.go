@@ -56,7 +56,8 @@ func around() []lot.Damage {
 // refrigerant, one colour match.
 func TestSharedWorkIsCountedOnce(t *testing.T) {
 	lines := repair.Plan(nil, jobs(t), bags(flooded, "front", "side"), around())
-	for _, word := range []string{"align the wheels", "pull the body straight", "measure the body", "refrigerant", "match the colour", "bleed the brakes",
+	for _, word := range []string{"align the wheels", "pull the body straight", "measure the body", "refrigerant", "match the colour",
+		"bleed the brakes",
 		"seal the seams", "aim the headlamps", "restraint wiring", "programme or pair"} {
 		var found []string
 		for _, l := range lines {
@@ -71,16 +72,20 @@ func TestSharedWorkIsCountedOnce(t *testing.T) {
 }
 
 var (
-	twice  = regexp.MustCompile(`^(bumper_cover_front|bumper_cover_rear|hood|trunk_lid|roof|fender|front_door|rear_door|quarter)(_replace)?(_left|_right)?$`)
+	twice = regexp.MustCompile(`^(bumper_cover_front|bumper_cover_rear|hood|trunk_lid|roof|fender|front_door|rear_door|` +
+		`quarter)(_replace)?(_left|_right)?$`)
 	suffix = regexp.MustCompile(`(_left|_right)?$`)
 )
 
 // No panel is repaired and replaced, nor blended and painted, however many neighbours were hit: the chances come to no more than 1.
 func TestAPanelIsDoneOnce(t *testing.T) {
 	pairs := 0
-	for _, survey := range [][]lot.Damage{around(), {cell("11", "functional", "bolted"), cell("10", "minor", "skin"), cell("12", "disabling", "structure")},
-		{cell("09", "functional", "skin"), cell("10", "functional", "bolted"), cell("08", "minor", "skin"), cell("07", "functional", "structure")},
-		{cell("09", "minor", "skin"), cell("03", "minor", "skin"), cell("02", "functional", "bolted"), cell("06", "functional", "structure"), cell("06", "functional", "skin")}} {
+	for _, survey := range [][]lot.Damage{around(), {cell("11", "functional", "bolted"), cell("10", "minor", "skin"),
+		cell("12", "disabling", "structure")},
+		{cell("09", "functional", "skin"), cell("10", "functional", "bolted"), cell("08", "minor", "skin"),
+			cell("07", "functional", "structure")},
+		{cell("09", "minor", "skin"), cell("03", "minor", "skin"), cell("02", "functional", "bolted"), cell("06", "functional", "structure"),
+			cell("06", "functional", "skin")}} {
 		chances := planned(repair.Plan(nil, jobs(t), crash(), survey))
 		for id, p := range chances {
 			var others []string
@@ -158,7 +163,8 @@ func TestJobsSettleRisksAndPanelsCarryTheirRefinish(t *testing.T) {
 	for _, r := range know.Risks.Risks {
 		risks[r.ID] = true
 	}
-	panel := regexp.MustCompile(`^(bumper_cover_(front|rear)|hood_replace|fender_(left|right)|(front|rear)_door_(left|right)|quarter_(left|right)|trunk_lid|roof_replace)$`)
+	panel := regexp.MustCompile(`^(bumper_cover_(front|rear)|hood_replace|fender_(left|right)|(front|rear)_door_(left|right)|` +
+		`quarter_(left|right)|trunk_lid|roof_replace)$`)
 	for _, j := range know.Jobs.Jobs {
 		for _, id := range j.Settles {
 			settled++

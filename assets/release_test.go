@@ -31,8 +31,10 @@ func TestVersionIsANumber(t *testing.T) {
 func TestOneID(t *testing.T) {
 	const id = "app.walkline.Walkline"
 	for path, want := range map[string]string{
-		"desktop/" + id + ".metainfo.xml": "<id>" + id + "</id>", "desktop/" + id + ".desktop": "\nIcon=" + id + "\n", "desktop/" + id + ".xml": `<icon name="` + id + `"/>`,
-		"../cmd/walkline/toolkit.go": `appID = "` + id + `"`, "../.ci/packaging/Info.plist": "<string>" + id + "</string>", "../.ci/packaging/winres.json": `"` + id + `"`,
+		"desktop/" + id + ".metainfo.xml": "<id>" + id + "</id>", "desktop/" + id + ".desktop": "\nIcon=" + id + "\n",
+		"desktop/" + id + ".xml":     `<icon name="` + id + `"/>`,
+		"../cmd/walkline/toolkit.go": `appID = "` + id + `"`, "../.ci/packaging/Info.plist": "<string>" + id + "</string>",
+		"../.ci/packaging/winres.json": `"` + id + `"`,
 	} {
 		if !strings.Contains(read(t, path), want) {
 			t.Errorf("%s lacks %s", path, want)

@@ -38,20 +38,28 @@ func bags(l lot.Lot, positions ...string) lot.Lot {
 var flooded = lot.Lot{Loss: []string{"flood"}, Condition: "dead"}
 
 var bands = []band{
-	{"scuffed bumper", crash(), []lot.Damage{cell("12", "minor", "skin")}, [2]int{2, 4}, [2]float64{120, 400}, [2]float64{4, 10}, [2]int{1, 5}, [2]float64{100, 450}},
-	{"dented fender", crash(), []lot.Damage{cell("11", "minor", "skin")}, [2]int{2, 4}, [2]float64{120, 400}, [2]float64{5, 12}, [2]int{1, 5}, [2]float64{100, 450}},
-	{"light front", crash(), []lot.Damage{cell("12", "functional", "bolted")}, [2]int{8, 16}, [2]float64{800, 2000}, [2]float64{12, 28}, [2]int{8, 14}, [2]float64{400, 999}},
-	{"light rear", crash(), []lot.Damage{cell("06", "functional", "bolted")}, [2]int{8, 16}, [2]float64{600, 1700}, [2]float64{9, 24}, [2]int{7, 14}, [2]float64{400, 999}},
+	{"scuffed bumper", crash(), []lot.Damage{cell("12", "minor", "skin")}, [2]int{2, 4}, [2]float64{120, 400}, [2]float64{4, 10},
+		[2]int{1, 5}, [2]float64{100, 450}},
+	{"dented fender", crash(), []lot.Damage{cell("11", "minor", "skin")}, [2]int{2, 4}, [2]float64{120, 400}, [2]float64{5, 12}, [2]int{1, 5},
+		[2]float64{100, 450}},
+	{"light front", crash(), []lot.Damage{cell("12", "functional", "bolted")}, [2]int{8, 16}, [2]float64{800, 2000}, [2]float64{12, 28},
+		[2]int{8, 14}, [2]float64{400, 999}},
+	{"light rear", crash(), []lot.Damage{cell("06", "functional", "bolted")}, [2]int{8, 16}, [2]float64{600, 1700}, [2]float64{9, 24},
+		[2]int{7, 14}, [2]float64{400, 999}},
 	{"side with structure", crash(), []lot.Damage{cell("09", "functional", "structure"), cell("08", "functional", "bolted")}, [2]int{20, 36},
 		[2]float64{2200, 4500}, [2]float64{45, 90}, [2]int{10, 16}, [2]float64{1000, 2000}},
 	{"front wheel knocked off", crash(), []lot.Damage{cell("11", "disabling", "bolted"), cell("12", "functional", "bolted")}, [2]int{28, 48},
 		[2]float64{2000, 4500}, [2]float64{25, 60}, [2]int{14, 22}, [2]float64{1000, 2600}},
-	{"hard front with bags", bags(crash(), "front"), []lot.Damage{cell("12", "disabling", "structure"), cell("11", "functional", "bolted")}, [2]int{55, 85},
+	{"hard front with bags", bags(crash(), "front"), []lot.Damage{cell("12", "disabling", "structure"), cell("11", "functional", "bolted")},
+		[2]int{55, 85},
 		[2]float64{5000, 8000}, [2]float64{65, 110}, [2]int{14, 28}, [2]float64{1500, 3500}},
-	{"hard rear", crash(), []lot.Damage{cell("06", "disabling", "structure")}, [2]int{26, 40}, [2]float64{2800, 5500}, [2]float64{45, 90}, [2]int{7, 16}, [2]float64{400, 1500}},
-	{"flood over the sills", flooded, []lot.Damage{cell("water", "functional", "bolted")}, [2]int{20, 36}, [2]float64{2500, 6000}, [2]float64{60, 110},
+	{"hard rear", crash(), []lot.Damage{cell("06", "disabling", "structure")}, [2]int{26, 40}, [2]float64{2800, 5500}, [2]float64{45, 90},
+		[2]int{7, 16}, [2]float64{400, 1500}},
+	{"flood over the sills", flooded, []lot.Damage{cell("water", "functional", "bolted")}, [2]int{20, 36}, [2]float64{2500, 6000},
+		[2]float64{60, 110},
 		[2]int{11, 17}, [2]float64{3000, 6500}},
-	{"hail", lot.Lot{Loss: []string{"hail"}, Condition: "drives"}, nil, [2]int{8, 24}, [2]float64{1000, 3200}, [2]float64{2, 15}, [2]int{5, 12}, [2]float64{500, 1600}},
+	{"hail", lot.Lot{Loss: []string{"hail"}, Condition: "drives"}, nil, [2]int{8, 24}, [2]float64{1000, 3200}, [2]float64{2, 15},
+		[2]int{5, 12}, [2]float64{500, 1600}},
 }
 
 func TestTypicalSurveysComeToWhatARebuilderBelieves(t *testing.T) {

@@ -12,7 +12,8 @@ import (
 	"walkline/valuation/repair"
 )
 
-var geometry = regexp.MustCompile(`^(strut_front|control_arm_front|knuckle|tie_rod|arm_rear|strut_tower)_|^(steering_rack|subframe_front|subframe_rear|rear_axle)$`)
+var geometry = regexp.MustCompile(`^(strut_front|control_arm_front|knuckle|tie_rod|arm_rear|strut_tower)_|^(steering_rack|` +
+	`subframe_front|subframe_rear|rear_axle)$`)
 
 // Common practice, no source: a car with suspension damage needs an alignment about 99 times in 100.
 func TestSuspensionBringsAnAlignment(t *testing.T) {
@@ -56,9 +57,11 @@ func TestWorkBringsWhatBelongsToIt(t *testing.T) {
 	for id, wants := range map[string][]string{
 		"rail_end_left": {"corrosion_protection", "frame_measure"}, "apron_right": {"corrosion_protection", "frame_measure"},
 		"middle_pillar_left": {"corrosion_protection", "frame_measure", "refinish_side_frame_left"},
-		"quarter_right":      {"corrosion_protection", "refinish_quarter_right"}, "rear_body_panel": {"corrosion_protection", "refinish_rear_body"},
-		"bumper_cover_front": {"refinish_bumper_front", "calibrate_front_sensors"}, "fender_left": {"refinish_fender_left", "blend_front_door_left"},
-		"bumper_cover_rear": {"refinish_bumper_rear", "calibrate_rear_sensors"}, "condenser": {"refrigerant_refill"},
+		"quarter_right":      {"corrosion_protection", "refinish_quarter_right"},
+		"rear_body_panel":    {"corrosion_protection", "refinish_rear_body"},
+		"bumper_cover_front": {"refinish_bumper_front", "calibrate_front_sensors"},
+		"fender_left":        {"refinish_fender_left", "blend_front_door_left"},
+		"bumper_cover_rear":  {"refinish_bumper_rear", "calibrate_rear_sensors"}, "condenser": {"refrigerant_refill"},
 		"radiator_support_welded": {"refrigerant_refill"}, "radiator": {"coolant_fill"}, "windshield": {"calibrate_front_sensors"},
 		"airbag_driver": {"restraint_test"}, "brake_lines": {"brake_bleed"},
 	} {
@@ -73,7 +76,8 @@ func TestWorkBringsWhatBelongsToIt(t *testing.T) {
 
 // Work that is shared between jobs is called for by no damage of its own, so that it is counted once.
 func TestSharedWorkIsReachedThroughOtherJobs(t *testing.T) {
-	for _, id := range []string{"wheel_alignment", "refrigerant_refill", "coolant_fill", "frame_measure", "corrosion_protection", "brake_bleed",
+	for _, id := range []string{"wheel_alignment", "refrigerant_refill", "coolant_fill", "frame_measure", "corrosion_protection",
+		"brake_bleed",
 		"paint_setup", "module_programming", "calibrate_front_sensors", "calibrate_rear_sensors", "headlamp_aim", "glass_cleanup"} {
 		if len(job(t, id).Calls) != 0 {
 			t.Errorf("%s is called for by itself", id)
@@ -117,9 +121,10 @@ func figures(t *testing.T, j repair.Job) string {
 }
 
 var (
-	dangerous = regexp.MustCompile(`airbag|seat_belt|restraint|steering|strut|control_arm|knuckle|tie_rod|hub_bearing|arm_rear|subframe|rear_axle|brake_(corner|lines|booster|bleed)|fuel_|^pack_|^hv_|rail_end|rear_rail|pillar_(left|right)$|^frame_pull|^refinish_`)
-	decides   = regexp.MustCompile(`maker's procedure`)
-	law       = regexp.MustCompile(`\b(code|law|inspection)\b`)
+	dangerous = regexp.MustCompile(`airbag|seat_belt|restraint|steering|strut|control_arm|knuckle|tie_rod|hub_bearing|arm_rear|subframe|` +
+		`rear_axle|brake_(corner|lines|booster|bleed)|fuel_|^pack_|^hv_|rail_end|rear_rail|pillar_(left|right)$|^frame_pull|^refinish_`)
+	decides = regexp.MustCompile(`maker's procedure`)
+	law     = regexp.MustCompile(`\b(code|law|inspection)\b`)
 )
 
 // Work that can hurt carries its caution; a used part or straightening in structure, restraints, steering, brakes or the
@@ -139,7 +144,8 @@ func TestDangerousWorkCarriesItsCaution(t *testing.T) {
 			t.Errorf("%s may be done with a used part or by straightening, and its caution names not what decides: %q", j.ID, j.Caution)
 		}
 	}
-	for id, source := range map[string]string{"pack_isolation_test": "SB 5909", "airbag_driver": "21770rbm", "paint_setup": "NIOSHTIC 20030927", "rail_end_left": "WAC 296-155-415"} {
+	for id, source := range map[string]string{"pack_isolation_test": "SB 5909", "airbag_driver": "21770rbm",
+		"paint_setup": "NIOSHTIC 20030927", "rail_end_left": "WAC 296-155-415"} {
 		if !strings.Contains(job(t, id).Caution, source) {
 			t.Errorf("%s does not name its source %s", id, source)
 		}
@@ -148,7 +154,8 @@ func TestDangerousWorkCarriesItsCaution(t *testing.T) {
 
 // A hidden risk in restraints, steering, brakes, fuel, the battery pack or structure carries its caution.
 func TestDangerousRisksCarryTheirCaution(t *testing.T) {
-	dangerous := regexp.MustCompile(`restraint|belt|steering|strut_tower|knuckle|hub_bearing|brake|fuel|^pack_|_pack$|pillar|rail_(end|kicked)|steel`)
+	dangerous := regexp.MustCompile(`restraint|belt|steering|strut_tower|knuckle|hub_bearing|brake|fuel|^pack_|_pack$|pillar|rail_(end|` +
+		`kicked)|steel`)
 	found := 0
 	for _, r := range risks(t).Risks {
 		_, structural := r.Hours["structure"]
@@ -245,16 +252,20 @@ var topics = []struct {
 }{
 	{"deployed restraints", "Charges can fire", regexp.MustCompile(`airbag|restraint_(module|test)|crash_sensor|^dash_pad$|^headliner$`)},
 	{"seat belts", "belt that has held a person", regexp.MustCompile(`^seat_belt_`)},
-	{"high-strength steel", "igh-strength steel is not heated", regexp.MustCompile(`^(rail_end|apron|middle_pillar|hinge_pillar|rocker|rear_rail|strut_tower)_(left|right)$|^bumper_beam_`)},
-	{"steering and suspension", "never bent back", regexp.MustCompile(`^(strut_front|control_arm|knuckle|tie_rod|arm_rear)|^steering_rack$|^subframe_|^rear_axle$`)},
+	{"high-strength steel", "igh-strength steel is not heated",
+		regexp.MustCompile(`^(rail_end|apron|middle_pillar|hinge_pillar|rocker|rear_rail|strut_tower)_(left|right)$|^bumper_beam_`)},
+	{"steering and suspension", "never bent back",
+		regexp.MustCompile(`^(strut_front|control_arm|knuckle|tie_rod|arm_rear)|^steering_rack$|^subframe_|^rear_axle$`)},
 	{"battery packs", "50 ft", regexp.MustCompile(`^pack_|^hv_cables$|^inverter$`)},
 	{"fuel", "Fuel and its vapour", regexp.MustCompile(`^fuel_`)},
 	{"lifting", "rated stands", regexp.MustCompile(`^(tyre|wheel_speed_sensor|liner_rear)_|^wheel_alignment$|^undertray_front$`)},
 	{"pulling under load", "Pulling gear stores great force", regexp.MustCompile(`^frame_pull$`)},
-	{"welding light and fume", "zinc fume", regexp.MustCompile(`^(rail_end|apron|quarter|floor_side)_(left|right)$|^floor_pan$|^rear_body_panel$`)},
+	{"welding light and fume", "zinc fume", regexp.MustCompile(`^(rail_end|apron|quarter|floor_side)_(left|right)$|^floor_pan$|` +
+		`^rear_body_panel$`)},
 	{"isocyanates", "isocyanates", regexp.MustCompile(`^(refinish|blend)_|^paint_setup$`)},
 	{"biological finds", "Needles, blood", regexp.MustCompile(`^flood_(carpet|seats|strip_dry|mould)|^interior_clean$`)},
-	{"used, recalled and counterfeit bags", "counterfeit and recalled inflators", regexp.MustCompile(`^(airbag_|knee_airbag$|seat_airbag_|curtain_airbag_)`)},
+	{"used, recalled and counterfeit bags", "counterfeit and recalled inflators",
+		regexp.MustCompile(`^(airbag_|knee_airbag$|seat_airbag_|curtain_airbag_)`)},
 	{"converters", "emissions law", regexp.MustCompile(`^catalytic_converter$`)},
 	{"refrigerant", "certified person", regexp.MustCompile(`^refrigerant_refill$`)},
 	{"sectioning in a clip", "forbid sectioning", regexp.MustCompile(`^rear_clip$`)},

@@ -91,7 +91,8 @@ func (s *salvage) take(ctx context.Context, path, copied string) error {
 // known refuses what is no store of this format.
 func (s *salvage) known(ctx context.Context) error {
 	var application, version int
-	err := s.from.QueryRowContext(ctx, `SELECT (SELECT application_id FROM pragma_application_id), (SELECT user_version FROM pragma_user_version)`).
+	err := s.from.QueryRowContext(ctx, `SELECT (SELECT application_id FROM pragma_application_id), (SELECT user_version FROM `+
+		`pragma_user_version)`).
 		Scan(&application, &version)
 	switch {
 	case err != nil:
@@ -191,7 +192,8 @@ func (s *salvage) lot(ctx context.Context, id int64) error {
 func (s *salvage) name(ctx context.Context, id int64) string {
 	var number, maker, model string
 	var year int
-	err := s.from.QueryRowContext(ctx, `SELECT number, model_year, make, model FROM lots WHERE id = ?`, id).Scan(&number, &year, &maker, &model)
+	err := s.from.QueryRowContext(ctx, `SELECT number, model_year, make, model FROM lots WHERE id = ?`, id).Scan(&number, &year, &maker,
+		&model)
 	if err != nil {
 		return fmt.Sprintf("with the id %d", id)
 	}

@@ -24,7 +24,8 @@ type About struct {
 
 // lines returns the About as lines of text.
 func (a About) lines() string {
-	return fmt.Sprintf("%s\nArithmetic: %s\nSystem: %s/%s\nLots: %s\nData folder, with the log: %s", a.Version, a.Engine, runtime.GOOS, runtime.GOARCH, a.File, a.Folder)
+	return fmt.Sprintf("%s\nArithmetic: %s\nSystem: %s/%s\nLots: %s\nData folder, with the log: %s", a.Version, a.Engine, runtime.GOOS,
+		runtime.GOARCH, a.File, a.Folder)
 }
 
 // Describe tells the window what it is to say of the program.
@@ -54,7 +55,8 @@ func (w *Window) showAbout() {
 		w.app.Clipboard().SetContent(w.about.lines() + "\n\n" + w.about.Licences)
 		copied.SetText("Copied")
 	}
-	top := container.NewVBox(lines, container.NewHBox(copied), widget.NewLabel("Walkline's own source is under the MIT licence. What is inside besides:"))
+	top := container.NewVBox(lines, container.NewHBox(copied),
+		widget.NewLabel("Walkline's own source is under the MIT licence. What is inside besides:"))
 	d := dialog.NewCustom("About Walkline", "Close", container.NewBorder(top, nil, nil, nil, container.NewVScroll(notices)), w.window)
 	d.Resize(fyne.NewSize(760, 560))
 	w.open(d)

@@ -16,7 +16,9 @@ import (
 
 // addPack asks for the document of a jurisdiction and adds it, or says all that is wrong with it.
 func (w *Window) addPack() {
-	w.ask(asking{title: "Add a jurisdiction", what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It stands before the program's own of the same code.",
+	w.ask(asking{title: "Add a jurisdiction",
+		what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It stands before the " +
+			"program's own of the same code.",
 		hint: "path of a JSON file", verb: "Add"}, w.readPack)
 }
 
@@ -51,12 +53,15 @@ func (w *Window) listFaults(name string, faults []valuation.Fault) {
 
 // backUp asks where to put a copy of all that is kept, and writes it there.
 func (w *Window) backUp() {
-	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db", kind: "A whole copy of all lots and settings, and a folder of their photos beside it.", save: w.desk.Backup})
+	w.print(printing{title: "Backup", name: "walkline-" + string(w.desk.Today()) + ".db",
+		kind: "A whole copy of all lots and settings, and a folder of their photos beside it.", save: w.desk.Backup})
 }
 
 // restoreBackup asks for a backup and makes it ready to take the place of what is here at the next start.
 func (w *Window) restoreBackup() {
-	w.ask(asking{title: "Restore from a backup", what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: nothing is lost.",
+	w.ask(asking{title: "Restore from a backup",
+		what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: " +
+			"nothing is lost.",
 		hint: "path of the backup's file", verb: "Restore"}, func(path string) {
 		w.say(desk.State{Notice: "Checking " + path + "…"})
 		task.Start(w.runner, task.Order[struct{}]{Key: "restore",
@@ -86,7 +91,8 @@ func (w *Window) chooseDaily() {
 	if now == "" {
 		now = "path of a folder, best on another disk"
 	}
-	w.ask(asking{title: "Daily backup", what: "On each day that the program is started it writes a whole copy there, and keeps the last eight. Empty: no daily backup.",
+	w.ask(asking{title: "Daily backup", what: "On each day that the program is started it writes a whole copy there, and keeps the last " +
+		"eight. Empty: no daily backup.",
 		hint: now, verb: "Use it"}, func(path string) {
 		w.app.Preferences().SetString(DailyFolder, path)
 		if path == "" {

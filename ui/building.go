@@ -91,6 +91,7 @@ func (w *Window) pastBuys() taking {
 
 // pastTemplate asks where to put an empty table of past buys, and writes it there.
 func (w *Window) pastTemplate() {
-	w.print(printing{title: "Table of past buys", name: "past-buys.csv", kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
+	w.print(printing{title: "Table of past buys", name: "past-buys.csv",
+		kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
 		make: func() ([]byte, error) { return w.desk.Past.PastTemplate(), nil }})
 }

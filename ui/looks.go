@@ -62,11 +62,15 @@ const helpText = `## First steps
 4. **Costs** (Ctrl+5). The sale's fees and bid steps, your house rules.
 5. The **walk-away bid** on the right follows every change. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
 6. **Why** (Ctrl+E). Where the bid comes from, line by line, and the odds at any other bid.
-7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **N** goes to the next lot. Nothing on that page bids for you.
+7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **N** goes ` +
+	`to the next lot. Nothing on that page bids for you.
 
 ## Cautions
 
-Figures marked *starter* are from memory: replace them with yours. The bid is arithmetic on what was entered, not advice. Repairing wrecks can hurt: restraints hold charges, high-strength steel must not be heated or bent back at will, batteries reignite, two-part paint harms lungs. The maker's procedures, local codes and licensed practice decide what may be done; the agency decides what may be registered.`
+Figures marked *starter* are from memory: replace them with yours. The bid is arithmetic on what was entered, not advice. Repairing ` +
+	`wrecks can hurt: restraints hold charges, high-strength steel must not be heated or bent back at will, batteries reignite, ` +
+	`two-part paint harms lungs. The maker's procedures, local codes and licensed practice decide what may be done; the agency decides ` +
+	`what may be registered.`
 
 // help shows the first steps and the cautions.
 func (w *Window) help() {

@@ -264,11 +264,12 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
 	}
-	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines), func(save bool) {
-		if save {
-			m.saveRefused()
-		}
-	}, m.w.window)
+	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines),
+		func(save bool) {
+			if save {
+				m.saveRefused()
+			}
+		}, m.w.window)
 	d.Resize(fyne.NewSize(760, 420))
 	m.w.open(d)
 }

@@ -80,7 +80,8 @@ func (w *Window) groups() []struct {
 		{"Remove", fyne.KeyDelete, false, func() { w.with(desk.RemoveLot) }},
 	}
 	for _, s := range lot.States {
-		lots = append(lots, command{"Mark: " + string(s), "", false, func() { w.with(func(id int64) desk.Action { return desk.MarkLot(id, s) }) }})
+		lots = append(lots, command{"Mark: " + string(s), "", false,
+			func() { w.with(func(id int64) desk.Action { return desk.MarkLot(id, s) }) }})
 	}
 	var places []command
 	for _, s := range w.places.stations {
@@ -93,12 +94,15 @@ func (w *Window) groups() []struct {
 		name     string
 		commands []command
 	}{
-		{"File", []command{{"New lot", fyne.KeyN, false, w.NewLot}, {"Import a run list…", fyne.KeyR, false, w.ImportList}, {"Import comparables…", fyne.KeyI, false, w.Import},
-			{"Decision sheet…", fyne.KeyP, false, w.PrintDecision}, {"File for the rebuilt inspection…", fyne.KeyP, true, w.PrintRebuilt}, {"Add the demo sale", "", false, w.LoadDemo}, {"Quit", fyne.KeyQ, false, w.app.Quit}}},
+		{"File", []command{{"New lot", fyne.KeyN, false, w.NewLot}, {"Import a run list…", fyne.KeyR, false, w.ImportList},
+			{"Import comparables…", fyne.KeyI, false, w.Import},
+			{"Decision sheet…", fyne.KeyP, false, w.PrintDecision}, {"File for the rebuilt inspection…", fyne.KeyP, true, w.PrintRebuilt},
+			{"Add the demo sale", "", false, w.LoadDemo}, {"Quit", fyne.KeyQ, false, w.app.Quit}}},
 		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Search the Board", fyne.KeyF, false, w.search}}},
 		{"Lot", lots},
 		{"Go to", places},
-		{"Display", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }}, {"As the system", "", false, func() { w.setLook(theme.System) }},
+		{"Display", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }},
+			{"As the system", "", false, func() { w.setLook(theme.System) }},
 			{"Larger text", fyne.KeyEqual, false, func() { w.scale(+0.1) }}, {"Smaller text", fyne.KeyMinus, false, func() { w.scale(-0.1) }}}},
 		{"Help", []command{{"First steps and cautions", fyne.KeyF1, false, w.help}, {"About Walkline…", "", false, w.showAbout}}},
 	}

@@ -53,7 +53,8 @@ func (w *Window) showPhoto(hash string) {
 	side := container.NewVBox(v.facts, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
 	body := container.NewBorder(nil, nil, nil, container.New(form.FixedWidth{Width: 260}, container.NewVScroll(side)), v.picture)
 	v.dialog = dialog.NewCustomWithoutButtons("Photo", body, w.window)
-	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }), button("Remove", v.remove), button("Close", v.close)})
+	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }),
+		button("Remove", v.remove), button("Close", v.close)})
 	v.dialog.Resize(fyne.NewSize(1080, 620))
 	w.window.Canvas().Unfocus()
 	w.openWith(v.dialog, handling(w, v.keys))

@@ -65,7 +65,8 @@ type places struct {
 }
 
 func newPlaces(stations []station, visit func(desk.Place)) *places {
-	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack(), built: map[desk.Place]page{}}
+	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack(),
+		built: map[desk.Place]page{}}
 	for _, s := range stations {
 		b := widget.NewButton(s.name, func() { visit(s.place) })
 		p.buttons = append(p.buttons, b)

@@ -44,7 +44,8 @@ func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 		w.try("Checking the backup…", func(ctx context.Context) error { return of.Restore(ctx, backup) })
 	}
 	w.path.OnSubmitted = func(string) { restore() }
-	way := container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewButton("Look for it…", w.browse), widget.NewButton("Restore it", restore)), w.path)
+	way := container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewButton("Look for it…", w.browse),
+		widget.NewButton("Restore it", restore)), w.path)
 	foot := container.NewHBox(widget.NewButton("Close", a.Quit))
 	if of.Aside != nil {
 		foot.Add(widget.NewButton("Keep the write-ahead file aside and open without it", func() {

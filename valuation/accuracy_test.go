@@ -44,7 +44,8 @@ func spreadOf(all [][4]float64, k int) (sd, reach float64) {
 
 // printSpreads prints how far the figures move between seeds, beside plain random draws of the same size.
 func printSpreads(c valuation.Case, a valuation.Answer, engine, plain [][4]float64) {
-	fmt.Printf("Between %d seeds, %d scenarios, standard deviation (range); bids by one unit here, by one step of the sale there:\n", seeds, c.Run.Scenarios)
+	fmt.Printf("Between %d seeds, %d scenarios, standard deviation (range); bids by one unit here, by one step of the sale there:\n", seeds,
+		c.Run.Scenarios)
 	for k, name := range []string{"mean profit", "profit, 10th", "profit, worst tenth", "walk-away bid"} {
 		sd, reach := spreadOf(engine, k)
 		line := fmt.Sprintf("  %-20s engine %7.2f (%7.2f)", name, sd, reach)

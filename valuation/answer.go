@@ -164,7 +164,8 @@ func bar(name string, amount money.Amount) Bar {
 type Driver struct {
 	Name  string  `json:"name"`
 	Share float64 `json:"share"`
-	Kind  string  `json:"kind"` // resale | factor | line | risk | hours | freight | storage | time | rest: names of lines and risks are the user's
+	// resale | factor | line | risk | hours | freight | storage | time | rest: names of lines and risks are the user's
+	Kind string `json:"kind"`
 }
 
 // TotalLoss is what the rules of the places of issue and of registration would call the vehicle.
@@ -177,12 +178,13 @@ type TotalLoss struct {
 
 // Exits are the plans and the option to stop. All but the plans speak of the rebuild.
 type Exits struct {
-	Plan        string                   `json:"plan"`          // whose figures the answer holds: that with the highest bid
-	Plans       map[string]*money.Amount `json:"plans"`         // walk-away bid of each plan that was priced; nil: do not bid
-	StopWay     string                   `json:"stop_way"`      // the way that stopping leads to; empty: no stop is planned
-	StopLine    *float64                 `json:"stop_line"`     // money still to spend at the strip-down at which stopping is as good
-	StopChance  float64                  `json:"stop_chance"`   // share of the scenarios that stop
-	WayOutWorth money.Amount             `json:"way_out_worth"` // walk-away bid with the option to stop less that without, no bid being nothing
+	Plan       string                   `json:"plan"`        // whose figures the answer holds: that with the highest bid
+	Plans      map[string]*money.Amount `json:"plans"`       // walk-away bid of each plan that was priced; nil: do not bid
+	StopWay    string                   `json:"stop_way"`    // the way that stopping leads to; empty: no stop is planned
+	StopLine   *float64                 `json:"stop_line"`   // money still to spend at the strip-down at which stopping is as good
+	StopChance float64                  `json:"stop_chance"` // share of the scenarios that stop
+	// walk-away bid with the option to stop less that without, no bid being nothing
+	WayOutWorth money.Amount `json:"way_out_worth"`
 }
 
 // Winning is how the walk-away bid does against the guess of the hammer price; nil without one. No bid wins nothing.

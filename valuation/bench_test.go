@@ -38,7 +38,8 @@ func large() valuation.Case {
 	}
 	for i := range benchRisks {
 		c.Hidden.Risks = append(c.Hidden.Risks, hidden.Risk{ID: fmt.Sprint("h", i), Name: fmt.Sprint("risk ", i),
-			Chance: hidden.Beta{A: 1, B: 3 + float64(rng.IntN(12))}, Cost: three(160), Hours: map[string]prob.Three{"mechanical": three(2)}, Days: three(2)})
+			Chance: hidden.Beta{A: 1, B: 3 + float64(rng.IntN(12))}, Cost: three(160), Hours: map[string]prob.Three{"mechanical": three(2)},
+			Days: three(2)})
 	}
 	for _, trade := range lot.Trades {
 		c.Labour.Rates[trade] = 30 + float64(rng.IntN(15))

@@ -60,8 +60,9 @@ type Resale struct {
 	Discounts     map[string]prob.Three `json:"discounts"`    // by the cause of the title brand, see [Causes]; missing: starter values
 	TrueMileage   *prob.Three           `json:"true_mileage"` // of a reading that can't be trusted, in its unit; nil: up to twice the reading
 	Guess         *prob.Three           `json:"guess" unit:"money"`
-	YearlyChange  *prob.Three           `json:"yearly_change"` // fraction a year by which the price moves while the lot is owned; nil: the fit's age effect
-	Season        []float64             `json:"season"`        // of the price, by month from January, against the year's mean; empty: all 1
+	// fraction a year by which the price moves while the lot is owned; nil: the fit's age effect
+	YearlyChange *prob.Three `json:"yearly_change"`
+	Season       []float64   `json:"season"` // of the price, by month from January, against the year's mean; empty: all 1
 }
 
 // Buying is what the sale charges and how bids rise.
@@ -132,10 +133,11 @@ func (m Market) Others() (n int, entered bool) { return m.rivals(), m.Rivals != 
 // Defaults returns a case with every optional key at its documented default.
 func Defaults() Case {
 	return Case{
-		Format:  Format,
-		Repair:  Repair{UseCatalogue: true},
-		Hidden:  Hidden{UseCatalogue: true, SharedLoading: 0.3},
-		Resale:  Resale{BrandDiscount: prob.Three{Low: 0.15, Likely: 0.28, High: 0.45}, AskedToSold: prob.Three{Low: 0.90, Likely: 0.95, High: 1}},
+		Format: Format,
+		Repair: Repair{UseCatalogue: true},
+		Hidden: Hidden{UseCatalogue: true, SharedLoading: 0.3},
+		Resale: Resale{BrandDiscount: prob.Three{Low: 0.15, Likely: 0.28, High: 0.45},
+			AskedToSold: prob.Three{Low: 0.90, Likely: 0.95, High: 1}},
 		Time:    Time{HoursPerWeek: 30},
 		Lot:     lot.Lot{OdometerUnit: "mi", OdometerStatus: "unknown", Condition: "unknown"},
 		Buying:  Buying{Terms: invoice.Terms{Tax: invoice.Tax{Base: "hammer"}}},

@@ -154,14 +154,16 @@ func (f *faults) resale(c Case) {
 	f.unless(r.BrandDiscount.High < 1, "resale.brand_discount.high", r.BrandDiscount.High, "a fraction below 1 (28 % is 0.28)")
 	f.discounts(c)
 	f.three("resale.asked_to_sold", r.AskedToSold)
-	f.unless(r.AskedToSold.Low > 0 && r.AskedToSold.High <= 2, "resale.asked_to_sold", r.AskedToSold.Likely, "a factor above 0 and at most 2 (5 % less is 0.95)")
+	f.unless(r.AskedToSold.Low > 0 && r.AskedToSold.High <= 2, "resale.asked_to_sold", r.AskedToSold.Likely,
+		"a factor above 0 and at most 2 (5 % less is 0.95)")
 	if r.Guess != nil {
 		f.three("resale.guess", *r.Guess)
 		f.unless(r.Guess.Low > 0, "resale.guess.low", r.Guess.Low, "more than 0")
 	}
 	hasRows := len(r.Rows) > 0 || r.Comparables != ""
 	f.unless(len(r.Rows) == 0 || r.Comparables == "", "resale.comparables", r.Comparables, "a file or rows inline, not both")
-	f.unless(hasRows || r.Guess != nil, "resale", "no comparables and no guess", "rows, a comparables file, or guess with low, likely and high")
+	f.unless(hasRows || r.Guess != nil, "resale", "no comparables and no guess",
+		"rows, a comparables file, or guess with low, likely and high")
 	f.unless(!hasRows || c.Lot.ModelYear != 0, "lot.model_year", 0, "the model year, since there are comparables to bring to it")
 	if s := r.Subject.Condition; s != nil {
 		f.between("resale.subject.condition", *s, 1, 5)
@@ -211,7 +213,8 @@ func (f *faults) buying(b Buying, cur money.Currency) {
 const leastWeek = 0.1
 
 func (f *faults) terms(c Case) {
-	f.unless(c.Time.HoursPerWeek >= leastWeek && c.Time.HoursPerWeek <= 168, "time.hours_per_week", c.Time.HoursPerWeek, "hours of work a week, from 0.1 to 168")
+	f.unless(c.Time.HoursPerWeek >= leastWeek && c.Time.HoursPerWeek <= 168, "time.hours_per_week", c.Time.HoursPerWeek,
+		"hours of work a week, from 0.1 to 168")
 	f.spell("time.inspection_queue_days", c.Time.InspectionQueueDays)
 	f.spell("time.days_to_sell", c.Time.DaysToSell)
 	f.between("time.holding_per_day", c.Time.HoldingPerDay, 0, 1e6)
@@ -232,8 +235,10 @@ func (f *faults) terms(c Case) {
 }
 
 func (f *faults) rules(r bid.Rules, cur money.Currency) {
-	f.unless(r.Bounding(), "rules", "none that a high bid breaks", "at least one of min_profit, min_margin, max_loss_chance (below 1), max_worst_tenth_loss, min_per_hour, max_cash")
-	limits := map[string]*money.Amount{bid.MinProfit: r.MinProfit, bid.MaxWorstTenthLoss: r.MaxWorstTenthLoss, bid.MinPerHour: r.MinPerHour, bid.MaxCash: r.MaxCash}
+	f.unless(r.Bounding(), "rules", "none that a high bid breaks",
+		"at least one of min_profit, min_margin, max_loss_chance (below 1), max_worst_tenth_loss, min_per_hour, max_cash")
+	limits := map[string]*money.Amount{bid.MinProfit: r.MinProfit, bid.MaxWorstTenthLoss: r.MaxWorstTenthLoss, bid.MinPerHour: r.MinPerHour,
+		bid.MaxCash: r.MaxCash}
 	for _, key := range sortedKeys(limits) {
 		if a := limits[key]; a != nil && *a < 0 {
 			f.add("rules."+key, cur.Text(*a), "no less than 0; leave the key out to turn the rule off")

@@ -26,7 +26,8 @@ func Confirm(c *Case, k Knowledge, risk string) bool {
 	}
 	r := Copy(risks[at])
 	sure := 1.0
-	line := repair.Line{ID: c.freeID(ConfirmedPrefix + r.ID), Job: "Repair: " + r.Name, Area: w.place(r.ID), Operation: "repair", Chance: &sure, Hours: r.Hours,
+	line := repair.Line{ID: c.freeID(ConfirmedPrefix + r.ID), Job: "Repair: " + r.Name, Area: w.place(r.ID), Operation: "repair",
+		Chance: &sure, Hours: r.Hours,
 		Outside: r.Cost, Loading: r.Loading, Why: "Seen: it was a hidden risk.", Caution: r.Caution, Edited: true}
 	if line.Hours == nil {
 		line.Hours = map[string]prob.Three{}

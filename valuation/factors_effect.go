@@ -108,7 +108,8 @@ type Replayed struct {
 const ReplayScenarios = 4096
 
 // Replay values a past lot's frozen case with today's factors. The case's own rules, comparables and seed stay, and so does what the
-// engine of its day took for keys that it did not know: only what was learned since is new. For the fewer scenarios it may differ from a full valuation by a bid step.
+// engine of its day took for keys that it did not know: only what was learned since is new. For the fewer scenarios it may differ from a
+// full valuation by a bid step.
 // Limits: c has passed Check; a nil case cannot be replayed. Errors: those of [Value].
 func (m *Memory) Replay(b learn.Build, c *Case, k Knowledge, f learn.Factors) (Replayed, error) {
 	r := Replayed{Build: b.ID, Name: b.Name, Hammer: b.Hammer, Verdict: NotReplayed, Profit: hindsight.Made(b)}

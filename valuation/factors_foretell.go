@@ -85,7 +85,8 @@ func sampled(xs []float64) learn.Figure {
 func (w *work) foretoldTerms() learn.Terms {
 	c := w.c
 	sell := c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))
-	t := learn.Terms{AskedToSold: c.askedToSold().Mean(), AskedShare: w.share(asked), Brand: c.subject().Brand, BrandShare: w.brandShare(), DaysToSell: sell.Mean(), DaysSD: math.Sqrt(sell.Variance()),
+	t := learn.Terms{AskedToSold: c.askedToSold().Mean(), AskedShare: w.share(asked), Brand: c.subject().Brand, BrandShare: w.brandShare(),
+		DaysToSell: sell.Mean(), DaysSD: math.Sqrt(sell.Variance()),
 		Rates: maps.Clone(c.Labour.Rates), HoldingPerDay: c.Time.HoldingPerDay, CapitalRate: c.Time.CapitalRate, SellPercent: c.Selling.Percent}
 	if hours := prob.Mean(w.played.Hours); hours > 0 {
 		t.Rate = prob.Mean(w.played.Labour) / hours
@@ -135,8 +136,9 @@ func (w *work) ledger(at money.Amount) learn.Ledger {
 	return learn.Ledger{
 		Resale: round(m.Resale + m.Growing), Selling: round(m.Selling), Repair: round(prob.Mean(o.Repair) - m.Labour + unseen),
 		Hidden: round(prob.Mean(o.Hidden) - unseen), Labour: round(m.Labour), Freight: round(prob.Mean(o.Freight)),
-		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital), Allowance: round(w.problem.Allowance),
-		Fees: w.c.Buying.Total(at, w.currency).Total - at,
+		Storage: round(prob.Mean(o.Storage)), Holding: round(prob.Mean(o.Holding)), Capital: round(m.Capital),
+		Allowance: round(w.problem.Allowance),
+		Fees:      w.c.Buying.Total(at, w.currency).Total - at,
 	}
 }
 

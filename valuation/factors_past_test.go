@@ -21,9 +21,11 @@ func diary(t *testing.T) valuation.Past {
 	}
 	part := p.Items[0]
 	return valuation.Past{ID: 9, Currency: "USD", State: lot.Won, SaleDate: "2026-03-01", Foretold: &p, Build: build.Build{
-		Outcome: build.Sold, Hammer: usd(3000), Dates: build.Dates{Home: "2026-03-04", Finished: "2026-04-01", Listed: "2026-04-10", Sold: "2026-05-01"},
+		Outcome: build.Sold, Hammer: usd(3000), Dates: build.Dates{Home: "2026-03-04", Finished: "2026-04-01", Listed: "2026-04-10",
+			Sold: "2026-05-01"},
 		Sale: build.Sale{Price: usd(11000), FirstAsked: usd(11500), Brand: "rebuilt"},
-		Receipts: []build.Receipt{{Kind: "part", Line: part.Line, What: " " + part.Part, Source: "used", Amount: 15000}, {Kind: "part", Line: part.Line, What: part.Part, Source: "used", Amount: -2000},
+		Receipts: []build.Receipt{{Kind: "part", Line: part.Line, What: " " + part.Part, Source: "used", Amount: 15000},
+			{Kind: "part", Line: part.Line, What: part.Part, Source: "used", Amount: -2000},
 			{Kind: "materials", Line: "radiator_leak", Amount: 9000}, {Kind: "other", Amount: 700}, {Kind: "freight", Amount: 20000}},
 		Hours: []build.Work{{Trade: "body", Line: part.Line, Hours: 3}, {Trade: "mechanical", Line: "radiator_leak", Hours: 2}},
 		Risks: []build.Seen{{Risk: "radiator_leak", State: build.Found}}}}
@@ -34,17 +36,20 @@ func TestADiaryIsReadForLearning(t *testing.T) {
 	p := diary(t)
 	b := p.Learned()
 	c := b.Came
-	if len(c.Receipts) != 2 || c.Receipts[0].Paid != 13000 || c.Receipts[0].Part != p.Foretold.Items[0].Part || c.Receipts[1].Kind != learn.HiddenKind || c.Receipts[1].Risk != "radiator_leak" {
+	if len(c.Receipts) != 2 || c.Receipts[0].Paid != 13000 || c.Receipts[0].Part != p.Foretold.Items[0].Part ||
+		c.Receipts[1].Kind != learn.HiddenKind || c.Receipts[1].Risk != "radiator_leak" {
 		t.Errorf("receipts %+v", c.Receipts)
 	}
-	if *c.Repair != 13700 || *c.Hidden != 9000 || *c.Freight != 20000 || *c.Storage != 0 || *c.Selling != 0 || *c.Hours != 5 || c.Holding != nil {
+	if *c.Repair != 13700 || *c.Hidden != 9000 || *c.Freight != 20000 || *c.Storage != 0 || *c.Selling != 0 || *c.Hours != 5 ||
+		c.Holding != nil {
 		t.Errorf("sums %+v", c)
 	}
 	cur, _ := money.Lookup("USD")
 	if want := demoLot(t).Buying.Total(300000, cur).Total - 300000; *c.Fees != want {
 		t.Errorf("fees %d, want those of the terms, %d", *c.Fees, want)
 	}
-	if *c.Days.Fetch != 3 || *c.Days.Repair != 28 || c.Days.Inspect != nil || *c.Days.Sell != 21 || *c.Days.All != 61 || b.Closed != "2026-05-01" {
+	if *c.Days.Fetch != 3 || *c.Days.Repair != 28 || c.Days.Inspect != nil || *c.Days.Sell != 21 || *c.Days.All != 61 ||
+		b.Closed != "2026-05-01" {
 		t.Errorf("days %+v, closed %s", c.Days, b.Closed)
 	}
 	if b.Ending != learn.Sold || c.Risks["radiator_leak"] != learn.Found || c.Worked[1].Risk != "radiator_leak" || hindsight.Made(b) == nil {

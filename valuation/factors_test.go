@@ -127,7 +127,8 @@ func TestFactorsSurviveTheCaseFile(t *testing.T) {
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	if got := back.Factors; got == nil || got.Hours["paint"] != f.Hours["paint"] || *got.Resale != *f.Resale || got.Risks["radiator_leak"] != f.Risks["radiator_leak"] || got.HalfLife != 365 {
+	if got := back.Factors; got == nil || got.Hours["paint"] != f.Hours["paint"] || *got.Resale != *f.Resale ||
+		got.Risks["radiator_leak"] != f.Risks["radiator_leak"] || got.HalfLife != 365 {
 		t.Errorf("factors came back as %+v", got)
 	}
 	c.Factors.Hours["body"] = learn.Ratio{Factor: 0}
@@ -231,7 +232,8 @@ func TestReplayCountsWhatItRefuses(t *testing.T) {
 	low, high, loss := walk-10_000, walk+10_000, money.Amount(-70_000)
 	m := valuation.NewMemory()
 	var all []valuation.Replayed
-	for _, b := range []learn.Build{{ID: 1, Ending: learn.Sold, Hammer: &low}, {ID: 2, Ending: learn.Sold, Hammer: &high}, {ID: 3, Ending: learn.LostTo, Hammer: &low},
+	for _, b := range []learn.Build{{ID: 1, Ending: learn.Sold, Hammer: &low}, {ID: 2, Ending: learn.Sold, Hammer: &high},
+		{ID: 3, Ending: learn.LostTo, Hammer: &low},
 		{ID: 4, Ending: learn.LostTo, Hammer: &high}, {ID: 5, Ending: learn.Sold}} {
 		b.Foretold = &learn.Prediction{Engine: valuation.Engine}
 		r, err := m.Replay(b, &c, k, learn.Factors{})
@@ -244,7 +246,8 @@ func TestReplayCountsWhatItRefuses(t *testing.T) {
 		all = append(all, r)
 	}
 	s := valuation.Sum(all)
-	if s.Bought != 1 || s.Refused != 1 || s.WouldBuy != 1 || s.Left != 1 || s.NotReplayed != 1 || s.LossAvoided != 70_000 || s.Selection == "" {
+	if s.Bought != 1 || s.Refused != 1 || s.WouldBuy != 1 || s.Left != 1 || s.NotReplayed != 1 || s.LossAvoided != 70_000 ||
+		s.Selection == "" {
 		t.Errorf("%+v", s)
 	}
 	dear := every(1.6, 0.2)
@@ -272,7 +275,8 @@ func TestAFrozenCaseIsPlayedWithWhatWasInForce(t *testing.T) {
 	c.Run.Scenarios = 1024
 	hammer := money.Amount(100000)
 	replayed := func(engine string) money.Amount {
-		r, err := valuation.NewMemory().Replay(learn.Build{Hammer: &hammer, Foretold: &learn.Prediction{Engine: engine}}, &c, valuation.Knowledge{}, learn.Factors{})
+		r, err := valuation.NewMemory().Replay(learn.Build{Hammer: &hammer, Foretold: &learn.Prediction{Engine: engine}}, &c,
+			valuation.Knowledge{}, learn.Factors{})
 		if err != nil || r.Now == nil {
 			t.Fatal(err, r)
 		}
@@ -282,7 +286,8 @@ func TestAFrozenCaseIsPlayedWithWhatWasInForce(t *testing.T) {
 	before := c.Clone()
 	before.WaysOut, before.Resale.YearlyChange = valuation.WaysOut{}, &prob.Three{}
 	before.Market.OwnShare, before.Market.Narrowing = 1, false
-	if then := most(value(t, before, valuation.Knowledge{})); replayed(valuation.FirstEngine) != then || replayed(valuation.Engine) != today || then == today {
+	if then := most(value(t, before, valuation.Knowledge{})); replayed(valuation.FirstEngine) != then ||
+		replayed(valuation.Engine) != today || then == today {
 		t.Errorf("first engine %d, then %d; today's %d, today %d", replayed(valuation.FirstEngine), then, replayed(valuation.Engine), today)
 	}
 }

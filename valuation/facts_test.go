@@ -71,7 +71,8 @@ func TestStaleQuotesAreNamed(t *testing.T) {
 			continue
 		}
 		a := value(t, c, valuation.Knowledge{})
-		if stale := slices.ContainsFunc(a.Warnings, func(w string) bool { return strings.Contains(w, "quote for lamp") && strings.Contains(w, "61 days") }); stale != q.stale {
+		if stale := slices.ContainsFunc(a.Warnings,
+			func(w string) bool { return strings.Contains(w, "quote for lamp") && strings.Contains(w, "61 days") }); stale != q.stale {
 			t.Errorf("%q: stale %v in %q", q.day, stale, a.Warnings)
 		}
 	}

@@ -73,7 +73,8 @@ func (f *faults) three(key string, t prob.Three) { f.judgement(key, t, mostMoney
 func (f *faults) spell(key string, t prob.Three) { f.judgement(key, t, mostTime) }
 
 func (f *faults) judgement(key string, t prob.Three, most float64) {
-	f.unless(t.Ordered(), key, fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High), "low no more than likely, likely no more than high")
+	f.unless(t.Ordered(), key, fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High),
+		"low no more than likely, likely no more than high")
 	f.unless(t.Low >= 0, key+".low", t.Low, "no less than 0")
 	f.unless(t.High <= most, key+".high", t.High, fmt.Sprintf("no more than %g", most))
 }

@@ -63,7 +63,8 @@ func TestWhatIsLeftOfACertainBuildByHand(t *testing.T) {
 	comesTo(t, "profit", f.Whole.Mean, sell-left-invoice*(1+.12*days/365), .01)
 
 	b.Dates.Home, b.Dates.Started = "2026-11-22", "2026-11-23"
-	b.Receipts = []build.Receipt{{Kind: "freight", Amount: 20000}, {Kind: "materials", Line: "a", Amount: 5000}, {Kind: "outside", Line: "b", Amount: 45000}}
+	b.Receipts = []build.Receipt{{Kind: "freight", Amount: 20000}, {Kind: "materials", Line: "a", Amount: 5000},
+		{Kind: "outside", Line: "b", Amount: 45000}}
 	b.Hours = []build.Work{{Trade: "body", Line: "a", Hours: 4}, {Trade: "structure", Line: "b", Hours: 11}}
 	b.Done = []string{"b"}
 	b.Risks = []build.Seen{{Risk: "h", State: build.Found}}
@@ -103,14 +104,16 @@ func TestWhatIsSeenMovesTheForecastTheRightWay(t *testing.T) {
 	c := uncertain(3, lossRule())
 	left := func(b build.Build) float64 { return foreseen(t, c, b, "2026-11-20").ToFinish.Mean }
 	none := left(build.Build{})
-	found, clear := left(build.Build{Risks: []build.Seen{{Risk: "g", State: build.Found}}}), left(build.Build{Risks: []build.Seen{{Risk: "g", State: build.NotThere}}})
+	found, clear := left(build.Build{Risks: []build.Seen{{Risk: "g", State: build.Found}}}),
+		left(build.Build{Risks: []build.Seen{{Risk: "g", State: build.NotThere}}})
 	if !(found > none && none > clear) {
 		t.Errorf("found %.0f, not known %.0f, not there %.0f", found, none, clear)
 	}
 	if bought := left(build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "Lamp", Amount: 100}}}); !(bought < none) {
 		t.Errorf("with its part bought the line costs %.0f of %.0f", bought, none)
 	}
-	done := foreseen(t, c, build.Build{Dates: build.Dates{Home: "2026-11-21", Finished: "2026-11-25", Inspected: "2026-12-01", Listed: "2026-12-01"}}, "2027-06-01")
+	done := foreseen(t, c, build.Build{Dates: build.Dates{Home: "2026-11-21", Finished: "2026-11-25", Inspected: "2026-12-01",
+		Listed: "2026-12-01"}}, "2027-06-01")
 	if done.ToFinish.Mean != 0 || done.Days.Mean != 0 || done.Hours.Mean != 0 {
 		t.Errorf("finished, inspected and long listed, it still takes %+v", done)
 	}
@@ -154,7 +157,8 @@ func TestDoubtsAreNamed(t *testing.T) {
 	b := build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "thing", Amount: 100}, {Kind: "materials", Amount: 5000}},
 		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 30}, {Trade: "paint", Hours: 2}}}
 	all := strings.Join(foreseen(t, c, b, "2026-11-20").Doubts, "\n")
-	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 name no line", "2.0 hours name no line"} {
+	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 name no line",
+		"2.0 hours name no line"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing from\n%s", want, all)
 		}

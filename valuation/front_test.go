@@ -136,7 +136,8 @@ func TestBetterNeverLowersTheBid(t *testing.T) {
 		"a likelier part":   func(c *valuation.Case) { *c.Repair.Lines[0].Parts[0].Options[1].Chance = .9 },
 		"a part in reach": func(c *valuation.Case) {
 			p := &c.Repair.Lines[0].Parts[0]
-			p.Options = append(p.Options, repair.Option{Source: "donor", Price: prob.Three{Low: 60, Likely: 90, High: 150}, LeadDays: prob.Certain(3)})
+			p.Options = append(p.Options, repair.Option{Source: "donor", Price: prob.Three{Low: 60, Likely: 90, High: 150},
+				LeadDays: prob.Certain(3)})
 		},
 		"no fee of the sale": func(c *valuation.Case) { c.Buying.Fees = nil },
 	}
@@ -211,7 +212,8 @@ func priced() valuation.Case {
 	for i := range 14 {
 		m := 30000 + 6500*float64(i)
 		year := 2017 + i%5
-		c.Resale.Rows = append(c.Resale.Rows, resale.Row{Price: money.Amount(100 * (15800 + 700*(year-2019) - int(m)/17 + 173*(i%3))), Mileage: &m,
+		c.Resale.Rows = append(c.Resale.Rows, resale.Row{Price: money.Amount(100 * (15800 + 700*(year-2019) - int(m)/17 + 173*(i%3))),
+			Mileage:   &m,
 			ModelYear: year, Kind: []string{"asked", "sold"}[i%2], Date: lot.Date(fmt.Sprintf("2026-10-%02d", i+1))})
 	}
 	return c
@@ -353,7 +355,8 @@ func everyWorse(f func(d, worse lot.Damage)) {
 func TestAStopBeatsTheNumbers(t *testing.T) {
 	c := small(1)
 	c.Lot.Title.Document = "junk"
-	if a := value(t, c, valuation.Knowledge{}); a.Decision != "do_not_bid" || a.WalkAway != nil || len(a.Reasons) != 1 || a.BindingRule != valuation.Stopped {
+	if a := value(t, c, valuation.Knowledge{}); a.Decision != "do_not_bid" || a.WalkAway != nil || len(a.Reasons) != 1 ||
+		a.BindingRule != valuation.Stopped {
 		t.Errorf("%s, %v, %q, %s", a.Decision, a.WalkAway, a.Reasons, a.BindingRule)
 	}
 }

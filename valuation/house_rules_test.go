@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // rule names one rule of the house and finds the faults against it.
@@ -237,6 +238,7 @@ func packageCommentFaults(files []source) []string {
 const (
 	longestFile     = 400 // lines
 	longestFunction = 60  // lines, from func to its closing brace
+	widestLine      = 140 // characters
 )
 
 func sizeFaults(s source) []string {
@@ -246,6 +248,11 @@ func sizeFaults(s source) []string {
 	var faults []string
 	if strings.Count(s.text, "\n") > longestFile {
 		faults = append(faults, fmt.Sprintf("%s: longer than %d lines", s.path, longestFile))
+	}
+	for number, line := range strings.Split(s.text, "\n") {
+		if utf8.RuneCountInString(line) > widestLine {
+			faults = append(faults, fmt.Sprintf("%s:%d: wider than %d characters", s.path, number+1, widestLine))
+		}
 	}
 	for _, declared := range s.tree.Decls {
 		function, ok := declared.(*ast.FuncDecl)

@@ -85,6 +85,7 @@ var broken = map[string][]sample{
 	"sizes": {
 		{"store/a.go", "package store\n" + strings.Repeat("\n", longestFile)},
 		{"store/a.go", "package store\n\nfunc f() {\n" + strings.Repeat("\tf()\n", longestFunction-1) + "}\n"},
+		{"store/a.go", "package store\n\n// " + strings.Repeat("a", widestLine-2) + "\n"},
 	},
 	"no path of a machine": {
 		{"store/a.go", "package store\n\nconst file = \"/ho" + "me/anna/lots.db\"\n"},
@@ -131,6 +132,7 @@ var sound = map[string][]sample{
 	"sizes": {
 		{"store/a.go", "package store\n" + strings.Repeat("\n", longestFile-1)},
 		{"store/a.go", "package store\n\nfunc f() {\n" + strings.Repeat("\tf()\n", longestFunction-2) + "}\n"},
+		{"store/a.go", "package store\n\n// " + strings.Repeat("a", widestLine-3) + "\n"},
 	},
 	"no path of a machine":   {{"README.md", "see [pictures](pictures/board.png) and https://example.org/front/page\n"}},
 	"nothing left for later": {{"README.md", "TODOS of the day\n"}},

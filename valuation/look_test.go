@@ -20,7 +20,8 @@ func oneLook() (valuation.Case, hidden.Risk) {
 	c.Run.Scenarios = 16384
 	c.Time.CapitalRate = 0
 	none := 0.0
-	r := hidden.Risk{ID: "gear", Name: "Gearbox broken", Chance: hidden.Beta{A: 3, B: 7}, Loading: &none, Cost: prob.Three{Low: 400, Likely: 900, High: 2000},
+	r := hidden.Risk{ID: "gear", Name: "Gearbox broken", Chance: hidden.Beta{A: 3, B: 7}, Loading: &none,
+		Cost:     prob.Three{Low: 400, Likely: 900, High: 2000},
 		Findings: []hidden.Evidence{{Finding: "case_wet", IfPresent: .8, IfAbsent: .15}}}
 	c.Hidden.Risks = append(c.Hidden.Risks, r)
 	return c, r

@@ -74,7 +74,8 @@ func TestAMemoryChangesNoAnswer(t *testing.T) {
 				t.Fatalf("%s: the memory gives another answer: %v and %v", name, most(got), most(step.want))
 			}
 		}
-		if reflect.DeepEqual(plain.Waterfall, want.Waterfall) && reflect.DeepEqual(plain.Repair, want.Repair) && reflect.DeepEqual(plain.Ceilings, want.Ceilings) {
+		if reflect.DeepEqual(plain.Waterfall, want.Waterfall) && reflect.DeepEqual(plain.Repair, want.Repair) &&
+			reflect.DeepEqual(plain.Ceilings, want.Ceilings) {
 			t.Errorf("%s changes nothing: the test cannot see it", name)
 		}
 		miles, years := m.Bands(edited, k)

@@ -66,24 +66,32 @@ func uncertain(seed int64, rules bid.Rules) valuation.Case {
 	c.Run.Seed = seed
 	c.Resale.Guess = &prob.Three{Low: 11500, Likely: 14000, High: 16000}
 	c.Repair.Lines = []repair.Line{
-		{ID: "a", Job: "front", Hours: map[string]prob.Three{"body": {Low: 6, Likely: 10, High: 24}}, Materials: prob.Three{Low: 80, Likely: 120, High: 400},
+		{ID: "a", Job: "front", Hours: map[string]prob.Three{"body": {Low: 6, Likely: 10, High: 24}},
+			Materials: prob.Three{Low: 80, Likely: 120, High: 400},
 			Parts: []repair.Part{{Name: "lamp", Options: []repair.Option{
-				{Price: prob.Three{Low: 150, Likely: 220, High: 400}, Freight: prob.Certain(40), LeadDays: prob.Three{Low: 2, Likely: 5, High: 30}, Chance: &most, ExtraHours: prob.Three{Low: 0, Likely: 1, High: 3}},
+				{Price: prob.Three{Low: 150, Likely: 220, High: 400}, Freight: prob.Certain(40), LeadDays: prob.Three{Low: 2, Likely: 5, High: 30},
+					Chance: &most, ExtraHours: prob.Three{Low: 0, Likely: 1, High: 3}},
 				{Price: prob.Three{Low: 500, Likely: 650, High: 800}, LeadDays: prob.Three{Low: 5, Likely: 14, High: 45}, Chance: &half}},
 				Fallback: &repair.Fallback{Price: prob.Certain(900), LeadDays: prob.Three{Low: 30, Likely: 45, High: 90}}}}},
-		{ID: "b", Job: "rail", Chance: &third, Loading: &mild, Hours: map[string]prob.Three{"structure": {Low: 4, Likely: 9, High: 20}}, Outside: prob.Three{Low: 200, Likely: 400, High: 1500}},
+		{ID: "b", Job: "rail", Chance: &third, Loading: &mild, Hours: map[string]prob.Three{"structure": {Low: 4, Likely: 9, High: 20}},
+			Outside: prob.Three{Low: 200, Likely: 400, High: 1500}},
 	}
 	c.Hidden.Risks = []hidden.Risk{
 		{ID: "h", Name: "mount", Chance: hidden.Beta{A: 2, B: 6}, Cost: prob.Three{Low: 150, Likely: 300, High: 900},
 			Hours: map[string]prob.Three{"structure": {Low: 1, Likely: 3, High: 8}}, Days: prob.Certain(2)},
-		{ID: "g", Name: "gearbox", Chance: hidden.Beta{A: 1, B: 11}, Cost: prob.Three{Low: 700, Likely: 1200, High: 3500}, Days: prob.Three{Low: 5, Likely: 10, High: 30}, Loading: &mild},
+		{ID: "g", Name: "gearbox", Chance: hidden.Beta{A: 1, B: 11}, Cost: prob.Three{Low: 700, Likely: 1200, High: 3500},
+			Days: prob.Three{Low: 5, Likely: 10, High: 30}, Loading: &mild},
 	}
 	c.Labour.Rates = map[string]float64{"body": 35, "structure": 42}
-	c.Time = valuation.Time{HoursPerWeek: 12, InspectionQueueDays: prob.Three{Low: 7, Likely: 14, High: 35}, DaysToSell: prob.Three{Low: 7, Likely: 21, High: 60}, HoldingPerDay: 6, CapitalRate: .12}
+	c.Time = valuation.Time{HoursPerWeek: 12, InspectionQueueDays: prob.Three{Low: 7, Likely: 14, High: 35},
+		DaysToSell: prob.Three{Low: 7, Likely: 21, High: 60}, HoldingPerDay: 6, CapitalRate: .12}
 	c.Selling = valuation.Selling{Percent: .02, Flat: 150}
 	c.Buying = valuation.Buying{BidSteps: []invoice.Step{{Step: 2500}, {From: 100000, Step: 5000}, {From: 500000, Step: 10000}},
-		Terms:   invoice.Terms{Fees: []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: 10000}, {From: 100000, Flat: 15000}, {From: 300000, Flat: 35000}, {From: 600000, Flat: 55000}}}}, Tax: invoice.Tax{Base: "hammer"}},
-		Freight: prob.Three{Low: 150, Likely: 180, High: 240}, Storage: valuation.Storage{PerDay: 30, FreeDays: 3, Days: prob.Three{Low: 2, Likely: 3, High: 6}}}
+		Terms: invoice.Terms{Fees: []invoice.Schedule{{Name: "fee", Mode: "whole",
+			Rows: []invoice.Row{{Flat: 10000}, {From: 100000, Flat: 15000}, {From: 300000, Flat: 35000}, {From: 600000, Flat: 55000}}}},
+			Tax: invoice.Tax{Base: "hammer"}},
+		Freight: prob.Three{Low: 150, Likely: 180, High: 240}, Storage: valuation.Storage{PerDay: 30, FreeDays: 3,
+			Days: prob.Three{Low: 2, Likely: 3, High: 6}}}
 	c.Rules = rules
 	return c
 }
@@ -135,7 +143,8 @@ func simulate(c valuation.Case, price prob.Table) plain {
 			}
 		}
 		days := max(lead, hours/c.Time.HoursPerWeek*7) + hiddenDays + draw(c.Time.InspectionQueueDays, 0) + draw(c.Time.DaysToSell, 0)
-		cash += draw(c.Buying.Freight, 0) + max(0, draw(c.Buying.Storage.Days, 0)-c.Buying.Storage.FreeDays)*c.Buying.Storage.PerDay + days*c.Time.HoldingPerDay
+		cash += draw(c.Buying.Freight, 0) + max(0, draw(c.Buying.Storage.Days, 0)-c.Buying.Storage.FreeDays)*c.Buying.Storage.PerDay +
+			days*c.Time.HoldingPerDay
 		s.left = append(s.left, price.Quantile(rng.Float64())*(1-c.Selling.Percent)-c.Selling.Flat-cash-labour)
 		s.growth = append(s.growth, 1+c.Time.CapitalRate*days/365)
 		s.labour, s.hours = append(s.labour, labour), append(s.hours, hours)
@@ -205,8 +214,9 @@ func TestWalkAwayAgreesWithPlainMonteCarlo(t *testing.T) {
 		"max_cash":             {MaxCash: usd(9000)},
 	}
 	c := uncertain(1, cases["min_profit"])
-	market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, BrandDiscount: c.Resale.BrandDiscount, AskedToSold: c.Resale.AskedToSold,
-		Today: c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
+	market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, BrandDiscount: c.Resale.BrandDiscount,
+		AskedToSold: c.Resale.AskedToSold,
+		Today:       c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
 	sample := simulate(c, market.Distribution())
 	var bids []money.Amount
 	for b := c.Buying.BidSteps[0].Step; b <= 2_000_000; b = scanNext(c.Buying.BidSteps, b) {

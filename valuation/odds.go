@@ -53,8 +53,10 @@ func (o Odds) At(b money.Amount) Outlook {
 	f := p.Judge(b)
 	a := o.w.currency.Major(f.Total)
 	m := p.Means(b)
-	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Cash90: a + m.Cash90, Days90: m.Days90, Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
-		P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin, PerHour: f.PerHour}}
+	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Cash90: a + m.Cash90, Days90: m.Days90,
+		Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
+			P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin,
+			PerHour: f.PerHour}}
 	for _, c := range o.w.found.Ceilings {
 		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), o.w.figure(c.Rule, f), !slices.Contains(f.Broken, c.Rule)})
 	}

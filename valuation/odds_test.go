@@ -43,7 +43,8 @@ func TestOddsAgreeWithTheAnswer(t *testing.T) {
 	if math.Abs(at.Profit.Mean-a.Profit.Mean) > .01 || at.Profit.P05 != a.Profit.P05 || at.Profit.P90 != a.Profit.P90 {
 		t.Errorf("%+v, the answer has %+v", at.Profit, a.Profit)
 	}
-	if at.Rules[0].Rule != "min_profit" || at.Rules[0].Wanted != "at least USD 900" || !strings.HasPrefix(at.Rules[0].Found, "expected profit USD ") {
+	if at.Rules[0].Rule != "min_profit" || at.Rules[0].Wanted != "at least USD 900" ||
+		!strings.HasPrefix(at.Rules[0].Found, "expected profit USD ") {
 		t.Errorf("%+v", at.Rules)
 	}
 }

@@ -25,12 +25,14 @@ func smallKnowledge() valuation.Knowledge {
 }
 
 func ownHood(materials float64) repair.Job {
-	return repair.Job{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(materials)}, Calls: []lot.Sign{{Areas: []string{"12"}}}}
+	return repair.Job{Line: repair.Line{ID: "hood", Job: "Replace the hood", Materials: prob.Certain(materials)},
+		Calls: []lot.Sign{{Areas: []string{"12"}}}}
 }
 
 func TestOwnEntriesReplaceAndAreAdded(t *testing.T) {
 	k := smallKnowledge()
-	latch := repair.Job{Line: repair.Line{ID: "latch", Job: "Replace the latch", Materials: prob.Certain(9)}, Calls: []lot.Sign{{Areas: []string{"12"}}}}
+	latch := repair.Job{Line: repair.Line{ID: "latch", Job: "Replace the latch", Materials: prob.Certain(9)},
+		Calls: []lot.Sign{{Areas: []string{"12"}}}}
 	with := k.With(valuation.Own{Jobs: []repair.Job{ownHood(250), latch}})
 	if n := len(with.Jobs.Jobs); n != 2 || with.Jobs.Jobs[0].Materials.Likely != 250 || with.Jobs.Jobs[1].ID != "latch" {
 		t.Errorf("%d jobs: %+v", n, with.Jobs.Jobs)
@@ -55,7 +57,8 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 	wrongWord := ownHood(1)
 	wrongWord.Calls = []lot.Sign{{Areas: []string{"13"}}}
 	never := hidden.Entry{Risk: hidden.Risk{ID: "rail", Name: "Rail bent"}}
-	strange := hidden.Entry{Risk: hidden.Risk{ID: "rail", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 1}, Findings: []hidden.Evidence{{Finding: "gaps", IfPresent: .5, IfAbsent: .1}}}}
+	strange := hidden.Entry{Risk: hidden.Risk{ID: "rail", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 1},
+		Findings: []hidden.Evidence{{Finding: "gaps", IfPresent: .5, IfAbsent: .1}}}}
 	for want, own := range map[string]valuation.Own{
 		"jobs.hood.materials":            {Jobs: []repair.Job{unordered}},
 		"jobs.hood.brings[0].id":         {Jobs: []repair.Job{unknown}},
@@ -72,7 +75,8 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 			t.Errorf("want one fault at %s, got %v", want, faults)
 		}
 		with := k.With(own)
-		if with.Jobs.Jobs[0].Materials.Likely != 100 || with.Risks.Risks[0].Chance.B != 3 || !strings.HasSuffix(with.Risks.Findings[0].Text, "uneven?") {
+		if with.Jobs.Jobs[0].Materials.Likely != 100 || with.Risks.Risks[0].Chance.B != 3 ||
+			!strings.HasSuffix(with.Risks.Findings[0].Text, "uneven?") {
 			t.Errorf("%s: an entry with a fault is used", want)
 		}
 	}
@@ -83,7 +87,8 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 // leave the risk alone. What an older build noted of the id speaks of both, as it did.
 func TestFormerIDsOfJobsAreRead(t *testing.T) {
 	k := shipped(t)
-	old := `{"format":"walkline-case/1","currency":"USD","valued_on":"2026-11-20","damage":[{"area":"water","extent":"functional","depth":"skin"}],
+	old := `{"format":"walkline-case/1","currency":"USD","valued_on":"2026-11-20","damage":[{"area":"water","extent":"functional",` +
+		`"depth":"skin"}],
  "repair":{"lines":[{"id":"flood_connectors","job":"mine","removed":true},{"id":"flood_bearings","job":"mine too"}]},
  "hidden":{"risks":[{"id":"flood_connectors","name":"harness","chance":{"a":1,"b":1}}]},
  "resale":{"guess":{"low":9000,"likely":10000,"high":11000}},"buying":{"bid_steps":[{"from":0,"step":25}]},"rules":{"min_profit":1500}}`

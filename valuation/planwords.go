@@ -49,11 +49,13 @@ func (w *work) stopWords() []string {
 func (w *work) stopDoubts() []string {
 	var out []string
 	if worse := w.stops.worse; worse != nil {
-		out = append(out, fmt.Sprintf("No stop is planned: it would trade a chance of a gain for a small sure loss, and a rule on losses would then allow %s instead of %s.",
+		out = append(out, fmt.Sprintf("No stop is planned: it would trade a chance of a gain for a small sure loss, and a rule on losses "+
+			"would then allow %s instead of %s.",
 			w.orNoBid(worse.Bid), w.orNoBid(w.stops.plain.Bid)))
 	}
 	if w.c.Resale.YearlyChange == nil && w.market.model.Bare() {
-		out = append(out, "The price is taken to stay what you guessed until the day of sale: there are no comparables that tell how it changes. Enter the yearly change under Resale.")
+		out = append(out, "The price is taken to stay what you guessed until the day of sale: there are no comparables that tell how it "+
+			"changes. Enter the yearly change under Resale.")
 	}
 	return out
 }

@@ -171,7 +171,8 @@ func certain(rng *rand.Rand) valuation.Case {
 	for i := range 1 + rng.IntN(4) {
 		c.Repair.Lines = append(c.Repair.Lines, repair.Line{ID: fmt.Sprint("r", i), Job: "work",
 			Hours: map[string]prob.Three{"body": one(pick(1, 40) / 4)}, Materials: one(pick(0, 9000) / 100), Outside: one(pick(0, 200)),
-			Parts: []repair.Part{{Name: "p", Options: []repair.Option{{Price: one(pick(0, 90000) / 100), Freight: one(pick(0, 50)), LeadDays: one(pick(0, 30))}}}}})
+			Parts: []repair.Part{{Name: "p", Options: []repair.Option{{Price: one(pick(0, 90000) / 100), Freight: one(pick(0, 50)),
+				LeadDays: one(pick(0, 30))}}}}})
 	}
 	c.Hidden.Risks = []hidden.Risk{{ID: "h", Name: "sure", Chance: hidden.Beta{A: 1}, Cost: one(pick(0, 500)),
 		Hours: map[string]prob.Three{"body": one(pick(0, 20) / 4)}, Days: one(pick(0, 9))}}
@@ -181,7 +182,8 @@ func certain(rng *rand.Rand) valuation.Case {
 	c.Selling = valuation.Selling{Percent: pick(0, 8) / 100, Flat: pick(0, 300)}
 	c.Buying.Freight = one(pick(0, 400))
 	c.Buying.Storage = valuation.Storage{PerDay: pick(0, 40), FreeDays: pick(0, 5), Days: one(pick(0, 9))}
-	c.Buying.BidSteps = []invoice.Step{{Step: money.Amount(500 * (1 + rng.IntN(10)))}, {From: *amount(200, 1500), Step: money.Amount(777 * (1 + rng.IntN(9)))},
+	c.Buying.BidSteps = []invoice.Step{{Step: money.Amount(500 * (1 + rng.IntN(10)))},
+		{From: *amount(200, 1500), Step: money.Amount(777 * (1 + rng.IntN(9)))},
 		{From: *amount(4000, 9000), Step: money.Amount(2500 * (1 + rng.IntN(8)))}}
 	c.Buying.Terms = terms(rng, amount)
 	c.Rules = someRules(rng, amount)
@@ -199,7 +201,8 @@ func terms(rng *rand.Rand, amount func(lo, hi int) *money.Amount) invoice.Terms 
 		low, high := amount(0, 300), amount(300, 900)
 		t.Fees = append(t.Fees, invoice.Schedule{Name: "fee", Mode: mode(), Rows: []invoice.Row{
 			{From: 0, Flat: *amount(0, 400)}, {From: *amount(500, 2000), Flat: *amount(0, 700), Percent: rate(1500), Minimum: low},
-			{From: *amount(2000, 7000), Percent: rate(1200), Minimum: low, Maximum: high}, {From: *amount(7000, 15000), Flat: *amount(0, 200), Percent: rate(500)}}})
+			{From: *amount(2000, 7000), Percent: rate(1200), Minimum: low, Maximum: high},
+			{From: *amount(7000, 15000), Flat: *amount(0, 200), Percent: rate(500)}}})
 	}
 	return t
 }
@@ -207,7 +210,8 @@ func terms(rng *rand.Rand, amount func(lo, hi int) *money.Amount) invoice.Terms 
 func someRules(rng *rand.Rand, amount func(lo, hi int) *money.Amount) bid.Rules {
 	r := bid.Rules{MinProfit: amount(0, 3000)}
 	margin, loss, days := float64(rng.IntN(30))/100, float64(rng.IntN(40))/100, float64(20+rng.IntN(150))
-	for _, f := range []func(){func() { r.MinMargin = &margin }, func() { r.MaxLossChance = &loss }, func() { r.MaxWorstTenthLoss = amount(0, 3000) },
+	for _, f := range []func(){func() { r.MinMargin = &margin }, func() { r.MaxLossChance = &loss },
+		func() { r.MaxWorstTenthLoss = amount(0, 3000) },
 		func() { r.MinPerHour = amount(0, 90) }, func() { r.MaxCash = amount(2000, 20000) }, func() { r.MaxDays = &days }} {
 		if rng.IntN(2) == 0 {
 			f()

@@ -106,8 +106,9 @@ func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }
 
 // inQuestion returns what the checklist is made for.
 func (w *work) inQuestion() checks.Subject {
-	return checks.Subject{Lot: w.c.seen(), Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(), Answers: w.c.Findings,
-		Packs: checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
+	return checks.Subject{Lot: w.c.seen(), Damage: w.c.Damage, On: w.c.saleDay(), Risks: w.risks, Findings: w.findings(),
+		Answers: w.c.Findings,
+		Packs:   checks.Choose(w.k.Packs, w.c.Lot.Title.RegisterIn)}
 }
 
 // saleDay is the day of the sale, or that of the valuation where it is not known.

@@ -51,7 +51,8 @@ func BenchmarkAgainstVectors(b *testing.B) {
 		b.Fatal(err, a.Reasons)
 	}
 	whole, edit := timed(b, c, k)
-	fmt.Printf("\nOne valuation of %d lines, %d risks, %d comparables, 7 rules and %d scenarios:\n", benchLines, benchRisks, benchRows, benchScenarios)
+	fmt.Printf("\nOne valuation of %d lines, %d risks, %d comparables, 7 rules and %d scenarios:\n", benchLines, benchRisks, benchRows,
+		benchScenarios)
 	fmt.Printf("  engine, whole %7.1f ms, fit of the comparables included\n", 1000*whole)
 	fmt.Printf("  engine, edit  %7.1f ms, one figure of one line changed\n", 1000*edit)
 	logMemory(b, c, k)
@@ -69,7 +70,8 @@ func BenchmarkAgainstVectors(b *testing.B) {
 	whole, edit = min(whole, wholeAfter), min(edit, editAfter)
 	fmt.Printf("  engine again  %7.1f ms whole, %.1f ms an edit; the better of the two counts\n", 1000*wholeAfter, 1000*editAfter)
 	fmt.Printf("  NumPy, whole  %7.1f ms, the scenarios and the scan of legal bids alone\n", 1000*v.Seconds)
-	fmt.Printf("  ratios: whole %.1f (aim 4), edit %.1f (aim 20; the vectorised model plays everything again)\n", v.Seconds/whole, v.Seconds/edit)
+	fmt.Printf("  ratios: whole %.1f (aim 4), edit %.1f (aim 20; the vectorised model plays everything again)\n", v.Seconds/whole,
+		v.Seconds/edit)
 	b.ReportMetric(v.Seconds/whole, "x_whole")
 	b.ReportMetric(v.Seconds/edit, "x_edit")
 	agree(b, c, a, v)
@@ -157,7 +159,8 @@ func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
 		name        string
 		engine, off float64 // what may lie between
 	}{
-		{"repair", a.Repair.Mean, .0005 * a.Repair.Mean}, {"hidden", a.Hidden.Mean, .01 * a.Hidden.Mean}, {"hours", a.Hours.Mean, .0005 * a.Hours.Mean},
+		{"repair", a.Repair.Mean, .0005 * a.Repair.Mean}, {"hidden", a.Hidden.Mean, .01 * a.Hidden.Mean},
+		{"hours", a.Hours.Mean, .0005 * a.Hours.Mean},
 		{"own labour", a.Labour.Mean, .0005 * a.Labour.Mean}, {"days", a.Days.Mean, .3}, {"days, 90th", a.Days.P90, 1},
 		{"profit", a.Profit.Mean, 5 * far}, {"profit, 10th", a.Profit.P10, 9 * far}, {"profit, worst tenth", a.Profit.WorstTenth, 9 * far},
 		{"loss chance", a.Profit.LossChance, .006}, {"allowance", allowance, .03 * allowance},
@@ -191,7 +194,8 @@ func dump(c valuation.Case, k valuation.Knowledge, a valuation.Answer) map[strin
 			"materials": l.Materials, "outside": l.Outside, "parts": dumpParts(l.Parts)})
 	}
 	for _, r := range c.Hidden.Risks {
-		risks = append(risks, map[string]any{"chance": r.Chance.Mean(), "loading": loading(r.Loading), "cost": r.Cost, "hours": r.Hours, "days": r.Days})
+		risks = append(risks, map[string]any{"chance": r.Chance.Mean(), "loading": loading(r.Loading), "cost": r.Cost, "hours": r.Hours,
+			"days": r.Days})
 	}
 	price := dumpPrice(c, k, cur)
 	var bids [][2]float64
@@ -209,7 +213,8 @@ func dump(c valuation.Case, k valuation.Knowledge, a valuation.Answer) map[strin
 		"way": map[string]any{"money": c.WaysOut.AsItStands.Money, "days": c.WaysOut.AsItStands.Days}, "strip": c.WaysOut.Strip,
 		"bids": bids, "total": major(a.Acquisition.Total),
 		"rules": map[string]any{"min_profit": major(*r.MinProfit), "min_margin": *r.MinMargin, "max_loss_chance": *r.MaxLossChance,
-			"max_worst_tenth_loss": major(*r.MaxWorstTenthLoss), "min_per_hour": major(*r.MinPerHour), "max_cash": major(*r.MaxCash), "max_days": *r.MaxDays}}
+			"max_worst_tenth_loss": major(*r.MaxWorstTenthLoss), "min_per_hour": major(*r.MinPerHour), "max_cash": major(*r.MaxCash),
+			"max_days": *r.MaxDays}}
 }
 
 func dumpParts(parts []repair.Part) []map[string]any {
@@ -217,7 +222,8 @@ func dumpParts(parts []repair.Part) []map[string]any {
 	for _, p := range parts {
 		var options []map[string]any
 		for _, o := range p.Options {
-			options = append(options, map[string]any{"price": o.Price, "freight": o.Freight, "lead_days": o.LeadDays, "chance": repair.Or(o.Chance, 1), "extra_hours": o.ExtraHours})
+			options = append(options, map[string]any{"price": o.Price, "freight": o.Freight, "lead_days": o.LeadDays,
+				"chance": repair.Or(o.Chance, 1), "extra_hours": o.ExtraHours})
 		}
 		out = append(out, map[string]any{"options": options, "fallback": p.Fallback})
 	}

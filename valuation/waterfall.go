@@ -40,7 +40,8 @@ func (w *work) cost(name string, x float64) Bar { return bar(name, -w.currency.F
 func (w *work) rebuildBars(at money.Amount) []Bar {
 	m, o := w.finish.Means(at), w.played
 	bars := []Bar{
-		bar("Resale", w.currency.FromMajor(m.Resale)), w.cost("Growing older", -m.Growing), w.cost("Selling", m.Selling), w.cost("Repair", prob.Mean(o.Repair)),
+		bar("Resale", w.currency.FromMajor(m.Resale)), w.cost("Growing older", -m.Growing), w.cost("Selling", m.Selling),
+		w.cost("Repair", prob.Mean(o.Repair)),
 		w.cost("Hidden damage", prob.Mean(o.Hidden)), w.cost("Freight", prob.Mean(o.Freight)), w.cost("Storage", prob.Mean(o.Storage)),
 		w.cost("Holding", prob.Mean(o.Holding)), w.cost("Capital", m.Capital), w.cost("Winner's allowance", w.problem.Allowance),
 	}
@@ -94,7 +95,8 @@ func (w *work) planShares(plan string, perDay float64) []scenario.Share {
 	}
 	return scenario.Parts([]scenario.Share{share(planBars[plan], scenario.OfResale, square(p.Resale.SD())),
 		share("Own hours", scenario.OfHours, prob.Variance(p.Labour)),
-		share("Freight", scenario.OfFreight, prob.Variance(w.played.Freight)), share("Storage", scenario.OfStorage, prob.Variance(w.played.Storage)),
+		share("Freight", scenario.OfFreight, prob.Variance(w.played.Freight)),
+		share("Storage", scenario.OfStorage, prob.Variance(w.played.Storage)),
 		share("Time", scenario.OfTime, days*days*prob.Variance(p.Days))})
 }
 

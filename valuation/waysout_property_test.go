@@ -24,7 +24,8 @@ func twoStates(stripHours float64, rules bid.Rules) valuation.Case {
 	c.Hidden.SharedLoading = 0
 	c.Resale.Guess = &prob.Three{Low: 10000, Likely: 10000, High: 10000}
 	c.Repair.Lines = uncertain(1, rules).Repair.Lines[:1]
-	c.Repair.Lines[0].Parts, c.Repair.Lines[0].Hours, c.Repair.Lines[0].Materials = nil, map[string]prob.Three{"body": prob.Certain(10)}, prob.Certain(800)
+	c.Repair.Lines[0].Parts, c.Repair.Lines[0].Hours, c.Repair.Lines[0].Materials = nil, map[string]prob.Three{"body": prob.Certain(10)},
+		prob.Certain(800)
 	c.Hidden.Risks = []hidden.Risk{{ID: "h", Name: "frame", Chance: hidden.Beta{A: 1, B: 1}, Cost: prob.Certain(12000)}}
 	c.Labour.Rates = map[string]float64{"body": 20}
 	c.Buying.BidSteps = uncertain(1, rules).Buying.BidSteps[:1]
@@ -42,7 +43,8 @@ func TestTwoStatesByHand(t *testing.T) {
 	c := twoStates(5, bid.Rules{MinProfit: usd(1500)})
 	c.Market.HammerGuess = &prob.Three{Low: 4000, Likely: 4900, High: 5800}
 	a := value(t, c, valuation.Knowledge{})
-	if a.Plan != valuation.Rebuild || most(a) != *usd(4450) || *a.Plans[valuation.AsItStands] != *usd(1500) || a.WayOutWorth != *usd(2950) || a.StopWay != valuation.AsItStands {
+	if a.Plan != valuation.Rebuild || most(a) != *usd(4450) || *a.Plans[valuation.AsItStands] != *usd(1500) || a.WayOutWorth != *usd(2950) ||
+		a.StopWay != valuation.AsItStands {
 		t.Errorf("plan %s, bid %d, plans %v, worth %d, way %s", a.Plan, most(a), a.Plans, a.WayOutWorth, a.StopWay)
 	}
 	if math.Abs(a.StopChance-.5) > 1e-9 || a.StopLine == nil || math.Abs(*a.StopLine-7000) > 1e-6 {
@@ -110,7 +112,8 @@ func TestWaysThatAreNeverOrAlwaysTaken(t *testing.T) {
 	c.WaysOut.AsItStands = valuation.Standing{Money: &nothing, Days: prob.Certain(900)}
 	a := value(t, c, valuation.Knowledge{})
 	c.WaysOut = valuation.Defaults().WaysOut
-	if plain := value(t, c, valuation.Knowledge{}); a.WayOutWorth != 0 || a.StopChance != 0 || most(a) != most(plain) || a.Profit.Mean != plain.Profit.Mean {
+	if plain := value(t, c, valuation.Knowledge{}); a.WayOutWorth != 0 || a.StopChance != 0 || most(a) != most(plain) ||
+		a.Profit.Mean != plain.Profit.Mean {
 		t.Errorf("worth %d, stops %g, bid %d, without a way %d", a.WayOutWorth, a.StopChance, most(a), most(plain))
 	}
 	for _, allowance := range []bool{false, true} {
@@ -118,7 +121,8 @@ func TestWaysThatAreNeverOrAlwaysTaken(t *testing.T) {
 		c.Run.WinnersAllowance, c.WaysOut.Strip = allowance, valuation.Strip{}
 		c.Repair.Lines[0].Outside = prob.Certain(30000)
 		a = value(t, c, valuation.Knowledge{})
-		if own, rebuilt := a.Plans[valuation.AsItStands], a.Plans[valuation.Rebuild]; own == nil || rebuilt == nil || *own != *rebuilt || a.StopChance < 1-1e-9 {
+		if own, rebuilt := a.Plans[valuation.AsItStands], a.Plans[valuation.Rebuild]; own == nil || rebuilt == nil || *own != *rebuilt ||
+			a.StopChance < 1-1e-9 {
 			t.Errorf("as it stands %v, rebuild %v, stops %g", show(own), show(rebuilt), a.StopChance)
 		}
 	}
@@ -190,7 +194,8 @@ func TestAllowanceAndNarrowingByHand(t *testing.T) {
 	c.Hidden.Risks, c.WaysOut = nil, valuation.Defaults().WaysOut
 	c.Resale.Guess = &prob.Three{Low: 8000, Likely: 10000, High: 12000}
 	c.Selling.Percent, c.Resale.YearlyChange = .1, &prob.Three{}
-	table := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, Today: c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t)).Distribution()
+	table := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, Today: c.ValuedOn,
+		Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t)).Distribution()
 	sd := table.SD()
 	off := value(t, c, valuation.Knowledge{})
 	width := off.Profit.P90 - off.Profit.P10

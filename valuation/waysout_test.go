@@ -18,13 +18,15 @@ import (
 func doubtful(seed int64, rules bid.Rules) valuation.Case {
 	c := uncertain(seed, rules)
 	heavy := .5
-	c.Hidden.Risks[1] = hidden.Risk{ID: "g", Name: "engine", Chance: hidden.Beta{A: 3, B: 5}, Cost: prob.Three{Low: 2500, Likely: 6000, High: 11000},
+	c.Hidden.Risks[1] = hidden.Risk{ID: "g", Name: "engine", Chance: hidden.Beta{A: 3, B: 5},
+		Cost:  prob.Three{Low: 2500, Likely: 6000, High: 11000},
 		Hours: map[string]prob.Three{"body": {Low: 10, Likely: 40, High: 90}}, Days: prob.Three{Low: 5, Likely: 10, High: 30}, Loading: &heavy}
 	c.Resale.YearlyChange = &prob.Three{Low: -.2, Likely: -.12, High: -.05}
 	stands, parts := prob.Three{Low: 3500, Likely: 4600, High: 6000}, prob.Three{Low: 2500, Likely: 5200, High: 6500}
 	c.WaysOut.Strip = valuation.Strip{Hours: prob.Three{Low: 4, Likely: 6, High: 12}, Days: prob.Three{Low: 2, Likely: 4, High: 9}}
 	c.WaysOut.AsItStands = valuation.Standing{Money: &stands, Days: prob.Three{Low: 5, Likely: 14, High: 40}}
-	c.WaysOut.ForParts = valuation.Parting{Money: &parts, Hours: prob.Three{Low: 15, Likely: 30, High: 60}, Trade: "structure", Days: prob.Three{Low: 20, Likely: 50, High: 120}}
+	c.WaysOut.ForParts = valuation.Parting{Money: &parts, Hours: prob.Three{Low: 15, Likely: 30, High: 60}, Trade: "structure",
+		Days: prob.Three{Low: 20, Likely: 50, High: 120}}
 	c.Market.Rivals = others(4)
 	return c
 }
@@ -161,11 +163,13 @@ func (p *player) play() run {
 	y := plain(*c.Resale.YearlyChange)
 	if net-left >= out {
 		cash := k.cash + home + days*hold
-		return run{z: z, cost: cash + k.labour, cash: cash, days: days, hours: k.hours, labour: k.labour, kept: math.Pow(1+y, days/365) * (1 - c.Selling.Percent)}
+		return run{z: z, cost: cash + k.labour, cash: cash, days: days, hours: k.hours, labour: k.labour,
+			kept: math.Pow(1+y, days/365) * (1 - c.Selling.Percent)}
 	}
 	hours, gone := plain(o.Strip.Hours), plain(o.Strip.Days)+plain(o.AsItStands.Days)
 	labour := hours * c.Labour.Rates["body"]
-	return run{z: z, cost: home + gone*hold + labour, cash: home + gone*hold, days: gone, hours: hours, labour: labour, way: o.AsItStands.Money.Mean(),
+	return run{z: z, cost: home + gone*hold + labour, cash: home + gone*hold, days: gone, hours: hours, labour: labour,
+		way: o.AsItStands.Money.Mean(),
 		got: plain(*o.AsItStands.Money), stops: true}
 }
 
@@ -231,12 +235,14 @@ func (s plain) last(c valuation.Case, bids []money.Amount) int {
 // decision.md has it in words: within one bid step.
 func TestWaysOutAgreeWithPlainMonteCarlo(t *testing.T) {
 	loss := .25
-	cases := map[string]bid.Rules{"min_profit": {MinProfit: usd(1500)}, "max_loss_chance": {MaxLossChance: &loss}, "max_worst_tenth_loss": {MaxWorstTenthLoss: usd(1200)},
-		"min_per_hour": {MinPerHour: usd(90)}, "max_cash": {MaxCash: usd(9000)}}
+	cases := map[string]bid.Rules{"min_profit": {MinProfit: usd(1500)}, "max_loss_chance": {MaxLossChance: &loss},
+		"max_worst_tenth_loss": {MaxWorstTenthLoss: usd(1200)},
+		"min_per_hour":         {MinPerHour: usd(90)}, "max_cash": {MaxCash: usd(9000)}}
 	for _, allowed := range []bool{false, true} {
 		c := doubtful(1, bid.Rules{MinProfit: usd(0)})
 		c.Run.WinnersAllowance = allowed
-		market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, Today: c.ValuedOn, Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
+		market := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: c.Resale.Guess, Today: c.ValuedOn,
+			Currency: money.Currency{Code: "USD", Digits: 2}}, prior(t))
 		p := &player{c, rand.New(rand.NewPCG(5, 77)), map[prob.Three]betaTable{}, map[any][]float64{}, market.Distribution()}
 		share := 0.0
 		if allowed {
@@ -259,7 +265,8 @@ func TestWaysOutAgreeWithPlainMonteCarlo(t *testing.T) {
 				t.Fatal(name, a.Reasons)
 			}
 			at, _ := slices.BinarySearch(bids, *bidOf)
-			t.Logf("allowance %v, %s: plain Monte Carlo %d, engine %d, stops %.3f, worth %d", allowed, name, bids[max(0, want)], *bidOf, a.StopChance, a.WayOutWorth)
+			t.Logf("allowance %v, %s: plain Monte Carlo %d, engine %d, stops %.3f, worth %d", allowed, name, bids[max(0, want)], *bidOf,
+				a.StopChance, a.WayOutWorth)
 			if a.StopWay != "" && (at < want-1 || at > want+1) {
 				t.Errorf("%s: plain Monte Carlo %d, engine %d", name, bids[max(0, want)], *bidOf)
 			}

@@ -179,7 +179,8 @@ func (w *work) staleQuotes() []string {
 		for _, p := range l.Parts {
 			for _, o := range p.Options {
 				if days, known := o.Day().Days(w.c.ValuedOn); known && days > quoteDays {
-					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name, strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Day(), days))
+					out = append(out, fmt.Sprintf("The quote for %s (%s, %s) is of %s, %d days old: ask again.", p.Name,
+						strings.ReplaceAll(o.Source, "_", " "), l.Job, o.Day(), days))
 				}
 			}
 		}

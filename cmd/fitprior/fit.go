@@ -77,8 +77,9 @@ func start(s set) resale.Market {
 			"mileage/root": {Mean: -0.04, SD: 0.03}, "mileage/log": {Mean: -0.04, SD: 0.03},
 			"condition": {Mean: 0.05, SD: 0.05}, // per step; starter value, from memory: replace it with yours
 		},
-		Spreads: map[string]prob.Scale{"trim": {SD: 0.08, Worth: 4}, "year": {SD: 0.05, Worth: 4}, "model": {SD: 0.3, Worth: 3}, "number": {SD: 0.03, Worth: 3},
-			"level": {SD: 0.04, Worth: 3}, "slope": {SD: 0.02, Worth: 4}},
+		Spreads: map[string]prob.Scale{"trim": {SD: 0.08, Worth: 4}, "year": {SD: 0.05, Worth: 4}, "model": {SD: 0.3, Worth: 3},
+			"number": {SD: 0.03, Worth: 3},
+			"level":  {SD: 0.04, Worth: 3}, "slope": {SD: 0.02, Worth: 4}},
 		Residual: prob.Scale{SD: 0.12, Worth: 8}, DF: 5,
 	}
 	_, names := byModel(s.rows)

@@ -102,7 +102,8 @@ func TestWalkIsTheYearlyChangeOfTheIndex(t *testing.T) {
 
 func TestBroadenDoubtsWhatOneModelSays(t *testing.T) {
 	few := resale.Market{Name: "one", Models: 1, Residual: prob.Scale{SD: 0.1, Worth: 8}, Effects: map[string]resale.Effect{
-		"age": {Mean: -0.1, SD: 0.001}, "color=red": {Mean: 0.2, SD: 0.01}}, Spreads: map[string]prob.Scale{"level": {SD: 0.04, Worth: 3}, "level color": {SD: 0.01, Worth: 4}}}
+		"age": {Mean: -0.1, SD: 0.001}, "color=red": {Mean: 0.2, SD: 0.01}},
+		Spreads: map[string]prob.Scale{"level": {SD: 0.04, Worth: 3}, "level color": {SD: 0.01, Worth: 4}}}
 	many := few
 	many.Name, many.Models = "many", 20
 	got := broaden([]resale.Market{few, many})

@@ -17,7 +17,8 @@ func exact() task {
 	draw := newNormals()
 	for i := range 60 {
 		miles := 50_000 + 20_000*draw()
-		r := resale.Row{ModelYear: 2015 + i%5, Mileage: &miles, Trim: []string{"a", "b"}[i%2], More: map[string]string{"doors": []string{"3", "5"}[i/3%2]}}
+		r := resale.Row{ModelYear: 2015 + i%5, Mileage: &miles, Trim: []string{"a", "b"}[i%2],
+			More: map[string]string{"doors": []string{"3", "5"}[i/3%2]}}
 		r.Price = cur.FromMajor(math.Exp(9 + 0.1*float64(r.ModelYear-2017) - 0.05*miles/10_000))
 		t.comps = append(t.comps, r)
 	}

@@ -64,7 +64,8 @@ func (s *stage) won(number string) (int64, error) {
 	for _, l := range c.Buying.Total(hammer, cur).Lines[1:] {
 		charges = append(charges, build.Charge(l))
 	}
-	b := build.Build{Outcome: build.Open, Hammer: &hammer, Charges: charges, Dates: build.Dates{Bought: "2026-10-30", Home: "2026-11-02", Started: "2026-11-05"}}
+	b := build.Build{Outcome: build.Open, Hammer: &hammer, Charges: charges,
+		Dates: build.Dates{Bought: "2026-10-30", Home: "2026-11-02", Started: "2026-11-05"}}
 	fortnight(&b, valuation.Plan(c, s.know), valuation.Risks(c, s.know))
 	return id, s.came(id, said, b)
 }
@@ -78,7 +79,8 @@ func fortnight(b *build.Build, plan []valuation.PlannedLine, risks []valuation.R
 		}
 		for _, p := range l.Parts {
 			if len(b.Receipts) < 5 {
-				b.Receipts = append(b.Receipts, build.Receipt{Date: "2026-11-09", What: p.Name, Kind: "part", Line: l.ID, Source: "used", Amount: 14550})
+				b.Receipts = append(b.Receipts, build.Receipt{Date: "2026-11-09", What: p.Name, Kind: "part", Line: l.ID, Source: "used",
+					Amount: 14550})
 			}
 		}
 		for _, trade := range lot.Trades {
@@ -92,6 +94,7 @@ func fortnight(b *build.Build, plan []valuation.PlannedLine, risks []valuation.R
 			b.See(r.ID, []string{build.Found, build.NotThere}[i])
 		}
 	}
-	b.Otherwise = build.Otherwise{AsIs: &prob.Three{Low: 3200, Likely: 3900, High: 4600}, PartOut: &prob.Three{Low: 3500, Likely: 4600, High: 6200},
+	b.Otherwise = build.Otherwise{AsIs: &prob.Three{Low: 3200, Likely: 3900, High: 4600},
+		PartOut:      &prob.Three{Low: 3500, Likely: 4600, High: 6200},
 		PartOutHours: &prob.Three{Low: 25, Likely: 35, High: 60}}
 }

@@ -11,7 +11,8 @@ func (s *stage) live() error {
 	if err := s.save("live-before"); err != nil {
 		return err
 	}
-	for _, at := range []struct{ typed, picture string }{{"1,275\n", "live-near"}, {"2.1k", "live-typed"}, {"\n", "live-past"}, {"60k\n", "live-loss"}} {
+	for _, at := range []struct{ typed, picture string }{{"1,275\n", "live-near"}, {"2.1k", "live-typed"}, {"\n", "live-past"},
+		{"60k\n", "live-loss"}} {
 		s.types(at.typed)
 		if err := s.save(at.picture); err != nil {
 			return err

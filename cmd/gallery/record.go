@@ -88,7 +88,8 @@ func (s *stage) came(id int64, said learn.Prediction, came build.Build) error {
 	after := l.Clone()
 	after.State, after.Build = lot.Won, came
 	frozen := book.Prediction{Case: l.Case, Figures: said}
-	_, err = s.book.Do(context.Background(), book.Step{Subject: book.Board, Label: "won", Lots: []book.Change{{Before: l, After: after, Freeze: &frozen}}})
+	_, err = s.book.Do(context.Background(), book.Step{Subject: book.Board, Label: "won",
+		Lots: []book.Change{{Before: l, After: after, Freeze: &frozen}}})
 	return err
 }
 
@@ -98,9 +99,11 @@ func outcome(i int, hammer money.Amount, said learn.Prediction) build.Build {
 	price := cur.FromMajor(said.Resale.Q[(3+i*5)%len(said.Resale.Q)])
 	asked := price + 60000
 	b := build.Build{Outcome: build.Sold, Hammer: &hammer, Charges: []build.Charge{{Name: "Fees", Amount: said.Money.Fees}},
-		Sale:     build.Sale{Price: &price, FirstAsked: &asked, Brand: "rebuilt"},
-		Dates:    build.Dates{Bought: day(i, 1), Home: day(i, 3), Started: day(i, 4), Finished: day(i+1, 20), Inspected: day(i+2, 2), Listed: day(i+2, 3), Sold: day(i+2, 3+i)},
-		Receipts: []build.Receipt{{Kind: "freight", Amount: said.Money.Freight}, {Kind: "storage", Amount: 0}, {Kind: "selling", Amount: said.Money.Selling}}}
+		Sale: build.Sale{Price: &price, FirstAsked: &asked, Brand: "rebuilt"},
+		Dates: build.Dates{Bought: day(i, 1), Home: day(i, 3), Started: day(i, 4), Finished: day(i+1, 20), Inspected: day(i+2, 2),
+			Listed: day(i+2, 3), Sold: day(i+2, 3+i)},
+		Receipts: []build.Receipt{{Kind: "freight", Amount: said.Money.Freight}, {Kind: "storage", Amount: 0},
+			{Kind: "selling", Amount: said.Money.Selling}}}
 	over := 1.05 + 0.03*float64(i%10)
 	for k, x := range said.Items {
 		if x.Risk != "" || (k*7+i*3)%10 >= int(10*x.Chance) {
@@ -110,7 +113,8 @@ func outcome(i int, hammer money.Amount, said learn.Prediction) build.Build {
 		case learn.HoursKind:
 			b.Hours = append(b.Hours, build.Work{Trade: x.Key, Line: x.Line, Hours: x.Mean * over})
 		case learn.PartKind:
-			b.Receipts = append(b.Receipts, build.Receipt{Kind: "part", Line: x.Line, What: x.Part, Source: x.Key, Amount: cur.FromMajor(x.Mean * (over - 0.1))})
+			b.Receipts = append(b.Receipts, build.Receipt{Kind: "part", Line: x.Line, What: x.Part, Source: x.Key,
+				Amount: cur.FromMajor(x.Mean * (over - 0.1))})
 		default:
 			b.Receipts = append(b.Receipts, build.Receipt{Kind: string(x.Kind), Line: x.Line, Amount: cur.FromMajor(x.Mean)})
 		}

@@ -11,7 +11,8 @@
 // Random: one seed for everything; a run gives the same figures every time. Units: money in major units.
 // Assumptions: lots are bought at prices that do not depend on what comes, so there is no winner's curse here and the
 // allowance is off; the one house rule is that a lot is expected to pay for itself, own hours included, so that the best
-// walk-away bid is the one that knows the truth; hours and money are lognormal, where the engine takes them for betas; lots are priced by a guess.
+// walk-away bid is the one that knows the truth; hours and money are lognormal, where the engine takes them for betas; lots are priced by a
+// guess.
 //
 // It is a measure, not a proof: a real shop is no draw from the catalogue.
 package main

@@ -39,10 +39,14 @@ func template() (valuation.Case, valuation.Knowledge, error) {
 }
 
 // damages are the cells that a lot's survey is drawn from.
-var damages = []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted"}, {Area: "12", Extent: "minor", Depth: "skin"}, {Area: "12", Extent: "disabling", Depth: "structure"},
-	{Area: "01", Extent: "functional", Depth: "bolted"}, {Area: "11", Extent: "functional", Depth: "bolted"}, {Area: "03", Extent: "functional", Depth: "bolted"},
-	{Area: "09", Extent: "minor", Depth: "skin"}, {Area: "06", Extent: "functional", Depth: "bolted"}, {Area: "05", Extent: "minor", Depth: "skin"},
-	{Area: "interior", Extent: "minor", Depth: "skin"}, {Area: "electrical", Extent: "minor", Depth: "bolted"}, {Area: "engine_bay", Extent: "minor", Depth: "bolted"}}
+var damages = []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted"}, {Area: "12", Extent: "minor", Depth: "skin"},
+	{Area: "12", Extent: "disabling", Depth: "structure"},
+	{Area: "01", Extent: "functional", Depth: "bolted"}, {Area: "11", Extent: "functional", Depth: "bolted"},
+	{Area: "03", Extent: "functional", Depth: "bolted"},
+	{Area: "09", Extent: "minor", Depth: "skin"}, {Area: "06", Extent: "functional", Depth: "bolted"},
+	{Area: "05", Extent: "minor", Depth: "skin"},
+	{Area: "interior", Extent: "minor", Depth: "skin"}, {Area: "electrical", Extent: "minor", Depth: "bolted"},
+	{Area: "engine_bay", Extent: "minor", Depth: "bolted"}}
 
 // another returns a lot like the template with a survey and a price of its own.
 func another(c valuation.Case, i int, rng *rand.Rand) valuation.Case {

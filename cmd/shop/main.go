@@ -41,7 +41,8 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	for _, b := range []struct {
 		name    string
 		factors learn.Factors
-	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {fmt.Sprintf("after %d buys", buys), many}, {"knows the truth", s.truth.factors}} {
+	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {fmt.Sprintf("after %d buys", buys), many},
+		{"knows the truth", s.truth.factors}} {
 		y, err := s.trade(b.name, b.factors, lots)
 		if err != nil {
 			return err

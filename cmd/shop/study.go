@@ -106,7 +106,8 @@ func trueRatio(t learn.Factors, key string) (float64, bool) {
 			return r.Factor, known
 		}
 	}
-	r := map[string]*learn.Ratio{"materials": t.Materials, "outside": t.Outside, "hidden": t.Hidden, "asked_to_sold": t.AskedToSold, "days_to_sell": t.DaysToSell}[key]
+	r := map[string]*learn.Ratio{"materials": t.Materials, "outside": t.Outside, "hidden": t.Hidden, "asked_to_sold": t.AskedToSold,
+		"days_to_sell": t.DaysToSell}[key]
 	if r != nil {
 		return r.Factor, true
 	}

@@ -33,7 +33,8 @@ func newTruth(start learn.Starter) truth {
 	t.factors = learn.Factors{
 		Hours: map[string]learn.Ratio{"body": ratio(1.3), "structure": ratio(1.2), "mechanical": ratio(0.95), "paint": ratio(1.45),
 			"electrical": ratio(1.25), "trim": ratio(1.1)},
-		Parts:     map[string]learn.Ratio{"used": ratio(1.15), "new_aftermarket": ratio(0.95), "new_maker": ratio(1.05), "repaired": ratio(1.1), "made": ratio(1.2)},
+		Parts: map[string]learn.Ratio{"used": ratio(1.15), "new_aftermarket": ratio(0.95), "new_maker": ratio(1.05), "repaired": ratio(1.1),
+			"made": ratio(1.2)},
 		Materials: at(1.35), Outside: at(1.1), Hidden: at(1.25), Resale: &learn.Bias{Factor: trueBias, Spread: trueWidth},
 		AskedToSold: at(trueAsked), DaysToSell: at(trueDays), Risks: map[string]learn.Chance{}, Loading: &learn.Loading{Value: loading},
 	}
@@ -134,7 +135,8 @@ func (l *life) book(i learn.Item) {
 		l.came.Worked = append(l.came.Worked, learn.Worked{Line: i.Line, Risk: i.Risk, Trade: i.Key, Hours: x})
 		return
 	}
-	l.came.Receipts = append(l.came.Receipts, learn.Receipt{Line: i.Line, Risk: i.Risk, Part: i.Part, Kind: i.Kind, Source: i.Key, Paid: cents(x)})
+	l.came.Receipts = append(l.came.Receipts, learn.Receipt{Line: i.Line, Risk: i.Risk, Part: i.Part, Kind: i.Kind, Source: i.Key,
+		Paid: cents(x)})
 }
 
 // ratio returns the shop's ratio on an item: the truth, and this lot's own scatter of the item's kind.
@@ -142,7 +144,8 @@ func (l *life) ratio(i learn.Item) float64 {
 	if i.Quoted {
 		return 1
 	}
-	f := map[learn.Kind]*learn.Ratio{learn.MaterialsKind: l.factors.Materials, learn.OutsideKind: l.factors.Outside, learn.HiddenKind: l.factors.Hidden}[i.Kind]
+	f := map[learn.Kind]*learn.Ratio{learn.MaterialsKind: l.factors.Materials, learn.OutsideKind: l.factors.Outside,
+		learn.HiddenKind: l.factors.Hidden}[i.Kind]
 	x := 1.0
 	switch {
 	case i.Kind == learn.HoursKind:

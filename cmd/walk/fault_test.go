@@ -68,13 +68,14 @@ func TestEveryFaultOfValuesAtOnce(t *testing.T) {
 
 func TestFilesThatAreNoCase(t *testing.T) {
 	for name, c := range map[string]struct{ text, says string }{
-		"empty":         {"", "file: the file is empty"},
-		"broken":        {"{\n  \"format\": \"walkline-case/1\",,\n}", "file: not JSON at line 2"},
-		"list":          {"[]", "file: a list: want one JSON object"},
-		"next version":  {`{"format": "walkline-case/2"}`, `format: "walkline-case/2": want walkline-case/1`},
-		"no currency":   {`{"format": "walkline-case/1"}`, "currency: nothing: want an ISO 4217 code"},
-		"not text":      {"\xff\xfe{\x00}\x00", "file: the file is not UTF-8 text"},
-		"key not known": {`{"format": "walkline-case/1", "currency": "USD", "resalle": {}}`, "resalle: an object: want no such key; the nearest is resale"},
+		"empty":        {"", "file: the file is empty"},
+		"broken":       {"{\n  \"format\": \"walkline-case/1\",,\n}", "file: not JSON at line 2"},
+		"list":         {"[]", "file: a list: want one JSON object"},
+		"next version": {`{"format": "walkline-case/2"}`, `format: "walkline-case/2": want walkline-case/1`},
+		"no currency":  {`{"format": "walkline-case/1"}`, "currency: nothing: want an ISO 4217 code"},
+		"not text":     {"\xff\xfe{\x00}\x00", "file: the file is not UTF-8 text"},
+		"key not known": {`{"format": "walkline-case/1", "currency": "USD", "resalle": {}}`,
+			"resalle: an object: want no such key; the nearest is resale"},
 	} {
 		code, out, errs := ran("value", kept(t, "case.json", []byte(c.text)))
 		if code != faulty || out != "" || !strings.HasPrefix(errs, c.says) {
@@ -142,11 +143,13 @@ func TestBadComparablesEachHaveASentence(t *testing.T) {
 func TestATableOfNamesLeavesTheGuess(t *testing.T) {
 	empty := badTables[namesOnly]
 	code, out, errs := ran("value", beside(t, empty.data))
-	if code != done || !strings.Contains(errs, empty.says) || !strings.Contains(out, "no comparable: the price is your own guess and nothing else") {
+	if code != done || !strings.Contains(errs, empty.says) || !strings.Contains(out,
+		"no comparable: the price is your own guess and nothing else") {
 		t.Errorf("exit %d, %q, %q", code, errs, out)
 	}
 	path := beside(t, empty.data)
-	bare := altered(t, `    "guess": {"low": 10400, "likely": 12200, "high": 13900}`, `    "subject": {}`, `    "subject": {"trim": "S", "condition": 3, "brand": "rebuilt"},`, "")
+	bare := altered(t, `    "guess": {"low": 10400, "likely": 12200, "high": 13900}`, `    "subject": {}`,
+		`    "subject": {"trim": "S", "condition": 3, "brand": "rebuilt"},`, "")
 	if err := os.WriteFile(path, bare, 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -166,7 +169,8 @@ func beside(t *testing.T, table string) string {
 }
 
 func TestUTF16TableIsRead(t *testing.T) {
-	for name, data := range map[string]string{"without a mark": string(wide(goodTable)), "with a mark": "\xff\xfe" + string(wide(goodTable)), "UTF-8": goodTable} {
+	for name, data := range map[string]string{"without a mark": string(wide(goodTable)), "with a mark": "\xff\xfe" + string(wide(goodTable)),
+		"UTF-8": goodTable} {
 		code, out, errs := ran("comps", "check", "--currency", "USD", "--kind", "sold", kept(t, "t.csv", []byte(data)))
 		if code != done || errs != "" || !strings.Contains(out, "1 rows read: 1 usable, 0 refused") {
 			t.Errorf("%s: exit %d, %q, %q", name, code, out, errs)
@@ -188,7 +192,8 @@ func TestDoubtsNameTheirOption(t *testing.T) {
 	if code != faulty || !strings.Contains(errs, "--currency USD") {
 		t.Errorf("exit %d: %s", code, errs)
 	}
-	stated := []string{"comps", "check", path, "--currency", "USD", "--kind", "asked", "--unit", "mi", "--dates", "day first", "--decimal", "."}
+	stated := []string{"comps", "check", path, "--currency", "USD", "--kind", "asked", "--unit", "mi", "--dates", "day first", "--decimal",
+		"."}
 	code, out, errs := ran(stated...)
 	if code != done || errs != "" || !strings.Contains(out, "decimals after ., dates day first") {
 		t.Errorf("all stated: exit %d, %q, %q", code, out, errs)

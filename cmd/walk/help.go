@@ -32,12 +32,14 @@ var readingOptions = []string{
 // manuals lists the commands in the order in which the help names them.
 var manuals = []manual{
 	{"value", "case.json [--json]", "the walk-away bid, why, and what could go wrong", []string{asJSON}},
-	{"sheet", "case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]", "its decision sheet to print: verdict, plan, checks to tick", []string{
-		"-o, --out FILE   where the PDF goes",
-		"--paper SIZE     a4 or letter; without it, what is usual where the currency is",
-		"--date DAY       the date printed on it, year-month-day; without it, today's"}},
-	{"plan", "problem.json [--json] [--then ID=won@PRICE]", "today's bids on the lots of a sale, for the cash, hours and bays there are", []string{
-		"--then RESULT    what became of a lot: ID=won@PRICE, ID=lost or ID=withdrawn; once for each lot, in running order", asJSON}},
+	{"sheet", "case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]", "its decision sheet to print: verdict, plan, checks to tick",
+		[]string{
+			"-o, --out FILE   where the PDF goes",
+			"--paper SIZE     a4 or letter; without it, what is usual where the currency is",
+			"--date DAY       the date printed on it, year-month-day; without it, today's"}},
+	{"plan", "problem.json [--json] [--then ID=won@PRICE]", "today's bids on the lots of a sale, for the cash, hours and bays there are",
+		[]string{
+			"--then RESULT    what became of a lot: ID=won@PRICE, ID=lost or ID=withdrawn; once for each lot, in running order", asJSON}},
 	{"parts", "case.json... [-o parts.csv]", "the shopping list: every part of the lots, its sources, what it is for", []string{
 		"-o, --out FILE   where the CSV goes; without it, to the terminal"}},
 	{"tune", "store.db --dry-run [--json]", "how the forecasts did, and what past buys would change; changes nothing", []string{

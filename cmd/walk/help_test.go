@@ -9,7 +9,8 @@ import (
 func TestEveryCommandHasItsHelp(t *testing.T) {
 	for _, p := range manuals {
 		words := strings.Fields(p.name)
-		for _, args := range [][]string{append([]string{"help"}, words...), append(words, "--help"), append(words, "-h"), append(words, "x.json", "--help")} {
+		for _, args := range [][]string{append([]string{"help"}, words...), append(words, "--help"), append(words, "-h"),
+			append(words, "x.json", "--help")} {
 			code, out, errs := ran(args...)
 			if code != done || errs != "" || !strings.HasPrefix(out, "walk "+p.name+" ") || !strings.HasSuffix(out, codes) {
 				t.Errorf("%q: exit %d, %q, %q", args, code, out, errs)

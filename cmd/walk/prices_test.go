@@ -165,7 +165,8 @@ func TestPredictNamesWhatItCannotValue(t *testing.T) {
 	}
 }
 
-const hatchSubject = `{"currency": "EUR", "valued_on": "2004-08-15", "model_year": 2000, "make": "make-01", "model": "model-01", "trim": "trim-002",
+const hatchSubject = `{"currency": "EUR", "valued_on": "2004-08-15", "model_year": 2000, "make": "make-01", "model": "model-01", ` +
+	`"trim": "trim-002",
 	"mileage": 58000, "mileage_unit": "km", "brand": "clear", "asked_to_sold": 1, "more": {"fuel": "petrol"}}`
 
 func TestFitPrintsPointIntervalAndGrid(t *testing.T) {
@@ -197,7 +198,8 @@ func TestFitPrintsPointIntervalAndGrid(t *testing.T) {
 
 func TestFitNamesEveryFaultOfTheSubject(t *testing.T) {
 	for text, says := range map[string][]string{
-		`{"currency": "EUR", "model_year": 20, "mileage": -1, "mileage_unit": "leagues", "condition": 9, "asked_to_sold": 0, "brand_discount": 1}`: {
+		`{"currency": "EUR", "model_year": 20, "mileage": -1, "mileage_unit": "leagues", "condition": 9, "asked_to_sold": 0, ` +
+			`"brand_discount": 1}`: {
 			"model_year: ", "mileage: ", "mileage_unit: ", "condition: ", "asked_to_sold: ", "brand_discount: "},
 		`{"currency": "EUR", "model_yaer": 2000, "valued_on": "2004-02-30"}`: {"model_yaer: ", "valued_on: "},
 		`{"model_year": 2000}`: {"currency: "},

@@ -86,7 +86,8 @@ func (s *shop) replay() replayed {
 }
 
 func countOf(s valuation.ReplaySum, currency string) replayCount {
-	return replayCount{s.Bought, s.Refused, s.LossesRefused, *bidText(currency, &s.LossAvoided), s.GainsRefused, *bidText(currency, &s.GainMissed),
+	return replayCount{s.Bought, s.Refused, s.LossesRefused, *bidText(currency, &s.LossAvoided), s.GainsRefused,
+		*bidText(currency, &s.GainMissed),
 		s.WouldBuy, s.Left, s.NotReplayed, s.Selection}
 }
 
@@ -106,8 +107,10 @@ func replayText(r replayed) string {
 	}
 	s := r.Sum
 	p.line("\n%d would be bought again, %d refused.", s.StillBought, s.Refused)
-	p.line("Of those refused, %d had lost %s %s together, %d had made %s.", s.LossesRefused, r.Currency, s.LossAvoided, s.GainsRefused, s.GainMissed)
-	p.line("Of the lots that others took, %d would be bought at their hammer price, %d not; what they would have made is not known.", s.WouldBuy, s.StillLeft)
+	p.line("Of those refused, %d had lost %s %s together, %d had made %s.", s.LossesRefused, r.Currency, s.LossAvoided, s.GainsRefused,
+		s.GainMissed)
+	p.line("Of the lots that others took, %d would be bought at their hammer price, %d not; what they would have made is not known.",
+		s.WouldBuy, s.StillLeft)
 	if s.NotReplayed > 0 {
 		p.line("%d cannot be replayed: no forecast was kept, or the hammer price is not known.", s.NotReplayed)
 	}

@@ -43,7 +43,8 @@ func (p *page) whole(x float64) string { return p.cur.Whole(x) }
 
 func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	l := c.Lot
-	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate, strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
+	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate,
+		strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
 	if len(a.Needs) > 0 {
 		p.line("\n  NO BID YET\n")
 		return
@@ -53,9 +54,11 @@ func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 		return
 	}
 	p.line("\n  WALK AWAY ABOVE  %s\n", p.cur.Show(*a.WalkAway))
-	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean), valuation.RuleWords[a.BindingRule])
+	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean),
+		valuation.RuleWords[a.BindingRule])
 	if a.Profit.PerHour != nil {
-		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean, a.Days.Mean, a.Days.P90)
+		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean,
+			a.Days.Mean, a.Days.P90)
 	}
 }
 
@@ -145,7 +148,8 @@ func (p *page) ladder(a valuation.Answer) {
 		if !r.Holds {
 			mark = "  breaks a rule"
 		}
-		p.line("%10s %12s %12s %6.1f %% %12s%s", p.cur.Group(r.Bid), p.cur.Group(r.Acquisition), p.whole(r.MeanProfit), 100*r.LossChance, p.whole(r.WorstTenth), mark)
+		p.line("%10s %12s %12s %6.1f %% %12s%s", p.cur.Group(r.Bid), p.cur.Group(r.Acquisition), p.whole(r.MeanProfit), 100*r.LossChance,
+			p.whole(r.WorstTenth), mark)
 	}
 }
 
@@ -179,7 +183,8 @@ func (p *page) totalLoss(a valuation.Answer) {
 	if t == nil {
 		return
 	}
-	p.line("\nTotal loss: repair %s at your own rates, hidden damage counted in, against a value of about %s before the damage", p.cur.Group(t.Repair), p.cur.Group(t.Value))
+	p.line("\nTotal loss: repair %s at your own rates, hidden damage counted in, against a value of about %s before the damage",
+		p.cur.Group(t.Repair), p.cur.Group(t.Value))
 	for _, c := range t.Callings {
 		says := "does not apply"
 		if c.Unknown {

@@ -51,7 +51,8 @@ func (p *page) record(r hindsight.Record) {
 			if !c.Holds() {
 				verdict = "  not as stated"
 			}
-			p.line("    %2.0f %% interval held %3.0f %% (%.0f to %.0f %% with this many)%s", 100*c.Level, 100*c.Share, 100*c.Low, 100*c.High, verdict)
+			p.line("    %2.0f %% interval held %3.0f %% (%.0f to %.0f %% with this many)%s", 100*c.Level, 100*c.Share, 100*c.Low, 100*c.High,
+				verdict)
 		}
 		p.line("    by tenths of the forecast, low to high: %s", strings.Trim(fmt.Sprint(f.PIT), "[]"))
 		if s, ok := f.Skill(); ok {
@@ -75,7 +76,8 @@ func (p *page) reliability(title string, r score.Reliability) {
 		return
 	}
 	p.line("\n  %s, %d of %d", title, r.Events, r.N)
-	p.line("    Brier score %.4f = calibration %.4f - resolution %.4f + uncertainty %.4f + within tenths %.4f", r.Brier, r.Calibration, r.Resolution, r.Uncertainty, r.Within)
+	p.line("    Brier score %.4f = calibration %.4f - resolution %.4f + uncertainty %.4f + within tenths %.4f", r.Brier, r.Calibration,
+		r.Resolution, r.Uncertainty, r.Within)
 	for _, b := range r.Bins {
 		p.line("    said %3.0f %%, came %3.0f %% of %d (%.0f to %.0f %%)", 100*b.Said, 100*b.Came, b.N, 100*b.Low, 100*b.High)
 	}

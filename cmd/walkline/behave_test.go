@@ -30,7 +30,8 @@ func ended(t *testing.T, store string, env ...string) (code int, errs string) {
 	return cmd.ProcessState.ExitCode(), said.String()
 }
 
-// TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so, ends with 3 and
+// TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so, ends with 3
+// and
 // leaves the lots alone.
 func TestBehavesWithoutAWindow(t *testing.T) {
 	if os.Getenv("WALKLINE_E2E") == "" {
@@ -38,7 +39,8 @@ func TestBehavesWithoutAWindow(t *testing.T) {
 		return
 	}
 	for env, says := range map[string]string{
-		"DISPLAY=": "there is no display", "DISPLAY=:7653": "the display cannot be opened", "LIBGL_DRIVERS_PATH=/nowhere": "the graphics driver gives no OpenGL 2.1",
+		"DISPLAY=": "there is no display", "DISPLAY=:7653": "the display cannot be opened",
+		"LIBGL_DRIVERS_PATH=/nowhere": "the graphics driver gives no OpenGL 2.1",
 	} {
 		store := filepath.Join(t.TempDir(), "lots.db")
 		code, errs := ended(t, store, env)
@@ -60,7 +62,8 @@ func TestBehavesOnSignals(t *testing.T) {
 	}
 	t.Setenv("LANG", "C.UTF-8")
 	for _, signal := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
-		s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+		s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"),
+			pictures: os.Getenv("WALKLINE_PICTURES")}
 		var said strings.Builder
 		s.errs = &said
 		s.start()

@@ -23,9 +23,11 @@ func TestTwoCrashesInOneSecondAreTwoFiles(t *testing.T) {
 	for _, what := range []string{"first", "second", "third"} {
 		c.caught(task.Crash{Value: what, Stack: []byte("the stack")})
 	}
-	for name, what := range map[string]string{"crash-20261128T093000Z.txt": "first", "crash-20261128T093000Z-2.txt": "second", "crash-20261128T093000Z-3.txt": "third"} {
+	for name, what := range map[string]string{"crash-20261128T093000Z.txt": "first", "crash-20261128T093000Z-2.txt": "second",
+		"crash-20261128T093000Z-3.txt": "third"} {
 		text, err := os.ReadFile(filepath.Join(c.folder, name))
-		if err != nil || !strings.HasPrefix(string(text), "walkline unstamped (walkline-engine/") || !strings.Contains(string(text), what+"\n\nthe stack") {
+		if err != nil || !strings.HasPrefix(string(text), "walkline unstamped (walkline-engine/") ||
+			!strings.Contains(string(text), what+"\n\nthe stack") {
 			t.Errorf("%s: %v, %q", name, err, text)
 		}
 		if !strings.Contains(errs.String(), name) {
@@ -57,7 +59,8 @@ func TestAnUnfinishedCrashIsSaidAtTheNextStart(t *testing.T) {
 	if len(said) != 1 || filepath.Base(said[0]) != "crash-20261128T093000Z.txt" {
 		t.Fatalf("said %q", said)
 	}
-	if text, _ := os.ReadFile(said[0]); !strings.Contains(string(text), "nobody catches this") || !strings.Contains(string(text), "goroutine ") {
+	if text, _ := os.ReadFile(said[0]); !strings.Contains(string(text), "nobody catches this") ||
+		!strings.Contains(string(text), "goroutine ") {
 		t.Errorf("it says %q", text)
 	}
 	if _, err := os.Stat(killed); err == nil {

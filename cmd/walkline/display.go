@@ -32,7 +32,8 @@ func tryWindow() (err error) {
 	}
 	defer func() {
 		if v := recover(); v != nil { // the binding's answer to a display that it could not open, which it only logs
-			err = unshowable{fmt.Sprintf("the display cannot be opened (%v)", v), "Look at the variable DISPLAY, and whether this user may draw there. " + terminalInstead}
+			err = unshowable{fmt.Sprintf("the display cannot be opened (%v)", v),
+				"Look at the variable DISPLAY, and whether this user may draw there. " + terminalInstead}
 		}
 	}()
 	if err := glfw.Init(); err != nil {

@@ -35,7 +35,8 @@ func TestFirstStartToWalkAwayBid(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots #1.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots #1.db"),
+		pictures: os.Getenv("WALKLINE_PICTURES")}
 	s.start()
 	s.picture("first-start")
 	s.enterLot()
@@ -44,7 +45,8 @@ func TestFirstStartToWalkAwayBid(t *testing.T) {
 	s.close()
 	s.start()
 	s.keys("Down", "Return", "ctrl+4")
-	s.until("the verdict looks as it did: compare verdict.png and reopened.png", func() bool { return same(before, s.shot("reopened"), verdictArea) })
+	s.until("the verdict looks as it did: compare verdict.png and reopened.png",
+		func() bool { return same(before, s.shot("reopened"), verdictArea) })
 	if again := s.walkAway(); again != bid {
 		t.Errorf("the bid was %d and is %d after opening again", bid, again)
 	}
@@ -186,7 +188,8 @@ func (s *screen) start() {
 	if err := s.running.Start(); err != nil {
 		s.t.Fatal(err)
 	}
-	if out, err := exec.Command("timeout", "20", "xdotool", "search", "--sync", "--onlyvisible", "--name", "^Walkline$").CombinedOutput(); err != nil {
+	if out, err := exec.Command("timeout", "20", "xdotool", "search", "--sync", "--onlyvisible", "--name",
+		"^Walkline$").CombinedOutput(); err != nil {
 		s.t.Fatalf("no window came up: %v %s", err, out)
 	}
 	s.until("the window is painted", func() bool { return !blank(s.shot("started")) })

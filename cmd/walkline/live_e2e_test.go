@@ -18,7 +18,8 @@ func TestLiveToPastTheLimit(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"),
+		pictures: os.Getenv("WALKLINE_PICTURES")}
 	s.start()
 	s.enterLot()
 	s.walkAway()

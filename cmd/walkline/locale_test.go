@@ -20,8 +20,10 @@ func TestNoLanguageNoComplaint(t *testing.T) {
 		os.Exit(0)
 	}
 	for _, c := range []struct{ env, says string }{
-		{"LANG=C.UTF-8", "CancelName C.UTF-8"}, {"LC_ALL=C.UTF-8", "CancelName C.UTF-8"}, {"LANG=C", "CancelName C"}, {"LC_MESSAGES=C.utf8", "CancelName "},
-		{"LC_ALL=POSIX", "CancelName "}, {"LANG=", "CancelName "}, {"LANG=de_DE.UTF-8", "CancelName de_DE.UTF-8"}, {"LANG=en_US.UTF-8", "CancelName en_US.UTF-8"},
+		{"LANG=C.UTF-8", "CancelName C.UTF-8"}, {"LC_ALL=C.UTF-8", "CancelName C.UTF-8"}, {"LANG=C", "CancelName C"},
+		{"LC_MESSAGES=C.utf8", "CancelName "},
+		{"LC_ALL=POSIX", "CancelName "}, {"LANG=", "CancelName "}, {"LANG=de_DE.UTF-8", "CancelName de_DE.UTF-8"},
+		{"LANG=en_US.UTF-8", "CancelName en_US.UTF-8"},
 	} {
 		cmd := exec.Command(os.Args[0], "-test.run=^TestNoLanguageNoComplaint$")
 		cmd.Env = []string{"WALKLINE_SPEAKS=1", "HOME=" + t.TempDir(), c.env}

@@ -79,6 +79,7 @@ func keepLog(folder string, errs io.Writer) (end func()) {
 		to, end = kept, func() { _ = kept.Close() }
 	}
 	slog.SetDefault(slog.New(slog.NewTextHandler(to, nil)))
-	slog.Info("started", "version", version.Number(), "engine", valuation.Engine, "go", runtime.Version(), "system", runtime.GOOS+"/"+runtime.GOARCH)
+	slog.Info("started", "version", version.Number(), "engine", valuation.Engine, "go", runtime.Version(), "system",
+		runtime.GOOS+"/"+runtime.GOARCH)
 	return end
 }

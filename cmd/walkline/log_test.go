@@ -42,7 +42,8 @@ func TestWhatTheToolkitReportsGoesToTheLog(t *testing.T) {
 	log.Println("Fyne error:  something")
 	end()
 	got, err := os.ReadFile(filepath.Join(folder, logName))
-	if err != nil || !strings.Contains(string(got), "msg=started version=unstamped engine=walkline-engine/") || !strings.Contains(string(got), "Fyne error:  something") {
+	if err != nil || !strings.Contains(string(got), "msg=started version=unstamped engine=walkline-engine/") ||
+		!strings.Contains(string(got), "Fyne error:  something") {
 		t.Errorf("%v: %s", err, got)
 	}
 	keepLog(filepath.Join(folder, "nowhere"), &errs)()

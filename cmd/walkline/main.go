@@ -107,7 +107,8 @@ func (s *session) show(a fyne.App) error {
 	}
 	desk.Importer, desk.Lister, desk.Past = logged{desk.Importer}, loggedList{desk.Lister}, loggedPast{desk.Past}
 	w := ui.NewWindow(a, desk, s.runner, s.faults.caught)
-	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder, Licences: assets.Notices()})
+	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder,
+		Licences: assets.Notices()})
 	if len(s.said) > 0 {
 		w.Warn("Walkline ended in a fault the last time. What is known of it lies in " + s.said[len(s.said)-1] + ". Every edit had been saved.")
 	}

@@ -20,7 +20,8 @@ func claim(a fyne.App, path string) (free func(), err error) {
 	free, err = store.Claim(context.Background(), path)
 	if err != nil {
 		slog.Warn("refused", "file", path, "error", err)
-		ui.ShowTrouble(a, "The lots are open already", "Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
+		ui.ShowTrouble(a, "The lots are open already",
+			"Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
 	}
 	return free, err
 }
@@ -74,7 +75,9 @@ func (s *session) rescue(a fyne.App, why error) {
 func troubleWords(path string, why error) string {
 	return fmt.Sprintf(`%v
 
-Nothing was changed. A backup can be restored here; what is there now is set aside whole, beside it, and never deleted. To copy or move the lots by hand, close the window first and take all that begins with the file's name: %s, the same with -wal behind it where that is there, and the folder with .photos behind it. Or start with --store and another file.`, why, path)
+Nothing was changed. A backup can be restored here; what is there now is set aside whole, beside it, and never deleted. To copy or `+
+		`move the lots by hand, close the window first and take all that begins with the file's name: %s, the same with -wal behind it `+
+		`where that is there, and the folder with .photos behind it. Or start with --store and another file.`, why, path)
 }
 
 // salvage saves what can be read of a damaged file to a new one beside it.
@@ -126,7 +129,8 @@ func (s *session) check(w *ui.Window) {
 			switch {
 			case errors.Is(err, store.ErrDamaged):
 				slog.Error("checked", "file", s.path, "error", err)
-				w.Warn("The file of the lots is damaged. Restore a backup on the Bench, or close and start again to save what can be read. " + err.Error())
+				w.Warn("The file of the lots is damaged. Restore a backup on the Bench, or close and start again to save what can be read. " +
+					err.Error())
 			case err != nil:
 				slog.Warn("not checked", "file", s.path, "error", err)
 			default:

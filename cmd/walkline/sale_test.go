@@ -16,7 +16,8 @@ func TestASaleByKeyboard(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "sale.db"), pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "sale.db"),
+		pictures: os.Getenv("WALKLINE_PICTURES")}
 	s.start()
 	s.keys("ctrl+n")
 	s.typed("2018\tKettrick\tDunlin\tPlus\t\t83,900")

@@ -62,7 +62,8 @@ func bought(b desk.BuildPaper) sheet.Bought {
 // forms are the papers to keep for the inspection, ticked when the buyer has ticked them.
 func forms(b desk.BuildPaper) []sheet.Form {
 	c := b.Case
-	items := checks.List(checks.Subject{Lot: c.Lot, Damage: c.Damage, On: c.ValuedOn, Answers: c.Findings, Packs: checks.Choose(b.Packs, c.Lot.Title.RegisterIn)})
+	items := checks.List(checks.Subject{Lot: c.Lot, Damage: c.Damage, On: c.ValuedOn, Answers: c.Findings,
+		Packs: checks.Choose(b.Packs, c.Lot.Title.RegisterIn)})
 	var out []sheet.Form
 	for _, i := range items {
 		if i.Where == checks.Keep {

@@ -19,7 +19,8 @@ func ReadAnswer(data []byte) (valuation.Answer, []Fault) {
 		return a, faults
 	}
 	if v, ok := root.values["format"].(string); !ok || v != valuation.AnswerFormat {
-		return a, []Fault{{Key: "format", Value: show(root.values["format"]), Want: valuation.AnswerFormat + ", the version that this program reads"}}
+		return a, []Fault{{Key: "format", Value: show(root.values["format"]),
+			Want: valuation.AnswerFormat + ", the version that this program reads"}}
 	}
 	r := reader{currency: cur, answer: true}
 	r.object(reflect.ValueOf(&a).Elem(), root, "")

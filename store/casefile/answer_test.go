@@ -37,7 +37,8 @@ func TestAnswersRoundTrip(t *testing.T) {
 			if len(faults) > 0 || !bytes.Equal(casefile.WriteAnswer(back), written) {
 				t.Errorf("%s: the answer does not come back: %v", name, faults)
 			}
-			if len(back.Waterfall) != len(a.Waterfall) || back.Acquisition.Total != a.Acquisition.Total || (back.WalkAway == nil) != (a.WalkAway == nil) {
+			if len(back.Waterfall) != len(a.Waterfall) || back.Acquisition.Total != a.Acquisition.Total ||
+				(back.WalkAway == nil) != (a.WalkAway == nil) {
 				t.Errorf("%s: the answer came back as another", name)
 			}
 			for i, c := range a.Ceilings {
@@ -50,7 +51,8 @@ func TestAnswersRoundTrip(t *testing.T) {
 }
 
 func TestAnswersAreReadStrictly(t *testing.T) {
-	const right = `{"format":"walkline-answer/1","currency":"USD","decision":"bid","walk_away":"6300.00","ceilings":{"min_profit":"6900.00","max_cash":null},"days":{"mean":null}}`
+	const right = `{"format":"walkline-answer/1","currency":"USD","decision":"bid","walk_away":"6300.00",` +
+		`"ceilings":{"min_profit":"6900.00","max_cash":null},"days":{"mean":null}}`
 	a, faults := casefile.ReadAnswer([]byte(right))
 	if len(faults) > 0 || *a.WalkAway != 630000 || *a.Ceilings[0].Bid != 690000 || a.Ceilings[1].Bid != nil || !math.IsNaN(a.Days.Mean) {
 		t.Errorf("%+v, %v", a, faults)

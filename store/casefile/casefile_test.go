@@ -55,7 +55,8 @@ func TestWritingLosesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	c, _ := casefile.Read(data)
-	for _, says := range []string{`"sale": "Harrow Flats yard"`, `"odometer": 61200`, `"keys": true`, `"percent": 0.085`, `"minimum": "425.00"`,
+	for _, says := range []string{`"sale": "Harrow Flats yard"`, `"odometer": 61200`, `"keys": true`, `"percent": 0.085`,
+		`"minimum": "425.00"`,
 		`"coolant_under_car": "no"`, `"max_loss_chance": 0.15`, `"min_profit": "1500.00"`, `"seed": 1`, `"per_day": 30.00`} {
 		if !strings.Contains(string(casefile.Write(c)), says) {
 			t.Errorf("the written case does not say %s", says)
@@ -89,8 +90,10 @@ func TestFaultsNameKeyValueAndRemedy(t *testing.T) {
 		{with(`"time":{"days_to_sell":{"low":30,"likely":20,"high":60}}`), "time.days_to_sell", "low no more than likely"},
 		{with(`"time":{"days_to_sell":{"low":3,"high":60}}`), "time.days_to_sell.likely", "a number"},
 		{with(`"time":{"days_to_sell":"soon"}`), "time.days_to_sell", "a number"},
-		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"chance":0.7}]}]}]}`), "repair.lines[0].parts[0].fallback", "no option"},
-		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"price":200,"core_back":201}]}]}]}`), "repair.lines[0].parts[0].options[0].core_back", "deposit"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"chance":0.7}]}]}]}`), "repair.lines[0].parts[0].fallback",
+			"no option"},
+		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"price":200,"core_back":201}]}]}]}`),
+			"repair.lines[0].parts[0].options[0].core_back", "deposit"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","hours":{"body":1e6}}]}`), "repair.lines[0].hours.body.high", "no more than"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","outside":50000000000000}]}`), "repair.lines[0].outside.high", "no more than"},
 		{with(`"time":{"days_to_sell":{"low":1,"likely":2,"high":1e6}}`), "time.days_to_sell.high", "no more than"},
@@ -127,8 +130,9 @@ func TestAllFaultsComeAtOnce(t *testing.T) {
 
 // The same bad case names its faults in the same order every time, so that two runs can be compared.
 func TestFaultsKeepTheirOrder(t *testing.T) {
-	doc := strings.Replace(smallest, `"rules":{`, `"factors":{"materials":{"factor":99},"outside":{"factor":99},"hidden":{"factor":99},"days_to_sell":{"factor":99}},`+
-		`"rules":{"min_per_hour":-1,"max_cash":-1,"max_worst_tenth_loss":-1,`, 1)
+	doc := strings.Replace(smallest, `"rules":{`,
+		`"factors":{"materials":{"factor":99},"outside":{"factor":99},"hidden":{"factor":99},"days_to_sell":{"factor":99}},`+
+			`"rules":{"min_per_hour":-1,"max_cash":-1,"max_worst_tenth_loss":-1,`, 1)
 	_, first := casefile.Read([]byte(doc))
 	if len(first) < 7 {
 		t.Fatalf("want 7 faults, got %v", first)
@@ -165,9 +169,11 @@ func FuzzRead(f *testing.F) {
 // The survey and a yard's quote are read with their words and money, come back as they were, and an unknown key names the nearest.
 func TestSurveyAndQuoteAreRead(t *testing.T) {
 	const doc = `{"format": "walkline-case/1", "currency": "USD", "valued_on": "2026-11-20",
-		"survey": {"kind": "pickup", "powertrain": "hybrid", "driven": "all", "parts_level": "high", "region": "salted", "paint": "pearl", "doors": 4,
+		"survey": {"kind": "pickup", "powertrain": "hybrid", "driven": "all", "parts_level": "high", "region": "salted", "paint": "pearl", ` +
+		`"doors": 4,
 			"missing": ["wheels"], "water": {"height": "seat", "kind": "salt", "hours": 6},
-			"hail": {"count": "many", "size": "large", "panels": ["roof"], "glass": true, "left": true, "discount": {"low": 0.1, "likely": 0.2, "high": 0.3}},
+			"hail": {"count": "many", "size": "large", "panels": ["roof"], "glass": true, "left": true, "discount": {"low": 0.1, "likely": 0.2,` +
+		` "high": 0.3}},
 			"fire": {"where": ["engine_bay"], "reach": "smoke"}, "mechanical": ["overheated"]},
 		"repair": {"lines": [{"id": "r1", "job": "Hood", "parts": [{"name": "hood", "options": [
 			{"source": "used", "price": 200, "quote": {"yard": "Low Mill parts", "phone": "555", "day": "2026-11-19", "price": "180.50"}}]}]}]}}`
@@ -183,7 +189,8 @@ func TestSurveyAndQuoteAreRead(t *testing.T) {
 	}
 	c, said := read(doc)
 	s, q := c.Survey, c.Repair.Lines[0].Parts[0].Options[0].Quote
-	if s == nil || s.Kind != "pickup" || s.Paint != "pearl" || *s.Water.Hours != 6 || !s.Hail.Left || s.Hail.Discount.Likely != .2 || s.Fire.Reach != "smoke" {
+	if s == nil || s.Kind != "pickup" || s.Paint != "pearl" || *s.Water.Hours != 6 || !s.Hail.Left || s.Hail.Discount.Likely != .2 ||
+		s.Fire.Reach != "smoke" {
 		t.Fatalf("%+v, %v", s, said)
 	}
 	if q == nil || q.Price != 180.5 || q.Day != "2026-11-19" || q.Yard != "Low Mill parts" {
@@ -194,7 +201,10 @@ func TestSurveyAndQuoteAreRead(t *testing.T) {
 		t.Error("the survey or the quote does not come back as it was written")
 	}
 	_, said = read(strings.Replace(doc, `"driven"`, `"drive"`, 1))
-	if !slices.ContainsFunc(said, func(x string) bool { return strings.Contains(x, "survey.drive") && strings.Contains(x, "nearest is driven") }) {
+	if !slices.ContainsFunc(said, func(x string) bool {
+		return strings.Contains(x, "survey.drive") &&
+			strings.Contains(x, "nearest is driven")
+	}) {
 		t.Errorf("an unknown key: %q", said)
 	}
 	_, said = read(strings.Replace(doc, `"day": "2026-11-19", "price": "180.50"`, `"price": -1`, 1))

@@ -12,7 +12,8 @@ import (
 	"walkline/valuation/resale"
 )
 
-const three = "price,year,make,model,mileage,date\n12500,2019,Orlan,Tessel,61200,2026-10-01\n9900,2017,Orlan,Tessel,,2026-09-01\n12500,2019,Orlan,Tessel,61200,2026-10-01\n"
+const three = "price,year,make,model,mileage,date\n12500,2019,Orlan,Tessel,61200,2026-10-01\n9900,2017,Orlan,Tessel,," +
+	"2026-09-01\n12500,2019,Orlan,Tessel,61200,2026-10-01\n"
 
 // counts is how an import came out: read = new + same + changed + refused.
 type counted struct{ Read, New, Same, Changed, Refused int }

@@ -43,7 +43,8 @@ func seeds(f *testing.F, pattern string) {
 
 func FuzzWorkbook(f *testing.F) {
 	seeds(f, "*.xlsx")
-	f.Add(book(map[string]string{"xl/worksheets/sheet1.xml": `<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>-1</v></c></row></sheetData></worksheet>`}))
+	f.Add(book(map[string]string{"xl/worksheets/sheet1.xml": `<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>-1</v></c></row>` +
+		`</sheetData></worksheet>`}))
 	f.Add(book(map[string]string{"xl/sharedStrings.xml": `<sst count="-5"/>`}))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if g, err := Read(data, Options{}); err == nil {
@@ -56,7 +57,8 @@ func FuzzWorkbook(f *testing.F) {
 func FuzzSheet(f *testing.F) {
 	f.Add(`<worksheet><sheetData><row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1"><v>1e3</v></c></row></sheetData></worksheet>`,
 		`<sst count="1"><si><t>x</t></si></sst>`)
-	f.Add(`<worksheet><sheetData><row r="0"><c r="ZZZZ1" s="1"><v>9e99</v></c><c r="-1" t="s"><v> -1</v></c></row></sheetData></worksheet>`, `<sst count="9999999999999"/>`)
+	f.Add(`<worksheet><sheetData><row r="0"><c r="ZZZZ1" s="1"><v>9e99</v></c><c r="-1" t="s"><v> -1</v></c></row></sheetData></worksheet>`,
+		`<sst count="9999999999999"/>`)
 	f.Add(`<w><row><c t="s"><v>&#45;1</v></c><c t="s"><v><![CDATA[-1]]></v></c></row></w>`, `<sst/>`)
 	f.Fuzz(func(t *testing.T, sheet, texts string) {
 		if g, err := Read(book(map[string]string{"xl/worksheets/sheet1.xml": sheet, "xl/sharedStrings.xml": texts}),
@@ -89,7 +91,8 @@ func FuzzClipboard(f *testing.F) {
 // book returns a workbook of one sheet whose parts are replaced.
 func book(parts map[string]string) []byte {
 	all := map[string]string{
-		"xl/workbook.xml":            `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets><sheet name="A" r:id="r1"/></sheets></workbook>`,
+		"xl/workbook.xml": `<workbook xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>` +
+			`<sheet name="A" r:id="r1"/></sheets></workbook>`,
 		"xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="r1" Target="worksheets/sheet1.xml"/></Relationships>`,
 		"xl/styles.xml":              `<styleSheet><cellXfs><xf numFmtId="0"/><xf numFmtId="14"/></cellXfs></styleSheet>`,
 		"xl/worksheets/sheet1.xml":   `<worksheet><sheetData/></worksheet>`,

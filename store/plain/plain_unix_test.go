@@ -23,7 +23,8 @@ func TestWhatIsNoPlainFileIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	os.WriteFile(file, []byte("12345"), 0o600)
-	for path, want := range map[string]error{pipe: plain.ErrNoFile, dir: plain.ErrNoFile, "/dev/zero": plain.ErrNoFile, file: plain.ErrTooLarge} {
+	for path, want := range map[string]error{pipe: plain.ErrNoFile, dir: plain.ErrNoFile, "/dev/zero": plain.ErrNoFile,
+		file: plain.ErrTooLarge} {
 		if _, err := plain.Read(t.Context(), path, 4); !errors.Is(err, want) {
 			t.Errorf("%s: %v", path, err)
 		}

@@ -17,11 +17,13 @@ func newBackups(p *Page) *section {
 	now := widget.NewButton("Back up now…", func() { p.do(desk.Want(desk.BackUp)) })
 	restore := widget.NewButton("Restore from a backup…", func() { p.do(desk.Want(desk.RestoreBackup)) })
 	daily := widget.NewButton("Daily backup…", func() { p.do(desk.Want(desk.DailyBackup)) })
-	waits := widgets.NewNote(widgets.Care, "A backup is ready: close the window and start again, and it takes the place of what is here. What is here then is set aside whole, beside it.")
+	waits := widgets.NewNote(widgets.Care, "A backup is ready: close the window and start again, and it takes the place of what is here. "+
+		"What is here then is set aside whole, beside it.")
 	drop := widget.NewButton("Do not restore it", func() { p.do(desk.Unstage()) })
 	waiting := container.NewVBox(waits, container.NewHBox(drop))
 	body := container.NewVBox(
-		form.Heading("Backup and restore", "Every change is kept as it is made, so there is nothing to save. A backup is for a lost or broken disk: put it on another one."),
+		form.Heading("Backup and restore", "Every change is kept as it is made, so there is nothing to save. A backup is for a lost or broken "+
+			"disk: put it on another one."),
 		where, container.NewHBox(now, restore, daily), waiting)
 	return &section{name: "Backup", body: container.NewVScroll(body), show: func(s desk.State) {
 		where.SetText("All is kept in " + s.Keeping.Path)

@@ -194,7 +194,8 @@ func newEditor[T any](s *catalogue[T]) *editor[T] {
 // clear shows that no entry is selected.
 func (e *editor[T]) clear() {
 	e.shape = ""
-	e.body.Objects = []fyne.CanvasObject{form.Small("Select an entry to see and change it. A change is yours and holds for every lot that the entry is called for; what was changed in a lot stays as it is there.")}
+	e.body.Objects = []fyne.CanvasObject{form.Small("Select an entry to see and change it. A change is yours and holds for every lot that " +
+		"the entry is called for; what was changed in a lot stays as it is there.")}
 	e.body.Refresh()
 }
 

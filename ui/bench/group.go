@@ -59,22 +59,27 @@ func (w *whose) set(yours bool) {
 
 // newRules returns the section of the house rules.
 func newRules(p *Page) *section {
-	rules := newGroup(p, desk.HouseRules, "House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off.", form.Rules)
-	rivals := newGroup(p, desk.OtherBids, "Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so.", form.Rivals)
+	rules := newGroup(p, desk.HouseRules, "House rules",
+		"The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off.", form.Rules)
+	rivals := newGroup(p, desk.OtherBids, "Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so.",
+		form.Rivals)
 	return groups("House rules", rules, rivals)
 }
 
 // newLabour returns the section of labour, time and selling.
 func newLabour(p *Page) *section {
 	return groups("Labour and time",
-		newGroup(p, desk.OwnLabour, "Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself.", form.Labour),
-		newGroup(p, desk.OwnTime, "Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out.", form.Time),
+		newGroup(p, desk.OwnLabour, "Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself.",
+			form.Labour),
+		newGroup(p, desk.OwnTime, "Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out.",
+			form.Time),
 		newGroup(p, desk.Selling, "Selling", "", form.Selling))
 }
 
 // groups returns a section of groups one under the other.
 func groups(name string, all ...*group) *section {
-	body := container.NewVBox(form.Small("New lots begin with these. Lots that are there keep theirs; each says under Costs where it differs."))
+	body := container.NewVBox(form.Small("New lots begin with these. Lots that are there keep theirs; each says under Costs where it " +
+		"differs."))
 	for _, g := range all {
 		body.Add(g.body)
 	}

@@ -38,7 +38,8 @@ func newPacks(p *Page) *section {
 	s.table.OnSelected = func(row int) { s.choose(s.rows[row].ID) }
 	add := widget.NewButton("Add one from a file…", func() { p.do(desk.Want(desk.NewPack)) })
 	s.remove = widget.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
-	head := container.NewVBox(form.Heading("Jurisdictions", "Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
+	head := container.NewVBox(form.Heading("Jurisdictions",
+		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
 		container.NewBorder(nil, nil, nil, add, s.search))
 	split := container.NewHSplit(form.Under(head, s.table, nil), container.NewVScroll(s.words))
 	split.Offset = 0.5

@@ -38,7 +38,8 @@ const railWidth = 190
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
 	p := &Page{do: do, faults: container.NewVBox()}
-	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newCatalogue(p, jobs), newCatalogue(p, risks), newCatalogue(p, findings), newPacks(p), newBuilder(p), newUnits(p), newBackups(p)}
+	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newCatalogue(p, jobs), newCatalogue(p, risks), newCatalogue(p, findings),
+		newPacks(p), newBuilder(p), newUnits(p), newBackups(p)}
 	var parts []rail.Section
 	for _, s := range p.sections {
 		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
@@ -48,7 +49,8 @@ func New(do func(desk.Action)) *Page {
 		p.sections[i].show(p.state)
 	})
 	left := container.New(form.FixedWidth{Width: railWidth}, p.rail.Buttons)
-	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
+	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
+		container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))
 	p.sections[0].show(p.state)
 	return p

@@ -120,6 +120,7 @@ func buildFinding(e *editor[hidden.Finding]) {
 	f.Text("Question", func(x *finding) *string { return &x.Text })
 	f.Text("How to look", func(x *finding) *string { return &x.Look })
 	f.Text("Tools", func(x *finding) *string { return &x.Tools })
-	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)}, func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
+	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)},
+		func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
 	f.Text("Where", func(x *finding) *string { return &x.Where })
 }

@@ -10,7 +10,8 @@ import (
 
 // buildSpares adds the jobs that a job makes needless.
 func buildSpares(e *editor[repair.Job]) {
-	e.body.Add(form.Heading("What it makes needless", "Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended."))
+	e.body.Add(form.Heading("What it makes needless",
+		"Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended."))
 	words := map[string]string{}
 	var choices []widgets.Choice
 	for _, j := range e.catalogue.list("") {

@@ -38,8 +38,11 @@ func newUnits(p *Page) *section {
 	rows := container.New(layout.NewFormLayout(),
 		form.Label("Currency"), container.NewBorder(nil, nil, u.currency, nil, u.change),
 		form.Label("Odometers of new lots in"), form.Roomy(u.distance, lot.OdometerUnits))
-	body := container.NewVBox(form.Heading("Currency and units", "Of the figures on the Bench and of new lots (ISO 4217). Another currency keeps the figures as they are written: nothing is converted. Lots that are there keep theirs."), rows)
-	return &section{name: "Currency and units", body: container.NewVScroll(body), show: u.show, first: func() fyne.Focusable { return u.change }}
+	body := container.NewVBox(form.Heading("Currency and units",
+		"Of the figures on the Bench and of new lots (ISO 4217). Another currency keeps the figures as they are written: nothing is "+
+			"converted. Lots that are there keep theirs."), rows)
+	return &section{name: "Currency and units", body: container.NewVScroll(body), show: u.show,
+		first: func() fyne.Focusable { return u.change }}
 }
 
 func (u *units) show(s desk.State) {

@@ -48,7 +48,8 @@ func New(do func(desk.Action)) *Page {
 	add.Importance = widget.HighImportance
 	var columns []table.Column
 	for _, c := range view.BoardColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: true, Grows: c.Width >= inWords})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: true,
+			Grows: c.Width >= inWords})
 	}
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."
@@ -76,13 +77,15 @@ func (p *Page) toFirst() {
 
 // firstSteps is what an empty Board says.
 func firstSteps(do func(desk.Action)) *fyne.Container {
-	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, what is hurt, what it should sell for. The walk-away bid follows as you type.")
+	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, what is hurt, " +
+		"what it should sell for. The walk-away bid follows as you type.")
 	words.Wrapping = fyne.TextWrapWord
 	add := widget.NewButton("Enter my first lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
 	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", func() { do(desk.Want(desk.AddDemo)) })
 	list := widget.NewButton("Import a sale's run list, or drop it here", func() { do(desk.Want(desk.ImportRunList)) })
-	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list), container.NewHBox(demo))
+	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list),
+		container.NewHBox(demo))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }
 

@@ -20,8 +20,9 @@ var amounts = widgets.Spec{Kind: widgets.Money, Digits: 2, Optional: true}
 
 // newBills returns the section of the bills.
 func newBills(p *Page) *section {
-	l := newLedger(p, spec[build.Receipt]{name: "Bills", noun: "bill", columns: view.BillColumns, empty: "No bills yet. Enter the first one beside.",
-		of: func(b *build.Build) *[]build.Receipt { return &b.Receipts }, cells: view.Bill, total: view.BillTotal,
+	l := newLedger(p, spec[build.Receipt]{name: "Bills", noun: "bill", columns: view.BillColumns,
+		empty: "No bills yet. Enter the first one beside.",
+		of:    func(b *build.Build) *[]build.Receipt { return &b.Receipts }, cells: view.Bill, total: view.BillTotal,
 		blank: func(last build.Receipt) build.Receipt {
 			kind := last.Kind
 			if kind == "" {
@@ -44,7 +45,8 @@ func newBills(p *Page) *section {
 	f.Also(func(r build.Receipt) { say(parts, view.PartsOf(p.open(), r.Line)) })
 	f.Date("Day", func(r *build.Receipt) *lot.Date { return &r.Date })
 	f.Pick("Source of a part", view.PartSources, view.PartSourcesInWords(), func(r *build.Receipt) *string { return &r.Source })
-	f.Pick("Trade", append([]string{""}, lot.Trades...), append([]string{"no trade"}, lot.Trades...), func(r *build.Receipt) *string { return &r.Trade })
+	f.Pick("Trade", append([]string{""}, lot.Trades...), append([]string{"no trade"}, lot.Trades...),
+		func(r *build.Receipt) *string { return &r.Trade })
 	donor := f.Text("Donor's VIN", func(r *build.Receipt) *string { return &r.Donor })
 	donor.OnChanged = func(s string) {
 		f.Change("Donor's VIN", func(r *build.Receipt) { r.Donor = strings.ToUpper(strings.TrimSpace(s)) })
@@ -61,8 +63,9 @@ func newBills(p *Page) *section {
 
 // newHours returns the section of the own hours.
 func newHours(p *Page) *section {
-	l := newLedger(p, spec[build.Work]{name: "Hours", noun: "entry", columns: view.HoursColumns, empty: "No hours yet. Enter the first ones beside.",
-		of: func(b *build.Build) *[]build.Work { return &b.Hours }, cells: view.HoursEntry, total: view.HoursTotal,
+	l := newLedger(p, spec[build.Work]{name: "Hours", noun: "entry", columns: view.HoursColumns,
+		empty: "No hours yet. Enter the first ones beside.",
+		of:    func(b *build.Build) *[]build.Work { return &b.Hours }, cells: view.HoursEntry, total: view.HoursTotal,
 		blank: func(last build.Work) build.Work {
 			if last.Trade == "" {
 				last.Trade = lot.Trades[0]

@@ -33,9 +33,11 @@ type hiddenRow struct {
 }
 
 func newHidden(p *Page) *section {
-	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info, "What is entered of this lot brings up no hidden damage.")}
-	body := container.NewVBox(form.Heading("What stripping it has shown", "Damage that was found becomes known work in the forecast, damage that is not there goes. "+
-		"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
+	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
+		"What is entered of this lot brings up no hidden damage.")}
+	body := container.NewVBox(form.Heading("What stripping it has shown",
+		"Damage that was found becomes known work in the forecast, damage that is not there goes. "+
+			"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
 	return &section{name: "Hidden damage", body: container.NewVScroll(body), show: h.render}
 }
 
@@ -45,7 +47,10 @@ var seenWords = []string{"not known", build.Found, build.NotThere}
 func (h *hidden) render(o desk.OpenBuild) {
 	rows := view.HiddenRows(o)
 	h.none.Hidden = len(rows) > 0
-	if h.scale != theme.Scale() || !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow, b *hiddenRow) bool { return a.ID == b.risk.ID && a.Name == b.risk.Name }) {
+	if h.scale != theme.Scale() || !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow,
+		b *hiddenRow) bool {
+		return a.ID == b.risk.ID && a.Name == b.risk.Name
+	}) {
 		h.rebuild(rows)
 	}
 	for i, r := range h.rows {

@@ -15,8 +15,9 @@ import (
 
 // newInvoice returns the section of what the sale charged. A lost lot shows its hammer price only.
 func newInvoice(p *Page) *section {
-	l := newLedger(p, spec[build.Charge]{name: "Invoice", noun: "charge", columns: view.ChargeColumns, empty: "No charges beside the hammer price.",
-		of: func(b *build.Build) *[]build.Charge { return &b.Charges }, cells: view.Charge, total: view.InvoiceTotal,
+	l := newLedger(p, spec[build.Charge]{name: "Invoice", noun: "charge", columns: view.ChargeColumns,
+		empty: "No charges beside the hammer price.",
+		of:    func(b *build.Build) *[]build.Charge { return &b.Charges }, cells: view.Charge, total: view.InvoiceTotal,
 		blank: func(build.Charge) build.Charge { return build.Charge{} }})
 	l.form.Text("Name", func(c *build.Charge) *string { return &c.Name })
 	amount := l.form.Number("Amount", amounts, func(c *build.Charge) any { return &c.Amount })
@@ -37,16 +38,17 @@ func newInvoice(p *Page) *section {
 	hammer.Number("Hammer price", optional, func(b *build.Build) any { return &b.Hammer })
 	help := form.Small("")
 	body := container.NewBorder(container.NewVBox(hammer.Rows, help), nil, nil, nil, l.body)
-	return &section{name: "Invoice", body: body, lost: true, first: func() fyne.Focusable { return hammer.First() }, show: func(o desk.OpenBuild) {
-		l.body.Hide()
-		say(help, "Another bidder took this lot. What it went for helps to judge the next one; who won is not kept.")
-		if o.Ours() {
-			l.body.Show()
-			say(help, "The charges follow from the sale's terms until you change them: put right whatever the invoice says otherwise.")
-		}
-		hammer.Render(o.Build)
-		l.render(o)
-	}}
+	return &section{name: "Invoice", body: body, lost: true, first: func() fyne.Focusable { return hammer.First() },
+		show: func(o desk.OpenBuild) {
+			l.body.Hide()
+			say(help, "Another bidder took this lot. What it went for helps to judge the next one; who won is not kept.")
+			if o.Ours() {
+				l.body.Show()
+				say(help, "The charges follow from the sale's terms until you change them: put right whatever the invoice says otherwise.")
+			}
+			hammer.Render(o.Build)
+			l.render(o)
+		}}
 }
 
 // newSale returns the section of the days, the other ways out and the sale.
@@ -72,7 +74,8 @@ func newSale(p *Page) *section {
 	otherWays(other)
 	body := container.NewVBox(form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
 		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
-		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."), other.Rows)
+		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."),
+		other.Rows)
 	return &section{name: "Days and selling", body: container.NewVScroll(body), first: days.First, show: func(o desk.OpenBuild) {
 		days.Render(o.Build)
 		sale.Render(o.Build)

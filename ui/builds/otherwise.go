@@ -14,5 +14,6 @@ func otherWays(f *form.Of[build.Build]) {
 	}
 	judged("As it stands it would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.AsIs })
 	judged("Its parts would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.PartOut })
-	judged("Hours to part it out", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(o *build.Otherwise) **prob.Three { return &o.PartOutHours })
+	judged("Hours to part it out", widgets.Spec{Unit: "h", Least: widgets.Bound(0)},
+		func(o *build.Otherwise) **prob.Three { return &o.PartOutHours })
 }

@@ -76,9 +76,11 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 	})
 	p.print = widget.NewButton("File for the rebuilt inspection…", func() { do(desk.Want(desk.PrintRebuilt)) })
 	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
-	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewVBox(head, p.rail.Buttons))
+	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
+		container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)
-	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(form.Room{Width: 480, Height: 320}, p.rail.Room)))
+	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
+		container.New(form.Room{Width: 480, Height: 320}, p.rail.Room)))
 	p.body = container.NewStack(p.list.body, p.one)
 	return p
 }

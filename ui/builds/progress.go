@@ -22,11 +22,13 @@ type progress struct {
 }
 
 func newProgress(p *Page) *section {
-	g := &progress{page: p, table: table.New(columns(view.ProgressColumns, false)), trades: table.New(columns(view.TradeColumns, false)), note: widgets.NewNote(widgets.Info, "")}
+	g := &progress{page: p, table: table.New(columns(view.ProgressColumns, false)), trades: table.New(columns(view.TradeColumns, false)),
+		note: widgets.NewNote(widgets.Info, "")}
 	g.table.Empty = "No work is planned."
 	g.table.OnTick = g.tick
 	g.trades.Empty = "No own hours are planned or worked."
-	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Foretold money and hours carry the chance that the work was needed.")
+	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Foretold money and hours carry the chance that " +
+		"the work was needed.")
 	split := container.NewVSplit(g.table, g.trades)
 	split.Offset = 0.62
 	body := container.NewBorder(container.NewVBox(help, g.note), nil, nil, nil, split)

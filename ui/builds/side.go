@@ -52,7 +52,8 @@ func (s *side) render(v view.BuildSide) {
 	}
 	s.head.Segments = []widget.RichTextSegment{
 		&widget.TextSegment{Text: headline, Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: theme.ColorMuted}},
-		&widget.TextSegment{Text: v.Figure, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: figure, TextStyle: fyne.TextStyle{Bold: true}}},
+		&widget.TextSegment{Text: v.Figure, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: figure,
+			TextStyle: fyne.TextStyle{Bold: true}}},
 	}
 	s.head.Refresh()
 	s.lines.Objects = nil

@@ -24,7 +24,8 @@ func TestEveryAreaHasWordsOfItsOwn(t *testing.T) {
 }
 
 func TestWords(t *testing.T) {
-	for in, want := range map[string]string{"12": "12 front", "top": "top", "engine_bay": "engine bay", "07": "07 rear left", "nowhere": "nowhere", "": "", "13": "13"} {
+	for in, want := range map[string]string{"12": "12 front", "top": "top", "engine_bay": "engine bay", "07": "07 rear left",
+		"nowhere": "nowhere", "": "", "13": "13"} {
 		if got := damage.Area(in); got != want {
 			t.Errorf("area %q reads %q, want %q", in, got, want)
 		}
@@ -64,7 +65,8 @@ func TestSectorsFillTheRing(t *testing.T) {
 	if want := math.Pi * (90*90 - 60*60); math.Abs(sum/want-1) > 2e-3 {
 		t.Errorf("the sectors cover %.1f of %.1f", sum, want)
 	}
-	whole, inset := area(damage.Sector{Inner: 60, Outer: 90, Hour: 5}.Outline(0)), area(damage.Sector{Inner: 60, Outer: 90, Hour: 5}.Outline(3))
+	whole, inset := area(damage.Sector{Inner: 60, Outer: 90, Hour: 5}.Outline(0)),
+		area(damage.Sector{Inner: 60, Outer: 90, Hour: 5}.Outline(3))
 	if inset >= whole {
 		t.Errorf("drawn in, a sector grows from %.1f to %.1f", whole, inset)
 	}

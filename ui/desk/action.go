@@ -88,7 +88,8 @@ func clashWords(step book.Step, c *book.Clash) string {
 	if c.Lot != "" {
 		what = "lot " + c.Lot
 	}
-	return fmt.Sprintf("Since you opened %s, something else changed %s. Nothing of your change (%s) was kept.", what, strings.Join(c.Fields, ", "), step.Label)
+	return fmt.Sprintf("Since you opened %s, something else changed %s. Nothing of your change (%s) was kept.", what,
+		strings.Join(c.Fields, ", "), step.Label)
 }
 
 // forced returns the action that writes a step even where it clashes.

@@ -95,8 +95,10 @@ func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bou
 func Learnt(list []book.Bought) []learn.Build {
 	past := make([]learn.Build, len(list))
 	for i, b := range list {
-		past[i] = valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State, SaleDate: b.SaleDate,
-			Vehicle: learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build, Foretold: b.Foretold}.Learned()
+		past[i] = valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State,
+			SaleDate: b.SaleDate,
+			Vehicle:  learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build,
+			Foretold: b.Foretold}.Learned()
 	}
 	return past
 }
@@ -197,7 +199,8 @@ func (s State) Shown(key string, effects []Effect, err error) State {
 
 // Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may
 // run on any goroutine. Errors: the work was cancelled, or the book can't be read.
-func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors, currency string, report func(done float64, words string)) (Replay, error) {
+func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors, currency string,
+	report func(done float64, words string)) (Replay, error) {
 	cases, doubts, err := d.Book.FrozenCases(ctx)
 	if err != nil {
 		return Replay{}, err

@@ -206,7 +206,8 @@ func (d *Desk) loadShop(ctx context.Context, s State) State {
 		return s.troubled("read the Bench's values, so the starter values are shown", faults[0])
 	}
 	if kept.Format != ShopFormat {
-		return s.troubled("read the Bench's values, so the starter values are shown", fmt.Errorf("they have the format %q, this version reads %s", kept.Format, ShopFormat))
+		return s.troubled("read the Bench's values, so the starter values are shown",
+			fmt.Errorf("they have the format %q, this version reads %s", kept.Format, ShopFormat))
 	}
 	s.Shop = kept
 	return s
@@ -261,7 +262,8 @@ func TakeTerms() Action {
 		}
 		c := s.Open.Case
 		if c.Currency != s.Shop.Currency && (len(c.Resale.Rows) > 0 || c.Resale.Guess != nil || len(c.Repair.Lines) > 0) {
-			return s.troubled(a.words, errors.New("the lot's prices are in "+c.Currency+", the Bench's in "+s.Shop.Currency+"; nothing converts them"))
+			return s.troubled(a.words, errors.New("the lot's prices are in "+c.Currency+", the Bench's in "+s.Shop.Currency+"; nothing converts "+
+				"them"))
 		}
 		edit := EditLot(a.words, func(c *valuation.Case) { *c = s.Shop.Onto(*c) })
 		return edit.do(ctx, d, s, edit)
@@ -271,7 +273,8 @@ func TakeTerms() Action {
 // blank returns a case with the shop's terms and nothing of a vehicle.
 func (d *Desk) blank(s State) valuation.Case {
 	c := s.Shop.Onto(d.Starter)
-	c.ValuedOn, c.Lot = d.Today(), lot.Lot{OdometerUnit: s.Shop.OdometerUnit, OdometerStatus: d.Starter.Lot.OdometerStatus, Condition: d.Starter.Lot.Condition}
+	c.ValuedOn, c.Lot = d.Today(), lot.Lot{OdometerUnit: s.Shop.OdometerUnit, OdometerStatus: d.Starter.Lot.OdometerStatus,
+		Condition: d.Starter.Lot.Condition}
 	return c
 }
 

@@ -31,7 +31,9 @@ func (d *Desk) Staged(s State, path string, err error) State {
 	if err != nil {
 		return d.kept(s.troubled("restore the backup", err))
 	}
-	return d.kept(s.said("The backup " + path + " takes the place of what is here when the program starts next. Until then all goes on as it is; what is here then is set aside whole, beside it."))
+	return d.kept(s.said("The backup " + path +
+		" takes the place of what is here when the program starts next. Until then all goes on as it is; what is here then is set aside " +
+		"whole, beside it."))
 }
 
 // Unstage lets a backup go that waits for the next start.

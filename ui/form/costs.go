@@ -37,7 +37,8 @@ func Rules(f *Form) {
 	amount(bid.MaxWorstTenthLoss, func(r *bid.Rules) **money.Amount { return &r.MaxWorstTenthLoss })
 	amount(bid.MinPerHour, func(r *bid.Rules) **money.Amount { return &r.MinPerHour })
 	amount(bid.MaxCash, func(r *bid.Rules) **money.Amount { return &r.MaxCash })
-	fraction(bid.MaxDays, widgets.Spec{Unit: "days", Optional: true, Least: widgets.Bound(0)}, func(r *bid.Rules) **float64 { return &r.MaxDays })
+	fraction(bid.MaxDays, widgets.Spec{Unit: "days", Optional: true, Least: widgets.Bound(0)},
+		func(r *bid.Rules) **float64 { return &r.MaxDays })
 }
 
 // Sentence makes the first letter a capital.
@@ -60,7 +61,8 @@ func Home(f *Form) {
 
 // Time adds the fields of hours a week, waiting and holding.
 func Time(f *Form) {
-	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)}, func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
+	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)},
+		func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
 	f.Three("Waiting for inspection", Days, func(c *valuation.Case) any { return &c.Time.InspectionQueueDays })
 	f.Three("Days to sell", Days, func(c *valuation.Case) any { return &c.Time.DaysToSell })
 	f.Plain("Holding a day", Amounts, func(c *valuation.Case) *float64 { return &c.Time.HoldingPerDay })

@@ -299,12 +299,14 @@ func LongHeading(title, help string) fyne.CanvasObject {
 }
 
 func largeWords(words string) *widget.RichText {
-	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeHeading, ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
+	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeHeading,
+		ColorName: "foreground", TextStyle: fyne.TextStyle{Bold: true}}})
 }
 
 // Small returns a wrapped line of the second rank.
 func Small(words string) *widget.RichText {
-	t := widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+	t := widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall,
+		ColorName: theme.ColorMuted}})
 	t.Wrapping = fyne.TextWrapWord
 	return t
 }
@@ -339,5 +341,6 @@ func (Tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 
 // Label returns a plain line of the second rank.
 func Label(words string) *widget.RichText {
-	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorMuted}})
+	return widget.NewRichText(&widget.TextSegment{Text: words, Style: widget.RichTextStyle{SizeName: theme.SizeSmall,
+		ColorName: theme.ColorMuted}})
 }

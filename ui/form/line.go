@@ -69,12 +69,13 @@ func optionOf(l *repair.Line, part, k int) *repair.Option {
 // Option adds the price of one source of a part, whether it can be had and when.
 func (l Line) Option(f *Of[repair.Line], part, k int, source string) {
 	at := func(l *repair.Line) *repair.Option { return optionOf(l, part, k) }
-	narrow(f.three(Sentence(view.SourceWords(source)), Amounts, func(line repair.Line) prob.Three { return at(&line).Price }, func(line *repair.Line, t prob.Three) {
-		at(line).Price = t
-		if l.Quoted != nil {
-			at(line).Quoted = l.Quoted()
-		}
-	}))
+	narrow(f.three(Sentence(view.SourceWords(source)), Amounts, func(line repair.Line) prob.Three { return at(&line).Price },
+		func(line *repair.Line, t prob.Three) {
+			at(line).Price = t
+			if l.Quoted != nil {
+				at(line).Quoted = l.Quoted()
+			}
+		}))
 	f.Number("can be had", Percents, func(l *repair.Line) any { return Certainly{&at(l).Chance} }).SetRoom(0)
 	narrow(f.Three("days to come", Days, func(l *repair.Line) any { return &at(l).LeadDays }))
 }

@@ -42,7 +42,8 @@ func (p Parts) Build(parts []repair.Part) {
 		p.part(part, i)
 	}
 	p.Button("Add a part", func(l *repair.Line) {
-		l.Parts = append(l.Parts, repair.Part{Name: "part", Options: []repair.Option{{Source: "used"}}, Fallback: &repair.Fallback{Price: prob.Certain(0)}})
+		l.Parts = append(l.Parts, repair.Part{Name: "part", Options: []repair.Option{{Source: "used"}},
+			Fallback: &repair.Fallback{Price: prob.Certain(0)}})
 	})
 }
 
@@ -69,7 +70,8 @@ func (p Parts) buttons(part repair.Part, at func(*repair.Line) *repair.Part, i i
 	for _, source := range sources {
 		k := slices.IndexFunc(part.Options, func(o repair.Option) bool { return o.Source == source })
 		if k < 0 {
-			p.Button("Add a source: "+view.SourceWords(source), func(l *repair.Line) { at(l).Options = append(at(l).Options, repair.Option{Source: source}) })
+			p.Button("Add a source: "+view.SourceWords(source),
+				func(l *repair.Line) { at(l).Options = append(at(l).Options, repair.Option{Source: source}) })
 		} else {
 			p.Button("Remove the source: "+view.SourceWords(source), func(l *repair.Line) { at(l).Options = slices.Delete(at(l).Options, k, k+1) })
 		}

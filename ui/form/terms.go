@@ -199,7 +199,8 @@ func (t *Terms) fixed(c valuation.Case) {
 		grid.Add(t.button("Remove", func(c *valuation.Case) { c.Buying.Fixed = slices.Delete(c.Buying.Fixed, i, i+1) }))
 	}
 	t.rows.Add(grid)
-	t.rows.Add(container.NewHBox(t.button("Add a fixed fee", func(c *valuation.Case) { c.Buying.Fixed = append(c.Buying.Fixed, invoice.Fixed{Name: "Fee"}) })))
+	t.rows.Add(container.NewHBox(t.button("Add a fixed fee",
+		func(c *valuation.Case) { c.Buying.Fixed = append(c.Buying.Fixed, invoice.Fixed{Name: "Fee"}) })))
 }
 
 func (t *Terms) tax(c valuation.Case) {

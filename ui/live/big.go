@@ -48,7 +48,8 @@ func (b *big) setInverse(on bool) {
 
 // CreateRenderer returns the renderer.
 func (b *big) CreateRenderer() fyne.WidgetRenderer {
-	r := &bigRenderer{big: b, ground: canvas.NewRectangle(theme.Color(theme.ColorLiveForeground)), text: canvas.NewText("", theme.Color(theme.ColorLiveForeground))}
+	r := &bigRenderer{big: b, ground: canvas.NewRectangle(theme.Color(theme.ColorLiveForeground)),
+		text: canvas.NewText("", theme.Color(theme.ColorLiveForeground))}
 	r.dress()
 	return r
 }

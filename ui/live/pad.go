@@ -181,7 +181,8 @@ func (d *pad) isOfNumber(r rune) bool {
 // TypedKey steps, enters and takes back.
 func (d *pad) TypedKey(e *fyne.KeyEvent) {
 	const many = 10
-	steps := map[fyne.KeyName]int{fyne.KeyUp: 1, fyne.KeyRight: 1, fyne.KeyDown: -1, fyne.KeyLeft: -1, fyne.KeyPageUp: many, fyne.KeyPageDown: -many}
+	steps := map[fyne.KeyName]int{fyne.KeyUp: 1, fyne.KeyRight: 1, fyne.KeyDown: -1, fyne.KeyLeft: -1, fyne.KeyPageUp: many,
+		fyne.KeyPageDown: -many}
 	if by, ok := steps[e.Name]; ok {
 		d.step(by)
 		return

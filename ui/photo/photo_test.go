@@ -118,7 +118,8 @@ func TestEveryOrientationComesOutUpright(t *testing.T) {
 	for turn := range edges {
 		for name, order := range map[string]binary.AppendByteOrder{"little-endian": binary.LittleEndian, "big-endian": binary.BigEndian} {
 			block := exif(order, turn, taken)
-			for kind, data := range map[string][]byte{"png": inPNG(asPNG(t, stored(want, turn)), block), "jpeg": inJPEG(asJPEG(t, stored(want, turn)), block)} {
+			for kind, data := range map[string][]byte{"png": inPNG(asPNG(t, stored(want, turn)), block),
+				"jpeg": inJPEG(asJPEG(t, stored(want, turn)), block)} {
 				where := fmt.Sprintf("%s, orientation %d, %s", kind, turn, name)
 				info, err := photo.Read(data)
 				if err != nil || info.Width != 40 || info.Height != 24 || info.Taken != "2026-11-28" || info.Kind != kind {
@@ -147,7 +148,8 @@ func like(a, b *image.RGBA, slack int) bool {
 }
 
 func TestWithoutTagsAPictureIsUpright(t *testing.T) {
-	for name, data := range map[string][]byte{"none": asPNG(t, upright()), "no such turn": inPNG(asPNG(t, upright()), exif(binary.BigEndian, 9, "no date")),
+	for name, data := range map[string][]byte{"none": asPNG(t, upright()),
+		"no such turn":    inPNG(asPNG(t, upright()), exif(binary.BigEndian, 9, "no date")),
 		"tags broken off": inPNG(asPNG(t, upright()), exif(binary.BigEndian, 6, taken)[:11])} {
 		info, err := photo.Read(data)
 		if err != nil || info.Turn != 1 || info.Width != 40 || info.Taken != "" || len(info.Hash) != 64 {

@@ -29,7 +29,8 @@ type factors struct {
 }
 
 func newFactors(p *Page) *section {
-	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."), title: widget.NewLabel(""), why: widget.NewLabel(""),
+	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."),
+		title: widget.NewLabel(""), why: widget.NewLabel(""),
 		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
@@ -41,7 +42,8 @@ func newFactors(p *Page) *section {
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
 	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.refuse)), f.why)
 	f.beside = container.NewBorder(head, nil, nil, nil, tables)
-	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were kept stay as they were.")
+	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
+		"kept stay as they were.")
 	split := container.NewVSplit(container.NewBorder(help, nil, nil, nil, f.table), f.beside)
 	split.Offset = 0.45
 	return &section{name: "Factors", body: split, show: f.render, first: f.table}
@@ -113,7 +115,8 @@ func newReplay(p *Page) *section {
 	again.Importance = widget.HighImportance
 	body := container.NewBorder(container.NewVBox(container.NewHBox(again), words), nil, nil, nil, t)
 	return &section{name: "Replay", body: body, first: t, show: func(r desk.TrackRecord) {
-		words.SetText("Each past lot is valued anew as it was kept, with the factors in force: which would have been refused, and which lost lots would have been bought?")
+		words.SetText("Each past lot is valued anew as it was kept, with the factors in force: which would have been refused, and which lost " +
+			"lots would have been bought?")
 		t.Empty = "Not replayed yet."
 		if r.Replay != nil {
 			words.SetText(strings.Join(append([]string{view.ReplayWords(*r.Replay, r.Currency)}, r.Replay.Doubts...), " "))

@@ -43,7 +43,8 @@ func (l lowered) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (l lowered) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 func newForecasts() *section {
-	f := &forecasts{pick: widget.NewSelect(nil, nil), held: newTable(view.CoverageColumns, "No outcome is known yet."), where: plot.NewHistogram(),
+	f := &forecasts{pick: widget.NewSelect(nil, nil), held: newTable(view.CoverageColumns, "No outcome is known yet."),
+		where: plot.NewHistogram(),
 		words: widget.NewLabel(""), ratios: container.NewVBox()}
 	f.words.Wrapping = fyne.TextWrapWord
 	f.pick.OnChanged = func(string) {
@@ -52,7 +53,8 @@ func newForecasts() *section {
 		}
 	}
 	top := container.NewVBox(container.NewHBox(form.Label("Figure"), f.pick), f.words)
-	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"), container.New(lowered{heldHeight}, f.held))
+	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"),
+		container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
 	split := container.NewHSplit(left, container.NewPadded(f.where))
 	split.Offset = 0.52
@@ -93,7 +95,8 @@ func (f *forecasts) write() {
 	x := f.record.Judged.Figures[at]
 	f.words.SetText(view.FigureWords(f.record, x))
 	setRows(f.held, view.Coverage(x))
-	d := plot.HistogramData{X: plot.Axis{Title: "where in its forecast, low to high", Format: percent}, Y: plot.Axis{Title: "outcomes", Format: counted},
+	d := plot.HistogramData{X: plot.Axis{Title: "where in its forecast, low to high", Format: percent},
+		Y:    plot.Axis{Title: "outcomes", Format: counted},
 		Name: "if the forecasts are right", Empty: "No outcome is known yet."}
 	for _, b := range view.Tenths(x) {
 		d.Bins = append(d.Bins, plot.HistogramBin(b))
@@ -134,7 +137,8 @@ func newChances() *section {
 func (c *chances) render(r desk.TrackRecord) {
 	for i, x := range []score.Reliability{r.Judged.Risks, r.Judged.Losses} {
 		c.words[i].SetText(view.BrierWords(x))
-		d := plot.ReliabilityData{X: plot.Axis{Title: "chance that was stated", Format: percent}, Y: plot.Axis{Title: "share that came", Format: percent}, Empty: "Nothing has come of a stated chance yet."}
+		d := plot.ReliabilityData{X: plot.Axis{Title: "chance that was stated", Format: percent},
+			Y: plot.Axis{Title: "share that came", Format: percent}, Empty: "Nothing has come of a stated chance yet."}
 		for _, b := range view.Reliability(x) {
 			d.Bins = append(d.Bins, plot.ReliabilityBin(b))
 		}

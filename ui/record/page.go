@@ -52,17 +52,21 @@ func New(do func(desk.Action)) *Page {
 	})
 	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
 	p.empty = firstSteps(do)
-	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.waits, p.empty, p.full))
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
+		container.NewStack(p.waits, p.empty, p.full))
 	return p
 }
 
 // firstSteps is what the page says while nothing was bought.
 func firstSteps(do func(desk.Action)) *fyne.Container {
-	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was foretold is frozen then. When a build is sold, what came is held against it here, " +
-		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came to, though nothing was foretold of them.")
+	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was foretold is " +
+		"frozen then. When a build is sold, what came is held against it here, " +
+		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came " +
+		"to, though nothing was foretold of them.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
-	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
+	return container.NewCenter(container.New(form.FixedWidth{Width: 560},
+		container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
 }
 
 // Sections returns the names of the sections in order.

@@ -215,10 +215,13 @@ func figures(i view.Check) string {
 // cautions are the cautions of the lot's work, each once.
 func cautions(o desk.Open) part {
 	p := part{title: "Cautions"}
-	for i, words := range append([]string{"The maker's procedures, local codes and licensed practice decide what may be done."}, view.Cautions(o)...) {
-		b := block{height: func(c *column) float64 { return c.bulletHeight(words, smallType) }, write: func(c *column) { c.bullet(words, smallType) }}
+	for i, words := range append([]string{"The maker's procedures, local codes and licensed practice decide what may be done."},
+		view.Cautions(o)...) {
+		b := block{height: func(c *column) float64 { return c.bulletHeight(words, smallType) },
+			write: func(c *column) { c.bullet(words, smallType) }}
 		if i == 0 {
-			b = block{height: func(c *column) float64 { return c.height(words, smallType, 0) + gapLine/2 }, write: func(c *column) { c.text(words, smallType, 0); c.gap(gapLine / 2) }}
+			b = block{height: func(c *column) float64 { return c.height(words, smallType, 0) + gapLine/2 },
+				write: func(c *column) { c.text(words, smallType, 0); c.gap(gapLine / 2) }}
 		}
 		p.blocks = append(p.blocks, b)
 	}

@@ -18,9 +18,12 @@ func TestTheTextReadsBack(t *testing.T) {
 	if len(pages) != 2 {
 		t.Fatalf("%d pages", len(pages))
 	}
-	for _, want := range []string{"Lot 14 · 2019 Ostrane Pell", "VIN 0HFPL4TA0KH000114", "odometer 61,200 mi (actual)", "printed 2026-11-25", "brands: Collision",
-		"12 front: functional, bolted – grille broken", "engine bay: minor, skin", "Walk-away bid USD 4,600", "Bound by: least expected profit", "14 %",
-		"From the resale price to the bid, USD", "11,180", "-4,610", "row 2 lies far below the others", "First to look at", "and 6 more on the next page",
+	for _, want := range []string{"Lot 14 · 2019 Ostrane Pell", "VIN 0HFPL4TA0KH000114", "odometer 61,200 mi (actual)", "printed 2026-11-25",
+		"brands: Collision",
+		"12 front: functional, bolted – grille broken", "engine bay: minor, skin", "Walk-away bid USD 4,600", "Bound by: least expected profit",
+		"14 %",
+		"From the resale price to the bid, USD", "11,180", "-4,610", "row 2 lies far below the others", "First to look at",
+		"and 6 more on the next page",
 		"Cautions", "– Restraints hold charges.", "Factors used", "Rule: least profit: USD 1,500", "page 1 of 2"} {
 		if !strings.Contains(pages[0], want) {
 			t.Errorf("the first page lacks %q", want)
@@ -30,7 +33,8 @@ func TestTheTextReadsBack(t *testing.T) {
 		t.Errorf("a caution stands %d times", n)
 	}
 	for i := range 12 {
-		if want := fmt.Sprintf("Is the gap of panel number %d uneven? Sight along both sides of it; a coin is a good gauge.", i+1); !strings.Contains(pages[1], want) {
+		if want := fmt.Sprintf("Is the gap of panel number %d uneven? Sight along both sides of it; a coin is a good gauge.",
+			i+1); !strings.Contains(pages[1], want) {
 			t.Errorf("the second page lacks %q", want)
 		}
 	}
@@ -42,7 +46,8 @@ func TestTheTextReadsBack(t *testing.T) {
 func TestARefusedLotSaysSo(t *testing.T) {
 	d := example()
 	d.Answer.WalkAway, d.Answer.Decision = nil, "do_not_bid"
-	d.Answer.Checklist = append([]checks.Item{{ID: "stop_title", Kind: "stop", Text: "The title reads \"junk\".", Why: "Ask the agency before any bid."}}, d.Answer.Checklist...)
+	d.Answer.Checklist = append([]checks.Item{{ID: "stop_title", Kind: "stop", Text: "The title reads \"junk\".",
+		Why: "Ask the agency before any bid."}}, d.Answer.Checklist...)
 	d.Answer.Waterfall[3].Amount = *usd(900)
 	first := read(t, print(t, d))[0]
 	for _, want := range []string{"Do not bid", "STOP. The title reads \"junk\".", "Ask the agency before any bid.", "Expected loss"} {
@@ -84,7 +89,8 @@ func TestACrowdedLotLosesNothing(t *testing.T) {
 	d.Case.Damage = nil
 	note := strings.Repeat("seen from below and from the side, ", 8)
 	for i, area := range lot.Areas {
-		d.Case.Damage = append(d.Case.Damage, lot.Damage{Area: area, Extent: lot.Extents[i%3], Depth: lot.Depths[i/3%3], Note: note + fmt.Sprint("note ", i)})
+		d.Case.Damage = append(d.Case.Damage, lot.Damage{Area: area, Extent: lot.Extents[i%3], Depth: lot.Depths[i/3%3],
+			Note: note + fmt.Sprint("note ", i)})
 		d.Answer.Warnings = append(d.Answer.Warnings, fmt.Sprintf("warning number %d is about what the sale left out of its list", i))
 	}
 	d.Answer.Hidden.Risks = nil

@@ -23,7 +23,8 @@ var face = sync.OnceValue(func() *sfnt.Font {
 })
 
 // plainer are characters of typesetting with a plain one that the fonts have.
-var plainer = map[rune]rune{'\u202f': ' ', '\u2009': ' ', '\u2007': ' ', '\u2010': '-', '\u2011': '-', '\t': ' ', '\r': ' ', '\n': ' ', '\u2028': ' ', '\u2029': ' '}
+var plainer = map[rune]rune{'\u202f': ' ', '\u2009': ' ', '\u2007': ' ', '\u2010': '-', '\u2011': '-', '\t': ' ', '\r': ' ', '\n': ' ',
+	'\u2028': ' ', '\u2029': ' '}
 
 // shown returns words as the fonts can show them, on one line, and whether a character was lacking. Accents that stand by
 // themselves are joined to their letters; marks without a shape are left out.

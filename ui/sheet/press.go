@@ -162,7 +162,8 @@ func bounded(text string) string {
 		return text
 	}
 	letters := []rune(text[:mostLetters])
-	return fmt.Sprintf("%s… (The rest of this text is not printed: it has more than %d letters.)", string(letters[:len(letters)-1]), mostLetters)
+	return fmt.Sprintf("%s… (The rest of this text is not printed: it has more than %d letters.)", string(letters[:len(letters)-1]),
+		mostLetters)
 }
 
 // narrow reports whether words fit into a width; what has far too many letters is not measured.

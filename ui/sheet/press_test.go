@@ -16,7 +16,8 @@ func testPress(t testing.TB) *press {
 
 // No line is wider than it may be, and the lines hold every character in its order.
 func FuzzWrap(f *testing.F) {
-	for _, s := range []string{"", "one", "the quick brown fox jumps", strings.Repeat("W", 90), "a " + strings.Repeat("no break", 20), "tab\tnew\nline", "\xff\u200b東\u00a0x", "12\u00a0min", "\u00a0", "a \u00a0 b"} {
+	for _, s := range []string{"", "one", "the quick brown fox jumps", strings.Repeat("W", 90), "a " + strings.Repeat("no break", 20),
+		"tab\tnew\nline", "\xff\u200b東\u00a0x", "12\u00a0min", "\u00a0", "a \u00a0 b"} {
 		f.Add(s, 40.0)
 	}
 	p := testPress(f)

@@ -91,15 +91,20 @@ func example() sheet.Lot {
 	miles := 61200
 	c := valuation.Defaults()
 	c.Currency, c.ValuedOn = "USD", "2026-11-20"
-	c.Lot = lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HFPL4TA0KH000114", ModelYear: 2019, Make: "Ostrane", Model: "Pell",
+	c.Lot = lot.Lot{Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", VIN: "0HFPL4TA0KH000114", ModelYear: 2019,
+		Make: "Ostrane", Model: "Pell",
 		Odometer: &miles, OdometerUnit: "mi", OdometerStatus: "actual", Title: lot.Title{Document: "salvage", Brands: []string{"Collision"}}}
-	c.Damage = []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted", Note: "grille broken"}, {Area: "engine_bay", Extent: "minor", Depth: "skin"}}
+	c.Damage = []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted", Note: "grille broken"},
+		{Area: "engine_bay", Extent: "minor", Depth: "skin"}}
 	c.Rules = bid.Rules{MinProfit: usd(1500)}
 	c.Findings = map[string]string{"look 2": "yes"}
-	a := valuation.Answer{Currency: "USD", Decision: "bid", WalkAway: usd(4600), BindingRule: bid.MinProfit, Reasons: []string{"The rule binds."},
-		Warnings: []string{"row 2 lies far below the others"}, Acquisition: valuation.Acquisition{Bid: 460000}, Resale: resale.Price{RowsUsed: 34},
+	a := valuation.Answer{Currency: "USD", Decision: "bid", WalkAway: usd(4600), BindingRule: bid.MinProfit,
+		Reasons:  []string{"The rule binds."},
+		Warnings: []string{"row 2 lies far below the others"}, Acquisition: valuation.Acquisition{Bid: 460000},
+		Resale: resale.Price{RowsUsed: 34},
 		Profit: valuation.Profit{Mean: 1500, P10: -438, P90: 4196, LossChance: .144}}
-	a.Waterfall = []valuation.Bar{{Name: "Resale", Amount: *usd(11180)}, {Name: "Repair", Amount: *usd(-4610)}, {Name: "Fees and tax", Amount: *usd(-470)},
+	a.Waterfall = []valuation.Bar{{Name: "Resale", Amount: *usd(11180)}, {Name: "Repair", Amount: *usd(-4610)},
+		{Name: "Fees and tax", Amount: *usd(-470)},
 		{Name: "Expected profit", Amount: *usd(-1500)}, {Name: "Walk-away bid", Amount: *usd(4600)}}
 	a.Repair.Lines = []valuation.LineFigure{{ID: "a", Caution: "Restraints hold charges."}, {ID: "b", Caution: "Restraints hold charges."}}
 	a.Checklist = looks(12)
@@ -111,8 +116,9 @@ func looks(n int) []checks.Item {
 	var items []checks.Item
 	for i := range n {
 		k := strconv.Itoa(i + 1)
-		items = append(items, checks.Item{ID: "look " + k, Kind: "inspection", Text: "Is the gap of panel number " + k + " uneven? Sight along both sides of it; a coin is a good gauge.",
-			Why: "Tells of: Bent rail end behind the bumper.", Minutes: 2})
+		items = append(items, checks.Item{ID: "look " + k, Kind: "inspection",
+			Text: "Is the gap of panel number " + k + " uneven? Sight along both sides of it; a coin is a good gauge.",
+			Why:  "Tells of: Bent rail end behind the bumper.", Minutes: 2})
 	}
 	return items
 }

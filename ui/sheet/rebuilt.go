@@ -74,7 +74,8 @@ type Picture struct {
 	Problem string // why there is no data; empty: there is
 }
 
-const rebuiltNote = "What is asked for, which parts need proof and what may be registered is the agency's to say: ask it before the inspection. This file puts together what was kept."
+const rebuiltNote = "What is asked for, which parts need proof and what may be registered is the agency's to say: ask it before the " +
+	"inspection. This file puts together what was kept."
 
 // RebuiltFile returns the file for the rebuilt inspection as PDF: vehicle and damage as bought, forms, statement of work,
 // bills with donor VINs, photographs before and after. A photograph that cannot be read is named in its place.
@@ -108,7 +109,8 @@ func (c *column) contents(r Rebuilt) {
 	}
 	c.text("Purchase and builder", strongType, 0)
 	c.gap(gapLine)
-	for _, l := range [][2]string{{"Bought on", string(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total}, {"Rebuilt by", r.Builder.Name},
+	for _, l := range [][2]string{{"Bought on", string(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total},
+		{"Rebuilt by", r.Builder.Name},
 		{"Address", r.Builder.Address}, {"Licence", r.Builder.Licence}, {"Agency", r.Agency}} {
 		c.pair(l[0], or(l[1], "not entered"), bodyType)
 	}
@@ -120,7 +122,8 @@ func (c *column) contents(r Rebuilt) {
 		c.form(f)
 	}
 	c.heading("In this file")
-	for _, l := range [][2]string{{"Lines of work", fmt.Sprint(len(r.Work))}, {"Bills", fmt.Sprint(len(r.Receipts))}, {"Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts))},
+	for _, l := range [][2]string{{"Lines of work", fmt.Sprint(len(r.Work))}, {"Bills", fmt.Sprint(len(r.Receipts))},
+		{"Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts))},
 		{"Photos before, after", fmt.Sprintf("%d, %d", len(r.Before), len(r.After))}} {
 		c.pair(l[0], l[1], bodyType)
 	}
@@ -192,7 +195,8 @@ func (c *column) bills(r Rebuilt) {
 		if b.File != "" {
 			what += " (kept as " + b.File + ")"
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, view.SourceWords(b.Source), donor(b), cents(purse, b.Amount)})
+		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, view.SourceWords(b.Source), donor(b),
+			cents(purse, b.Amount)})
 	}
 	c.table(t, rows, "No bill is entered.")
 	c.pair("All bills", cents(purse, total), strongType)

@@ -34,13 +34,18 @@ func rebuilt(t *testing.T) sheet.Rebuilt {
 	d := example()
 	return sheet.Rebuilt{Lot: d.Case.Lot, Damage: d.Case.Damage, Currency: "USD", Printed: "2027-01-20", Agency: "the county's title office",
 		Builder: sheet.Builder{Name: "Harrow Flats Rebuilds"}, Bought: sheet.Bought{Date: "2026-11-28", From: "Harrow Flats yard", Total: &total},
-		Forms: []sheet.Form{{Name: "Application for a rebuilt title", Why: "asked for in most places (from memory: ask the agency)", InHand: true}, {Name: "Photographs of four corners"}},
-		Work:  []sheet.Work{{Date: "2026-12-10", What: "Hood and bumper replaced", Parts: "hood from a donor, bumper new", Hours: 6.5, By: "body"}, {What: "Painted", Hours: 8, By: "paint"}},
-		Receipts: []sheet.Receipt{{Date: "2026-12-02", What: "Hood", Source: "used", DonorVIN: "1M8GDM9AXKP042788", Amount: 18050, File: "hood.jpg"},
-			{What: "Grille", Source: "used", Amount: 4000}, {What: "Lamp", Source: "used", DonorVIN: "1M8GDM9AIKP042788", Amount: 2000}, {Date: "2026-12-05", What: "Bumper cover", Source: "new_maker", Amount: 21999},
+		Forms: []sheet.Form{{Name: "Application for a rebuilt title", Why: "asked for in most places (from memory: ask the agency)",
+			InHand: true}, {Name: "Photographs of four corners"}},
+		Work: []sheet.Work{{Date: "2026-12-10", What: "Hood and bumper replaced", Parts: "hood from a donor, bumper new", Hours: 6.5,
+			By: "body"}, {What: "Painted", Hours: 8, By: "paint"}},
+		Receipts: []sheet.Receipt{{Date: "2026-12-02", What: "Hood", Source: "used", DonorVIN: "1M8GDM9AXKP042788", Amount: 18050,
+			File: "hood.jpg"},
+			{What: "Grille", Source: "used", Amount: 4000}, {What: "Lamp", Source: "used", DonorVIN: "1M8GDM9AIKP042788", Amount: 2000},
+			{Date: "2026-12-05", What: "Bumper cover", Source: "new_maker", Amount: 21999},
 			{What: "Core back", Amount: -1500}},
-		Before: []sheet.Picture{{Caption: "front left corner", Area: "11", Taken: "2026-11-28", Data: plain(t, 400, 300, 90)}, {Caption: "broken file", Data: []byte("no picture")}},
-		After:  []sheet.Picture{{Caption: "front, finished", Data: plain(t, 300, 400, 90)}}}
+		Before: []sheet.Picture{{Caption: "front left corner", Area: "11", Taken: "2026-11-28", Data: plain(t, 400, 300, 90)},
+			{Caption: "broken file", Data: []byte("no picture")}},
+		After: []sheet.Picture{{Caption: "front, finished", Data: plain(t, 300, 400, 90)}}}
 }
 
 func printRebuilt(t *testing.T, r sheet.Rebuilt) []byte {
@@ -59,11 +64,16 @@ func TestTheRebuiltFileReadsBack(t *testing.T) {
 		t.Fatalf("%d pages: %q", len(pages), pages)
 	}
 	for page, wants := range [][]string{
-		{"File for the rebuilt inspection", "2019 Ostrane Pell", "Bought on 2026-11-28", "USD 5,070", "Forms (1 of 2 in hand)", "× Application for a rebuilt title", "from memory: ask the agency",
-			"Damage as bought", "12 front: functional, bolted", "Licence not entered", "Bills of used parts without a donor VIN that reads 2", "is the agency's to say"},
-		{"Statement of work", "2026-12-10", "Hood and bumper replaced", "hood from a donor, bumper new", "6.5", "Hours in all 14.5", "Signed by who did the work", "Bills, USD",
-			"1M8GDM9AXKP042788 180.50", "hood.jpg", "new, maker's", "not entered", "1M8GDM9AIKP042788: a VIN", "40.00", "-15.00", "All bills 445.49"},
-		{"Photos before the work", "1. 11 front left. Taken 2026-11-28. front left corner", "This photo cannot be shown: this is no JPEG, PNG or WebP photo.", "2. broken file"},
+		{"File for the rebuilt inspection", "2019 Ostrane Pell", "Bought on 2026-11-28", "USD 5,070", "Forms (1 of 2 in hand)",
+			"× Application for a rebuilt title", "from memory: ask the agency",
+			"Damage as bought", "12 front: functional, bolted", "Licence not entered", "Bills of used parts without a donor VIN that reads 2",
+			"is the agency's to say"},
+		{"Statement of work", "2026-12-10", "Hood and bumper replaced", "hood from a donor, bumper new", "6.5", "Hours in all 14.5",
+			"Signed by who did the work", "Bills, USD",
+			"1M8GDM9AXKP042788 180.50", "hood.jpg", "new, maker's", "not entered", "1M8GDM9AIKP042788: a VIN", "40.00", "-15.00",
+			"All bills 445.49"},
+		{"Photos before the work", "1. 11 front left. Taken 2026-11-28. front left corner",
+			"This photo cannot be shown: this is no JPEG, PNG or WebP photo.", "2. broken file"},
 		{"Photos after the work", "1. front, finished", "page 4 of 4"},
 	} {
 		for _, want := range wants {
@@ -89,7 +99,8 @@ func TestALongBuildLosesNothing(t *testing.T) {
 	r.Bills = []sheet.Picture{{Caption: "bill number one as it is", Data: plain(t, 40, 60, 50)}}
 	small := plain(t, 40, 30, 128)
 	for i := range 60 {
-		r.Receipts = append(r.Receipts, sheet.Receipt{What: fmt.Sprintf("bill number %d for a part with a rather long name that has to be wrapped", i), Amount: 100})
+		r.Receipts = append(r.Receipts, sheet.Receipt{What: fmt.Sprintf("bill number %d for a part with a rather long name that has to be "+
+			"wrapped", i), Amount: 100})
 		r.Work = append(r.Work, sheet.Work{What: fmt.Sprintf("work number %d", i), Hours: 1})
 		r.After = append(r.After, sheet.Picture{Caption: fmt.Sprintf("view number %d", i), Data: small})
 		r.Forms = append(r.Forms, sheet.Form{Name: fmt.Sprintf("form number %d", i), Why: "asked for"})
@@ -112,7 +123,8 @@ func TestALongBuildLosesNothing(t *testing.T) {
 
 func TestAnEmptyBuildSaysSo(t *testing.T) {
 	all := strings.Join(read(t, printRebuilt(t, sheet.Rebuilt{Currency: "EUR", Printed: "2027-01-20"})), " ")
-	for _, want := range []string{"(vehicle not entered)", "No damage marked.", "No work is entered.", "No bill is entered.", "No list of forms is known for this place: ask the agency.", "Invoice total not entered"} {
+	for _, want := range []string{"(vehicle not entered)", "No damage marked.", "No work is entered.", "No bill is entered.",
+		"No list of forms is known for this place: ask the agency.", "Invoice total not entered"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the file lacks %q: %q", want, all)
 		}

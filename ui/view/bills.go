@@ -109,7 +109,8 @@ func Distinct(others []string, name string) string {
 }
 
 // HoursColumns are the columns of the list of own hours.
-var HoursColumns = []Column{{"Day", false, 92}, {"Trade", false, 84}, {"Line of work", false, 150}, {"What", false, 150}, {"Hours", true, 50}}
+var HoursColumns = []Column{{"Day", false, 92}, {"Trade", false, 84}, {"Line of work", false, 150}, {"What", false, 150},
+	{"Hours", true, 50}}
 
 // HoursEntry returns the cells of some own hours.
 func HoursEntry(o desk.OpenBuild, w build.Work) []string {
@@ -120,7 +121,8 @@ func HoursEntry(o desk.OpenBuild, w build.Work) []string {
 // HoursTotal says what the own hours come to.
 func HoursTotal(o desk.OpenBuild) string {
 	worked := o.Build.Worked()
-	return fmt.Sprintf("%.1f hours in all, %s at their rates.", sum(worked), NewPurse(o.Currency).Code+" "+NewPurse(o.Currency).Whole(build.Labour(worked, o.Case.Labour.Rates)))
+	return fmt.Sprintf("%.1f hours in all, %s at their rates.", sum(worked),
+		NewPurse(o.Currency).Code+" "+NewPurse(o.Currency).Whole(build.Labour(worked, o.Case.Labour.Rates)))
 }
 
 // ChargeColumns are the columns of the sale's invoice.
@@ -143,7 +145,8 @@ func InvoiceTotal(o desk.OpenBuild) string {
 	}
 	words := "Invoice total " + p.Show(total) + "."
 	if o.Foretold != nil {
-		words += fmt.Sprintf(" The forecast was made at a hammer price of %s, %s with fees and tax.", p.Group(o.Foretold.At), p.Group(o.Foretold.At+o.Foretold.Money.Fees))
+		words += fmt.Sprintf(" The forecast was made at a hammer price of %s, %s with fees and tax.", p.Group(o.Foretold.At),
+			p.Group(o.Foretold.At+o.Foretold.Money.Fees))
 	}
 	return words
 }

@@ -20,9 +20,11 @@ import (
 func yard() []book.Bought {
 	paid, price, lost := money.Amount(300000), money.Amount(900000), money.Amount(410000)
 	return []book.Bought{
-		{ID: 1, State: lot.Won, Number: "3", Make: "Kettrick", Currency: "USD", Build: build.Build{Outcome: build.Open, Hammer: &paid, Dates: build.Dates{Bought: "2026-11-01", Home: "2026-11-03"}}},
-		{ID: 2, State: lot.Won, Number: "7", Make: "Ostrane", Currency: "USD", Build: build.Build{Outcome: build.Sold, Hammer: &paid, Sale: build.Sale{Price: &price},
-			Dates: build.Dates{Bought: "2026-05-01", Sold: "2026-08-09"}, Receipts: []build.Receipt{{Kind: "part", Amount: 150000}}}},
+		{ID: 1, State: lot.Won, Number: "3", Make: "Kettrick", Currency: "USD",
+			Build: build.Build{Outcome: build.Open, Hammer: &paid, Dates: build.Dates{Bought: "2026-11-01", Home: "2026-11-03"}}},
+		{ID: 2, State: lot.Won, Number: "7", Make: "Ostrane", Currency: "USD",
+			Build: build.Build{Outcome: build.Sold, Hammer: &paid, Sale: build.Sale{Price: &price},
+				Dates: build.Dates{Bought: "2026-05-01", Sold: "2026-08-09"}, Receipts: []build.Receipt{{Kind: "part", Amount: 150000}}}},
 		{ID: 3, State: lot.Won, Number: "9", Make: "Morrowby", Currency: "USD", Build: build.Build{Outcome: build.PartedOut}},
 		{ID: 4, State: lot.Lost, Number: "12", Make: "Siskin", Currency: "USD", Build: build.Build{Hammer: &lost}},
 	}
@@ -44,7 +46,8 @@ func TestBuildsSortByFiguresAndUnknownOnesComeLast(t *testing.T) {
 		want   []int64
 	}{
 		{view.BuildFilter{Sort: profit}, []int64{1, 2, 3}}, {view.BuildFilter{Sort: profit, Down: true}, []int64{2, 1, 3}},
-		{view.BuildFilter{Sort: 4}, []int64{1, 2, 3}}, {view.BuildFilter{Search: "ostr"}, []int64{2}}, {view.BuildFilter{Lost: true, Search: "lost"}, []int64{4}},
+		{view.BuildFilter{Sort: 4}, []int64{1, 2, 3}}, {view.BuildFilter{Search: "ostr"}, []int64{2}},
+		{view.BuildFilter{Lost: true, Search: "lost"}, []int64{4}},
 	} {
 		if got := builtIDs(view.Builds(yard(), outlooks, "2026-11-25", c.filter)); !slices.Equal(got, c.want) {
 			t.Errorf("%+v: %v, want %v", c.filter, got, c.want)
@@ -55,14 +58,16 @@ func TestBuildsSortByFiguresAndUnknownOnesComeLast(t *testing.T) {
 	for _, r := range rows {
 		cells[r.ID] = strings.Join(r.Cells, "|")
 	}
-	if cells[1] != "2026-11-01|3|Kettrick|home|24|3,000|||1,200" || cells[2] != "2026-05-01|7|Ostrane|sold|100|4,500|||4,500" || cells[3] != "|9|Morrowby|parted out|||||" {
+	if cells[1] != "2026-11-01|3|Kettrick|home|24|3,000|||1,200" || cells[2] != "2026-05-01|7|Ostrane|sold|100|4,500|||4,500" ||
+		cells[3] != "|9|Morrowby|parted out|||||" {
 		t.Errorf("%v", cells)
 	}
 }
 
 func TestAnEndedBuildSaysWhatItCameTo(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[1]}
-	o.Foretold = &learn.Prediction{Profit: learn.Figure{Mean: 2000, Q: make([]float64, len(score.Chances))}, Terms: learn.Terms{Rates: map[string]float64{"body": 50}}}
+	o.Foretold = &learn.Prediction{Profit: learn.Figure{Mean: 2000, Q: make([]float64, len(score.Chances))},
+		Terms: learn.Terms{Rates: map[string]float64{"body": 50}}}
 	o.Build.Hours = []build.Work{{Trade: "body", Hours: 10}}
 	v := view.NewBuildSide(o)
 	if v.Figure != "USD 4,000" || v.Headline != "Profit it came to" || len(v.Ways) > 0 {
@@ -76,16 +81,20 @@ func TestAnEndedBuildSaysWhatItCameTo(t *testing.T) {
 
 func TestProgressAddsUpToItsLastRow(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[0]}
-	o.Foretold = &learn.Prediction{Money: learn.Ledger{Freight: 20000}, Risks: []learn.Risk{{ID: "h", Name: "Mount torn"}, {ID: "g", Name: "Gearbox"}},
-		Items: []learn.Item{{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300}, {Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8},
+	o.Foretold = &learn.Prediction{Money: learn.Ledger{Freight: 20000}, Risks: []learn.Risk{{ID: "h", Name: "Mount torn"},
+		{ID: "g", Name: "Gearbox"}},
+		Items: []learn.Item{{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300},
+			{Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8},
 			{Risk: "h", Kind: learn.HiddenKind, Chance: 0.25, Mean: 400}, {Risk: "g", Kind: learn.HiddenKind, Chance: 0.1, Mean: 1000}}}
-	o.Build.Receipts = []build.Receipt{{Kind: "part", Line: "a", Amount: 25000}, {Kind: "materials", Line: "h", Amount: 30000}, {Kind: "freight", Amount: 21000}, {Kind: "other", Amount: 100}}
+	o.Build.Receipts = []build.Receipt{{Kind: "part", Line: "a", Amount: 25000}, {Kind: "materials", Line: "h", Amount: 30000},
+		{Kind: "freight", Amount: 21000}, {Kind: "other", Amount: 100}}
 	o.Build.Hours = []build.Work{{Trade: "body", Line: "a", Hours: 6}, {Trade: "paint", Hours: 2}}
 	var got []string
 	for _, r := range view.Progress(o) {
 		got = append(got, strings.Join(r.Cells, "|"))
 	}
-	want := []string{"Front|150|250|8.0|6.0|", "Hidden: Mount torn|100|300|||", "Hidden damage that has not been found|100||||", "Names no line of work||1||2.0|", "Freight|200|210|||", "All|550|761|8.0|8.0|"}
+	want := []string{"Front|150|250|8.0|6.0|", "Hidden: Mount torn|100|300|||", "Hidden damage that has not been found|100||||",
+		"Names no line of work||1||2.0|", "Freight|200|210|||", "All|550|761|8.0|8.0|"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}

@@ -151,7 +151,8 @@ func NewChecksPage(o desk.Open) ChecksPage {
 	}
 	lists := []CheckList{
 		{"Bring to the sale", "Ticked: packed.", nil},
-		{"Keep from the day of purchase", "For the rebuilt inspection; the list follows the lot into the build. Ticked: in hand. Check with the agency.", nil},
+		{"Keep from the day of purchase", "For the rebuilt inspection; the list follows the lot into the build. Ticked: in hand. Check with " +
+			"the agency.", nil},
 		{"Your own standing as a seller", "Questions, no advice. Ticked: settled. Ask the agency.", nil},
 	}
 	at := map[string]int{checks.Bring: 0, checks.Keep: 1, checks.Standing: 2}

@@ -26,8 +26,10 @@ func valuedChecks(items ...checks.Item) desk.Open {
 }
 
 func TestFirstChecksAreThoseThatMayChangeTheBid(t *testing.T) {
-	o := valuedChecks(checks.Item{ID: "vin", Kind: "title", Fixed: true}, checks.Item{ID: "lien", Kind: "title"}, checks.Item{ID: "list", Kind: "paper", Tick: true},
-		checks.Item{ID: "worth", Kind: "inspection", Worth: worth(12.3), Minutes: 2}, checks.Item{ID: "idle", Kind: "inspection", Worth: worth(0)},
+	o := valuedChecks(checks.Item{ID: "vin", Kind: "title", Fixed: true}, checks.Item{ID: "lien", Kind: "title"},
+		checks.Item{ID: "list", Kind: "paper", Tick: true},
+		checks.Item{ID: "worth", Kind: "inspection", Worth: worth(12.3), Minutes: 2},
+		checks.Item{ID: "idle", Kind: "inspection", Worth: worth(0)},
 		checks.Item{ID: "done", Kind: "inspection", Risks: []string{"r"}})
 	var ids []string
 	for _, c := range view.FirstChecks(o) {
@@ -37,7 +39,8 @@ func TestFirstChecksAreThoseThatMayChangeTheBid(t *testing.T) {
 		t.Errorf("%v", ids)
 	}
 	_, items := view.Checks(o)
-	if items[3].Worth != "worth USD 12" || items[3].Minutes != "2 min" || items[4].Worth != "can't change the bid" || !slices.Equal(items[5].Seen, []view.Seen{{Risk: "r", Name: "Rail"}}) {
+	if items[3].Worth != "worth USD 12" || items[3].Minutes != "2 min" || items[4].Worth != "can't change the bid" ||
+		!slices.Equal(items[5].Seen, []view.Seen{{Risk: "r", Name: "Rail"}}) {
 		t.Errorf("%+v", items[3:])
 	}
 }
@@ -45,7 +48,8 @@ func TestFirstChecksAreThoseThatMayChangeTheBid(t *testing.T) {
 func TestChecksPageSaysWhatTheWorthRestsOn(t *testing.T) {
 	o := valuedChecks()
 	p := view.NewChecksPage(o)
-	if !strings.Contains(p.Basis, "from 1,000 to 3,000, most likely at 2,000 (your guess)") || !strings.Contains(p.Basis, "would hardly change this bid") {
+	if !strings.Contains(p.Basis, "from 1,000 to 3,000, most likely at 2,000 (your guess)") ||
+		!strings.Contains(p.Basis, "would hardly change this bid") {
 		t.Error(p.Basis)
 	}
 	if !slices.Equal(p.Rounds, []string{"Best 10 minutes: 2 looks, 7 min, together worth USD 31"}) {
@@ -63,7 +67,8 @@ func TestTotalLossInWords(t *testing.T) {
 		{Where: "Alabama", Name: "total loss", Applies: true, Test: "repair at 75 % of the value or more", Note: "N.", Source: source},
 		{Where: "Elsewhere", Name: "salvage", Unknown: true}, {Where: "Iowa", Name: "salvage"}}}
 	loss := view.NewChecksPage(o).Loss
-	for i, want := range []string{"Repair USD 7,500 at your own rates, hidden damage counted in, is 75 % of about USD 10,000, the price with a clear title",
+	for i, want := range []string{"Repair USD 7,500 at your own rates, hidden damage counted in, is 75 % of about USD 10,000, the price " +
+		"with a clear title",
 		"Alabama, total loss: reached (repair at 75 % of the value or more). N. Code of Ala. 32-8-87, read 2026-11-25: check with the agency.",
 		"Elsewhere, salvage: not known without the salvage value", "Iowa, salvage: not reached"} {
 		if !strings.HasPrefix(loss[i], want) {
@@ -73,7 +78,8 @@ func TestTotalLossInWords(t *testing.T) {
 }
 
 func TestWalkFollowsTheCatalogue(t *testing.T) {
-	looks := []view.Check{{ID: "c", Where: "rear", Answer: view.NotLooked}, {ID: "own", Answer: view.NotLooked}, {ID: "a", Where: "front", Answer: view.Yes}, {ID: "b", Where: "front", Answer: view.NotLooked}}
+	looks := []view.Check{{ID: "c", Where: "rear", Answer: view.NotLooked}, {ID: "own", Answer: view.NotLooked},
+		{ID: "a", Where: "front", Answer: view.Yes}, {ID: "b", Where: "front", Answer: view.NotLooked}}
 	var got []string
 	for _, g := range view.Walk(looks, []hidden.Finding{{ID: "a", Minutes: 5}, {ID: "b", Minutes: 2}, {ID: "c", Minutes: 3}}) {
 		got = append(got, g.Where+" "+g.Minutes)

@@ -16,14 +16,16 @@ func basis(o desk.Open) string {
 	switch a.Looks.Basis {
 	case checks.Guess:
 		h := o.Valued.Of.Market.HammerGuess
-		words := "What a look is worth: what knowing its answer before the bid brings on average, with the hammer falling from " + p.Range(h.Low, h.High) +
+		words := "What a look is worth: what knowing its answer before the bid brings on average, with the hammer falling from " +
+			p.Range(h.Low, h.High) +
 			", most likely at " + p.Whole(h.Likely) + " (your guess)."
 		if a.Looks.Perfect != nil && *a.Looks.Perfect < 1 {
 			words += " Knowing everything would hardly change this bid."
 		}
 		return words
 	case checks.StandIn:
-		return "You have no guess of the hammer price. The worth is worked out as if it most likely fell at the walk-away bid, from half to one and a half of it: good for the order, rather high as money. Enter a guess."
+		return "You have no guess of the hammer price. The worth is worked out as if it most likely fell at the walk-away bid, from half to " +
+			"one and a half of it: good for the order, rather high as money. Enter a guess."
 	}
 	if len(checks.Stops(a.Checklist)) > 0 {
 		return "A stop stands: no look changes the bid until it is cleared."
@@ -39,7 +41,8 @@ func rounds(o desk.Open) []string {
 		if len(r.Looks) == 0 {
 			continue
 		}
-		out = append(out, fmt.Sprintf("Best %.0f minutes: %s, %.0f min, together %s", r.Minutes, Count(len(r.Looks), "look"), r.Spent, worthWords(r.Worth, p)))
+		out = append(out, fmt.Sprintf("Best %.0f minutes: %s, %.0f min, together %s", r.Minutes, Count(len(r.Looks), "look"), r.Spent,
+			worthWords(r.Worth, p)))
 	}
 	return out
 }
@@ -51,7 +54,8 @@ func loss(o desk.Open) []string {
 		return nil
 	}
 	p := NewPurse(o.Valued.Answer.Currency)
-	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title, which stands for the value before the damage. An insurer reckons with other figures.",
+	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title, "+
+		"which stands for the value before the damage. An insurer reckons with other figures.",
 		p.Code+" "+p.Whole(p.Major(t.Repair)), Percent(float64(t.Repair)/float64(t.Value)), p.Code+" "+p.Whole(p.Major(t.Value)))}
 	if t.Salvage != nil {
 		out[0] += " Your guess of the hammer price, " + p.Whole(p.Major(*t.Salvage)) + ", stands for the salvage value."

@@ -17,11 +17,12 @@ var help = map[string]string{
 	"Odometer statement": "What the paper says of the reading. Not actual, or beyond its limits, frightens buyers: check before you bid.",
 	"Trim":               "As the comparables spell it, so that like is set against like.",
 	"Valued on":          "The day that counts as today: comparables are brought to it.",
-	"Title document":     "Salvage can be rebuilt and sold; parts only and junk cannot be registered again in most places. Check with the agency.",
-	"Brands on it":       "Words on the title, parted by commas: they stay on it and lower the price.",
-	"Issued in":          "Country and state of the paper, as US-XX.",
-	"Register in":        "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
-	"It":                 "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
+	"Title document": "Salvage can be rebuilt and sold; parts only and junk cannot be registered again in most places. Check with the " +
+		"agency.",
+	"Brands on it": "Words on the title, parted by commas: they stay on it and lower the price.",
+	"Issued in":    "Country and state of the paper, as US-XX.",
+	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
+	"It":           "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
 	// House rules
 	"Least expected profit":                 "The mean of all outcomes, after your own hours are paid. Empty turns the rule off.",
@@ -29,8 +30,9 @@ var help = map[string]string{
 	"Greatest chance of a loss":             "How often, of all outcomes, you may end below zero.",
 	"Greatest mean loss in the worst tenth": "What the worst outcome in ten may lose on average: the bad year, not the bad day.",
 	"Least return per own hour":             "What an hour of your own brings: profit and paid hours over the hours.",
-	"Most cash tied up":                     "All money out before it is sold, 9 times in 10: invoice, freight, parts, bought-in work, holding.",
-	"Longest time":                          "Days from the sale until the vehicle is sold, 9 times in 10.",
+	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, bought-in work, " +
+		"holding.",
+	"Longest time": "Days from the sale until the vehicle is sold, 9 times in 10.",
 
 	// Costs
 	"Freight":                  "To get it home: low, likely, high. One figure alone is certain.",
@@ -49,11 +51,12 @@ var help = map[string]string{
 	"Winner's allowance":       "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
 
 	// Resale
-	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without comparables.",
-	"Branded title takes off":     "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
-	"Sold for, of what is asked":  "What vehicles sell for, as a share of what is asked for them.",
-	"Title when sold":             "What the title will say when you sell it.",
-	"Condition then, 1 to 5":      "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
+	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
+		"comparables.",
+	"Branded title takes off":    "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
+	"Sold for, of what is asked": "What vehicles sell for, as a share of what is asked for them.",
+	"Title when sold":            "What the title will say when you sell it.",
+	"Condition then, 1 to 5":     "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
 
 	// Repair lines and risks
 	"Chance needed":                     "How likely the work has to be done: 100 % is certain.",

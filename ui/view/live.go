@@ -46,7 +46,8 @@ func NewLive(s desk.State) Live {
 	}
 	o := *s.Open
 	p := NewPurse(o.Case.Currency)
-	v := Live{Lot: LotTitle(o.Case), Sale: strings.TrimSpace(o.Case.Lot.Sale + "  " + string(o.Case.Lot.SaleDate)), Current: "none yet", Limit: "not known"}
+	v := Live{Lot: LotTitle(o.Case), Sale: strings.TrimSpace(o.Case.Lot.Sale + "  " + string(o.Case.Lot.SaleDate)), Current: "none yet",
+		Limit: "not known"}
 	if o.State == lot.Won || o.State == lot.Lost || o.State == lot.Passed {
 		v.State = "marked: " + string(o.State)
 	}
@@ -56,7 +57,8 @@ func NewLive(s desk.State) Live {
 	if o.Current > 0 {
 		v.Current = p.Exact(o.Current)
 	}
-	v.Odds = []LiveOdd{{"Expected profit", Dash, false}, {"Chance of a loss", Dash, false}, {"Worst tenth", Dash, false}, {"Per own hour", Dash, false}}
+	v.Odds = []LiveOdd{{"Expected profit", Dash, false}, {"Chance of a loss", Dash, false}, {"Worst tenth", Dash, false},
+		{"Per own hour", Dash, false}}
 	v.Binds = unknown(o)
 	if v.Binds == "" {
 		v.know(o, p)

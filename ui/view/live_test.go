@@ -25,7 +25,8 @@ func TestLiveCountsTheStepsThatAreLeft(t *testing.T) {
 		at    money.Amount
 		steps string
 		stop  bool
-	}{{walk - 3*2500, "3 steps left", false}, {walk - 2500, "1 step left", false}, {walk - 100, "1 step left", false}, {walk, "no step left", false},
+	}{{walk - 3*2500, "3 steps left", false}, {walk - 2500, "1 step left", false}, {walk - 100, "1 step left", false},
+		{walk, "no step left", false},
 		{walk + 1, "STOP", true}, {walk + 2500, "STOP", true}, {walk * 10, "STOP", true}} {
 		if v := view.NewLive(called(o, c.at)); v.Steps != c.steps || v.Stop != c.stop {
 			t.Errorf("at %d of %d: %q, stop %v", c.at, walk, v.Steps, v.Stop)
@@ -45,7 +46,8 @@ func TestLiveIsHonestPastTheLimit(t *testing.T) {
 		t.Errorf("a step past: %+v", v)
 	}
 	v = view.NewLive(called(o, 4*walk))
-	if v.Odds[0].Name != "Expected LOSS" || strings.Contains(v.Odds[0].Figure, "-") || !v.Odds[0].Bad || v.Odds[1].Figure != "100 %" || v.Odds[2].Name != "Worst tenth loses" {
+	if v.Odds[0].Name != "Expected LOSS" || strings.Contains(v.Odds[0].Figure, "-") || !v.Odds[0].Bad || v.Odds[1].Figure != "100 %" ||
+		v.Odds[2].Name != "Worst tenth loses" {
 		t.Errorf("far past: %+v", v.Odds)
 	}
 	if facts := v.Facts(); !slices.Contains(facts, "STOP") || !slices.Contains(facts, "Expected LOSS: "+v.Odds[0].Figure) {
@@ -64,7 +66,8 @@ func TestLiveShowsNoOldFigure(t *testing.T) {
 	for name, c := range map[string]struct {
 		o    desk.Open
 		says string
-	}{"edited": {stale, "valued anew"}, "faults": {broken, "Resale: import"}, "problem": {problem, "No price"}, "not valued": {none, "Being valued"}} {
+	}{"edited": {stale, "valued anew"}, "faults": {broken, "Resale: import"}, "problem": {problem, "No price"},
+		"not valued": {none, "Being valued"}} {
 		v := view.NewLive(called(c.o, 100000))
 		if v.Limit != "not known" || v.Steps != "" || v.Stop || !strings.Contains(v.Binds, c.says) || v.Current != "1,000" || v.At != "" {
 			t.Errorf("%s: %+v", name, v)

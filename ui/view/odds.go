@@ -64,7 +64,8 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 	at := o.Valued.Odds.At(b)
 	out := Odds{Bid: b, Line: p.Major(at.Total), Name: "bid " + p.Show(b), Holds: at.Holds && a.WalkAway != nil,
 		Loss: "loss " + Percent(at.Profit.LossChance), Gain: "gain " + Percent(1-at.Profit.LossChance),
-		Words:   fmt.Sprintf("A bid of %s costs %s with everything on the invoice. What breaks even left of the line loses.", p.Show(b), p.Show(at.Total)),
+		Words: fmt.Sprintf("A bid of %s costs %s with everything on the invoice. What breaks even left of the line loses.", p.Show(b),
+			p.Show(at.Total)),
 		Doubt:   notLegal(p, o.Valued.Of.Buying.BidSteps, b),
 		Figures: oddsFigures(p, at)}
 	out.Verdict = oddsVerdict(a, at)
@@ -77,7 +78,8 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 		if !r.Holds {
 			word = "fails"
 		}
-		out.Rules = append(out.Rules, RuleRow{[]string{sentence(valuation.RuleWords[r.Rule]), strings.Replace(r.Wanted, p.Code+" ", "", 1), found(p, r.Rule, at), word}, r.Holds})
+		out.Rules = append(out.Rules, RuleRow{[]string{sentence(valuation.RuleWords[r.Rule]), strings.Replace(r.Wanted, p.Code+" ", "", 1),
+			found(p, r.Rule, at), word}, r.Holds})
 	}
 	slices.SortStableFunc(out.Rules, func(a, b RuleRow) int { return cmp.Compare(b.rank(), a.rank()) })
 	return out, true
@@ -90,7 +92,8 @@ func (o Odds) Where(p Purse, total, below float64) string {
 	if profit < 0 {
 		profit, word = -profit, "loss"
 	}
-	return fmt.Sprintf("%s break even below %s. Breaking even there is a %s of about %s at this bid.", Percent(below), p.Whole(total), word, p.Whole(profit))
+	return fmt.Sprintf("%s break even below %s. Breaking even there is a %s of about %s at this bid.", Percent(below), p.Whole(total), word,
+		p.Whole(profit))
 }
 
 // oddsFigures lists what a bid brings.

@@ -14,10 +14,12 @@ func TestOddsAtTheBidAndPastIt(t *testing.T) {
 	o := weighed(t)
 	walk := *o.Valued.Answer.WalkAway
 	at, ok := view.NewOdds(o, view.OddsAsked(o))
-	if !ok || at.Bid != walk || !at.Holds || at.Verdict != "Every house rule holds at this bid." || at.Doubt != "" || len(at.Rules) != 3 || *at.Limit != at.Line {
+	if !ok || at.Bid != walk || !at.Holds || at.Verdict != "Every house rule holds at this bid." || at.Doubt != "" || len(at.Rules) != 3 ||
+		*at.Limit != at.Line {
 		t.Errorf("%+v", at)
 	}
-	if cells := at.Rules[0].Cells; cells[0] != "Least expected profit" || cells[1] != "at least 1,000" || cells[3] != "holds" || cells[2] != at.Figures[0][1] {
+	if cells := at.Rules[0].Cells; cells[0] != "Least expected profit" || cells[1] != "at least 1,000" || cells[3] != "holds" ||
+		cells[2] != at.Figures[0][1] {
 		t.Errorf("%q", cells)
 	}
 	o.Asked = walk + 2500
@@ -56,7 +58,8 @@ func TestEveryRuleShowsItsFigure(t *testing.T) {
 
 func TestABidThatTheSaleDoesNotTake(t *testing.T) {
 	o := weighed(t)
-	for bid, want := range map[money.Amount]string{131000: "Not a bid of this sale: it takes 1,300 or 1,325.", 1000: "Below the lowest bid of this sale, 25.", 2500: ""} {
+	for bid, want := range map[money.Amount]string{131000: "Not a bid of this sale: it takes 1,300 or 1,325.",
+		1000: "Below the lowest bid of this sale, 25.", 2500: ""} {
 		if at, _ := view.NewOdds(o, bid); at.Doubt != want {
 			t.Errorf("%d: %q, want %q", bid, at.Doubt, want)
 		}
@@ -75,7 +78,8 @@ func TestABidThatTheSaleDoesNotTake(t *testing.T) {
 
 func TestAPlaceUnderThePointerInWords(t *testing.T) {
 	at := view.Odds{Line: 1700}
-	for total, want := range map[float64]string{3000: "13 % break even below 3,000. Breaking even there is a profit of about 1,300 at this bid.",
+	for total, want := range map[float64]string{3000: "13 % break even below 3,000. Breaking even there is a profit of about 1,300 at this " +
+		"bid.",
 		1000: "13 % break even below 1,000. Breaking even there is a loss of about 700 at this bid."} {
 		if got := at.Where(view.NewPurse("USD"), total, .13); got != want {
 			t.Errorf("%q", got)

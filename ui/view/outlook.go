@@ -27,7 +27,8 @@ type WayRow struct {
 }
 
 // sunkNote is said wherever the ways out are compared.
-const sunkNote = "From here on: what each brings less what it still costs, own hours included. What has been spent is gone either way and left out."
+const sunkNote = "From here on: what each brings less what it still costs, own hours included. What has been spent is gone either way " +
+	"and left out."
 
 // NewBuildSide returns where a build leads: what it came to, once it has ended.
 func NewBuildSide(o desk.OpenBuild) BuildSide {

@@ -9,7 +9,8 @@ import (
 )
 
 func TestPhotosOfAnArea(t *testing.T) {
-	o := desk.Open{Photos: []lot.Photo{{Hash: "1", Area: "12", Stage: lot.Before}, {Hash: "2", Stage: lot.After}, {Hash: "3", Area: "top"}, {Hash: "4", Area: "12", Stage: lot.After}}}
+	o := desk.Open{Photos: []lot.Photo{{Hash: "1", Area: "12", Stage: lot.Before}, {Hash: "2", Stage: lot.After}, {Hash: "3", Area: "top"},
+		{Hash: "4", Area: "12", Stage: lot.After}}}
 	here, elsewhere := view.PhotosOf(o, "12")
 	if len(here) != 2 || here[1].Words != "after" || elsewhere != "Others: whole vehicle 1, top 1." {
 		t.Errorf("%+v, %q", here, elsewhere)

@@ -173,7 +173,8 @@ func beside(o desk.OpenBuild) []progress {
 		paid: b.Bills(func(r build.Receipt) bool { return r.Line == "" && !around[r.Kind] })}
 	out := []progress{unseen, free}
 	for _, kind := range []string{"freight", "storage", "holding", "selling"} {
-		x := progress{name: sentence(kind), paid: b.Bills(func(r build.Receipt) bool { return r.Line == "" && r.Kind == kind }), foretold: o.Foretold != nil}
+		x := progress{name: sentence(kind), paid: b.Bills(func(r build.Receipt) bool { return r.Line == "" && r.Kind == kind }),
+			foretold: o.Foretold != nil}
 		if o.Foretold != nil {
 			l := o.Foretold.Money
 			x.said = cur.Major(map[string]money.Amount{"freight": l.Freight, "storage": l.Storage, "holding": l.Holding, "selling": l.Selling}[kind])

@@ -8,7 +8,8 @@ import (
 )
 
 // ProposalColumns are the columns of the table of factors.
-var ProposalColumns = []Column{{"Factor", false, 210}, {"Starter", true, 70}, {"Today", true, 70}, {"Proposed", true, 80}, {"8 times in 10", true, 120}, {"Buys", true, 50}, {"", false, 150}}
+var ProposalColumns = []Column{{"Factor", false, 210}, {"Starter", true, 70}, {"Today", true, 70}, {"Proposed", true, 80},
+	{"8 times in 10", true, 120}, {"Buys", true, 50}, {"", false, 150}}
 
 // factorText writes a factor's value.
 func factorText(u learn.Unit, x float64) string {
@@ -27,7 +28,8 @@ func Proposals(r desk.TrackRecord) [][]string {
 		if state == "" && say(p.Now.At) == say(p.Proposed.At) {
 			state = "in force"
 		}
-		rows[i] = []string{p.Name, say(p.Starter.At), say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low) + " to " + say(p.Proposed.High), fmt.Sprint(len(p.Evidence)), state}
+		rows[i] = []string{p.Name, say(p.Starter.At), say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low) + " to " + say(p.Proposed.High),
+			fmt.Sprint(len(p.Evidence)), state}
 	}
 	return rows
 }

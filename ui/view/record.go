@@ -19,7 +19,8 @@ type Bin struct {
 }
 
 // CoverageColumns are the columns of the table of intervals.
-var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 88}, {"Share", true, 64}, {"Could be", true, 114}, {"So far", false, 96}}
+var CoverageColumns = []Column{{"Stated", true, 58}, {"Held", true, 88}, {"Share", true, 64}, {"Could be", true, 114},
+	{"So far", false, 96}}
 
 // Coverage returns how often each interval of a figure held what came.
 func Coverage(f hindsight.FigureRecord) [][]string {
@@ -36,7 +37,8 @@ func Coverage(f hindsight.FigureRecord) [][]string {
 				verdict = "too often"
 			}
 		}
-		rows = append(rows, []string{whole(c.Level), fmt.Sprintf("%d of %d", c.Inside, c.N), whole(c.Share), whole(c.Low) + " to " + whole(c.High), verdict})
+		rows = append(rows, []string{whole(c.Level), fmt.Sprintf("%d of %d", c.Inside, c.N), whole(c.Share),
+			whole(c.Low) + " to " + whole(c.High), verdict})
 	}
 	return rows
 }
@@ -100,7 +102,8 @@ func RatioLines(r hindsight.Record) [][2]string {
 	}
 	s := r.Ratios
 	out := [][2]string{{"Foretold over sold price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
-		{"COD, how far ratios scatter", fmt.Sprintf("%.1f %%", s.COD)}, {"PRD, above 1: dear ones are foretold too low", fmt.Sprintf("%.3f", s.PRD)}}
+		{"COD, how far ratios scatter", fmt.Sprintf("%.1f %%", s.COD)}, {"PRD, above 1: dear ones are foretold too low",
+			fmt.Sprintf("%.3f", s.PRD)}}
 	return out
 }
 
@@ -116,7 +119,8 @@ func Reliability(r score.Reliability) []ReliabilityBin {
 	bins := make([]ReliabilityBin, len(r.Bins))
 	for i, b := range r.Bins {
 		bins[i] = ReliabilityBin{b.Said, b.Came, b.Low, b.High, b.N,
-			fmt.Sprintf("Said %s: came %d times in %d, %s (so few leave %s to %s).", whole(b.Said), b.Events, b.N, whole(b.Came), whole(b.Low), whole(b.High))}
+			fmt.Sprintf("Said %s: came %d times in %d, %s (so few leave %s to %s).", whole(b.Said), b.Events, b.N, whole(b.Came), whole(b.Low),
+				whole(b.High))}
 	}
 	return bins
 }
@@ -126,7 +130,8 @@ func BrierWords(r score.Reliability) string {
 	if r.N == 0 {
 		return "Nothing has come of a stated chance yet."
 	}
-	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; saying the overall share every time would score %.3f. Chances that are off cost %.3f, telling likely from unlikely wins %.3f.",
+	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; saying the overall share every time would score %.3f. Chances that "+
+		"are off cost %.3f, telling likely from unlikely wins %.3f.",
 		r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration, r.Resolution)
 }
 
@@ -157,7 +162,8 @@ func Causes(m hindsight.Money) []MoneyBar {
 }
 
 // ReplayColumns are the columns of the replay.
-var ReplayColumns = []Column{{"Past lot", false, 240}, {"Bid then", true, 90}, {"Bid now", true, 90}, {"Hammer", true, 90}, {"Profit", true, 90}, {"With today's factors", false, 150}}
+var ReplayColumns = []Column{{"Past lot", false, 240}, {"Bid then", true, 90}, {"Bid now", true, 90}, {"Hammer", true, 90},
+	{"Profit", true, 90}, {"With today's factors", false, 150}}
 
 // ReplayRows returns the past lots with what today's factors would have bid.
 func ReplayRows(r desk.Replay, currency string) [][]string {
@@ -183,10 +189,12 @@ func ReplayWords(r desk.Replay, currency string) string {
 	p, s := NewPurse(currency), r.Sum
 	words := fmt.Sprintf("%d would be bought again, %d refused.", s.Bought, s.Refused)
 	if s.Refused > 0 {
-		words += fmt.Sprintf(" Of those refused, %d had lost %s together and %d had made %s.", s.LossesRefused, p.Show(s.LossAvoided), s.GainsRefused, p.Show(s.GainMissed))
+		words += fmt.Sprintf(" Of those refused, %d had lost %s together and %d had made %s.", s.LossesRefused, p.Show(s.LossAvoided),
+			s.GainsRefused, p.Show(s.GainMissed))
 	}
 	if s.WouldBuy+s.Left > 0 {
-		words += fmt.Sprintf(" Of the lots that others took, %d would be bought at their hammer price and %d not; what they would have made is not known.", s.WouldBuy, s.Left)
+		words += fmt.Sprintf(" Of the lots that others took, %d would be bought at their hammer price and %d not; what they would have made "+
+			"is not known.", s.WouldBuy, s.Left)
 	}
 	if s.NotReplayed > 0 {
 		words += fmt.Sprintf(" %d cannot be replayed: no forecast was kept, or the hammer price is not known.", s.NotReplayed)
@@ -199,5 +207,6 @@ func MoneyWords(m hindsight.Money) string {
 	if len(m.Buys) == 0 {
 		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and what it sold for."
 	}
-	return fmt.Sprintf("From the profit foretold to the profit made over %s, in %s. A bar to the right is money won against the forecast.", Count(len(m.Buys), "buy"), m.Currency)
+	return fmt.Sprintf("From the profit foretold to the profit made over %s, in %s. A bar to the right is money won against the forecast.",
+		Count(len(m.Buys), "buy"), m.Currency)
 }

@@ -14,8 +14,10 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 84}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 96}, {"Trim", false, 56}, {"Title", false, 64},
-	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
+	{"Price", true, 84}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 96}, {"Trim", false, 56},
+	{"Title", false, 64},
+	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76},
+	{"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -35,7 +37,8 @@ type ResaleTable struct {
 
 // Comparables returns the rows of the open lot, in the case's order, with the adjustments of the last valuation.
 func Comparables(o desk.Open) *ResaleTable {
-	t := &ResaleTable{o: o, purse: NewPurse(o.Case.Currency), adjusted: make([]*resale.Adjusted, len(o.Case.Resale.Rows)), order: make([]int, len(o.Case.Resale.Rows))}
+	t := &ResaleTable{o: o, purse: NewPurse(o.Case.Currency), adjusted: make([]*resale.Adjusted, len(o.Case.Resale.Rows)),
+		order: make([]int, len(o.Case.Resale.Rows))}
 	for i := range t.order {
 		t.order[i] = i
 	}
@@ -62,9 +65,11 @@ func (t *ResaleTable) Shown(position int) int { return slices.Index(t.order, pos
 func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
-	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "", "", condition(r)}
+	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "",
+		"", condition(r)}
 	if a := t.adjusted[at]; a != nil {
-		copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)), p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
+		copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)),
+			p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
 	}
 	return ResaleRow{at, !r.Excluded, cells}
 }
@@ -89,7 +94,8 @@ func (t *ResaleTable) key(column, at int) float64 {
 	if a == nil || column < 7 {
 		return math.NaN()
 	}
-	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight, math.Abs(a.Influence)}[column-7]
+	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight,
+		math.Abs(a.Influence)}[column-7]
 }
 
 func orNaN(x float64, known bool) float64 {
@@ -209,7 +215,8 @@ func ResaleWords(o desk.Open) string {
 	if r.RowsUsed > 0 {
 		from = "from " + Count(r.RowsUsed, "comparable")
 	}
-	return fmt.Sprintf("Mean %s %s %s; half bring %s or more, 8 times in 10 from %s.", p.Code, p.Whole(r.Mean), from, p.Whole(r.P50), p.Range(r.P10, r.P90))
+	return fmt.Sprintf("Mean %s %s %s; half bring %s or more, 8 times in 10 from %s.", p.Code, p.Whole(r.Mean), from, p.Whole(r.P50),
+		p.Range(r.P10, r.P90))
 }
 
 // Doubt is a warning on the resale price: what is the case, what it means and what to do, and the rows that it speaks of,
@@ -253,7 +260,8 @@ func MovesMost(o desk.Open) string {
 	var named []string
 	for _, a := range used[:min(len(used), mostMoving)] {
 		r := o.Case.Resale.Rows[a.Row]
-		named = append(named, fmt.Sprintf("%s (%s, %s) by %s", p.Exact(r.Price), Vehicle(r.ModelYear, r.Trim), kind(r.Kind), p.signedWhole(a.Influence)))
+		named = append(named, fmt.Sprintf("%s (%s, %s) by %s", p.Exact(r.Price), Vehicle(r.ModelYear, r.Trim), kind(r.Kind),
+			p.signedWhole(a.Influence)))
 	}
 	return "Moved most by " + strings.Join(named, "; ") + "."
 }

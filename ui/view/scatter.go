@@ -95,7 +95,8 @@ func scatter(o desk.Open, x abscissa) Scatter {
 		if x.brought != nil && a.Used {
 			price = x.brought(a)
 		}
-		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(price), Weight: a.Weight, Used: !r.Excluded, Branded: r.Title != "" && r.Title != "clear"})
+		s.Dots = append(s.Dots, Dot{Row: i, X: v, Price: p.Major(price), Weight: a.Weight, Used: !r.Excluded,
+			Branded: r.Title != "" && r.Title != "clear"})
 	}
 	s.DotWords = func(i int) string { return dotWords(p, o.Case.Resale.Rows[s.Dots[i].Row], s.Dots[i].Price) }
 	return s

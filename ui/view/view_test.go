@@ -23,7 +23,8 @@ func usd(x int64) *money.Amount { a := money.Amount(100 * x); return &a }
 func board() []book.Entry {
 	hour := 41.6
 	return []book.Entry{
-		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats", State: "bid",
+		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats",
+			State:  "bid",
 			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
 		{ID: 2, Number: "7", SaleDate: "2026-11-25", Make: "Orrin", Currency: "USD", State: "to look at"},
 		{ID: 3, Number: "110", SaleDate: "2026-11-24", Make: "Tarn", Currency: "USD", State: "to look at",
@@ -97,7 +98,8 @@ func TestBoardCells(t *testing.T) {
 }
 
 func TestPercent(t *testing.T) {
-	for x, want := range map[float64]string{0: "0.0 %", .045: "4.5 %", .0994: "9.9 %", .0996: "10 %", .123: "12 %", 1: "100 %", -.02: "-2.0 %", -.3: "-30 %"} {
+	for x, want := range map[float64]string{0: "0.0 %", .045: "4.5 %", .0994: "9.9 %", .0996: "10 %", .123: "12 %", 1: "100 %",
+		-.02: "-2.0 %", -.3: "-30 %"} {
 		if got := view.Percent(x); got != want {
 			t.Errorf("%g reads %q, want %q", x, got, want)
 		}
@@ -110,7 +112,8 @@ func TestPercent(t *testing.T) {
 func TestVerdictOfAnUnfinishedLot(t *testing.T) {
 	o := desk.Open{Faults: []valuation.Fault{{Key: "resale"}, {Key: "time.hours_per_week", Value: "0", Want: "more"}}}
 	v := view.NewVerdict(o)
-	if v.Figure != view.NotYet || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") || !strings.Contains(v.Next[1], "hours per week") {
+	if v.Figure != view.NotYet || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") ||
+		!strings.Contains(v.Next[1], "hours per week") {
 		t.Errorf("%+v", v)
 	}
 	o.Faults = slices.Repeat(o.Faults[:1], 9)
@@ -120,22 +123,26 @@ func TestVerdictOfAnUnfinishedLot(t *testing.T) {
 }
 
 func TestVerdictOfARefusedLot(t *testing.T) {
-	o := desk.Open{Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Currency: "USD", Decision: "do_not_bid", Reasons: []string{"too slow"},
+	o := desk.Open{Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Currency: "USD", Decision: "do_not_bid",
+		Reasons:     []string{"too slow"},
 		Acquisition: valuation.Acquisition{Bid: 2500}, Profit: valuation.Profit{LossChance: .6}}}}
 	v := view.NewVerdict(o)
-	if v.Figure != "Do not bid" || !v.Refused || !v.Settled || v.Binds != "" || v.Reasons[0] != "too slow" || v.Lines[0] != [2]string{"Chance of a loss at 25", "60 %"} {
+	if v.Figure != "Do not bid" || !v.Refused || !v.Settled || v.Binds != "" || v.Reasons[0] != "too slow" ||
+		v.Lines[0] != [2]string{"Chance of a loss at 25", "60 %"} {
 		t.Errorf("%+v", v)
 	}
 }
 
 func TestVerdictOfABid(t *testing.T) {
-	a := valuation.Answer{Currency: "USD", WalkAway: usd(5250), BindingRule: "min_profit", Profit: valuation.Profit{LossChance: .08, Mean: 1500, P10: -200, P90: 3100},
+	a := valuation.Answer{Currency: "USD", WalkAway: usd(5250), BindingRule: "min_profit",
+		Profit:  valuation.Profit{LossChance: .08, Mean: 1500, P10: -200, P90: 3100},
 		Drivers: []valuation.Driver{{Name: "a", Share: .5}, {Name: "b", Share: .3}, {Name: "c", Share: .1}, {Name: "d", Share: .1}}}
 	v := view.NewVerdict(desk.Open{Valued: &desk.Valued{Answer: a}})
 	if v.Figure != "USD 5,250" || v.Refused || v.Settled || v.Binds != "Bound by: least expected profit" || len(v.Drivers) != 3 {
 		t.Errorf("%+v", v)
 	}
-	for _, want := range [][2]string{{"Chance of a loss at it", "8.0 %"}, {"Expected profit", "1,500"}, {"Profit, 8 times in 10", "-200 to 3,100"}} {
+	for _, want := range [][2]string{{"Chance of a loss at it", "8.0 %"}, {"Expected profit", "1,500"},
+		{"Profit, 8 times in 10", "-200 to 3,100"}} {
 		if !slices.Contains(v.Lines, want) {
 			t.Errorf("no line %q in %q", want, v.Lines)
 		}
@@ -147,7 +154,8 @@ func TestFeeCurve(t *testing.T) {
 	c := valuation.Defaults()
 	c.Currency = "USD"
 	c.Buying.Tax.Rate = decimal.RequireFromString("0.1")
-	c.Buying.Fees = []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: *usd(100)}, {From: *usd(20000), Percent: decimal.RequireFromString("0.02")}}}}
+	c.Buying.Fees = []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: *usd(100)},
+		{From: *usd(20000), Percent: decimal.RequireFromString("0.02")}}}}
 	v := view.FeeCurve(c)
 	last := v.Points[len(v.Points)-1]
 	if last != [2]float64{30000, 3600} || v.Points[0] != [2]float64{0, 100} {
@@ -177,7 +185,8 @@ func TestComparables(t *testing.T) {
 		{Price: *usd(11000), Mileage: &km, Unit: "km", Excluded: true},
 	}
 	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{
-		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873, Influence: -61.4}, {Row: 1}}}}}
+		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873,
+			Influence: -61.4}, {Row: 1}}}}}
 	want := [][]string{
 		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61", "4.5"},
 		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", "", ""},
@@ -198,7 +207,8 @@ func TestComparablesSort(t *testing.T) {
 	low, high := 40_000.0, 90_000.0
 	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
 	o.Case.Lot.OdometerUnit = "mi"
-	o.Case.Resale.Rows = []resale.Row{{Price: *usd(9000), Trim: "S", Mileage: &high}, {Price: *usd(7000), Trim: "B"}, {Price: *usd(8000), Trim: "C", Mileage: &low}}
+	o.Case.Resale.Rows = []resale.Row{{Price: *usd(9000), Trim: "S", Mileage: &high}, {Price: *usd(7000), Trim: "B"},
+		{Price: *usd(8000), Trim: "C", Mileage: &low}}
 	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{
 		{Row: 0, Used: true, Influence: 10}, {Row: 1, Used: true, Influence: -90}, {Row: 2}}}}}
 	for _, c := range []struct {

@@ -70,7 +70,8 @@ func NewWhy(o desk.Open) Why {
 		if i == 0 || i == len(a.Waterfall)-1 {
 			self = b.Amount
 		}
-		w.Bars = append(w.Bars, WhyBar{Name: b.Name, Amount: p.Major(b.Amount), Text: p.Whole(p.Major(b.Amount)), Figure: p.Code + " " + p.Whole(p.Major(self)),
+		w.Bars = append(w.Bars, WhyBar{Name: b.Name, Amount: p.Major(b.Amount), Text: p.Whole(p.Major(b.Amount)),
+			Figure:  p.Code + " " + p.Whole(p.Major(self)),
 			Meaning: barMeanings[b.Of()], Lines: barLines(b.Of(), story{o.Valued.Of, a, p})})
 	}
 	for _, d := range a.Drivers {
@@ -81,13 +82,13 @@ func NewWhy(o desk.Open) Why {
 
 // barMeanings say what each bar of the fall is, by its kind.
 var barMeanings = map[string]string{
-	valuation.BarResale:  "What it should sell for, finished, on average over what may come.",
+	valuation.BarResale: "What it should sell for, finished, on average over what may come.",
 	valuation.BarOlder: "What the days until the sale take off the price: it grows older meanwhile, and the market and the " +
 		"season move.",
-	valuation.BarStop:   "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
-	valuation.BarAsIs:   "What it should bring as it stands, selling paid.",
-	valuation.BarParts:  "What its parts should bring, selling them and the rest paid.",
-	valuation.BarHours:  "Your own hours at your rates.",
+	valuation.BarStop:    "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
+	valuation.BarAsIs:    "What it should bring as it stands, selling paid.",
+	valuation.BarParts:   "What its parts should bring, selling them and the rest paid.",
+	valuation.BarHours:   "Your own hours at your rates.",
 	valuation.BarSelling: "What selling it costs you: a share of the price, and what is flat.",
 	valuation.BarRepair: "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its " +
 		"chance counted in.",
@@ -162,7 +163,8 @@ func (s story) repair() []WhyLine {
 		lines = append(lines, WhyLine{l.Job, hours(l.Hours), s.p.Whole(l.Mean), joined(" ", place(l.Area), sentence(l.Why), sentence(l.Caution))})
 	}
 	if s.a.Labour.Mean > 0 {
-		lines = append(lines, WhyLine{"Of it and of hidden damage, own work", hours(s.a.Hours.Mean), s.p.Whole(s.a.Labour.Mean), "Your own hours at your rates. They are counted as a cost, and come to you."})
+		lines = append(lines, WhyLine{"Of it and of hidden damage, own work", hours(s.a.Hours.Mean), s.p.Whole(s.a.Labour.Mean),
+			"Your own hours at your rates. They are counted as a cost, and come to you."})
 	}
 	return append(lines, spread(s.p, s.a.Repair.Spread))
 }
@@ -182,7 +184,8 @@ func (s story) hidden() []WhyLine {
 	slices.SortStableFunc(risks, func(a, b valuation.RiskFigure) int { return cmp.Compare(mean(b), mean(a)) })
 	var lines []WhyLine
 	for _, r := range risks {
-		lines = append(lines, WhyLine{r.Name, Percent(r.Chance) + " × " + s.p.Whole(r.MeanIfPresent), s.p.Whole(mean(r)), joined(" ", sentence(r.Why), sentence(r.Caution))})
+		lines = append(lines, WhyLine{r.Name, Percent(r.Chance) + " × " + s.p.Whole(r.MeanIfPresent), s.p.Whole(mean(r)),
+			joined(" ", sentence(r.Why), sentence(r.Caution))})
 	}
 	return append(lines, spread(s.p, s.a.Hidden.Spread))
 }
@@ -195,7 +198,8 @@ func (s story) fees() []WhyLine {
 			lines = append(lines, WhyLine{What: l.Name, Money: s.p.Exact(l.Amount)})
 		}
 	}
-	return append(lines, WhyLine{"Invoice total", "hammer price " + s.p.Exact(s.a.Acquisition.Bid), s.p.Exact(s.a.Acquisition.Total), "What is paid to the sale: the hammer price and the lines above."})
+	return append(lines, WhyLine{"Invoice total", "hammer price " + s.p.Exact(s.a.Acquisition.Bid), s.p.Exact(s.a.Acquisition.Total),
+		"What is paid to the sale: the hammer price and the lines above."})
 }
 
 // spread says how far a sum may lie from its mean.

@@ -32,8 +32,10 @@ func weighed(t *testing.T) desk.Open {
 	c.Market.Rivals = &others
 	c.Labour.Rates = map[string]float64{"body": 40}
 	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300)},
-		{ID: "b", Job: "Pull the sill", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded", Caution: "the maker decides."}}
-	c.Hidden.Risks = []hidden.Risk{{ID: "r", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Three{Low: 300, Likely: 900, High: 2000}}}
+		{ID: "b", Job: "Pull the sill", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded",
+			Caution: "the maker decides."}}
+	c.Hidden.Risks = []hidden.Risk{{ID: "r", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3},
+		Cost: prob.Three{Low: 300, Likely: 900, High: 2000}}}
 	c.Rules = bid.Rules{MinProfit: usd(1000), MaxLossChance: fraction(.3), MaxDays: fraction(400)}
 	v, err := (&desk.Desk{}).Value(c)
 	if err != nil {
@@ -62,9 +64,11 @@ func TestEveryBarOpensItsLines(t *testing.T) {
 	}
 	for name, want := range map[string][]string{
 		"Resale": {"On average", "your own guess", "8 times in 10"}, "Selling": {"5.0 % of", "at any price", "100"},
-		"Repair": {"Pull the sill", "20.0 h", "800", "Hang a door", "300", "At 09 left side. It is folded The maker decides."}, "Hidden damage": {"Rail bent", "25 % × "},
-		"Freight": {"150, 200, 300"}, "Storage": {"after 2 free days", "4"}, "Holding": {"A day", "5", "Days until sold"},
-		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.344"}, "Growing older": {"not known", "Days until sold"}, "Fees and tax": {"Gate", "75", "Invoice total"},
+		"Repair":        {"Pull the sill", "20.0 h", "800", "Hang a door", "300", "At 09 left side. It is folded The maker decides."},
+		"Hidden damage": {"Rail bent", "25 % × "},
+		"Freight":       {"150, 200, 300"}, "Storage": {"after 2 free days", "4"}, "Holding": {"A day", "5", "Days until sold"},
+		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.344"},
+		"Growing older": {"not known", "Days until sold"}, "Fees and tax": {"Gate", "75", "Invoice total"},
 		"Expected profit": {"Chance of a loss", "Per own hour", "Worst tenth"}, "Walk-away bid": {"Least expected profit", "any bid", "binds"},
 	} {
 		b := bar(t, w, name)

@@ -28,7 +28,8 @@ func (s story) resale() []WhyLine {
 func (s story) selling() []WhyLine {
 	var lines []WhyLine
 	if f := s.c.Selling.Percent; f > 0 {
-		lines = append(lines, WhyLine{What: "Share of the price", How: Percent(f) + " of " + s.p.Whole(s.a.Resale.Mean), Money: s.p.Whole(f * s.a.Resale.Mean)})
+		lines = append(lines, WhyLine{What: "Share of the price", How: Percent(f) + " of " + s.p.Whole(s.a.Resale.Mean),
+			Money: s.p.Whole(f * s.a.Resale.Mean)})
 	}
 	if s.c.Selling.Flat > 0 {
 		lines = append(lines, WhyLine{What: "Flat", How: "at any price", Money: s.p.Whole(s.c.Selling.Flat)})
@@ -49,7 +50,8 @@ func (s story) around(kind string) []WhyLine {
 	case valuation.BarHolding:
 		return []WhyLine{{What: "A day", Money: s.p.Whole(s.c.Time.HoldingPerDay)}, days}
 	case valuation.BarCapital:
-		return []WhyLine{{What: "A year", How: Percent(s.c.Time.CapitalRate)}, {What: "Of the invoice total", Money: s.p.Exact(s.a.Acquisition.Total)}, days}
+		return []WhyLine{{What: "A year", How: Percent(s.c.Time.CapitalRate)},
+			{What: "Of the invoice total", Money: s.p.Exact(s.a.Acquisition.Total)}, days}
 	case valuation.BarOlder:
 		return s.growing()
 	case valuation.BarStop:
@@ -68,7 +70,8 @@ func (s story) growing() []WhyLine {
 	} else if s.a.Resale.RowsUsed == 0 {
 		how = "not known: there are no comparables that tell"
 	}
-	return []WhyLine{{What: "A year", How: how}, {What: "Days until sold, 8 times in 10", How: fmt.Sprintf("%.0f to %.0f", s.a.Days.P10, s.a.Days.P90)}}
+	return []WhyLine{{What: "A year", How: how}, {What: "Days until sold, 8 times in 10",
+		How: fmt.Sprintf("%.0f to %.0f", s.a.Days.P10, s.a.Days.P90)}}
 }
 
 // stopping says where to stop and how often that is.
@@ -76,7 +79,8 @@ func (s story) stopping() []WhyLine {
 	if s.a.StopLine == nil {
 		return nil
 	}
-	return []WhyLine{{What: "Stop line", How: "still to spend at the strip-down", Money: s.p.Whole(*s.a.StopLine), Note: "Above it, stop and " + valuation.PlanWords[s.a.StopWay] + "."},
+	return []WhyLine{{What: "Stop line", How: "still to spend at the strip-down", Money: s.p.Whole(*s.a.StopLine),
+		Note: "Above it, stop and " + valuation.PlanWords[s.a.StopWay] + "."},
 		{What: "How often", How: Percent(s.a.StopChance)}, {What: "Worth of the walk-away bid", Money: s.p.Exact(s.a.WayOutWorth)}}
 }
 
@@ -94,8 +98,11 @@ func (s story) allowance() []WhyLine {
 	for _, b := range s.a.Waterfall {
 		if b.Of() == valuation.BarAllowance {
 			whole := -s.p.Major(b.Amount)
-			lines = append(lines, WhyLine{"What all may misjudge alike", "standard deviation", s.p.Whole(whole / constant), "What the comparables leave unsure of the price level, and what makes this lot worse than it looks to everyone."},
-				WhyLine{"Times, for so many bidders and what differs between them", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole), "How far above the middle the winner's guess lies on average (Milgrom and Weber 1982), times the share of that doubt that differs from bidder to bidder."})
+			lines = append(lines, WhyLine{"What all may misjudge alike", "standard deviation", s.p.Whole(whole / constant),
+				"What the comparables leave unsure of the price level, and what makes this lot worse than it looks to everyone."},
+				WhyLine{"Times, for so many bidders and what differs between them", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole),
+					"How far above the middle the winner's guess lies on average (Milgrom and Weber 1982), times the share of that doubt that differs " +
+						"from bidder to bidder."})
 		}
 	}
 	return lines

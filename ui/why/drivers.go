@@ -20,7 +20,8 @@ type drivers struct {
 	all     []view.Driver
 }
 
-const driverWords = "How much of the doubt about the profit each cause brings: its share of the variance. The largest is what is worth finding out."
+const driverWords = "How much of the doubt about the profit each cause brings: its share of the variance. The largest is what is worth " +
+	"finding out."
 
 func newDrivers() section {
 	d := &drivers{chart: plot.NewShareBars(), name: heading(), meaning: wrapping()}

@@ -64,7 +64,8 @@ func write(t *widget.RichText, words string) {
 
 // scrolled returns a chart in room that scrolls, with place for its ring.
 func scrolled(chart fyne.CanvasObject) *container.Scroll {
-	return container.NewVScroll(container.NewVBox(container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, theme.Half, theme.Space), chart)))
+	return container.NewVScroll(container.NewVBox(container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, theme.Half, theme.Space),
+		chart)))
 }
 
 func (f *fall) render(o desk.Open) {

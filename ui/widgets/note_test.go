@@ -46,7 +46,8 @@ func TestTextFollowsTheScale(t *testing.T) {
 	}
 }
 
-var jobs = []Choice{{"hood", "Replace hood", "body, 1.5 h"}, {"fender-l", "Replace fender, left", "body, 2 h"}, {"fender-r", "Replace fender, right", "body, 2 h"},
+var jobs = []Choice{{"hood", "Replace hood", "body, 1.5 h"}, {"fender-l", "Replace fender, left", "body, 2 h"},
+	{"fender-r", "Replace fender, right", "body, 2 h"},
 	{"blend", "Blend fender", "paint"}, {"pull", "Frame pull", "structure"}}
 
 func TestSuggestTakesByKeyboard(t *testing.T) {
@@ -177,6 +178,7 @@ func TestASuggestIsScrolledIntoSightWhenItTakesTheKeyboard(t *testing.T) {
 	w := seen.Open(t, fyne.NewSize(400, 100), scroll)
 	w.Canvas().Focus(s)
 	if scroll.Offset.Y == 0 {
-		t.Error("it is below the edge of the page: the window looks for the entry inside it, which no page holds, and no key of the window works there either")
+		t.Error("it is below the edge of the page: the window looks for the entry inside it, which no page holds, and no key of the window " +
+			"works there either")
 	}
 }

@@ -22,7 +22,8 @@ type Pair struct {
 
 // NewPair returns the pair; share is of the spare width, for the first.
 func NewPair(first, second fyne.CanvasObject, share float32) *Pair {
-	p := &Pair{first: first, second: second, share: share, column: container.New(layout.NewCustomPaddedVBoxLayout(theme.Space)), scroll: container.NewVScroll(first)}
+	p := &Pair{first: first, second: second, share: share, column: container.New(layout.NewCustomPaddedVBoxLayout(theme.Space)),
+		scroll: container.NewVScroll(first)}
 	p.ExtendBaseWidget(p)
 	return p
 }

@@ -121,7 +121,8 @@ func (e *ThreeEntry) words(v prob.Three) string {
 	if v.Sure() {
 		return e.spec.inWords(Known(v.Likely)) + ", certain"
 	}
-	return fmt.Sprintf("low %s, likely %s, high %s", e.spec.inWords(Known(v.Low)), e.spec.inWords(Known(v.Likely)), e.spec.inWords(Known(v.High)))
+	return fmt.Sprintf("low %s, likely %s, high %s", e.spec.inWords(Known(v.Low)), e.spec.inWords(Known(v.Likely)),
+		e.spec.inWords(Known(v.High)))
 }
 
 // read parses the three fields together.

@@ -86,8 +86,9 @@ func (t *Thumbnail) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // CreateRenderer returns the renderer.
 func (t *Thumbnail) CreateRenderer() fyne.WidgetRenderer {
-	r := &thumbnailRenderer{of: t, ground: canvas.NewRectangle(theme.Color(theme.ColorPlanFill)), picture: &canvas.Image{FillMode: canvas.ImageFillContain},
-		ring: draw.NewFocusRing(), words: draw.NewText(t.words, theme.SizeSmall, theme.ColorMuted)}
+	r := &thumbnailRenderer{of: t, ground: canvas.NewRectangle(theme.Color(theme.ColorPlanFill)),
+		picture: &canvas.Image{FillMode: canvas.ImageFillContain},
+		ring:    draw.NewFocusRing(), words: draw.NewText(t.words, theme.SizeSmall, theme.ColorMuted)}
 	r.Refresh()
 	return r
 }

@@ -53,9 +53,12 @@ func newChecks(p *Page) *section {
 	first.SetRoom(60)
 	c.order = widget.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
 	c.again = widget.NewButton("Put in order again", c.reorder)
-	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)}, c.state)
+	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)},
+		c.state)
 	body := container.NewVBox(c.notes,
-		form.Heading("Looks round the vehicle", "Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up and down."),
+		form.Heading("Looks round the vehicle",
+			"Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up "+
+				"and down."),
 		guess.Rows, c.basis, c.best,
 		container.NewHBox(widget.NewLabel("In order of"), form.Roomy(c.order, []string{byWorth}), c.again),
 		c.list, c.paper,
@@ -129,7 +132,8 @@ func (c *checklist) say(v view.ChecksPage) {
 	c.best.Hidden = len(v.Rounds) == 0
 	var loss []fyne.CanvasObject
 	if len(v.Loss) > 0 {
-		loss = append([]fyne.CanvasObject{form.Heading("What the rules of total loss would call it", "The arithmetic alone, on the figures below.")}, lines(v.Loss)...)
+		loss = append([]fyne.CanvasObject{form.Heading("What the rules of total loss would call it",
+			"The arithmetic alone, on the figures below.")}, lines(v.Loss)...)
 	}
 	fill(c.loss, loss)
 }

@@ -85,7 +85,8 @@ func (c *checklist) add(items []view.Check) []fyne.CanvasObject {
 }
 
 func (c *checklist) row(i view.Check) *checkRow {
-	r := &checkRow{list: c, check: i, ask: widget.NewLabel(""), why: form.Small(""), figures: widgets.NewCaption(""), seen: container.NewVBox()}
+	r := &checkRow{list: c, check: i, ask: widget.NewLabel(""), why: form.Small(""), figures: widgets.NewCaption(""),
+		seen: container.NewVBox()}
 	r.ask.Wrapping = fyne.TextWrapWord
 	text := container.NewVBox(r.ask, r.seen)
 	if i.Why+i.Source != "" {

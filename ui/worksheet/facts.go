@@ -24,7 +24,8 @@ func newFacts(p *Page) *section {
 	body := container.NewVBox(
 		form.Heading("Vehicle", "As the list and the door plate say. A VIN is checked as it is typed."), vehicle.Rows,
 		form.Heading("Sale", ""), sale.Rows,
-		form.Heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."), paper.Rows,
+		form.Heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."),
+		paper.Rows,
 		form.Heading("State", "How it stands in the yard."), state.Rows,
 	)
 	return &section{body: container.NewVScroll(body), forms: []*form.Form{vehicle, sale, paper, state}, first: first}

@@ -49,9 +49,11 @@ func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *
 		parts = append(parts, rail.Section{Name: name, Body: p.sections[i].body})
 	}
 	p.rail = rail.Across(parts, func(int) { p.renderSection() })
-	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0), container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title))
+	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0),
+		container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title))
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
-	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide), container.New(form.Room{Width: 560, Height: 320}, p.rail.Room)))
+	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
+		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room)))
 	return p
 }
 
@@ -100,7 +102,8 @@ func (p *Page) renderSection() {
 func (p *Page) edit(words string, change func(*valuation.Case)) { p.do(desk.EditLot(words, change)) }
 
 // sectionOf is the section in which a part of a lot is seen.
-var sectionOf = map[string]int{"lot": 0, "currency": 0, "valued_on": 0, "damage": 1, "photos": 1, "repair": 2, "lines": 2, "resale": 3, "rows": 3,
+var sectionOf = map[string]int{"lot": 0, "currency": 0, "valued_on": 0, "damage": 1, "photos": 1, "repair": 2, "lines": 2, "resale": 3,
+	"rows":     3,
 	"findings": 5, "hidden": 5, "risks": 5, "settings": 5}
 
 // sectionFor returns the section of a part; the terms of the sale and the shop are under Costs.

@@ -60,9 +60,11 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewVBox(form.Heading("Work that is known", "Lines marked starter hold starter values, from memory. Change one and it is yours."),
+	top := container.NewVBox(form.Heading("Work that is known",
+		"Lines marked starter hold starter values, from memory. Change one and it is yours."),
 		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
-	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil, container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
+	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil,
+		container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
 	below := form.Under(unseen, w.risks, nil)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
@@ -76,7 +78,8 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 func columns(cols []view.Column, sortable bool) []table.Column {
 	var out []table.Column
 	for _, c := range cols {
-		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: sortable, Grows: c.Title == "Work" || c.Title == "Hidden damage"})
+		out = append(out, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: sortable,
+			Grows: c.Title == "Work" || c.Title == "Hidden damage"})
 	}
 	return out
 }

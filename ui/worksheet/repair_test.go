@@ -13,7 +13,8 @@ import (
 // twoLines is a plain case with two lines of the user's; the names and hours are made up.
 func twoLines() valuation.Case {
 	c := plainCase()
-	for _, name := range []string{"Straighten the apron", "Replace the left rear window regulator and its motor, with the inner shell trimmed"} {
+	for _, name := range []string{"Straighten the apron",
+		"Replace the left rear window regulator and its motor, with the inner shell trimmed"} {
 		c.Repair.Lines = append(c.Repair.Lines, repair.Line{ID: name, Job: name, Area: "12", Operation: "repair", Edited: true,
 			Hours: map[string]prob.Three{"body": prob.Certain(1)}})
 	}

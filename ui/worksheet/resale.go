@@ -46,7 +46,8 @@ const (
 )
 
 func newResale(p *Page) *section {
-	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter(), doubts: container.New(layout.NewCustomPaddedVBoxLayout(theme.Half))}
+	r := &price{page: p, column: -1, found: widget.NewLabel(""), chart: plot.NewScatter(),
+		doubts: container.New(layout.NewCustomPaddedVBoxLayout(theme.Half))}
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := form.New(p.edit)
 	first := resaleBeliefs(beliefs)
@@ -63,8 +64,10 @@ func newResale(p *Page) *section {
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
-	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."), container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
-	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil, container.NewStack(r.chart, r.shape.chart))
+	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
+		container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
+	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
+		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58

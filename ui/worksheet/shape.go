@@ -70,7 +70,8 @@ func (s *shape) render(o desk.Open) {
 		s.chart.SetData(plot.BreakEvenData{Empty: "No price is known yet."})
 		return
 	}
-	d := plot.BreakEvenData{X: plot.Axis{Title: view.NewPurse(o.Case.Currency).Code}, Bid: plot.Line{At: at.At, Name: at.Name}, Loss: at.Less, Gain: at.More, Words: at.Words}
+	d := plot.BreakEvenData{X: plot.Axis{Title: view.NewPurse(o.Case.Currency).Code}, Bid: plot.Line{At: at.At, Name: at.Name}, Loss: at.Less,
+		Gain: at.More, Words: at.Words}
 	for _, x := range at.Slices {
 		d.Slices = append(d.Slices, plot.Slice{From: x.From, To: x.To, Chance: x.Chance})
 	}

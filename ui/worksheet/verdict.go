@@ -53,10 +53,12 @@ func (v *verdict) render(d view.Verdict) {
 	}
 	v.head.Segments = []widget.RichTextSegment{
 		&widget.TextSegment{Text: headline, Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: theme.ColorMuted}},
-		&widget.TextSegment{Text: d.Figure, Style: widget.RichTextStyle{SizeName: numeral(d.Figure), ColorName: figure, TextStyle: fyne.TextStyle{Bold: true}}},
+		&widget.TextSegment{Text: d.Figure, Style: widget.RichTextStyle{SizeName: numeral(d.Figure), ColorName: figure,
+			TextStyle: fyne.TextStyle{Bold: true}}},
 	}
 	if d.Binds != "" {
-		v.head.Segments = append(v.head.Segments, &widget.TextSegment{Text: d.Binds, Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: "foreground"}})
+		v.head.Segments = append(v.head.Segments, &widget.TextSegment{Text: d.Binds,
+			Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: "foreground"}})
 	}
 	v.head.Refresh()
 	v.renderLines(d)

@@ -139,7 +139,8 @@ func TestDoNotBid(t *testing.T) {
 func TestAGapWhereTheFeeFalls(t *testing.T) {
 	p := certain(bid.Rules{MinProfit: usd(100)}) // invoice at most 6,900
 	p.Terms.Fixed = nil
-	p.Terms.Fees = []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: *usd(2000)}, {From: *usd(5000), Flat: *usd(100)}}}}
+	p.Terms.Fees = []invoice.Schedule{{Name: "fee", Mode: "whole", Rows: []invoice.Row{{Flat: *usd(2000)},
+		{From: *usd(5000), Flat: *usd(100)}}}}
 	a := bid.Find(&p)
 	if a.Bid == nil || *a.Bid != *usd(6800) || a.Gap == nil || a.Gap.Fails != *usd(4925) || a.Gap.Passes != *usd(6800) {
 		t.Errorf("%+v, gap %+v", a, a.Gap)

@@ -53,7 +53,8 @@ func (p *Problem) on() []rule {
 		}
 	}
 	r, major := p.Rules, p.Currency.Major
-	profit, worst, hour, cash := major(value(r.MinProfit)), major(value(r.MaxWorstTenthLoss)), major(value(r.MinPerHour)), major(value(r.MaxCash))
+	profit, worst, hour, cash := major(value(r.MinProfit)), major(value(r.MaxWorstTenthLoss)), major(value(r.MinPerHour)),
+		major(value(r.MaxCash))
 	margin, loss, days := value(r.MinMargin), value(r.MaxLossChance), value(r.MaxDays)
 	add(r.MinProfit != nil, MinProfit, profit, func(at *reading) float64 { return at.mean - profit + tie })
 	add(r.MinMargin != nil, MinMargin, 0, func(at *reading) float64 { return at.mean - margin*at.outlay + tie })

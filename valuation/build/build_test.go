@@ -15,7 +15,8 @@ func sample() build.Build {
 		Receipts: []build.Receipt{
 			{Kind: "part", Line: "r1", What: "Bumper cover", Amount: 18050}, {Kind: "materials", Line: "r1", Amount: 2500},
 			{Kind: "part", Line: "r2", What: "core", Amount: -4000}, {Kind: "freight", Amount: 21000}},
-		Hours: []build.Work{{Trade: "body", Line: "r1", Hours: 3}, {Trade: "body", Line: "r2", Hours: 1.5}, {Trade: "paint", Line: "r1", Hours: 4}}}
+		Hours: []build.Work{{Trade: "body", Line: "r1", Hours: 3}, {Trade: "body", Line: "r2", Hours: 1.5},
+			{Trade: "paint", Line: "r1", Hours: 4}}}
 }
 
 // Source: added up by hand.
@@ -61,7 +62,8 @@ func TestWhatCannotBeIsNamed(t *testing.T) {
 	b.Hours[0].Trade = "magic"
 	b.Receipts[0].Kind = "gift"
 	all := strings.Join(b.Check(), "\n")
-	for _, want := range []string{"Home on 2026-02-01 comes before Bought", `Started: "soon"`, "Sold on 2026-04-30 comes before Listed", `"magic" is no trade`, `"gift" is no kind`} {
+	for _, want := range []string{"Home on 2026-02-01 comes before Bought", `Started: "soon"`, "Sold on 2026-04-30 comes before Listed",
+		`"magic" is no trade`, `"gift" is no kind`} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing from\n%s", want, all)
 		}

@@ -44,7 +44,8 @@ func (d *Dates) Steps() []struct {
 
 // after names the days that must not come before another. Work may start before the vehicle is home, and a vehicle may be
 // listed before it is finished or inspected.
-var after = [][2]string{{"Bought", "Home"}, {"Bought", "Started"}, {"Started", "Finished"}, {"Bought", "Inspected"}, {"Bought", "Listed"}, {"Listed", "Sold"}, {"Bought", "Sold"}}
+var after = [][2]string{{"Bought", "Home"}, {"Bought", "Started"}, {"Started", "Finished"}, {"Bought", "Inspected"}, {"Bought", "Listed"},
+	{"Listed", "Sold"}, {"Bought", "Sold"}}
 
 func (d Dates) check() []string {
 	days, out := map[string]lot.Date{}, []string(nil)

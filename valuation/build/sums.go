@@ -111,7 +111,8 @@ func (b Build) DaysToSell() (int, bool) {
 
 // Clone returns a copy that shares nothing that can be changed.
 func (b Build) Clone() Build {
-	b.Hammer, b.Sale.Price, b.Sale.FirstAsked, b.Sale.Days = copied(b.Hammer), copied(b.Sale.Price), copied(b.Sale.FirstAsked), copied(b.Sale.Days)
+	b.Hammer, b.Sale.Price, b.Sale.FirstAsked, b.Sale.Days = copied(b.Hammer), copied(b.Sale.Price), copied(b.Sale.FirstAsked),
+		copied(b.Sale.Days)
 	o := &b.Otherwise
 	o.AsIs, o.PartOut, o.PartOutHours = copied(o.AsIs), copied(o.PartOut), copied(o.PartOutHours)
 	b.Charges, b.Receipts, b.Hours = slices.Clone(b.Charges), slices.Clone(b.Receipts), slices.Clone(b.Hours)

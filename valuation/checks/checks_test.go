@@ -17,13 +17,15 @@ func stops(l lot.Lot) []string { return checks.Stops(checks.List(checks.Subject{
 // Wording: AAMVA D20 as published in NIEM 6.0 (junk 08, dismantled 07, parts only 35, salvage 11, rebuilt 09).
 func TestDeadTitlesStop(t *testing.T) {
 	for word, want := range map[string]int{"junk": 1, "Junk": 1, "parts_only": 1, "parts only": 1, "dismantled": 1, "scrap": 1,
-		"certificate of destruction": 1, "Certificate_of_Destruction": 1, "junk title": 1, "Junking Certificate": 1, "scrap certificate": 1, "non-repairable": 1,
+		"certificate of destruction": 1, "Certificate_of_Destruction": 1, "junk title": 1, "Junking Certificate": 1, "scrap certificate": 1,
+		"non-repairable":                    1,
 		"Nonrepairable Vehicle Certificate": 1, "Dismantled Title": 1, "Salvage, parts only": 1, "08": 1, "35": 1,
 		"salvage certificate": 0, "11": 0, "Certificate of Title": 0, "salvage": 0, "rebuilt": 0, "clear": 0, "": 0} {
 		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: word}}); len(got) != want {
 			t.Errorf("document %q: %q", word, got)
 		}
-		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: "salvage", Brands: []string{"flood", word}}}); len(got) != want {
+		if got := stops(lot.Lot{VIN: goodVIN, ModelYear: 2005, Title: lot.Title{Document: "salvage",
+			Brands: []string{"flood", word}}}); len(got) != want {
 			t.Errorf("brand %q: %q", word, got)
 		}
 	}
@@ -145,7 +147,8 @@ func TestABrandThatTheVocabularyDoesNotKnowIsAskedAbout(t *testing.T) {
 
 func TestListStatesAndOrder(t *testing.T) {
 	risk := hidden.Risk{ID: "rail", Name: "bent rail", Findings: []hidden.Evidence{{Finding: "gaps"}, {Finding: "ripples"}, {Finding: "wear"}}}
-	findings := []hidden.Finding{{ID: "gaps", Text: "Uneven gaps?"}, {ID: "ripples", Text: "Ripples?"}, {ID: "wear", Text: "Wear?"}, {ID: "mud", Text: "Mud?"}}
+	findings := []hidden.Finding{{ID: "gaps", Text: "Uneven gaps?"}, {ID: "ripples", Text: "Ripples?"}, {ID: "wear", Text: "Wear?"},
+		{ID: "mud", Text: "Mud?"}}
 	items := checks.List(checks.Subject{Lot: lot.Lot{VIN: goodVIN, ModelYear: 2006, Title: lot.Title{Document: "junk"}},
 		Risks: []hidden.Risk{risk}, Findings: findings, Answers: map[string]string{"gaps": "yes", "ripples": "no"}})
 	state := map[string]string{}

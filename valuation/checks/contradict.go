@@ -40,7 +40,8 @@ func meet(have, want []string) bool {
 // clashes are common practice, no source, but where one is named. None proves anything: each asks for a second look.
 var clashes = []clash{
 	{"clash_front_bag", "A front airbag is entered as deployed, and no more than minor damage at the front.",
-		"A bag that went off without a blow tells of an earlier crash, a repair since, or damage not entered. It is not unheard of: in crashes that were not frontal, front bags went off in about 17 of 100 (NASS-CDS 1997-2002).",
+		"A bag that went off without a blow tells of an earlier crash, a repair since, or damage not entered. It is not unheard of: in " +
+			"crashes that were not frontal, front bags went off in about 17 of 100 (NASS-CDS 1997-2002).",
 		func(k known) bool { return k.bag("front", "knee") && !k.hurt("10", "11", "12", "01", "02") }},
 	{"clash_side_bag", "A side or curtain airbag is entered as deployed, and no more than minor damage at a side or the top.",
 		"Look for a blow to a side or a roll that is not entered, or an earlier crash.",
@@ -68,7 +69,8 @@ var clashes = []clash{
 	{"clash_flood", "There are marks of water, and no flood is entered.",
 		"Water lines, silt or a flood brand mean a flood until shown otherwise: enter it, and the risks of water are counted.",
 		func(k known) bool {
-			water := k.said("waterline_dash", "yes") || k.said("belt_tide_mark", "yes") || k.said("silt_in_seams", "yes") || k.said("airbox_waterline", "yes")
+			water := k.said("waterline_dash", "yes") || k.said("belt_tide_mark", "yes") || k.said("silt_in_seams", "yes") ||
+				k.said("airbox_waterline", "yes")
 			return !k.lost("flood") && (water || k.branded("01"))
 		}},
 	{"clash_fire", "The title says fire damage, and no fire is entered.", "Enter it, and the risks of heat are counted.",
@@ -76,7 +78,8 @@ var clashes = []clash{
 	{"clash_miles", "The odometer is entered as actual, and there are signs of more miles.",
 		"Clear it up before the bid: the price rests on the mileage (49 CFR 580).",
 		func(k known) bool {
-			return k.Lot.OdometerStatus == "actual" && (k.said("service_sticker_differs", "yes") || k.branded("69") || k.branded("70") || k.branded("76"))
+			return k.Lot.OdometerStatus == "actual" && (k.said("service_sticker_differs", "yes") || k.branded("69") || k.branded("70") ||
+				k.branded("76"))
 		}},
 	{"clash_drives", "It is entered as driving, yet a wheel is answered as out of place and the steering as binding.",
 		"A vehicle like that is not driven: enter how it stands.",
@@ -96,7 +99,8 @@ func Contradictions(s Subject) []Item {
 	for _, r := range s.Risks {
 		if r.Contradicted(s.Answers) {
 			items = append(items, Item{ID: "clash_" + r.ID, Kind: "inspection", State: "bad", Fixed: true, Where: "agreement",
-				Text: "The answers on \"" + r.Name + "\" cannot all be true.", Why: "Its chance is left as it was before them. Look again.", Risks: []string{r.ID}})
+				Text: "The answers on \"" + r.Name + "\" cannot all be true.", Why: "Its chance is left as it was before them. Look again.",
+				Risks: []string{r.ID}})
 		}
 	}
 	return items

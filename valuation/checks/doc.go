@@ -19,7 +19,8 @@
 // other here, while the scenarios let them lean on a common factor.
 //
 // Sources: [1] AAMVA D20 brand wording as published in NIEM 6.0 (CC BY 4.0); [2] 49 CFR 565.15 (VIN); [3] 49 CFR 580
-// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv and in the packs;
+// (odometer statements); [4] the total-loss rules, each with its citation, in testdata/reference/state_total_loss_rules.csv and in the
+// packs;
 // [5] value of information: Raiffa, Decision Analysis, 1968; Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961.
 //
 // [Rank] says what each open look is worth before the bid and orders the looks by it. Over the guess of the hammer price, a

@@ -88,7 +88,8 @@ func state(answer string) string {
 // plainTitle returns the words of a title in small letters, without those that only say that it is one.
 func plainTitle(word string) string {
 	words := strings.FieldsFunc(strings.ToLower(word), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return slices.Contains([]string{"certificate", "of", "title", "vehicle"}, w) }), " ")
+	return strings.Join(slices.DeleteFunc(words,
+		func(w string) bool { return slices.Contains([]string{"certificate", "of", "title", "vehicle"}, w) }), " ")
 }
 
 // titleStops returns a stop for each document or brand that cannot be rebuilt, and for a document of which nobody knows what it

@@ -17,9 +17,11 @@ func odometer(s Subject) Item {
 		i.Why = "Federal law asks for it until ten years after a model year to 2010, twenty years from 2011 on."
 	case exempt:
 		i.Text = "Is the mileage doubtful: no statement, not marked \"actual\", or other records that differ?"
-		i.Why = fmt.Sprintf("Model year %d is exempt from the federal statement since %s, so nobody has to answer for the reading. A state may ask for more.", s.Lot.ModelYear, from)
+		i.Why = fmt.Sprintf("Model year %d is exempt from the federal statement since %s, so nobody has to answer for the reading. A state "+
+			"may ask for more.", s.Lot.ModelYear, from)
 	default:
-		i.Why = fmt.Sprintf("Model year %d needs the federal statement until %s: reading without tenths, day, both names and addresses, VIN, signatures. Not above 16,000 lb gross rating.", s.Lot.ModelYear, from)
+		i.Why = fmt.Sprintf("Model year %d needs the federal statement until %s: reading without tenths, day, both names and addresses, VIN, "+
+			"signatures. Not above 16,000 lb gross rating.", s.Lot.ModelYear, from)
 	}
 	switch s.Lot.OdometerStatus {
 	case "not_actual":
@@ -35,9 +37,10 @@ func strangeBrands(l lot.Lot) []Item {
 	var items []Item
 	for n, word := range l.Title.Brands {
 		if _, known := lot.BrandOf(word); !known {
-			items = append(items, Item{ID: fmt.Sprintf("brand_strange_%d", n+1), Kind: "title", Minutes: 5, Source: "AAMVA D20 as published in NIEM 6.0 (read)",
-				Text: fmt.Sprintf("Does the brand %q carry over where it will be registered, or forbid it?", word),
-				Why:  "It is none of the standard brand words, so each agency reads it its own way. Ask the agency."})
+			items = append(items, Item{ID: fmt.Sprintf("brand_strange_%d", n+1), Kind: "title", Minutes: 5,
+				Source: "AAMVA D20 as published in NIEM 6.0 (read)",
+				Text:   fmt.Sprintf("Does the brand %q carry over where it will be registered, or forbid it?", word),
+				Why:    "It is none of the standard brand words, so each agency reads it its own way. Ask the agency."})
 		}
 	}
 	return items

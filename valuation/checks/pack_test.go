@@ -23,7 +23,8 @@ func TestShippedPacks(t *testing.T) {
 			t.Errorf("%s: %q", p.ID, p.Note)
 		}
 	}
-	for _, id := range []string{"*", "US", "US-AL", "US-MI", "US-IA", "US-NC", "US-TX", "US-NJ", "US-WA", "US-GA", "US-OK", "US-CO", "US-VA", "US-IN", "US-NV"} {
+	for _, id := range []string{"*", "US", "US-AL", "US-MI", "US-IA", "US-NC", "US-TX", "US-NJ", "US-WA", "US-GA", "US-OK", "US-CO", "US-VA",
+		"US-IN", "US-NV"} {
 		if !ids[id] {
 			t.Errorf("no pack for %s", id)
 		}
@@ -33,7 +34,8 @@ func TestShippedPacks(t *testing.T) {
 		want   string
 	}{
 		{checks.Source{Citation: "MCL 257.217c", Status: "read", Read: "2026-11-25"}, "MCL 257.217c, read 2026-11-25: check with the agency."},
-		{checks.Source{Citation: "NRS 487", Status: "secondary", Read: "2026-11-25"}, "NRS 487, read where another page quotes it 2026-11-25: check with the agency."},
+		{checks.Source{Citation: "NRS 487", Status: "secondary", Read: "2026-11-25"},
+			"NRS 487, read where another page quotes it 2026-11-25: check with the agency."},
 		{checks.Source{Status: "from memory"}, "From memory: ask the agency."},
 	} {
 		if got := c.source.Words(); got != c.want {
@@ -87,7 +89,8 @@ func TestPackFaults(t *testing.T) {
 func listed(t *testing.T, title lot.Title) map[string]checks.Item {
 	t.Helper()
 	items := map[string]checks.Item{}
-	for _, i := range checks.List(checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: title}, Packs: checks.Choose(shipped(t), title.RegisterIn)}) {
+	for _, i := range checks.List(checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: title},
+		Packs: checks.Choose(shipped(t), title.RegisterIn)}) {
 		if old, twice := items[i.ID]; twice {
 			t.Errorf("%s twice: %+v %+v", i.ID, old, i)
 		}
@@ -98,7 +101,8 @@ func listed(t *testing.T, title lot.Title) map[string]checks.Item {
 
 func TestListsFollowTheJurisdiction(t *testing.T) {
 	nj := listed(t, lot.Title{Document: "salvage", RegisterIn: "US-NJ"})
-	if i := nj["keep_us_nj_3"]; !strings.Contains(i.Text, "each major component") || !strings.Contains(i.Source, "N.J.A.C. 13:21-22.7, read") || !i.Tick {
+	if i := nj["keep_us_nj_3"]; !strings.Contains(i.Text, "each major component") ||
+		!strings.Contains(i.Source, "N.J.A.C. 13:21-22.7, read") || !i.Tick {
 		t.Errorf("%+v", i)
 	}
 	if _, there := nj["keep_anywhere_1"]; there {
@@ -108,7 +112,8 @@ func TestListsFollowTheJurisdiction(t *testing.T) {
 	if i := al["keep_anywhere_1"]; !strings.Contains(i.Source, "From memory: ask the agency") {
 		t.Errorf("%+v", i)
 	}
-	if i := al["standing_private"]; !strings.Contains(i.Source, "16 CFR 455.1(d)(3), from memory: ask the agency") || !strings.Contains(i.Text, "It grants nothing below that") {
+	if i := al["standing_private"]; !strings.Contains(i.Source, "16 CFR 455.1(d)(3), from memory: ask the agency") ||
+		!strings.Contains(i.Text, "It grants nothing below that") {
 		t.Errorf("%+v", i)
 	}
 	if _, there := listed(t, lot.Title{RegisterIn: "US-XX"})["pack_missing"]; !there {
@@ -126,7 +131,8 @@ func TestTitlesThatAPackForbids(t *testing.T) {
 	}
 	own := checks.Pack{ID: "US-MI", Name: "Mine", Rebuild: []checks.Rebuild{{Title: "Flood damage", Row: checks.Row{Text: "No flood."}}}}
 	for word, want := range map[string]bool{"flood": true, "Flood Damage": true, "salvage": false, "": false} {
-		items := checks.List(checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word, RegisterIn: "US-MI"}}, Packs: []checks.Pack{own}})
+		items := checks.List(checks.Subject{Lot: lot.Lot{VIN: goodVIN, Title: lot.Title{Document: word, RegisterIn: "US-MI"}},
+			Packs: []checks.Pack{own}})
 		if got := len(checks.Stops(items)) == 1; got != want {
 			t.Errorf("title %q: stopped %v", word, got)
 		}
@@ -134,12 +140,14 @@ func TestTitlesThatAPackForbids(t *testing.T) {
 }
 
 // leave is how a sentence would read that grants leave to sell. Common practice, no source: no list of a program grants any.
-var leave = regexp.MustCompile(`(?i)(may|can) (be sold|sell)\b|without a (dealer's )?licen[cs]e (you|one) (may|can)|up to \d+ (vehicles? )?may|(are|is) allowed to sell|you may sell|no licen[cs]e (is )?needed`)
+var leave = regexp.MustCompile(`(?i)(may|can) (be sold|sell)\b|without a (dealer's )?licen[cs]e (you|one) (may|can)|up to \d+ ` +
+	`(vehicles? )?may|(are|is) allowed to sell|you may sell|no licen[cs]e (is )?needed`)
 
 func TestNoSentenceReadsAsLeaveToSell(t *testing.T) {
 	said := 0
 	for _, p := range shipped(t) {
-		for _, i := range checks.List(checks.Subject{Lot: lot.Lot{Title: lot.Title{Document: "salvage", RegisterIn: p.ID}}, Packs: checks.Choose(shipped(t), p.ID)}) {
+		for _, i := range checks.List(checks.Subject{Lot: lot.Lot{Title: lot.Title{Document: "salvage", RegisterIn: p.ID}},
+			Packs: checks.Choose(shipped(t), p.ID)}) {
 			said++
 			if text := i.Text + " " + i.Why; leave.MatchString(text) && !strings.Contains(text, "mostly not be sold") {
 				t.Errorf("%s: %q", p.ID, text)

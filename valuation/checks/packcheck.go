@@ -64,7 +64,8 @@ func (f *packFaults) row(at string, r Row) {
 func (f *packFaults) charge(at string, c Charge) {
 	f.unless(c.Name != "", at+".name", c.Name, "what is paid or waited for")
 	f.unless(c.Amount == nil || *c.Amount >= 0, at+".amount", "below nothing", "no less than 0")
-	f.unless(c.Days == nil || c.Days.Ordered() && c.Days.Low >= 0, at+".days", "out of order", "low no more than likely, likely no more than high, none below 0")
+	f.unless(c.Days == nil || c.Days.Ordered() && c.Days.Low >= 0, at+".days", "out of order",
+		"low no more than likely, likely no more than high, none below 0")
 	f.source(at, c.Source)
 }
 
@@ -72,7 +73,8 @@ func (f *packFaults) threshold(at string, t Threshold) {
 	f.unless(t.Name != "", at+".name", t.Name, "what the rule calls the vehicle")
 	for key, share := range map[string]*decimal.Decimal{".from": t.From, ".below": t.Below, ".salvage_share": t.SalvageShare} {
 		if share != nil {
-			f.unless(share.IsPositive() && share.LessThanOrEqual(mostShare), at+key, share, "a share of the value above 0 and at most 2 (75 % is 0.75)")
+			f.unless(share.IsPositive() && share.LessThanOrEqual(mostShare), at+key, share,
+				"a share of the value above 0 and at most 2 (75 % is 0.75)")
 		}
 	}
 	if t.From != nil && t.Below != nil {

@@ -16,11 +16,14 @@ const (
 
 // listed are on every lot's lists (common practice, no source).
 var listed = []Item{
-	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale certificate if you have one."},
-	{ID: "bring_tools", Where: Bring, Text: "Torch, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for photos."},
+	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale " +
+		"certificate if you have one."},
+	{ID: "bring_tools", Where: Bring, Text: "Torch, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for " +
+		"photos."},
 	{ID: "bring_number", Where: Bring, Text: "The telephone number and hours of the title office, and of whoever hauls it home."},
 	{ID: "keep_before", Where: Keep, Why: "They cannot be taken afterwards.",
-		Text: "Photos before any work: front left corner, front right, rear right, rear left, each damaged area far and near, VIN plate, odometer, engine bay, cabin with any deployed airbag."},
+		Text: "Photos before any work: front left corner, front right, rear right, rear left, each damaged area far and near, VIN plate, " +
+			"odometer, engine bay, cabin with any deployed airbag."},
 	{ID: "keep_during", Where: Keep, Why: "Later nobody sees what lies under skin and paint.",
 		Text: "Photos of the open repair: structure, welds, restraints, from the same places."},
 	{ID: "keep_after", Where: Keep, Text: "Photos of the finished vehicle from the same four corners and places."},
@@ -39,11 +42,13 @@ func paperwork(s Subject) []Item {
 	items = append(items, rowItems(own, "keep", Keep, documents)...)
 	from, fees := nearest(s.Packs, func(p Pack) []Charge { return p.Fees })
 	for n, c := range fees {
-		items = append(items, Item{ID: rowID("fee", from, n), Kind: "paper", Where: Keep, Tick: true, Text: chargeWords(c, from.Currency), Source: c.Words()})
+		items = append(items, Item{ID: rowID("fee", from, n), Kind: "paper", Where: Keep, Tick: true, Text: chargeWords(c, from.Currency),
+			Source: c.Words()})
 	}
 	if _, l := Private(s.Packs); l != nil {
 		items = append(items, Item{ID: "standing_private", Kind: "paper", Where: Standing, Tick: true, Most: l.Most, Source: l.Words(),
-			Text: fmt.Sprintf("How many vehicles have you sold or offered in the last %d months? One more than %d counts as dealing under this rule. It grants nothing below that: ask the agency what your state asks.", l.Months, l.Most), Why: l.Text})
+			Text: fmt.Sprintf("How many vehicles have you sold or offered in the last %d months? One more than %d counts as dealing under this "+
+				"rule. It grants nothing below that: ask the agency what your state asks.", l.Months, l.Most), Why: l.Text})
 	}
 	tests, inspections := nearest(s.Packs, func(p Pack) []Row { return p.Inspections })
 	items = append(items, rowItems(tests, "inspection", Standing, inspections)...)
@@ -67,7 +72,8 @@ func Private(packs []Pack) (Pack, *Limit) {
 func rowItems(p Pack, what, where string, rows []Row) []Item {
 	var items []Item
 	for n, r := range rows {
-		items = append(items, Item{ID: rowID(what, p, n), Kind: "paper", Where: where, Tick: true, Text: r.Text, Source: p.Name + ": " + r.Words()})
+		items = append(items, Item{ID: rowID(what, p, n), Kind: "paper", Where: where, Tick: true, Text: r.Text,
+			Source: p.Name + ": " + r.Words()})
 	}
 	return items
 }
@@ -100,8 +106,9 @@ func jurisdiction(s Subject) []Item {
 	case len(s.Packs) == 0:
 		return nil
 	case code == "":
-		return []Item{{ID: "register_unknown", Kind: "title", State: "open", Fixed: true, Minutes: 1, Text: "Enter where it will be registered (Facts, such as US-MI).",
-			Why: "What a salvage title allows and what the rebuilt inspection asks for differ from place to place."}}
+		return []Item{{ID: "register_unknown", Kind: "title", State: "open", Fixed: true, Minutes: 1,
+			Text: "Enter where it will be registered (Facts, such as US-MI).",
+			Why:  "What a salvage title allows and what the rebuilt inspection asks for differ from place to place."}}
 	case !strings.EqualFold(s.Packs[0].ID, code):
 		return []Item{{ID: "pack_missing", Kind: "title", State: "open", Fixed: true, Minutes: 10,
 			Text: fmt.Sprintf("There is no list for %s: a general one stands in. Ask the agency what it asks for.", code),
@@ -117,7 +124,8 @@ func rebuildStops(t lot.Title, p Pack) []Item {
 		for _, r := range p.Rebuild {
 			if !r.Allowed && sameTitle(word, r.Title) && lot.ReadPaper(word) != lot.Dead {
 				items = append(items, Item{ID: "stop_pack", Kind: "stop", State: "bad", Fixed: true, Source: r.Words(),
-					Text: fmt.Sprintf("The title reads %q, and %s does not let such a vehicle be rebuilt: check with the agency.", word, p.Name), Why: r.Text + " " + r.Words()})
+					Text: fmt.Sprintf("The title reads %q, and %s does not let such a vehicle be rebuilt: check with the agency.", word, p.Name),
+					Why:  r.Text + " " + r.Words()})
 			}
 		}
 	}

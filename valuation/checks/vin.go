@@ -13,8 +13,9 @@ const readAgain = "Read it again at two places (windshield and door)"
 // vinItems returns what the VIN says against the facts: stops where it cannot be read or names another model year.
 func vinItems(l lot.Lot) []Item {
 	if strings.TrimSpace(l.VIN) == "" {
-		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Fixed: true, Minutes: 2, Text: "Read the VIN at the windshield and the door, and enter it.",
-			Why: "It is the only tie between this vehicle and its papers."}}
+		return []Item{{ID: "vin_missing", Kind: "title", State: "open", Fixed: true, Minutes: 2,
+			Text: "Read the VIN at the windshield and the door, and enter it.",
+			Why:  "It is the only tie between this vehicle and its papers."}}
 	}
 	v := lot.ReadVIN(l.VIN)
 	if v.Problem != "" {
@@ -50,7 +51,8 @@ func yearItems(l lot.Lot, v lot.VIN) []Item {
 	case l.ModelYear == v.Years[0] || l.ModelYear == v.Years[1]:
 		return []Item{{ID: "vin_cycle", Kind: "title", State: "bad", Fixed: true, Minutes: 3,
 			Text: fmt.Sprintf("The VIN's seventh character says model year %d, the facts say %d. Look which is right.", v.Likely, l.ModelYear),
-			Why:  "The codes come round every thirty years. For cars, and for trucks up to 10,000 lb gross rating, a digit there means 1980 to 2009 and a letter 2010 to 2039; heavier ones don't follow it (49 CFR 565.15(b))."}}
+			Why: "The codes come round every thirty years. For cars, and for trucks up to 10,000 lb gross rating, a digit there means 1980 to " +
+				"2009 and a letter 2010 to 2039; heavier ones don't follow it (49 CFR 565.15(b))."}}
 	}
 	return []Item{vinStop(fmt.Sprintf("The VIN says model year %d, the facts say %d.", v.Likely, l.ModelYear),
 		"Clear up which is wrong before any bid (49 CFR 565.15).")}

@@ -255,7 +255,8 @@ func BenchmarkRank(b *testing.B) {
 	for i := range 80 {
 		risk := hidden.Risk{ID: fmt.Sprint(i)}
 		for range 3 {
-			risk.Findings = append(risk.Findings, hidden.Evidence{Finding: fmt.Sprint(r.IntN(100)), IfPresent: .5 + .4*r.Float64(), IfAbsent: .3 * r.Float64()})
+			risk.Findings = append(risk.Findings, hidden.Evidence{Finding: fmt.Sprint(r.IntN(100)), IfPresent: .5 + .4*r.Float64(),
+				IfAbsent: .3 * r.Float64()})
 		}
 		s.Risks, s.Chances, s.IfThere = append(s.Risks, risk), append(s.Chances, .4*r.Float64()), append(s.IfThere, 1200*r.Float64())
 	}

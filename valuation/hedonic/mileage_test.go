@@ -14,7 +14,8 @@ func TestMileageFormsShareSlopeAtPivot(t *testing.T) {
 }
 
 func TestKeysAndNumbers(t *testing.T) {
-	for in, want := range map[string]string{"": "", "Diesel": "diesel", "  Semi   Auto ": "semi auto", "a b": "a b", "Ü\tx": "ü x", "a ": "a"} {
+	for in, want := range map[string]string{"": "", "Diesel": "diesel", "  Semi   Auto ": "semi auto", "a b": "a b", "Ü\tx": "ü x",
+		"a ": "a"} {
 		if got := Key(in); got != want {
 			t.Errorf("key of %q is %q, want %q", in, got, want)
 		}

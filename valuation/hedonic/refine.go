@@ -106,7 +106,8 @@ func add(m map[string]*moment, name string, x, doubt float64) {
 // effectName returns the name under which a prior keeps the effect of t, empty for those it doesn't keep.
 func effectName(t term, mb member) string {
 	switch {
-	case t.name == "level" || t.name == "asked" || t.name == "drift" || t.cause == CauseTrim || t.cause == CauseBrand || strings.HasPrefix(t.name, "year "):
+	case t.name == "level" || t.name == "asked" || t.name == "drift" || t.cause == CauseTrim || t.cause == CauseBrand ||
+		strings.HasPrefix(t.name, "year "):
 		return ""
 	case t.name == "mileage":
 		return mb.design.form.effect()

@@ -22,9 +22,11 @@ func TestOddBuildsGiveASoundRecord(t *testing.T) {
 			p := b.Foretold
 			p.Resale = []learn.Figure{p.Resale, {}, normalFigure(0, 0), normalFigure(-3, 1), normalFigure(5000, 0)}[rng.IntN(5)]
 			p.Profit = []learn.Figure{p.Profit, {}, normalFigure(10, 0)}[rng.IntN(3)]
-			p.Risks, b.Came.Risks = []learn.Risk{{ID: "r", Chance: float64(rng.IntN(3)) / 2}}, map[string]learn.Seen{"r": learn.Seen([]string{"found", "not there", "?"}[rng.IntN(3)])}
+			p.Risks, b.Came.Risks = []learn.Risk{{ID: "r", Chance: float64(rng.IntN(3)) / 2}},
+				map[string]learn.Seen{"r": learn.Seen([]string{"found", "not there", "?"}[rng.IntN(3)])}
 			b.Currency = []string{"USD", "USD", "JPY", "???"}[rng.IntN(4)]
-			for _, lost := range []func(){func() { b.Hammer = nil }, func() { b.Came.Sale = nil }, func() { b.Came.Hours = nil }, func() { b.Foretold = nil }} {
+			for _, lost := range []func(){func() { b.Hammer = nil }, func() { b.Came.Sale = nil }, func() { b.Came.Hours = nil },
+				func() { b.Foretold = nil }} {
 				if rng.IntN(8) == 0 {
 					lost()
 				}

@@ -93,7 +93,8 @@ func Judge(builds []learn.Build, currency string) Record {
 	r.Ratios = ratios(judged, currency)
 	r.Money = moneyOf(judged, currency)
 	if missing := len(judged) - len(r.Money.Buys); missing > 0 {
-		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.", count(missing)))
+		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.",
+			count(missing)))
 	}
 	return r
 }

@@ -30,8 +30,9 @@ func sold(id int64) learn.Build {
 			Terms: learn.Terms{Rate: 30, HoldingPerDay: 5, CapitalRate: 0.1},
 			Money: learn.Ledger{Resale: 1_200_000, Selling: 20_000, Repair: 150_000, Hidden: 30_000, Labour: 120_000, Freight: 18_000, Storage: 0,
 				Holding: 30_000, Capital: 7_479, Allowance: 25_000, Fees: 55_000}},
-		Came: learn.Came{Fees: a(55_000), Freight: a(18_000), Storage: a(0), Repair: a(150_000), Hidden: a(30_000), Selling: a(20_000), Hours: &hours,
-			Days: learn.Days{All: &all}, Sale: &learn.Sale{Price: 1_200_000}}}
+		Came: learn.Came{Fees: a(55_000), Freight: a(18_000), Storage: a(0), Repair: a(150_000), Hidden: a(30_000), Selling: a(20_000),
+			Hours: &hours,
+			Days:  learn.Days{All: &all}, Sale: &learn.Sale{Price: 1_200_000}}}
 }
 
 func TestMoneyByCauseAddsUp(t *testing.T) {
@@ -45,7 +46,8 @@ func TestMoneyByCauseAddsUp(t *testing.T) {
 	for i := range 50 {
 		b := sold(int64(i))
 		shift := func(p *money.Amount) { *p += money.Amount(rng.IntN(60_001) - 30_000) }
-		for _, p := range []*money.Amount{b.Came.Fees, b.Came.Freight, b.Came.Repair, b.Came.Hidden, b.Came.Selling, b.Hammer, &b.Came.Sale.Price} {
+		for _, p := range []*money.Amount{b.Came.Fees, b.Came.Freight, b.Came.Repair, b.Came.Hidden, b.Came.Selling, b.Hammer,
+			&b.Came.Sale.Price} {
 			shift(p)
 		}
 		*b.Came.Hours += 20 * rng.NormFloat64()
@@ -128,7 +130,8 @@ func TestScoresAreInOneCurrency(t *testing.T) {
 	}
 	one, two := Judge(dollars, "USD"), Judge(both, "USD")
 	f, g := one.Figures[0], two.Figures[0]
-	if f.CRPS != g.CRPS || f.Naive == nil || g.Naive == nil || *f.Naive != *g.Naive || one.Ratios.N != two.Ratios.N || one.Ratios.PRD != two.Ratios.PRD {
+	if f.CRPS != g.CRPS || f.Naive == nil || g.Naive == nil || *f.Naive != *g.Naive || one.Ratios.N != two.Ratios.N ||
+		one.Ratios.PRD != two.Ratios.PRD {
 		t.Errorf("dollars %+v, with yen %+v", f, g)
 	}
 	if f.Unscored != 0 || g.Unscored != 40 || two.Figures[3].Unscored != 0 {

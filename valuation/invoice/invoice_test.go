@@ -82,7 +82,8 @@ func TestTaxAndSurchargeRoundOnce(t *testing.T) {
 func TestRoundingFollowsTheMinorUnit(t *testing.T) {
 	for _, w := range []struct {
 		code, hammer, rate, tax string
-	}{{"JPY", "250", "0.01", "3"}, {"KWD", "2.500", "0.0001", "0.000"}, {"KWD", "5.000", "0.0001", "0.001"}, {"USD", "12.50", "0.01", "0.13"}} {
+	}{{"JPY", "250", "0.01", "3"}, {"KWD", "2.500", "0.0001", "0.000"}, {"KWD", "5.000", "0.0001", "0.001"},
+		{"USD", "12.50", "0.01", "0.13"}} {
 		c, ok := money.Lookup(w.code)
 		if !ok {
 			t.Fatal(w.code)
@@ -118,7 +119,8 @@ func TestLadderTakesTheStepOfTheTierInWhichTheBidStands(t *testing.T) {
 func TestFaultsAreAllNamed(t *testing.T) {
 	c, _ := money.Lookup("USD")
 	bad := invoice.Terms{
-		Fees:      []invoice.Schedule{{Mode: "half", Rows: []invoice.Row{{From: 5, Flat: -1}, {From: 5, Percent: dec("15"), Minimum: amount(9), Maximum: amount(3)}}}},
+		Fees: []invoice.Schedule{{Mode: "half", Rows: []invoice.Row{{From: 5, Flat: -1},
+			{From: 5, Percent: dec("15"), Minimum: amount(9), Maximum: amount(3)}}}},
 		Fixed:     []invoice.Fixed{{Amount: -1}},
 		Surcharge: dec("-0.1"), Tax: invoice.Tax{Rate: dec("2"), Base: "all"},
 	}

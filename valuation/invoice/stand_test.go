@@ -39,8 +39,10 @@ func TestReachAgreesWithAWalkOfEveryBid(t *testing.T) {
 	c, _ := money.Lookup("USD")
 	for name, steps := range ladders {
 		terms := invoice.Terms{Tax: invoice.Tax{Rate: dec("0.06"), Base: "hammer_and_fees"}, Surcharge: dec("0.03"), Fees: []invoice.Schedule{
-			{Name: "a", Mode: "whole", Rows: []invoice.Row{{Flat: 90}, {From: 200, Flat: 300}, {From: 700, Flat: 10, Percent: dec("0.1")}, {From: 1500, Flat: 5}}},
-			{Name: "b", Mode: "slice", Rows: []invoice.Row{{From: 100, Percent: dec("0.5"), Maximum: amount(40)}, {From: 900, Percent: dec("0.01")}}}}}
+			{Name: "a", Mode: "whole", Rows: []invoice.Row{{Flat: 90}, {From: 200, Flat: 300}, {From: 700, Flat: 10, Percent: dec("0.1")},
+				{From: 1500, Flat: 5}}},
+			{Name: "b", Mode: "slice", Rows: []invoice.Row{{From: 100, Percent: dec("0.5"), Maximum: amount(40)},
+				{From: 900, Percent: dec("0.01")}}}}}
 		bids := walked(steps, 2500)
 		reach := terms.NewReach(steps, 2500, c)
 		for limit := money.Amount(0); limit < 3300; limit += 7 {
@@ -102,7 +104,8 @@ func TestStandAgreesWithTheLadder(t *testing.T) {
 }
 
 func TestBelowNothingNoBidStands(t *testing.T) {
-	if at, n := invoice.Stand(ladders["even"], -1); at != 0 || n != 0 || invoice.Before(ladders["even"], 0) != 0 || invoice.Legal(ladders["even"], 0) {
+	if at, n := invoice.Stand(ladders["even"], -1); at != 0 || n != 0 || invoice.Before(ladders["even"], 0) != 0 ||
+		invoice.Legal(ladders["even"], 0) {
 		t.Errorf("%d, %d", at, n)
 	}
 }

@@ -8,7 +8,8 @@ func many(n int) []Build {
 	for i := range n {
 		b := built(int64(i), 0.8+float64(i%9)/10, i)
 		b.Came.Risks = map[string]Seen{"rail": NotThere, "tower": NotThere, "leak": Found}
-		b.Foretold.Risks = []Risk{{ID: "rail", Base: 0.2, Chance: 0.35}, {ID: "tower", Base: 0.15, Chance: 0.1}, {ID: "leak", Base: 0.3, Chance: 0.6}}
+		b.Foretold.Risks = []Risk{{ID: "rail", Base: 0.2, Chance: 0.35}, {ID: "tower", Base: 0.15, Chance: 0.1},
+			{ID: "leak", Base: 0.3, Chance: 0.6}}
 		out = append(out, b)
 	}
 	return out

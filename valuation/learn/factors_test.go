@@ -39,7 +39,8 @@ func TestABuildSurvivesItsJSON(t *testing.T) {
 }
 
 func TestWhatIsLeftOfALedgerIsProfit(t *testing.T) {
-	l := Ledger{Resale: 1000, Selling: 10, Repair: 100, Hidden: 50, Labour: 80, Freight: 20, Storage: 5, Holding: 6, Capital: 7, Allowance: 8, Fees: 40}
+	l := Ledger{Resale: 1000, Selling: 10, Repair: 100, Hidden: 50, Labour: 80, Freight: 20, Storage: 5, Holding: 6, Capital: 7, Allowance: 8,
+		Fees: 40}
 	if got := l.Profit(300); got != 374 {
 		t.Errorf("profit %d, want 374", got)
 	}

@@ -145,7 +145,8 @@ func (f *fitted) evidence(key string) (list []Evidence, left []string) {
 		}
 		for _, o := range a.left {
 			if o.key == key {
-				left = append(left, fmt.Sprintf("%s is left out: %.3g times the forecast looks like a slip of the pen.", named(a.build), math.Exp(o.log)))
+				left = append(left, fmt.Sprintf("%s is left out: %.3g times the forecast looks like a slip of the pen.", named(a.build),
+					math.Exp(o.log)))
 			}
 		}
 	}

@@ -19,7 +19,8 @@ func odd(rng *rand.Rand, id int64) Build {
 	b.Ending, b.Currency = pick(rng, Endings...), pick(rng, "USD", "JPY", "", "???")
 	amount := func() money.Amount { return pick(rng, money.Amount(0), -5_000, 1, 20_000, 1<<50) }
 	for range rng.IntN(4) {
-		b.Came.Receipts = append(b.Came.Receipts, Receipt{Line: pick(rng, "", "a", "b", "z"), Risk: pick(rng, "", "rail"), Part: pick(rng, "", "cover"),
+		b.Came.Receipts = append(b.Came.Receipts, Receipt{Line: pick(rng, "", "a", "b", "z"), Risk: pick(rng, "", "rail"),
+			Part: pick(rng, "", "cover"),
 			Kind: pick(rng, PartKind, MaterialsKind, OutsideKind, HiddenKind), Source: pick(rng, "", "used", "made"), Paid: amount()})
 	}
 	if rng.IntN(2) == 0 {
@@ -30,7 +31,8 @@ func odd(rng *rand.Rand, id int64) Build {
 	b.Foretold.Risks[0].Base, b.Foretold.Risks[0].Chance = pick(rng, 0, 0.2, 1), pick(rng, 0, 1e-12, 0.5, 1)
 	p := b.Foretold
 	p.Resale = pick(rng, p.Resale, Figure{}, normalFigure(0, 0), normalFigure(9000, 0), normalFigure(100, 90))
-	p.Terms = Terms{Brand: pick(rng, "", "rebuilt"), BrandShare: pick(rng, 0, 0.5, 1), AskedToSold: pick(rng, 0, 0.95), AskedShare: rng.Float64(), DaysToSell: pick(rng, 0, 30.0), DaysSD: pick(rng, 0, 9.0),
+	p.Terms = Terms{Brand: pick(rng, "", "rebuilt"), BrandShare: pick(rng, 0, 0.5, 1), AskedToSold: pick(rng, 0, 0.95),
+		AskedShare: rng.Float64(), DaysToSell: pick(rng, 0, 30.0), DaysSD: pick(rng, 0, 9.0),
 		ResaleAllow: pick(rng, 0, 300, 1e6), CostAllow: pick(rng, 0, 100.0)}
 	if rng.IntN(6) == 0 {
 		b.Foretold = nil
@@ -52,7 +54,8 @@ func TestOddBuildsGiveSoundProposals(t *testing.T) {
 				t.Fatalf("shop %d, %s: %v in %+v", shop, p.Key, err, p)
 			}
 			v := p.Proposed
-			if !(v.Low <= v.At+1e-9 && v.At <= v.High+1e-9) || v.At <= 0 || p.Unit == ChanceUnit && v.At >= 1 || len(p.Why) == 0 || p.Pull < -1e-9 || p.Pull > 1 {
+			if !(v.Low <= v.At+1e-9 && v.At <= v.High+1e-9) || v.At <= 0 || p.Unit == ChanceUnit && v.At >= 1 || len(p.Why) == 0 ||
+				p.Pull < -1e-9 || p.Pull > 1 {
 				t.Errorf("shop %d, %s: %+v, pull %g, why %q", shop, p.Key, v, p.Pull, p.Why)
 			}
 			now = Apply(now, p)

@@ -229,7 +229,8 @@ func (p *proposer) loading(all []belief.Scores) {
 	for _, s := range all {
 		q.Weight += s.Weight
 	}
-	q.Why = []string{fmt.Sprintf("%s with hours or costs of more than one kind count as %.1f: how often do they run over together?", buys(len(all)), q.Weight)}
+	q.Why = []string{fmt.Sprintf("%s with hours or costs of more than one kind count as %.1f: how often do they run over together?",
+		buys(len(all)), q.Weight)}
 	q.Why = append(q.Why, moves(q)...)
 	l := Loading{Value: q.Proposed.At, When: p.today, From: len(all)}
 	q.put = func(f *Factors) { f.Loading = &l }

@@ -14,13 +14,16 @@ import (
 const today = lot.Date("2026-11-20")
 
 var starter = Starter{AskedToSold: prob.Three{Low: 0.9, Likely: 0.95, High: 1}, Loading: 0.3, Risks: []StarterRisk{
-	{"rail", "Rail end bent", "structure", 3, 11}, {"tower", "Tower moved", "structure", 2, 10}, {"leak", "Radiator leaks", "mechanical", 4, 11}}}
+	{"rail", "Rail end bent", "structure", 3, 11}, {"tower", "Tower moved", "structure", 2, 10},
+	{"leak", "Radiator leaks", "mechanical", 4, 11}}}
 
 // built is a build of two lines whose hours came out at ratio times the forecast, closed that many days ago.
 func built(id int64, ratio float64, daysAgo int) Build {
 	p := &Prediction{Resale: normalFigure(12000, 1200), Terms: Terms{Brand: "rebuilt", AskedToSold: 0.95, DaysToSell: 30, DaysSD: 9},
-		Items: []Item{{Line: "a", Kind: HoursKind, Key: "body", Chance: 1, Mean: 8, SD: 2}, {Line: "b", Kind: HoursKind, Key: "paint", Chance: 1, Mean: 6, SD: 1.5},
-			{Line: "b", Kind: MaterialsKind, Chance: 1, Mean: 200, SD: 40}, {Line: "a", Part: "cover", Kind: PartKind, Key: "used", Chance: 0.6, Mean: 180, SD: 40},
+		Items: []Item{{Line: "a", Kind: HoursKind, Key: "body", Chance: 1, Mean: 8, SD: 2},
+			{Line: "b", Kind: HoursKind, Key: "paint", Chance: 1, Mean: 6, SD: 1.5},
+			{Line: "b", Kind: MaterialsKind, Chance: 1, Mean: 200, SD: 40}, {Line: "a", Part: "cover", Kind: PartKind, Key: "used", Chance: 0.6,
+				Mean: 180, SD: 40},
 			{Line: "a", Part: "cover", Kind: PartKind, Key: "new_maker", Chance: 0.4, Mean: 440, SD: 60}},
 		Risks: []Risk{{ID: "rail", Base: 3.0 / 14, Chance: 3.0 / 14}}}
 	return Build{ID: id, Name: "Lot", Currency: "USD", Ending: Sold, Closed: day(daysAgo), Foretold: p, Came: Came{
@@ -133,7 +136,8 @@ func TestPooling(t *testing.T) {
 	}
 	all := Propose(builds, today, Factors{}, starter)
 	body, paint := find(t, all, "hours/body"), find(t, all, "hours/paint")
-	if len(paint.Evidence) != 0 || paint.Proposed.At <= 1.05 || paint.Proposed.At >= body.Proposed.At || !strings.Contains(paint.Why[0], "follows") {
+	if len(paint.Evidence) != 0 || paint.Proposed.At <= 1.05 || paint.Proposed.At >= body.Proposed.At ||
+		!strings.Contains(paint.Why[0], "follows") {
 		t.Errorf("body %.3f, paint %.3f, %q", body.Proposed.At, paint.Proposed.At, paint.Why)
 	}
 	used := find(t, all, "parts/used")
@@ -144,7 +148,8 @@ func TestPooling(t *testing.T) {
 func TestBillsThatTellNoPrice(t *testing.T) {
 	b := built(1, 1, 10)
 	b.Foretold.Items = append(b.Foretold.Items, Item{Line: "a", Part: "lamp", Kind: PartKind, Key: "used", Chance: 0.6, Mean: 90, SD: 20})
-	b.Came.Receipts = []Receipt{{Line: "a", Kind: PartKind, Source: "used", Paid: 9000}, {Line: "a", Part: "cover", Kind: PartKind, Source: "made", Paid: 100}}
+	b.Came.Receipts = []Receipt{{Line: "a", Kind: PartKind, Source: "used", Paid: 9000},
+		{Line: "a", Part: "cover", Kind: PartKind, Source: "made", Paid: 100}}
 	if got := b.spent(); len(got) != 0 {
 		t.Errorf("learned %+v", got)
 	}
@@ -226,7 +231,8 @@ func TestTheAllowanceIsNotLearnedTwice(t *testing.T) {
 func TestWhoSpeaks(t *testing.T) {
 	open, theirs, bare := built(1, 3, 10), built(2, 3, 10), built(3, 3, 10)
 	open.Ending, theirs.Ending, bare.Foretold = Open, LostTo, nil
-	open.Came.Risks, theirs.Came.Risks, bare.Came.Risks = map[string]Seen{"rail": Found}, map[string]Seen{"rail": Found}, map[string]Seen{"rail": NotThere}
+	open.Came.Risks, theirs.Came.Risks, bare.Came.Risks = map[string]Seen{"rail": Found}, map[string]Seen{"rail": Found},
+		map[string]Seen{"rail": NotThere}
 	all := Propose([]Build{open, theirs, bare}, today, Factors{}, starter)
 	if len(all) != 1 || all[0].Key != "risk/rail" || len(all[0].Evidence) != 2 {
 		t.Errorf("proposals %+v", all)

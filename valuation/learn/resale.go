@@ -39,7 +39,8 @@ func (p *proposer) bias(s sales) {
 }
 
 func (p *proposer) brand(s sales) {
-	q := s.proposal("brand_discount", "What a branded title leaves of the price", []float64{0, 1}, func(f saleFact) bool { return f.brand > 0 })
+	q := s.proposal("brand_discount", "What a branded title leaves of the price", []float64{0, 1},
+		func(f saleFact) bool { return f.brand > 0 })
 	if len(q.Evidence) == 0 {
 		return
 	}
@@ -51,7 +52,8 @@ func (p *proposer) brand(s sales) {
 	r := Ratio{Factor: q.Proposed.At, LogSD: math.Sqrt(after.Variance()), When: p.today, From: len(q.Evidence)}
 	q.put = func(f *Factors) { f.BrandDiscount = &r }
 	if branded, clear := len(q.Evidence), len(s.facts)-len(q.Evidence); clear == 0 {
-		q.Why = append(q.Why, buys(branded)+", all branded: the brand's part and the forecast's own bias cannot be told apart, so the two share what was seen.")
+		q.Why = append(q.Why, buys(branded)+", all branded: the brand's part and the forecast's own bias cannot be told apart, so the two "+
+			"share what was seen.")
 	}
 	p.out = append(p.out, q)
 }
@@ -59,7 +61,8 @@ func (p *proposer) brand(s sales) {
 // proposal returns the proposal of one combination of the sales' coefficients; of says which sales speak for it.
 func (s sales) proposal(key, name string, x []float64, of func(saleFact) bool) Proposal {
 	before, after := s.prior.Of(x), s.post.Of(x)
-	q := Proposal{Key: key, Name: name, Unit: RatioUnit, Starter: ratioValue(before), Proposed: ratioValue(after), Pull: 1 - after.Relative/before.Relative}
+	q := Proposal{Key: key, Name: name, Unit: RatioUnit, Starter: ratioValue(before), Proposed: ratioValue(after),
+		Pull: 1 - after.Relative/before.Relative}
 	sum := 0.0
 	for _, f := range s.facts {
 		if of(f) {

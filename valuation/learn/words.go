@@ -29,7 +29,8 @@ func counted(q Proposal) string {
 func moves(q Proposal) []string {
 	var out []string
 	if q.Alone != nil {
-		out = append(out, fmt.Sprintf("By themselves they say %s; with so few or so unlike each other the factor goes %.0f %% of the way from %s.",
+		out = append(out, fmt.Sprintf("By themselves they say %s; with so few or so unlike each other the factor goes %.0f %% of the way from "+
+			"%s.",
 			q.say(*q.Alone), 100*q.Pull, q.say(q.Starter.At)))
 		if q.Pull > 0.8 {
 			out[0] = fmt.Sprintf("By themselves they say %s, and they are many enough to be believed: the factor goes %.0f %% of the way from %s.",
@@ -37,7 +38,8 @@ func moves(q Proposal) []string {
 		}
 	}
 	if step := math.Abs(q.Proposed.At - q.Now.At); step < (q.Proposed.High-q.Proposed.Low)/4 {
-		out = append(out, fmt.Sprintf("It would move from %s to %s, less than what is unsure of it (%s to %s): waiting for more buys costs little.",
+		out = append(out, fmt.Sprintf("It would move from %s to %s, less than what is unsure of it (%s to %s): waiting for more buys costs "+
+			"little.",
 			q.say(q.Now.At), q.say(q.Proposed.At), q.say(q.Proposed.Low), q.say(q.Proposed.High)))
 	}
 	return out
@@ -61,7 +63,8 @@ func (f *fitted) why(key string, q Proposal) []string {
 		out = append(out, fmt.Sprintf("While it has few buys it leans on %s, which run at %.2f together.", f.together, math.Exp(f.post.Mean[0])))
 	}
 	if *q.Proposed.Spread > 0.02 {
-		out = append(out, fmt.Sprintf("Builds scatter more about it than the forecasts' own ranges say: the range widens by %.0f %%.", 100**q.Proposed.Spread))
+		out = append(out, fmt.Sprintf("Builds scatter more about it than the forecasts' own ranges say: the range widens by %.0f %%.",
+			100**q.Proposed.Spread))
 	}
 	return out
 }
@@ -76,12 +79,15 @@ func whyChance(q Proposal, before, pooled belief.Chance, looks []look, ratio flo
 		}
 		informed = informed || l.Ratio != 1
 	}
-	out := []string{fmt.Sprintf("Found on %d of the %s in which it was looked for; counts as %.1f against the starter value's %.0f cases.", found, buys(len(looks)), q.Weight, before.A+before.B)}
+	out := []string{fmt.Sprintf("Found on %d of the %s in which it was looked for; counts as %.1f against the starter value's %.0f cases.",
+		found, buys(len(looks)), q.Weight, before.A+before.B)}
 	if math.Abs(ratio-1) > 0.05 {
-		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as foretold, which alone would make it %s.", ratio, q.say(pooled.Mean())))
+		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as foretold, which alone would make it %s.", ratio,
+			q.say(pooled.Mean())))
 	}
 	if informed {
-		out = append(out, "What was seen before the buy is taken into account: finding what was expected moves it less than finding what was not.")
+		out = append(out, "What was seen before the buy is taken into account: finding what was expected moves it less than finding what was "+
+			"not.")
 	}
 	return append(out, moves(q)...)
 }

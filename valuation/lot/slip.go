@@ -40,7 +40,8 @@ func Swaps(vin string) []int {
 // regions are the parts of the world by the first character of a VIN. Source: ISO 3780, from memory; later editions give
 // a few to others. A hint, never a check.
 var regions = []struct{ first, name string }{
-	{"ABCDEFGH", "Africa"}, {"JKLMNPR", "Asia"}, {"STUVWXYZ", "Europe"}, {"12345", "North America"}, {"67", "Oceania"}, {"89", "South America"},
+	{"ABCDEFGH", "Africa"}, {"JKLMNPR", "Asia"}, {"STUVWXYZ", "Europe"}, {"12345", "North America"}, {"67", "Oceania"},
+	{"89", "South America"},
 }
 
 // Region returns the part of the world that a VIN's first character hints at, empty where it hints at none.

@@ -116,7 +116,8 @@ func TestRemainderSeven(t *testing.T) {
 
 // Source: ISO 3780, from memory. Position 3: 49 CFR 565.15(a).
 func TestRegionAndSmallMakers(t *testing.T) {
-	for vin, want := range map[string]string{"1G4": "North America", "JH2": "Asia", "LJC": "Asia", "WXX": "Europe", "9AA": "South America", "6AA": "Oceania", "AAA": "Africa", "0HF": "", "": ""} {
+	for vin, want := range map[string]string{"1G4": "North America", "JH2": "Asia", "LJC": "Asia", "WXX": "Europe", "9AA": "South America",
+		"6AA": "Oceania", "AAA": "Africa", "0HF": "", "": ""} {
 		if got := lot.Region(vin); got != want {
 			t.Errorf("%q: %q, want %q", vin, got, want)
 		}

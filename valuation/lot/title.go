@@ -94,7 +94,8 @@ func notKnown(said []string) bool {
 }
 
 // paperWords are the words of documents that the trade uses (common practice, no source) and that forbid nothing.
-var paperWords = strings.Fields(`a and certificate of title vehicle with damage damaged clear clean original duplicate regular standard salvage
+var paperWords = strings.Fields(`a and certificate of title vehicle with damage damaged clear clean original duplicate regular ` +
+	`standard salvage
 	salvaged rebuilt rebuildable repairable reconstructed refurbished remanufactured restored assembled prior previous
 	previously formerly flood water fire burn hail theft recovered recovery stolen collision wreck wrecked structural
 	vandalism salt lemon law buyback buy back manufacturer warranty return total totaled totalled loss insurance owner

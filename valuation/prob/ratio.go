@@ -18,7 +18,8 @@ type RatioStudy struct {
 	WeightedMean float64 `json:"weighted_mean"` // sum of the estimates over the sum of the prices
 	COD          float64 `json:"cod"`           // coefficient of dispersion, in percent: mean distance from the median ratio, over it
 	PRD          float64 `json:"prd"`           // price-related differential: above 1, dear vehicles are estimated lower than cheap ones
-	PRB          float64 `json:"prb"`           // price-related bias: change of the ratio, over the median, as the value doubles; NaN when untold
+	// price-related bias: change of the ratio, over the median, as the value doubles; NaN when untold
+	PRB float64 `json:"prb"`
 }
 
 var errRatios = errors.New("a ratio study needs as many estimates as prices, at least one, all above zero")

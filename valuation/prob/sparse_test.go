@@ -25,7 +25,8 @@ func manyLevels(rng *rand.Rand, n int) *Mixed {
 	m.Links = append(m.Links, Link{From: -1, To: year + 3, Gap: 1, Group: 3})
 	for range n {
 		k, age, miles := rng.IntN(models), rng.NormFloat64()*3, rng.NormFloat64()*4
-		row := []Entry{{0, 1}, {1, age}, {2, miles}, {slope + k, age}, {year + rng.IntN(years), 1}, {level + k, 1}, {trim + trims*k + rng.IntN(trims), 1}}
+		row := []Entry{{0, 1}, {1, age}, {2, miles}, {slope + k, age}, {year + rng.IntN(years), 1}, {level + k, 1},
+			{trim + trims*k + rng.IntN(trims), 1}}
 		var unknown []int
 		if rng.IntN(9) == 0 {
 			row, unknown = row[:6], []int{2}

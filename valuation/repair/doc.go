@@ -16,7 +16,8 @@
 // Random: each quantity of a line has a stream of its own, named by the line's id, so that editing one line leaves the
 // draws of the others alone.
 // Assumptions: a job that spares another is done or not independently of whether that one is needed. Hours, materials, prices
-// and the need for the work lean on the lot's common factor by the line's loading; lead times and what can be had do not. Extra hours of an option are worked in the line's chief trade. The spread of a
+// and the need for the work lean on the lot's common factor by the line's loading; lead times and what can be had do not. Extra hours of an
+// option are worked in the line's chief trade. The spread of a
 // known list of damage is that of its three-point values.
 //
 // Sources: [1] modified PERT, see package prob; [2] one-factor Gaussian copula, see prob.Loaded.

@@ -30,7 +30,8 @@ func drawn(l repair.Line, s repair.Setting) repair.Outcome {
 }
 
 func setting(rate, holding float64) repair.Setting {
-	s := repair.Setting{Draws: prob.NewDraws(scenarios, 5), Factor: make([]float64, scenarios), Rates: map[string]float64{"body": rate}, HoldingPerDay: holding}
+	s := repair.Setting{Draws: prob.NewDraws(scenarios, 5), Factor: make([]float64, scenarios), Rates: map[string]float64{"body": rate},
+		HoldingPerDay: holding}
 	s.Draws.Column("lot/factor", s.Factor)
 	return s
 }
@@ -169,7 +170,8 @@ func TestFirstOptionThatCanBeHadThenFallback(t *testing.T) {
 }
 
 func TestChanceOfALineTakesAllOfIt(t *testing.T) {
-	l := repair.Line{ID: "l", Job: "rail", Chance: chance(.3), Hours: map[string]prob.Three{"body": prob.Certain(2)}, Materials: prob.Certain(10), Outside: prob.Certain(90),
+	l := repair.Line{ID: "l", Job: "rail", Chance: chance(.3), Hours: map[string]prob.Three{"body": prob.Certain(2)},
+		Materials: prob.Certain(10), Outside: prob.Certain(90),
 		Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Certain(50), LeadDays: prob.Certain(9)}}}}}
 	out := drawn(l, setting(25, 0))
 	needed := 0.0
@@ -192,7 +194,8 @@ func TestChanceOfALineTakesAllOfIt(t *testing.T) {
 
 // Source: mean of the PERT, (low + 4 likely + high) / 6 (testdata/reference/pert_triangular.csv).
 func TestMeansOfALine(t *testing.T) {
-	l := repair.Line{ID: "l", Job: "paint", Hours: map[string]prob.Three{"body": {Low: 2, Likely: 5, High: 14}}, Materials: prob.Three{Low: 30, Likely: 40, High: 110}}
+	l := repair.Line{ID: "l", Job: "paint", Hours: map[string]prob.Three{"body": {Low: 2, Likely: 5, High: 14}},
+		Materials: prob.Three{Low: 30, Likely: 40, High: 110}}
 	out := drawn(l, setting(20, 0))
 	near(t, "hours", prob.Mean(out.Hours), 6, .01)
 	near(t, "labour", prob.Mean(out.Labour), 120, .2)
@@ -201,7 +204,8 @@ func TestMeansOfALine(t *testing.T) {
 
 func TestAPartThatHoldsNothingUpHasNoLead(t *testing.T) {
 	no := false
-	l := repair.Line{ID: "l", Job: "badge", Parts: []repair.Part{{Critical: &no, Options: []repair.Option{{Price: prob.Certain(9), LeadDays: prob.Certain(60)}}}}}
+	l := repair.Line{ID: "l", Job: "badge", Parts: []repair.Part{{Critical: &no,
+		Options: []repair.Option{{Price: prob.Certain(9), LeadDays: prob.Certain(60)}}}}}
 	if out := drawn(l, setting(0, 0)); slices.Max(out.Lead) != 0 || slices.Min(out.Cash) != 9 {
 		t.Errorf("lead up to %g, cash from %g", slices.Max(out.Lead), slices.Min(out.Cash))
 	}

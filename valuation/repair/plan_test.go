@@ -67,7 +67,8 @@ func TestPlanOfARingOfJobs(t *testing.T) {
 	jobs := repair.Catalogue{Jobs: []repair.Job{
 		{Line: repair.Line{ID: "y", Job: "y"}, Brings: []repair.Brought{{ID: "x", Chance: chance(.4)}}},
 		{Line: repair.Line{ID: "x", Job: "x"}, Brings: []repair.Brought{{ID: "y"}}},
-		{Line: repair.Line{ID: "z", Job: "z"}, Calls: []lot.Sign{{Areas: []string{"12"}}}, Brings: []repair.Brought{{ID: "y", Chance: chance(.5)}}},
+		{Line: repair.Line{ID: "z", Job: "z"}, Calls: []lot.Sign{{Areas: []string{"12"}}},
+			Brings: []repair.Brought{{ID: "y", Chance: chance(.5)}}},
 	}}
 	got := byID(repair.Plan(nil, jobs, lot.Lot{}, front))
 	for id, want := range map[string]float64{"z": 1, "y": .5, "x": .2} {
@@ -113,7 +114,8 @@ func sparing() repair.Catalogue {
 	at12 := []lot.Sign{{Areas: []string{"12"}}}
 	return repair.Catalogue{Jobs: []repair.Job{
 		{Line: repair.Line{ID: "mend", Job: "Mend"}, Calls: at12, Brings: []repair.Brought{{ID: "paint"}, {ID: "sand", Chance: chance(.5)}}},
-		{Line: repair.Line{ID: "renew", Job: "Renew", Chance: chance(.75)}, Calls: at12, Brings: []repair.Brought{{ID: "paint"}}, Spares: []string{"mend"}},
+		{Line: repair.Line{ID: "renew", Job: "Renew", Chance: chance(.75)}, Calls: at12, Brings: []repair.Brought{{ID: "paint"}},
+			Spares: []string{"mend"}},
 		{Line: repair.Line{ID: "paint", Job: "Paint"}, Spares: []string{"blend"}},
 		{Line: repair.Line{ID: "blend", Job: "Blend"}, Calls: []lot.Sign{{Areas: []string{"11"}}}},
 		{Line: repair.Line{ID: "sand", Job: "Sand"}},

@@ -32,7 +32,8 @@ func ageing(t *testing.T, n int, drift float64) resale.Effect {
 	return e
 }
 
-// The slope that made the rows comes back; a drift of the market is taken for a trend in part, and in its direction. Construction: the rows are made with that slope.
+// The slope that made the rows comes back; a drift of the market is taken for a trend in part, and in its direction. Construction: the rows
+// are made with that slope.
 func TestAgeingIsTheSlopeThatMadeTheRows(t *testing.T) {
 	still := ageing(t, 200, 0)
 	if math.Abs(still.Mean+.1) > .02 {

@@ -159,7 +159,8 @@ func TestOpenPriceSetsAreForetold(t *testing.T) {
 		r := judge(t, c.set, c.regime, c.n, false)
 		t.Logf("%-11s %-6s %2d: %.2f / %.2f %%, inside %.0f %%, width %.1f %%", c.set, c.regime, c.n, r.median, r.mean, r.inside, r.width)
 		if r.median > c.median || r.mean > c.mean {
-			t.Errorf("%s %s %d: median and mean error %.2f / %.2f %%, least squares %.1f / %.1f %%", c.set, c.regime, c.n, r.median, r.mean, c.median, c.mean)
+			t.Errorf("%s %s %d: median and mean error %.2f / %.2f %%, least squares %.1f / %.1f %%", c.set, c.regime, c.n, r.median, r.mean,
+				c.median, c.mean)
 		}
 		if r.inside < 70 || r.inside > 95 {
 			t.Errorf("%s %s %d: the 80 %% interval holds %.0f %%", c.set, c.regime, c.n, r.inside)
@@ -172,7 +173,8 @@ func TestOpenPriceSetsAreForetold(t *testing.T) {
 func TestGrossErrorsHardlyMoveThePrice(t *testing.T) {
 	for _, set := range []string{"hatch2004", "midsize2009"} {
 		clean, gross := judge(t, set, "narrow", 20, false), judge(t, set, "narrow", 20, true)
-		t.Logf("%s: %.2f %% and %.2f %% with gross errors, inside %.0f %% and %.0f %%", set, clean.median, gross.median, clean.inside, gross.inside)
+		t.Logf("%s: %.2f %% and %.2f %% with gross errors, inside %.0f %% and %.0f %%", set, clean.median, gross.median, clean.inside,
+			gross.inside)
 		if gross.median > 1.25*clean.median || gross.inside < 70 {
 			t.Errorf("%s: %.2f %% turns into %.2f %%, inside %.0f %%", set, clean.median, gross.median, gross.inside)
 		}

@@ -77,7 +77,8 @@ func mixed(rng *rand.Rand, n int) []resale.Row {
 		r := resale.Row{Price: usd.FromMajor(price), ModelYear: year, Mileage: &miles, Kind: []string{"asked", "sold", ""}[rng.IntN(3)],
 			Date: []resale.Row{{}, {Date: "2024-03-01"}, {Date: "2022-06-15"}}[rng.IntN(3)].Date, Make: "Talvo",
 			Model: []string{"Brisa", "Cordel"}[rng.IntN(2)], Trim: []string{"", "S", "LX"}[rng.IntN(3)],
-			Title: []string{"", "clear", "rebuilt", "salvage"}[rng.IntN(4)], More: map[string]string{"fuel": []string{"petrol", "diesel"}[rng.IntN(2)]}}
+			Title: []string{"", "clear", "rebuilt", "salvage"}[rng.IntN(4)],
+			More:  map[string]string{"fuel": []string{"petrol", "diesel"}[rng.IntN(2)]}}
 		if rng.IntN(6) == 0 {
 			r.Mileage = nil
 		}
@@ -155,7 +156,8 @@ func TestMoreMilesNeverRaiseThePriceWithoutStrongEvidence(t *testing.T) {
 	var rows []resale.Row
 	for i := range 400 {
 		miles := 20_000 + 200*float64(i)
-		rows = append(rows, resale.Row{Price: usd.FromMajor(10_000 * math.Exp(0.05*miles/10_000+0.02*rng.NormFloat64())), ModelYear: 2019, Mileage: &miles})
+		rows = append(rows, resale.Row{Price: usd.FromMajor(10_000 * math.Exp(0.05*miles/10_000+0.02*rng.NormFloat64())), ModelYear: 2019,
+			Mileage: &miles})
 	}
 	s := resale.Subject{ModelYear: 2019, Mileage: ptr(50_000), Brand: "clear"}
 	m := resale.Fit(rows, s, b, p)
@@ -262,7 +264,8 @@ func TestGuessStandsInWithoutRows(t *testing.T) {
 		t.Errorf("a certain guess gives %v", one.Price())
 	}
 	skew := prob.Three{Low: 10_000, Likely: 10_000, High: 30_000}
-	if got := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: &skew, Currency: usd}, p).Price(); math.Abs(got.P90-30_000) > 1 || math.Abs(got.P10-10_000) > 1 {
+	if got := resale.Fit(nil, resale.Subject{}, resale.Beliefs{Guess: &skew, Currency: usd}, p).Price(); math.Abs(got.P90-30_000) > 1 ||
+		math.Abs(got.P10-10_000) > 1 {
 		t.Errorf("a lopsided guess gives %+v", got)
 	}
 }
@@ -285,7 +288,8 @@ func TestNothingToGoByIsRefused(t *testing.T) {
 	if m := resale.Fit(rows[:1], resale.Subject{}, resale.Beliefs{Currency: usd}, resale.Prior{}); !errors.Is(m.Err(), resale.ErrUnknown) {
 		t.Errorf("error %v", m.Err())
 	}
-	if m := resale.Fit([]resale.Row{{Price: 5, ModelYear: 2019}}, resale.Subject{}, resale.Beliefs{Currency: usd}, resale.Prior{}); !errors.Is(m.Err(), resale.ErrNoPrior) {
+	if m := resale.Fit([]resale.Row{{Price: 5, ModelYear: 2019}}, resale.Subject{}, resale.Beliefs{Currency: usd},
+		resale.Prior{}); !errors.Is(m.Err(), resale.ErrNoPrior) {
 		t.Errorf("error %v", m.Err())
 	}
 }

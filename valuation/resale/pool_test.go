@@ -52,7 +52,8 @@ func TestOtherModelsHelpButAreNotTheSame(t *testing.T) {
 		s.Make, s.Model = "", ""
 		lumped += off(resale.Fit(rows, s, asking(cur), p))
 	}
-	t.Logf("log error: 4 rows %.3f, with 116 of other models %.3f, models not told apart %.3f; inside %.0f %%", few/n, pooled/n, lumped/n, 100*inside/n)
+	t.Logf("log error: 4 rows %.3f, with 116 of other models %.3f, models not told apart %.3f; inside %.0f %%", few/n, pooled/n, lumped/n,
+		100*inside/n)
 	if pooled >= few || pooled >= 0.7*lumped {
 		t.Errorf("log error: 4 rows %.3f, with other models %.3f, models not told apart %.3f", few/n, pooled/n, lumped/n)
 	}

@@ -37,6 +37,7 @@ type Adjusted struct {
 
 // changes returns where the adjustment for each cause stands in a.
 func (a *Adjusted) changes() [hedonic.Causes]*money.Amount {
-	return [hedonic.Causes]*money.Amount{hedonic.CauseAsked: &a.AskedToSold, hedonic.CauseDate: &a.Date, hedonic.CauseMileage: &a.Mileage, hedonic.CauseAge: &a.Age,
+	return [hedonic.Causes]*money.Amount{hedonic.CauseAsked: &a.AskedToSold, hedonic.CauseDate: &a.Date, hedonic.CauseMileage: &a.Mileage,
+		hedonic.CauseAge:  &a.Age,
 		hedonic.CauseTrim: &a.Trim, hedonic.CauseBrand: &a.Brand, hedonic.CauseOther: &a.Other}
 }

@@ -56,7 +56,8 @@ func TestStarterPriorAgreesWithPublishedSlopes(t *testing.T) {
 		if !ok {
 			continue
 		}
-		if math.Abs(m.Effects["age"].Mean-w[0]) > 0.015 || math.Abs(m.Effects["mileage/linear"].Mean-w[1]) > 0.006 || math.Abs(m.Residual.SD-w[2]) > 0.02 {
+		if math.Abs(m.Effects["age"].Mean-w[0]) > 0.015 || math.Abs(m.Effects["mileage/linear"].Mean-w[1]) > 0.006 ||
+			math.Abs(m.Residual.SD-w[2]) > 0.02 {
 			t.Errorf("%s: age %.3f, mileage %.3f, residual %.3f", m.Name, m.Effects["age"].Mean, m.Effects["mileage/linear"].Mean, m.Residual.SD)
 		}
 	}
@@ -68,14 +69,16 @@ func FuzzFit(f *testing.F) {
 	f.Add(int64(1_000_000), 2019, 50_000.0, "S", "rebuilt", "2024-01-01", "1.6", 3, 2019, 40_000.0)
 	f.Add(int64(1), 1, 0.0, "", "", "", "", 1, 3000, 1e12)
 	f.Add(int64(1<<52), 9999, 1e300, "a|b", "salvage", "0001-01-01", "x", 30, 1900, 0.0)
-	f.Fuzz(func(t *testing.T, price int64, year int, miles float64, trim, title, date, extra string, n, subjectYear int, subjectMiles float64) {
+	f.Fuzz(func(t *testing.T, price int64, year int, miles float64, trim, title, date, extra string, n, subjectYear int,
+		subjectMiles float64) {
 		var rows []resale.Row
 		for i := range min(max(n, 0), 30) {
 			m := miles * float64(i)
 			rows = append(rows, resale.Row{Price: usd.FromMajor(math.Abs(float64(price%1e9)) / float64(i+1)), ModelYear: year + i%3, Mileage: &m,
 				Trim: trim[:len(trim)*(i%2)], Title: title, Date: lotDate(date), More: map[string]string{"x": extra[:len(extra)*(i%2)], "k": extra}})
 		}
-		s := resale.Subject{ModelYear: subjectYear, Mileage: &subjectMiles, Trim: trim, Brand: title, SaleMonth: lotDate(date), More: map[string]string{"x": extra, "k": "2"}}
+		s := resale.Subject{ModelYear: subjectYear, Mileage: &subjectMiles, Trim: trim, Brand: title, SaleMonth: lotDate(date),
+			More: map[string]string{"x": extra, "k": "2"}}
 		_, b := rebuilt()
 		m := resale.Fit(rows, s, b, p)
 		m.Warnings()

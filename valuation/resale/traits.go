@@ -72,7 +72,8 @@ func (c calendar) row(r Row) hedonic.Traits {
 		day = c.today
 	}
 	t := hedonic.Traits{
-		Year: r.ModelYear, Age: c.age(day, r.ModelYear, r.More), Trim: hedonic.Key(r.Trim), Model: hedonic.Key(r.Make + " " + r.Model), Brand: brandOf(r.Title),
+		Year: r.ModelYear, Age: c.age(day, r.ModelYear, r.More), Trim: hedonic.Key(r.Trim), Model: hedonic.Key(r.Make + " " + r.Model),
+		Brand: brandOf(r.Title),
 		Asked: !strings.EqualFold(strings.TrimSpace(r.Kind), "sold"), Back: max(0, c.sale-day), More: r.More,
 	}
 	setMiles(&t, r.Mileage, r.Unit)
@@ -91,7 +92,8 @@ func (c calendar) subject(s Subject) hedonic.Traits {
 		brand = "rebuilt"
 	}
 	t := hedonic.Traits{
-		Year: s.ModelYear, Age: c.age(c.sale, s.ModelYear, s.More), Trim: hedonic.Key(s.Trim), Model: hedonic.Key(s.Make + " " + s.Model), Brand: brandOf(brand),
+		Year: s.ModelYear, Age: c.age(c.sale, s.ModelYear, s.More), Trim: hedonic.Key(s.Trim), Model: hedonic.Key(s.Make + " " + s.Model),
+		Brand:     brandOf(brand),
 		Condition: usualCondition, CondKnown: true, More: s.More,
 	}
 	setMiles(&t, s.Mileage, s.Unit)

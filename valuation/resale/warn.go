@@ -30,7 +30,8 @@ func (m Model) Warnings() []Warning {
 		return append(out, Warning{Code: WarnGuess, Text: "no comparable: the price is your own guess and nothing else"})
 	}
 	if m.used <= fewRows {
-		out = append(out, Warning{Code: WarnFew, Text: fmt.Sprintf("only %s: the price leans on other models' slopes and spreads", count(m.used, "comparable"))})
+		out = append(out, Warning{Code: WarnFew, Text: fmt.Sprintf("only %s: the price leans on other models' slopes and spreads",
+			count(m.used, "comparable"))})
 	}
 	out = append(out, m.beyond()...)
 	out = append(out, m.stale()...)
@@ -115,7 +116,8 @@ func (m Model) stale() []Warning {
 	}
 	var out []Warning
 	if len(old) > 0 {
-		out = append(out, Warning{WarnStale, fmt.Sprintf("%s more than a year old: the market may have moved", count(len(old), "comparable")), old})
+		out = append(out, Warning{WarnStale, fmt.Sprintf("%s more than a year old: the market may have moved", count(len(old), "comparable")),
+			old})
 	}
 	if len(undated) > 0 && (len(undated) < m.used || m.beliefs.Today.Known()) {
 		out = append(out, Warning{WarnUndated, fmt.Sprintf("%s without a date, read as of today", count(len(undated), "comparable")), undated})

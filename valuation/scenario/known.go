@@ -91,10 +91,11 @@ func (m *Memory) Score(name string, l Lot) []float64 {
 
 // knownLine returns what a line takes on average where it is needed.
 func (m *Memory) knownLine(l repair.Line, lot *Lot) *known {
-	return m.knowns.Recall(memory.Of("line", unnamedLine(l), lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads), func() (*known, int) {
-		k := l.Foreknown(repair.Setting{Loading: lot.Loading, Rates: lot.Rates, HoldingPerDay: lot.Time.HoldingPerDay}, lot.Spreads)
-		return &known{money: k.Money, hours: k.Hours, lead: k.Lead}, knownSize
-	})
+	return m.knowns.Recall(memory.Of("line", unnamedLine(l), lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads),
+		func() (*known, int) {
+			k := l.Foreknown(repair.Setting{Loading: lot.Loading, Rates: lot.Rates, HoldingPerDay: lot.Time.HoldingPerDay}, lot.Spreads)
+			return &known{money: k.Money, hours: k.Hours, lead: k.Lead}, knownSize
+		})
 }
 
 // knownRisk returns what a risk takes on average where it is there.

@@ -83,8 +83,9 @@ func (m *Memory) Play(l Lot) Outcome {
 	ratios := m.ratios(&l, f)
 	repaired, hurt := newSum(l.N), newSum(l.N)
 	o := Outcome{Factor: f.factor, strata: f.strata}
-	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates, HoldingPerDay: l.Time.HoldingPerDay,
-		Ratios: ratios})
+	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates,
+		HoldingPerDay: l.Time.HoldingPerDay,
+		Ratios:        ratios})
 	for k, r := range l.Risks {
 		s := m.risk(r, l.there(k), &l, f, ratios)
 		hurt.add(s)

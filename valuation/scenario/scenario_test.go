@@ -24,15 +24,19 @@ func lot() scenario.Lot {
 	third, load := .3, .6
 	return scenario.Lot{
 		Lines: []repair.Line{
-			{ID: "a", Job: "front", Hours: map[string]prob.Three{"body": {Low: 6, Likely: 10, High: 24}}, Materials: prob.Three{Low: 80, Likely: 120, High: 400},
-				Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Three{Low: 100, Likely: 200, High: 300}, LeadDays: prob.Three{Low: 2, Likely: 9, High: 40}}}}}},
+			{ID: "a", Job: "front", Hours: map[string]prob.Three{"body": {Low: 6, Likely: 10, High: 24}},
+				Materials: prob.Three{Low: 80, Likely: 120, High: 400},
+				Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Three{Low: 100, Likely: 200, High: 300},
+					LeadDays: prob.Three{Low: 2, Likely: 9, High: 40}}}}}},
 			{ID: "b", Job: "rail", Chance: &third, Outside: prob.Three{Low: 200, Likely: 400, High: 1500}},
 		},
-		Risks: []hidden.Risk{{ID: "h", Name: "mount", Cost: prob.Three{Low: 100, Likely: 300, High: 900}, Days: prob.Certain(3), Loading: &load}}, Chances: []float64{.25},
+		Risks: []hidden.Risk{{ID: "h", Name: "mount", Cost: prob.Three{Low: 100, Likely: 300, High: 900}, Days: prob.Certain(3),
+			Loading: &load}}, Chances: []float64{.25},
 		Loading: .3, Rates: map[string]float64{"body": 30}, Freight: prob.Three{Low: 100, Likely: 150, High: 300},
 		Storage: scenario.Storage{PerDay: 25, FreeDays: 3, Days: prob.Three{Low: 1, Likely: 4, High: 9}},
-		Time:    scenario.Time{HoursPerWeek: 20, HoldingPerDay: 5, InspectionQueue: prob.Three{Low: 5, Likely: 10, High: 30}, DaysToSell: prob.Three{Low: 5, Likely: 20, High: 60}},
-		N:       2048, Seed: 9,
+		Time: scenario.Time{HoursPerWeek: 20, HoldingPerDay: 5, InspectionQueue: prob.Three{Low: 5, Likely: 10, High: 30},
+			DaysToSell: prob.Three{Low: 5, Likely: 20, High: 60}},
+		N: 2048, Seed: 9,
 	}
 }
 
@@ -56,8 +60,10 @@ func TestSharesAddUpToOne(t *testing.T) {
 
 // What is certain has no causes of its spread: the rounding of its sums is none.
 func TestACertainLotHasNoShares(t *testing.T) {
-	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "a", Hours: map[string]prob.Three{"body": prob.Certain(10.1)}, Materials: prob.Certain(100.1)}},
-		Rates: map[string]float64{"body": 35.7}, Freight: prob.Certain(99.9), Time: scenario.Time{HoursPerWeek: 30, HoldingPerDay: 6, DaysToSell: prob.Certain(10)}, N: 16384, Seed: 1}
+	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "a", Hours: map[string]prob.Three{"body": prob.Certain(10.1)},
+		Materials: prob.Certain(100.1)}},
+		Rates: map[string]float64{"body": 35.7}, Freight: prob.Certain(99.9),
+		Time: scenario.Time{HoursPerWeek: 30, HoldingPerDay: 6, DaysToSell: prob.Certain(10)}, N: 16384, Seed: 1}
 	for _, aDay := range []float64{0, 2.007671} {
 		if shares := scenario.Play(l).Shares(0, aDay); len(shares) > 0 {
 			t.Errorf("a day costs %g: %v", aDay, shares)
@@ -67,7 +73,8 @@ func TestACertainLotHasNoShares(t *testing.T) {
 
 // Two independent certain-variance causes: a line of variance v and a resale of 3 v share 1 to 3.
 func TestSharesOfTwoIndependentCauses(t *testing.T) {
-	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "front", Materials: prob.Three{Low: 0, Likely: 300, High: 600}}}, Time: scenario.Time{HoursPerWeek: 40}, N: 4096, Seed: 2}
+	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "front", Materials: prob.Three{Low: 0, Likely: 300, High: 600}}},
+		Time: scenario.Time{HoursPerWeek: 40}, N: 4096, Seed: 2}
 	o := scenario.Play(l)
 	parts := map[string]float64{}
 	for _, s := range o.Shares(3*prob.Variance(o.Cost), 0) {
@@ -85,13 +92,17 @@ func TestDaysAndMoneyByHand(t *testing.T) {
 	} {
 		l := scenario.Lot{
 			Lines: []repair.Line{
-				{ID: "a", Job: "a", Hours: map[string]prob.Three{"body": prob.Certain(60)}, Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Certain(100), LeadDays: prob.Certain(c.lead)}}}}},
-				{ID: "b", Job: "b", Hours: map[string]prob.Three{"paint": prob.Certain(40)}, Parts: []repair.Part{{Options: []repair.Option{{LeadDays: prob.Certain(7)}}}}},
+				{ID: "a", Job: "a", Hours: map[string]prob.Three{"body": prob.Certain(60)},
+					Parts: []repair.Part{{Options: []repair.Option{{Price: prob.Certain(100), LeadDays: prob.Certain(c.lead)}}}}},
+				{ID: "b", Job: "b", Hours: map[string]prob.Three{"paint": prob.Certain(40)},
+					Parts: []repair.Part{{Options: []repair.Option{{LeadDays: prob.Certain(7)}}}}},
 			},
-			Risks: []hidden.Risk{{ID: "h", Name: "h", Cost: prob.Certain(70), Hours: map[string]prob.Three{"body": prob.Certain(8)}, Days: prob.Certain(4)}}, Chances: []float64{1},
+			Risks: []hidden.Risk{{ID: "h", Name: "h", Cost: prob.Certain(70), Hours: map[string]prob.Three{"body": prob.Certain(8)},
+				Days: prob.Certain(4)}}, Chances: []float64{1},
 			Rates: map[string]float64{"body": 30, "paint": 40}, Freight: prob.Certain(200),
 			Storage: scenario.Storage{PerDay: 25, FreeDays: 3, Days: prob.Certain(5)},
-			Time:    scenario.Time{HoursPerWeek: 20, HoldingPerDay: 2, InspectionQueue: prob.Certain(12), DaysToSell: prob.Certain(20)}, N: 16, Seed: 1,
+			Time:    scenario.Time{HoursPerWeek: 20, HoldingPerDay: 2, InspectionQueue: prob.Certain(12), DaysToSell: prob.Certain(20)}, N: 16,
+			Seed: 1,
 		}
 		o := scenario.Play(l)
 		for i := range o.Days {
@@ -107,7 +118,8 @@ func TestDaysAndMoneyByHand(t *testing.T) {
 }
 
 func TestStorageWithinTheFreeDaysCostsNothing(t *testing.T) {
-	l := scenario.Lot{Storage: scenario.Storage{PerDay: 25, FreeDays: 3, Days: prob.Certain(2)}, Time: scenario.Time{HoursPerWeek: 40}, N: 4, Seed: 1}
+	l := scenario.Lot{Storage: scenario.Storage{PerDay: 25, FreeDays: 3, Days: prob.Certain(2)}, Time: scenario.Time{HoursPerWeek: 40}, N: 4,
+		Seed: 1}
 	if o := scenario.Play(l); slices.Max(o.Storage) != 0 || slices.Min(o.Storage) != 0 {
 		t.Errorf("storage %v", o.Storage)
 	}
@@ -163,7 +175,8 @@ func TestSameLotTwiceAndAnotherLineLeavesTheRest(t *testing.T) {
 	}
 	more := lot()
 	more.Lines = append(more.Lines, repair.Line{ID: "c", Job: "c", Materials: prob.Three{Low: 1, Likely: 2, High: 9}})
-	if c := scenario.Play(more); !slices.Equal(a.Lines[0].Costs(len(a.Cost)), c.Lines[0].Costs(len(a.Cost))) || !slices.Equal(a.Hidden, c.Hidden) || !slices.Equal(a.Freight, c.Freight) {
+	if c := scenario.Play(more); !slices.Equal(a.Lines[0].Costs(len(a.Cost)), c.Lines[0].Costs(len(a.Cost))) ||
+		!slices.Equal(a.Hidden, c.Hidden) || !slices.Equal(a.Freight, c.Freight) {
 		t.Error("one more line changed the draws of the others")
 	}
 }

@@ -131,7 +131,8 @@ func (s *strand) dot(d []float64) float64 {
 
 // line returns a repair line as drawn.
 func (m *Memory) line(l repair.Line, lot *Lot, f *frame, player *repair.Player) *strand {
-	key := memory.Of("line", unnamedLine(l), lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads, f.moved, player.Brought(l))
+	key := memory.Of("line", unnamedLine(l), lot.N, lot.Seed, lot.Loading, lot.Rates, lot.Time.HoldingPerDay, lot.Spreads, f.moved,
+		player.Brought(l))
 	return m.strands.Recall(key, func() (*strand, int) {
 		out := player.Draw(l)
 		s := newStrand(out.At, out.Cash, out.Labour, out.Hours, out.Lead, f)

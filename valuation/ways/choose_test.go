@@ -85,7 +85,8 @@ func TestChoiceAndColumnsByHand(t *testing.T) {
 	}
 	near(t, "chance", c.Chance, 1./3, 1e-12)
 	near(t, "line", c.Line, 8900-1840, 1e-9)
-	o := scenario.Outcome{Cost: ones(9000), Days: ones(31), Cash: ones(5000), Hours: ones(77), Labour: ones(2500), Freight: ones(150), Storage: ones(40)}
+	o := scenario.Outcome{Cost: ones(9000), Days: ones(31), Cash: ones(5000), Hours: ones(77), Labour: ones(2500), Freight: ones(150),
+		Storage: ones(40)}
 	got := l.Stop(o, c)
 	near(t, "finished", got.Cost[0], 9000, 0)
 	near(t, "stopped, labour", got.Labour[1], 6*20+3*25, 1e-9)

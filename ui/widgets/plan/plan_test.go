@@ -206,7 +206,8 @@ func TestPlanExtentsGrowDarker(t *testing.T) {
 		}
 		last = now
 	}
-	skin, bolted, structure := ink(lot.Damage{Extent: "minor", Depth: "skin"}), ink(lot.Damage{Extent: "minor", Depth: "bolted"}), ink(lot.Damage{Extent: "minor", Depth: "structure"})
+	skin, bolted, structure := ink(lot.Damage{Extent: "minor", Depth: "skin"}), ink(lot.Damage{Extent: "minor", Depth: "bolted"}),
+		ink(lot.Damage{Extent: "minor", Depth: "structure"})
 	if skin == bolted || bolted == structure || skin == structure {
 		t.Errorf("two depths look alike: %d, %d, %d", skin, bolted, structure)
 	}

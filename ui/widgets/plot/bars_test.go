@@ -15,7 +15,8 @@ import (
 
 func fall() []WaterfallBar {
 	return []WaterfallBar{{"Resale", 14200, "USD 14,200"}, {"Selling", -600, "-600"}, {"Repair", -4900, "-4,900"},
-		{"Hidden damage", -1150, "-1,150"}, {"Fees and freight", -980, "-980"}, {"Profit and allowance", -2320, "-2,320"}, {"Walk-away bid", 4250, "USD 4,250"}}
+		{"Hidden damage", -1150, "-1,150"}, {"Fees and freight", -980, "-980"}, {"Profit and allowance", -2320, "-2,320"},
+		{"Walk-away bid", 4250, "USD 4,250"}}
 }
 
 func TestWaterfallOpensBars(t *testing.T) {
@@ -25,7 +26,8 @@ func TestWaterfallOpensBars(t *testing.T) {
 	b.OnOpen = func(i int) { opened = append(opened, i) }
 	w := seen.Open(t, fyne.NewSize(700, 300), b)
 	w.Canvas().Focus(b)
-	seen.Press(b, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn, fyne.KeyUp, fyne.KeyUp, fyne.KeyUp, fyne.KeyReturn, fyne.KeyEnd, fyne.KeyDown, fyne.KeySpace)
+	seen.Press(b, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn, fyne.KeyUp, fyne.KeyUp, fyne.KeyUp, fyne.KeyReturn, fyne.KeyEnd, fyne.KeyDown,
+		fyne.KeySpace)
 	test.TapAt(b, fyne.NewPos(50, 3.5*barStep()))
 	if !slices.Equal(opened, []int{1, 0, 6, 3}) {
 		t.Errorf("opened %v", opened)
@@ -68,7 +70,8 @@ func TestShareBars(t *testing.T) {
 
 func fees() CurveData {
 	mark := 4250.0
-	return CurveData{X: Axis{Title: "hammer price"}, Y: Axis{Title: "fee"}, Steps: true, Mark: &mark, Name: "walk-away bid", Empty: "No schedule.",
+	return CurveData{X: Axis{Title: "hammer price"}, Y: Axis{Title: "fee"}, Steps: true, Mark: &mark, Name: "walk-away bid",
+		Empty:  "No schedule.",
 		Points: []CurvePoint{{0, 100}, {1000, 250}, {2000, 400}, {4000, 525}, {6000, 650}, {10000, 650}}}
 }
 

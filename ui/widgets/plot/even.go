@@ -165,7 +165,8 @@ func (b *BreakEven) drag(px float32) {
 func (b *BreakEven) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(b, e)
 	const many = 10
-	steps := map[fyne.KeyName]int{fyne.KeyRight: 1, fyne.KeyUp: 1, fyne.KeyLeft: -1, fyne.KeyDown: -1, fyne.KeyPageUp: many, fyne.KeyPageDown: -many}
+	steps := map[fyne.KeyName]int{fyne.KeyRight: 1, fyne.KeyUp: 1, fyne.KeyLeft: -1, fyne.KeyDown: -1, fyne.KeyPageUp: many,
+		fyne.KeyPageDown: -many}
 	ends := map[fyne.KeyName]int{fyne.KeyHome: -1, fyne.KeyEnd: 1}
 	if n, ok := steps[e.Name]; ok && b.OnStep != nil {
 		b.OnStep(n)

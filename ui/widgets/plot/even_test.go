@@ -28,7 +28,8 @@ func triangle() BreakEvenData {
 func TestBelowIsTheAreaLeftOfTheLine(t *testing.T) {
 	b := NewBreakEven()
 	b.SetData(triangle())
-	for x, want := range map[float64]float64{-5: 0, 0: 0, 1000: .125, 1050: (1.05 * 1.05) / 8, 2000: .5, 3000: .875, 4000: 1, 9000: 1} { // x² / 2 on a triangle of height 1/4 a thousand
+	// x² / 2 on a triangle of height 1/4 a thousand
+	for x, want := range map[float64]float64{-5: 0, 0: 0, 1000: .125, 1050: (1.05 * 1.05) / 8, 2000: .5, 3000: .875, 4000: 1, 9000: 1} {
 		if got := b.Below(x); math.Abs(got-want) > .0005 {
 			t.Errorf("below %g lie %g, want %g", x, got, want)
 		}
@@ -68,7 +69,9 @@ func TestTheBreakEvenChartInWords(t *testing.T) {
 	b.SetData(triangle())
 	seen.Open(t, fyne.NewSize(800, 300), b)
 	facts := strings.Join(b.Facts(), "\n")
-	for _, words := range []string{"bid USD 900: loss 14 %, gain 86 %", "walk-away bid at 2,000", "50 % lie below 2,000", "10 % lie below 894"} { // 2,000 √0.2
+	// 2,000 √0.2
+	for _, words := range []string{"bid USD 900: loss 14 %, gain 86 %", "walk-away bid at 2,000", "50 % lie below 2,000",
+		"10 % lie below 894"} {
 		if !strings.Contains(facts, words) {
 			t.Errorf("%q is missing from %q", words, facts)
 		}

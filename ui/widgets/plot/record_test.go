@@ -15,7 +15,8 @@ import (
 
 // tenths are made up.
 func tenths() HistogramData {
-	d := HistogramData{X: Axis{Title: "where in the forecast"}, Y: Axis{Title: "buys"}, Even: 2, Name: "if the forecasts are right", Empty: "No buys yet."}
+	d := HistogramData{X: Axis{Title: "where in the forecast"}, Y: Axis{Title: "buys"}, Even: 2, Name: "if the forecasts are right",
+		Empty: "No buys yet."}
 	for i, n := range []int{1, 3, 0, 2, 4, 2, 1, 3, 2, 2} {
 		d.Bins = append(d.Bins, HistogramBin{float64(i) / 10, float64(i+1) / 10, n, "bin " + string(rune('A'+i))})
 	}

@@ -73,7 +73,8 @@ func (s *Scatter) marks() []mark {
 		}, "fit, 8 of 10 sell inside"})
 	}
 	if s.data.Subject != nil {
-		out = append(out, mark{func(d *drawing, at fyne.Position) { d.Line(at.SubtractXY(0, 6), at.AddXY(0, 6), theme.ColorAccent, 3) }, "this lot"})
+		out = append(out, mark{func(d *drawing, at fyne.Position) { d.Line(at.SubtractXY(0, 6), at.AddXY(0, 6), theme.ColorAccent, 3) },
+			"this lot"})
 	}
 	return out
 }

@@ -15,7 +15,8 @@ import (
 
 func TestARailShowsOneSection(t *testing.T) {
 	var gone []int
-	r := rail.Across([]rail.Section{{Name: "Bills", Body: widget.NewLabel("all bills")}, {Name: "Hours", Body: widget.NewLabel("all hours")}}, func(i int) { gone = append(gone, i) })
+	r := rail.Across([]rail.Section{{Name: "Bills", Body: widget.NewLabel("all bills")}, {Name: "Hours", Body: widget.NewLabel("all hours")}},
+		func(i int) { gone = append(gone, i) })
 	w := seen.Open(t, fyne.NewSize(400, 200), container.NewBorder(r.Buttons, nil, nil, nil, r.Room))
 	if texts := seen.Texts(w.Content()); !slices.Contains(texts, "all bills") || slices.Contains(texts, "all hours") || len(gone) != 0 {
 		t.Errorf("at first %q, told %v", texts, gone)
@@ -25,7 +26,8 @@ func TestARailShowsOneSection(t *testing.T) {
 	if texts := seen.Texts(w.Content()); slices.Contains(texts, "all bills") || !slices.Contains(texts, "all hours") {
 		t.Errorf("then %q", texts)
 	}
-	if buttons[1].Importance != widget.HighImportance || buttons[0].Importance != widget.LowImportance || r.Current() != 1 || !slices.Equal(gone, []int{1}) {
+	if buttons[1].Importance != widget.HighImportance || buttons[0].Importance != widget.LowImportance || r.Current() != 1 ||
+		!slices.Equal(gone, []int{1}) {
 		t.Errorf("lit %v, current %d, told %v", buttons[1].Importance, r.Current(), gone)
 	}
 	r.Close(0, true)

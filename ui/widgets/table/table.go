@@ -30,7 +30,8 @@ type Row struct {
 	Strong bool // a total: bold, and without a box
 }
 
-// Table shows rows. A whole row is selected at a time. On the keyboard up, down, page up, page down, home and end walk the rows, Enter opens
+// Table shows rows. A whole row is selected at a time. On the keyboard up, down, page up, page down, home and end walk the rows, Enter
+// opens
 // one, space ticks it; left and right walk the headers and S sorts by the marked one. The program sorts: the table only
 // tells and shows which way.
 type Table struct {

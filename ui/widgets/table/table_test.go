@@ -13,7 +13,8 @@ import (
 
 func lotColumns() []Column {
 	return []Column{{Title: "Sale day", Width: 90, Sortable: true}, {Title: "Vehicle", Width: 190, Sortable: true, Grows: true},
-		{Title: "Walk-away bid", Width: 120, Right: true, Sortable: true}, {Title: "Chance of loss", Width: 110, Right: true}, {Title: "State", Width: 90}}
+		{Title: "Walk-away bid", Width: 120, Right: true, Sortable: true},
+		{Title: "Chance of loss", Width: 110, Right: true}, {Title: "State", Width: 90}}
 }
 
 func lotRows() []Row {
@@ -83,7 +84,8 @@ func TestTableTicks(t *testing.T) {
 	if !slices.Equal(told, []string{"0 false", "1 true"}) {
 		t.Errorf("told %v", told)
 	}
-	if want := "Sale day 14 May, Vehicle 2017 Corvid Sallow, Walk-away bid USD 4,250, Chance of loss 18 %, State to look at, not ticked"; tbl.Facts()[0] != want {
+	if want := "Sale day 14 May, Vehicle 2017 Corvid Sallow, Walk-away bid USD 4,250, Chance of loss 18 %, State to look at, not " +
+		"ticked"; tbl.Facts()[0] != want {
 		t.Errorf("facts %q", tbl.Facts()[0])
 	}
 }
