@@ -21,6 +21,7 @@ func TestASaleByKeyboard(t *testing.T) {
 	s.start()
 	s.keys("ctrl+n")
 	s.typed("2018\tKettrick\tDunlin\tPlus\t\t83,900")
+	s.salvage()
 	s.keys("ctrl+2")
 	s.typed("2b") // 12 front: functional, bolted
 	s.drop("../../assets/demo/comps_side.csv")
