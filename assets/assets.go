@@ -3,7 +3,6 @@ package assets
 import (
 	"embed"
 	"fmt"
-	"io/fs"
 	"path"
 )
 
@@ -57,15 +56,6 @@ func Demo(name string) ([]byte, error) {
 
 // DemoCases returns the names of the demo's case files, in the order of the sale.
 func DemoCases() []string { return []string{"front.json", "side.json", "flood.json"} }
-
-// DemoFiles returns the demo as a file tree, so that it can be copied out and edited.
-func DemoFiles() fs.FS {
-	tree, err := fs.Sub(documents, "demo")
-	if err != nil {
-		panic(err) // the folder is part of the build
-	}
-	return tree
-}
 
 // known returns a document that is part of the build.
 func known(name string) []byte {

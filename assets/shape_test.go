@@ -83,7 +83,7 @@ func played(b band, j repair.Catalogue, r hidden.Catalogue) scenario.Outcome {
 	for _, x := range l.Risks {
 		l.Chances = append(l.Chances, x.Chance.Mean())
 	}
-	return scenario.Play(l)
+	return scenario.NewMemory(0).Play(l)
 }
 
 func variation(xs []float64) float64 { return math.Sqrt(prob.Variance(xs)) / prob.Mean(xs) }

@@ -11,14 +11,6 @@ type RobustFit struct {
 	Weight []float64 // of each row, 0..1
 }
 
-// Huber returns the weights that leave rows within k scales whole and take from those beyond what they have too much; 1.345
-// loses 5 % against least squares where errors are normal.
-//
-// Source: Huber, Robust estimation of a location parameter, Ann. Math. Statist. 35 (1964) 73-101 (from memory).
-func Huber(k float64) func(u float64) float64 {
-	return func(u float64) float64 { return math.Min(1, k/math.Abs(u)) }
-}
-
 // Bisquare returns the weights that fall smoothly to nothing at c scales; 4.685 loses 5 % where errors are normal.
 //
 // Source: Beaton and Tukey, Technometrics 16 (1974) 147-185 (from memory).

@@ -2,10 +2,7 @@ package prob
 
 import "gonum.org/v1/gonum/stat/distuv"
 
-// TPDF returns the density of Student's t with df degrees of freedom at x.
-func TPDF(x, df float64) float64 { return student(df).Prob(x) }
-
-// TLogPDF returns the natural logarithm of [TPDF].
+// TLogPDF returns the natural logarithm of the density of Student's t with df degrees of freedom at x.
 func TLogPDF(x, df float64) float64 { return student(df).LogProb(x) }
 
 // TCDF returns P(T <= x) for Student's t with df degrees of freedom.

@@ -67,7 +67,7 @@ func TestFindingsAgainstPlainMonteCarlo(t *testing.T) {
 	for _, answers := range []map[string]string{yes, {"gap": "no", "drip": "no"}, {"gap": "yes", "drip": "no"}} {
 		belief := hidden.After(l.Risks, answers, l.Loading)
 		l.Belief = &belief
-		o := scenario.Play(l)
+		o := scenario.NewMemory(0).Play(l)
 		cost := make([]float64, l.N)
 		for i := range cost {
 			cost[i] = o.Repair[i] + o.Hidden[i]
@@ -83,11 +83,11 @@ func TestFindingsAgainstPlainMonteCarlo(t *testing.T) {
 // No answers leave every draw as it was, to the bit, and so does an answer that tells of no risk.
 func TestNoFindingsChangeNoDraw(t *testing.T) {
 	l, _ := signed()
-	before := scenario.Play(l)
+	before := scenario.NewMemory(0).Play(l)
 	for _, answers := range []map[string]string{nil, {"other": "yes"}} {
 		belief := hidden.After(l.Risks, answers, l.Loading)
 		l.Belief = &belief
-		if after := scenario.Play(l); !slices.Equal(after.Cost, before.Cost) || !slices.Equal(after.Days, before.Days) {
+		if after := scenario.NewMemory(0).Play(l); !slices.Equal(after.Cost, before.Cost) || !slices.Equal(after.Days, before.Days) {
 			t.Errorf("%v moved a draw", answers)
 		}
 	}

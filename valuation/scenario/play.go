@@ -71,10 +71,8 @@ type Outcome struct {
 	strata           strata
 }
 
-// Play draws the scenarios. Random: see the package comment. Limits: l has passed the case's checks.
-func Play(l Lot) Outcome { return NewMemory(0).Play(l) }
-
-// Play draws the scenarios as [Play] does, taking from the memory what has been drawn before.
+// Play draws the scenarios, taking from the memory what has been drawn before. Random: see the package comment. Limits: l has passed
+// the case's checks.
 func (m *Memory) Play(l Lot) Outcome {
 	m.frames.Turn()
 	m.strands.Turn()

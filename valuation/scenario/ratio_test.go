@@ -18,7 +18,7 @@ func TestSpreadsAreLognormal(t *testing.T) {
 	l := scenario.Lot{Lines: []repair.Line{line("body"), line("paint"), line("trim")}, Loading: 0.6, N: 8192, Seed: 3,
 		Rates: map[string]float64{"body": 1, "paint": 1, "trim": 1}, Time: scenario.Time{HoursPerWeek: 40, DaysToSell: prob.Certain(20)},
 		Spreads: scenario.Spreads{"hours/body": 0.3, "hours/paint": 0.3, "days_to_sell": 0.5}}
-	o := scenario.Play(l)
+	o := scenario.NewMemory(0).Play(l)
 	logs := func(k int) []float64 {
 		c := o.Lines[k].Costs(l.N)
 		for i, x := range c {

@@ -41,7 +41,7 @@ func lot() scenario.Lot {
 }
 
 func TestSharesAddUpToOne(t *testing.T) {
-	o := scenario.Play(lot())
+	o := scenario.NewMemory(0).Play(lot())
 	for _, c := range [][2]float64{{0, 0}, {250000, 0}, {250000, 1.7}} {
 		sum := 0.0
 		shares := o.Shares(c[0], c[1])
@@ -65,7 +65,7 @@ func TestACertainLotHasNoShares(t *testing.T) {
 		Rates: map[string]float64{"body": 35.7}, Freight: prob.Certain(99.9),
 		Time: scenario.Time{HoursPerWeek: 30, HoldingPerDay: 6, DaysToSell: prob.Certain(10)}, N: 16384, Seed: 1}
 	for _, aDay := range []float64{0, 2.007671} {
-		if shares := scenario.Play(l).Shares(0, aDay); len(shares) > 0 {
+		if shares := scenario.NewMemory(0).Play(l).Shares(0, aDay); len(shares) > 0 {
 			t.Errorf("a day costs %g: %v", aDay, shares)
 		}
 	}
@@ -75,7 +75,7 @@ func TestACertainLotHasNoShares(t *testing.T) {
 func TestSharesOfTwoIndependentCauses(t *testing.T) {
 	l := scenario.Lot{Lines: []repair.Line{{ID: "a", Job: "front", Materials: prob.Three{Low: 0, Likely: 300, High: 600}}},
 		Time: scenario.Time{HoursPerWeek: 40}, N: 4096, Seed: 2}
-	o := scenario.Play(l)
+	o := scenario.NewMemory(0).Play(l)
 	parts := map[string]float64{}
 	for _, s := range o.Shares(3*prob.Variance(o.Cost), 0) {
 		parts[s.Name] = s.Part
@@ -104,7 +104,7 @@ func TestDaysAndMoneyByHand(t *testing.T) {
 			Time:    scenario.Time{HoursPerWeek: 20, HoldingPerDay: 2, InspectionQueue: prob.Certain(12), DaysToSell: prob.Certain(20)}, N: 16,
 			Seed: 1,
 		}
-		o := scenario.Play(l)
+		o := scenario.NewMemory(0).Play(l)
 		for i := range o.Days {
 			near(t, "days", o.Days[i], c.want, 1e-9)
 			near(t, "hours", o.Hours[i], 108, 1e-9) // those of hidden damage take days like the others
@@ -120,7 +120,7 @@ func TestDaysAndMoneyByHand(t *testing.T) {
 func TestStorageWithinTheFreeDaysCostsNothing(t *testing.T) {
 	l := scenario.Lot{Storage: scenario.Storage{PerDay: 25, FreeDays: 3, Days: prob.Certain(2)}, Time: scenario.Time{HoursPerWeek: 40}, N: 4,
 		Seed: 1}
-	if o := scenario.Play(l); slices.Max(o.Storage) != 0 || slices.Min(o.Storage) != 0 {
+	if o := scenario.NewMemory(0).Play(l); slices.Max(o.Storage) != 0 || slices.Min(o.Storage) != 0 {
 		t.Errorf("storage %v", o.Storage)
 	}
 }
@@ -155,7 +155,8 @@ func TestTwoLinesOnOneFactor(t *testing.T) {
 	line := func(id string) repair.Line {
 		return repair.Line{ID: id, Job: id, Materials: prob.Three{Low: 100, Likely: 150, High: 700}, Loading: &load}
 	}
-	o := scenario.Play(scenario.Lot{Lines: []repair.Line{line("a"), line("b")}, Time: scenario.Time{HoursPerWeek: 40}, N: 40000, Seed: 4})
+	o := scenario.NewMemory(0).Play(scenario.Lot{Lines: []repair.Line{line("a"), line("b")}, Time: scenario.Time{HoursPerWeek: 40}, N: 40000,
+		Seed: 4})
 	a, b := o.Lines[0].Costs(len(o.Cost)), o.Lines[1].Costs(len(o.Cost))
 	near(t, "Spearman", correlation(ranks(a), ranks(b)), .482584, .012)
 	ma, mb, both := prob.Quantile(prob.Sorted(a), .5), prob.Quantile(prob.Sorted(b), .5), 0.0
@@ -169,13 +170,13 @@ func TestTwoLinesOnOneFactor(t *testing.T) {
 }
 
 func TestSameLotTwiceAndAnotherLineLeavesTheRest(t *testing.T) {
-	a, b := scenario.Play(lot()), scenario.Play(lot())
+	a, b := scenario.NewMemory(0).Play(lot()), scenario.NewMemory(0).Play(lot())
 	if !slices.Equal(a.Cost, b.Cost) || !slices.Equal(a.Days, b.Days) {
 		t.Error("the same lot twice differs")
 	}
 	more := lot()
 	more.Lines = append(more.Lines, repair.Line{ID: "c", Job: "c", Materials: prob.Three{Low: 1, Likely: 2, High: 9}})
-	if c := scenario.Play(more); !slices.Equal(a.Lines[0].Costs(len(a.Cost)), c.Lines[0].Costs(len(a.Cost))) ||
+	if c := scenario.NewMemory(0).Play(more); !slices.Equal(a.Lines[0].Costs(len(a.Cost)), c.Lines[0].Costs(len(a.Cost))) ||
 		!slices.Equal(a.Hidden, c.Hidden) || !slices.Equal(a.Freight, c.Freight) {
 		t.Error("one more line changed the draws of the others")
 	}
@@ -185,7 +186,7 @@ func TestSameLotTwiceAndAnotherLineLeavesTheRest(t *testing.T) {
 func TestSharedVariance(t *testing.T) {
 	for _, c := range []struct{ loading, share float64 }{{0, 0}, {.9, .81}} {
 		l := repair.Line{ID: "a", Job: "a", Materials: prob.Three{Low: 0, Likely: 500, High: 1000}, Loading: &c.loading}
-		o := scenario.Play(scenario.Lot{Lines: []repair.Line{l}, Time: scenario.Time{HoursPerWeek: 40}, N: 16384, Seed: 6})
+		o := scenario.NewMemory(0).Play(scenario.Lot{Lines: []repair.Line{l}, Time: scenario.Time{HoursPerWeek: 40}, N: 16384, Seed: 6})
 		shared, _ := o.Shared(o.Cost)
 		// a symmetric PERT is near normal
 		near(t, "share of the variance", shared/prob.Variance(o.Cost), c.share, .02)
