@@ -118,7 +118,7 @@ notices:
 
 unit: export LANG := en_US.UTF-8
 unit:
-	go test -race -shuffle=on ./...
+	go test -race -shuffle=on -timeout 20m ./...
 
 fuzz:
 	FUZZTIME=$(FUZZTIME) .ci/fuzz
