@@ -85,12 +85,31 @@ func (d *survey) render(c valuation.Case) {
 		}
 		if len(c.Damage) == 0 {
 			d.list.Add(form.Small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
+			d.list.Add(d.noneSeen(c))
 		}
 		grown = true
 	}
 	if grown {
 		d.room.Refresh() // all of it: what scrolls has another height
 	}
+}
+
+// noneSeen is the tick that says of a lot without a mark that it was looked at: silence says nothing.
+func (d *survey) noneSeen(c valuation.Case) fyne.CanvasObject {
+	t := widgets.NewCheck("I looked, and saw no damage", nil)
+	t.SetChecked(c.Findings[valuation.NothingSeen] == "no")
+	t.OnChanged = func(on bool) {
+		d.page.edit("no damage seen", func(c *valuation.Case) {
+			delete(c.Findings, valuation.NothingSeen)
+			if on {
+				if c.Findings == nil {
+					c.Findings = map[string]string{}
+				}
+				c.Findings[valuation.NothingSeen] = "no"
+			}
+		})
+	}
+	return t
 }
 
 // cellRow is one line of the list.

@@ -218,3 +218,30 @@ func TestTheVerdictKeepsItsWord(t *testing.T) {
 	b.edit("the guess", func(c *valuation.Case) { c.Resale.Guess = nil })
 	b.wants(t, "before your last change", "Still to enter", "Resale: import comparables")
 }
+
+// A lot without a mark on it says nothing until somebody says that it was looked at.
+func TestNoneSeenIsSaidAndTakenBack(t *testing.T) {
+	c := plainCase()
+	c.Damage, c.Hidden.Risks = nil, nil
+	b := at(t, "Damage", c)
+	said := func() string { return b.State.Open.Case.Findings[valuation.NothingSeen] }
+	tick := func() *widgets.Check {
+		for _, k := range seen.All[*widgets.Check](b.page.Object()) {
+			if k.Text == "I looked, and saw no damage" {
+				return k
+			}
+		}
+		t.Fatal("there is no way to say that no damage was seen")
+		return nil
+	}
+	if len(b.State.Open.Case.Needs()) == 0 {
+		t.Fatal("a lot that nobody has looked at needs nothing")
+	}
+	test.Tap(tick())
+	if said() != "no" || len(b.State.Open.Case.Needs()) != 0 || !tick().Checked {
+		t.Errorf("said %q, needs %v", said(), b.State.Open.Case.Needs())
+	}
+	if b.Do(desk.Undo()); said() != "" || tick().Checked {
+		t.Errorf("after undo %q", said())
+	}
+}
