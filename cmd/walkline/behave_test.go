@@ -31,8 +31,7 @@ func ended(t *testing.T, store string, env ...string) (code int, errs string) {
 }
 
 // TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so, ends with 3
-// and
-// leaves the lots alone.
+// and leaves the lots alone.
 func TestBehavesWithoutAWindow(t *testing.T) {
 	if os.Getenv("WALKLINE_E2E") == "" {
 		t.Log("the window test runs under a virtual display: .ci/e2e")

@@ -199,10 +199,11 @@ func (s *screen) start() {
 	if err := s.running.Start(); err != nil {
 		s.t.Fatal(err)
 	}
-	if out, err := exec.Command("timeout", "20", "xdotool", "search", "--sync", "--onlyvisible", "--name",
-		"^Walkline$").CombinedOutput(); err != nil {
-		s.t.Fatalf("no window came up: %v %s", err, out)
-	}
+	running := s.running.Process
+	s.t.Cleanup(func() { _ = running.Kill() }) // after a failure: it would take the keys meant for the next
+	s.until("a window comes up", func() bool {
+		return exec.Command("xdotool", "search", "--onlyvisible", "--name", "^Walkline$").Run() == nil
+	})
 	s.until("the window is painted", func() bool { return !blank(s.shot("started")) })
 	s.settled("started")
 }
@@ -256,7 +257,7 @@ func (s *screen) typed(text string) {
 			s.do("key", "Tab")
 		}
 		if part != "" {
-			s.do("type", "--delay", "40", part)
+			s.do("type", "--delay", "40", "--args", "1", part, "getmouselocation") // asks the display, which has then passed on the keys
 		}
 	}
 }

@@ -22,6 +22,9 @@ const (
 	frame    = 100 * time.Millisecond
 )
 
+// settling is how many frames the toolkit may draw until all that it starts beside the window has begun.
+const settling = 30
+
 // later is what calls back on the window's goroutine.
 type later interface {
 	After(wait time.Duration, then func()) (stop func())
@@ -54,11 +57,12 @@ func unpainted(s *session) {
 
 // endOnSignals closes the window as its user would when the system asks the program to end: the field in hand is left, which takes
 // what was typed, and all that follows a closed window follows. The toolkit's own ear hears two of these signals and drops what waits
-// for the window, so it is taken off once the window runs.
+// for the window, so it is taken off once the window runs. Keys that were pressed before the signal are typed first: the signal comes by a
+// road of its own, past those that the window has not yet asked its display for.
 func endOnSignals(a fyne.App, w *ui.Window, runner *task.Queued) {
 	heard := make(chan os.Signal, 1)
 	signal.Notify(heard, syscall.SIGHUP, syscall.SIGTERM, os.Interrupt)
-	runner.After(frame, func() {
+	afterFrames(settling, func() {
 		signal.Reset(syscall.SIGTERM, os.Interrupt)
 		signal.Notify(heard, syscall.SIGTERM, os.Interrupt)
 	})
@@ -67,8 +71,23 @@ func endOnSignals(a fyne.App, w *ui.Window, runner *task.Queued) {
 		Show: func(s os.Signal, err error) {
 			if err == nil {
 				slog.Info("asked to end", "signal", s.String())
-				w.Leave()
-				a.Quit()
+				afterFrames(2, func() {
+					w.Leave()
+					a.Quit()
+				})
 			}
 		}})
+}
+
+// afterFrames calls then once the window has drawn so many frames more; it takes what came from the display before it draws one.
+func afterFrames(n int, then func()) {
+	var frames *fyne.Animation
+	frames = fyne.NewAnimation(patience, func(float32) {
+		if n--; n == 0 {
+			frames.Stop()
+			then()
+		}
+	})
+	frames.RepeatCount = fyne.AnimationRepeatForever
+	frames.Start()
 }
