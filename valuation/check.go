@@ -232,7 +232,14 @@ func (f *faults) terms(c Case) {
 		f.three("market.hammer_guess", *c.Market.HammerGuess)
 	}
 	f.between("run.scenarios", float64(c.Run.Scenarios), 256, 1<<20)
+	if parts := len(c.Repair.Lines) + len(c.Hidden.Risks); parts > mostDrawn/max(1, c.Run.Scenarios) {
+		f.add("run.scenarios", c.Run.Scenarios, fmt.Sprintf("at most %d with %d lines and risks of your own: more would take many minutes",
+			mostDrawn/parts, parts))
+	}
 }
+
+// mostDrawn is how many lines and risks times scenarios are drawn. Ours: 10,000 lines at the scenarios that a new case has, and some.
+const mostDrawn = 1 << 28
 
 func (f *faults) rules(r bid.Rules, cur money.Currency) {
 	f.unless(r.Bounding(), "rules", "none that a high bid breaks",

@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -21,7 +22,13 @@ import (
 	"walkline/valuation"
 )
 
-func main() { os.Exit(execute(os.Args[1:], os.Stdout, os.Stderr)) }
+// mostMemory is the memory, in bytes, above which the garbage collector works harder. Ours: a machine with 2 GB has room for it.
+const mostMemory = 700 << 20
+
+func main() {
+	debug.SetMemoryLimit(mostMemory)
+	os.Exit(execute(os.Args[1:], os.Stdout, os.Stderr))
+}
 
 // execute does what the arguments ask and returns the exit code.
 func execute(args []string, out, errs io.Writer) int {

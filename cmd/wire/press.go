@@ -34,12 +34,12 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 		r.Agency = "of " + packs[0].Name
 	}
 	for i, bill := range inspected(b.Build) {
-		if data := b.Bills[bill.Hash]; data != nil {
-			r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Data: data})
+		if read := b.Bills[bill.Hash]; read != nil {
+			r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Read: read})
 		}
 	}
 	for _, x := range b.Photos {
-		pic := sheet.Picture{Caption: x.Caption, Area: x.Area, Taken: x.Taken, Data: x.Data, Problem: x.Problem}
+		pic := sheet.Picture{Caption: x.Caption, Area: x.Area, Taken: x.Taken, Read: x.Read}
 		if x.Stage == lot.After {
 			r.After = append(r.After, pic)
 		} else {

@@ -158,7 +158,7 @@ func refusals(list []table.Refused) []desk.Refusal {
 			reasons = append(reasons, f.String())
 		}
 		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; "), Column: r.Faults[0].Column,
-			Value: r.Faults[0].Value})
+			Value: table.Short(r.Faults[0].Value)})
 	}
 	return refused
 }

@@ -1,7 +1,9 @@
 package table
 
 import (
+	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"walkline/store/cell"
 	"walkline/valuation/lot"
@@ -181,7 +183,18 @@ func (f Fault) String() string {
 	if f.Column == "" {
 		return f.Reason
 	}
-	return f.Column + ` "` + f.Value + `": ` + f.Reason
+	return f.Column + ` "` + Short(f.Value) + `": ` + f.Reason
+}
+
+// mostShown is how many bytes of a cell are shown in a sentence or a list. Ours: two lines of a window.
+const mostShown = 200
+
+// Short returns what is shown of a cell: all of it but where it has no end in sight.
+func Short(cell string) string {
+	if len(cell) <= mostShown {
+		return cell
+	}
+	return fmt.Sprintf("%s… (%d characters)", strings.ToValidUTF8(cell[:mostShown], ""), utf8.RuneCountInString(cell))
 }
 
 // Refused is a row that was not taken, with every reason.

@@ -109,3 +109,11 @@ func FuzzHeadings(f *testing.F) {
 		}
 	})
 }
+
+// A sentence about a cell of a million digits is a sentence.
+func TestACellWithoutEndIsShownInPart(t *testing.T) {
+	f := Fault{Column: "price", Value: strings.Repeat("9", 1_000_000), Reason: "too large"}
+	if words := f.String(); len(words) > 300 || !strings.Contains(words, "(1000000 characters)") {
+		t.Errorf("%d bytes: %.300s", len(words), words)
+	}
+}

@@ -63,11 +63,12 @@ func (d *Desk) KeepBill(data []byte) (hash string, err error) {
 	return hash, d.Files.KeepFile(hash, "pdf", data)
 }
 
-// billPicture returns the picture that is kept of a bill; none where it is a PDF, or no file is kept.
-func (d *Desk) billPicture(hash string) []byte {
+// billPicture returns what reads the picture that is kept of a bill; nil where it is a PDF, or no file is kept.
+func (d *Desk) billPicture(hash string) func() ([]byte, error) {
 	for _, kind := range []string{"jpeg", "png", "webp"} {
-		if data, err := d.Files.KeptFile(hash, kind); err == nil {
-			return data
+		read := func() ([]byte, error) { return d.Files.KeptFile(hash, kind) }
+		if _, err := read(); err == nil {
+			return read
 		}
 	}
 	return nil

@@ -27,16 +27,15 @@ type BuildPaper struct {
 	Jobs    map[string]string // what each line of work is called
 	Packs   []checks.Pack     // what jurisdictions ask
 	Photos  []PhotoFile
-	Bills   map[string][]byte // pictures of bills, by the hash in the receipt
+	Bills   map[string]func() ([]byte, error) // pictures of bills, by the hash in the receipt
 	Builder Builder
 	Printed lot.Date
 }
 
-// PhotoFile is a photograph with its file, or why that cannot be read.
+// PhotoFile is a photograph with what reads its file.
 type PhotoFile struct {
 	lot.Photo
-	Data    []byte
-	Problem string // empty: none
+	Read func() ([]byte, error)
 }
 
 // RebuiltFile returns the file for the rebuilt inspection of a build, with every photograph of its lot. It touches no state and
@@ -49,24 +48,20 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	if err != nil {
 		return nil, err
 	}
-	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string][]byte{},
+	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string]func() ([]byte, error){},
 		Builder: by, Printed: d.Today()}
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}
 	for _, x := range l.Photos {
-		f := PhotoFile{Photo: x}
-		if f.Data, err = d.PhotoFile(x); err != nil {
-			f.Problem = err.Error()
-		}
-		p.Photos = append(p.Photos, f)
+		p.Photos = append(p.Photos, PhotoFile{x, func() ([]byte, error) { return d.PhotoFile(x) }})
 	}
 	for _, r := range o.Build.Receipts {
 		if r.Hash == "" {
 			continue
 		}
-		if data := d.billPicture(r.Hash); data != nil {
-			p.Bills[r.Hash] = data
+		if read := d.billPicture(r.Hash); read != nil {
+			p.Bills[r.Hash] = read
 		}
 	}
 	return d.Press.Rebuilt(p)

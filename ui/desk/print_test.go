@@ -76,9 +76,14 @@ func TestTheRebuiltFileTakesThePhotosAlong(t *testing.T) {
 		t.Fatalf("%q, %v", data, err)
 	}
 	photos := p.papers[0].Photos
-	if len(photos) != 2 || len(photos[0].Data) == 0 || photos[0].Problem != "" || !strings.Contains(photos[1].Problem, "gone") ||
-		photos[0].Stage != lot.After {
-		t.Errorf("%d photos, %+v", len(photos), photos[1].Problem)
+	if len(photos) != 2 || photos[0].Stage != lot.After {
+		t.Fatalf("%d photos", len(photos))
+	}
+	if data, err := photos[0].Read(); err != nil || len(data) == 0 {
+		t.Error(err)
+	}
+	if _, err := photos[1].Read(); err == nil || !strings.Contains(err.Error(), "gone") {
+		t.Error(err)
 	}
 	if p.papers[0].Builder.Name != "Harrow Flats Works" || p.papers[0].Jobs["r1"] != "Replace the hood" ||
 		p.papers[0].Printed != "2026-11-20" {

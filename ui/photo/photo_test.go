@@ -187,6 +187,33 @@ func TestWhatCannotBeKeptSaysWhy(t *testing.T) {
 	}
 }
 
+// claiming returns the head of a file that says it holds 9000 x 6666 pixels, stored so that decoding it takes more than its pixels.
+func claiming(t *testing.T, kind string) []byte {
+	t.Helper()
+	if kind == "interlaced" {
+		data := asPNG(t, image.NewNRGBA64(image.Rect(0, 0, 20, 20)))
+		data[28] = 1 // PNG third edition, 11.2.1: Adam7
+		return withSize(data, 9000, 6666)
+	}
+	data := asJPEG(t, upright())
+	at := bytes.Index(data, []byte{0xff, 0xc0}) // ITU-T T.81, table B.1: SOF0, and SOF2 for a progressive one; B.2.2: lines, then samples a line
+	data[at+1] = 0xc2
+	binary.BigEndian.PutUint16(data[at+5:], 6666)
+	binary.BigEndian.PutUint16(data[at+7:], 9000)
+	return data
+}
+
+func TestWhatTakesTooMuchRoomIsRefusedByItsHead(t *testing.T) {
+	for _, kind := range []string{"interlaced", "progressive"} {
+		if _, err := photo.Read(claiming(t, kind)); err == nil || !strings.Contains(err.Error(), "MB to be read; the most is 512") {
+			t.Errorf("%s: %v", kind, err)
+		}
+	}
+	if _, err := photo.Read(withSize(asPNG(t, upright()), 9000, 6666)); err == nil || strings.Contains(err.Error(), "the most") {
+		t.Errorf("a plain one of 60 million pixels is refused for its size: %v", err)
+	}
+}
+
 func TestSmallKeepsTheShape(t *testing.T) {
 	wide := image.NewRGBA(image.Rect(0, 0, 800, 200))
 	for i := range wide.Pix {

@@ -42,6 +42,8 @@ func (t Turn) sideways() bool { return t >= 5 && t <= 8 }
 // Read returns what the bytes of a file say of the photograph in it.
 // Errors: each says why the file cannot be kept, with the limit that it breaks.
 func Read(data []byte) (Info, error) {
+	one.Lock()
+	defer one.Unlock()
 	info, _, err := decoded(data)
 	return info, err
 }
@@ -78,6 +80,9 @@ func headed(data []byte) (Info, error) {
 	}
 	if size.Width > MostPixels/size.Height {
 		return Info{}, fmt.Errorf("the photo is %d x %d pixels; the most is %d million in all", size.Width, size.Height, MostPixels/1_000_000)
+	}
+	if room := size.Width * size.Height * bytesEach(data, kind, size.ColorModel); room > mostRoom {
+		return Info{}, fmt.Errorf("the photo takes %d MB to be read; the most is %d: save it as a plain JPEG, or smaller", room>>20, mostRoom>>20)
 	}
 	sum := sha256.Sum256(data)
 	info := Info{Hash: hex.EncodeToString(sum[:]), Kind: kind, Width: size.Width, Height: size.Height, Turn: 1}

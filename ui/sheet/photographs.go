@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -57,16 +56,16 @@ func photoWords(i int, pic Picture) string {
 
 // photograph prints one picture in its cell with its words below.
 func (c *column) photograph(pic Picture, words string) {
-	small, err := photo.Small(pic.Data, photoSide)
-	if pic.Problem != "" {
-		err = errors.New(pic.Problem)
+	data, err := pic.Read()
+	if err == nil {
+		data, err = photo.Small(data, photoSide)
 	}
 	if err != nil {
 		c.press.box(c.page, c.x, c.y, c.w, photoHeight, ground, hair, 0.2)
 		in := &column{press: c.press, page: c.page, x: c.x + gapPart, w: c.w - 2*gapPart, y: c.y + photoHeight/3, top: margin}
 		in.text("This photo cannot be shown: "+err.Error()+".", bodyType, 0)
 	} else {
-		c.picture(small)
+		c.picture(data)
 	}
 	c.gap(photoHeight + gapLine)
 	c.text(words, smallType, 0)

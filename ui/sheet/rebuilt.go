@@ -65,13 +65,13 @@ type Receipt struct {
 	File     string // name of the photo or PDF kept of it
 }
 
-// Picture is one photograph: the bytes of a JPEG, PNG or WebP file.
+// Picture is one photograph: a JPEG, PNG or WebP file, which is read when its turn comes and not kept, for all of them together may
+// be larger than the memory.
 type Picture struct {
 	Caption string
 	Area    string // a damage area; empty: none
 	Taken   lot.Date
-	Data    []byte
-	Problem string // why there is no data; empty: there is
+	Read    func() ([]byte, error)
 }
 
 const rebuiltNote = "What is asked for, which parts need proof and what may be registered is the agency's to say: ask it before the " +

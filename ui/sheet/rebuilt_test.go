@@ -28,6 +28,8 @@ func plain(t *testing.T, w, h int, gray uint8) []byte {
 	return out.Bytes()
 }
 
+func bytesOf(data []byte) func() ([]byte, error) { return func() ([]byte, error) { return data, nil } }
+
 // rebuilt is an invented build of the scene at Harrow Flats.
 func rebuilt(t *testing.T) sheet.Rebuilt {
 	total := money.Amount(507000)
@@ -43,9 +45,9 @@ func rebuilt(t *testing.T) sheet.Rebuilt {
 			{What: "Grille", Source: "used", Amount: 4000}, {What: "Lamp", Source: "used", DonorVIN: "1M8GDM9AIKP042788", Amount: 2000},
 			{Date: "2026-12-05", What: "Bumper cover", Source: "new_maker", Amount: 21999},
 			{What: "Core back", Amount: -1500}},
-		Before: []sheet.Picture{{Caption: "front left corner", Area: "11", Taken: "2026-11-28", Data: plain(t, 400, 300, 90)},
-			{Caption: "broken file", Data: []byte("no picture")}},
-		After: []sheet.Picture{{Caption: "front, finished", Data: plain(t, 300, 400, 90)}}}
+		Before: []sheet.Picture{{Caption: "front left corner", Area: "11", Taken: "2026-11-28", Read: bytesOf(plain(t, 400, 300, 90))},
+			{Caption: "broken file", Read: bytesOf([]byte("no picture"))}},
+		After: []sheet.Picture{{Caption: "front, finished", Read: bytesOf(plain(t, 300, 400, 90))}}}
 }
 
 func printRebuilt(t *testing.T, r sheet.Rebuilt) []byte {
@@ -96,13 +98,13 @@ func TestPhotographsAreOnTheirPage(t *testing.T) {
 
 func TestALongBuildLosesNothing(t *testing.T) {
 	r := rebuilt(t)
-	r.Bills = []sheet.Picture{{Caption: "bill number one as it is", Data: plain(t, 40, 60, 50)}}
+	r.Bills = []sheet.Picture{{Caption: "bill number one as it is", Read: bytesOf(plain(t, 40, 60, 50))}}
 	small := plain(t, 40, 30, 128)
 	for i := range 60 {
 		r.Receipts = append(r.Receipts, sheet.Receipt{What: fmt.Sprintf("bill number %d for a part with a rather long name that has to be "+
 			"wrapped", i), Amount: 100})
 		r.Work = append(r.Work, sheet.Work{What: fmt.Sprintf("work number %d", i), Hours: 1})
-		r.After = append(r.After, sheet.Picture{Caption: fmt.Sprintf("view number %d", i), Data: small})
+		r.After = append(r.After, sheet.Picture{Caption: fmt.Sprintf("view number %d", i), Read: bytesOf(small)})
 		r.Forms = append(r.Forms, sheet.Form{Name: fmt.Sprintf("form number %d", i), Why: "asked for"})
 	}
 	all := strings.Join(read(t, printRebuilt(t, r)), " ")

@@ -74,6 +74,9 @@ func (c Currency) Text(a Amount) string { return c.Decimal(a).StringFixed(c.Digi
 // Parse returns the amount written as a plain decimal number.
 // Errors: not a plain decimal, more digits than the minor unit has, or too large to hold.
 func (c Currency) Parse(s string) (Amount, error) {
+	if len(s) > mostText {
+		return 0, fmt.Errorf("a text of %d characters is larger than any price that can be held", len(s))
+	}
 	d, err := decimal.NewFromString(s)
 	if err != nil || strings.ContainsAny(s, "eE") {
 		return 0, fmt.Errorf("%q is not an amount like %s", s, c.Text(c.FromMajor(1250)))
@@ -87,6 +90,10 @@ func (c Currency) Parse(s string) (Amount, error) {
 	}
 	return Amount(m.IntPart()), nil
 }
+
+// mostText is how long an amount may be written: 16 digits, signs, and noughts that somebody wrote without need. A million digits take
+// seconds to be turned into a number.
+const mostText = 64
 
 // largest is the greatest amount in minor units that survives a trip through float64.
 const largest = 1 << 53

@@ -106,7 +106,7 @@ func (o Outcome) Shares(resale, capital float64) []Share {
 	shares := []Share{{"Resale price", resale / w.all, OfResale}}
 	for n, parts := range [][]Part{o.Lines, o.Risks} {
 		for _, p := range parts {
-			shares = append(shares, Share{p.Name, w.part(p.drawn.dot(w.off), p.drawn.slices), []string{OfLine, OfRisk}[n]})
+			shares = append(shares, Share{p.Name, w.part(p.strand().dot(w.off), p.drawn.slices), []string{OfLine, OfRisk}[n]})
 		}
 	}
 	shares = append(shares, Share{"Freight", w.own(o.Freight), OfFreight}, Share{"Storage", w.own(o.Storage), OfStorage})

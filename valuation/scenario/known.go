@@ -40,10 +40,10 @@ func (m *Memory) Strip(l Lot, o Outcome) Stripped {
 	col := func(k int) []float64 { return all[k*l.N : (k+1)*l.N : (k+1)*l.N] }
 	k := knowledge{Stripped: Stripped{col(0), col(1)}, factor: f.factor, hours: col(2), days: col(3), longest: col(4)}
 	for i, line := range l.Lines {
-		k.add(m.knownLine(line, &l), o.Lines[i].drawn.at)
+		k.add(m.knownLine(line, &l), o.Lines[i].at())
 	}
 	for i, r := range l.Risks {
-		k.add(m.knownRisk(r, &l), o.Risks[i].drawn.at)
+		k.add(m.knownRisk(r, &l), o.Risks[i].at())
 	}
 	k.close(&l)
 	return k.Stripped

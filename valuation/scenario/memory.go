@@ -11,6 +11,7 @@ type Memory struct {
 	frames  *memory.Shelf[*frame]
 	strands *memory.Shelf[*strand]
 	knowns  *memory.Shelf[*known]
+	room    int // bytes of columns that one outcome holds on to
 }
 
 // mostFrames is how many pairs of size and seed are kept at once.
@@ -21,7 +22,7 @@ const mostKnown = 1 << 20
 
 // NewMemory returns an empty memory that keeps columns of no more than that many bytes together.
 func NewMemory(bytes int) *Memory {
-	return &Memory{memory.NewShelf[*frame](mostFrames), memory.NewShelf[*strand](bytes), memory.NewShelf[*known](mostKnown)}
+	return &Memory{memory.NewShelf[*frame](mostFrames), memory.NewShelf[*strand](bytes), memory.NewShelf[*known](mostKnown), mostHeld}
 }
 
 // frame is what all scenarios of one size and seed share. Nobody changes it.

@@ -48,12 +48,22 @@ type Part struct {
 	Cost, Hours float64
 	Present     float64
 	drawn       *strand
+	again       func() *strand // draws the columns anew; nil: they are held
+}
+
+// strand returns the part's columns.
+func (p Part) strand() *strand {
+	if p.again != nil {
+		return p.again()
+	}
+	return p.drawn
 }
 
 // Costs returns the part's cost in each of n scenarios, n being the size of the outcome.
 func (p Part) Costs(n int) []float64 {
 	c := make([]float64, n)
-	p.drawn.addTo(c, p.drawn.cost)
+	s := p.strand()
+	s.addTo(c, s.cost)
 	return c
 }
 
@@ -84,18 +94,21 @@ func (m *Memory) Play(l Lot) Outcome {
 	player := repair.NewPlayer(repair.Setting{Draws: f.draws, Factor: f.factor, Loading: l.Loading, Rates: l.Rates,
 		HoldingPerDay: l.Time.HoldingPerDay,
 		Ratios:        ratios})
+	h := held{room: m.room}
 	for k, r := range l.Risks {
-		s := m.risk(r, l.there(k), &l, f, ratios)
+		draw := func() *strand { return m.risk(r, l.there(k), &l, f, ratios) }
+		s := draw()
 		hurt.add(s)
 		s.addTo(hurt.days, s.days)
 		player.There[r.ID] = s.at
-		o.Risks = append(o.Risks, s.part(r.Name))
+		o.Risks = append(o.Risks, h.part(r.Name, s, draw))
 	}
 	for _, line := range l.Lines { // after the risks: some bring work along
-		s := m.line(line, &l, f, player)
+		draw := func() *strand { return m.line(line, &l, f, player) }
+		s := draw()
 		repaired.add(s)
 		s.raise(repaired.days)
-		o.Lines = append(o.Lines, s.part(line.Job))
+		o.Lines = append(o.Lines, h.part(line.Job, s, draw))
 	}
 	o.Freight = m.column("lot/freight", l.Freight, &l, f)
 	yard := m.column("lot/storage", l.Storage.Days, &l, f)
@@ -107,7 +120,31 @@ func (m *Memory) Play(l Lot) Outcome {
 	return o
 }
 
-func (s *strand) part(name string) Part { return Part{name, s.mean, s.work, s.present, s} }
+// mostHeld is how many bytes of columns an outcome holds on to; those of the lines beyond it are drawn anew where they are asked for.
+const mostHeld = 192 << 20
+
+// held counts what an outcome holds.
+type held struct{ room int }
+
+// part returns a strand as a part; one that there is no room for keeps what was read off it alone.
+func (h *held) part(name string, s *strand, draw func() *strand) Part {
+	p := Part{Name: name, Cost: s.mean, Hours: s.work, Present: s.present, drawn: s}
+	if h.room -= s.size(); h.room < 0 {
+		p.drawn, p.again = &strand{slices: s.slices}, draw
+		if s.at != nil {
+			p.drawn.at = []int32{} // not in all of them
+		}
+	}
+	return p
+}
+
+// at returns the scenarios in which the part is there; nil: all of them.
+func (p Part) at() []int32 {
+	if p.drawn.at == nil {
+		return nil
+	}
+	return p.strand().at
+}
 
 // sum is what all lines, or all risks, come to in each scenario. The days of lines are those of the last critical part,
 // the days of risks add up.

@@ -182,6 +182,24 @@ func TestSameLotTwiceAndAnotherLineLeavesTheRest(t *testing.T) {
 	}
 }
 
+// A lot of many lines lets the columns of most of them go and draws them anew: to the last bit what one that holds on to them has.
+func TestWhatIsNotHeldIsDrawnTheSame(t *testing.T) {
+	l := lot()
+	for _, room := range []int{0, 60_000, 100_000} {
+		m, n := scenario.NewMemory(0), scenario.NewMemory(0).Holding(room)
+		a, b := m.Play(l), n.Play(l)
+		if !slices.Equal(a.Shares(1e4, 2), b.Shares(1e4, 2)) || !slices.Equal(m.Strip(l, a).Money, n.Strip(l, b).Money) ||
+			!slices.Equal(m.Strip(l, a).Days, n.Strip(l, b).Days) {
+			t.Errorf("with room for %d bytes another outcome", room)
+		}
+		for k := range a.Lines {
+			if !slices.Equal(a.Lines[k].Costs(l.N), b.Lines[k].Costs(l.N)) {
+				t.Errorf("with room for %d bytes line %d costs something else", room, k)
+			}
+		}
+	}
+}
+
 // Var(E[cost | factor]) of a line that leans on the factor is the squared loading of its variance; of one that does not, none.
 func TestSharedVariance(t *testing.T) {
 	for _, c := range []struct{ loading, share float64 }{{0, 0}, {.9, .81}} {
