@@ -12,6 +12,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"walkline/store/plain"
 )
 
 // Store is an open file. It may be used from several goroutines at once, and the file by several stores.
@@ -84,8 +86,14 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 	if err := migrate(ctx, s.writer, steps); err != nil {
 		return err
 	}
-	if version < len(steps) { // the mark that pairs the file with its log is in the file itself from now on
+	if version < len(steps) || len(s.said) > 0 {
+		// The mark that pairs the file with its log is in the file itself from now on, and what a crash left half written is not found again.
 		if _, err := s.writer.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`); err != nil {
+			return err
+		}
+	}
+	if version < len(steps) {
+		if err := plain.SyncFolder(filepath.Dir(s.path)); err != nil { // SQLite waits for the names of logs alone
 			return err
 		}
 		slog.Info("format brought up to date", "file", s.path, "from", version, "to", len(steps))

@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -66,8 +67,11 @@ func pairNow(ctx context.Context, path string) ([]string, error) {
 	if main, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) || err == nil && main.Size() == 0 {
 		return nil, fmt.Errorf("%w: %s holds edits, but the file that they belong to is not there: put that back beside it", ErrLog, logOf(path))
 	}
-	root, mark := marked(ctx, path)
-	log, chain, err := chained(path, root)
+	log, page, chain, err := chained(path, pairingPage(ctx, path))
+	if err != nil {
+		return nil, err
+	}
+	mark, err := marked(path, page, log.PageSize)
 	switch {
 	case err != nil:
 		return nil, err
@@ -84,40 +88,70 @@ func pairNow(ctx context.Context, path string) ([]string, error) {
 // unmarked is the mark before the first: the main file has no mark until its format came to be.
 var unmarked = strings.Repeat("0", 32)
 
-// marked returns the page of the mark in the main file and the mark there, 0 and [unmarked] where there is none.
-func marked(ctx context.Context, path string) (root uint32, mark string) {
+// pairingPage returns the page of the main file that holds the mark, 0 where the file says nothing of it: it has none, or a checkpoint was
+// cut off in the middle of its pages.
+func pairingPage(ctx context.Context, path string) (page uint32) {
 	db, err := still.open(ctx, path)
 	if err != nil {
-		return 0, unmarked
+		return 0
 	}
 	defer db.Close()
-	err = db.QueryRowContext(ctx, `SELECT rootpage, (SELECT substr(mark, -32) FROM pairing) FROM sqlite_schema WHERE name = 'pairing'`).
-		Scan(&root, &mark)
-	if err != nil {
-		return 0, unmarked
+	if db.QueryRowContext(ctx, `SELECT rootpage FROM sqlite_schema WHERE name = 'pairing'`).Scan(&page) != nil {
+		return 0
 	}
-	return root, mark
+	return page
 }
 
-// chained returns what the write-ahead file holds, and the marks on the page at root that its commits leave, with the one before them.
-func chained(path string, root uint32) (log wal.Log, chain []string, err error) {
-	f, err := os.Open(logOf(path))
+// marked returns the mark on a page of the main file, [unmarked] where there is none. It is read past SQLite, which reads no file alone
+// whose checkpoint was cut off.
+func marked(path string, page uint32, size int) (string, error) {
+	f, err := os.Open(path)
 	if err != nil {
-		return log, nil, err
+		return "", err
 	}
 	defer f.Close()
-	log, err = wal.Scan(f, func(page uint32, data []byte) {
-		at := bytes.Index(data, []byte(markWord))
-		if root != 0 && page != root || at < 0 || at+len(markWord)+65 > len(data) {
+	data := make([]byte, size)
+	if n, err := f.ReadAt(data, (int64(page)-1)*int64(size)); page == 0 || n < size {
+		if errors.Is(err, io.EOF) || page == 0 {
+			err = nil
+		}
+		return unmarked, err
+	}
+	if _, after, ok := marksOn(data); ok {
+		return after, nil
+	}
+	return unmarked, nil
+}
+
+// marksOn returns the mark on a page and the one before it.
+func marksOn(page []byte) (before, after string, ok bool) {
+	at := bytes.Index(page, []byte(markWord))
+	if at < 0 || at+len(markWord)+65 > len(page) {
+		return "", "", false
+	}
+	marks := string(page[at+len(markWord):][:65])
+	return marks[:32], marks[33:], true
+}
+
+// chained returns what the write-ahead file holds, and the marks on a page that its commits leave, with the one before them. Of page 0 it is
+// the first that holds a mark.
+func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, err error) {
+	f, err := os.Open(logOf(path))
+	if err != nil {
+		return log, page, nil, err
+	}
+	defer f.Close()
+	log, err = wal.Scan(f, func(n uint32, data []byte) {
+		before, after, ok := marksOn(data)
+		if page != 0 && n != page || !ok {
 			return
 		}
-		marks := string(data[at+len(markWord):][:65])
-		if len(chain) == 0 {
-			chain = append(chain, marks[:32])
+		if page = n; len(chain) == 0 {
+			chain = append(chain, before)
 		}
-		chain = append(chain, marks[33:])
+		chain = append(chain, after)
 	})
-	return log, chain, err
+	return log, page, chain, err
 }
 
 // KeepLogAside renames the write-ahead file beside the file at path, so that this opens without the edits in it, and returns its

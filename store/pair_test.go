@@ -99,7 +99,13 @@ func TestACommitThatACrashCutOffIsSaid(t *testing.T) {
 	data, _ := os.ReadFile(path + "-wal")
 	data[len(data)-1] ^= 1 // in the last page of the last commit
 	os.WriteFile(path+"-wal", data, 0o600)
-	if s := reopened(t, path); len(s.Said()) != 1 || len(entries(t, s)) != 2 {
+	s := reopened(t, path)
+	if len(s.Said()) != 1 || len(entries(t, s)) != 2 {
 		t.Errorf("%v", s.Said())
+	}
+	added(t, s, valuation.Defaults()) // written where the rest of that commit stood, and another crash
+	again := reopened(t, pulled(t, path))
+	if len(again.Said()) != 0 || len(entries(t, again)) != 3 {
+		t.Errorf("said again: %v", again.Said())
 	}
 }

@@ -3,112 +3,174 @@
 package store
 
 import (
-	"bytes"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"walkline/store/book"
 )
 
-// disk is what the two files of a store hold on the disk.
-type disk struct{ main, log []byte }
-
-func diskOf(t *testing.T, path string) (d disk) {
-	t.Helper()
-	var err error
-	if d.main, err = os.ReadFile(path); err == nil {
-		d.log, err = os.ReadFile(logOf(path))
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
-
 // sector is what a disk writes whole or not at all, in bytes (the least that disks have; SQLite, "Atomic Commit in SQLite", section 2).
 const sector = 512
 
-// torn returns a file between two states: of the sectors that differ, each is written or not. Its length is that of one of the states or
-// between them.
-func torn(r *rand.Rand, before, after []byte) []byte {
-	size := len(before)
-	if grown := len(after) - size; grown > 0 && r.IntN(4) > 0 {
-		size += r.IntN(grown + 1)
-	}
-	out := make([]byte, size) // what was never written reads as zeros
-	copy(out, before)
-	share := r.Float64()
-	for at := 0; at < size; at += sector {
-		if end := min(at+sector, size, len(after)); at < end && r.Float64() < share {
-			copy(out[at:end], after[at:end])
+// inode is a file on a disk: what of it was waited for, and the calls that were not.
+type inode struct {
+	safe    []byte
+	pending []call
+}
+
+// disk is what calls have made of a folder.
+type disk struct {
+	now, safe map[string]*inode // the names as the program sees them, and those that were waited for
+	said      int               // what was acknowledged last
+}
+
+// take plays one call.
+func (d *disk) take(c call) {
+	switch file := d.now[c.file]; c.what {
+	case "acknowledged":
+		d.said = int(c.at)
+	case "create":
+		if file == nil {
+			d.now[c.file] = &inode{}
 		}
+	case "delete":
+		delete(d.now, c.file)
+		if c.at != 0 {
+			d.safe = maps.Clone(d.now)
+		}
+	case "sync":
+		for _, p := range file.pending {
+			file.safe = done(file.safe, p, nil)
+		}
+		file.pending = nil
+		if d.safe[c.file] = file; c.isLog {
+			d.safe = maps.Clone(d.now)
+		}
+	default:
+		file.pending = append(file.pending, c)
+	}
+}
+
+// done returns bytes after a call. With a source of chance, each sector of it is there or not.
+func done(to []byte, c call, r *rand.Rand) []byte {
+	if c.what == "truncate" {
+		if r != nil && r.IntN(2) == 0 {
+			return to
+		}
+		return append([]byte(nil), to[:min(int(c.at), len(to))]...)
+	}
+	out := append([]byte(nil), to...)
+	if end := int(c.at) + len(c.data); len(out) < end {
+		out = append(out, make([]byte, end-len(out))...) // what was never written reads as zeros
+	}
+	for from := 0; from < len(c.data); {
+		to := min(len(c.data), from+sector-(int(c.at)+from)%sector)
+		if r == nil || r.IntN(2) == 0 {
+			copy(out[int(c.at)+from:], c.data[from:to])
+		}
+		from = to
 	}
 	return out
 }
 
-// tornLog is [torn] for the log, whose header is waited for before any frame of it is written (SQLite's wal.c, sqlite3WalFrames).
-func tornLog(r *rand.Rand, before, after []byte) []byte {
-	const head = 32
-	if len(before) < head || string(before[:head]) == string(after[:head]) {
-		return torn(r, before, after)
+// cut writes to a folder what the disk holds when the power is cut now: what was waited for, and, with a source of chance, some of the
+// rest. Each name is then the one that was waited for or the one that the program saw.
+func (d *disk) cut(t *testing.T, to string, r *rand.Rand) {
+	t.Helper()
+	names := d.safe
+	if r != nil && r.IntN(2) == 0 {
+		names = d.now
 	}
-	begun := append(bytes.Clone(after[:head]), before[head:]...)
-	switch r.IntN(4) {
-	case 0:
-		return before
-	case 1:
-		return begun
-	}
-	return torn(r, begun, after)
-}
-
-// TestPowerLoss cuts the power between one acknowledged edit and the next: any of the sectors written since the first was
-// acknowledged may be on the disk or not, in any order within what was waited for. Each edit must be there once it was acknowledged,
-// and the next whole or not at all. Where a checkpoint came between, the log was waited for before the file was written to. TORTURE
-// above 1 cuts at 500 points.
-func TestPowerLoss(t *testing.T) {
-	points := 25
-	if rounds, _ := strconv.Atoi(os.Getenv("TORTURE")); rounds > 1 {
-		points = 500
-	}
-	r, survived, checkpoints := rand.New(rand.NewPCG(7, 7)), 0, 0
-	s := opened(t)
-	added(t, s, numbered(0))
-	before := diskOf(t, s.path)
-	for n := 1; n <= points; n++ {
-		edit(t, s, book.Worksheet(1), strconv.Itoa(n), 1, func(l *book.Lot) { l.Case = numbered(n) })
-		after := diskOf(t, s.path)
-		cut := disk{before.main, tornLog(r, before.log, after.log)}
-		if string(before.main) != string(after.main) {
-			checkpoints++
-			if r.IntN(2) == 0 { // within the checkpoint: the log is on the disk whole
-				cut = disk{torn(r, before.main, after.main), after.log}
+	for name, file := range names {
+		if strings.HasSuffix(name, "-shm") {
+			continue
+		}
+		data := file.safe
+		for _, p := range file.pending {
+			if r != nil {
+				data = done(data, p, r)
 			}
 		}
-		if err := survives(t, cut, n-1); err != nil {
-			t.Errorf("at %d: %v", n, err)
-		} else {
-			survived++
+		if err := os.WriteFile(filepath.Join(to, name), data, 0o600); err != nil {
+			t.Fatal(err)
 		}
-		before = after
 	}
-	fmt.Printf("%-22s survived %d of %d, %d with a checkpoint\n", "power loss", survived, points, checkpoints)
 }
 
-// survives opens what is left on a disk.
-func survives(t *testing.T, left disk, acknowledged int) error {
-	t.Helper()
-	dir, err := os.MkdirTemp(t.TempDir(), "")
-	if err != nil {
-		t.Fatal(err)
+// points returns at how many calls the power is cut: TORTURE above 1 cuts at 500 or more.
+func points() int {
+	if rounds, _ := strconv.Atoi(os.Getenv("TORTURE")); rounds > 1 {
+		return 600
 	}
-	defer os.RemoveAll(dir)
-	path := filepath.Join(dir, "lots.walk")
-	os.WriteFile(path, left.main, 0o600)
-	os.WriteFile(logOf(path), left.log, 0o600)
-	return holds(path, acknowledged)
+	return 25
+}
+
+// replayed cuts the power behind calls, and again with some of what was not waited for on the disk, and counts where sound finds all that
+// was acknowledged.
+func replayed(t *testing.T, calls []call, sound func(folder string, said int) error) {
+	t.Helper()
+	r := rand.New(rand.NewPCG(7, 7))
+	d := disk{now: map[string]*inode{}, safe: map[string]*inode{}, said: -1}
+	every := max(1, len(calls)/points())
+	tried, survived := 0, 0
+	for n, c := range calls {
+		d.take(c)
+		if d.said < 0 || n%every > 0 {
+			continue
+		}
+		for _, chance := range []*rand.Rand{nil, r} {
+			tried++
+			folder, err := os.MkdirTemp(t.TempDir(), "")
+			if err != nil {
+				t.Fatal(err)
+			}
+			d.cut(t, folder, chance)
+			if err := sound(folder, d.said); err != nil {
+				t.Errorf("behind call %d of %d (%s %s), with some of the rest %v: %v", n, len(calls), c.what, c.file, chance != nil, err)
+			} else {
+				survived++
+			}
+			os.RemoveAll(folder)
+		}
+	}
+	fmt.Printf("%-22s survived %d of %d, over %d calls\n", strings.TrimPrefix(t.Name(), "Test"), survived, tried, len(calls))
+}
+
+// TestPowerLoss keeps every call that SQLite makes to the files of a store over edits, checkpoints, closing and opening, and cuts the power
+// behind each: what was not waited for is gone, or some sectors of it are there. Every acknowledged edit must be there, the next whole or
+// not at all, and the two files must go together.
+func TestPowerLoss(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "lots.walk")
+	calls := recorded(t, filepath.Dir(path), func(r *recorder) {
+		s, err := Open(t.Context(), path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer func() { s.Close() }()
+		added(t, s, numbered(0))
+		r.acknowledge(0)
+		for n := 1; n <= 24; n++ {
+			edit(t, s, book.Worksheet(1), strconv.Itoa(n), 1, func(l *book.Lot) { l.Case = numbered(n) })
+			r.acknowledge(n)
+			switch {
+			case n%9 == 0:
+				s.Close()
+				if s, err = Open(t.Context(), path); err != nil {
+					t.Fatal(err)
+				}
+			case n%4 == 0:
+				mode := []string{"PASSIVE", "TRUNCATE", "RESTART"}[n/4%3]
+				if _, err := s.writer.Exec("PRAGMA wal_checkpoint(" + mode + ")"); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+	})
+	replayed(t, calls, func(folder string, said int) error { return holds(filepath.Join(folder, "lots.walk"), said) })
 }

@@ -6,20 +6,24 @@ import (
 	"encoding/binary"
 	"errors"
 	"io"
+	"math/bits"
 )
 
 // Log is what a write-ahead file holds.
 type Log struct {
 	Headed   bool // it starts with a header that is whole
+	Bare     bool // nothing stands behind its header
 	PageSize int
 	Frames   int // that belong to a commit
 	Commits  int
 	Torn     bool // behind them stand frames under its salts that are not whole
-	Cut      int  // commits behind the first frame that is not whole, each whole beside the frame before it
+	Cut      int  // commits from the first frame that is not whole on
 }
 
-// Damaged reports whether more is missing than a crash can cut off.
-func (l Log) Damaged() bool { return !l.Headed || l.Cut > 1 }
+// Damaged reports whether more is missing than a crash can cut off: the last transaction, which alone was not waited for, holds one
+// commit, and the header was waited for before any frame. So a bit that flipped anywhere before the last transaction shows. One within it
+// can't be told from a crash, which leaves some of its sectors unwritten.
+func (l Log) Damaged() bool { return !l.Headed && !l.Bare || l.Cut > 1 }
 
 const (
 	headSize  = 32
@@ -54,8 +58,9 @@ func Scan(r io.Reader, applied func(page uint32, data []byte)) (l Log, err error
 		return l, ended(err)
 	}
 	running, ok := l.head(head)
-	if !ok {
-		return l, nil
+	_, err = buffered.Peek(1)
+	if l.Bare = err != nil; !ok || l.Bare {
+		return l, ended(err)
 	}
 	return l, l.frames(buffered, head[16:24], running, applied)
 }
@@ -90,14 +95,12 @@ func (l *Log) frames(r io.Reader, salts []byte, running sum, applied func(uint32
 		if _, err := io.ReadFull(r, frame); err != nil {
 			return ended(err)
 		}
-		commits := binary.BigEndian.Uint32(frame[4:]) > 0
+		before := running
 		running.add(frame[:8])
 		running.add(frame[frameHead:])
-		ours := bytes.Equal(frame[8:16], salts)
-		fits := ours && running.is(frame[16:24])
+		commits, ours := binary.BigEndian.Uint32(frame[4:]) > 0, near(frame[8:16], salts)
+		whole = whole && bytes.Equal(frame[8:16], salts) && running.is(frame[16:24])
 		running.s0, running.s1 = binary.BigEndian.Uint32(frame[16:]), binary.BigEndian.Uint32(frame[20:]) // a frame goes with the one before it
-		whole = whole && fits
-		l.Torn = l.Torn || ours && !whole
 		switch {
 		case whole:
 			open = append(open, held{binary.BigEndian.Uint32(frame), bytes.Clone(frame[frameHead:])})
@@ -105,10 +108,35 @@ func (l *Log) frames(r io.Reader, salts []byte, running sum, applied func(uint32
 				l.commit(open, applied)
 				open = open[:0]
 			}
-		case fits && commits:
-			l.Cut++
+		case ours:
+			if l.Torn = true; commits || before.committed(frame) {
+				l.Cut++
+			}
 		}
 	}
+}
+
+// near reports whether a frame stands under the salts of the header, but for one bit. An older frame's differ in many: half of the salts
+// is drawn by lot for each round of the file ([1] 4.4).
+func near(salts, of []byte) bool {
+	return bits.OnesCount64(binary.BigEndian.Uint64(salts)^binary.BigEndian.Uint64(of)) <= 1
+}
+
+// committed reports whether a frame that says it ends no transaction would be whole if one bit of that word stood otherwise: then it did
+// end one.
+func (s sum) committed(frame []byte) bool {
+	if binary.BigEndian.Uint32(frame[4:]) != 0 {
+		return false
+	}
+	for bit := range 32 {
+		again, head := s, bytes.Clone(frame[:8])
+		binary.BigEndian.PutUint32(head[4:], 1<<bit)
+		again.add(head)
+		if again.add(frame[frameHead:]); again.is(frame[16:24]) {
+			return true
+		}
+	}
+	return false
 }
 
 // commit hands the pages of a transaction on.
