@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 )
 
@@ -37,8 +38,34 @@ func glance(ctx context.Context, db *sql.DB) error {
 	return err
 }
 
-// Check looks at all that the file holds: every page, every index, every rule of a row. It may take as long as reading the file
+// Check looks at all that the file holds: every page, every index, every rule of a row, every sum of a document, and
+// whether lists show of a lot what is kept of it. It may take as long as reading the file
 // does, and others go on meanwhile. Errors: [ErrDamaged] with the first thing found; the context's.
 func (s *Store) Check(ctx context.Context) error {
-	return wrapped("checking "+s.path, verdict(ctx, s.reader, "integrity_check"))
+	doing := "checking " + s.path
+	if err := verdict(ctx, s.reader, "integrity_check"); err != nil {
+		return wrapped(doing, err)
+	}
+	ids, err := column(ctx, s.reader, `SELECT id FROM lots ORDER BY id`)
+	for _, id := range ids {
+		if err != nil {
+			break
+		}
+		err = s.read(ctx, doing, func(tx *sql.Tx) error { return checkLot(place{ctx, tx}, id) })
+	}
+	return wrapped(doing, err)
+}
+
+// checkLot reads a lot anew, and compares what lists show of it.
+func checkLot(p place, id int64) error {
+	l, err := new(Store).load(p, id)
+	if err != nil {
+		return fmt.Errorf("lot %d: %w", id, err)
+	}
+	var same bool
+	columns := strings.ReplaceAll(listed, ",", " IS ? AND")
+	if err := p.row(`SELECT `+columns+` IS ? FROM lots WHERE id = ?`, append(shown(l), id)...).Scan(&same); err != nil || same {
+		return err
+	}
+	return fmt.Errorf("%w: lists show of lot %d what is not kept of it", ErrDamaged, id)
 }

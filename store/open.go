@@ -45,6 +45,9 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 		return nil, wrapped("putting a backup in the place of "+path, err)
 	}
 	said, err := pair(ctx, absolute)
+	if err == nil {
+		err = journalled(absolute)
+	}
 	if err != nil {
 		return nil, wrapped(doing, err)
 	}

@@ -22,6 +22,9 @@ import (
 // chain of marks, and the main file holds one of that chain, wherever a checkpoint was cut off. A main file with any other mark is
 // not the one that the write-ahead file was written over.
 
+// errCut says that a log is damaged somewhere, and the main file stands before its first edit: those before the damage can be read.
+var errCut = errors.New("is damaged: not all edits that it held can be read")
+
 // markWord stands before the two marks: what a page is searched for.
 const markWord = "walkline-pair "
 
@@ -75,10 +78,12 @@ func pairNow(ctx context.Context, path string) ([]string, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case log.Damaged():
-		return nil, fmt.Errorf("%w: %s is damaged: edits that it held can't be read", ErrLog, logOf(path))
 	case len(chain) > 0 && !slices.Contains(chain, mark):
 		return nil, fmt.Errorf("%w: %s holds edits of another file: one of the two was moved or copied without the other", ErrLog, logOf(path))
+	case log.Damaged() && len(chain) > 0 && chain[0] == mark:
+		return nil, fmt.Errorf("%w: %w", ErrLog, fmt.Errorf("%s %w", logOf(path), errCut))
+	case log.Damaged():
+		return nil, fmt.Errorf("%w: %s is damaged: edits that it held can't be read", ErrLog, logOf(path))
 	case log.Torn:
 		return []string{"The last step before the program stopped was not whole; it is left out."}, nil
 	}
@@ -154,14 +159,44 @@ func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, 
 	return log, page, chain, err
 }
 
-// KeepLogAside renames the write-ahead file beside the file at path, so that this opens without the edits in it, and returns its
-// new name. Renamed back beside the file that it goes with, it is whole again. Errors: the folder cannot be written.
-func KeepLogAside(path string, now time.Time) (string, error) {
-	to := freeName(fmt.Sprintf("%s.aside-%s", logOf(path), stampOf(now)))
-	if err := os.Rename(logOf(path), to); err != nil {
-		return "", wrapped("keeping "+logOf(path)+" aside", err)
+// journalHead is how a rollback journal begins that SQLite would write back into the file beside it. Source: SQLite, "Database File Format",
+// section 3.
+var journalHead = []byte{0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7}
+
+// journalOf returns where SQLite looks for a rollback journal.
+func journalOf(path string) string { return path + "-journal" }
+
+// journalled refuses a rollback journal beside the file at path. A store leaves none once it holds anything: it keeps a write-ahead file.
+// That of another file would write its pages into this one. Errors: [ErrLog].
+func journalled(path string) error {
+	main, err := os.Stat(path)
+	if err != nil || main.Size() <= 4096 { // a first start that was cut off
+		return nil
 	}
-	return to, wrapped("keeping "+logOf(path)+" aside", errors.Join(remove(indexOf(path)), plain.SyncFolder(filepath.Dir(path))))
+	head, err := plain.Head(journalOf(path), len(journalHead))
+	if err != nil || !bytes.Equal(head, journalHead) {
+		return nil
+	}
+	return fmt.Errorf("%w: %s belongs to another file, and would overwrite parts of this one", ErrLog, journalOf(path))
+}
+
+// KeepLogAside renames the write-ahead file beside the file at path, or the journal there that [Open] refuses, so that the file opens
+// without the edits in it, and returns its new name. Renamed back beside the file that it goes with, it is whole again.
+// Errors: the folder cannot be written.
+func KeepLogAside(path string, now time.Time) (string, error) {
+	from := logOf(path)
+	if journalled(path) != nil {
+		from = journalOf(path)
+	}
+	doing, to := "keeping "+from+" aside", freeName(fmt.Sprintf("%s.aside-%s", from, stampOf(now)))
+	if err := os.Rename(from, to); err != nil {
+		return "", wrapped(doing, err)
+	}
+	var err error
+	if from == logOf(path) {
+		err = remove(indexOf(path))
+	}
+	return to, wrapped(doing, errors.Join(err, plain.SyncFolder(filepath.Dir(path))))
 }
 
 // Said returns what the user should hear of how the file was found, sentence by sentence.

@@ -81,7 +81,12 @@ func (s *salvage) take(ctx context.Context, path, copied string) error {
 	if err := startsAsDatabase(path); err != nil {
 		return err
 	}
-	if _, err := pair(ctx, path); err != nil {
+	_, err := pair(ctx, path)
+	if errors.Is(err, errCut) {
+		s.found.Lost = append(s.found.Lost, "The edits in the write-ahead file from the one on that is damaged.")
+		return copyWithLog(ctx, path, copied)
+	}
+	if err != nil {
 		s.found.Lost = append(s.found.Lost, fmt.Sprintf("The edits in the write-ahead file are left out: %v.", err))
 		return plain.Copy(ctx, path, copied, mostBytes)
 	}

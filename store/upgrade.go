@@ -86,7 +86,11 @@ func (u upgrade) lot(id int64) error {
 			}
 		}
 		for page, v := range pages {
-			if err := u.putDocument(id, part, page, v); err != nil {
+			body, err := encoded(part, v)
+			if err != nil {
+				return err
+			}
+			if err := u.exec(`INSERT INTO documents (lot, part, page, body) VALUES (?, ?, ?, ?)`, id, part, page, body); err != nil {
 				return err
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -32,6 +33,16 @@ func Read(ctx context.Context, path string, limit int64) ([]byte, error) {
 		return nil, tooLarge(path, limit)
 	}
 	return data, err
+}
+
+// Head returns the first bytes of a plain file, which may have fewer. Errors: [ErrNoFile]; the file can't be read.
+func Head(path string, size int) ([]byte, error) {
+	f, err := open(path, math.MaxInt64)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, int64(size)))
 }
 
 // open opens a plain file.
