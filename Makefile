@@ -125,9 +125,9 @@ fuzz:
 
 TORTURE ?= 50
 
-torture: ## kill, fill, damage and cut the power of a store, TORTURE rounds; prints survived of tried and fails on any loss
-	@.ci/setup go
-	TORTURE=$(TORTURE) CGO_ENABLED=0 go test -count 1 -v -timeout 60m -run 'TestTorture|TestPowerLoss' ./store
+torture: build setup-test ## kill, fill, damage, cut the power, signal and overload, TORTURE rounds; prints survived of tried, fails on any loss
+	TORTURE=$(TORTURE) CGO_ENABLED=0 go test -count 1 -v -timeout 60m -run 'TestTorture|TestPowerLoss|TestBounds' ./store ./cmd/walk
+	TORTURE=$(TORTURE) RUN=TestBehavesOnSignals .ci/e2e
 
 window: build
 	.ci/e2e

@@ -92,8 +92,9 @@ func clean(path string) {
 	for _, file := range left {
 		rest, ours := strings.CutPrefix(file.Name(), filepath.Base(path)+".")
 		for _, ending := range endings {
-			if ours && file.Type().IsRegular() && strings.HasSuffix(rest, strings.TrimPrefix(plain.Ending, ".")+ending) {
-				os.Remove(filepath.Join(filepath.Dir(path), file.Name()))
+			plainly := file.Type().IsRegular() || file.IsDir() // the folder of a salvage
+			if ours && plainly && strings.HasSuffix(rest, strings.TrimPrefix(plain.Ending, ".")+ending) {
+				os.RemoveAll(filepath.Join(filepath.Dir(path), file.Name()))
 			}
 		}
 	}

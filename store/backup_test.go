@@ -9,8 +9,11 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"time"
 
+	"walkline/store/plain"
 	"walkline/valuation"
 )
 
@@ -148,6 +151,35 @@ func TestABackupIsAStoreOfItsOwnAndOverwritesNothing(t *testing.T) {
 		t.Fatalf("a backup to nowhere: %v", err)
 	}
 	equal(t, read(t, reopened(t, path), id).Case, sample(t))
+}
+
+// A backup that fails in the middle of the photographs leaves nothing, and can be tried again; photographs that were there before stay.
+func TestABackupThatFailsInTheMiddleLeavesNothing(t *testing.T) {
+	s := opened(t)
+	added(t, s, sample(t))
+	for _, words := range []string{"a photo", "another", "a third"} {
+		photo(t, s, words)
+	}
+	large := filepath.Join(photosAt(s.path), strings.Repeat("f", 64)+".jpg") // the last of them, larger than any that is read
+	if err := errors.Join(os.WriteFile(large, nil, 0o600), os.Truncate(large, 1<<30)); err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	day := time.Date(2026, 11, 20, 12, 0, 0, 0, time.UTC)
+	backUp := func() error { _, err := s.Daily(t.Context(), dir, day); return err }
+	if err := backUp(); !errors.Is(err, plain.ErrTooLarge) {
+		t.Fatalf("%v", err)
+	}
+	if left, _ := os.ReadDir(dir); len(left) > 0 {
+		t.Errorf("left %v", left)
+	}
+	if err := errors.Join(os.Remove(large), backUp()); err != nil {
+		t.Fatal(err)
+	}
+	made := filepath.Join(dir, "walkline-daily-2026-11-20.db")
+	if photos, _ := os.ReadDir(photosAt(made)); len(photos) != 3 || len(entries(t, reopened(t, made))) != 1 {
+		t.Errorf("tried again: %v", photos)
+	}
 }
 
 func TestFilesLieBesideTheStore(t *testing.T) {

@@ -31,7 +31,7 @@ func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	if exists(to) {
 		return Salvaged{}, fmt.Errorf("%s: %s: %w: choose another name", doing, to, fs.ErrExist)
 	}
-	dir, err := os.MkdirTemp(filepath.Dir(to), "salvage-*"+plain.Ending)
+	dir, err := os.MkdirTemp(filepath.Dir(to), filepath.Base(to)+".*"+plain.Ending)
 	if err != nil {
 		return Salvaged{}, wrapped(doing, err)
 	}

@@ -42,6 +42,7 @@ var trials = []trial{
 	{"kill in migration", killedMigrating},
 	{"kill in backup", killedBackingUp},
 	{"kill in restore", killedRestoring},
+	{"kill in salvage", killedSalvaging},
 	{"kill in import", killedImporting},
 	{"disk full in backup", backupWithoutRoom},
 	{"damaged page", func(t *testing.T, r *rand.Rand) error {
@@ -221,6 +222,24 @@ func killedRestoring(t *testing.T, r *rand.Rand) error {
 		return errors.New("what was there before the restore is nowhere")
 	}
 	return nil
+}
+
+// killedSalvaging: what was salvaged is there whole or not at all, and the next start cleans the rest.
+func killedSalvaging(t *testing.T, r *rand.Rand) error {
+	path := filledStore(t, 8)
+	ended(t, r, "salvage", path)
+	free, err := Claim(t.Context(), path)
+	if err != nil {
+		return err
+	}
+	free()
+	if left, _ := filepath.Glob(path + "*.tmp*"); len(left) > 0 {
+		return fmt.Errorf("left %q", left)
+	}
+	if exists(path + ".saved") {
+		return hasLots(path+".saved", 8)
+	}
+	return hasLots(path, 8)
 }
 
 func killedImporting(t *testing.T, r *rand.Rand) error {
@@ -445,6 +464,7 @@ var roles = map[string]func(ctx context.Context, path string) error{
 		}
 		return err
 	},
+	"salvage": func(ctx context.Context, path string) error { _, err := Salvage(ctx, path, path+".saved"); return err },
 	"restore": func(ctx context.Context, path string) error {
 		err := StageFor(ctx, path, path+".copy")
 		if err == nil {

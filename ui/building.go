@@ -81,7 +81,7 @@ func (w *Window) pastBuys() taking {
 			return w.desk.OpenPast(ctx, data, currency)
 		},
 		preview: previewing(w.desk.Past),
-		apply:   w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
+		apply:   w.takes("Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)

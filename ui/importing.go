@@ -67,21 +67,24 @@ func (w *Window) runList() taking {
 		open:    w.desk.OpenList,
 		preview: previewing(w.desk.Lister),
 		options: (*matching).ofRunList,
-		apply:   w.enlist,
+		apply:   w.takes("Taking the run list in…", w.desk.Enlist, w.desk.ListArrived),
 		refused: w.desk.Lister.RefusedList,
 	}
 }
 
-// enlist takes a run list in, away from the window.
-func (w *Window) enlist(sheet desk.Sheet, done func([]desk.Refusal)) {
-	w.say(desk.State{Notice: "Taking the run list in…"})
-	s := w.state
-	task.Start(w.runner, task.Order[desk.Enlisted]{Key: "run list",
-		Work: func(ctx context.Context) (desk.Enlisted, error) { return w.desk.Enlist(ctx, s, sheet) },
-		Show: func(e desk.Enlisted, err error) {
-			w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.ListArrived(ctx, s, e, err) })
-			done(e.Refused)
-		}})
+// takes returns how a table is taken in away from the window.
+func (w *Window) takes(words string, take func(context.Context, desk.State, desk.Sheet) (desk.Enlisted, error),
+	arrived func(context.Context, desk.State, desk.Enlisted, error) desk.State) func(desk.Sheet, func([]desk.Refusal)) {
+	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
+		w.say(desk.State{Notice: words})
+		s := w.state
+		task.Start(w.runner, task.Order[desk.Enlisted]{ // without a key: a second table must not cancel the first
+			Work: func(ctx context.Context) (desk.Enlisted, error) { return take(ctx, s, sheet) },
+			Show: func(e desk.Enlisted, err error) {
+				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, e, err) })
+				done(e.Refused)
+			}})
+	}
 }
 
 // Import lets the user choose a table of comparables for the open lot: by its path, or from a list of files.

@@ -6,9 +6,11 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"walkline/store"
+	"walkline/ui"
 	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
@@ -56,6 +58,22 @@ func TestABackupIsWrittenAndRestored(t *testing.T) {
 	s.tap(t, "Do not restore it")
 	if s.wants(t, "Nothing is restored."); s.book.Staged() {
 		t.Error("it is still ready for the next start")
+	}
+}
+
+// The folder of the daily backup is chosen on the Bench and remembered; an empty one means none.
+func TestTheFolderOfTheDailyBackupIsChosen(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.GoBench("Backup")
+	folder := t.TempDir()
+	for _, c := range [][2]string{{folder, "a daily backup is written to " + folder}, {"", "No daily backup is made."}} {
+		s.tap(t, "Daily backup…")
+		s.path(c[0])
+		s.tap(t, "Use it")
+		s.wants(t, c[1])
+		if got := fyne.CurrentApp().Preferences().String(ui.DailyFolder); got != c[0] {
+			t.Errorf("remembered is %q", got)
+		}
 	}
 }
 

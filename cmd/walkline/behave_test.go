@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -53,14 +54,20 @@ func TestBehavesWithoutAWindow(t *testing.T) {
 }
 
 // TestBehavesOnSignals sends each signal that asks a program to end while a field has the keyboard: it ends by itself, says nothing on
-// stderr under a locale that names no language, and what was typed is kept.
+// stderr under a locale that names no language, and what was typed is kept. TORTURE says how often; without it each signal comes once.
 func TestBehavesOnSignals(t *testing.T) {
 	if os.Getenv("WALKLINE_E2E") == "" {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
 	t.Setenv("LANG", "C.UTF-8")
-	for _, signal := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
+	signals := []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT}
+	rounds, survived := len(signals), 0
+	if asked, err := strconv.Atoi(os.Getenv("TORTURE")); err == nil {
+		rounds = asked
+	}
+	for round := range rounds {
+		signal := signals[round%len(signals)]
 		s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"),
 			pictures: os.Getenv("WALKLINE_PICTURES")}
 		var said strings.Builder
@@ -76,6 +83,9 @@ func TestBehavesOnSignals(t *testing.T) {
 		}
 		if year := s.lotCase().Lot.ModelYear; year != 2016 {
 			t.Errorf("%v: the model year is %v", signal, year)
+		} else {
+			survived++
 		}
 	}
+	t.Logf("signal after a key      survived %d of %d", survived, rounds)
 }

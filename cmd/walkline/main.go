@@ -123,6 +123,6 @@ func (s *session) show(a fyne.App) error {
 	endOnSignals(a, w, s.runner)
 	w.Show()
 	s.check(w)
-	s.daily(a, w)
+	daily(s.runner, s.book, a.Preferences().String(ui.DailyFolder), w)
 	return nil
 }

@@ -99,14 +99,16 @@ func salvageWords(found store.Salvaged, to string) string {
 	return words + "\n\n" + strings.Join(found.Notes, "\n")
 }
 
+// warner is where what the user should know is said.
+type warner interface{ Warn(words string) }
+
 // daily writes the backup of the day to the folder that the user chose, if there is one.
-func (s *session) daily(a fyne.App, w *ui.Window) {
-	folder := a.Preferences().String(ui.DailyFolder)
+func daily(r task.Runner, book *store.Store, folder string, w warner) {
 	if folder == "" {
 		return
 	}
-	task.Start(s.runner, task.Order[string]{Key: "daily backup", Wait: 5 * time.Second,
-		Work: func(ctx context.Context) (string, error) { return s.book.Daily(ctx, folder, time.Now()) },
+	task.Start(r, task.Order[string]{Key: "daily backup", Wait: 5 * time.Second,
+		Work: func(ctx context.Context) (string, error) { return book.Daily(ctx, folder, time.Now()) },
 		Show: func(made string, err error) {
 			if err != nil {
 				slog.Error("no daily backup", "folder", folder, "error", err)

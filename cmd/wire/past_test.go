@@ -22,10 +22,10 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 		if err != nil {
 			t.Fatal(sheet.Stated, err)
 		}
-		var refused []desk.Refusal
-		if s, refused = d.ApplyPast(ctx, s, sheet); s.Notice != want || len(refused) != 1 || refused[0].Line != 4 ||
-			!strings.Contains(refused[0].Reason, "no day of the calendar") {
-			t.Errorf("%q %q %v", s.Notice, s.Trouble, refused)
+		e, err := d.TakePast(ctx, s, sheet)
+		if s = d.PastArrived(ctx, s, e, err); s.Notice != want || len(e.Refused) != 1 || e.Refused[0].Line != 4 ||
+			!strings.Contains(e.Refused[0].Reason, "no day of the calendar") {
+			t.Errorf("%q %q %v", s.Notice, s.Trouble, e.Refused)
 		}
 	}
 	if len(s.Bought) != 2 || !s.Bought[0].Ours() || s.Bought[0].Build.Outcome != build.Sold || s.Bought[0].Foretold != nil {
@@ -39,7 +39,8 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 	}
 	changed := strings.Replace(table, "11900", "12000", 1)
 	sheet, _ := d.OpenPast(ctx, []byte(changed), "USD")
-	if s, _ = d.ApplyPast(ctx, s, sheet); s.Notice != "3 rows read: 0 new, 1 the same, 1 changed, 1 refused." ||
+	e, err := d.TakePast(ctx, s, sheet)
+	if s = d.PastArrived(ctx, s, e, err); s.Notice != "3 rows read: 0 new, 1 the same, 1 changed, 1 refused." ||
 		*s.Bought[0].Build.Sale.Price != 1200000 {
 		t.Errorf("%q %+v", s.Notice, s.Bought[0].Build.Sale)
 	}

@@ -27,7 +27,7 @@ func (f Folder) CopyTo(ctx context.Context, other Folder) error {
 		if !file.Type().IsRegular() || strings.HasSuffix(file.Name(), ".tmp") || isThere(to) {
 			continue
 		}
-		if err := os.MkdirAll(other.path, 0o777); err != nil {
+		if err := other.make(); err != nil {
 			return err
 		}
 		if err := plain.Copy(ctx, filepath.Join(f.path, file.Name()), to, most); err != nil {

@@ -142,6 +142,12 @@ func TestAForecastOfAnOlderBuildIsDropped(t *testing.T) {
 	}
 }
 
+// takePast takes past buys in, as the window does.
+func (u *user) takePast(sheet desk.Sheet) {
+	e, err := u.TakePast(u.t.Context(), u.s, sheet)
+	u.s = u.PastArrived(u.t.Context(), u.s, e, err)
+}
+
 // The list of builds is whole after every step through a history that changes it.
 func TestTheListOfBuildsIsReadAgainAfterUndoAndRedo(t *testing.T) {
 	u, id := won(t)
@@ -151,7 +157,7 @@ func TestTheListOfBuildsIsReadAgainAfterUndoAndRedo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if u.s, _ = u.ApplyPast(t.Context(), u.s, sheet); len(u.s.Bought) != 3 {
+	if u.takePast(sheet); len(u.s.Bought) != 3 {
 		t.Fatalf("%q: %d builds", u.s.Trouble, len(u.s.Bought))
 	}
 	u.s = u.Do(t.Context(), u.s, desk.Go(desk.Builds))

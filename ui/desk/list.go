@@ -29,7 +29,7 @@ type Meeting struct {
 	Left    []string // what the list says otherwise and is left as it is, in words
 }
 
-// Enlisted is what came of a run list.
+// Enlisted is what came of a table that was taken in: a run list, or past buys.
 type Enlisted struct {
 	Counts  Counts
 	Refused []Refusal

@@ -79,7 +79,7 @@ func deeds() []deed {
 			if err != nil {
 				u.t.Fatal(err)
 			}
-			u.s, _ = u.ApplyPast(u.t.Context(), u.s, sheet)
+			u.takePast(sheet)
 		}})
 }
 

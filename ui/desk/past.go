@@ -31,38 +31,45 @@ func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Shee
 	return sheet, err
 }
 
-// ApplyPast takes the past buys of a sheet into the builds. It says what it did in the notice; refused rows come back.
-func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
+// TakePast keeps the past buys of a sheet among the builds, in one step. It may run on any goroutine: it takes from the state only whose
+// history the step belongs to. Errors: the table can't be read or kept; nothing is kept then.
+func (d *Desk) TakePast(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
 	list, refused, err := d.Past.ReadPast(sheet)
 	if err != nil {
-		return s.troubled("read the table", err), nil
+		return Enlisted{}, err
 	}
 	for i := range list {
 		list[i].Case.ValuedOn = d.Today()
 	}
-	s, counts := d.addPast(ctx, s, list)
-	if s.Trouble != "" {
-		return s, refused
+	step := keeps("import past buys", nil).step(s)
+	counts, err := d.pastStep(ctx, &step, list)
+	if err != nil {
+		return Enlisted{}, err
+	}
+	done, err := d.Book.Do(ctx, step)
+	if err != nil {
+		return Enlisted{}, err
 	}
 	counts.Read, counts.Refused = len(list)+len(refused), len(refused)
-	if err := d.remember(ctx, ofPastBuys, sheet); err != nil {
-		return s.troubled("remember how this table is read", err), refused
-	}
-	if s = d.readBuilds(ctx, d.refresh(ctx, s)); s.Trouble != "" {
-		return s, refused
-	}
-	return s.said(counts.words()), refused
+	return Enlisted{Counts: counts, Refused: refused, done: done}, d.remember(ctx, ofPastBuys, sheet)
 }
 
-// addPast keeps past buys as won lots, in one step of the page; those that have ended are archived, out of the way of coming sales.
+// PastArrived is the state after past buys have been taken in, or could not be.
+func (d *Desk) PastArrived(ctx context.Context, s State, e Enlisted, err error) State {
+	if err != nil {
+		return s.troubled("take the past buys in", err)
+	}
+	s = d.readBuilds(ctx, d.refresh(ctx, d.shown(ctx, s, e.done)))
+	return d.reach(ctx, ifKept(s, e.Counts.words()))
+}
+
+// pastStep adds past buys to a step, as won lots; those that have ended are archived, out of the way of coming sales.
 // One that is there, by what its table calls it, with the same row as it was last imported is left alone, whatever was entered by
 // hand since; one whose row has changed has its build replaced. A removed one stays removed and counts as the same.
-func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts) {
-	a := keeps("import past buys", nil)
-	step, counts := a.step(s), Counts{}
+func (d *Desk) pastStep(ctx context.Context, step *book.Step, list []Past) (counts Counts, err error) {
 	known, err := d.Book.Imports(ctx)
 	if err != nil {
-		return s.troubled("read the past buys", err), counts
+		return counts, err
 	}
 	there := map[string]book.Import{}
 	for _, k := range known {
@@ -79,7 +86,7 @@ func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts
 		default:
 			l, err := d.Book.Lot(ctx, k.Lot)
 			if err != nil {
-				return s.troubled("read a past buy", err), counts
+				return counts, err
 			}
 			after := l.Clone()
 			after.Build = past.Build
@@ -87,6 +94,5 @@ func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts
 			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
 		}
 	}
-	s, _ = d.keep(ctx, s, "keep the past buys", step)
-	return s, counts
+	return counts, nil
 }
