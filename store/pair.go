@@ -138,7 +138,8 @@ func marksOn(page []byte) (before, after string, ok bool) {
 	return marks[:32], marks[33:], true
 }
 
-// chained returns what the write-ahead file holds, and the marks on a page that its commits leave, with the one before them. Of page 0 it is
+// chained returns what the write-ahead file holds, and the marks on a page that its commits leave, with the one before them. Of page 0 it
+// is
 // the first that holds a mark.
 func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, err error) {
 	f, err := os.Open(logOf(path))
@@ -159,7 +160,8 @@ func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, 
 	return log, page, chain, err
 }
 
-// journalHead is how a rollback journal begins that SQLite would write back into the file beside it. Source: SQLite, "Database File Format",
+// journalHead is how a rollback journal begins that SQLite would write back into the file beside it. Source: SQLite, "Database File
+// Format",
 // section 3.
 var journalHead = []byte{0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7}
 

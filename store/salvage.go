@@ -24,7 +24,8 @@ type Salvaged struct {
 // Salvage writes what can be read of the store at path, which may be damaged, to a new store at to: lot by lot, and the settings,
 // forecasts and decisions row by row. A lot comes whole or is named as lost; the history of undo comes whole or not at all. The
 // damaged file is only read, as a copy; the photographs are copied too. A write-ahead file that does not go with it is left out.
-// Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it is no store of this format; the new file can't be written:
+// One of an older format is brought up to date first, as a copy.
+// Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it is no store that can be read; the new file can't be written:
 // nothing is left of it then.
 func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	doing := "salvaging " + path
@@ -58,6 +59,9 @@ type salvage struct {
 func (s *salvage) run(ctx context.Context, path, copied, coming string) (err error) {
 	if err := s.take(ctx, path, copied); err != nil {
 		return err
+	}
+	if err := update(ctx, copied); err != nil { // then known says so
+		s.found.Notes = append(s.found.Notes, fmt.Sprintf("Not brought up to date: %v.", err))
 	}
 	if s.from, err = salvaging.open(ctx, copied); err != nil {
 		return err
@@ -93,6 +97,22 @@ func (s *salvage) take(ctx context.Context, path, copied string) error {
 	return copyWithLog(ctx, path, copied)
 }
 
+// update brings the copy of a file of an older format up to date. Errors: its damage lies where that is done.
+func update(ctx context.Context, copied string) error {
+	db, err := writing.open(ctx, copied)
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	var application, version int
+	err = db.QueryRowContext(ctx, `SELECT (SELECT application_id FROM pragma_application_id), (SELECT user_version FROM pragma_user_version)`).
+		Scan(&application, &version)
+	if err != nil || application != applicationID || version >= len(schema()) {
+		return err
+	}
+	return migrate(ctx, db, schema())
+}
+
 // known refuses what is no store of this format.
 func (s *salvage) known(ctx context.Context) error {
 	var application, version int
@@ -107,7 +127,8 @@ func (s *salvage) known(ctx context.Context) error {
 	case version > len(schema()):
 		return newer(version, len(schema()))
 	case version < len(schema()):
-		return fmt.Errorf("%w: it has the older format %d, of which nothing is salvaged: restore a backup", ErrRefused, version)
+		return fmt.Errorf("%w: it has the older format %d, and its damage keeps it from being brought up to date: restore a backup", ErrRefused,
+			version)
 	}
 	return nil
 }

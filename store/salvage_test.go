@@ -57,6 +57,18 @@ func TestEveryLotThatCanBeReadIsSalvaged(t *testing.T) {
 	}
 }
 
+// A file of an older format is brought up to date on the way, unless its damage lies where that is done; then it says so.
+func TestAnOlderFormatIsSalvaged(t *testing.T) {
+	for format := 1; format < len(schema()); format++ {
+		path := landedFile(t, format)
+		found, err := Salvage(t.Context(), path, path+".salvaged")
+		if err != nil || found.Lots == 0 || len(found.Lost)+len(found.Notes) > 0 {
+			t.Fatalf("format %d: %+v, %v", format, found, err)
+		}
+		checkLanded(t, reopened(t, path+".salvaged"), format)
+	}
+}
+
 func TestASoundFileIsSalvagedWholeAndNothingIsOverwritten(t *testing.T) {
 	path := crashed(t)
 	to := path + ".salvaged"

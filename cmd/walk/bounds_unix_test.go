@@ -153,7 +153,8 @@ func TestBounds(t *testing.T) {
 		{"an amount of a million digits", value(func(c map[string]any) {
 			c["buying"].(map[string]any)["fixed"] = []any{map[string]any{"name": "Gate", "amount": digits}}
 		}), "larger than any price"},
-		{"a cell of a million digits", []string{"run", "comps", "check", kept(t, "digits.csv", []byte("year,price,mileage\n2019,"+digits+",5\n"))},
+		{"a cell of a million digits", []string{"run", "comps", "check", kept(t, "digits.csv",
+			[]byte("year,price,mileage\n2019,"+digits+",5\n"))},
 			"1 refused"},
 		{"10,000 repair lines, 2^20 scenarios", value(drawing(1<<20, 10_000)), "want at most 26843 with 10000 lines"},
 		{"10,000 repair lines", value(drawing(256, 10_000)), "DO NOT BID"},

@@ -48,7 +48,8 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	if err != nil {
 		return nil, err
 	}
-	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs, Bills: map[string]func() ([]byte, error){},
+	p := BuildPaper{Case: o.Case, Build: o.Build, Jobs: map[string]string{}, Packs: d.Knowledge().Packs,
+		Bills:   map[string]func() ([]byte, error){},
 		Builder: by, Printed: d.Today()}
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job

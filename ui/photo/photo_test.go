@@ -196,7 +196,8 @@ func claiming(t *testing.T, kind string) []byte {
 		return withSize(data, 9000, 6666)
 	}
 	data := asJPEG(t, upright())
-	at := bytes.Index(data, []byte{0xff, 0xc0}) // ITU-T T.81, table B.1: SOF0, and SOF2 for a progressive one; B.2.2: lines, then samples a line
+	// ITU-T T.81, table B.1: SOF0, and SOF2 for a progressive one; B.2.2: lines, then samples a line
+	at := bytes.Index(data, []byte{0xff, 0xc0})
 	data[at+1] = 0xc2
 	binary.BigEndian.PutUint16(data[at+5:], 6666)
 	binary.BigEndian.PutUint16(data[at+7:], 9000)
