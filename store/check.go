@@ -67,5 +67,5 @@ func checkLot(p place, id int64) error {
 	if err := p.row(`SELECT `+columns+` IS ? FROM lots WHERE id = ?`, append(shown(l), id)...).Scan(&same); err != nil || same {
 		return err
 	}
-	return fmt.Errorf("%w: lists show of lot %d what is not kept of it", ErrDamaged, id)
+	return fmt.Errorf("lot %d: %w: %w (the list)", id, ErrDamaged, ErrAltered)
 }

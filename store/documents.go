@@ -71,7 +71,7 @@ func scanSummed(rows *sql.Rows) (part string, body []byte, err error) {
 		return part, nil, err
 	}
 	if sum.Valid && sum.Int64 != sumOf(id, part, page, string(body)) {
-		return part, nil, fmt.Errorf("%w: what is kept of the part %q is not what was written", ErrDamaged, part)
+		return part, nil, fmt.Errorf("%w: %w (%s)", ErrDamaged, ErrAltered, part)
 	}
 	return part, body, nil
 }

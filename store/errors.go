@@ -16,6 +16,7 @@ var (
 	ErrForeign     = errors.New("the file is the database of another program")
 	ErrNewer       = errors.New("the file was written by a newer version of this program")
 	ErrDamaged     = errors.New("the file is damaged: restore a backup")
+	ErrAltered     = errors.New("what is kept is not what was written") // of one lot, beside ErrDamaged
 	ErrFull        = errors.New("the disk is full: nothing was saved, make room and try again")
 	ErrNotWritable = errors.New("the file or its folder can't be written: check its permissions")
 	ErrBusy        = errors.New("another window or program holds the file: close it and try again")

@@ -180,6 +180,38 @@ func TestWhatAKillLeftIsCleanedByWhoClaims(t *testing.T) {
 	}
 }
 
+// A digit of a case, and one of what lists show, become others: SQLite finds nothing, the sums do. The other lot opens as before.
+func TestAFigureThatBecameAnotherIsFound(t *testing.T) {
+	for _, spoil := range []string{`UPDATE documents SET body = replace(body, '61200', '61300') WHERE lot = 1`,
+		`UPDATE lots SET number = '15' WHERE id = 1`} {
+		s := opened(t)
+		for range 2 {
+			c := sample(t)
+			miles := 61200
+			c.Lot.Odometer = &miles
+			added(t, s, c)
+		}
+		if err := s.Check(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		if done, err := s.writer.Exec(spoil); err != nil {
+			t.Fatal(err)
+		} else if n, _ := done.RowsAffected(); n == 0 {
+			t.Fatal("nothing was spoilt")
+		}
+		if err := s.Check(t.Context()); !errors.Is(err, ErrDamaged) || !errors.Is(err, ErrAltered) || !strings.Contains(err.Error(), "lot 1") {
+			t.Errorf("%s: %v", spoil, err)
+		}
+		path := s.path
+		s.Close()
+		s = reopened(t, path)
+		if _, err := s.Lot(t.Context(), 1); strings.Contains(spoil, "documents") && !errors.Is(err, ErrAltered) {
+			t.Errorf("a lot with another figure opens: %v", err)
+		}
+		read(t, s, 2)
+	}
+}
+
 func TestACheckFindsADamagedPage(t *testing.T) {
 	s := opened(t)
 	added(t, s, sample(t))

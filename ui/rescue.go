@@ -48,7 +48,7 @@ func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 		widget.NewButton("Restore it", restore)), w.path)
 	foot := container.NewHBox(widget.NewButton("Close", a.Quit))
 	if of.Aside != nil {
-		foot.Add(widget.NewButton("Keep the write-ahead file aside and open without it", func() {
+		foot.Add(widget.NewButton("Keep the stray file aside and open without it", func() {
 			w.try("Keeping the file aside…", of.Aside)
 		}))
 	}

@@ -49,7 +49,7 @@ func TestABookThatDoesNotOpenOffersAWayOut(t *testing.T) {
 	for _, b := range found[*widget.Button](w.Content()) {
 		buttons[b.Text] = b
 	}
-	if buttons["Keep the write-ahead file aside and open without it"] != nil {
+	if buttons["Keep the stray file aside and open without it"] != nil {
 		t.Error("a stray file is offered where there is none")
 	}
 	path := w.Canvas().Focused().(interface{ SetText(string) })

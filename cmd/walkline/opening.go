@@ -129,6 +129,10 @@ func (s *session) check(w *ui.Window) {
 		Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, s.book.Check(ctx) },
 		Show: func(_ struct{}, err error) {
 			switch {
+			case errors.Is(err, store.ErrAltered):
+				slog.Error("checked", "file", s.path, "error", err)
+				w.Warn("One lot is damaged, the file is sound. What the lot says can't be trusted: restore a backup on the Bench to have it back. " +
+					err.Error())
 			case errors.Is(err, store.ErrDamaged):
 				slog.Error("checked", "file", s.path, "error", err)
 				w.Warn("The file of the lots is damaged. Restore a backup on the Bench, or close and start again to save what can be read. " +

@@ -98,7 +98,9 @@ func TestWhatACrashCutsOffIsNoDamage(t *testing.T) {
 
 func FuzzScan(f *testing.F) {
 	f.Add(written(f, 3))
-	f.Add([]byte{})
+	for _, part := range [][]byte{{}, make([]byte, 32), written(f, 1)[:32], written(f, 3)[:5000]} { // what a power cut leaves
+		f.Add(part)
+	}
 	f.Fuzz(func(t *testing.T, log []byte) {
 		pages := 0
 		l, err := wal.Scan(bytes.NewReader(log), func(page uint32, data []byte) { pages++ })

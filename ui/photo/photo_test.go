@@ -188,7 +188,7 @@ func TestWhatCannotBeKeptSaysWhy(t *testing.T) {
 }
 
 // claiming returns the head of a file that says it holds 9000 x 6666 pixels, stored so that decoding it takes more than its pixels.
-func claiming(t *testing.T, kind string) []byte {
+func claiming(t testing.TB, kind string) []byte {
 	t.Helper()
 	if kind == "interlaced" {
 		data := asPNG(t, image.NewNRGBA64(image.Rect(0, 0, 20, 20)))
@@ -245,6 +245,8 @@ func FuzzRead(f *testing.F) {
 	f.Add(asPNG(f, upright()))
 	f.Add(inJPEG(asJPEG(f, upright()), exif(binary.LittleEndian, 6, taken)))
 	f.Add(inPNG(asPNG(f, upright()), exif(binary.BigEndian, 8, taken)))
+	f.Add(claiming(f, "interlaced"))
+	f.Add(claiming(f, "progressive"))
 	f.Add([]byte("RIFF\x1a\x00\x00\x00WEBPVP8L"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		info, err := photo.Read(data)
