@@ -108,11 +108,11 @@ func soundPart(text []byte) (early bool, err error) {
 		}
 		switch t := token.(type) {
 		case xml.StartElement:
-			value = t.Name.Local == "v"
+			value = t.Name.Local == "v" // and a count is believed of a root of any name
 			for _, a := range t.Attr {
 				n, bad := strconv.Atoi(a.Value)
 				switch {
-				case t.Name.Local == "sst" && a.Name.Local == "count" && bad == nil && (n < 0 || n > maxTexts):
+				case a.Name.Local == "count" && bad == nil && (n < 0 || n > maxTexts):
 					return early, fmt.Errorf("it says that it holds %d texts", n)
 				case t.Name.Local == "workbookPr" && a.Name.Local == "date1904":
 					early = a.Value == "1" || a.Value == "true"

@@ -63,7 +63,7 @@ func TestABitThatFlippedBeforeTheLastTransactionShows(t *testing.T) {
 	log := written(t, 9)
 	const frame, head = 4096 + 24, 24
 	for at := range len(log) - frame {
-		if within := (at - 32) % frame; at >= 32 && within >= head && at%197 > 0 {
+		if within := (at - 32) % frame; at >= 32 && within >= head && at%997 > 0 {
 			continue
 		}
 		for bit := range 8 {
