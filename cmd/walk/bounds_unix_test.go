@@ -166,7 +166,7 @@ func TestBounds(t *testing.T) {
 		cases = append(cases, bound{"10,000 repair lines, 16,384 scenarios", value(drawing(16_384, 10_000)), "DO NOT BID"},
 			bound{"2^20 scenarios, 40 lines", value(drawing(1<<20, 40)), "WALK AWAY"},
 			bound{"a PNG of 60 million pixels", []string{"photo", "png"}, "shrunk: <nil>"},
-			bound{"one of 16 bits a colour", []string{"photo", "deep"}, "shrunk: <nil>"},
+			bound{"one of 16 bits a color", []string{"photo", "deep"}, "shrunk: <nil>"},
 			bound{"60 photos in a file", []string{"file", "60"}, "printed: <nil>"})
 	}
 	for _, c := range cases {
