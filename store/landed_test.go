@@ -87,6 +87,9 @@ func checkLanded(t *testing.T, s *Store, format int) {
 	if e.State != lot.Bid || e.Answer == nil || *e.Answer.WalkAway != money.Amount(630000) || e.Answer.Stale {
 		t.Errorf("the list: %+v %+v", e, e.Answer)
 	}
+	if format >= 7 && (e.Answer.Plan != "rebuild" || *e.Answer.WinChance != 0.25 || *e.Answer.ExpectedGain != 310.5) {
+		t.Errorf("what else the list says: %+v", e.Answer.Said)
+	}
 	frozen, doubts, err := s.FrozenCases(t.Context())
 	if err != nil || len(doubts) > 0 {
 		t.Fatalf("frozen cases: %q, %v", doubts, err)

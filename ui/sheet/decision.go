@@ -146,8 +146,19 @@ func (c *column) verdict(o desk.Open) {
 		c.text(v.Binds, strongType, 0)
 		c.gap(gapLine)
 	}
+	for _, r := range v.Plans {
+		style := bodyType
+		if r.Chosen {
+			style = strongType
+		}
+		c.pair("Plan: "+strings.ToLower(r.Name), r.Bid, style)
+	}
 	for _, l := range v.Lines {
 		c.pair(l[0], l[1], bodyType)
+	}
+	if v.Stop != "" {
+		c.gap(gapLine)
+		c.text(v.Stop, strongType, 0)
 	}
 	c.gap(gapLine)
 	for _, reason := range slices.Concat(v.Next, v.Reasons) {

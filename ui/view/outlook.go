@@ -15,6 +15,7 @@ type BuildSide struct {
 	Loses    bool
 	Settled  bool        // false: the figures are of an older state of the build
 	Lines    [][2]string // label and figure
+	Stop     string      // the stop line as something to do; empty: no way out is judged
 	Ways     []WayRow
 	WaysNote string
 	Notes    []string
@@ -55,24 +56,28 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 	}
 	v.Lines = append(v.Lines, toFinish(p, *f)...)
 	v.Ways, v.WaysNote = ways(p, *f), sunkNote
+	if f.StopLine != nil {
+		v.Stop = valuation.StopSentence("a bill or what you find", *f.StopLine, f.StopWay, p.Currency)
+		if f.ToFinish.Mean > *f.StopLine {
+			v.Stop += " The cost to finish is above it now."
+		}
+	}
 	v.Notes = append(v.Notes, f.Doubts...)
 	return v
 }
 
 // toFinish says what is still to come.
 func toFinish(p Purse, f valuation.Foresight) [][2]string {
-	var line [][2]string
+	cost := [][2]string{{"Cost to finish", p.Whole(f.ToFinish.Mean)}, {"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
+		{"  of it to pay out", p.Whole(f.Cash.Mean)}}
 	if f.StopLine != nil {
-		line = [][2]string{{"Stop line, still to spend", p.Whole(*f.StopLine)}}
+		cost = append(cost, [2]string{"Stop line, still to spend", p.Whole(max(0, *f.StopLine))})
 	}
-	return append([][2]string{
-		{"Cost to finish", p.Whole(f.ToFinish.Mean)},
-		{"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
-		{"  of it to pay out", p.Whole(f.Cash.Mean)},
+	return append(cost, [][2]string{
 		{"Own hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
 		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
 		{"Resale", p.Range(f.Resale.P10, f.Resale.P90)},
-	}, line...)
+	}...)
 }
 
 func ways(p Purse, f valuation.Foresight) []WayRow {

@@ -24,12 +24,15 @@ func board() []book.Entry {
 	hour := 41.6
 	return []book.Entry{
 		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats",
-			State:  "bid",
-			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
+			State: "bid",
+			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour,
+				Said: book.Said{Plan: "for_parts", WinChance: fraction(.23), ExpectedGain: fraction(345)}}},
 		{ID: 2, Number: "7", SaleDate: "2026-11-25", Make: "Orrin", Currency: "USD", State: "to look at"},
 		{ID: 3, Number: "110", SaleDate: "2026-11-24", Make: "Tarn", Currency: "USD", State: "to look at",
 			Answer: &book.Summary{WalkAway: usd(800), Binding: "max_cash", LossChance: .031, MeanProfit: 2000, Stale: true}},
 		{ID: 4, Number: "9", Make: "Pell", Currency: "USD", State: "passed", Answer: &book.Summary{Binding: "max_days"}},
+		{ID: 6, Number: "15", Make: "Pell", Currency: "USD", State: "to look at", Archived: true, Answer: &book.Summary{Binding: "missing",
+			Said: book.Said{Needs: []string{"lot.title.document", "damage", "market.exchange_rates.USD"}}}},
 		{ID: 5, Number: "8", Make: "Tarn", Currency: "USD", State: "lost", Archived: true},
 	}
 }
@@ -49,10 +52,10 @@ func TestBoardFilterAndOrder(t *testing.T) {
 		want   string
 	}{
 		{"by sale day, unknown last", view.Filter{}, "3 2 1 4"},
-		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 3"},
+		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 6 3"},
 		{"by bid, none last", view.Filter{Sort: 3}, "3 1 2 4"},
-		{"by chance of loss", view.Filter{Sort: 5}, "3 1 2 4"},
-		{"by profit", view.Filter{Sort: 6}, "1 3 2 4"},
+		{"by chance of loss", view.Filter{Sort: 6}, "3 1 2 4"},
+		{"by profit", view.Filter{Sort: 7}, "1 3 2 4"},
 		{"one word", view.Filter{Search: "tarn"}, "3 1"},
 		{"two words anywhere", view.Filter{Search: "2019 TARN"}, "1"},
 		{"by the sale's name", view.Filter{Search: "harrow"}, "1"},
@@ -67,7 +70,7 @@ func TestBoardFilterAndOrder(t *testing.T) {
 
 // Falling is rising turned round, but for lots that have nothing to sort by: they stay last.
 func TestBoardDown(t *testing.T) {
-	for column, want := range map[int]string{0: "2 1 3 4", 1: "3 1 4 2", 3: "1 3 2 4", 7: "1 2 4 3"} {
+	for column, want := range map[int]string{0: "2 1 3 4", 1: "3 1 4 2", 3: "1 3 2 4", 8: "1 2 4 3", 9: "1 2 4 3", 10: "1 2 4 3"} {
 		if got := ids(view.List(board()).Rows(view.Filter{Sort: column, Down: true})); got != want {
 			t.Errorf("column %d, falling: %s, want %s", column, got, want)
 		}
@@ -83,16 +86,17 @@ func TestBoardCells(t *testing.T) {
 		}
 	}
 	for id, want := range map[int64][]string{
-		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "least profit", "12 %", "1,500", "42", "bid"},
-		2: {"2026-11-25", "7", "Orrin", "", "not valued yet", "", "", "", "to look at"},
-		3: {"2026-11-24", "110", "Tarn", "USD 800", "cash tied up (edited since)", "3.1 %", "2,000", "", "to look at"},
-		4: {"", "9", "Pell", "do not bid", "longest time", "", "", "", "passed"},
+		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "For parts", "least profit", "12 %", "1,500", "23 %", "345", "42", "bid"},
+		2: {"2026-11-25", "7", "Orrin", "", "", "not valued yet", "", "", "", "", "", "to look at"},
+		3: {"2026-11-24", "110", "Tarn", "USD 800", "", "cash tied up (edited since)", "3.1 %", "2,000", "", "", "", "to look at"},
+		4: {"", "9", "Pell", "do not bid", "", "longest time", "", "", "", "", "", "passed"},
+		6: {"", "15", "Pell", "not yet", "", "needs title document, damage, exchange rate", "", "", "", "", "", "to look at, archived"},
 	} {
 		if !slices.Equal(rows[id], want) {
 			t.Errorf("lot %d: %q, want %q", id, rows[id], want)
 		}
 	}
-	if last := rows[5][8]; last != "lost, archived" {
+	if last := rows[5][11]; last != "lost, archived" {
 		t.Errorf("state %q", last)
 	}
 }
@@ -141,7 +145,7 @@ func TestVerdictOfABid(t *testing.T) {
 	if v.Figure != "USD 5,250" || v.Refused || v.Settled || v.Binds != "Bound by: least expected profit" || len(v.Drivers) != 3 {
 		t.Errorf("%+v", v)
 	}
-	for _, want := range [][2]string{{"Chance of a loss at it", "8.0 %"}, {"Expected profit", "1,500"},
+	for _, want := range [][2]string{{"Chance of a loss at this bid", "8.0 %"}, {"Expected profit", "1,500"},
 		{"Profit, 8 times in 10", "-200 to 3,100"}} {
 		if !slices.Contains(v.Lines, want) {
 			t.Errorf("no line %q in %q", want, v.Lines)
