@@ -45,7 +45,7 @@ func (w *work) decide(m *Memory) {
 	out := w.wayColumns(m, scene)
 	w.rebuilt = option{name: Rebuild, stopped: w.forbidden(Rebuild)}
 	w.rebuilt.problem, w.rebuilt.found = w.rebuild(m, scene, out)
-	for _, plan := range w.c.plans() {
+	for _, plan := range w.c.Priced() {
 		o := w.rebuilt
 		if plan != Rebuild {
 			o = option{name: plan, stopped: w.forbidden(plan), problem: w.alone(out[plan], plan)}

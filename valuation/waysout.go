@@ -83,8 +83,8 @@ func (c Case) ways() []way {
 	return out
 }
 
-// plans returns the plans that are priced.
-func (c Case) plans() []string {
+// Priced returns the plans that are priced: those that the case names, or else the rebuild and each way with money.
+func (c Case) Priced() []string {
 	if len(c.WaysOut.Plans) > 0 {
 		return c.WaysOut.Plans
 	}

@@ -63,7 +63,10 @@ func newRules(p *Page) *section {
 		"The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off.", form.Rules)
 	rivals := newGroup(p, desk.OtherBids, "Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so.",
 		form.Rivals)
-	return groups("House rules", rules, rivals)
+	season := newGroup(p, desk.OfSeason, "Season",
+		"How prices of the month lie against the year's mean: 1.03 is 3 % above it. All 1: no season.",
+		form.Season)
+	return groups("House rules", rules, rivals, season)
 }
 
 // newLabour returns the section of labour, time and selling.

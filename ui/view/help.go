@@ -7,6 +7,9 @@ func Help(label string) string {
 	if strings.HasSuffix(label, ", an hour") {
 		return "What an hour of your own is worth to you at this trade: a cost in the sum, and shown apart."
 	}
+	if strings.HasSuffix(label, " takes off") && help[label] == "" {
+		return "What buyers take off a clear title's price for this cause: low, likely, high. All three at 0: the starter value, from memory."
+	}
 	return help[label]
 }
 
@@ -50,7 +53,34 @@ var help = map[string]string{
 	"Other serious bidders":    "How many others would pay near its worth. The more there are, the more the winner has overrated it.",
 	"Winner's allowance":       "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
 
+	"Own share of the doubt": "Of what bidders may misjudge, the part that differs from bidder to bidder. Hidden damage that no photo shows " +
+		"is the same blank for all. 50 % is a starter value, from memory.",
+	"Winning narrows the doubt": "To have won against others tells a little of what the lot is worth; losses are judged with that.",
+
+	// Ways out
+	"Stop after the strip-down": "After the strip-down you may sell it as it is, or for parts, where finishing would bring less. Off: " +
+		"every lot is " +
+		"finished, whatever it costs.",
+	"Hours to strip it down": "Your hours until you know what is behind the skin. Part of the repair where you finish it.",
+	"Strip-down is paid as":  "Whose rate the hours of the strip-down have.",
+	"Days to strip it down":  "Days until you know what is behind the skin.",
+	"Plans allowed": "What the lot may be bought for. Each plan has a bid of its own under the same house rules; the highest is the " +
+		"answer. A plan " +
+		"needs its money below.",
+	"As it stands it brings":       "What another buyer pays for it unfinished, after paying to sell it. All three at 0: not a way.",
+	"Days to sell it as it stands": "From the decision to the money.",
+	"Its parts bring":              "All parts that sell, and the rest, after paying to sell them. All three at 0: not a way.",
+	"Hours to part it out":         "Your hours to take it apart, store and sell the parts.",
+	"Parting out is paid as":       "Whose rate the hours of parting out have.",
+	"Days to sell the parts":       "From the decision until most of it is money.",
+
 	// Resale
+	"Price while I own it": "What the days until the sale do to the price: read off the comparables, nothing, or your own figures.",
+	"Yearly change":        "How the price moves in a year, as a share: -10 % is a tenth less. Counts for the days until it is sold.",
+	"True mileage may be": "For an odometer that can't be trusted: what the vehicle may really have run, in the odometer's unit, never " +
+		"less than it " +
+		"shows. All three at 0: up to twice the reading (starter value).",
+	"Season": "Prices of this month against the year's mean: 1.03 is 3 % above it. All 1: no season.",
 	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
 		"comparables.",
 	"Branded title takes off":    "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",

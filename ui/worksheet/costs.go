@@ -15,6 +15,10 @@ import (
 func newCosts(p *Page) *section {
 	rules, home, weeks, selling, labour, rivals, exchange := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit),
 		form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	stop, stands, parts := form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	form.Stopping(stop)
+	form.Standing(stands)
+	form.Parting(parts)
 	form.Rules(rules)
 	form.Home(home)
 	form.Time(weeks)
@@ -31,6 +35,11 @@ func newCosts(p *Page) *section {
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
 			"rule off."), rules.Rows,
 		form.Heading("Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so."), rivals.Rows,
+		form.Heading("Ways out", "Nobody must finish a lot. Where money is given for a way, it is a plan with a bid of its own, and what "+
+			"stopping after the strip-down leads to. All three numbers at 0: not a way."), stop.Rows,
+		form.Heading("Sell it on as it stands", "What it brings after paying to sell it."), stands.Rows,
+		form.Heading("Sell it for parts", "What its parts and the rest bring, after paying to sell them. Taking a vehicle apart for sale may "+
+			"need a license: ask the agency."), parts.Rows,
 		form.Heading("Bringing it home", ""), home.Rows,
 		form.Heading("Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out."), weeks.Rows,
 		form.Heading("Selling", ""), selling.Rows,
@@ -39,7 +48,7 @@ func newCosts(p *Page) *section {
 			"gets no bid."), exchange.Rows,
 	)
 	body := container.NewVScroll(container.NewVBox(whose, t.Body, left))
-	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals, exchange},
+	return &section{body: body, forms: []*form.Form{rules, home, weeks, selling, labour, rivals, exchange, stop, stands, parts},
 		show: func(p *Page) {
 			says.SetText(view.TermsWords(p.open))
 			take.Hidden = len(p.open.Differs) == 0

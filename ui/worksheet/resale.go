@@ -51,6 +51,9 @@ func newResale(p *Page) *section {
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := form.New(p.edit)
 	first := resaleBeliefs(beliefs)
+	causes, season := form.New(p.edit), form.New(p.edit)
+	form.Discounts(causes)
+	form.Season(season)
 	r.table = table.New(columns(view.ResaleColumns, true))
 	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
 	r.table.OnTick = func(row int, counts bool) { r.tick(row, counts) }
@@ -65,13 +68,16 @@ func newResale(p *Page) *section {
 	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
-		container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
+		container.NewHBox(load), r.found, beliefs.Rows, r.doubts,
+		form.Heading("By the cause of the title's brand", "In place of the branded-title discount; the worst one leads. All three numbers at 0: "+
+			"the starter value."), causes.Rows,
+		form.Heading("Season", "How prices of the month lie against the year's mean."), season.Rows)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
 	body := container.NewVSplit(top, r.table)
 	body.Offset = 0.58
-	return &section{body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
+	return &section{body: body, forms: []*form.Form{beliefs, causes, season}, show: func(p *Page) { r.render() }, first: first}
 }
 
 // resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
@@ -88,6 +94,8 @@ func resaleBeliefs(f *form.Form) fyne.Focusable {
 		}
 		return &c.Resale.Subject.Brand
 	})
+	form.Growing(f)
+	form.Mileage(f)
 	e := f.Number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
 		func(c *valuation.Case) any { return &c.Resale.Subject.Condition })
 	e.SetRoom(60)
