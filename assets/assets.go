@@ -27,6 +27,9 @@ func Jobs() []byte { return known("catalogue/jobs.json") }
 // Risks returns the catalogue of hidden risks and findings as JSON, format walkline-risks/1.
 func Risks() []byte { return known("catalogue/risks.json") }
 
+// Assemblies returns the catalogue of what a lot is parted out into as JSON, format walkline-assemblies/1.
+func Assemblies() []byte { return known("catalogue/assemblies.json") }
+
 // ResalePrior returns the market's prior for resale prices as JSON.
 func ResalePrior() []byte { return known("priors/resale.json") }
 

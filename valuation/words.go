@@ -111,7 +111,7 @@ func (w *work) warnings() []string {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
-	out = append(out, w.stopDoubts()...)
+	out = append(append(out, w.stopDoubts()...), w.starterWays()...)
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}

@@ -28,6 +28,9 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if len(faults) > 0 {
 		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
 	}
+	if know.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
+		return nil, fmt.Errorf("reading the shipped assemblies: %w", faults[0])
+	}
 	demo, err := demoCases()
 	if err != nil {
 		return nil, err

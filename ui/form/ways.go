@@ -9,6 +9,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/prob"
 )
 
 // Stopping adds the fields of the option to stop and of the plans that are priced.
@@ -20,18 +21,30 @@ func Stopping(f *Form) {
 	plans(f)
 }
 
-// Standing adds the fields of what the lot brings as it stands.
+// Standing adds the fields of what the lot brings as it stands. An edit makes a starter value the user's own.
 func Standing(f *Form) {
-	f.Three("As it stands it brings", Amounts, func(c *valuation.Case) any { return &c.WaysOut.AsItStands.Money })
-	f.Three("Days to sell it as it stands", Days, func(c *valuation.Case) any { return &c.WaysOut.AsItStands.Days })
+	way := func(c *valuation.Case) *valuation.Standing { return &c.WaysOut.AsItStands }
+	own := func(c *valuation.Case) { way(c).Starter = false }
+	f.owned("As it stands it brings", Amounts, own, func(c *valuation.Case) any { return &way(c).Money })
+	f.owned("Days to sell it as it stands", Days, own, func(c *valuation.Case) any { return &way(c).Days })
 }
 
-// Parting adds the fields of what the lot brings in parts.
+// Parting adds the fields of what the lot brings in parts. An edit makes a starter value the user's own.
 func Parting(f *Form) {
-	f.Three("Its parts bring", Amounts, func(c *valuation.Case) any { return &c.WaysOut.ForParts.Money })
-	f.Three("Hours to part it out", hours, func(c *valuation.Case) any { return &c.WaysOut.ForParts.Hours })
-	f.Choice("Parting out is paid as", lot.Trades, func(c *valuation.Case) *string { return trade(&c.WaysOut.ForParts.Trade) })
-	f.Three("Days to sell the parts", Days, func(c *valuation.Case) any { return &c.WaysOut.ForParts.Days })
+	way := func(c *valuation.Case) *valuation.Parting { return &c.WaysOut.ForParts }
+	own := func(c *valuation.Case) { way(c).Starter = false }
+	f.owned("Its parts bring", Amounts, own, func(c *valuation.Case) any { return &way(c).Money })
+	f.owned("Hours to part it out", hours, own, func(c *valuation.Case) any { return &way(c).Hours })
+	f.Choice("Parting out is paid as", lot.Trades, func(c *valuation.Case) *string { return trade(&way(c).Trade) })
+	f.owned("Days to sell the parts", Days, own, func(c *valuation.Case) any { return &way(c).Days })
+}
+
+// owned is [Of.Three] for a judgement of which it is kept whose it is.
+func (f *Of[T]) owned(label string, spec widgets.Spec, own func(*T), at func(*T) any) {
+	f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) {
+		judge(at(c), t)
+		own(c)
+	})
 }
 
 // trade returns where the trade of some hours lies, body where none is named.

@@ -33,11 +33,15 @@ func shown(t *testing.T, e *edited, fill ...func(*Form)) *Form {
 
 func TestWaysOutAreEntered(t *testing.T) {
 	e := &edited{c: valuation.Defaults()}
+	e.c.WaysOut.AsItStands.Starter, e.c.WaysOut.ForParts.Starter = true, true
 	f := shown(t, e, Stopping, Standing, Parting)
 	money := prob.Three{Low: 1000, Likely: 1500, High: 2000}
 	threes := seen.All[*widgets.ThreeEntry](f.Rows)
 	for _, i := range []int{0, 1, 2, 3, 4, 5, 6} {
 		threes[i].OnChanged(money)
+	}
+	if e.c.WaysOut.AsItStands.Starter || e.c.WaysOut.ForParts.Starter {
+		t.Error("an edited figure is a starter value still")
 	}
 	w := e.c.WaysOut
 	if w.Strip.Hours != money || w.Strip.Days != money || *w.AsItStands.Money != money || w.AsItStands.Days != money ||

@@ -51,6 +51,30 @@ func planWords(a valuation.Answer) string {
 	return joined(" ", chosen, strings.Join(others, " "))
 }
 
+// ProposalWords says whose the values of the ways out are, and what is proposed where there are none.
+func ProposalWords(c valuation.Case) string {
+	o := c.WaysOut
+	stands, parts := o.AsItStands.Money != nil, o.ForParts.Money != nil
+	starter := stands && o.AsItStands.Starter || parts && o.ForParts.Starter
+	switch {
+	case starter:
+		return "Starter values, from memory, stand below until you change them. To have them proposed anew, set the money to 0 first."
+	case stands && parts:
+		return "Both ways are yours."
+	}
+	return "Proposes what is missing: as it stands from the hammer price that you guess, for parts from the assemblies that the damage " +
+		"leaves " +
+		"sound. From memory: replace the figures with yours."
+}
+
+// wayHint says, of a lot that gets no bid on the rebuild alone, where other plans are to be had; empty elsewhere.
+func wayHint(c valuation.Case, a valuation.Answer) string {
+	if a.WalkAway != nil || len(a.Needs) > 0 || c.WaysOut.AsItStands.Money != nil || c.WaysOut.ForParts.Money != nil {
+		return ""
+	}
+	return "Only a rebuild was priced. Costs, Ways out can propose what the lot brings as it stands and in parts: each has a bid of its own."
+}
+
 // The labels of the odds of winning.
 const (
 	winLabel  = "Chance to win at this bid"

@@ -64,6 +64,9 @@ func NewVerdict(o desk.Open) Verdict {
 		return v
 	}
 	v.fill(o.Valued.Answer)
+	if hint := wayHint(o.Valued.Of, o.Valued.Answer); hint != "" {
+		v.Reasons = append(slices.Clone(v.Reasons), hint)
+	}
 	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of))
 	return v
 }

@@ -8,6 +8,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 )
 
 // newCosts returns the section of what the sale charges, the house rules, time, selling and labour: all of them the
@@ -26,6 +27,10 @@ func newCosts(p *Page) *section {
 	form.Labour(labour)
 	form.Rivals(rivals)
 	form.Exchange(exchange)
+	restricted := widgets.NewCheck("The law here lets me sell used airbags, belts and catalytic converters (ask the agency)", nil)
+	propose := widget.NewButton("Propose starter values", func() { p.do(desk.ProposeWays(restricted.Checked)) })
+	proposal := widget.NewLabel("")
+	proposal.Wrapping = fyne.TextWrapWord
 	t := form.NewTerms(p.edit, "")
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord
@@ -36,7 +41,8 @@ func newCosts(p *Page) *section {
 			"rule off."), rules.Rows,
 		form.Heading("Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so."), rivals.Rows,
 		form.Heading("Ways out", "Nobody must finish a lot. Where money is given for a way, it is a plan with a bid of its own, and what "+
-			"stopping after the strip-down leads to. All three numbers at 0: not a way."), stop.Rows,
+			"stopping after the strip-down leads to. All three numbers at 0: not a way."),
+		container.NewHBox(propose), restricted, proposal, stop.Rows,
 		form.Heading("Sell it on as it stands", "What it brings after paying to sell it."), stands.Rows,
 		form.Heading("Sell it for parts", "What its parts and the rest bring, after paying to sell them. Taking a vehicle apart for sale may "+
 			"need a license: ask the agency."), parts.Rows,
@@ -53,6 +59,7 @@ func newCosts(p *Page) *section {
 			says.SetText(view.TermsWords(p.open))
 			take.Hidden = len(p.open.Differs) == 0
 			whose.Refresh()
+			proposal.SetText(view.ProposalWords(p.open.Case))
 			t.Render(p.open.Case)
 		}}
 }
