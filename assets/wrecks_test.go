@@ -171,7 +171,7 @@ func wreckRow(t *testing.T, name string, a valuation.Answer) string {
 		cmp.Or(more.Plan, "-"), figure(more.StopLine, "%.0f"), figure(more.WinChance, "%.2f"))
 }
 
-func wreckNames(t *testing.T) []string {
+func wreckNames(t testing.TB) []string {
 	t.Helper()
 	paths, err := filepath.Glob(wrecksAt + "/*.json")
 	if err != nil || len(paths) < 30 {

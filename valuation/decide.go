@@ -171,7 +171,7 @@ func (w *work) common(p *bid.Problem) {
 	if !w.c.Run.WinnersAllowance || n < 2 {
 		return
 	}
-	k := w.c.Market.OwnShare
+	k := w.c.OwnShare()
 	level, factor, off := w.doubt(p)
 	p.Allowance = prob.WinnersConstant(n) * k * math.Sqrt(level*level+factor)
 	if !w.c.Market.Narrowing {

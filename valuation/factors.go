@@ -129,6 +129,14 @@ func (c Case) loading() float64 {
 	return c.Hidden.SharedLoading
 }
 
+// OwnShare returns the share of the bidders' shared doubt that differs between them, as it is in force: learned, or the case's own.
+func (c Case) OwnShare() float64 {
+	if k := c.learned().OwnShare; k != nil {
+		return k.Value
+	}
+	return c.Market.OwnShare
+}
+
 // askedToSold and brandDiscount return the beliefs in force: moved by the learned ratio, and drawn in where past buys know
 // it better than the case's own range.
 func (c Case) askedToSold() prob.Three {

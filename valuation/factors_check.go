@@ -45,6 +45,9 @@ func (f *faults) factors(x *learn.Factors) {
 	if x.Loading != nil {
 		f.between("factors.shared_loading.value", x.Loading.Value, 0, maxLoading)
 	}
+	if x.OwnShare != nil {
+		f.between("factors.own_share.value", x.OwnShare.Value, 0, 1)
+	}
 	f.between("factors.half_life_days", x.HalfLife, 0, 36500)
 }
 

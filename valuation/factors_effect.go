@@ -13,7 +13,8 @@ import (
 // which it is similar to others, and the defaults of a case.
 func (k Knowledge) Starter() learn.Starter {
 	d := Defaults()
-	s := learn.Starter{AskedToSold: d.Resale.AskedToSold, BrandDiscount: d.Resale.BrandDiscount, Loading: d.Hidden.SharedLoading}
+	s := learn.Starter{AskedToSold: d.Resale.AskedToSold, BrandDiscount: d.Resale.BrandDiscount, Loading: d.Hidden.SharedLoading,
+		OwnShare: d.Market.OwnShare}
 	for _, e := range k.Risks.Risks {
 		s.Risks = append(s.Risks, learn.StarterRisk{ID: e.ID, Name: e.Name, Kind: chiefTrade(e.Risk), A: e.Chance.A, B: e.Chance.B})
 	}

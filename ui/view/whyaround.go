@@ -91,7 +91,7 @@ func (s story) allowance() []WhyLine {
 	}
 	others, _ := s.c.Market.Others()
 	lines := []WhyLine{{What: "Serious bidders", How: fmt.Sprintf("%d others and you", others)}}
-	constant := prob.WinnersConstant(others+1) * s.c.Market.OwnShare
+	constant := prob.WinnersConstant(others+1) * s.c.OwnShare()
 	if constant <= 0 {
 		return append(lines, WhyLine{What: "With one other bidder or none", How: "nothing"})
 	}

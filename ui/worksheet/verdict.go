@@ -29,7 +29,8 @@ type verdict struct {
 }
 
 func newVerdict() *verdict {
-	v := &verdict{head: widget.NewRichText(), plans: container.NewVBox(), lines: container.NewVBox(), share: plot.NewShareBars(), more: container.NewVBox()}
+	v := &verdict{head: widget.NewRichText(), plans: container.NewVBox(), lines: container.NewVBox(), share: plot.NewShareBars(),
+		more: container.NewVBox()}
 	v.head.Wrapping = fyne.TextWrapWord
 	v.shares = container.NewVBox(form.Label("What moves it most"), v.share)
 	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
@@ -77,9 +78,10 @@ func (v *verdict) renderPlans(d view.Verdict) {
 	for _, r := range d.Plans {
 		name := r.Name
 		if r.Chosen {
-			name = "▸ " + name + ", this bid's plan"
+			name += " (this bid)"
 		}
-		v.plans.Add(widgets.NewExplained(container.NewBorder(nil, nil, widgets.NewLine(name), widgets.NewLine(r.Bid)), view.Help(planTitle)))
+		line := container.NewBorder(nil, nil, widgets.NewLine(name), widgets.NewLine(r.Bid))
+		v.plans.Add(widgets.NewExplained(line, view.Help(planTitle)))
 	}
 	if d.Stop != "" {
 		v.plans.Add(widgets.NewNote(widgets.Info, d.Stop))

@@ -1,6 +1,7 @@
 package donor
 
 import (
+	"cmp"
 	"slices"
 
 	"walkline/valuation/lot"
@@ -85,10 +86,11 @@ func (a Assembly) sound(l lot.Lot, damage []lot.Damage, runs Running) float64 {
 	return chance * doubt
 }
 
-// fits reports whether a vehicle of that kind has the assembly, and has it still.
+// fits reports whether a vehicle of that kind has the assembly, and has it still. A kind or powertrain that is not known is the usual one:
+// nothing is offered that may not be there.
 func (a Assembly) fits(l lot.Lot) bool {
-	among := func(words []string, word string) bool {
-		return len(words) == 0 || word == "" || slices.Contains(words, word)
+	among := func(words []string, word, usual string) bool {
+		return len(words) == 0 || slices.Contains(words, cmp.Or(word, usual))
 	}
 	has := func(words []string) func(string) bool {
 		return func(word string) bool { return slices.Contains(words, word) }
@@ -97,13 +99,16 @@ func (a Assembly) fits(l lot.Lot) bool {
 	if slices.Contains(l.Loss, "mechanical") {
 		causes = append(causes, "unknown")
 	}
-	if s := l.Survey; s != nil {
-		if !among(a.Powertrains, s.Powertrain) || !among(a.Kinds, s.Kind) || slices.ContainsFunc(s.Missing, has(a.Missing)) {
-			return false
-		}
-		if len(s.Causes) > 0 {
-			causes = s.Causes
-		}
+	var s lot.Survey
+	if l.Survey != nil {
+		s = *l.Survey
+	}
+	if len(s.Causes) > 0 {
+		causes = s.Causes
+	}
+	if !among(a.Powertrains, s.Powertrain, lot.Powertrains[0]) || !among(a.Kinds, s.Kind, lot.Kinds[0]) ||
+		slices.ContainsFunc(s.Missing, has(a.Missing)) {
+		return false
 	}
 	return !slices.ContainsFunc(causes, has(a.Causes))
 }

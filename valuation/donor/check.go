@@ -49,7 +49,8 @@ func (a Assembly) figures(at string, unless func(bool, string, any, string)) {
 
 func (a Assembly) words(at string, unless func(bool, string, any, string)) {
 	for area, extent := range a.Near {
-		unless(slices.Contains(lot.Areas, area) && (extent == Marks || slices.Contains(lot.Extents, extent)), at+"near", area+": "+extent, "an area and an extent")
+		unless(slices.Contains(lot.Areas, area) && (extent == Marks || slices.Contains(lot.Extents, extent)), at+"near", area+": "+extent,
+			"an area and an extent")
 	}
 	unless(a.Depth == "" || slices.Contains(lot.Depths, a.Depth), at+"depth", a.Depth, "a depth")
 	for _, list := range []struct {

@@ -65,6 +65,7 @@ type Starter struct {
 	AskedToSold   prob.Three
 	BrandDiscount prob.Three
 	Loading       float64
+	OwnShare      float64 // 0: none is proposed
 }
 
 // StarterRisk is a risk of the catalogue: counts A times present and B times absent, and the kind by which it is similar

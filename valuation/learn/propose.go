@@ -29,6 +29,7 @@ func Propose(builds []Build, today lot.Date, current Factors, start Starter) []P
 	p.ratio(&days, "", p.slot("days_to_sell", "Days to sell", func(f *Factors) **Ratio { return &f.DaysToSell }))
 	p.chances()
 	p.loading(together(hours.scores(), money.scores()))
+	p.ownShare()
 	return p.out
 }
 
