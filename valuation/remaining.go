@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"fmt"
+	"slices"
 
 	"walkline/valuation/build"
 	"walkline/valuation/hidden"
@@ -120,16 +121,41 @@ func (r *rest) parts(l repair.Line, paid map[string]float64) []repair.Part {
 // risks returns the damage that may still be there; what was found joins the known work.
 func (r *rest) risks(raised []hidden.Risk) []hidden.Risk {
 	var out []hidden.Risk
+	seen := r.explained(raised)
 	for _, x := range raised {
 		switch {
 		case r.b.IsDone(x.ID) || r.b.Saw(x.ID) == build.NotThere:
 		case r.b.Saw(x.ID) == build.Found:
 			r.c.Repair.Lines = append(r.c.Repair.Lines, r.found(x))
 		default:
-			out = append(out, x)
+			out = append(out, besides(x, seen))
 		}
 	}
 	return out
+}
+
+// explained returns how likely damage that was found alone answers a finding with "yes", by finding: several causes as a noisy-or.
+func (r *rest) explained(raised []hidden.Risk) map[string]float64 {
+	seen := map[string]float64{}
+	for _, x := range raised {
+		for _, e := range x.Findings {
+			if r.b.Saw(x.ID) == build.Found {
+				seen[e.Finding] = 1 - (1-seen[e.Finding])*(1-e.IfPresent)
+			}
+		}
+	}
+	return seen
+}
+
+// besides returns a risk whose answers count for what they tell beside damage that was found: a "yes" that is explained tells less.
+func besides(x hidden.Risk, seen map[string]float64) hidden.Risk {
+	x.Findings = slices.Clone(x.Findings)
+	for i, e := range x.Findings {
+		if q := seen[e.Finding]; q > 0 {
+			x.Findings[i].IfPresent, x.Findings[i].IfAbsent = 1-(1-q)*(1-e.IfPresent), max(q, e.IfAbsent)
+		}
+	}
+	return x
 }
 
 // found returns damage that was found as a line of work.
