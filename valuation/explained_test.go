@@ -11,8 +11,7 @@ import (
 )
 
 // A "yes" that damage found since explains tells little of another cause. By hand, for a prior of 0.3 and a found cause that answers "yes"
-// in
-// 0.9: 0.3 x 0.98 / (0.3 x 0.98 + 0.7 x 0.9) = 0.318; without the found one it was 0.3 x 0.8 / (0.3 x 0.8 + 0.7 x 0.1) = 0.774.
+// in 0.9: 0.3 x 0.98 / (0.3 x 0.98 + 0.7 x 0.9) = 0.318; without the found one it was 0.3 x 0.8 / (0.3 x 0.8 + 0.7 x 0.1) = 0.774.
 func TestFoundDamageExplainsAnAnswer(t *testing.T) {
 	none := 0.0
 	risk := func(id string, present float64) hidden.Risk {
