@@ -25,10 +25,10 @@ func TestEveryFigureOfTheDecisionIsNamed(t *testing.T) {
 	lines := strings.Split(text(valuation.Case{}, a), "\n")
 	for _, c := range []struct{ name, figure string }{
 		{"WALK AWAY ABOVE", "USD 4,111"}, {"expected profit", "1,717"}, {"chance of a loss", "12.1 %"}, {"own hour earns", "66"},
-		{"own hours", "47"}, {"days", "58"}, {"one time in ten over", "69"}, {"plan rebuild it and sell it", "USD 4,111"},
+		{"your hours", "47"}, {"days", "58"}, {"one time in ten over", "69"}, {"plan rebuild it and sell it", "USD 4,111"},
 		{"plan sell it on as it stands", "USD 1,222"}, {"plan sell it for parts", "do not bid"}, {"stop line", "3,333 still to spend"},
 		{"of cases", "37.3 %"}, {"then sell it on as it stands", "USD 151"}, {"chance to win", "44.4 %"}, {"expected gain", "555"},
-		{"Resale price", "9,393"}, {"Repair", "2,121"}, {"Hidden damage", "2,525"}, {"Profit", "-818"}, {"own labour", "2,828"}} {
+		{"Resale price", "9,393"}, {"Repair", "2,121"}, {"Hidden damage", "2,525"}, {"Profit", "-818"}, {"your labor", "2,828"}} {
 		found := false
 		for _, l := range lines {
 			found = found || strings.Contains(l, c.name) && strings.Contains(l, c.figure)

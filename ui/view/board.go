@@ -19,7 +19,7 @@ type Column struct {
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
 	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
-	{"What binds", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
+	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
 	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80},
 }
 
