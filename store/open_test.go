@@ -160,6 +160,7 @@ var landed = []string{
 	"8e6ce4c88c07dcf935adec7a6ca5ebe7eb05c3ffde6288632d9b68eb1a2e515b",
 	"cbf10eb711f2d308e5389b75bfbc7a321e85e7c0b63c7cab6f13e6b82320a84d",
 	"693efc87f2590531190bbb277aaa28453598f0d7a61b18087dcbdcb247f5f373",
+	"ab2433c76acdff585fe5915db0f4c006c2b585721fd3c045bd863ab1723987e0",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {

@@ -70,7 +70,7 @@ func (w *work) set(x book.Setting, forced bool) error {
 			return err
 		}
 	}
-	left, err := w.setFields(fields, forced)
+	left, err := w.setFields(w.settings(), fields, forced)
 	if err != nil || len(left) > 0 {
 		return clashOr(err, "", left)
 	}
@@ -92,10 +92,23 @@ func settingTree(v any) (any, error) {
 	return tree, err
 }
 
-// setFields puts fields into settings as far as they fit, and returns the paths of those that do not.
-func (w *work) setFields(fields []field, forced bool) (left [][]string, err error) {
+// named are documents that are kept by a name: settings, or the comparables of the shelf.
+type named struct {
+	read  func(name string) (json.RawMessage, error) // nil: there is none
+	write func(name string, body json.RawMessage) error
+	made  *[]field // what the work did to them
+}
+
+// settings are the documents of the shop's values.
+func (w *work) settings() named {
+	return named{func(name string) (json.RawMessage, error) { return rawSetting(w.place, name) },
+		func(name string, body json.RawMessage) error { return w.s.putSetting(w.place, name, body) }, &w.made.Settings}
+}
+
+// setFields puts fields into named documents as far as they fit, and returns the paths of those that do not.
+func (w *work) setFields(of named, fields []field, forced bool) (left [][]string, err error) {
 	for _, f := range fields {
-		stored, err := rawSetting(w.place, f.Path[0])
+		stored, err := of.read(f.Path[0])
 		if err != nil {
 			return nil, err
 		}
@@ -109,10 +122,10 @@ func (w *work) setFields(fields []field, forced bool) (left [][]string, err erro
 		}
 		left = append(left, clash...)
 		if len(made) > 0 {
-			if err := w.s.putSetting(w.place, f.Path[0], raw(tree)); err != nil {
+			if err := of.write(f.Path[0], raw(tree)); err != nil {
 				return nil, err
 			}
-			w.made.Settings = append(w.made.Settings, made...)
+			*of.made = append(*of.made, made...)
 		}
 	}
 	return left, nil

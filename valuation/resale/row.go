@@ -25,6 +25,7 @@ type Row struct {
 	Source     string            `json:"source"`
 	More       map[string]string `json:"more"`     // every other column: engine_l, fuel, transmission, doors, equipment ...
 	Excluded   bool              `json:"excluded"` // the user unticked it
+	Shelf      int64             `json:"shelf,omitempty"` // where it lies on the shop's shelf; 0: nowhere
 }
 
 // Subject is the vehicle as it will stand when finished.
