@@ -17,6 +17,8 @@ type Reader interface {
 	Lots(ctx context.Context) ([]book.Listed, error)
 	// Lot returns all that is kept of a lot. Errors: there is none, or it is removed.
 	Lot(ctx context.Context, id int64) (book.Lot, error)
+	// Shelf returns every comparable on the shelf, in the order in which they came; what it returns must not be changed.
+	Shelf(ctx context.Context) ([]book.Comparable, error)
 	// Builds returns every lot that was won or lost.
 	Builds(ctx context.Context) ([]book.Bought, error)
 	// Imports returns the past buys there are, by what their table calls them.
@@ -86,6 +88,7 @@ type Importer interface {
 
 // Sheet is a table on its way in: its columns, what they are taken for, and how its figures are written.
 type Sheet struct {
+	Name   string // of the file
 	Data   []byte
 	Header []string
 	Added  int        // the last so many columns say why rows of an earlier table were refused

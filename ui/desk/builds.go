@@ -69,7 +69,11 @@ func (d *Desk) openBuild(ctx context.Context, s State, id int64) State {
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
-	o := OpenBuild{Bought: s.Bought[i], Case: l.Case.With(s.Factors), Revision: 1}
+	c, _, err := d.withShelf(ctx, l, s.Factors)
+	if err != nil {
+		return s.troubled("open the build", err)
+	}
+	o := OpenBuild{Bought: s.Bought[i], Case: c, Revision: 1}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
 	if s.Build != nil {
 		o.Revision = s.Build.Revision + 1
@@ -86,7 +90,9 @@ func (d *Desk) rebuilt(ctx context.Context, s State) State {
 		return s
 	}
 	o := *s.Build
-	o.Case = l.Case.With(s.Factors)
+	if o.Case, _, err = d.withShelf(ctx, l, s.Factors); err != nil {
+		return s.troubled("read the build", err)
+	}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
 	o.Build, o.State, o.Revision, o.Fresh = l.Build, l.State, o.Revision+1, false
 	return s.withBuild(o)

@@ -50,6 +50,7 @@ func (d *Desk) loadOwn(ctx context.Context, s State) State {
 // uses is the state with a shop's own entries in force, and the jurisdictions that the user added. An open lot is to be valued again.
 func (d *Desk) uses(s State, own valuation.Own) State {
 	know := d.Know.With(own)
+	know.Prior.Markets = append(slices.Clip(know.Prior.Markets), s.Market.Markets...)
 	know.Packs = append(slices.Clip(know.Packs), s.Packs...)
 	d.current.Store(&know)
 	s.Own, s.Starter, s.Know = own, &d.Know, &know

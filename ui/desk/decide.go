@@ -149,7 +149,11 @@ func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) err
 	if err != nil {
 		return err
 	}
-	v, err := d.Value(l.Case.With(factors))
+	c, _, err := d.withShelf(ctx, l, factors)
+	if err != nil {
+		return err
+	}
+	v, err := d.Value(c)
 	if err != nil {
 		return nil
 	}

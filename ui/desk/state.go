@@ -28,6 +28,8 @@ type State struct {
 	PackFaults  []valuation.Fault    // why the jurisdiction that was to be added was not
 	Starter     *valuation.Knowledge // the catalogues as they ship
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
+	Shelf       []book.Comparable    // of comparables, as it was last shown on the Bench
+	Market      Market               // what the shelf teaches
 	Keeping     Keeping              // where everything is kept
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
@@ -57,7 +59,8 @@ type Open struct {
 	Current  money.Amount  // where the bidding stands, on the Live page; 0: not begun
 	Asked    money.Amount  // the bid whose odds are asked for; 0: that of the answer
 
-	kept book.Lot
+	kept  book.Lot
+	shelf []book.Comparable // that its rows are drawn from
 }
 
 // Valued is a valuation with what the window draws beside it.

@@ -52,23 +52,11 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (She
 	return sheet, err
 }
 
-// Apply takes the rows of a sheet into the open lot. It says what it did in the notice; refused rows come back.
+// Apply takes the rows of a sheet in for the open lot. It says what it did in the notice; refused rows come back.
 func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
 	if s.Open == nil {
 		return s, nil
 	}
-	incoming, refused, err := d.Importer.Read(sheet)
-	if err != nil {
-		return s.troubled("read the table", err), nil
-	}
-	rows, counts := d.Importer.Merge(s.Open.Case.Resale.Rows, incoming)
-	counts.Read, counts.Refused = len(incoming)+len(refused), len(refused)
-	s = d.Do(ctx, s, EditLot("import comparables", func(c *valuation.Case) { c.Resale.Rows = rows }))
-	if s.Trouble != "" {
-		return s, refused
-	}
-	if err := d.remember(ctx, ofComparables, sheet); err != nil {
-		return s.troubled("remember how this table is read", err), refused
-	}
-	return s.said(counts.words()), refused
+	t, err := d.Take(ctx, s, sheet)
+	return d.TakenIn(ctx, s, t, err), t.Refused
 }
