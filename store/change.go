@@ -26,7 +26,9 @@ type lotChange struct {
 	Lists  map[string]splice `json:"lists,omitempty"` // by the name of the list
 }
 
-func (c change) empty() bool { return len(c.Lots) == 0 && len(c.Settings) == 0 && len(c.Shelf) == 0 && c.Decision == nil }
+func (c change) empty() bool {
+	return len(c.Lots) == 0 && len(c.Settings) == 0 && len(c.Shelf) == 0 && c.Decision == nil
+}
 
 func (c lotChange) empty() bool { return len(c.Fields) == 0 && len(c.Lists) == 0 }
 

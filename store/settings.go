@@ -7,6 +7,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"walkline/store/book"
 )
@@ -23,6 +25,13 @@ func (s *Store) Setting(ctx context.Context, name string, into any) (found bool,
 		return json.Unmarshal(value, into)
 	})
 	return found, err
+}
+
+// SettingNames returns the names of all settings that begin with a prefix, in order.
+func (s *Store) SettingNames(ctx context.Context, prefix string) ([]string, error) {
+	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings ORDER BY name`},
+		func(rows *sql.Rows) (name string, err error) { return name, rows.Scan(&name) })
+	return slices.DeleteFunc(all, func(name string) bool { return !strings.HasPrefix(name, prefix) }), err
 }
 
 // PutSetting keeps value, as JSON, as the setting of that name: what the window remembers, which is no step of any history.

@@ -14,6 +14,8 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.ImportRunList:     w.ImportList,
 		desk.ImportComparables: w.Import,
 		desk.ImportPastBuys:    w.importPast,
+		desk.ImportToShelf:     func() { w.choose(w.comparables()) },
+		desk.RememberedTables:  w.showRemembered,
 		desk.PastTemplate:      w.pastTemplate,
 		desk.NewPhotos:         func() { w.addPhotos(wish.Key) },
 		desk.LargePhoto:        func() { w.showPhoto(wish.Key) },

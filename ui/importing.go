@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/valuation/lot"
 )
 
 // taking is one kind of table that can be taken in.
@@ -22,18 +23,21 @@ type taking struct {
 
 // comparables are tables of vehicles for sale or sold, for the open lot.
 func (w *Window) comparables() taking {
-	of := w.state.Open.Case
+	currency, of := w.state.Shop.Currency, lot.Lot{}
+	if w.state.Open != nil && w.state.Place != desk.Bench {
+		currency, of = w.state.Open.Case.Currency, w.state.Open.Case.Lot
+	}
 	return taking{
-		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the " +
-			"window while a lot is open.",
+		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the window.",
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
-			sheet, err := w.desk.OpenSheet(ctx, data, of.Currency)
-			sheet.Stated.Make, sheet.Stated.Model = of.Lot.Make, of.Lot.Model
+			sheet, err := w.desk.OpenSheet(ctx, data, currency)
+			sheet.Stated.Make, sheet.Stated.Model = of.Make, of.Model
 			return sheet, err
 		},
 		preview: previewing(w.desk.Importer),
 		options: (*matching).ofComparables,
-		apply:   w.applies(w.desk.Apply),
+		apply: applying(w, "Taking the comparables in…", w.desk.Take, w.desk.TakenIn,
+			func(t desk.Taken) []desk.Refusal { return t.Refused }),
 		refused: w.desk.Importer.Refused,
 	}
 }
@@ -67,21 +71,25 @@ func (w *Window) runList() taking {
 		open:    w.desk.OpenList,
 		preview: previewing(w.desk.Lister),
 		options: (*matching).ofRunList,
-		apply:   w.enlist,
+		apply: applying(w, "Taking the run list in…", w.desk.Enlist, w.desk.ListArrived,
+			func(e desk.Enlisted) []desk.Refusal { return e.Refused }),
 		refused: w.desk.Lister.RefusedList,
 	}
 }
 
-// enlist takes a run list in, away from the window.
-func (w *Window) enlist(sheet desk.Sheet, done func([]desk.Refusal)) {
-	w.say(desk.State{Notice: "Taking the run list in…"})
-	s := w.state
-	task.Start(w.runner, task.Order[desk.Enlisted]{Key: "run list",
-		Work: func(ctx context.Context) (desk.Enlisted, error) { return w.desk.Enlist(ctx, s, sheet) },
-		Show: func(e desk.Enlisted, err error) {
-			w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.ListArrived(ctx, s, e, err) })
-			done(e.Refused)
-		}})
+// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it.
+func applying[T any](w *Window, saying string, take func(context.Context, desk.State, desk.Sheet) (T, error),
+	arrived func(context.Context, desk.State, T, error) desk.State, refused func(T) []desk.Refusal) func(desk.Sheet, func([]desk.Refusal)) {
+	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
+		w.say(desk.State{Notice: saying})
+		s := w.state
+		task.Start(w.runner, task.Order[T]{Key: "taking in",
+			Work: func(ctx context.Context) (T, error) { return take(ctx, s, sheet) },
+			Show: func(came T, err error) {
+				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, came, err) })
+				done(refused(came))
+			}})
+	}
 }
 
 // Import lets the user choose a table of comparables for the open lot: by its path, or from a list of files.
@@ -115,7 +123,9 @@ func (w *Window) readTable(t taking, name string, bring func(context.Context) ([
 			if err != nil {
 				return desk.Sheet{}, err
 			}
-			return t.open(ctx, data)
+			sheet, err := t.open(ctx, data)
+			sheet.Name = name
+			return sheet, err
 		},
 		Show: func(sheet desk.Sheet, err error) {
 			if err != nil {

@@ -147,6 +147,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.value()
 		w.foresee()
 		w.learn()
+		w.fitMarket()
 		w.settle()
 	})
 }

@@ -43,5 +43,10 @@ func (Importer) Merge(existing, incoming []resale.Row) ([]resale.Row, desk.Count
 	return m.Rows, desk.Counts{New: m.New, Same: m.Same, Changed: m.Changed}
 }
 
+// Typed returns a row with what was typed in its fields.
+func (Importer) Typed(old resale.Row, cells map[string]string, currency string) (resale.Row, error) {
+	return csvfile.Typed(old, cells, currency, today())
+}
+
 // Refused writes the refused rows of a sheet as CSV.
 func (Importer) Refused(s desk.Sheet) ([]byte, error) { return comparables().refused(s) }

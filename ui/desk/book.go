@@ -47,6 +47,8 @@ type Lessons interface {
 type Memos interface {
 	Setting(ctx context.Context, name string, into any) (bool, error)
 	PutSetting(ctx context.Context, name string, value any) error
+	// SettingNames returns the names of all that begin with a prefix, in order.
+	SettingNames(ctx context.Context, prefix string) ([]string, error)
 	// NoteAnswer keeps an answer to a revision of a lot; it is stale where the lot has a later one.
 	NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error
 }
@@ -82,6 +84,8 @@ type Importer interface {
 	Read(s Sheet) ([]resale.Row, []Refusal, error)
 	// Merge adds incoming rows to those there are; what is already there is not added again.
 	Merge(existing, incoming []resale.Row) ([]resale.Row, Counts)
+	// Typed returns a row with what was typed in its fields, by their names. Errors: what can't be read, and why.
+	Typed(old resale.Row, cells map[string]string, currency string) (resale.Row, error)
 	// Refused writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
 	Refused(s Sheet) ([]byte, error)
 }

@@ -105,7 +105,8 @@ func TestTheSameAdvertisementIsOneRow(t *testing.T) {
 	if c := shelf[0]; c.Row.Price != 850000 || !slices.Equal(c.Earlier, want) {
 		t.Errorf("on the shelf: %+v", c)
 	}
-	if at := slices.IndexFunc(rows, func(r resale.Row) bool { return r.Shelf == shelf[0].ID }); rows[at].Price != 850000 || !rows[at].Excluded {
+	if at := slices.IndexFunc(rows, func(r resale.Row) bool { return r.Shelf == shelf[0].ID }); rows[at].Price != 850000 ||
+		!rows[at].Excluded {
 		t.Errorf("in the lot: %+v", rows[at])
 	}
 	u.well(desk.Undo())
@@ -151,7 +152,8 @@ func TestAPredictionKeepsWhatTheLotDrew(t *testing.T) {
 	}
 }
 
-// TestTheShelfTeachesTheShopsMarket: what its rows teach is used from then on, is remembered, and is not worked out again for the same rows.
+// TestTheShelfTeachesTheShopsMarket: what its rows teach is used from then on, is remembered, and is not worked out again for the same
+// rows.
 func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 	u := newUser(t)
 	prior, err := resale.ParsePrior(assets.ResalePrior())
@@ -179,9 +181,10 @@ func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 	if len(u.Knowledge().Prior.Markets) != len(markets) {
 		t.Error("after a restart it is forgotten")
 	}
-	if again, err := u.FitMarket(t.Context(), u.s.Market); err != nil || !slices.EqualFunc(again.Markets, m.Markets, func(a, b resale.Market) bool {
-		return a.Effects["age"] == b.Effects["age"]
-	}) || again.Stale {
+	if again, err := u.FitMarket(t.Context(), u.s.Market); err != nil || !slices.EqualFunc(again.Markets, m.Markets,
+		func(a, b resale.Market) bool {
+			return a.Effects["age"] == b.Effects["age"]
+		}) || again.Stale {
 		t.Errorf("again: %+v, %v", again, err)
 	}
 }

@@ -18,6 +18,8 @@ const (
 	ImportRunList     Wanted = "run list"
 	ImportComparables Wanted = "comparables"
 	ImportPastBuys    Wanted = "past buys"
+	ImportToShelf     Wanted = "comparables for the shelf"
+	RememberedTables  Wanted = "what is remembered of tables"
 	PastTemplate      Wanted = "template of past buys"
 	NewPhotos         Wanted = "photos"
 	LargePhoto        Wanted = "large photo"

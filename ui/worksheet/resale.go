@@ -34,6 +34,7 @@ type price struct {
 	rows    *view.ResaleTable // as the table shows them
 	dots    []view.Dot        // as the chart shows them
 	shape   *shape
+	typing  *typing
 	column  int // that the table is sorted by; -1: the order of the import
 	falling bool
 }
@@ -64,12 +65,15 @@ func newResale(p *Page) *section {
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
+	r.typing = newTyping(r)
+	add := widget.NewButton("Type a row", func() { r.typing.open(newRow) })
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
-		container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
+		container.NewHBox(load, add), r.found, beliefs.Rows, r.doubts)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
-	body := container.NewVSplit(top, r.table)
+	r.table.OnOpen = r.typing.open
+	body := container.NewVSplit(top, form.Under(nil, r.table, r.typing.line.Row))
 	body.Offset = 0.58
 	return &section{body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
 }
@@ -108,6 +112,7 @@ func (r *price) render() {
 	r.found.Hidden = said == "" // an empty line would push what is to be done first out of sight
 	r.renderDoubts()
 	r.renderChart()
+	r.typing.render()
 }
 
 // renderDoubts shows each warning with what it means, and a way to the row that it speaks of.
@@ -162,6 +167,7 @@ func (r *price) pointOut(row int) {
 	position := r.rows.Position(row)
 	at := slices.IndexFunc(r.dots, func(d view.Dot) bool { return d.Row == position })
 	r.chart.Select(at)
+	r.typing.goTo(row)
 }
 
 // goToRow goes to the row of a point.

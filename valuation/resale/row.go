@@ -23,8 +23,8 @@ type Row struct {
 	Condition  *float64          `json:"condition"`    // 1 poor .. 5 as new; nil: not known
 	Note       string            `json:"note"`
 	Source     string            `json:"source"`
-	More       map[string]string `json:"more"`     // every other column: engine_l, fuel, transmission, doors, equipment ...
-	Excluded   bool              `json:"excluded"` // the user unticked it
+	More       map[string]string `json:"more"`            // every other column: engine_l, fuel, transmission, doors, equipment ...
+	Excluded   bool              `json:"excluded"`        // the user unticked it
 	Shelf      int64             `json:"shelf,omitempty"` // where it lies on the shop's shelf; 0: nowhere
 }
 
