@@ -80,8 +80,8 @@ func (w *Window) pastBuys() taking {
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
 			return w.desk.OpenPast(ctx, data, currency)
 		},
-		preview: previewing(w.desk.Past),
-		apply:   w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
+		tables: w.desk.Past,
+		apply:  w.applies(w.desk.ApplyPast), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)

@@ -45,6 +45,7 @@ type Window struct {
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
+	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
 	thumbnails map[string]image.Image // by the hash of the photograph

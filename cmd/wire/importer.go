@@ -10,10 +10,7 @@ import (
 // Importer reads tables of comparables for the desk.
 type Importer struct{}
 
-var (
-	_ desk.Importer  = Importer{}
-	_ desk.Previewer = Importer{}
-)
+var _ desk.Importer = Importer{}
 
 var comparableFields = []string{"price", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance",
 	"note"}
@@ -24,8 +21,13 @@ func comparables() sheets[csvfile.Comparable] {
 }
 
 // Open returns the table with the match and the notation that it suggests.
-func (Importer) Open(data []byte, currency string) (desk.Sheet, error) {
-	return comparables().open(data, currency)
+func (Importer) Open(data []byte, o desk.Opening) (desk.Sheet, error) {
+	return comparables().open(data, o)
+}
+
+// Reopen returns the table of the same file, read as it is now stated.
+func (Importer) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
+	return comparables().reopen(s, o)
 }
 
 // Read returns the rows of a sheet and every refused one.

@@ -14,10 +14,7 @@ import (
 // PastTables reads tables of past buys for the desk. Risks that a table calls by their names are found in the catalogue.
 type PastTables struct{ Risks hidden.Catalogue }
 
-var (
-	_ desk.PastTables = PastTables{}
-	_ desk.Previewer  = PastTables{}
-)
+var _ desk.PastTables = PastTables{}
 
 var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome"}
 
@@ -37,8 +34,13 @@ func pasts() sheets[csvfile.Past] {
 }
 
 // OpenPast returns the table with the match and the notation that it suggests.
-func (PastTables) OpenPast(data []byte, currency string) (desk.Sheet, error) {
-	return pasts().open(data, currency)
+func (PastTables) OpenPast(data []byte, o desk.Opening) (desk.Sheet, error) {
+	return pasts().open(data, o)
+}
+
+// Reopen returns the table of the same file, read as it is now stated.
+func (PastTables) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
+	return pasts().reopen(s, o)
 }
 
 // ReadPast returns the buys of a sheet and every refused row.

@@ -26,6 +26,8 @@ type Desk struct {
 	Starter   valuation.Case          // the starter values of the shop's terms
 	Demo      func() []valuation.Case // the demo sale
 	Today     func() lot.Date
+	// Look returns how many columns of a table each kind knows by their headings; nil: no table is looked at.
+	Look func(data []byte) map[Kind]int
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 

@@ -9,9 +9,9 @@ import (
 
 // PastTables reads and writes tables of past buys.
 type PastTables interface {
-	// OpenPast returns what the file holds and how it seems to be meant; currency is that of its money.
-	// Errors: the file is no table, with the reason.
-	OpenPast(data []byte, currency string) (Sheet, error)
+	Tables
+	// OpenPast returns what the file holds and how it seems to be meant. Errors: the file is no table, with the reason.
+	OpenPast(data []byte, o Opening) (Sheet, error)
 	// ReadPast returns the buys that the sheet gives as it is stated, and every refused row.
 	ReadPast(s Sheet) ([]Past, []Refusal, error)
 	// RefusedPast writes the refused rows as a CSV file that can be corrected and imported again.
@@ -23,7 +23,7 @@ type PastTables interface {
 // OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
 // shop's.
 func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Past.OpenPast(data, currency)
+	sheet, err := d.Past.OpenPast(data, Opening{Currency: currency, Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}

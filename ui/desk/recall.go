@@ -39,7 +39,7 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 	if len(s.Stated.Match) > 0 && len(before.Match) != len(s.Header) {
 		return false, nil
 	}
-	before.Currency = s.Stated.Currency
+	before.Currency, before.Headings = s.Stated.Currency, s.Stated.Headings
 	s.Stated, s.Doubts = before, nil
 	return true, nil
 }

@@ -31,8 +31,8 @@ func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 	m := d.taking(s, sheet)
 	m.hold(shelf)
 	for i := range incoming {
-		if r := &incoming[i]; r.Make == "" && r.Model == "" && s.Open != nil {
-			r.Make, r.Model = s.Open.Case.Lot.Make, s.Open.Case.Lot.Model
+		if r := &incoming[i]; r.Make == "" && r.Model == "" && m.open != nil {
+			r.Make, r.Model = m.open.Case.Lot.Make, m.open.Case.Lot.Model
 		}
 	}
 	rows, counts := d.Importer.Merge(m.rows, incoming)
@@ -67,10 +67,18 @@ func (d *Desk) taking(s State, sheet Sheet) *shelving {
 	return m
 }
 
+// Before returns the lot that is in sight, for which comparables are taken in; nil: none is.
+func (s State) Before() *Open {
+	if s.Place.ofALot() {
+		return s.Open
+	}
+	return nil
+}
+
 // ofShelf returns whose step a change of the shelf is: the open lot's, or that of the shelf's own page.
 func (s State) ofShelf() book.Subject {
-	if s.Open != nil && s.Place != Bench {
-		return book.Worksheet(s.Open.ID)
+	if o := s.Before(); o != nil {
+		return book.Worksheet(o.ID)
 	}
 	return book.Bench(ShelfSection)
 }

@@ -44,7 +44,7 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 
 // OpenSheet returns the table that a file holds, with what was stated for the last table with the same columns.
 func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Importer.Open(data, currency)
+	sheet, err := d.Importer.Open(data, Opening{Currency: currency, Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}

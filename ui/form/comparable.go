@@ -73,6 +73,9 @@ func (c *Comparable) ID() string { return c.id }
 func (c *Comparable) Clear() {
 	c.kept = nil
 	c.Show("", nil)
+	if on := fyne.CurrentApp().Driver().CanvasForObject(c.Row); on != nil {
+		on.Focus(c.First())
+	}
 }
 
 // escape puts back what is kept, and leaves where nothing else is typed.
