@@ -36,7 +36,7 @@ func judgeShelf(sets []set, fitted []resale.Market, sizes []int, out io.Writer) 
 			for _, shelf := range []struct {
 				words  string
 				models int
-			}{{"without a shelf", 0}, {"one other model on the shelf", 1}, {"three other models on the shelf", 3},
+			}{{"without a shelf", 0}, {"five other models on the shelf", 5},
 				{"all other models on the shelf", len(names)}} {
 				v := &score{}
 				for _, t := range tasks {

@@ -13,7 +13,7 @@ type Lister struct{}
 var _ desk.Lister = Lister{}
 
 var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
-	"odometer_status", "document", "loss", "condition", "keys"}
+	"odometer_status", "document", "loss", "areas", "condition", "keys", "value_before", "repair_estimate", "note"}
 
 func lists() sheets[runlist.Row] {
 	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields}

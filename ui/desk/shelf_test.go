@@ -164,8 +164,8 @@ func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 	ids := u.add(tessel("14"))
 	u.well(desk.OpenLot(ids[0]))
 	table := "price,date,year,make,model,mileage,title\n"
-	for i := range 12 {
-		table += fmt.Sprintf("%d,2026-11-02,%d,Kettrick,Vole,%d,clear\n", 9000-600*i, 2020-i%4, 20000+7000*i)
+	for i := range 50 {
+		table += fmt.Sprintf("%d,2026-11-02,%d,Kettrick,Vole %c,%d,clear\n", 19000-300*i, 2020-i%4, 'A'+i%5, 20000+1700*i)
 	}
 	u.taken(table)
 	if !u.s.Market.Stale {
@@ -174,7 +174,7 @@ func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 	m, err := u.FitMarket(t.Context(), u.s.Market)
 	u.s = u.MarketFitted(t.Context(), u.s, m, err)
 	markets := u.Knowledge().Prior.Markets
-	if n := len(prior.Markets); len(markets) != n+1 || markets[n].Name != resale.ShopName || markets[n].Models != 1 || u.s.Market.Stale {
+	if n := len(prior.Markets); len(markets) != n+1 || markets[n].Name != resale.ShopName || markets[n].Models != 5 || u.s.Market.Stale {
 		t.Fatalf("%d markets, %+v, %s", len(markets), u.s.Market, u.s.Trouble)
 	}
 	u.start()

@@ -133,7 +133,7 @@ func ShelfWords(s desk.State) string {
 		words += " " + marketWords(m)
 	}
 	if len(s.Market.Markets) == 0 {
-		words += " A model with 8 rows or more teaches how your market falls with age and mileage."
+		words += " Five models with 8 rows each, or more of them, teach how your market falls with age and mileage."
 	}
 	return words
 }

@@ -78,6 +78,7 @@ func Draw(shelf []Row, s Subject) []int {
 
 // How a shop's own market is fitted. Ours.
 const (
+	leastModels  = 5  // from which it can be told how models differ: with fewer, prices of one market were foretold worse
 	leastOfModel = 8  // rows of a model below which it says too little of slopes
 	mostModels   = 24 // those with the most rows are fitted
 	tablesEach   = 2  // tables of a model, around vehicles of different years
@@ -91,11 +92,11 @@ const ShopName = "own shelf"
 
 // ShopMarket returns the market that all rows of a shelf in one currency teach: what its models have in common (slopes of age and
 // mileage, spreads), by [Refine] over tables of each model, over the market of the starter prior that counts as a few models. It reports
-// false where no model has rows enough. Branded rows teach nothing here, and of asked and sold prices the kind that a model has more of
+// false where fewer than five models have rows enough. Branded rows teach nothing here, and of asked and sold prices the kind that a model has more of
 // does, since both are taken for prices of one kind.
 func ShopMarket(rows []Row, p Prior, cur money.Currency) (Market, bool) {
 	groups := shopModels(rows)
-	if len(groups) == 0 || len(p.Markets) == 0 {
+	if len(groups) < leastModels || len(p.Markets) == 0 {
 		return Market{}, false
 	}
 	var tables []Sample
