@@ -116,7 +116,8 @@ func mark(decimal string) byte {
 
 // stated returns what the desk states as package table takes it.
 func stated(d desk.Stated) table.Stated {
-	s := table.Stated{Headings: d.Headings, Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance, Kind: d.Kind,
+	s := table.Stated{Headings: d.Headings, Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance,
+		Kind:     d.Kind,
 		Currency: d.Currency,
 		Sale:     d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
 	if s.Dates != cell.DayFirst && s.Dates != cell.MonthFirst {

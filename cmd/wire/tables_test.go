@@ -99,7 +99,8 @@ func TestPastBuysAreInTheShopsCurrency(t *testing.T) {
 
 // A table of past buys is taken apart when it is opened and not again for a preview or to be taken.
 func TestATableIsReadOnceForEachWayOfStatingIt(t *testing.T) {
-	sheet, err := wire.PastTables{}.OpenPast([]byte("id,make,paid,bought\n1,Kettrick,4200,2025-03-01\nTotal,,4200,\n"), desk.Opening{Currency: "USD"})
+	sheet, err := wire.PastTables{}.OpenPast([]byte("id,make,paid,bought\n1,Kettrick,4200,2025-03-01\nTotal,,4200,\n"),
+		desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}

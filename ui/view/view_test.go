@@ -212,9 +212,11 @@ func TestARowSaysWhatItIsUsedFor(t *testing.T) {
 	other, yearless, unnamed, again := row, row, row, row
 	other.Make, other.Model, yearless.ModelYear, unnamed.Make, unnamed.Model = "Kettrick", "Vole", 0, "", ""
 	o.Case.Resale.Rows = []resale.Row{row, other, yearless, unnamed, again}
-	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{{Row: 4, Why: "the same vehicle as row 1"}}}}}
+	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{{Row: 4,
+		Why: "the same vehicle as row 1"}}}}}
 	rows := view.Comparables(o)
-	for at, want := range []string{"price", "age, mileage: Kettrick Vole", "nothing: no model year", "price", "nothing: the same vehicle as row 1"} {
+	for at, want := range []string{"price", "age, mileage: Kettrick Vole", "nothing: no model year", "price",
+		"nothing: the same vehicle as row 1"} {
 		if got := rows.UsedFor(at); got != want {
 			t.Errorf("row %d is used for %q, want %q", at, got, want)
 		}
