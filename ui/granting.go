@@ -18,6 +18,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.NewPhotos:         func() { w.addPhotos(wish.Key) },
 		desk.LargePhoto:        func() { w.showPhoto(wish.Key) },
 		desk.FileOfBill:        func() { w.chooseFile(wish.Chosen) },
+		desk.OpenFile:          func() { w.openFile(wish.Name, wish.Key) },
 		desk.PrintRebuilt:      w.PrintRebuilt,
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,

@@ -34,8 +34,10 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 		r.Agency = "of " + packs[0].Name
 	}
 	for i, bill := range inspected(b.Build) {
-		if data := b.Bills[bill.Hash]; data != nil {
-			r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Data: data})
+		for _, f := range bill.Files() {
+			if data := b.Bills[f.Hash]; data != nil {
+				r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Data: data})
+			}
 		}
 	}
 	for _, x := range b.Photos {

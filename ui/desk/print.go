@@ -62,11 +62,10 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 		p.Photos = append(p.Photos, f)
 	}
 	for _, r := range o.Build.Receipts {
-		if r.Hash == "" {
-			continue
-		}
-		if data := d.billPicture(r.Hash); data != nil {
-			p.Bills[r.Hash] = data
+		for _, f := range r.Files() {
+			if data, kind, err := d.BillFile(f.Hash); err == nil && kind != "pdf" {
+				p.Bills[f.Hash] = data
+			}
 		}
 	}
 	return d.Press.Rebuilt(p)

@@ -70,6 +70,15 @@ var help = map[string]string{
 	"Days that it adds":                 "Waiting that it adds beyond its hours of work.",
 	"Leans on the lot's luck, 0 to 0.9": "How much it goes with the rest: on a bad lot everything that leans on its luck is worse together.",
 
+	// Bills
+	"Part":           "A part of the plan: choosing it names the line of work, and takes the part off the forecast.",
+	"What":           "What was paid for, in your words, where no part of the plan fits.",
+	"For":            "Parts, materials and sublet work belong to a line of work; the rest to the build as a whole.",
+	"Seller":         "Who was paid: the inspection and the accountant ask for the name.",
+	"Receipt number": "As the seller's receipt or invoice has it.",
+	"Donor's VIN":    "Of the vehicle that a used part came from. Length, letters and check digit are checked as the lot's own are.",
+	"Photos or PDFs": "Any number of files of one bill. They are kept with the store; a name opens its file in the system's viewer.",
+
 	// Verdict
 	"Expected profit":       "The mean of all outcomes at this bid, after your own hours and the winner's allowance.",
 	"Profit, 8 times in 10": "1 in 10 ends below the first figure, 1 in 10 above the second.",

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"slices"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -88,8 +90,38 @@ type Receipt struct {
 	Source string       `json:"source"` // of a part: as in the case file; free words else
 	Trade  string       `json:"trade"`  // of work bought in; empty: none
 	Donor  string       `json:"donor"`  // VIN of the vehicle that a used part came from
-	File   string       `json:"file"`   // name of the photo or PDF
+	File   string       `json:"file"`   // name of the first photo or PDF
 	Hash   string       `json:"hash"`   // its SHA-256 in hexadecimal; empty: no file
+	More   []File       `json:"more"`   // the files after the first
+	Seller string       `json:"seller"` // who was paid
+	Number string       `json:"number"` // of the receipt, as the seller has it
+}
+
+// File is a photo or PDF that is kept of a bill.
+type File struct {
+	Name string `json:"name"`
+	Hash string `json:"hash"` // SHA-256 in hexadecimal
+}
+
+// Files returns every file of the bill in the order in which they came.
+func (r Receipt) Files() []File {
+	if r.Hash == "" {
+		return nil
+	}
+	return append([]File{{r.File, r.Hash}}, r.More...)
+}
+
+// SetFiles replaces the files of the bill; one that is there twice is kept once.
+func (r *Receipt) SetFiles(files []File) {
+	var kept []File
+	for _, f := range files {
+		if !slices.ContainsFunc(kept, func(k File) bool { return k.Hash == f.Hash }) {
+			kept = append(kept, f)
+		}
+	}
+	if r.File, r.Hash, r.More = "", "", nil; len(kept) > 0 {
+		r.File, r.Hash, r.More = kept[0].Name, kept[0].Hash, slices.Clone(kept[1:])
+	}
 }
 
 // Kinds are what a bill can be for.

@@ -94,9 +94,12 @@ func (b Build) IsDone(line string) bool {
 // HasPart reports whether a part of a line of work has been bought. Names are compared without regard to case.
 func (b Build) HasPart(line, part string) bool {
 	return slices.ContainsFunc(b.Receipts, func(r Receipt) bool {
-		return r.Kind == "part" && lot.SameWork(r.Line, line) && strings.EqualFold(strings.TrimSpace(r.What), strings.TrimSpace(part))
+		return r.Kind == "part" && lot.SameWork(r.Line, line) && SamePart(r.What, part)
 	})
 }
+
+// SamePart reports whether two names mean the same part: case and the spaces around them do not count.
+func SamePart(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
 
 // DaysToSell returns the days on the market, and whether they are known.
 func (b Build) DaysToSell() (int, bool) {
@@ -116,6 +119,9 @@ func (b Build) Clone() Build {
 	o := &b.Otherwise
 	o.AsIs, o.PartOut, o.PartOutHours = copied(o.AsIs), copied(o.PartOut), copied(o.PartOutHours)
 	b.Charges, b.Receipts, b.Hours = slices.Clone(b.Charges), slices.Clone(b.Receipts), slices.Clone(b.Hours)
+	for i := range b.Receipts {
+		b.Receipts[i].More = slices.Clone(b.Receipts[i].More)
+	}
 	b.Risks, b.Done = slices.Clone(b.Risks), slices.Clone(b.Done)
 	return b
 }
