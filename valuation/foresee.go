@@ -16,7 +16,7 @@ type Foresight struct {
 	Cash     Spread // money of it that is still to be paid out
 	Hours    Spread // own hours
 	Days     Spread // until it is sold
-	Lines    []LineFigure
+	Due      []Due  // what ToFinish and Cash are made of, at their means
 	Risks    []RiskFigure
 	Resale   resale.Price
 	Sunk     Sunk
@@ -28,6 +28,25 @@ type Foresight struct {
 	StopWay  string   // that stopping leads to, as [Exits] has it
 	Doubts   []string
 }
+
+// Due is one part of what a build still costs, at its mean. Cost includes own labour at its rates; Cost less Labour is paid out.
+type Due struct {
+	Kind         DueKind
+	Line         string // of work: its id; empty for the other kinds
+	Cost, Labour float64
+}
+
+// DueKind is what a part of the cost to come is for.
+type DueKind string
+
+// The kinds. Selling and the capital cost are not among them.
+const (
+	DueWork    DueKind = "work"
+	DueHidden  DueKind = "hidden" // damage that may still be there
+	DueFreight DueKind = "freight"
+	DueStorage DueKind = "storage"
+	DueHolding DueKind = "holding"
+)
 
 // Sunk is what has been spent and is gone whatever comes.
 type Sunk struct {
@@ -65,7 +84,7 @@ func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, err
 		return Foresight{}, err
 	}
 	f := Foresight{Currency: c.Currency, ToFinish: spread(w.played.Cost), Cash: spread(w.played.Cash), Hours: spread(w.played.Hours),
-		Days: spread(w.played.Days), Lines: w.repairFigures().Lines, Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
+		Days: spread(w.played.Days), Due: w.due(), Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
 	f.Sunk = sunk(c, b, w.currency, today)
 	f.whole(&w)
 	f.ways(&w, b.Otherwise)
@@ -75,6 +94,17 @@ func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, err
 		f.StopLine, f.StopWay = &line, lot.Way.Name
 	}
 	return f, nil
+}
+
+// due returns the parts of the cost to come.
+func (w *work) due() []Due {
+	o := w.played
+	var out []Due
+	for i, l := range w.lines {
+		out = append(out, Due{DueWork, l.ID, o.Lines[i].Cost, o.Lines[i].Labour})
+	}
+	return append(out, Due{DueHidden, "", prob.Mean(o.Hidden), prob.Mean(o.HiddenLabour)}, Due{DueFreight, "", prob.Mean(o.Freight), 0},
+		Due{DueStorage, "", prob.Mean(o.Storage), 0}, Due{DueHolding, "", prob.Mean(o.Holding), 0})
 }
 
 // waysLeft returns the ways out of a build in the making: as the build judges them, or else as the lot did. The strip-down is part of

@@ -11,6 +11,7 @@ import (
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 )
 
 func foreseen(t *testing.T, c valuation.Case, b build.Build, today string) valuation.Foresight {
@@ -157,8 +158,8 @@ func TestDoubtsAreNamed(t *testing.T) {
 	b := build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "thing", Amount: 100}, {Kind: "materials", Amount: 5000}},
 		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 30}, {Trade: "paint", Hours: 2}}}
 	all := strings.Join(foreseen(t, c, b, "2026-11-20").Doubts, "\n")
-	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 name no line",
-		"2.0 hours name no line"} {
+	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 of bills for materials name no line",
+		"2.0 hours of paint name no line"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing from\n%s", want, all)
 		}
@@ -186,5 +187,37 @@ func TestABuildHasAStopLine(t *testing.T) {
 	c.WaysOut.AsItStands.Money = nil
 	if f = foreseen(t, c, build.Build{}, "2026-11-20"); f.StopLine != nil {
 		t.Errorf("no way is judged, and the line is %g", *f.StopLine)
+	}
+}
+
+// By hand, from [sure]: 30 of 120 for materials leave 90, 4.5 of 9 h of structure leave 4.5; of two bills for parts the one that names a
+// part of the plan, 250 of 400, leaves the other part, 150, of which half is paid.
+func TestWhatNamesNoLineTakesDownWhatIsLeftOfItsKind(t *testing.T) {
+	c := sure()
+	c.Buying.Freight = prob.Certain(0)
+	part := func(name string, price float64) repair.Part {
+		return repair.Part{Name: name, Options: []repair.Option{{Source: "used", Price: prob.Certain(price)}},
+			Fallback: &repair.Fallback{Price: prob.Certain(price)}}
+	}
+	c.Repair.Lines[0].Parts = []repair.Part{part("fender", 250)}
+	c.Repair.Lines[1].Parts = []repair.Part{part("rail", 150)}
+	b := build.Build{Receipts: []build.Receipt{{Kind: "materials", Amount: 3000}, {Kind: "part", What: "Fender ", Amount: 26000},
+		{Kind: "part", What: "odds and ends", Amount: 7500}}, Hours: []build.Work{{Trade: "structure", Hours: 4.5}}}
+	f := foreseen(t, c, b, "2026-11-20")
+	comesTo(t, "to finish", f.ToFinish.Mean, 10*35+4.5*42+90+400+75+6*(14.5/12*7+35), .01)
+	var due, labour float64
+	for _, d := range f.Due {
+		due, labour = due+d.Cost, labour+d.Labour
+	}
+	comesTo(t, "the parts of it together", due, f.ToFinish.Mean, 1e-6)
+	comesTo(t, "the parts of it without labour", due-labour, f.Cash.Mean, 1e-6)
+	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "taken down by 25 %") || !strings.Contains(words, "taken down by 50 %") {
+		t.Errorf("%s", words)
+	}
+	b.Receipts[0].Amount = 50000
+	f = foreseen(t, c, b, "2026-11-20")
+	comesTo(t, "more than is left", f.ToFinish.Mean, 10*35+4.5*42+400+75+6*(14.5/12*7+35), .01)
+	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "more than the open lines still need") {
+		t.Errorf("%s", words)
 	}
 }

@@ -168,7 +168,7 @@ func TestABillIsTypedAndAddedByKeyboard(t *testing.T) {
 		bills[0].Date != "2026-11-25" || bills[0].Kind != "part" {
 		t.Fatalf("%+v", bills)
 	}
-	s.says(t, "1 bill over USD 1,200 in all.")
+	s.says(t, "1 bill, USD 1,200 in all.")
 	if amount.Value().Known {
 		t.Error("the next bill begins with the last one's amount")
 	}
@@ -224,7 +224,7 @@ func TestProgressShowsForetoldAgainstSpentAndTicksLines(t *testing.T) {
 		b.Receipts = []build.Receipt{{Kind: "part", Line: "r1", Amount: 21050}}
 		b.Hours = []build.Work{{Trade: "body", Line: "r1", Hours: 3}}
 	})
-	s.says(t, "Replace bumper cover", "180", "210.50", "2.0", "3.0", "Body")
+	s.says(t, "Replace bumper cover", "180", "210.50", "2.0", "3.0", "Body", "by the same share")
 	list := seen.All[*table.Table](s.page.Object())[0]
 	seen.Press(list, fyne.KeyDown, fyne.KeySpace)
 	if !slices.Equal(s.now().Done, []string{"r1"}) || s.Steps[len(s.Steps)-1] != "work finished" {
@@ -246,7 +246,7 @@ func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 		Doubts: []string{"A doubt."}, Best: -1}
 	s.State.Build = &o
 	s.page.Render(s.State)
-	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000",
+	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Forecast at the price paid", "left out", "Finish and sell", "4,000 to 6,000",
 		"not judged", "Note: A doubt.")
 }
 

@@ -61,7 +61,7 @@ func Bill(o desk.OpenBuild, r build.Receipt) []string {
 // BillTotal says what the bills come to.
 func BillTotal(o desk.OpenBuild) string {
 	p := NewPurse(o.Currency)
-	all := fmt.Sprintf("%s over %s in all.", Count(len(o.Build.Receipts), "bill"), p.Show(o.Build.Spent()))
+	all := fmt.Sprintf("%s, %s in all.", Count(len(o.Build.Receipts), "bill"), p.Show(o.Build.Spent()))
 	var kinds []string
 	for _, k := range build.Kinds {
 		if x := o.Build.BillsOf(k); x != 0 {
