@@ -83,7 +83,7 @@ func (d diary) whole() bool {
 func (d diary) risk(line string) string {
 	seen := slices.ContainsFunc(d.b.Risks, func(s build.Seen) bool { return s.Risk == line })
 	foretold := d.p.Foretold != nil && slices.ContainsFunc(d.p.Foretold.Risks, func(r learn.Risk) bool { return r.ID == line })
-	if line != "" && (seen || foretold) {
+	if line != "" && (seen || foretold || d.b.IsUnlisted(line)) {
 		return line
 	}
 	return ""

@@ -221,3 +221,28 @@ func TestWhatNamesNoLineTakesDownWhatIsLeftOfItsKind(t *testing.T) {
 		t.Errorf("%s", words)
 	}
 }
+
+// By hand, from [sure]: what is found and on no list is known work, less what was worked and paid for it.
+func TestUnlistedDamageIsKnownWork(t *testing.T) {
+	c := sure()
+	b := build.Build{Unlisted: []build.Unlisted{{ID: "unlisted-1", Name: "Pickup bent", Cost: prob.Certain(250), Trade: "body",
+		Hours: prob.Certain(5)}}, Receipts: []build.Receipt{{Kind: "part", Line: "unlisted-1", Amount: 10000}},
+		Hours: []build.Work{{Trade: "body", Line: "unlisted-1", Hours: 2}}}
+	comesTo(t, "to finish", foreseen(t, c, b, "2026-11-20").ToFinish.Mean, 350+378+520+180+150+3*35+6*((19+3)/12.*7+35), .01)
+	b.Done = []string{"unlisted-1"}
+	comesTo(t, "done", foreseen(t, c, b, "2026-11-20").ToFinish.Mean, 350+378+520+180+6*(19./12*7+35), .01)
+}
+
+// By hand: a day costs 6 of holding and 12 % a year on what it would bring today, in every way out.
+func TestDaysOfTheOtherWaysCostWhatFinishingsDaysCost(t *testing.T) {
+	asIs, parts, days := prob.Certain(6000), prob.Certain(7000), prob.Certain(30)
+	b := build.Build{Otherwise: build.Otherwise{AsIs: &asIs, PartOut: &parts, AsIsDays: &days, PartOutDays: &days}}
+	f := foreseen(t, sure(), b, "2026-11-20")
+	net := 6000*.98 - 150
+	comesTo(t, "as it stands", f.Ways[1].Spread.Mean, net-30*(6+net*.12/365), 1e-6)
+	comesTo(t, "part out", f.Ways[2].Spread.Mean, 7000-30*(6+net*.12/365), 1e-6)
+	b.Otherwise.PartOutDays = nil
+	if words := strings.Join(foreseen(t, sure(), b, "2026-11-20").Doubts, " "); !strings.Contains(words, "Part out: its days are not entered") {
+		t.Errorf("%q", words)
+	}
+}

@@ -31,6 +31,7 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	r.named(w.lines)
 	r.c.Repair = Repair{Lines: r.lines(w.lines)}
 	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(w.risks)
+	r.unlisted()
 	r.around()
 	r.unassigned()
 	return r.c, r.doubts
@@ -142,6 +143,16 @@ func (r *rest) found(x hidden.Risk) repair.Line {
 	}
 	return repair.Line{ID: x.ID, Job: x.Name, Hours: r.hours(x.Name, x.Hours, r.b.WorkedFor(x.ID)), Materials: less(x.Cost, paid),
 		Loading: x.Loading, Why: "Found on opening the vehicle up. " + x.Why, Caution: x.Caution}
+}
+
+// unlisted adds what was found and is on no list as known work.
+func (r *rest) unlisted() {
+	for _, u := range r.b.Unlisted {
+		if !r.b.IsDone(u.ID) {
+			x := hidden.Risk{ID: u.ID, Name: u.Name, Cost: u.Cost, Hours: map[string]prob.Three{u.Trade: u.Hours}}
+			r.c.Repair.Lines = append(r.c.Repair.Lines, r.found(x))
+		}
+	}
 }
 
 // around takes off what is over of getting home, waiting and selling.

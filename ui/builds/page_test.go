@@ -271,7 +271,7 @@ func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
 	}
 	s.says(t, "Profit it came to", "USD 4,800")
 	judged := seen.All[*widgets.ThreeEntry](s.page.Object())
-	if len(judged) != 3 {
+	if len(judged) != 5 {
 		t.Fatalf("%d judgements", len(judged))
 	}
 	if got := s.now().Otherwise.AsIs; got != nil {
@@ -280,7 +280,7 @@ func TestDaysAndSaleAreEnteredAndTheProfitShows(t *testing.T) {
 }
 
 func TestPicturesOfABuild(t *testing.T) {
-	for i, section := range []string{"progress", "bills", "hours", "hidden", "invoice", "sale"} {
+	for i, section := range []string{"progress", "bills", "hours", "hidden", "photos", "invoice", "sale"} {
 		seen.Picture(t, "builds-"+section, fyne.NewSize(1280, 660), func() fyne.CanvasObject {
 			s := keeping(t, two()...)
 			s.open(1)

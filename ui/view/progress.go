@@ -137,6 +137,9 @@ func Works(o desk.OpenBuild) (ids []string, names map[string]string) {
 	for _, r := range o.Risks {
 		add(r.ID, r.Name)
 	}
+	for _, u := range o.Build.Unlisted {
+		add(u.ID, u.Name)
+	}
 	for _, r := range o.Build.Receipts {
 		add(r.Line, Words(r.Line))
 	}
@@ -154,10 +157,11 @@ func work(o desk.OpenBuild) []progress {
 		x := progress{id: id, name: names[id], paid: o.Build.BillsFor(id), worked: sum(o.Build.WorkedFor(id)), pay: pays(o, id),
 			foretold: o.Foretold != nil}
 		hidden := isRisk(o, id)
+		found := o.Build.IsUnlisted(id)
 		if hidden && x.paid == 0 && x.worked == 0 && o.Build.Saw(id) != build.Found {
 			continue
 		}
-		if hidden {
+		if hidden || found {
 			x.name = "Hidden: " + x.name
 		}
 		x = x.says(o, func(i learn.Item) bool { return i.Line == id && i.Risk == "" || i.Risk == id })

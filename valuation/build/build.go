@@ -20,6 +20,7 @@ type Build struct {
 	Receipts  []Receipt     `json:"receipts"`
 	Hours     []Work        `json:"hours"`
 	Risks     []Seen        `json:"risks"`
+	Unlisted  []Unlisted    `json:"unlisted"`
 	Done      []string      `json:"done"` // ids of the lines and risks whose work is finished
 	Imported  Imported      `json:"imported"`
 }
@@ -72,6 +73,8 @@ type Otherwise struct {
 	AsIs         *prob.Three `json:"as_is" unit:"money"`    // for the vehicle as it stands
 	PartOut      *prob.Three `json:"part_out" unit:"money"` // for its parts, what is paid to be rid of the rest taken off
 	PartOutHours *prob.Three `json:"part_out_hours"`
+	AsIsDays     *prob.Three `json:"as_is_days"` // until it is sold so
+	PartOutDays  *prob.Three `json:"part_out_days"`
 }
 
 // Charge is one line of the sale's invoice.
@@ -140,6 +143,15 @@ type Work struct {
 type Seen struct {
 	Risk  string `json:"risk"`
 	State string `json:"state"` // Found | NotThere
+}
+
+// Unlisted is damage that stripping the vehicle has shown and that no risk on the list covers: known work from then on.
+type Unlisted struct {
+	ID    string     `json:"id"` // that bills and hours name as their line
+	Name  string     `json:"name"`
+	Cost  prob.Three `json:"cost" unit:"money"` // to put it right, own labour not included; major units
+	Trade string     `json:"trade"`
+	Hours prob.Three `json:"hours"` // own hours of that trade
 }
 
 // What can be seen of a hidden risk.

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -118,6 +119,7 @@ func (b Build) Clone() Build {
 		copied(b.Sale.Days)
 	o := &b.Otherwise
 	o.AsIs, o.PartOut, o.PartOutHours = copied(o.AsIs), copied(o.PartOut), copied(o.PartOutHours)
+	o.AsIsDays, o.PartOutDays, b.Unlisted = copied(o.AsIsDays), copied(o.PartOutDays), slices.Clone(b.Unlisted)
 	b.Charges, b.Receipts, b.Hours = slices.Clone(b.Charges), slices.Clone(b.Receipts), slices.Clone(b.Hours)
 	for i := range b.Receipts {
 		b.Receipts[i].More = slices.Clone(b.Receipts[i].More)
@@ -140,6 +142,22 @@ func (b *Build) See(risk, state string) {
 	if state != "" {
 		b.Risks = append(b.Risks, Seen{risk, state})
 	}
+}
+
+// FreeID returns an id for unlisted damage that no other find, bill or hour has.
+func (b Build) FreeID() string {
+	for n := 1; ; n++ {
+		id := fmt.Sprintf("unlisted-%d", n)
+		if !b.IsUnlisted(id) && !slices.ContainsFunc(b.Receipts, func(r Receipt) bool { return r.Line == id }) &&
+			!slices.ContainsFunc(b.Hours, func(w Work) bool { return w.Line == id }) {
+			return id
+		}
+	}
+}
+
+// IsUnlisted reports whether a line is damage that was found and is on no list.
+func (b Build) IsUnlisted(line string) bool {
+	return slices.ContainsFunc(b.Unlisted, func(u Unlisted) bool { return u.ID == line })
 }
 
 // Finish marks the work on a line or risk as done, or takes that back.
