@@ -22,10 +22,10 @@ func newUnlisted(p *Page) *ledger[build.Unlisted] {
 		blank: func(build.Unlisted) build.Unlisted {
 			return build.Unlisted{ID: p.open().Build.FreeID(), Trade: lot.Trades[0]}
 		}})
-	l.form.Text("What was found", func(u *build.Unlisted) *string { return &u.Name }).SetPlaceHolder("cracked subframe mount")
-	l.form.Three("Money to put it right", form.Amounts, func(u *build.Unlisted) any { return &u.Cost })
-	l.form.Three("My hours on it", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(u *build.Unlisted) any { return &u.Hours })
-	l.form.Choice("Trade of them", lot.Trades, func(u *build.Unlisted) *string { return &u.Trade })
+	l.form.Text("Found", func(u *build.Unlisted) *string { return &u.Name }).SetPlaceHolder("cracked mount")
+	l.form.Three("Money", form.Amounts, func(u *build.Unlisted) any { return &u.Cost })
+	l.form.Three("My hours", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(u *build.Unlisted) any { return &u.Hours })
+	l.form.Choice("Trade", lot.Trades, func(u *build.Unlisted) *string { return &u.Trade })
 	l.lay()
 	return l
 }

@@ -20,7 +20,7 @@ func TestUnlistedDamageIsEnteredFromTheBuildAndUndone(t *testing.T) {
 		t.Fatalf("damage without a name is kept: %+v", s.now().Unlisted)
 	}
 	for _, e := range seen.All[*widgets.TextEntry](s.page.Object()) {
-		if e.PlaceHolder == "cracked subframe mount" {
+		if e.PlaceHolder == "cracked mount" {
 			test.Type(e, "Bent pickup")
 		}
 	}

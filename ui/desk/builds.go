@@ -133,7 +133,7 @@ func editBuild(words string, change func(valuation.Case, build.Build) build.Buil
 			return s
 		}
 		before := s.Build.Build
-		after := change(s.Build.Case, before.Clone())
+		after := s.Build.closing(before, change(s.Build.Case, before.Clone()))
 		if faults := after.Check(); len(faults) > 0 {
 			return s.troubled("keep that", fmt.Errorf("%s", faults[0]))
 		}

@@ -18,6 +18,7 @@ import (
 type TrackRecord struct {
 	Currency  string
 	Buys      int // lots that were won
+	Waiting   int // builds that have ended and teach nothing until what is open of them is answered
 	Judged    hindsight.Record
 	Now       learn.Factors
 	Proposals []learn.Proposal
@@ -56,6 +57,7 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 		return r, err
 	}
 	past := Learnt(list)
+	r.Waiting = waiting(list)
 	for _, b := range list {
 		if b.Ours() {
 			r.Buys++

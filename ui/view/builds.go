@@ -151,6 +151,8 @@ func Stage(b book.Bought) string {
 		return "lost at " + NewPurse(b.Currency).Group(*b.Build.Hammer)
 	case !b.Ours():
 		return "lost, price not known"
+	case b.Build.Closing == build.Asking:
+		return string(b.Build.Outcome) + ", questions open"
 	case b.Build.Outcome.Ended():
 		return string(b.Build.Outcome)
 	case d.Listed != "":

@@ -80,8 +80,8 @@ var help = map[string]string{
 	"Photos or PDFs": "Any number of files of one bill. They are kept with the store; a name opens its file in the system's viewer.",
 
 	// Found on a build, and the ways out of it
-	"What was found":           "Damage that no risk on the list covers. Name it as you would to a parts yard.",
-	"Money to put it right":    "Parts, materials and sublet work. Your own hours come on top.",
+	"Found":                    "Damage that no risk on the list covers. Name it as you would to a parts yard.",
+	"Money":                    "Parts, materials and sublet work. Your own hours come on top.",
 	"Days until it is sold so": "They cost what finishing's days cost: holding, and the money that it would bring today.",
 	"Days to part it out":      "Until the last part that you count on is sold. They cost what finishing's days cost.",
 

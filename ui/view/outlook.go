@@ -123,6 +123,9 @@ func ways(p Purse, f valuation.Foresight) []WayRow {
 func ended(o desk.OpenBuild) BuildSide {
 	p := NewPurse(o.Currency)
 	v := BuildSide{Headline: "Profit it came to", Figure: "not known", Settled: true}
+	if o.Build.Closing == build.Asking {
+		v.Notes = append(v.Notes, "Questions are open, under Days and selling: until they are answered this build teaches nothing.")
+	}
 	r, ok := o.Build.Result(ratesFor(o), p.Currency)
 	if !ok {
 		v.Notes = append(v.Notes, missing(o.Build))

@@ -23,7 +23,22 @@ type Build struct {
 	Unlisted  []Unlisted    `json:"unlisted"`
 	Done      []string      `json:"done"` // ids of the lines and risks whose work is finished
 	Imported  Imported      `json:"imported"`
+
+	Closing     Closing `json:"closing"`
+	NoMoreBills bool    `json:"no_more_bills"` // what has no bill cost nothing
 }
+
+// Closing says what an ended build's open questions mean for what it teaches; empty: it has none.
+type Closing string
+
+// The states of closing.
+const (
+	Asking Closing = "asking" // it teaches nothing until they are answered
+	Partly Closing = "partly" // closed all the same: what was not entered is not known
+)
+
+// Teaches reports whether the build has ended and its questions are answered or left open knowingly.
+func (b Build) Teaches() bool { return b.Outcome.Ended() && b.Closing != Asking }
 
 // Imported says where in a table of past buys a build comes from; empty: it was bought with this program.
 type Imported struct {
