@@ -54,6 +54,12 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}
+	for _, u := range o.Build.Unlisted {
+		p.Jobs[u.ID] = u.Name
+	}
+	for _, r := range o.Risks {
+		p.Jobs[r.ID] = r.Name
+	}
 	for _, x := range l.Photos {
 		f := PhotoFile{Photo: x}
 		if f.Data, err = d.PhotoFile(x); err != nil {
