@@ -20,6 +20,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.FileOfBill:        func() { w.chooseFile(wish.Chosen) },
 		desk.OpenFile:          func() { w.openFile(wish.Name, wish.Key) },
 		desk.PrintRebuilt:      w.PrintRebuilt,
+		desk.WriteLedger:       w.writeLedger,
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,
 		desk.RestoreBackup:     w.restoreBackup,

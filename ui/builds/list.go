@@ -22,6 +22,7 @@ type list struct {
 	count  *widget.Label
 	empty  *fyne.Container // said while there is none
 	full   *fyne.Container
+	years  *years
 	body   *fyne.Container
 	filter view.BuildFilter
 	rows   []view.BuildRow
@@ -41,10 +42,12 @@ func newList(p *Page) *list {
 		l.render()
 	}
 	l.table.SetSort(0, true)
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, past), l.search)
+	l.years = newYears(p, func() { l.show(false) })
+	totals := widget.NewButton("Year totals", func() { l.show(true) })
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, totals, past), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.do)
-	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.empty))
+	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.years.body, l.empty))
 	return l
 }
 
@@ -61,6 +64,12 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }
 
+// show goes to the totals of the years, or back to the builds.
+func (l *list) show(years bool) {
+	l.years.body.Hidden = !years
+	l.render()
+}
+
 func (l *list) first() fyne.Focusable {
 	if len(l.page.state.Bought) == 0 {
 		return nil
@@ -71,7 +80,11 @@ func (l *list) first() fyne.Focusable {
 func (l *list) render() {
 	s := l.page.state
 	l.empty.Hidden = len(s.Bought) > 0
-	l.full.Hidden = !l.empty.Hidden
+	l.years.body.Hidden = l.years.body.Hidden || !l.empty.Hidden
+	l.full.Hidden = !l.empty.Hidden || !l.years.body.Hidden
+	if !l.years.body.Hidden {
+		l.years.render(s.Bought)
+	}
 	l.rows = view.Builds(s.Bought, s.Outlooks, l.page.today(), l.filter)
 	rows := make([]table.Row, len(l.rows))
 	for i, r := range l.rows {

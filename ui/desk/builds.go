@@ -27,8 +27,8 @@ type OpenBuild struct {
 	Plan     []valuation.PlannedLine
 	Risks    []valuation.RiskFigure // that the survey brings up
 	Photos   []lot.Photo
-	Revision int                    // grows with every change
-	Fresh    bool                   // Forecast is of this revision
+	Revision int  // grows with every change
+	Fresh    bool // Forecast is of this revision
 }
 
 // withBuild returns the state with its open build replaced.

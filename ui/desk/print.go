@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/checks"
@@ -18,6 +19,8 @@ type Press interface {
 	Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error)
 	// Rebuilt returns the file for the rebuilt inspection of a build as PDF.
 	Rebuilt(p BuildPaper) ([]byte, error)
+	// Ledger returns every entry of the bought lots as CSV.
+	Ledger(list []book.Bought) []byte
 }
 
 // BuildPaper is what the file for the rebuilt inspection is made of.

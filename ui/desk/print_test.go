@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -21,6 +22,8 @@ func (p *press) Rebuilt(paper desk.BuildPaper) ([]byte, error) {
 	p.papers = append(p.papers, paper)
 	return []byte("%PDF"), nil
 }
+
+func (p *press) Ledger([]book.Bought) []byte { return nil }
 
 func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
 	p.answers, p.printed = append(p.answers, a), printed

@@ -25,6 +25,7 @@ const (
 	FileOfBill        Wanted = "file of a bill"
 	OpenFile          Wanted = "open a file"
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
+	WriteLedger       Wanted = "entries for the accountant"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"

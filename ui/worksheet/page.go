@@ -29,7 +29,7 @@ type Page struct {
 	title    *widgets.Words
 	verdict  *verdict
 	work     *work
-	build    *widget.Button // to the lot's build, once it is won
+	build    *widget.Button       // to the lot's build, once it is won
 	known    *valuation.Knowledge // that the fields with type-ahead show
 	body     fyne.CanvasObject
 
