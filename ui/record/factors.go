@@ -10,6 +10,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
 )
 
@@ -22,6 +23,8 @@ type factors struct {
 	evidence *table.Table
 	effects  *table.Table
 	accept   *widget.Button
+	whole    *widget.Button // takes all of a factor from few buys, knowingly
+	few      *widgets.Note
 	refuse   *widget.Button
 	beside   *fyne.Container
 	record   desk.TrackRecord
@@ -36,11 +39,13 @@ func newFactors(p *Page) *section {
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	f.accept = widget.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
+	f.whole = widget.NewButton("Take all of it, knowingly", func() { p.do(desk.AcceptWhole(f.key)) })
+	f.few = widgets.NewNote(widgets.Info, "")
 	f.refuse = widget.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
 	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	tables := container.NewGridWithColumns(2, container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
-	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.refuse)), f.why)
+	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.whole, f.refuse)), f.few, f.why)
 	f.beside = container.NewBorder(head, nil, nil, nil, tables)
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
@@ -82,6 +87,9 @@ func (f *factors) detail() {
 			f.effects.Empty = "Valuing the open lots…"
 		}
 		setRows(f.effects, view.Effects(effects))
+		words := view.FewWords(p, effects)
+		f.whole.Hidden, f.few.Hidden = words == "", words == ""
+		f.few.Set(widgets.Info, words)
 	}
 	f.beside.Refresh()
 }

@@ -74,6 +74,7 @@ type fitted struct {
 func (f family) fit(keys []string, all []fact, rho float64) fitted {
 	out := fitted{family: f, keys: keys, facts: all}
 	out.pool(rho)
+	out.steady(rho)
 	if f.group == 0 || len(keys) < 4 {
 		return out
 	}
@@ -95,7 +96,7 @@ func (f *fitted) pool(rho float64) {
 	for i, a := range f.facts {
 		s := belief.Sample{Weight: a.weight, Rho: rho}
 		for _, o := range a.ratios {
-			s.X, s.Y = append(s.X, f.row(o.key)), append(s.Y, o.log)
+			s.X, s.Y, s.Scale = append(s.X, f.row(o.key)), append(s.Y, o.log), append(s.Scale, o.scale(f.sigma))
 		}
 		samples[i] = s
 	}
