@@ -92,10 +92,10 @@ func (w *Window) pastBuys() taking {
 	}
 }
 
-// pastTemplate asks where to put an empty table of past buys, and writes it there.
+// pastTemplate asks where to put a table of past buys to fill in, and writes it there.
 func (w *Window) pastTemplate() {
 	w.print(printing{title: "Table of past buys", name: "past-buys.csv",
-		kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
+		kind: "A CSV file with what each column means and two examples. Fill it in with any spreadsheet program, a buy a row, and import it.",
 		make: func() ([]byte, error) { return w.desk.Past.PastTemplate(), nil }})
 }
 

@@ -43,8 +43,9 @@ func newList(p *Page) *list {
 	}
 	l.table.SetSort(0, true)
 	l.years = newYears(p, func() { l.show(false) })
+	blank := widget.NewButton("Table to fill in…", func() { p.do(desk.Want(desk.PastTemplate)) })
 	totals := widget.NewButton("Year totals", func() { l.show(true) })
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, totals, past), l.search)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, totals, past, blank), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.do)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.years.body, l.empty))
@@ -59,7 +60,7 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 		"empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
-	template := widget.NewButton("Write an empty table for past buys…", func() { do(desk.Want(desk.PastTemplate)) })
+	template := widget.NewButton("Table to fill in…", func() { do(desk.Want(desk.PastTemplate)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }

@@ -122,7 +122,7 @@ func TestWithNoWonLotThePageSaysTheFirstStep(t *testing.T) {
 	s := shown(t)
 	s.says(t, "No lot has been won yet", "from before this program")
 	tap(t, s.page.Object(), "Import past buys…")
-	tap(t, s.page.Object(), "Write an empty table for past buys…")
+	tap(t, s.page.Object(), "Table to fill in…")
 	if !slices.Equal(s.Wished, []string{"past buys", "template of past buys"}) || s.page.First() != nil {
 		t.Errorf("asked for %q", s.Wished)
 	}

@@ -59,6 +59,9 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 		return r, err
 	}
 	past := Learnt(list)
+	if err := d.guess(ctx, list, past); err != nil {
+		return r, err
+	}
 	r.Waiting = waiting(list)
 	for _, b := range list {
 		if b.Ours() {
@@ -260,9 +263,9 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 			return Replay{}, err
 		}
 		report(float64(i)/float64(len(list)), fmt.Sprintf("Replaying past lots: %d of %d", i+1, len(list)))
-		var frozen *valuation.Case
-		if c, ok := cases[b.ID]; ok {
-			frozen = &c
+		frozen, err := d.caseOf(ctx, cases, list[i])
+		if err != nil {
+			return Replay{}, err
 		}
 		x, err := d.memory().Replay(b, frozen, d.Knowledge(), now)
 		if err != nil {

@@ -46,7 +46,7 @@ func facts(builds []Build, today lot.Date, halfLife float64, of func(Build) []ob
 		if !b.ours() || b.Ending == Open {
 			continue
 		}
-		f := fact{build: b, weight: faded(b.day(), today, halfLife)}
+		f := fact{build: b, weight: b.strength() * faded(b.day(), today, halfLife)}
 		for _, o := range of(b) {
 			if math.Abs(o.log) > math.Log(widest) {
 				f.left = append(f.left, o)

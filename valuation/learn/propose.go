@@ -16,16 +16,17 @@ import (
 // price, step from asking to selling, brand, days to sell, hidden risks, and the common factor's loading.
 // Builds that are still open give only the risks that stripping has shown.
 func Propose(builds []Build, today lot.Date, current Factors, start Starter) []Proposal {
+	held := guessed(builds)
 	p := proposer{builds: builds, today: today, now: current, start: start, half: current.halfLife()}
 	rho := loadingCorrelation(current.loading(start))
-	hours := hoursFamily.fit(keysOf(builds, hourKeys), p.facts(Build.hours), rho)
-	money := moneyFamily.fit(keysOf(builds, moneyKeys), p.facts(Build.spent), rho)
+	hours := hoursFamily.fit(keysOf(held, hourKeys), facts(held, today, p.half, Build.hours), rho)
+	money := moneyFamily.fit(keysOf(held, moneyKeys), facts(held, today, p.half, Build.spent), rho)
 	p.ratios(&hours, p.hoursSlot)
 	p.ratios(&money, p.moneySlot)
 	p.resale()
 	asked := askedFamily.fit(nil, p.facts(func(b Build) []observed { return b.asked(start) }), 0)
 	p.ratio(&asked, "", p.slot("asked_to_sold", "From asking to selling price", func(f *Factors) **Ratio { return &f.AskedToSold }))
-	days := sellingFamily.fit(nil, p.facts(Build.selling), 0)
+	days := sellingFamily.fit(nil, facts(held, today, p.half, Build.selling), 0)
 	p.ratio(&days, "", p.slot("days_to_sell", "Days to sell", func(f *Factors) **Ratio { return &f.DaysToSell }))
 	p.chances()
 	p.loading(together(hours.scores(), money.scores()))

@@ -59,6 +59,10 @@ func (f *fitted) why(key string, q Proposal) []string {
 		return []string{fmt.Sprintf("No buy of its own: it follows %s.", f.together)}
 	}
 	out := append([]string{counted(q)}, moves(q)...)
+	if n := f.weak(key); n > 0 {
+		out = append(out, fmt.Sprintf("%s of them had no forecast kept and stand against today's first guess for the same facts: weaker evidence, "+
+			"so each counts as %.1f at most.", buys(n), guessWeight))
+	}
 	if f.group > 0 && len(f.keys) > 1 {
 		out = append(out, fmt.Sprintf("While it has few buys it leans on %s, which run at %.2f together.", f.together, math.Exp(f.post.Mean[0])))
 	}
@@ -67,6 +71,18 @@ func (f *fitted) why(key string, q Proposal) []string {
 			100**q.Proposed.Spread))
 	}
 	return out
+}
+
+// weak counts the buys that speak for a key without a kept forecast.
+func (f *fitted) weak(key string) (n int) {
+	for _, a := range f.facts {
+		for _, o := range a.ratios {
+			if o.key == key && a.build.weak {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // whyChance says how far a chance moves and why.
