@@ -1,5 +1,7 @@
 package learn
 
+import "slices"
+
 // guessWeight is how much a buy counts that is held against today's first guess for its facts, made after it was over, beside one whose
 // forecast was kept: the guess knows less of the vehicle, and who made it knows the end. Starter value, ours.
 const guessWeight = 0.4
@@ -24,7 +26,7 @@ func (b Build) strength() float64 {
 }
 
 // looseParts returns the ratio of all money for parts of a build whose bills for parts name neither a source nor a line, as those of a
-// table do.
+// table do; money for hidden damage is among them unless it is told apart.
 func (b Build) looseParts() (observed, bool) {
 	t := tally{}
 	for _, r := range b.Came.Receipts {
@@ -36,8 +38,9 @@ func (b Build) looseParts() (observed, bool) {
 		}
 		t.came, t.any = t.came+b.Major(r.Paid), true
 	}
+	apart := slices.ContainsFunc(b.Came.Receipts, func(r Receipt) bool { return r.Kind == HiddenKind })
 	for _, i := range b.Foretold.Items {
-		if i.Kind == PartKind && !i.Quoted {
+		if i.Kind == PartKind && !i.Quoted || i.Kind == HiddenKind && !apart {
 			b.expect(&t, i)
 		}
 	}
