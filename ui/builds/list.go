@@ -23,6 +23,7 @@ type list struct {
 	empty  *fyne.Container // said while there is none
 	full   *fyne.Container
 	years  *years
+	undo   *widget.Button // takes the last import back
 	body   *fyne.Container
 	filter view.BuildFilter
 	rows   []view.BuildRow
@@ -45,7 +46,8 @@ func newList(p *Page) *list {
 	l.years = newYears(p, func() { l.show(false) })
 	blank := widget.NewButton("Table to fill in…", func() { p.do(desk.Want(desk.PastTemplate)) })
 	totals := widget.NewButton("Year totals", func() { l.show(true) })
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, totals, past, blank), l.search)
+	l.undo = widget.NewButton("Undo", func() { p.do(desk.Undo()) })
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, l.undo, lost, totals, past, blank), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.do)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.years.body, l.empty))
@@ -80,6 +82,8 @@ func (l *list) first() fyne.Focusable {
 
 func (l *list) render() {
 	s := l.page.state
+	l.undo.SetText("Undo: " + s.Reach.Undo)
+	l.undo.Hidden = s.Reach.Undo == ""
 	l.empty.Hidden = len(s.Bought) > 0
 	l.years.body.Hidden = l.years.body.Hidden || !l.empty.Hidden
 	l.full.Hidden = !l.empty.Hidden || !l.years.body.Hidden

@@ -61,7 +61,7 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 // One that is there, by what its table calls it, with the same row as it was last imported is left alone, whatever was entered by
 // hand since; one whose row has changed has its build replaced. A removed one stays removed and counts as the same.
 func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts) {
-	a := keeps("import past buys", nil)
+	a := keeps("import past buys", nil).ofSubject(book.Buys) // undone on the list of builds, wherever it was done
 	step, counts := a.step(s), Counts{}
 	known, err := d.Book.Imports(ctx)
 	if err != nil {

@@ -17,8 +17,9 @@ import (
 // TrackRecord is the track record: how the forecasts did, and what past buys would change.
 type TrackRecord struct {
 	Currency  string
-	Buys      int // lots that were won
-	Waiting   int // builds that have ended and teach nothing until what is open of them is answered
+	Buys      int                    // lots that were won
+	Usual     map[string]learn.Usual // what each factor is on, on an average lot
+	Waiting   int                    // builds that have ended and teach nothing until what is open of them is answered
 	Judged    hindsight.Record
 	Now       learn.Factors
 	Proposals []learn.Proposal
@@ -69,6 +70,7 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 		}
 	}
 	r.Currency = d.mostly(past)
+	r.Usual = learn.Usuals(past, r.Currency)
 	r.Judged = hindsight.Judge(past, r.Currency)
 	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
 	return r, nil

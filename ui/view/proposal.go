@@ -29,8 +29,11 @@ func Proposals(r desk.TrackRecord) [][]string {
 		if state == "" && accepted(r, p.Key) {
 			state = "in force"
 		}
+		if state == "" {
+			state = NeedsWords(p)
+		}
 		rows[i] = []string{p.Name, say(p.Starter.At), say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low) + " to " + say(p.Proposed.High),
-			fmt.Sprint(len(p.Evidence)), state}
+			fmt.Sprint(p.Buys), state}
 	}
 	return rows
 }
