@@ -7,7 +7,8 @@ import (
 )
 
 // Drop takes files dropped on the window. Pictures become photographs of the open lot, of the selected area while Damage is
-// shown and of the whole vehicle elsewhere, or of the open build, after the work; any other file is read as the table that the place is for. While a dialog is open
+// shown and of the whole vehicle elsewhere, or of the open build, after the work; any other file is read as the table that the place is
+// for. While a dialog is open
 // it does nothing.
 func (w *Window) Drop(files []fyne.URI) {
 	if w.modal() || len(files) == 0 {

@@ -158,7 +158,8 @@ func TestDoubtsAreNamed(t *testing.T) {
 	b := build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "thing", Amount: 100}, {Kind: "materials", Amount: 5000}},
 		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 30}, {Trade: "paint", Hours: 2}}}
 	all := strings.Join(foreseen(t, c, b, "2026-11-20").Doubts, "\n")
-	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 of bills for materials name no line",
+	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts",
+		"USD 50 of bills for materials name no line",
 		"2.0 hours of paint name no line"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing from\n%s", want, all)
@@ -211,7 +212,8 @@ func TestWhatNamesNoLineTakesDownWhatIsLeftOfItsKind(t *testing.T) {
 	}
 	comesTo(t, "the parts of it together", due, f.ToFinish.Mean, 1e-6)
 	comesTo(t, "the parts of it without labour", due-labour, f.Cash.Mean, 1e-6)
-	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "taken down by 25 %") || !strings.Contains(words, "taken down by 50 %") {
+	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "taken down by 25 %") ||
+		!strings.Contains(words, "taken down by 50 %") {
 		t.Errorf("%s", words)
 	}
 	b.Receipts[0].Amount = 50000
@@ -242,7 +244,8 @@ func TestDaysOfTheOtherWaysCostWhatFinishingsDaysCost(t *testing.T) {
 	comesTo(t, "as it stands", f.Ways[1].Spread.Mean, net-30*(6+net*.12/365), 1e-6)
 	comesTo(t, "part out", f.Ways[2].Spread.Mean, 7000-30*(6+net*.12/365), 1e-6)
 	b.Otherwise.PartOutDays = nil
-	if words := strings.Join(foreseen(t, sure(), b, "2026-11-20").Doubts, " "); !strings.Contains(words, "Part out: its days are not entered") {
+	if words := strings.Join(foreseen(t, sure(), b, "2026-11-20").Doubts, " "); !strings.Contains(words,
+		"Part out: its days are not entered") {
 		t.Errorf("%q", words)
 	}
 }

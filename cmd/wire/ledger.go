@@ -25,7 +25,8 @@ func (Press) Ledger(list []book.Bought) []byte {
 }
 
 func entriesOf(b book.Bought, cur money.Currency) []csvfile.Entry {
-	of := csvfile.Entry{Lot: b.Number, VIN: b.VIN, Vehicle: view.Vehicle(b.ModelYear, b.Make, b.Model, b.Trim), Wreck: strings.Join(b.Loss, "; "),
+	of := csvfile.Entry{Lot: b.Number, VIN: b.VIN, Vehicle: view.Vehicle(b.ModelYear, b.Make, b.Model, b.Trim),
+		Wreck:    strings.Join(b.Loss, "; "),
 		Currency: b.Currency}
 	var out []csvfile.Entry
 	add := func(entry string, fill func(*csvfile.Entry)) {

@@ -21,7 +21,8 @@ func TestTheLedgerHoldsEveryEntryByDayAndDefused(t *testing.T) {
 	if len(lines) == 1 {
 		lines = strings.Split(lines[0], "\n")
 	}
-	for i, want := range []string{"money_out", "2026-01-10,14,Ostrane,,hail,purchase", "charge,,Gate,Harrow Flats yard,,75", "hours,body", "A 17,",
+	for i, want := range []string{"money_out", "2026-01-10,14,Ostrane,,hail,purchase", "charge,,Gate,Harrow Flats yard,,75", "hours,body",
+		"A 17,",
 		"2026-05-01,14,Ostrane,,hail,sale,,sold,,,,5000"} {
 		if len(lines) != 6 || !strings.Contains(lines[i], want) {
 			t.Fatalf("line %d lacks %q: %q", i, want, lines)

@@ -49,7 +49,8 @@ func TestTheTemplateIsReadBackAndItsExamplesAreNoBuys(t *testing.T) {
 }
 
 func TestATotalIsNeverABuy(t *testing.T) {
-	for _, total := range []string{"Total,,,7000,19900", ",,,7000,19900", "Sum,,2,7000,19900", "TOTAL 2025,,,7000,19900", "3,Total,,7000,19900"} {
+	for _, total := range []string{"Total,,,7000,19900", ",,,7000,19900", "Sum,,2,7000,19900", "TOTAL 2025,,,7000,19900",
+		"3,Total,,7000,19900"} {
 		res := parsedPast(t, "id,make,model,price_paid,sold_for\n1,Kettrick,Dunlin,4000,11900\n2,Ostrane,Pell,3000,8000\n"+total+"\n", plainPast)
 		if len(res.Rows) != 2 {
 			t.Errorf("%q became a buy: %+v", total, res.Rows)

@@ -14,10 +14,12 @@ const exampleID = "example"
 // meanings say what each column of the template holds. Columns that say it themselves have none.
 var meanings = map[string]string{
 	"id": "your own number of the buy; two rows never share one", "sale": "where you bought it", "model_year": "e.g. 2018",
-	"loss": "what wrecked it: collision, hail, flood, fire, theft ...", "damage": "where, e.g. front; left rear. Needed to teach hours and costs",
+	"loss":   "what wrecked it: collision, hail, flood, fire, theft ...",
+	"damage": "where, e.g. front; left rear. Needed to teach hours and costs",
 	"bought": "day of the purchase, like all days as 2026-03-01", "home": "day it came home", "price_paid": "hammer price, without fees",
 	"fees": "all that the sale charged on top, tax too", "parts": "money for all parts", "bought_in_work": "sublet work: alignment, glass ...",
-	"other_costs": "what fits nowhere else", "hours_body": "your own hours, by trade", "outcome": "open, sold, parted out, resold as is, cancelled",
+	"other_costs": "what fits nowhere else", "hours_body": "your own hours, by trade",
+	"outcome":     "open, sold, parted out, resold as is, cancelled",
 	"first_asked": "the first asking price: with sold_for it teaches the step from asking to selling", "sold_for": "what it brought",
 	"days_on_market": "only where listed and sold are empty", "brand": "the title's brand when it was sold",
 	"found": "hidden damage that was there, parted by semicolons", "not_there": "hidden damage that was looked for and was not there",

@@ -79,7 +79,8 @@ func TestADonorsVINIsCheckedAsTheLotsOwn(t *testing.T) {
 func TestABillKeepsSeveralFilesAndOpensThem(t *testing.T) {
 	s := opened(t, "Bills")
 	s.edit("x", func(b *build.Build) {
-		b.Receipts = []build.Receipt{{Kind: "part", What: "Door", File: "front.jpg", Hash: "a", More: []build.File{{Name: "back.jpg", Hash: "b"}}}}
+		b.Receipts = []build.Receipt{{Kind: "part", What: "Door", File: "front.jpg", Hash: "a",
+			More: []build.File{{Name: "back.jpg", Hash: "b"}}}}
 	})
 	seen.All[*table.Table](s.page.Object())[0].OnOpen(0)
 	tap(t, s.page.Object(), "Add a file…")

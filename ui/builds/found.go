@@ -35,7 +35,8 @@ func newPhotos(p *Page) *section {
 	g := &photos{page: p, table: newPhotoTable()}
 	g.table.OnOpen = func(row int) { p.do(desk.WantOpen(g.rows[row].Name, g.rows[row].Hash)) }
 	add := widget.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
-	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's viewer; " +
+	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's " +
+		"viewer; " +
 		"areas and captions are on the worksheet, under Damage.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(add)), nil, nil, nil, g.table)
 	return &section{name: "Photos", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}

@@ -50,7 +50,8 @@ func newList(p *Page) *list {
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, l.undo, lost, totals, past, blank), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.do)
-	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.years.body, l.empty))
+	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
+		container.NewStack(l.full, l.years.body, l.empty))
 	return l
 }
 

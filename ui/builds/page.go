@@ -77,7 +77,8 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 	})
 	p.print = widget.NewButton("File for the rebuilt inspection…", func() { do(desk.Want(desk.PrintRebuilt)) })
 	p.sheet = widget.NewButton("Worksheet", func() { do(desk.OpenLot(p.open().ID)) })
-	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.sheet, p.print), container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
+	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.sheet, p.print),
+		container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)

@@ -214,7 +214,8 @@ func (d *Desk) effects(ctx context.Context, lots []book.Lot, r TrackRecord, p le
 			return nil, err
 		}
 		c := l.Case
-		x := Effect{Lot: l.ID, Name: LotName(c.Lot.Number, c.Lot.Sale, c.Lot.ModelYear, c.Lot.Make, c.Lot.Model), Currency: c.Currency, Share: share}
+		x := Effect{Lot: l.ID, Name: LotName(c.Lot.Number, c.Lot.Sale, c.Lot.ModelYear, c.Lot.Make, c.Lot.Model), Currency: c.Currency,
+			Share: share}
 		var err error
 		if faults := c.Check(); len(faults) > 0 {
 			x.Problem = "cannot be valued yet"

@@ -52,7 +52,8 @@ func New(do func(desk.Action)) *Page {
 		}
 	})
 	p.undo = widget.NewButton("Undo", func() { do(desk.Undo()) })
-	p.full = container.NewBorder(container.NewBorder(nil, nil, nil, p.undo, p.rail.Buttons), p.selected, nil, nil, container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
+	p.full = container.NewBorder(container.NewBorder(nil, nil, nil, p.undo, p.rail.Buttons), p.selected, nil, nil,
+		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
 	p.empty = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewStack(p.waits, p.empty, p.full))

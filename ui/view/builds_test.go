@@ -105,7 +105,8 @@ func TestProgressAddsUpToItsLastRow(t *testing.T) {
 func TestMoneyOfProgressIsOfOneKindAndAgreesWithTheSide(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[0], Fresh: true}
 	o.Foretold = &learn.Prediction{Terms: learn.Terms{Rates: map[string]float64{"body": 50}}, Items: []learn.Item{
-		{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300}, {Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8}}}
+		{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300},
+		{Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8}}}
 	o.Build.Receipts = []build.Receipt{{Kind: "part", Line: "a", Amount: 25000}}
 	o.Build.Hours = []build.Work{{Trade: "body", Line: "a", Hours: 6}}
 	o.Forecast = &valuation.Foresight{Currency: "USD", ToFinish: valuation.Spread{Mean: 630}, Cash: valuation.Spread{Mean: 530}, Best: -1,

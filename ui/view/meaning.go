@@ -16,13 +16,15 @@ func MeaningWords(r desk.TrackRecord, p learn.Proposal) string {
 	case p.Unit == learn.ChanceUnit:
 		return fmt.Sprintf("It is there in %.0f of 100 lots like yours; before any buy %.0f were reckoned with.", 100*at, 100*p.Starter.At)
 	case p.Unit == learn.LoadUnit:
-		return fmt.Sprintf("How far one bad surprise means more of them, from 0 to 0.9: %.2f. It widens the ranges of cost and leaves their middle "+
+		return fmt.Sprintf("How far one bad surprise means more of them, from 0 to 0.9: %.2f. It widens the ranges of cost and leaves their "+
+			"middle "+
 			"alone.", at)
 	case strings.HasPrefix(p.Key, "hours/") && u.Hours > 0:
 		return fmt.Sprintf("My %s hours come to %.2f times the plan: on an average lot %.1f h become %.1f, %s of my time at its rate.", name, at,
 			u.Hours, u.Hours*at, signed(purse, u.Money*(at-1)))
 	case u.Money > 0:
-		return fmt.Sprintf("I pay %.2f times the forecast: on an average lot %s become %s, %s.", at, purse.Whole(u.Money), purse.Whole(u.Money*at),
+		return fmt.Sprintf("I pay %.2f times the forecast: on an average lot %s become %s, %s.", at, purse.Whole(u.Money),
+			purse.Whole(u.Money*at),
 			signed(purse, u.Money*(at-1)))
 	}
 	return resaleMeaning(p, purse)

@@ -18,7 +18,8 @@ var ProgressColumns = []Column{
 }
 
 // ProgressRule says how the table of progress counts.
-const ProgressRule = "Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that the " +
+const ProgressRule = "Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that " +
+	"the " +
 	"work was needed. " + valuation.FreeRule
 
 // ProgressRow is one line of work, or a sum.

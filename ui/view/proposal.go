@@ -53,10 +53,12 @@ func FewWords(p learn.Proposal, effects []desk.Effect) string {
 	if len(effects) == 0 || effects[0].Share == 1 {
 		return ""
 	}
-	words := fmt.Sprintf("It rests on %s. Below %d it goes only so far that no open bid moves by two steps: %s of the way.", Count(p.Buys, "buy"),
+	words := fmt.Sprintf("It rests on %s. Below %d it goes only so far that no open bid moves by two steps: %s of the way.",
+		Count(p.Buys, "buy"),
 		learn.EnoughBuys, Percent(effects[0].Share))
 	if effects[0].Share == 0 {
-		words = fmt.Sprintf("It rests on %s, and even a part of it would move an open bid by two steps: wait for %d, or take all of it knowingly.",
+		words = fmt.Sprintf("It rests on %s, and even a part of it would move an open bid by two steps: wait for %d, or take all of it "+
+			"knowingly.",
 			Count(p.Buys, "buy"), learn.EnoughBuys)
 	}
 	for _, e := range effects {

@@ -8,11 +8,13 @@ import (
 )
 
 // YearColumns are the columns of the totals of each year.
-var YearColumns = []Column{{"Year", false, 60}, {"Kind of wreck", false, 170}, {"Bought", true, 66}, {"Invoices", true, 90}, {"Sold", true, 56},
+var YearColumns = []Column{{"Year", false, 60}, {"Kind of wreck", false, 170}, {"Bought", true, 66}, {"Invoices", true, 90},
+	{"Sold", true, 56},
 	{"Brought", true, 90}, {"Profit", true, 90}, {"Per my hour", true, 90}, {"Per day", true, 80}}
 
 // YearNote says how the totals count.
-const YearNote = "Bought counts in the year of the purchase, sold in that of the sale. Profit is after my hours at their rates; the cost of the " +
+const YearNote = "Bought counts in the year of the purchase, sold in that of the sale. Profit is after my hours at their rates; the " +
+	"cost of the " +
 	"money tied up is left out. Per my hour: profit and paid hours over the hours. Per day: over the days from the purchase to the sale."
 
 // YearRow is one total; strong: of all kinds.

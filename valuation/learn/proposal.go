@@ -79,7 +79,8 @@ func Toward(now Factors, p Proposal, share float64) Factors {
 		}
 		return &Ratio{scaled(before.Factor, b.Factor), between(before.LogSD, b.LogSD), between(before.Known, b.Known), b.When, b.From}
 	}
-	for _, r := range []struct{ to, a, b **Ratio }{{&out.Materials, &now.Materials, &after.Materials}, {&out.Outside, &now.Outside, &after.Outside},
+	for _, r := range []struct{ to, a, b **Ratio }{{&out.Materials, &now.Materials, &after.Materials},
+		{&out.Outside, &now.Outside, &after.Outside},
 		{&out.Hidden, &now.Hidden, &after.Hidden}, {&out.AskedToSold, &now.AskedToSold, &after.AskedToSold},
 		{&out.BrandDiscount, &now.BrandDiscount, &after.BrandDiscount}, {&out.DaysToSell, &now.DaysToSell, &after.DaysToSell}} {
 		*r.to = ratio(*r.a, *r.b)

@@ -189,7 +189,8 @@ func (p *proposer) chance(r StarterRisk, looks []look, ratio float64) {
 	pooled := before.Tilted(ratio)
 	learned := pooled.Update(said(looks))
 	after := Chance{learned.A, learned.B, p.today, len(looks)}
-	q := Proposal{Key: "risk/" + r.ID, Counts: [2]float64{r.A, r.B}, Name: r.Name, Unit: ChanceUnit, Starter: chanceValue(before), Proposed: chanceValue(learned)}
+	q := Proposal{Key: "risk/" + r.ID, Counts: [2]float64{r.A, r.B}, Name: r.Name, Unit: ChanceUnit, Starter: chanceValue(before),
+		Proposed: chanceValue(learned)}
 	q.Now = q.Starter
 	if now, ok := p.now.Risks[r.ID]; ok {
 		q.Now = chanceValue(belief.Chance{A: now.A, B: now.B})

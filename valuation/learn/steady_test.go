@@ -76,7 +76,8 @@ func TestOneSaleHardlyNarrowsTheBrandsRange(t *testing.T) {
 	for i := range 80 {
 		many = append(many, bad(int64(i), 1.1))
 	}
-	if g := Apply(Factors{}, find(t, Propose(many, today, Factors{}, starter), "brand_discount")); g.BrandDiscount.Known <= f.BrandDiscount.Known {
+	if g := Apply(Factors{}, find(t, Propose(many, today, Factors{}, starter),
+		"brand_discount")); g.BrandDiscount.Known <= f.BrandDiscount.Known {
 		t.Errorf("eighty sales know %.2f, one %.2f", g.BrandDiscount.Known, f.BrandDiscount.Known)
 	}
 }

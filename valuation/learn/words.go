@@ -60,7 +60,8 @@ func (f *fitted) why(key string, q Proposal) []string {
 	}
 	out := append([]string{counted(q)}, moves(q)...)
 	if n := f.weak(key); n > 0 {
-		out = append(out, fmt.Sprintf("%s of them had no forecast kept and stand against today's first guess for the same facts: weaker evidence, "+
+		out = append(out, fmt.Sprintf("%s of them had no forecast kept and stand against today's first guess for the same facts: weaker "+
+			"evidence, "+
 			"so each counts as %.1f at most.", buys(n), guessWeight))
 	}
 	if f.group > 0 && len(f.keys) > 1 {
