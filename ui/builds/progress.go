@@ -27,7 +27,7 @@ func newProgress(p *Page) *section {
 		note: widgets.NewNote(widgets.Info, "")}
 	g.table.Empty = "No work is planned."
 	g.table.OnTick = g.tick
-	g.trades.Empty = "No own hours are planned or worked."
+	g.trades.Empty = "No hours of yours are planned or worked."
 	g.labour = widgets.NewCheck("count my hours at their rates", func(bool) { g.render(p.open()) })
 	g.labour.SetChecked(true)
 	help := container.NewBorder(nil, nil, nil, container.NewVBox(g.labour), form.Small(view.ProgressRule))

@@ -36,13 +36,13 @@ func resaleMeaning(p learn.Proposal, purse Purse) string {
 	const example = 10000
 	switch p.Key {
 	case "resale":
-		return fmt.Sprintf("My finished vehicles bring %.1f %% of the forecast: %s where %s %d was foretold.", 100*at, purse.Whole(example*at),
+		return fmt.Sprintf("My finished vehicles bring %.1f %% of the forecast: %s where %s %d was forecast.", 100*at, purse.Whole(example*at),
 			purse.Code, example)
 	case "asked_to_sold":
 		return fmt.Sprintf("I sell at %.1f %% of what was believed of the step from asking to selling: %s for every %s %d.", 100*at,
 			purse.Whole(example*at), purse.Code, example)
 	case "brand_discount":
-		return fmt.Sprintf("A branded title leaves %.1f %% of what was believed: %s where %s %d was foretold.", 100*at, purse.Whole(example*at),
+		return fmt.Sprintf("A branded title leaves %.1f %% of what was believed: %s where %s %d was forecast.", 100*at, purse.Whole(example*at),
 			purse.Code, example)
 	case "days_to_sell":
 		return fmt.Sprintf("Selling takes me %.2f times the days: 30 days become %.0f.", at, 30*at)

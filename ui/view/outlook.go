@@ -30,7 +30,7 @@ type WayRow struct {
 }
 
 // sunkNote is said wherever the ways out are compared.
-const sunkNote = "From here on: what each brings less what it still costs, own hours included. What has been spent is gone either way " +
+const sunkNote = "From here on: what each brings less what it still costs, your hours included. What has been spent is gone either way " +
 	"and left out."
 
 // NewBuildSide returns where a build leads: what it came to, once it has ended.
@@ -132,7 +132,7 @@ func ended(o desk.OpenBuild) BuildSide {
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
-	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"Own hours at their rates", p.Whole(r.Labour)}}
+	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
 	if said := atPaid(o.Bought); said != nil {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(said.Profit.Mean)},
 			[2]string{"  8 times in 10", p.Range(quantile(said.Profit, 0.1), quantile(said.Profit, 0.9))})
