@@ -27,6 +27,7 @@ func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([
 // Rebuilt returns the file for the rebuilt inspection as PDF.
 func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 	l := b.Case.Lot
+	l.Survey = b.Case.Survey
 	r := sheet.Rebuilt{Lot: l, Damage: b.Case.Damage, Currency: b.Case.Currency, Printed: b.Printed, Bought: bought(b),
 		Builder: sheet.Builder(b.Builder), Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)

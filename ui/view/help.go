@@ -24,6 +24,32 @@ var help = map[string]string{
 	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
 	"It":           "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
+	// Survey
+	"Kind of vehicle": "Rules work in and out: a pickup has a bed and a frame, a van sliding doors. A motorcycle turns the catalogue off, " +
+		"which " +
+		"does not speak of one: enter its work and its risks by hand.",
+	"Powertrain": "An electric vehicle gets no engine or exhaust work, and its pack and high-voltage parts are looked at. Not known keeps " +
+		"both out " +
+		"of sight of the rules.",
+	"Driven wheels":  "Which shafts and gearboxes there are to be hurt.",
+	"Doors":          "With the lid of a hatch or tailgate: which doors there are to be replaced and painted.",
+	"Paint":          "Metallic and pearl are blended further than a solid color.",
+	"Its parts are":  "Against parts of a usual mid-size car: starter prices of parts, and hidden damage, go up and down with it.",
+	"Its roads were": "Where salt lay on the roads, bolts and brackets are rusted and more breaks on the way.",
+	"Missing parts":  "What is not there, apart from damage: it is bought, and nothing is straightened for it.",
+	"Water stood":    "How high, by the mark that it left. It wets all that lies below, and takes the place of a marked water line.",
+	"Kind of water":  "Salt goes on eating after it has dried; sewage and mud must be stripped out and cleaned.",
+	"Under water":    "Hours, as far as anybody knows. Leave it empty if nobody does.",
+	"Dents a panel":  "On an average panel: few to about 15, many to about 75, beaten more. Count one, and say below which differ.",
+	"Size of dents":  "Across: small to 15 mm, medium to 35 mm, large more. A coin is a gauge.",
+	"Glass or lamps": "Ticked: hail broke some.",
+	"The dents":      "Ticked: they are not taken out, and the resale price gives way instead.",
+	"Dents take off": "What dents that stay take off the price: low, likely, high. Empty: a starter value by their count, from memory.",
+	"It went to":     "Smoke alone, scorched paint and plastic, or burned through. A fire marks the places where it was.",
+	"Where it was": "A fire in the engine bay and one in the cabin hurt other things. Burnt lithium packs can catch fire again: keep " +
+		"away from one.",
+	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a gearbox, most times.",
+
 	// House rules
 	"Least expected profit":                 "The mean of all outcomes, after your own hours are paid. Empty turns the rule off.",
 	"Least expected margin":                 "Expected profit over all money that goes in, your own hours included.",

@@ -139,7 +139,7 @@ type field interface {
 
 func TestDamageFollowsThePlan(t *testing.T) {
 	b := at(t, "Damage", plainCase())
-	b.wants(t, "Nothing entered yet.")
+	b.wants(t, "No area is marked.")
 	p := seen.All[*plan.Plan](b.page.Object())[0]
 	p.Select("06")
 	test.Type(p, "2b")
@@ -156,7 +156,7 @@ func TestDamageFollowsThePlan(t *testing.T) {
 	if len(b.State.Open.Case.Damage) != 0 {
 		t.Errorf("cleared, the survey is %+v", b.State.Open.Case.Damage)
 	}
-	b.wants(t, "Nothing entered yet.")
+	b.wants(t, "No area is marked.")
 }
 
 func TestAComparableIsUnticked(t *testing.T) {
