@@ -20,7 +20,7 @@ var said = map[string]string{
 	"water.fresh": "fresh", "water.sewage": "sewage or mud", "water.salt": "salt",
 	"count.few": "few, to about 15", "count.many": "many, to about 75", "count.beaten": "beaten, more",
 	"size.small": "small, to 15 mm", "size.medium": "medium, to 35 mm", "size.large": "large",
-	"reach.smoke": "smoke only", "cause.oil_starved": "ran low on oil", "cause.timing": "timing belt or chain",
+	"reach.smoke": "smoke only", "cause.oil_starved": "ran low on oil", "cause.timing": "timing drive",
 	"cause.unknown": "cause not known",
 }
 

@@ -23,15 +23,17 @@ func hailFields(f *Form) fyne.CanvasObject {
 	leading(f, "Dents a panel", "count", lot.HailCounts, func(s *lot.Survey) **lot.Hail { return &s.Hail },
 		func(h *lot.Hail) *string { return &h.Count })
 	return below(f, func(s *lot.Survey) bool { return s.Hail != nil }, func(f *Form) []fyne.CanvasObject {
-		f.Maybe("Size of dents", "size", lot.HailSizes, func(c *valuation.Case) *string { return &at(c).Size })
+		f.Maybe("Dent size", "size", lot.HailSizes, func(c *valuation.Case) *string { return &at(c).Size })
 		for _, panel := range lot.HailPanels {
 			panelFields(f, panel, at)
 		}
-		f.Tick("Glass or lamps", "broken", func(c *valuation.Case) *bool { return &at(c).Glass })
-		f.Tick("The dents", "stay, and the price gives way", func(c *valuation.Case) *bool { return &at(c).Left })
+		f.Tick("Glass", "or lamps broken", func(c *valuation.Case) *bool { return &at(c).Glass })
+		f.Tick("Dents", "stay in", func(c *valuation.Case) *bool { return &at(c).Left })
 		below := Percents
 		below.Most = widgets.Bound(0.99)
-		narrow(f.Three("Dents take off", below, func(c *valuation.Case) any { return &at(c).Discount }))
+		off := f.Three("Take off", below, func(c *valuation.Case) any { return &at(c).Discount })
+		off.SetFigures(2)
+		off.SetRoom(0)
 		return nil
 	})
 }

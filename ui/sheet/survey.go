@@ -17,7 +17,8 @@ const (
 	legendSide = 3.4
 )
 
-// survey draws the damage plan into a column: the ring, the tiles with their words, the legend, then every damaged area in words, and what else
+// survey draws the damage plan into a column: the ring, the tiles with their words, the legend, then every damaged area in words, and what
+// else
 // is known.
 func (c *column) survey(hurt []lot.Damage, s *lot.Survey) {
 	cells := map[string]lot.Damage{}

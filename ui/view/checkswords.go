@@ -27,6 +27,9 @@ func basis(o desk.Open) string {
 		return "You have no guess of the hammer price. The worth is worked out as if it most likely fell at the walk-away bid, from half to " +
 			"one and a half of it: good for the order, rather high as money. Enter a guess."
 	}
+	if o.Outline != nil {
+		return "What a look is worth is not known before the lot has a resale price; what each one tells of is."
+	}
 	if len(checks.Stops(a.Checklist)) > 0 {
 		return "A stop stands: no look changes the bid until it is cleared."
 	}

@@ -53,7 +53,7 @@ func newDamage(p *Page) *section {
 }
 
 // listWidth is the width of the list beside the plan, at text scale 1.
-const listWidth = 330
+const listWidth = 356
 
 // changed takes one cell from the plan; an empty extent clears it.
 func (d *survey) changed(area, extent, depth string) {

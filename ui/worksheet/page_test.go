@@ -44,8 +44,13 @@ func thumbnail(p lot.Photo, show func(image.Image, error)) {
 
 // show values the lot and shows it.
 func (b *bench) show(s desk.State) {
-	v, err := b.Desk.Value(s.Open.Case)
-	b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
+	if len(s.Open.Faults) > 0 {
+		v, err := b.Desk.Outline(s.Open.Case)
+		b.State = s.Outlined(s.Open.ID, s.Open.Revision, v, err)
+	} else {
+		v, err := b.Desk.Value(s.Open.Case)
+		b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
+	}
 	b.page.Render(*b.State.Open)
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/ui/desk"
+	"walkline/ui/theme"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
@@ -102,10 +103,15 @@ func TestTheSurveyIsEnteredInTheWindow(t *testing.T) {
 	b.choosing(t, "large", 0).SetSelected("large")
 	b.choosing(t, "no dents", 0).SetSelected("no dents")
 	b.choosing(t, "no dents", 1).SetSelected("beaten")
-	b.tick(t, "stay, and the price gives way")
+	b.tick(t, "stay in")
 	b.choosing(t, "smoke only", 0).SetSelected("smoke only")
 	b.tick(t, "interior")
 	b.tick(t, "overheated")
+	for _, topic := range b.page.survey.topics {
+		if wide := topic.fields.MinSize().Width; wide > listWidth-theme.Space {
+			t.Errorf("the fields of %q want %v of the %d beside the plan", topic.name, wide, listWidth)
+		}
+	}
 	s := b.State.Open.Case.Survey
 	if s == nil || s.Water == nil || s.Hail == nil || s.Fire == nil {
 		t.Fatalf("the survey is %+v", s)
