@@ -19,6 +19,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.LargePhoto:        func() { w.showPhoto(wish.Key) },
 		desk.FileOfBill:        func() { w.chooseFile(wish.Chosen) },
 		desk.PrintRebuilt:      w.PrintRebuilt,
+		desk.ShoppingList:      w.Shop,
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,
 		desk.RestoreBackup:     w.restoreBackup,

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/store/csvfile"
 	"walkline/ui/desk"
 	"walkline/ui/sheet"
 	"walkline/valuation"
@@ -23,6 +24,14 @@ var _ desk.Press = Press{}
 func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
 	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed})
 }
+
+// Shopping returns a shopping list as PDF.
+func (Press) Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error) {
+	return sheet.Shopping(sheet.List{Parts: list, Printed: printed})
+}
+
+// Table returns a shopping list as CSV.
+func (Press) Table(list []valuation.Wanted) []byte { return csvfile.WriteParts(list) }
 
 // Rebuilt returns the file for the rebuilt inspection as PDF.
 func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {

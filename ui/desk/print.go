@@ -18,6 +18,10 @@ type Press interface {
 	Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error)
 	// Rebuilt returns the file for the rebuilt inspection of a build as PDF.
 	Rebuilt(p BuildPaper) ([]byte, error)
+	// Shopping returns a shopping list as PDF; printed is the date on it.
+	Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error)
+	// Table returns a shopping list as CSV.
+	Table(list []valuation.Wanted) []byte
 }
 
 // BuildPaper is what the file for the rebuilt inspection is made of.

@@ -23,6 +23,7 @@ const (
 	LargePhoto        Wanted = "large photo"
 	FileOfBill        Wanted = "file of a bill"
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
+	ShoppingList      Wanted = "shopping list"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"

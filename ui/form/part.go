@@ -58,6 +58,9 @@ func (p Parts) part(part repair.Part, i int) {
 	for k, o := range part.Options {
 		p.Line.Option(f, i, k, o.Source)
 		p.Line.OptionMore(f, i, k)
+		if p.Line.Quoted != nil {
+			p.Line.Quote(f, i, k)
+		}
 	}
 	if part.Fallback != nil {
 		p.Line.Fallback(f, i)

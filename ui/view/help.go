@@ -89,6 +89,11 @@ var help = map[string]string{
 	"Materials":                         "Paint, filler, rod, fluids, fixings: all that is used up.",
 	"Bought-in work":                    "Work that others do: alignment, glass, calibration, programming.",
 	"If none can be had":                "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"Yard":                              "Who was asked for the part. A yard or a phone number is enough.",
+	"Phone":                             "To call again before the sale.",
+	"Said on":                           "The day on which it was said. A part may be gone a week later.",
+	"Said price":                        "The one price that was said. It is counted as it stands, and the estimate stays beside it. " +
+		"Empty: nobody said one.",
 	"Hidden damage":                     "What may be there and has not been seen.",
 	"It was there in":                   "Of vehicles like this, in how many it was found.",
 	"It was not there in":               "Of vehicles like this, in how many it was looked for and not found.",

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/damage"
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -58,11 +59,12 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.addRisk = widgets.NewSuggest("Add a risk: type a part of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
+	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
 	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known",
 		"Lines marked starter hold starter values, from memory. Change one and it is yours."),
-		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
+		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore, shop), w.addJob))
 	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil,
 		container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
 	below := form.Under(unseen, w.risks, nil)
