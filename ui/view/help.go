@@ -85,14 +85,14 @@ var help = map[string]string{
 	"Condition then, 1 to 5":     "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
 
 	// Repair lines and risks
-	"Chance needed":                     "How likely the work has to be done: 100 % is certain.",
-	"Materials":                         "Paint, filler, rod, fluids, fixings: all that is used up.",
-	"Bought-in work":                    "Work that others do: alignment, glass, calibration, programming.",
-	"If none can be had":                "What happens when every source fails: make it, or wait for it at a price. It is never free.",
-	"Yard":                              "Who was asked for the part. A yard or a phone number is enough.",
-	"Phone":                             "To call again before the sale.",
-	"Said on":                           "The day on which it was said. A part may be gone a week later.",
-	"Said price":                        "The one price that was said. It is counted as it stands, and the estimate stays beside it. " +
+	"Chance needed":      "How likely the work has to be done: 100 % is certain.",
+	"Materials":          "Paint, filler, rod, fluids, fixings: all that is used up.",
+	"Bought-in work":     "Work that others do: alignment, glass, calibration, programming.",
+	"If none can be had": "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"Yard":               "Who was asked for the part. A yard or a phone number is enough.",
+	"Phone":              "To call again before the sale.",
+	"Said on":            "The day on which it was said. A part may be gone a week later.",
+	"Said price": "The one price that was said. It is counted as it stands, and the estimate stays beside it. " +
 		"Empty: nobody said one.",
 	"Hidden damage":                     "What may be there and has not been seen.",
 	"It was there in":                   "Of vehicles like this, in how many it was found.",
@@ -100,6 +100,13 @@ var help = map[string]string{
 	"Cost if there":                     "Parts, materials and bought-in work when it is there; your hours come on top.",
 	"Days that it adds":                 "Waiting that it adds beyond its hours of work.",
 	"Leans on the lot's luck, 0 to 0.9": "How much it goes with the rest: on a bad lot everything that leans on its luck is worse together.",
+
+	"Also ask for":        "Facts and words of the survey that few reasons ask for. What is not known of a lot meets none.",
+	"Missing":             "Parts that are not there; any one of them is enough.",
+	"Of the hail":         "Left: the dents stay. Glass: some is broken.",
+	"Lost by nothing but": "Met only where the lot was lost by these and nothing else.",
+	"Odds times":          "Above 1 it is likelier where this is met, below 1 less likely.",
+	"Parts times":         "Parts, bought-in work and what hidden damage costs.",
 
 	// Verdict
 	"Expected profit":       "The mean of all outcomes at this bid, after your own hours and the winner's allowance.",

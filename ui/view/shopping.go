@@ -23,7 +23,7 @@ func QuoteWords(q repair.Quote, today string, p Purse) string {
 // ShoppingColumns are the columns of a shopping list.
 var ShoppingColumns = []Column{{"Lot", false, 60}, {"Part", false, 150}, {"For", false, 190}, {"Needed", true, 62}, {"Ask", true, 40},
 	{"Source", false, 136}, {"Price", true, 150}, {"Freight", true, 60}, {"Lead days", true, 70}, {"Available", true, 70},
-		{"Said", false, 170}}
+	{"Said", false, 170}}
 
 // ShoppingRow returns the cells of a row of a shopping list; Ask is the turn in which the source is asked.
 func ShoppingRow(x valuation.Wanted, today string) []string {
