@@ -26,11 +26,14 @@ type State struct {
 	Own         valuation.Own        // the shop's own entries of the catalogues
 	OwnFaults   []valuation.Fault    // those of them that are not used, and why
 	PackFaults  []valuation.Fault    // why the jurisdiction that was to be added was not
-	Starter     *valuation.Knowledge // the catalogues as they ship
+	Starter     *valuation.Knowledge // the starter's catalogues that the shop works with
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
 	Keeping     Keeping              // where everything is kept
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
+
+	StarterChanges []StarterChange // where the catalogues that ship differ from those in Starter, and nothing is decided
+	edition        edition
 
 	Bought   []book.Bought                 // lots that were won or lost, as last read
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
