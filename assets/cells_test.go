@@ -150,6 +150,19 @@ func TestMoreHailCostsMore(t *testing.T) {
 	}
 }
 
+// More dents, or larger ones, on one panel alone never make the lot cheaper, whatever the others have.
+func TestMoreHailOnOnePanelCostsMore(t *testing.T) {
+	for _, rest := range lot.HailCounts {
+		for _, panel := range lot.HailPanels {
+			on := func(d lot.Dents) lot.Lot {
+				return seen(lot.Survey{Hail: &lot.Hail{Count: rest, Size: "medium", Each: map[string]lot.Dents{panel: d}}}, "hail")
+			}
+			rising(t, panel+" among "+rest, lot.HailCounts, func(n string) lot.Lot { return on(lot.Dents{Count: n}) })
+			rising(t, panel+" among "+rest+", size", lot.HailSizes, func(n string) lot.Lot { return on(lot.Dents{Size: n}) })
+		}
+	}
+}
+
 // Marking a panel for hail never puts filler in the place of removal.
 func TestAPanelMarkedForHailIsNotFilled(t *testing.T) {
 	filler := regexp.MustCompile(`^(roof|hood|trunk_lid|fender|quarter|front_door|rear_door)_repair`)

@@ -55,7 +55,8 @@ func buildNever[T any](e *editor[T], at func(*T) *[]lot.Sign) {
 
 // buildMoves adds how the lot changes the chance.
 func buildMoves[T any](e *editor[T], at func(*T) *[]lot.Move) {
-	e.body.Add(form.Heading("What moves its chance", "Where it is met the odds are multiplied: 2 makes even odds two to one, 0.5 the other way."))
+	e.body.Add(form.Heading("What moves its chance",
+		"Where it is met the odds are multiplied: 2 makes even odds two to one, 0.5 the other way."))
 	for i := range *at(&e.entry) {
 		e.rows().Number("Odds times", factors, func(x *T) any { return &item(*at(x), i).Odds }).SetRoom(0)
 		buildSign(e, fmt.Sprintf("Move %d, where", i+1), func(x *T) *lot.Sign { return &item(*at(x), i).When })
