@@ -19,7 +19,7 @@ type Parts struct {
 }
 
 // sources are the codes for where a part comes from.
-var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
+var sources = []string{"new_maker", "new_aftermarket", "used", "donor", "repaired", "made"}
 
 // PartsShape names the fields that parts need: when it changes they are laid out anew.
 func PartsShape(parts []repair.Part) string {

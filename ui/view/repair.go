@@ -126,6 +126,8 @@ func SourceWords(source string) string {
 		return "new, maker's"
 	case "new_aftermarket":
 		return "new, aftermarket"
+	case "donor":
+		return "donor vehicle"
 	case "made":
 		return "made in the shop"
 	}
