@@ -56,7 +56,7 @@ func buildJob(e *editor[repair.Job]) {
 	buildSigns(e, signs{"What calls for it", reasonHelp, "reason"}, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
 	buildNever(e, func(j *repair.Job) *[]lot.Sign { return &j.Never })
 	buildMoves(e, func(j *repair.Job) *[]lot.Move { return &j.Moves })
-	buildScales(e, func(j *repair.Job) *[]lot.Scale { return &j.Scales })
+	buildScales(e, "What changes its cost", func(j *repair.Job) *[]lot.Scale { return &j.Scales })
 	buildBrings(e, func(j *repair.Job) *[]repair.Brought { return &j.Brings }, func(b *repair.Brought) *string { return &b.ID },
 		func(b *repair.Brought) **float64 { return &b.Chance })
 	buildLinks(e, links{"What it makes needless",

@@ -13,7 +13,7 @@ type links struct{ title, help, drop, add string }
 // named returns what entries are called by their ids, and the choices for type-ahead.
 func (e *editor[T]) jobs() []widgets.Choice {
 	var all []widgets.Choice
-	if know := e.catalogue.page.state.Know; know != nil {
+	if know := e.page.state.Know; know != nil {
 		for _, j := range know.Jobs.Jobs {
 			all = append(all, widgets.Choice{ID: j.ID, Name: j.Job})
 		}
@@ -23,7 +23,7 @@ func (e *editor[T]) jobs() []widgets.Choice {
 
 func (e *editor[T]) risks() []widgets.Choice {
 	var all []widgets.Choice
-	if know := e.catalogue.page.state.Know; know != nil {
+	if know := e.page.state.Know; know != nil {
 		for _, r := range know.Risks.Risks {
 			all = append(all, widgets.Choice{ID: r.ID, Name: r.Name})
 		}

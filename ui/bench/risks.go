@@ -60,7 +60,7 @@ func buildRisk(e *editor[hidden.Entry]) {
 	buildSigns(e, signs{"What brings it up", reasonHelp, "reason"}, func(r *entry) *[]lot.Sign { return &r.Triggers })
 	buildNever(e, func(r *entry) *[]lot.Sign { return &r.Never })
 	buildMoves(e, func(r *entry) *[]lot.Move { return &r.Moves })
-	buildScales(e, func(r *entry) *[]lot.Scale { return &r.Scales })
+	buildScales(e, "What changes its cost", func(r *entry) *[]lot.Scale { return &r.Scales })
 	buildBrings(e, func(r *entry) *[]hidden.Work { return &r.Brings }, func(b *hidden.Work) *string { return &b.ID },
 		func(b *hidden.Work) **float64 { return &b.Chance })
 	buildEvidence(e)
@@ -72,7 +72,7 @@ func buildEvidence(e *editor[hidden.Entry]) {
 	e.body.Add(form.Heading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
 	texts := map[string]string{}
 	var choices []widgets.Choice
-	if know := e.catalogue.page.state.Know; know != nil {
+	if know := e.page.state.Know; know != nil {
 		for _, f := range know.Risks.Findings {
 			texts[f.ID] = f.Text
 			choices = append(choices, widgets.Choice{ID: f.ID, Name: f.Text})

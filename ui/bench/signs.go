@@ -65,9 +65,12 @@ func buildMoves[T any](e *editor[T], at func(*T) *[]lot.Move) {
 	e.button("Add a move", func(x *T) { *at(x) = append(*at(x), lot.Move{Odds: 1}) })
 }
 
+// scaleHelp is said over what changes costs.
+const scaleHelp = "Where it is met money and hours are multiplied; an empty factor changes nothing."
+
 // buildScales adds how the lot changes what an entry costs.
-func buildScales[T any](e *editor[T], at func(*T) *[]lot.Scale) {
-	e.body.Add(form.Heading("What changes its cost", "Where it is met money and hours are multiplied; an empty factor changes nothing."))
+func buildScales[T any](e *editor[T], title string, at func(*T) *[]lot.Scale) {
+	e.body.Add(form.Heading(title, scaleHelp))
 	for i := range *at(&e.entry) {
 		f := e.rows()
 		of := func(x *T) *lot.Scale { return item(*at(x), i) }

@@ -5,7 +5,10 @@ import (
 	"testing"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
 	"walkline/valuation"
+	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 )
 
@@ -43,4 +46,26 @@ func TestAChangedStarterIsTakenOrKept(t *testing.T) {
 		t.Errorf("undone, the changes are %+v", s.State.StarterChanges)
 	}
 	s.wants("in 1 entry")
+}
+
+// What the vehicle does to all costs is changed on the page, is the shop's from then on, and is put back; a scale that asks for nothing is
+// named and not used.
+func TestCostsByVehicleAreTheShops(t *testing.T) {
+	s := at(t, ScalesSection)
+	s.tap("Add a scale")
+	s.wants("Not used as long as this stands")
+	s.retype(s.number(0), "1.4")
+	more := slices.DeleteFunc(seen.All[*widgets.Select](s.page.Object()),
+		func(x *widgets.Select) bool { return !slices.Contains(x.Options, "Its parts are") })
+	more[0].SetSelected("Its parts are")
+	s.codes(7, "high")
+	want := lot.Scale{When: lot.Sign{Levels: []string{"high"}}, Parts: 1.4}
+	if got := s.State.Know.Jobs.Scales; len(got) != 1 || got[0].Parts != want.Parts || !slices.Equal(got[0].When.Levels, want.When.Levels) {
+		t.Errorf("the scales of all work are %+v", got)
+	}
+	s.wants("Yours.")
+	s.tap("Put the starter values back")
+	if got := s.State.Know.Jobs.Scales; len(got) != 0 {
+		t.Errorf("put back, the scales are %+v", got)
+	}
 }
