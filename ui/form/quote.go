@@ -3,6 +3,8 @@ package form
 import (
 	"strings"
 
+	"fyne.io/fyne/v2/widget"
+
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/valuation/lot"
@@ -18,7 +20,7 @@ type quote struct {
 	yard       *widgets.TextEntry
 	phone, day *widgets.TextEntry
 	price      *widgets.NumberEntry
-	says       *widgets.Words
+	says       *widget.RichText
 	kept       *repair.Quote // that the fields were written from
 	fresh      bool          // they have been written
 	line       repair.Line
@@ -27,7 +29,7 @@ type quote struct {
 // Quote adds who said what of a source, and when.
 func (l Line) Quote(f *Of[repair.Line], part, k int) {
 	q := &quote{form: f, at: func(x *repair.Line) *repair.Option { return optionOf(x, part, k) }, today: l.Quoted,
-		says: widgets.NewCaption("")}
+		says: Small("")}
 	entry := func(label, hint string) *widgets.TextEntry {
 		e := widgets.NewTextEntry()
 		e.SetPlaceHolder(hint)
@@ -115,13 +117,13 @@ func (q *quote) put() {
 // say says what was said, or why it does not count yet.
 func (q *quote) say() {
 	d, whole := q.draft()
-	words, care := "", false
+	words := ""
 	switch {
 	case whole:
 		words = view.QuoteWords(d, q.today(), view.Purse{Currency: q.form.currency(q.line)}) + ": counted in the place of the estimate above."
 	case d.Yard+d.Phone != "" || q.price.Value().Known:
-		words, care = "! not counted yet: "+q.missing(d), q.price.Value().Known
+		words = "! not counted yet: " + q.missing(d)
 	}
-	q.says.SetWarning(care)
-	q.says.SetText(words)
+	q.says.Segments[0].(*widget.TextSegment).Text = words
+	q.says.Refresh()
 }

@@ -64,13 +64,14 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known",
 		"Lines marked starter hold starter values, from memory. Change one and it is yours."),
-		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore, shop), w.addJob))
+		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
 	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil,
 		container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
 	below := form.Under(unseen, w.risks, nil)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
-	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables), w.totals)
+	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
+		container.NewBorder(nil, nil, nil, container.NewVBox(shop), w.totals))
 	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
