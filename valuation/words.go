@@ -19,7 +19,7 @@ var RuleWords = map[string]string{
 	bid.MinMargin:         "least expected margin",
 	bid.MaxLossChance:     "greatest chance of a loss",
 	bid.MaxWorstTenthLoss: "greatest mean loss in the worst tenth",
-	bid.MinPerHour:        "least return per own hour",
+	bid.MinPerHour:        "least return per hour of mine",
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
 	Stopped:               "a stop: see Checks",
@@ -88,9 +88,9 @@ func (w *work) figure(rule string, f bid.Figures) string {
 		return "mean loss in the worst tenth " + w.money(-f.WorstTenth)
 	case bid.MinPerHour:
 		if f.PerHour == nil {
-			return "no own hours, expected profit " + w.money(f.Mean)
+			return "no hours of yours, expected profit " + w.money(f.Mean)
 		}
-		return w.money(*f.PerHour) + " an own hour"
+		return w.money(*f.PerHour) + " an hour of yours"
 	case bid.MaxCash:
 		return "cash out, 9 times in 10 below " + w.money(m.Cash90+w.currency.Major(f.Total))
 	}
@@ -130,7 +130,7 @@ func (w *work) warnings() []string {
 func (w *work) unused() []string {
 	var out []string
 	if missing := w.unpaid(); len(missing) > 0 {
-		out = append(out, "No labour rate for "+strings.Join(missing, ", ")+": those own hours are counted at nothing.")
+		out = append(out, "No labor rate for "+strings.Join(missing, ", ")+": those hours of yours are counted at nothing.")
 	}
 	known := map[string]bool{}
 	for _, i := range w.items {

@@ -62,7 +62,7 @@ var usual = []asked{
 	{"Loss", lot.Losses, func(s *lot.Sign) *[]string { return &s.Loss }},
 	{"Airbags deployed", lot.AirbagPositions, func(s *lot.Sign) *[]string { return &s.Airbags }},
 	{"Keys", lot.KeyStates, func(s *lot.Sign) *[]string { return &s.Keys }},
-	{"It", lot.Conditions, func(s *lot.Sign) *[]string { return &s.State }},
+	{"Runs?", lot.Conditions, func(s *lot.Sign) *[]string { return &s.State }},
 }
 
 // seldom are the rest of the lists: a field is there while its list asks for something, or the user wants it.

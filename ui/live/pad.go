@@ -52,7 +52,7 @@ func (d *pad) commands() []command {
 		{"W", "won at it", func() { d.record(lot.Won) }},
 		{"L", "lost at it", func() { d.record(lot.Lost) }},
 		{"N", "next lot", func() { d.nextLot(+1) }},
-		{"P", "prior lot", func() { d.nextLot(-1) }},
+		{"P", "previous lot", func() { d.nextLot(-1) }},
 	}
 }
 

@@ -156,7 +156,7 @@ func TestBillsThatTellNoPrice(t *testing.T) {
 	b.Came.Receipts[0].Part = "lamp"
 	got := b.spent()
 	if len(got) != 1 || got[0].key != "parts/used" || math.Abs(got[0].log-math.Log1p(20.0*20/90/90)/2) > 1e-9 {
-		t.Errorf("a named part as foretold: %+v", got)
+		t.Errorf("a named part as forecast: %+v", got)
 	}
 }
 
