@@ -165,6 +165,7 @@ func (f *faults) resale(c Case) {
 	f.unless(hasRows || r.Guess != nil, "resale", "no comparables and no guess",
 		"rows, a comparables file, or guess with low, likely and high")
 	f.unless(!hasRows || c.Lot.ModelYear != 0, "lot.model_year", 0, "the model year, since there are comparables to bring to it")
+	f.optional("resale.subject.upkeep", r.Subject.Upkeep, resale.Upkeeps)
 	if s := r.Subject.Condition; s != nil {
 		f.between("resale.subject.condition", *s, 1, 5)
 	}

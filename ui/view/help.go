@@ -56,7 +56,7 @@ var help = map[string]string{
 	"Branded title takes off":    "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
 	"Sold for, of what is asked": "What vehicles sell for, as a share of what is asked for them.",
 	"Title when sold":            "What the title will say when you sell it.",
-	"Condition then, 1 to 5":     "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
+	"Upkeep when sold":           "How it will look against others of its age and miles.",
 
 	// Repair lines and risks
 	"Chance needed":                     "How likely the work has to be done: 100 % is certain.",
@@ -89,7 +89,7 @@ var help = map[string]string{
 	"Adjusted":         "What this lot would bring if it were that one: the price with all adjustments.",
 	"Weight":           "How much the row counts: 1 is a vehicle just like this one whose price fits in.",
 	"Moves it":         "How far the price would move back if the row were left out.",
-	"Condition":        "1 poor, 3 as usual for its age, 5 as new.",
+	"Upkeep":           "Rough, worn, usual for its age, good, or as new.",
 	"Needed":           "How likely the work has to be done.",
 	"Whose":            "Starter: from the catalogue, from memory. Yours: changed or added by you.",
 	"If there":         "What it costs on average when it is there.",

@@ -93,14 +93,15 @@ func TestThePriceInChances(t *testing.T) {
 			t.Errorf("%+v follows %+v", p, before)
 		}
 		middle := v.Answer.Resale.P50
-		if p.Price < middle && p.Chance < .5-.003 || p.Price > middle && points[i].Chance > .53 && p.Chance > .5+.003 {
+		if p.Price < middle && p.Chance < .497 || points[i].Price > middle && p.Chance > .503 {
 			t.Errorf("%+v with the middle at %g", p, v.Answer.Resale.P50)
 		}
 	}
 }
 
 func TestNoOddsWithoutAValuation(t *testing.T) {
-	if _, known := view.NewOdds(desk.Open{}, 100); known || view.OddsAsked(desk.Open{}) != 0 || view.Along(nil) != nil || view.PriceChances(nil) != nil {
+	if _, known := view.NewOdds(desk.Open{}, 100); known || view.OddsAsked(desk.Open{}) != 0 || view.Along(nil) != nil ||
+		view.PriceChances(nil) != nil {
 		t.Error("odds of nothing are known")
 	}
 	if got := view.Along(weighed(t).Valued); len(got) < 20 {

@@ -134,10 +134,10 @@ func (c *Chances) walker(d *drawing, f frame) {
 		d.halo(f.at(c.data.At, valueOf(l.Points, c.data.At)), ring)
 	}
 	style := fyne.TextStyle{Bold: true}
-	wide, high := draw.TextWidth(c.data.Name, theme.SizeBody, style), draw.LineHeight(theme.SizeBody)
-	place := at.AddXY(ring+theme.Space, -high/2)
+	wide := draw.TextWidth(c.data.Name, theme.SizeBody, style)
+	place := at.AddXY(ring, ring/2)
 	if place.X+wide > f.pos.X+f.size.Width {
-		place.X = at.X - ring - theme.Space - wide
+		place.X = at.X - ring - wide
 	}
 	d.Text(c.data.Name, place, 0, theme.SizeBody, draw.Foreground).TextStyle = style
 }
