@@ -26,7 +26,6 @@ type Outlook struct {
 type Ruling struct {
 	Rule   string // as the case file spells it
 	Wanted string // "at least USD 1,500"
-	Found  string // "expected profit USD 1,320"
 	Holds  bool
 }
 
@@ -59,7 +58,7 @@ func (o Odds) At(b money.Amount) Outlook {
 			P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin,
 			PerHour: f.PerHour}}
 	for _, c := range o.w.found.Ceilings {
-		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), o.w.figure(c.Rule, f), !slices.Contains(f.Broken, c.Rule)})
+		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), !slices.Contains(f.Broken, c.Rule)})
 	}
 	return out
 }

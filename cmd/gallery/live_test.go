@@ -27,7 +27,7 @@ func TestLiveToPastTheLimitAndBack(t *testing.T) {
 	s, id := worksheet(t, side, '1')
 	s.press(fyne.KeyL)
 	walk, below, above := s.limit(t, id)
-	s.wants(t, "Lot 27", "none yet", "Walk-away bid, USD", walk, "steps left", "At a bid of USD 25")
+	s.wants(t, "Lot 27", "none yet", "Walk-away bid, USD", walk, "steps left", "At a bid of USD 20")
 	s.types(below + "\n")
 	s.wants(t, below, "1 step left", "At a bid of USD "+below)
 	live := s.screen.Canvas().Focused()

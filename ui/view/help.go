@@ -25,11 +25,11 @@ var help = map[string]string{
 	"It":           "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
 	// House rules
-	"Least expected profit":                 "The mean of all outcomes, after your own hours are paid. Empty turns the rule off.",
-	"Least expected margin":                 "Expected profit over all money that goes in, your own hours included.",
-	"Greatest chance of a loss":             "How often, of all outcomes, you may end below zero.",
-	"Greatest mean loss in the worst tenth": "What the worst outcome in ten may lose on average: the bad year, not the bad day.",
-	"Least return per own hour":             "What an hour of your own brings: profit and paid hours over the hours.",
+	"Least expected profit":               "The mean of all outcomes, after your own hours are paid. Empty turns the rule off.",
+	"Least expected margin":               "Expected profit over all money that goes in, your own hours included.",
+	"Greatest chance of a loss":           "How often, of all outcomes, you may end below zero.",
+	"Most lost on average, worst 1 in 10": "Average loss over the worst 10 of 100 outcomes.",
+	"Least return per own hour":           "What an hour of your own brings: profit and paid hours over the hours.",
 	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, bought-in work, " +
 		"holding.",
 	"Longest time": "Days from the sale until the vehicle is sold, 9 times in 10.",

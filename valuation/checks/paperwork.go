@@ -73,9 +73,17 @@ func rowItems(p Pack, what, where string, rows []Row) []Item {
 	var items []Item
 	for n, r := range rows {
 		items = append(items, Item{ID: rowID(what, p, n), Kind: "paper", Where: where, Tick: true, Text: r.Text,
-			Source: p.Name + ": " + r.Words()})
+			Source: p.place() + r.Words()})
 	}
 	return items
+}
+
+// place names where the rows hold, before what they rest on; empty for those that hold anywhere.
+func (p Pack) place() string {
+	if p.ID == Anywhere {
+		return ""
+	}
+	return p.Name + ": "
 }
 
 func rowID(what string, p Pack, n int) string {

@@ -178,7 +178,7 @@ func (c *Chances) TypedKey(e *fyne.KeyEvent) {
 func (c *Chances) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (c *Chances) FocusGained() { c.focused = true; c.Refresh() }
+func (c *Chances) FocusGained() { c.focused = true; c.Refresh(); draw.Reveal(c) }
 
 // FocusLost hides the focus ring.
 func (c *Chances) FocusLost() { c.focused = false; c.Refresh() }
