@@ -178,7 +178,7 @@ func TestRisksAndFindingsAreWhole(t *testing.T) {
 		if !snake.MatchString(f.ID) || findings[f.ID] || f.Text == "" || f.Look == "" || f.Where == "" || f.Minutes <= 0 || f.Minutes > 10 {
 			t.Errorf("finding %q: id, words or minutes", f.ID)
 		}
-		if !slices.Contains([]string{"none", "torch", "magnet", "tape", "code reader"}, f.Tools) || !strings.HasSuffix(f.Text, "?") {
+		if !slices.Contains([]string{"none", "flashlight", "magnet", "tape", "code reader"}, f.Tools) || !strings.HasSuffix(f.Text, "?") {
 			t.Errorf("finding %s: tool %q or no question", f.ID, f.Tools)
 		}
 		findings[f.ID] = true
@@ -232,9 +232,9 @@ func riskFaults(r hidden.Entry, known map[string]bool) []string {
 	if r.Loading == nil || *r.Loading < 0.1 || *r.Loading > 0.6 || r.Name == "" || r.Why == "" || r.Cost.Zero() {
 		faults = append(faults, "loading, name, reason or cost")
 	}
-	// A risk's days hold its own hours too, at some 30 hours a week (starter value, from memory), with a fifth to spare.
+	// A risk's days hold its hours of work too, at some 30 hours a week (starter value, from memory), with a fifth to spare.
 	if r.Days.Likely < 0.8*7/30*likely(r.Hours) {
-		faults = append(faults, "its days do not hold its own hours")
+		faults = append(faults, "its days do not hold its hours of work")
 	}
 	if len(r.Triggers) == 0 || len(r.Findings) == 0 {
 		faults = append(faults, "no trigger or no finding")

@@ -56,7 +56,7 @@ func around() []lot.Damage {
 // refrigerant, one colour match.
 func TestSharedWorkIsCountedOnce(t *testing.T) {
 	lines := repair.Plan(nil, jobs(t), bags(flooded, "front", "side"), around())
-	for _, word := range []string{"align the wheels", "pull the body straight", "measure the body", "refrigerant", "match the colour",
+	for _, word := range []string{"align the wheels", "pull the body straight", "measure the body", "refrigerant", "match the color",
 		"bleed the brakes",
 		"seal the seams", "aim the headlamps", "restraint wiring", "programme or pair"} {
 		var found []string
@@ -77,7 +77,7 @@ var (
 	suffix = regexp.MustCompile(`(_left|_right)?$`)
 )
 
-// No panel is repaired and replaced, nor blended and painted, however many neighbours were hit: the chances come to no more than 1.
+// No panel is repaired and replaced, nor blended and painted, however many neighbors were hit: the chances come to no more than 1.
 func TestAPanelIsDoneOnce(t *testing.T) {
 	pairs := 0
 	for _, survey := range [][]lot.Damage{around(), {cell("11", "functional", "bolted"), cell("10", "minor", "skin"),

@@ -55,7 +55,7 @@ var bands = []band{
 		[2]float64{5000, 8000}, [2]float64{65, 110}, [2]int{14, 28}, [2]float64{1500, 3500}},
 	{"hard rear", crash(), []lot.Damage{cell("06", "disabling", "structure")}, [2]int{26, 40}, [2]float64{2800, 5500}, [2]float64{45, 90},
 		[2]int{7, 16}, [2]float64{400, 1500}},
-	{"flood over the sills", flooded, []lot.Damage{cell("water", "functional", "bolted")}, [2]int{20, 36}, [2]float64{2500, 6000},
+	{"flood over the rockers", flooded, []lot.Damage{cell("water", "functional", "bolted")}, [2]int{20, 36}, [2]float64{2500, 6000},
 		[2]float64{60, 110},
 		[2]int{11, 17}, [2]float64{3000, 6500}},
 	{"hail", lot.Lot{Loss: []string{"hail"}, Condition: "drives"}, nil, [2]int{8, 24}, [2]float64{1000, 3200}, [2]float64{2, 15},

@@ -48,7 +48,7 @@ var nods = []nod{
 	{wreck: "10_hail", repair: [2]float64{3500, 6000}, why: "an insurer's total at a removal specialist"},
 	{wreck: "10c_hail_left", repair: [2]float64{0, 1200}, why: "dents that stay cost no work; the price gives way"},
 	{wreck: "14_mech_blown", repair: [2]float64{3000, 4500}, needs: []string{"engine_replace", "transmission_replace"},
-		why: "most need an engine or a gearbox, installed"},
+		why: "most need an engine or a transmission, installed"},
 	{wreck: "09c_flood_minor", repair: [2]float64{300, 1500}, never: []string{"engine_replace", "flood_modules"},
 		why: "wet carpet: little"},
 	{wreck: "09d_flood_dash", all: [2]float64{12000, 0}, none: true, needs: []string{"engine_replace", "flood_restraints",

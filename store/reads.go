@@ -82,7 +82,7 @@ func scanBought(rows *sql.Rows) (b book.Bought, err error) {
 	}
 	if err == nil && foretold != nil {
 		b.Foretold = new(learn.Prediction)
-		err = decode("what was foretold of lot "+b.Number, foretold, b.Foretold)
+		err = decode("what was forecast of lot "+b.Number, foretold, b.Foretold)
 	}
 	return b, err
 }
@@ -128,7 +128,7 @@ func (s *Store) freeze(p place, id int64, f book.Prediction) error {
 	}
 	figures, err := json.Marshal(f.Figures)
 	if err != nil {
-		return fmt.Errorf("%w: a figure that was foretold (%w)", ErrRefused, err)
+		return fmt.Errorf("%w: a figure that was forecast (%w)", ErrRefused, err)
 	}
 	factors, err := json.Marshal(f.Figures.Factors)
 	if err != nil {

@@ -56,7 +56,7 @@ func (w *Window) showAbout() {
 		copied.SetText("Copied")
 	}
 	top := container.NewVBox(lines, container.NewHBox(copied),
-		widget.NewLabel("Walkline's own source is under the MIT licence. What is inside besides:"))
+		widget.NewLabel("Walkline's own source is under the MIT license. What is inside besides:"))
 	d := dialog.NewCustom("About Walkline", "Close", container.NewBorder(top, nil, nil, nil, container.NewVScroll(notices)), w.window)
 	d.Resize(fyne.NewSize(760, 560))
 	w.open(d)

@@ -35,7 +35,7 @@ type photoView struct {
 	muted   bool
 }
 
-// showPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbours of the same area.
+// showPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbors of the same area.
 func (w *Window) showPhoto(hash string) {
 	v := &photoView{w: w, picture: &canvas.Image{FillMode: canvas.ImageFillContain}, facts: widget.NewLabel("")}
 	v.facts.Wrapping = fyne.TextWrapWord

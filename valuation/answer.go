@@ -147,7 +147,7 @@ const (
 
 // BarKinds are the kinds of the bars by the names that they have in the answer.
 var BarKinds = map[string]string{"Resale": BarResale, "Growing older": BarOlder, stopBar: BarStop, "Sold as it stands": BarAsIs,
-	"Sold for parts": BarParts, "Own hours": BarHours, "Selling": BarSelling, "Repair": BarRepair, "Hidden damage": BarHidden,
+	"Sold for parts": BarParts, "My hours": BarHours, "Selling": BarSelling, "Repair": BarRepair, "Hidden damage": BarHidden,
 	"Freight": BarFreight,
 	"Storage": BarStorage, "Holding": BarHolding, "Capital": BarCapital, "Winner's allowance": BarAllowance, "Fees and tax": BarFees,
 	"Expected profit": BarProfit, "Walk-away bid": BarBid, "Lowest legal bid": BarLowest}

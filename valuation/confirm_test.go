@@ -27,7 +27,7 @@ func TestConfirmTurnsARiskIntoALine(t *testing.T) {
 			t.Error("the risk is still counted")
 		}
 	}
-	if last := got.Repair.Lines[len(got.Repair.Lines)-1]; last.ID != "seen_gear" || last.Job != "Repair: Gearbox broken" {
+	if last := got.Repair.Lines[len(got.Repair.Lines)-1]; last.ID != "seen_gear" || last.Job != "Repair: Transmission broken" {
 		t.Errorf("%+v", last)
 	}
 	if valuation.Confirm(&c, valuation.Knowledge{}, r.ID) {

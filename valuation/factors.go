@@ -221,7 +221,7 @@ func (c Case) learnedWords() string {
 		say(strings.ReplaceAll(source, "_", " ")+" parts", f.Parts[source].Factor)
 	}
 	say("materials", factorOf(f.Materials))
-	say("bought-in work", factorOf(f.Outside))
+	say("sublet work", factorOf(f.Outside))
 	say("money for hidden damage", factorOf(f.Hidden))
 	if f.Resale != nil {
 		say("resale price", f.Resale.Factor)

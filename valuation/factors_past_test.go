@@ -91,7 +91,7 @@ func TestForecastsAreJudgedAtTheHammerPrice(t *testing.T) {
 		t.Fatalf("left out: %v", r.LeftOut)
 	}
 	if d := r.Money.Foretold - fresh.Money.Profit(*p.Build.Hammer); d < -2 || d > 2 {
-		t.Errorf("foretold %d, a fresh forecast %d", r.Money.Foretold, fresh.Money.Profit(*p.Build.Hammer))
+		t.Errorf("forecast %d, a fresh forecast %d", r.Money.Foretold, fresh.Money.Profit(*p.Build.Hammer))
 	}
 	if d := r.Losses.Bins[0].Said - fresh.LossChance; d < -0.01 || d > 0.01 {
 		t.Errorf("chance of a loss %g, a fresh forecast %g", r.Losses.Bins[0].Said, fresh.LossChance)

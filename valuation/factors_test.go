@@ -57,7 +57,7 @@ func TestFactorsOnHoursAndMoney(t *testing.T) {
 		}
 	}
 	near("hours", a.Hours.Mean, 1.3*plain.Hours.Mean)
-	near("own labour", a.Labour.Mean, 1.3*plain.Labour.Mean)
+	near("your labor", a.Labour.Mean, 1.3*plain.Labour.Mean)
 	near("resale", a.Resale.P50, plain.Resale.P50)
 	if a.Repair.Mean-plain.Repair.Mean > a.Labour.Mean-plain.Labour.Mean+1e-6 {
 		t.Error("longer hours made more than the hours dearer")

@@ -72,7 +72,7 @@ func TestWhatIsLeftOfACertainBuildByHand(t *testing.T) {
 	days = (6+3)/12.*7 + 35 // 6 h of body left, 3 h for the mount that was found
 	left = 6*35 + 3*42 + 70 + 300 + 6*days
 	comesTo(t, "to finish", f.ToFinish.Mean, left, .01)
-	comesTo(t, "own labour sunk", f.Sunk.Labour, 4*35+11*42, .001)
+	comesTo(t, "your labor sunk", f.Sunk.Labour, 4*35+11*42, .001)
 	comesTo(t, "profit", f.Whole.Mean, sell-left-700-602-invoice*(1+.12*(days+20)/365), .01)
 	if f.Sunk.Bills != 70000 || *f.Sunk.Invoice != 535000 || f.Sunk.Days != 20 {
 		t.Errorf("sunk %+v", f.Sunk)

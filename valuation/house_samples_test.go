@@ -98,7 +98,7 @@ var broken = map[string][]sample{
 	},
 }
 
-// sound holds, by rule, neighbours of the broken sources that the rule must let pass.
+// sound holds, by rule, neighbors of the broken sources that the rule must let pass.
 var sound = map[string][]sample{
 	"floors of valuation": {
 		importing("valuation/lot/a.go", "walkline/valuation/money"),

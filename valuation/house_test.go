@@ -144,7 +144,7 @@ func TestHouse(t *testing.T) {
 	}
 }
 
-// TestHouseCanFail shows that each rule finds what it is there for, and lets the allowed neighbour pass.
+// TestHouseCanFail shows that each rule finds what it is there for, and lets the allowed neighbor pass.
 func TestHouseCanFail(t *testing.T) {
 	for _, r := range rules {
 		t.Run(r.name, func(t *testing.T) {

@@ -20,7 +20,7 @@ func oneLook() (valuation.Case, hidden.Risk) {
 	c.Run.Scenarios = 16384
 	c.Time.CapitalRate = 0
 	none := 0.0
-	r := hidden.Risk{ID: "gear", Name: "Gearbox broken", Chance: hidden.Beta{A: 3, B: 7}, Loading: &none,
+	r := hidden.Risk{ID: "gear", Name: "Transmission broken", Chance: hidden.Beta{A: 3, B: 7}, Loading: &none,
 		Cost:     prob.Three{Low: 400, Likely: 900, High: 2000},
 		Findings: []hidden.Evidence{{Finding: "case_wet", IfPresent: .8, IfAbsent: .15}}}
 	c.Hidden.Risks = append(c.Hidden.Risks, r)
@@ -98,7 +98,7 @@ func TestWithoutAGuessAStandInIsNamed(t *testing.T) {
 }
 
 // Properties of the whole list, over two surveys and several guesses of the hammer price: no look is worth less than
-// nothing or more than knowing everything, the order is that of worth a minute, no round is worth less than its best look,
+// nothing or more than knowing everything, the order is that of value per minute, no round is worth less than its best look,
 // and where the hammer price is out of the bid's reach either way, no look is worth anything.
 func TestTheListKeepsItsProperties(t *testing.T) {
 	k := shipped(t)

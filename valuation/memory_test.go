@@ -19,7 +19,7 @@ var edits = map[string]func(*valuation.Case){
 	"a loading":           func(c *valuation.Case) { c.Hidden.SharedLoading = .5 },
 	"a risk's chance":     func(c *valuation.Case) { c.Hidden.Risks[0].Chance.A = 5 },
 	"a risk's cost":       func(c *valuation.Case) { dearer(&c.Hidden.Risks[1].Cost) },
-	"a labour rate":       func(c *valuation.Case) { c.Labour.Rates["body"] = 61 },
+	"a labor rate":        func(c *valuation.Case) { c.Labour.Rates["body"] = 61 },
 	"freight":             func(c *valuation.Case) { dearer(&c.Buying.Freight) },
 	"free days":           func(c *valuation.Case) { c.Buying.Storage.FreeDays = 1 },
 	"holding":             func(c *valuation.Case) { c.Time.HoldingPerDay = 17 },

@@ -11,7 +11,7 @@ import (
 var PlanWords = map[string]string{Rebuild: "rebuild it and sell it", AsItStands: "sell it on as it stands", ForParts: "sell it for parts"}
 
 // licence is the caution that goes with parts where the road is closed.
-const licence = "Taking a vehicle apart for sale may need a licence: ask the agency before you bid."
+const licence = "Taking a vehicle apart for sale may need a license: ask the agency before you bid."
 
 // planWords says what the bid is for: the plan where it is no rebuild, why that is not to be had, and where to stop.
 func (w *work) planWords() []string {

@@ -86,7 +86,7 @@ func (w *work) profit(at, total money.Amount, bars []Bar) Profit {
 // rungs is about how many bids the ladder shows.
 const rungs = 16
 
-// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbours among them: to 1.3 times at,
+// ladder returns bids from the lowest legal one to well past at, evenly spread, at and its neighbors among them: to 1.3 times at,
 // and at least to half of the likely price.
 func (w *work) ladder(at money.Amount) []Rung {
 	steps := w.c.Buying.BidSteps

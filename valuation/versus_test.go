@@ -161,7 +161,7 @@ func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
 	}{
 		{"repair", a.Repair.Mean, .0005 * a.Repair.Mean}, {"hidden", a.Hidden.Mean, .01 * a.Hidden.Mean},
 		{"hours", a.Hours.Mean, .0005 * a.Hours.Mean},
-		{"own labour", a.Labour.Mean, .0005 * a.Labour.Mean}, {"days", a.Days.Mean, .3}, {"days, 90th", a.Days.P90, 1},
+		{"your labor", a.Labour.Mean, .0005 * a.Labour.Mean}, {"days", a.Days.Mean, .3}, {"days, 90th", a.Days.P90, 1},
 		{"profit", a.Profit.Mean, 5 * far}, {"profit, 10th", a.Profit.P10, 9 * far}, {"profit, worst tenth", a.Profit.WorstTenth, 9 * far},
 		{"loss chance", a.Profit.LossChance, .006}, {"allowance", allowance, .03 * allowance},
 		{"stops", a.StopChance, .01},

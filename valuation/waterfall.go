@@ -56,7 +56,7 @@ func (w *work) rebuildBars(at money.Amount) []Bar {
 func (w *work) planBars(plan string, at money.Amount) []Bar {
 	m, o := w.problem.Means(at), w.played
 	return []Bar{
-		bar(planBars[plan], w.currency.FromMajor(m.Resale)), w.cost("Own hours", m.Labour), w.cost("Freight", prob.Mean(o.Freight)),
+		bar(planBars[plan], w.currency.FromMajor(m.Resale)), w.cost("My hours", m.Labour), w.cost("Freight", prob.Mean(o.Freight)),
 		w.cost("Storage", prob.Mean(o.Storage)), w.cost("Holding", m.Days*w.c.Time.HoldingPerDay), w.cost("Capital", m.Capital),
 	}
 }
@@ -94,7 +94,7 @@ func (w *work) planShares(plan string, perDay float64) []scenario.Share {
 		return scenario.Share{Name: name, Part: part, Kind: kind}
 	}
 	return scenario.Parts([]scenario.Share{share(planBars[plan], scenario.OfResale, square(p.Resale.SD())),
-		share("Own hours", scenario.OfHours, prob.Variance(p.Labour)),
+		share("My hours", scenario.OfHours, prob.Variance(p.Labour)),
 		share("Freight", scenario.OfFreight, prob.Variance(w.played.Freight)),
 		share("Storage", scenario.OfStorage, prob.Variance(w.played.Storage)),
 		share("Time", scenario.OfTime, days*days*prob.Variance(p.Days))})

@@ -19,7 +19,7 @@ var RuleWords = map[string]string{
 	bid.MinMargin:         "least expected margin",
 	bid.MaxLossChance:     "greatest chance of a loss",
 	bid.MaxWorstTenthLoss: "most lost on average, worst 1 in 10",
-	bid.MinPerHour:        "least return per own hour",
+	bid.MinPerHour:        "least return per hour of mine",
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
 	Stopped:               "a stop: see Checks",
@@ -142,7 +142,7 @@ func (w *work) warnings() []string {
 func (w *work) unused() []string {
 	var out []string
 	if missing := w.unpaid(); len(missing) > 0 {
-		out = append(out, "No labour rate for "+strings.Join(missing, ", ")+": those own hours are counted at nothing.")
+		out = append(out, "No labor rate for "+strings.Join(missing, ", ")+": those hours of yours are counted at nothing.")
 	}
 	known := map[string]bool{}
 	for _, i := range w.items {

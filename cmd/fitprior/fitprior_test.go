@@ -111,7 +111,7 @@ func TestBroadenDoubtsWhatOneModelSays(t *testing.T) {
 		t.Errorf("one model's slope is believed to %.4f", sd)
 	}
 	if _, ok := got[0].Effects["color=red"]; ok || got[0].Spreads["level"].SD != 0.01 {
-		t.Error("one model's colours are believed")
+		t.Error("one model's colors are believed")
 	}
 	if a := got[2]; a.Name != "any" || a.Currency != "" || math.Abs(a.Effects["age"].Mean+0.1) > 1e-12 || a.Models != 21 {
 		t.Errorf("pooled market %+v", a)

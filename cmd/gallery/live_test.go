@@ -67,7 +67,7 @@ func TestALotWonOnLiveIsForetold(t *testing.T) {
 	frozen, _, err := s.book.FrozenCases(t.Context())
 	if l := s.lotOf(t, id); err != nil || l.State != lot.Won || *l.Build.Hammer != 125000 || len(frozen) != 1 ||
 		frozen[id].Lot.Number != side {
-		t.Errorf("the book has %s, %+v, foretold %d, %v", l.State, l.Build, len(frozen), err)
+		t.Errorf("the book has %s, %+v, forecast %d, %v", l.State, l.Build, len(frozen), err)
 	}
 	s.press(fyne.KeyB)
 	s.wants(t, "won")

@@ -68,7 +68,7 @@ func intervals(out io.Writer, years []year) {
 func earnings(out io.Writer, years []year, lots int) {
 	cur, _ := money.Lookup("USD")
 	best := years[len(years)-1].profit
-	fmt.Fprintf(out, "\nWhat the walk-away bids earned on the same %d lots, own hours paid\n\n%-18s %8s %10s %14s %12s %12s\n", lots, "",
+	fmt.Fprintf(out, "\nWhat the walk-away bids earned on the same %d lots, your hours paid\n\n%-18s %8s %10s %14s %12s %12s\n", lots, "",
 		"bought", "at a loss", "profit", "a buy", "of the best")
 	for _, y := range years {
 		each := math.Max(1, float64(y.bought))

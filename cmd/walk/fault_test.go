@@ -116,7 +116,7 @@ var badTables = map[string]struct {
 	"negative price":       {"price,year\n-9500,2018\n", `line 2: price "-9500"`},
 	"no such day":          {"price,date\n9500,2026-02-30\n9600,2026-03-01\n", `line 2: date "2026-02-30": no day of the calendar`},
 	"too many cells":       {"price,year\n9,500,2018\n", "line 2: the row has 3 cells and the headings 2"},
-	"no price":             {"year,colour\n2018,red\n", "Which column is the price?"},
+	"no price":             {"year,color\n2018,red\n", "Which column is the price?"},
 	"numbers for names":    {"9500,2018\n9600,2019\n", "Which column is the price?"},
 	"another currency":     {"price,year,currency\n9500,2018,GBP\n", "GBP"},
 	"two currencies":       {"price,year,currency\n9500,2018,USD\n9600,2018,GBP\n", `line 3: currency "GBP"`},

@@ -105,7 +105,7 @@ func afterResults(s sale.Sale, then []string) (sale.Sale, []casefile.Fault) {
 // planText writes a plan for a person at a terminal.
 func planText(s sale.Sale, a sale.Answer) string {
 	p := page{currency: s.Currency.Code, cur: s.Currency}
-	p.line("%s in cash, %g own hours and %s are left for %d lots", s.Currency.Show(s.Cash), s.Hours, count(s.Bays, "bay"), len(s.Lots))
+	p.line("%s in cash, %g of your hours and %s are left for %d lots", s.Currency.Show(s.Cash), s.Hours, count(s.Bays, "bay"), len(s.Lots))
 	give := "worked out exactly"
 	if !a.Exact {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)
@@ -118,7 +118,7 @@ func planText(s sale.Sale, a sale.Answer) string {
 			p.whole(b.Expected), 100*b.Reach, orNone(s.Currency, b.AfterWin),
 			orNone(s.Currency, b.CashMiddle), orNone(s.Currency, b.CashFull))
 	}
-	p.line("\nWhat one more would bring: 1,000 of cash %s, ten own hours %s, one bay %s",
+	p.line("\nWhat one more would bring: 1,000 of cash %s, ten of your hours %s, one bay %s",
 		p.whole(a.Thousand), p.whole(a.TenHours), p.whole(a.Bay))
 	p.list("Leave these lots", a.Leave)
 	p.list("How to read it", []string{

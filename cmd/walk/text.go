@@ -57,7 +57,7 @@ func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean),
 		valuation.RuleWords[a.BindingRule])
 	if a.Profit.PerHour != nil {
-		p.line("  own hour earns %s; %.0f own hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean,
+		p.line("  an hour of yours earns %s; %.0f of your hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean,
 			a.Days.Mean, a.Days.P90)
 	}
 }
@@ -126,7 +126,7 @@ func (p *page) figures(a valuation.Answer) {
 		return
 	}
 	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
-	p.line("of which own labour %s", p.whole(a.Labour.Mean))
+	p.line("of which your labor %s", p.whole(a.Labour.Mean))
 }
 
 func (p *page) waterfall(a valuation.Answer) {

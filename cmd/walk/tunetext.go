@@ -66,7 +66,7 @@ func (p *page) record(r hindsight.Record) {
 	p.reliability("Hidden damage: stated chance against what was found", r.Risks)
 	p.reliability("Losses: stated chance against what came", r.Losses)
 	if r.Ratios != nil {
-		p.line("\n  Foretold price / price, %d sales: median %.3f, COD %.1f, PRD %.3f", r.Ratios.N, r.Ratios.Median, r.Ratios.COD, r.Ratios.PRD)
+		p.line("\n  Forecast price / price, %d sales: median %.3f, COD %.1f, PRD %.3f", r.Ratios.N, r.Ratios.Median, r.Ratios.COD, r.Ratios.PRD)
 	}
 	p.causes(r.Money)
 }
@@ -88,7 +88,7 @@ func (p *page) causes(m hindsight.Money) {
 		return
 	}
 	p.line("\n  Money over %d buys, in %s", len(m.Buys), m.Currency)
-	p.line("    %-22s %14s", "Profit foretold", p.cur.Text(m.Foretold))
+	p.line("    %-22s %14s", "Profit forecast", p.cur.Text(m.Foretold))
 	for _, c := range m.Causes {
 		p.line("    %-22s %14s", c.Name, p.cur.Text(c.Difference))
 	}

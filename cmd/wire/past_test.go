@@ -13,7 +13,7 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 	ctx := context.Background()
 	d, book := open(t)
 	table := "id,make,model,bought,sold,price_paid,sold_for,hours_body,found\n" +
-		"1,Kettrick,Dunlin,2025-03-01,2025-06-10,\"4,200\",11900,22.5,Inner sill and its reinforcement folded\n" +
+		"1,Kettrick,Dunlin,2025-03-01,2025-06-10,\"4,200\",11900,22.5,Inner rocker and its reinforcement folded\n" +
 		"2,Ostrane,Pell,2025-04-01,,3100,,,\n3,,,soon,,,,,\n"
 	s := d.Do(ctx, d.Load(ctx), desk.Go(desk.Builds))
 	for _, want := range []string{"3 rows read: 2 new, 0 the same, 0 changed, 1 refused.",

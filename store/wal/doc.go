@@ -1,7 +1,7 @@
 // Package wal answers one question: what does the write-ahead file of a SQLite database hold, and is it whole?
 //
 // [Scan] reads one frame after another, checks the running checksum and tells which frames SQLite would apply: those up to the last
-// commit before the first frame that is not whole. It also tells what stands behind that frame and is whole beside its neighbour: one
+// commit before the first frame that is not whole. It also tells what stands behind that frame and is whole beside its neighbor: one
 // commit there is a transaction that a crash cut off, before anyone was told that it was kept; more than one is damage, and SQLite
 // would drop them without a word.
 //

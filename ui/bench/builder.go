@@ -16,9 +16,9 @@ func newBuilder(p *Page) *section {
 		func(s desk.Shop) money.Currency { return view.NewPurse(s.Currency).Currency })
 	f.Text("Name", func(s *desk.Shop) *string { return &s.Builder.Name })
 	f.Text("Address", func(s *desk.Shop) *string { return &s.Builder.Address })
-	f.Text("Licence", func(s *desk.Shop) *string { return &s.Builder.Licence })
+	f.Text("License", func(s *desk.Shop) *string { return &s.Builder.Licence })
 	body := container.NewVBox(form.Heading("Who rebuilds",
-		"Printed on the file for the rebuilt inspection. What is empty prints as not entered; whether a licence is asked for, the agency says."),
+		"Printed on the file for the rebuilt inspection. What is empty prints as not entered; whether a license is asked for, the agency says."),
 		f.Rows)
 	return &section{name: "Who rebuilds", body: container.NewVScroll(body), show: func(s desk.State) { f.Render(s.Shop) },
 		first: func() fyne.Focusable { return f.First() }}

@@ -61,15 +61,16 @@ func (w *whose) set(yours bool) {
 func newRules(p *Page) *section {
 	rules := newGroup(p, desk.HouseRules, "House rules",
 		"The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off.", form.Rules)
-	rivals := newGroup(p, desk.OtherBids, "Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so.",
+	rivals := newGroup(p, desk.OtherBids, "Who else bids", "Whoever wins has probably overvalued it; with more bidders, more so.",
 		form.Rivals)
 	return groups("House rules", rules, rivals)
 }
 
 // newLabour returns the section of labour, time and selling.
 func newLabour(p *Page) *section {
-	return groups("Labour and time",
-		newGroup(p, desk.OwnLabour, "Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself.",
+	return groups("Labor and time",
+		newGroup(p, desk.OwnLabour, "My labor",
+			"An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself.",
 			form.Labour),
 		newGroup(p, desk.OwnTime, "Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out.",
 			form.Time),

@@ -16,7 +16,7 @@ import (
 var jobs = kind[repair.Job]{
 	name: "Repair jobs", title: "Repair jobs", noun: "job", under: "jobs.",
 	help: "Each job comes into a lot when one of its reasons is met, or by hand. Hours are clock hours of one person; money is without " +
-		"own labour.",
+		"your labor.",
 	columns: view.JobColumns,
 	starter: func(k *valuation.Knowledge) []repair.Job { return k.Jobs.Jobs },
 	own:     func(o *valuation.Own) *[]repair.Job { return &o.Jobs },

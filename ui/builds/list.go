@@ -52,7 +52,7 @@ func newList(p *Page) *list {
 func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## No lot has been won yet\n\nMark a lot as won on the Board, and it becomes a build: its " +
 		"bills, hours and what stripping it shows, " +
-		"against what was foretold at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave " +
+		"against what was forecast at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave " +
 		"empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })

@@ -208,7 +208,7 @@ func TestHoursAndHiddenDamageAreEntered(t *testing.T) {
 	}
 	s.says(t, "2.5 hours in all")
 	s.page.Go(slices.Index(s.page.Sections(), "Hidden damage"))
-	s.says(t, "Mount torn", "foretold with a chance of 30 %")
+	s.says(t, "Mount torn", "forecast with a chance of 30 %")
 	answer := seen.All[*widget.RadioGroup](s.page.Object())[0]
 	for _, c := range []struct{ answer, state string }{{"found", build.Found}, {"not there", build.NotThere}, {"not known", ""}} {
 		answer.SetSelected(c.answer)
@@ -246,7 +246,7 @@ func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 		Doubts: []string{"A doubt."}, Best: -1}
 	s.State.Build = &o
 	s.page.Render(s.State)
-	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Foretold at the bid", "left out", "Finish and sell", "4,000 to 6,000",
+	s.says(t, "Profit it leads to: a loss", "USD -300", "60 %", "Forecast at the bid", "left out", "Finish and sell", "4,000 to 6,000",
 		"not judged", "Note: A doubt.")
 }
 

@@ -26,8 +26,8 @@ func newProgress(p *Page) *section {
 		note: widgets.NewNote(widgets.Info, "")}
 	g.table.Empty = "No work is planned."
 	g.table.OnTick = g.tick
-	g.trades.Empty = "No own hours are planned or worked."
-	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Foretold money and hours carry the chance that " +
+	g.trades.Empty = "No hours of yours are planned or worked."
+	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that " +
 		"the work was needed.")
 	split := container.NewVSplit(g.table, g.trades)
 	split.Offset = 0.62
@@ -37,7 +37,7 @@ func newProgress(p *Page) *section {
 
 func (g *progress) render(o desk.OpenBuild) {
 	g.note.Hidden = o.Foretold != nil
-	g.note.Set(widgets.Info, "Nothing was foretold of this lot, or no forecast was kept: only what came is shown.")
+	g.note.Set(widgets.Info, "Nothing was forecast of this lot, or no forecast was kept: only what came is shown.")
 	g.rows = view.Progress(o)
 	g.table.SetRows(tableRows(g.rows))
 	g.trades.SetRows(tableRows(view.Trades(o)))

@@ -190,10 +190,10 @@ func TestBidFreezesThePrediction(t *testing.T) {
 	u := newUser(t)
 	id := u.add(sound("14"))[0]
 	if u.well(desk.OpenLot(id), desk.MarkLot(id, lot.Passed)); u.frozen() != 0 {
-		t.Error("a lot passed over was foretold")
+		t.Error("a lot passed over was forecast")
 	}
 	if u.well(desk.MarkLot(id, lot.Bid)); u.frozen() != 1 {
-		t.Errorf("%d lots were foretold", u.frozen())
+		t.Errorf("%d lots were forecast", u.frozen())
 	}
 }
 

@@ -152,7 +152,7 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 	}
 	v, err := u.Value(s.Open.Case)
 	if err != nil || *v.Answer.WalkAway != *effects[0].After {
-		t.Fatalf("the bid is %v, foretold was %v, %v", v.Answer.WalkAway, effects[0].After, err)
+		t.Fatalf("the bid is %v, forecast was %v, %v", v.Answer.WalkAway, effects[0].After, err)
 	}
 	if cases, _, err := u.kept.FrozenCases(t.Context()); err != nil || len(cases) != 8 || cases[1].Factors != nil {
 		t.Errorf("a frozen case was changed: %v", err)

@@ -116,7 +116,7 @@ func (s Shop) Faults() []valuation.Fault {
 // The groups of terms.
 const (
 	HouseRules  = "house rules"
-	OwnLabour   = "own labour"
+	OwnLabour   = "your labor"
 	OwnTime     = "time"
 	Selling     = "selling"
 	OtherBids   = "who else bids"

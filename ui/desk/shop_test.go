@@ -46,7 +46,7 @@ func TestTheShopIsKeptAndUndone(t *testing.T) {
 func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
 	u := newUser(t)
 	u.well(desk.Go(desk.Bench), desk.ShowSection("House rules"), rivals(7),
-		desk.ShowSection("Own labour"), desk.EditShop("selling",
+		desk.ShowSection("My labor"), desk.EditShop("selling",
 			func(shop *desk.Shop) { shop.Selling.Percent = .06 }), desk.ShowSection("House rules"))
 	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != valuation.UsualRivals || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: %d rivals, selling %g", s.Notice, s.Shop.Rivals, s.Shop.Selling.Percent)
@@ -54,7 +54,7 @@ func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
 	if s := u.well(desk.Undo()); s.Notice != "There is no such step on this page." || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: selling %g", s.Notice, s.Shop.Selling.Percent)
 	}
-	if s := u.well(desk.ShowSection("Own labour"), desk.Undo()); s.Shop.Selling.Percent != 0 {
+	if s := u.well(desk.ShowSection("My labor"), desk.Undo()); s.Shop.Selling.Percent != 0 {
 		t.Errorf("%q: selling %g", s.Notice, s.Shop.Selling.Percent)
 	}
 }

@@ -61,7 +61,7 @@ func Home(f *Form) {
 
 // Time adds the fields of hours a week, waiting and holding.
 func Time(f *Form) {
-	f.Plain("Own hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)},
+	f.Plain("My hours a week", widgets.Spec{Unit: "h", Least: widgets.Bound(0.5), Most: widgets.Bound(168)},
 		func(c *valuation.Case) *float64 { return &c.Time.HoursPerWeek })
 	f.Three("Waiting for inspection", Days, func(c *valuation.Case) any { return &c.Time.InspectionQueueDays })
 	f.Three("Days to sell", Days, func(c *valuation.Case) any { return &c.Time.DaysToSell })

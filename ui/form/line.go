@@ -31,7 +31,7 @@ func (Line) Words(f *Of[repair.Line]) {
 func (Line) Work(f *Of[repair.Line]) {
 	Hours(f, func(l *repair.Line) *map[string]prob.Three { return &l.Hours })
 	narrow(f.Three("Materials", Amounts, func(l *repair.Line) any { return &l.Materials }))
-	narrow(f.Three("Bought-in work", Amounts, func(l *repair.Line) any { return &l.Outside }))
+	narrow(f.Three("Sublet work", Amounts, func(l *repair.Line) any { return &l.Outside }))
 }
 
 // Hours adds a field for the hours of each trade.
@@ -76,8 +76,8 @@ func (l Line) Option(f *Of[repair.Line], part, k int, source string) {
 				at(line).Quoted = l.Quoted()
 			}
 		}))
-	f.Number("can be had", Percents, func(l *repair.Line) any { return Certainly{&at(l).Chance} }).SetRoom(0)
-	narrow(f.Three("days to come", Days, func(l *repair.Line) any { return &at(l).LeadDays }))
+	f.Number("Available", Percents, func(l *repair.Line) any { return Certainly{&at(l).Chance} }).SetRoom(0)
+	narrow(f.Three("Lead days", Days, func(l *repair.Line) any { return &at(l).LeadDays }))
 }
 
 // OptionMore adds what else a source of a part takes: freight, extra hours, and the deposit that comes back.
@@ -96,7 +96,7 @@ func (Line) Fallback(f *Of[repair.Line], part int) {
 		}
 		return &repair.Fallback{}
 	}
-	narrow(f.Three("If none can be had", Amounts, func(l *repair.Line) any { return &at(l).Price }))
-	narrow(f.Three("days to come", Days, func(l *repair.Line) any { return &at(l).LeadDays }))
+	narrow(f.Three("If no source has it", Amounts, func(l *repair.Line) any { return &at(l).Price }))
+	narrow(f.Three("Lead days", Days, func(l *repair.Line) any { return &at(l).LeadDays }))
 	narrow(f.Three("hours to make it", hours, func(l *repair.Line) any { return &at(l).Hours }))
 }

@@ -55,5 +55,5 @@ func Sign(f *Of[lot.Sign]) {
 	f.Codes("Loss", lot.Losses, func(s *lot.Sign) *[]string { return &s.Loss })
 	f.Codes("Airbags deployed", lot.AirbagPositions, func(s *lot.Sign) *[]string { return &s.Airbags })
 	f.Codes("Keys", lot.KeyStates, func(s *lot.Sign) *[]string { return &s.Keys })
-	f.Codes("It", lot.Conditions, func(s *lot.Sign) *[]string { return &s.State })
+	f.Codes("Runs?", lot.Conditions, func(s *lot.Sign) *[]string { return &s.State })
 }

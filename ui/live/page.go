@@ -153,7 +153,7 @@ func (p *Page) renderCurrent() {
 		return
 	}
 	if typed == "" {
-		p.currentName.set("Current bid, " + p.currency() + ": step, or type and Enter")
+		p.currentName.set("Current bid, " + p.currency() + ": arrow keys, or type and press Enter")
 		p.current.set(v.Current)
 		write(p.pays, v.Pays, v.Doubt)
 		if words != "" {
@@ -161,7 +161,7 @@ func (p *Page) renderCurrent() {
 		}
 		return
 	}
-	p.currentName.set("Typed: Enter takes it, Esc drops it")
+	p.currentName.set("Enter sets it, Esc cancels")
 	p.current.set(typed)
 	write(p.pays, words, wrong)
 }

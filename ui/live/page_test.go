@@ -106,7 +106,7 @@ func TestTheBiddingStepsByTheSalesOwnSteps(t *testing.T) {
 func TestAPriceIsTypedAndEntered(t *testing.T) {
 	h := at(t, small)
 	h.types("1,2")
-	h.wants(t, "Typed: Enter takes it, Esc drops it", "! write 1.2 for decimals")
+	h.wants(t, "Enter sets it, Esc cancels", "! write 1.2 for decimals")
 	h.types("00")
 	h.wants(t, "1,200", "= USD 1,200")
 	if len(h.called) != 0 {

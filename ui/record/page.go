@@ -59,10 +59,10 @@ func New(do func(desk.Action)) *Page {
 
 // firstSteps is what the page says while nothing was bought.
 func firstSteps(do func(desk.Action)) *fyne.Container {
-	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was foretold is " +
+	words := widget.NewRichTextFromMarkdown("## No buy to learn from yet\n\nMark lots as bid and won on the Board: what was forecast is " +
 		"frozen then. When a build is sold, what came is held against it here, " +
 		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came " +
-		"to, though nothing was foretold of them.")
+		"to, though nothing was forecast of them.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560},

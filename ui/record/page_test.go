@@ -47,7 +47,7 @@ func some() desk.State {
 			Bins: []score.Bin{{N: 20, Events: 4, Said: 0.15, Came: 0.2, Low: 0.06, High: 0.44}}},
 		Ratios: &hindsight.Ratios{N: 10, Median: 0.98, COD: 8.5, PRD: 1.01},
 		Money: hindsight.Money{Currency: "USD", Buys: make([]hindsight.BuyMoney, 10), Foretold: 1500000, Came: 1200000,
-			Causes: []hindsight.Cause{{Name: "Resale", Difference: 100000}, {Name: "Own hours", Difference: -400000}}}}
+			Causes: []hindsight.Cause{{Name: "Resale", Difference: 100000}, {Name: "My hours", Difference: -400000}}}}
 	r.Proposals = []learn.Proposal{
 		{Key: "hours/body", Name: "Hours, body", Unit: learn.RatioUnit, Starter: learn.Value{At: 1}, Now: learn.Value{At: 1},
 			Proposed: learn.Value{At: 1.25, Low: 1.1, High: 1.4},
@@ -121,7 +121,8 @@ func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 
 func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 	p, _ := shown(t, some(), "Chances")
-	says(t, p, "4 of 20 came. Brier score 0.100", "Said 15 %: came 4 times in 20, 20 %", "Nothing has come of a stated chance yet.")
+	says(t, p, "4 of 20 came. For the statistician: Brier score 0.100", "Said 15 %: came 4 times in 20, 20 %",
+		"Nothing has come of a stated chance yet.")
 	p.Go(slices.Index(p.Sections(), "Money"))
 	says(t, p, "15,000", "+1,000", "-4,000", "12,000", "10 buys")
 }

@@ -55,7 +55,7 @@ func (p *press) checksThen(all []view.Check, d density, first int, rest []part) 
 func (p *press) listChecks(all []view.Check, d density, first int) []*column {
 	head := &column{press: p, page: first, x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	head.text("Checks", titleType, 0)
-	head.text("Yes speaks for trouble. Tick what you find and enter it before you bid: an answer moves the walk-away bid.", bodyType, 0)
+	head.text("Yes means trouble. Tick what you find and enter it before you bid: an answer moves the walk-away bid.", bodyType, 0)
 	head.gap(gapInner)
 	left, right := p.columns(first, head.y)
 	c := left
@@ -116,7 +116,7 @@ func whyWords(i view.Check) string {
 func (c *column) check(i view.Check, d density) {
 	c.need(c.checkHeight(i, d))
 	if i.Tick {
-		c.tick(0, "have it", i.Answer == view.No, d)
+		c.tick(0, "settled", i.Answer == view.No, d)
 	} else if i.Fixed {
 		c.press.write(c.page, c.x, c.y, 0, map[bool]string{true: "STOP", false: "look"}[i.Kind == "stop"], strongType)
 	} else {

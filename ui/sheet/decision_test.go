@@ -20,7 +20,7 @@ func TestTheTextReadsBack(t *testing.T) {
 	}
 	for _, want := range []string{"Lot 14 · 2019 Ostrane Pell", "VIN 0HFPL4TA0KH000114", "odometer 61,200 mi (actual)", "printed 2026-11-25",
 		"brands: Collision",
-		"12 front: functional, bolted – grille broken", "engine bay: minor, skin", "Walk-away bid USD 4,600", "Bound by: least expected profit",
+		"12 front: functional, bolted – grille broken", "engine bay: minor, skin", "Walk-away bid USD 4,600", "Set by: least expected profit",
 		"14 %",
 		"From the resale price to the bid, USD", "11,180", "-4,610", "row 2 lies far below the others", "First to look at",
 		"and 6 more on the next page",

@@ -118,7 +118,7 @@ func looks(n int) []checks.Item {
 		k := strconv.Itoa(i + 1)
 		items = append(items, checks.Item{ID: "look " + k, Kind: "inspection",
 			Text: "Is the gap of panel number " + k + " uneven? Sight along both sides of it; a coin is a good gauge.",
-			Why:  "Tells of: Bent rail end behind the bumper.", Minutes: 2})
+			Why:  "Points to: Bent rail end behind the bumper.", Minutes: 2})
 	}
 	return items
 }

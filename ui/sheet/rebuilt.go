@@ -111,7 +111,7 @@ func (c *column) contents(r Rebuilt) {
 	c.gap(gapLine)
 	for _, l := range [][2]string{{"Bought on", string(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total},
 		{"Rebuilt by", r.Builder.Name},
-		{"Address", r.Builder.Address}, {"Licence", r.Builder.Licence}, {"Agency", r.Agency}} {
+		{"Address", r.Builder.Address}, {"License", r.Builder.Licence}, {"Agency", r.Agency}} {
 		c.pair(l[0], or(l[1], "not entered"), bodyType)
 	}
 	c.heading(fmt.Sprintf("Forms (%d of %d in hand)", inHand(r.Forms), len(r.Forms)))

@@ -66,7 +66,7 @@ func TestTheRebuiltFileReadsBack(t *testing.T) {
 	for page, wants := range [][]string{
 		{"File for the rebuilt inspection", "2019 Ostrane Pell", "Bought on 2026-11-28", "USD 5,070", "Forms (1 of 2 in hand)",
 			"× Application for a rebuilt title", "from memory: ask the agency",
-			"Damage as bought", "12 front: functional, bolted", "Licence not entered", "Bills of used parts without a donor VIN that reads 2",
+			"Damage as bought", "12 front: functional, bolted", "License not entered", "Bills of used parts without a donor VIN that reads 2",
 			"is the agency's to say"},
 		{"Statement of work", "2026-12-10", "Hood and bumper replaced", "hood from a donor, bumper new", "6.5", "Hours in all 14.5",
 			"Signed by who did the work", "Bills, USD",
@@ -88,7 +88,7 @@ func TestPhotographsAreOnTheirPage(t *testing.T) {
 	pdf := printRebuilt(t, rebuilt(t))
 	for page, box := range map[int][4]float64{3: {20, 35, 80, 75}, 4: {20, 35, 50, 75}} {
 		if dark := darkness(picture(t, pdf, page), box[0], box[1], box[2], box[3]); dark < .6 || dark > .7 {
-			t.Errorf("page %d: the photograph is %.2f dark, want the grey of 90, 0.65", page, dark)
+			t.Errorf("page %d: the photograph is %.2f dark, want the gray of 90, 0.65", page, dark)
 		}
 	}
 	inMargins(t, pdf)

@@ -46,7 +46,7 @@ func TestContrastKnowsPublishedValues(t *testing.T) {
 		t.Errorf("black on white: %v", got)
 	}
 	if contrast(gray(0x76), gray(255)) < 4.5 || contrast(gray(0x77), gray(255)) >= 4.5 {
-		t.Error("the 4.5:1 grey on white is not between #767676 and #777777")
+		t.Error("the 4.5:1 gray on white is not between #767676 and #777777")
 	}
 }
 
@@ -136,7 +136,7 @@ func TestAccentAndWarningStayApart(t *testing.T) {
 	}
 	for variant, v := range variants {
 		if d := math.Abs(lightness(shade(ColorAccent, v)) - lightness(shade(ColorWarning, v))); d < 14 {
-			t.Errorf("%s, in grey: accent and warning differ by %.1f L* only", variant, d)
+			t.Errorf("%s, in gray: accent and warning differ by %.1f L* only", variant, d)
 		}
 	}
 }

@@ -13,7 +13,7 @@ import (
 var BillColumns = []Column{{"Day", false, 92}, {"What", false, 150}, {"Line of work", false, 190}, {"Amount", true, 76}}
 
 // kindWords are the kinds of bills that their code does not say.
-var kindWords = map[string]string{"outside": "bought-in work", "holding": "keeping it", "selling": "selling it"}
+var kindWords = map[string]string{"outside": "sublet work", "holding": "keeping it", "selling": "selling it"}
 
 // KindWords says what a bill is for.
 func KindWords(kind string) string {
@@ -169,7 +169,7 @@ func HiddenRows(o desk.OpenBuild) []HiddenRow {
 	}
 	if o.Foretold != nil {
 		for _, r := range o.Foretold.Risks {
-			add(r.ID, r.Name, "foretold with a chance of "+Percent(r.Chance))
+			add(r.ID, r.Name, "forecast with a chance of "+Percent(r.Chance))
 		}
 	}
 	for _, r := range o.Risks {

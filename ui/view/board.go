@@ -18,8 +18,8 @@ type Column struct {
 
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
-	{"Sale day", false, 96}, {"Lot", false, 64}, {"Vehicle", false, 200}, {"Walk-away bid", true, 110}, {"What binds", false, 200},
-	{"Chance of a loss", true, 116}, {"Expected profit", true, 110}, {"Per own hour", true, 104}, {"State", false, 96},
+	{"Sale day", false, 96}, {"Lot", false, 64}, {"Vehicle", false, 200}, {"Walk-away bid", true, 110}, {"Set by", false, 200},
+	{"Chance of a loss", true, 116}, {"Expected profit", true, 110}, {"Per hour of mine", true, 104}, {"State", false, 96},
 }
 
 // BoardRow is one lot of the Board.

@@ -17,7 +17,7 @@ import (
 // BuildColumns are the columns of the list of builds.
 var BuildColumns = []Column{
 	{"Bought", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 170}, {"How it stands", false, 118}, {"Days", true, 44},
-	{"Spent", true, 72}, {"Foretold", true, 72}, {"Profit foretold", true, 96}, {"Profit now", true, 84},
+	{"Spent", true, 72}, {"Forecast", true, 72}, {"Profit forecast", true, 96}, {"Profit now", true, 84},
 }
 
 // firstFigure is the first of BuildColumns that holds figures.

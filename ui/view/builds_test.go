@@ -82,7 +82,7 @@ func TestAnEndedBuildSaysWhatItCameTo(t *testing.T) {
 func TestProgressAddsUpToItsLastRow(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[0]}
 	o.Foretold = &learn.Prediction{Money: learn.Ledger{Freight: 20000}, Risks: []learn.Risk{{ID: "h", Name: "Mount torn"},
-		{ID: "g", Name: "Gearbox"}},
+		{ID: "g", Name: "Transmission"}},
 		Items: []learn.Item{{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300},
 			{Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8},
 			{Risk: "h", Kind: learn.HiddenKind, Chance: 0.25, Mean: 400}, {Risk: "g", Kind: learn.HiddenKind, Chance: 0.1, Mean: 1000}}}

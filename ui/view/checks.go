@@ -32,7 +32,7 @@ type Seen struct{ Risk, Name string }
 const (
 	Yes       = "yes"
 	No        = "no"
-	NotLooked = "not looked"
+	NotLooked = "not checked"
 )
 
 // Checks returns the stops and the items to look at of the last valuation.

@@ -22,7 +22,7 @@ func TestFactors(t *testing.T) {
 	a.Resale.RowsUsed = 34
 	factors := view.Factors(c, a)
 	for _, want := range [][2]string{{"Price rests on", "34 comparables"}, {"Asked to sold", "90 % to 100 %, likely 95 %"},
-		{"Own hour, USD", "body, structure 35; paint 40.5"},
+		{"My hour, USD", "body, structure 35; paint 40.5"},
 		{"Selling", "5.0 % and USD 250"}, {"Winner's allowance", "for 4 other bidders"}, {"Rule: least profit", "USD 1,500"},
 		{"Rule: chance of a loss", "15 %"}, {"Rule: longest time", "150 days"}, {"Catalogue", "starter values for jobs and risks"}} {
 		if !slices.Contains(factors, want) {
@@ -33,7 +33,7 @@ func TestFactors(t *testing.T) {
 		false
 	a.Resale.RowsUsed = 0
 	factors = view.Factors(c, a)
-	for _, want := range [][2]string{{"Price rests on", "the buyer's guess alone"}, {"Own hour, USD", "not counted"}, {"Selling", "USD 0"},
+	for _, want := range [][2]string{{"Price rests on", "the buyer's guess alone"}, {"My hour, USD", "not counted"}, {"Selling", "USD 0"},
 		{"Winner's allowance", "off"}, {"Catalogue", "not used"}} {
 		if !slices.Contains(factors, want) {
 			t.Errorf("no %q in %q", want, factors)

@@ -22,15 +22,15 @@ var help = map[string]string{
 	"Brands on it": "Words on the title, parted by commas: they stay on it and lower the price.",
 	"Issued in":    "Country and state of the paper, as US-XX.",
 	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
-	"It":           "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
+	"Runs?":        "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
 	// House rules
-	"Least expected profit":               "The mean of all outcomes, after your own hours are paid. Empty turns the rule off.",
-	"Least expected margin":               "Expected profit over all money that goes in, your own hours included.",
+	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
+	"Least expected margin":               "Expected profit over all money that goes in, your hours included.",
 	"Greatest chance of a loss":           "How often, of all outcomes, you may end below zero.",
 	"Most lost on average, worst 1 in 10": "Average loss over the worst 10 of 100 outcomes.",
-	"Least return per own hour":           "What an hour of your own brings: profit and paid hours over the hours.",
-	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, bought-in work, " +
+	"Least return per hour of mine":       "What an hour of your own brings: profit and paid hours over the hours.",
+	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, sublet work, " +
 		"holding.",
 	"Longest time": "Days from the sale until the vehicle is sold, 9 times in 10.",
 
@@ -39,7 +39,7 @@ var help = map[string]string{
 	"Yard storage a day":       "What the yard charges for each day after the free ones.",
 	"Free days":                "Days that the yard stores it for nothing.",
 	"Days until it is fetched": "From the hammer to your gate.",
-	"Own hours a week":         "Hours that you really work on it in a week: they set how long the build takes.",
+	"My hours a week":          "Hours that you really work on it in a week: they set how long the build takes.",
 	"Waiting for inspection":   "Days between finished work and the stamp that lets it be registered.",
 	"Days to sell":             "From the first advertisement to the money.",
 	"Holding a day":            "Space, insurance and whatever else each day costs while you have it.",
@@ -53,34 +53,34 @@ var help = map[string]string{
 	// Resale
 	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
 		"comparables.",
-	"Branded title takes off":    "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
-	"Sold for, of what is asked": "What vehicles sell for, as a share of what is asked for them.",
-	"Title when sold":            "What the title will say when you sell it.",
-	"Upkeep when sold":           "How it will look against others of its age and miles.",
+	"Branded-title discount":  "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
+	"Sold price, % of asking": "What vehicles sell for, as a share of what is asked for them.",
+	"Title when sold":         "What the title will say when you sell it.",
+	"Upkeep when sold":        "How it will look against others of its age and miles.",
 
 	// Repair lines and risks
 	"Chance needed":                     "How likely the work has to be done: 100 % is certain.",
 	"Materials":                         "Paint, filler, rod, fluids, fixings: all that is used up.",
-	"Bought-in work":                    "Work that others do: alignment, glass, calibration, programming.",
-	"If none can be had":                "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"Sublet work":                       "Work that others do: alignment, glass, calibration, programming.",
+	"If no source has it":               "What happens when every source fails: make it, or wait for it at a price. It is never free.",
 	"Hidden damage":                     "What may be there and has not been seen.",
 	"It was there in":                   "Of vehicles like this, in how many it was found.",
 	"It was not there in":               "Of vehicles like this, in how many it was looked for and not found.",
-	"Cost if there":                     "Parts, materials and bought-in work when it is there; your hours come on top.",
+	"Cost if there":                     "Parts, materials and sublet work when it is there; your hours come on top.",
 	"Days that it adds":                 "Waiting that it adds beyond its hours of work.",
 	"Leans on the lot's luck, 0 to 0.9": "How much it goes with the rest: on a bad lot everything that leans on its luck is worse together.",
 
 	// Verdict
-	"Expected profit":       "The mean of all outcomes at this bid, after your own hours and the winner's allowance.",
+	"Expected profit":       "The mean of all outcomes at this bid, after your hours and the winner's allowance.",
 	"Profit, 8 times in 10": "1 in 10 ends below the first figure, 1 in 10 above the second.",
-	"Per own hour":          "What an hour of your own brings at this bid: profit and paid hours over the hours.",
+	"Per hour of mine":      "What an hour of your own brings at this bid: profit and paid hours over the hours.",
 	"Resale, 8 times in 10": "What the finished vehicle sells for: 1 in 10 brings less, 1 in 10 more.",
-	"Own hours":             "Your hours of work on it, on average, hidden damage counted in.",
+	"My hours":              "Your hours of work on it, on average, hidden damage counted in.",
 	"Days until sold":       "From the sale to the money, 8 times in 10.",
 
 	// Columns
 	"Walk-away bid":    "The largest bid that keeps every house rule. One step more breaks one.",
-	"What binds":       "The house rule that the next bid would break first.",
+	"Set by":           "The house rule that the next bid would break first.",
 	"Chance of a loss": "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Sold for":         "Brought from what was asked to what it sells for.",
 	"By mileage":       "What the difference in mileage to this lot is worth.",

@@ -37,7 +37,7 @@ func Learned(f *learn.Factors) [][2]string {
 	each("hours, ", f.Hours)
 	each("price of parts, ", f.Parts)
 	ratio("materials", f.Materials)
-	ratio("bought-in work", f.Outside)
+	ratio("sublet work", f.Outside)
 	ratio("hidden damage", f.Hidden)
 	if b := f.Resale; b != nil {
 		add("resale price", times(b.Factor)+", spread "+times(b.Spread), b.From, b.When)

@@ -58,7 +58,7 @@ func NewLive(s desk.State) Live {
 		v.Current = p.Exact(o.Current)
 	}
 	v.Odds = []LiveOdd{{"Expected profit", Dash, false}, {"Chance of a loss", Dash, false}, {"Worst tenth", Dash, false},
-		{"Per own hour", Dash, false}}
+		{"Per hour of mine", Dash, false}}
 	v.Binds = unknown(o)
 	if v.Binds == "" {
 		v.know(o, p)
@@ -117,7 +117,7 @@ func (v *Live) limit(o desk.Open, p Purse) {
 		}
 		return
 	}
-	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Bound by: "+shortRules[a.BindingRule]+"."
+	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Set by: "+shortRules[a.BindingRule]+"."
 	steps := o.Valued.Of.Buying.BidSteps
 	_, top := invoice.Stand(steps, *a.WalkAway)
 	_, now := invoice.Stand(steps, o.Current)
@@ -146,9 +146,9 @@ func liveOdds(p Purse, at valuation.Outlook) []LiveOdd {
 	if f.WorstTenth < 0 {
 		worst = LiveOdd{"Worst tenth loses", p.Whole(-f.WorstTenth), fails[bid.MaxWorstTenthLoss]}
 	}
-	hour := LiveOdd{"Per own hour", "no own hours", false}
+	hour := LiveOdd{"Per hour of mine", "no hours of yours", false}
 	if f.PerHour != nil {
-		hour = LiveOdd{"Per own hour", p.Whole(*f.PerHour), fails[bid.MinPerHour]}
+		hour = LiveOdd{"Per hour of mine", p.Whole(*f.PerHour), fails[bid.MinPerHour]}
 	}
 	return []LiveOdd{mean, {"Chance of a loss", Percent(f.LossChance), fails[bid.MaxLossChance]}, worst, hour}
 }
@@ -156,7 +156,7 @@ func liveOdds(p Purse, at valuation.Outlook) []LiveOdd {
 // shortRules says a house rule in few words, for a look across the room.
 var shortRules = map[string]string{
 	bid.MinProfit: "least profit", bid.MinMargin: "least margin", bid.MaxLossChance: "chance of a loss", bid.MaxWorstTenthLoss: "worst tenth",
-	bid.MinPerHour: "per own hour", bid.MaxCash: "cash tied up", bid.MaxDays: "longest time",
+	bid.MinPerHour: "per hour of mine", bid.MaxCash: "cash tied up", bid.MaxDays: "longest time",
 	valuation.Unready: "something is missing",
 }
 

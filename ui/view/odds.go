@@ -116,7 +116,7 @@ func oddsFigures(p Purse, at valuation.Outlook) [][2]string {
 		{"Margin", Percent(f.Margin)},
 	}
 	if f.PerHour != nil {
-		out = append(out, [2]string{"Per own hour", p.Whole(*f.PerHour)})
+		out = append(out, [2]string{"Per hour of mine", p.Whole(*f.PerHour)})
 	}
 	return out
 }
@@ -133,7 +133,7 @@ func found(p Purse, rule string, at valuation.Outlook) string {
 		return p.Whole(-f.WorstTenth)
 	case bid.MinPerHour:
 		if f.PerHour == nil {
-			return "no own hours"
+			return "no hours of yours"
 		}
 		return p.Whole(*f.PerHour)
 	case bid.MaxCash:

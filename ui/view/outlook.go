@@ -27,7 +27,7 @@ type WayRow struct {
 }
 
 // sunkNote is said wherever the ways out are compared.
-const sunkNote = "From here on: what each brings less what it still costs, own hours included. What has been spent is gone either way " +
+const sunkNote = "From here on: what each brings less what it still costs, your hours included. What has been spent is gone either way " +
 	"and left out."
 
 // NewBuildSide returns where a build leads: what it came to, once it has ended.
@@ -51,7 +51,7 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 		v.Notes = append(v.Notes, "Enter the hammer price: without it there is no profit to foretell.")
 	}
 	if o.Foretold != nil {
-		v.Lines = append(v.Lines, [2]string{"Foretold at the bid", p.Whole(o.Foretold.Profit.Mean)})
+		v.Lines = append(v.Lines, [2]string{"Forecast at the bid", p.Whole(o.Foretold.Profit.Mean)})
 	}
 	v.Lines = append(v.Lines, toFinish(p, *f)...)
 	v.Ways, v.WaysNote = ways(p, *f), sunkNote
@@ -69,7 +69,7 @@ func toFinish(p Purse, f valuation.Foresight) [][2]string {
 		{"Cost to finish", p.Whole(f.ToFinish.Mean)},
 		{"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
 		{"  of it to pay out", p.Whole(f.Cash.Mean)},
-		{"Own hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
+		{"My hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
 		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
 		{"Resale", p.Range(f.Resale.P10, f.Resale.P90)},
 	}, line...)
@@ -112,9 +112,9 @@ func ended(o desk.OpenBuild) BuildSide {
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
-	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"Own hours at their rates", p.Whole(r.Labour)}}
+	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
 	if o.Foretold != nil {
-		v.Lines = append(v.Lines, [2]string{"Foretold at the bid", p.Whole(o.Foretold.Profit.Mean)},
+		v.Lines = append(v.Lines, [2]string{"Forecast at the bid", p.Whole(o.Foretold.Profit.Mean)},
 			[2]string{"  8 times in 10", p.Range(quantile(o.Foretold.Profit, 0.1), quantile(o.Foretold.Profit, 0.9))})
 	}
 	v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted here; the Track record counts it.")

@@ -14,7 +14,7 @@ import (
 
 // ProgressColumns are the columns of the table that holds what was foretold against what came, by line of work.
 var ProgressColumns = []Column{
-	{"Work", false, 170}, {"Foretold", true, 68}, {"Spent", true, 70}, {"Hours", true, 54}, {"Worked", true, 58}, {"Cost left", true, 68},
+	{"Work", false, 170}, {"Forecast", true, 68}, {"Spent", true, 70}, {"Hours", true, 54}, {"Worked", true, 58}, {"Cost left", true, 68},
 }
 
 // ProgressRow is one line of work, or a sum.
@@ -188,7 +188,7 @@ func beside(o desk.OpenBuild) []progress {
 var around = map[string]bool{"freight": true, "storage": true, "holding": true, "selling": true}
 
 // TradeColumns are the columns of the table of own hours by trade.
-var TradeColumns = []Column{{"Own hours", false, 120}, {"Foretold", true, 76}, {"Worked", true, 76}}
+var TradeColumns = []Column{{"My hours", false, 120}, {"Forecast", true, 76}, {"Worked", true, 76}}
 
 // Trades returns own hours by trade, foretold and worked.
 func Trades(o desk.OpenBuild) []ProgressRow {

@@ -90,7 +90,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	case f.Uneven < 0.05:
 		words = append(words, fmt.Sprintf("Bars so uneven come up in %s of right forecasts: something is off.", whole(f.Uneven)))
 	default:
-		words = append(words, "The bars are as even as chance lets them be.")
+		words = append(words, "No more uneven than chance alone.")
 	}
 	return strings.Join(words, " ")
 }
@@ -150,7 +150,7 @@ func Causes(m hindsight.Money) []MoneyBar {
 	bar := func(name string, a money.Amount, sign string) MoneyBar {
 		return MoneyBar{name, sign + p.Whole(p.Major(a)), p.Major(a)}
 	}
-	bars := []MoneyBar{bar("Profit foretold", m.Foretold, "")}
+	bars := []MoneyBar{bar("Profit forecast", m.Foretold, "")}
 	for _, c := range m.Causes {
 		sign := ""
 		if c.Difference > 0 {
@@ -207,6 +207,6 @@ func MoneyWords(m hindsight.Money) string {
 	if len(m.Buys) == 0 {
 		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and what it sold for."
 	}
-	return fmt.Sprintf("From the profit foretold to the profit made over %s, in %s. A bar to the right is money won against the forecast.",
+	return fmt.Sprintf("From the profit forecast to the profit made over %s, in %s. A bar to the right is money won against the forecast.",
 		Count(len(m.Buys), "buy"), m.Currency)
 }

@@ -93,7 +93,7 @@ func RepairTotals(o desk.Open) string {
 		return ""
 	}
 	a, p := o.Valued.Answer, NewPurse(o.Case.Currency)
-	return fmt.Sprintf("Known work %s expected, 8 times in 10 from %s. Hidden damage %s expected, 9 times in 10 below %s. Own labour %s of "+
+	return fmt.Sprintf("Known work %s expected, 8 times in 10 from %s. Hidden damage %s expected, 9 times in 10 below %s. Your labor %s of "+
 		"it.",
 		p.Code+" "+p.Whole(a.Repair.Mean), p.Range(a.Repair.P10, a.Repair.P90), p.Whole(a.Hidden.Mean), p.Whole(a.Hidden.P90),
 		p.Whole(a.Labour.Mean))

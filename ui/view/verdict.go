@@ -96,9 +96,9 @@ func (v *Verdict) fill(a valuation.Answer) {
 	v.Figure, v.Refused = "Do not bid", true
 	if a.WalkAway != nil {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false
-		v.Binds = "Bound by: " + valuation.RuleWords[a.BindingRule]
+		v.Binds = "Set by: " + valuation.RuleWords[a.BindingRule]
 	}
-	at := "at it"
+	at := "at this bid"
 	if v.Refused {
 		at = "at " + p.Group(a.Acquisition.Bid)
 	}
@@ -109,11 +109,11 @@ func (v *Verdict) fill(a valuation.Answer) {
 	}
 	v.Lines = append(v.Lines, exits(a, p)...)
 	if a.Profit.PerHour != nil {
-		v.Lines = append(v.Lines, [2]string{"Per own hour", p.Whole(*a.Profit.PerHour)})
+		v.Lines = append(v.Lines, [2]string{"Per hour of mine", p.Whole(*a.Profit.PerHour)})
 	}
 	v.Lines = append(v.Lines,
 		[2]string{"Resale, 8 times in 10", p.Range(a.Resale.P10, a.Resale.P90)},
-		[2]string{"Own hours", fmt.Sprintf("%.0f", a.Hours.Mean)},
+		[2]string{"My hours", fmt.Sprintf("%.0f", a.Hours.Mean)},
 		[2]string{"Days until sold", fmt.Sprintf("%.0f to %.0f", a.Days.P10, a.Days.P90)})
 	for i, d := range a.Drivers {
 		if i == 3 {
@@ -148,7 +148,7 @@ func exits(a valuation.Answer, p Purse) [][2]string {
 		out = append(out, [2]string{"Stop line, still to spend", p.Whole(*a.StopLine)})
 	}
 	if a.WinChance != nil {
-		out = append(out, [2]string{"Chance to win at it", Percent(*a.WinChance)})
+		out = append(out, [2]string{"Chance to win at this bid", Percent(*a.WinChance)})
 	}
 	return out
 }

@@ -138,10 +138,10 @@ func TestVerdictOfABid(t *testing.T) {
 		Profit:  valuation.Profit{LossChance: .08, Mean: 1500, P10: -200, P90: 3100},
 		Drivers: []valuation.Driver{{Name: "a", Share: .5}, {Name: "b", Share: .3}, {Name: "c", Share: .1}, {Name: "d", Share: .1}}}
 	v := view.NewVerdict(desk.Open{Valued: &desk.Valued{Answer: a}})
-	if v.Figure != "USD 5,250" || v.Refused || v.Settled || v.Binds != "Bound by: least expected profit" || len(v.Drivers) != 3 {
+	if v.Figure != "USD 5,250" || v.Refused || v.Settled || v.Binds != "Set by: least expected profit" || len(v.Drivers) != 3 {
 		t.Errorf("%+v", v)
 	}
-	for _, want := range [][2]string{{"Chance of a loss at it", "8.0 %"}, {"Expected profit", "1,500"},
+	for _, want := range [][2]string{{"Chance of a loss at this bid", "8.0 %"}, {"Expected profit", "1,500"},
 		{"Profit, 8 times in 10", "-200 to 3,100"}} {
 		if !slices.Contains(v.Lines, want) {
 			t.Errorf("no line %q in %q", want, v.Lines)

@@ -88,9 +88,9 @@ var barMeanings = map[string]string{
 	valuation.BarStop:    "What it is worth that you need not finish: where the strip-down shows more than the stop line, you stop.",
 	valuation.BarAsIs:    "What it should bring as it stands, selling paid.",
 	valuation.BarParts:   "What its parts should bring, selling them and the rest paid.",
-	valuation.BarHours:   "Your own hours at your rates.",
+	valuation.BarHours:   "Your hours at your rates.",
 	valuation.BarSelling: "What selling it costs you: a share of the price, and what is flat.",
-	valuation.BarRepair: "The work that is known: parts, materials, bought-in work and your own hours at your rates, each with its " +
+	valuation.BarRepair: "The work that is known: parts, materials, sublet work and your hours at your rates, each with its " +
 		"chance counted in.",
 	valuation.BarHidden:  "Damage that nobody has seen yet: the chance that it is there, times what it costs when it is.",
 	valuation.BarFreight: "Getting it home.",
@@ -164,7 +164,7 @@ func (s story) repair() []WhyLine {
 	}
 	if s.a.Labour.Mean > 0 {
 		lines = append(lines, WhyLine{"Of it and of hidden damage, own work", hours(s.a.Hours.Mean), s.p.Whole(s.a.Labour.Mean),
-			"Your own hours at your rates. They are counted as a cost, and come to you."})
+			"Your hours at your rates. They are counted as a cost, and come to you."})
 	}
 	return append(lines, spread(s.p, s.a.Repair.Spread))
 }
@@ -241,7 +241,7 @@ func (s story) profit() []WhyLine {
 			"capital."},
 	}
 	if f.PerHour != nil {
-		lines = append(lines, WhyLine{What: "Per own hour", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over " +
+		lines = append(lines, WhyLine{What: "Per hour of mine", Money: s.p.Whole(*f.PerHour), Note: "The profit and your pay together, over " +
 			"your hours."})
 	}
 	return lines

@@ -32,7 +32,7 @@ func weighed(t *testing.T) desk.Open {
 	c.Market.Rivals = &others
 	c.Labour.Rates = map[string]float64{"body": 40}
 	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300)},
-		{ID: "b", Job: "Pull the sill", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded",
+		{ID: "b", Job: "Pull the rocker", Area: "09", Hours: map[string]prob.Three{"body": prob.Certain(20)}, Why: "it is folded",
 			Caution: "the maker decides."}}
 	c.Hidden.Risks = []hidden.Risk{{ID: "r", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3},
 		Cost: prob.Three{Low: 300, Likely: 900, High: 2000}}}
@@ -64,12 +64,13 @@ func TestEveryBarOpensItsLines(t *testing.T) {
 	}
 	for name, want := range map[string][]string{
 		"Resale": {"On average", "your own guess", "8 times in 10"}, "Selling": {"5.0 % of", "at any price", "100"},
-		"Repair":        {"Pull the sill", "20.0 h", "800", "Hang a door", "300", "At 09 left side. It is folded The maker decides."},
+		"Repair":        {"Pull the rocker", "20.0 h", "800", "Hang a door", "300", "At 09 left side. It is folded The maker decides."},
 		"Hidden damage": {"Rail bent", "25 % × "},
 		"Freight":       {"150, 200, 300"}, "Storage": {"after 2 free days", "4"}, "Holding": {"A day", "5", "Days until sold"},
 		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.344"},
 		"Growing older": {"not known", "Days until sold"}, "Fees and tax": {"Gate", "75", "Invoice total"},
-		"Expected profit": {"Chance of a loss", "Per own hour", "Worst tenth"}, "Walk-away bid": {"Least expected profit", "any bid", "sets the bid"},
+		"Expected profit": {"Chance of a loss", "Per hour of mine", "Worst tenth"},
+			"Walk-away bid": {"Least expected profit", "any bid", "sets the bid"},
 	} {
 		b := bar(t, w, name)
 		var said []string
@@ -92,7 +93,7 @@ func TestEveryBarOpensItsLines(t *testing.T) {
 func TestTheFallReadsAsCosts(t *testing.T) {
 	w := view.NewWhy(weighed(t))
 	r := bar(t, w, "Repair")
-	if r.Lines[0].What != "Pull the sill" || r.Text != "-1,100" || r.Figure != "USD 1,100" || r.Amount != -1100 {
+	if r.Lines[0].What != "Pull the rocker" || r.Text != "-1,100" || r.Figure != "USD 1,100" || r.Amount != -1100 {
 		t.Errorf("%+v", r)
 	}
 	if p := bar(t, w, "Expected profit"); strings.Contains(p.Figure, "-") || !strings.HasPrefix(p.Text, "-") {

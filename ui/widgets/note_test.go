@@ -42,7 +42,7 @@ func TestTextFollowsTheScale(t *testing.T) {
 		t.Errorf("the heading grew by %v", got)
 	}
 	if h.text.Color != theme.Color(draw.Foreground) {
-		t.Error("the heading kept the colour of the other variant")
+		t.Error("the heading kept the color of the other variant")
 	}
 }
 

@@ -14,12 +14,12 @@ import (
 
 func TestAReplyIsChosenByKeyAndPointer(t *testing.T) {
 	var told []string
-	r := widgets.NewReply([]string{"yes", "no", "not looked"}, func(a string) { told = append(told, a) })
+	r := widgets.NewReply([]string{"yes", "no", "not checked"}, func(a string) { told = append(told, a) })
 	reached := 0
 	r.OnReached = func() { reached++ }
 	after := widgets.NewReply([]string{"yes", "no"}, nil)
 	w := seen.Open(t, fyne.NewSize(500, 200), container.NewVBox(r, after))
-	if r.Selected() != "not looked" || len(told) > 0 {
+	if r.Selected() != "not checked" || len(told) > 0 {
 		t.Errorf("begins with %q, told %q", r.Selected(), told)
 	}
 	w.Canvas().Focus(r)
@@ -29,7 +29,7 @@ func TestAReplyIsChosenByKeyAndPointer(t *testing.T) {
 	test.Type(r, " ")
 	r.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
 	test.Tap(r) // in its middle
-	if want := []string{"yes", "no", "yes", "no", "not looked"}; !slices.Equal(told[:5], want) || reached == 0 {
+	if want := []string{"yes", "no", "yes", "no", "not checked"}; !slices.Equal(told[:5], want) || reached == 0 {
 		t.Errorf("told %q, reached %d", told, reached)
 	}
 	test.TapAt(r, fyne.NewPos(4, 8))

@@ -41,7 +41,7 @@ type checklist struct {
 
 // The orders of the looks.
 const (
-	byWorth = "worth a minute"
+	byWorth = "value per minute"
 	byWalk  = "one walk round"
 )
 
@@ -56,8 +56,8 @@ func newChecks(p *Page) *section {
 	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)},
 		c.state)
 	body := container.NewVBox(c.notes,
-		form.Heading("Looks round the vehicle",
-			"Yes speaks for trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up "+
+		form.Heading("Walk-around",
+			"Yes means trouble. An answer moves the chance of the damage that it tells of, and the verdict with it. Keys: Y, N, Delete; up "+
 				"and down."),
 		guess.Rows, c.basis, c.best,
 		container.NewHBox(widget.NewLabel("In order of"), form.Roomy(c.order, []string{byWorth}), c.again),

@@ -63,7 +63,7 @@ func (c *checklist) rebuild(v view.ChecksPage) {
 	fill(c.list, looks)
 	var paper []fyne.CanvasObject
 	if len(v.Titles) > 0 {
-		paper = append(paper, form.Heading("Title and papers", "Asked of the sale or of the title office. Yes speaks for trouble."))
+		paper = append(paper, form.Heading("Title and papers", "Asked of the sale or of the title office. Yes means trouble."))
 		paper = append(paper, c.add(v.Titles)...)
 	}
 	for _, l := range v.Lists {
@@ -145,7 +145,7 @@ func (c *checklist) confirm(s view.Seen) {
 	c.page.edit("repair line for "+s.Name, func(k *valuation.Case) { valuation.Confirm(k, know, s.Risk) })
 }
 
-// answered notes an answer; "not looked" takes it back.
+// answered notes an answer; "not checked" takes it back.
 func (r *checkRow) answered(answer string) {
 	if r.muted {
 		return

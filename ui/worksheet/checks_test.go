@@ -35,7 +35,7 @@ func looked() (valuation.Case, valuation.Knowledge) {
 	k := valuation.Knowledge{Risks: hidden.Catalogue{Findings: []hidden.Finding{
 		{ID: "hood_gap", Text: "Is the gap uneven?", Minutes: 1, Where: "front"},
 		{ID: "trim_loose", Text: "Is trim loose?", Minutes: 1, Where: "front"},
-		{ID: "rail_wave", Text: "Is there a wave?", Look: "Look low.", Tools: "torch", Minutes: 2, Where: "underneath"}}}}
+		{ID: "rail_wave", Text: "Is there a wave?", Look: "Look low.", Tools: "flashlight", Minutes: 2, Where: "underneath"}}}}
 	return c, k
 }
 
@@ -79,7 +79,7 @@ func TestLooksStandByWorthAndKeepTheirPlaces(t *testing.T) {
 	if got := b.order(questions...); !slices.Equal(got, []string{"Is there a wave?", "Is the gap uneven?", "Is trim loose?"}) {
 		t.Errorf("%q", got)
 	}
-	b.wants(t, "worth USD", "can't change the bid", "Best 10 minutes: 2 looks, 3 min, together worth USD", "(your guess)", "Tool: torch.")
+	b.wants(t, "worth USD", "can't change the bid", "Best 10 minutes: 2 looks, 3 min, together worth USD", "(your guess)", "Tool: flashlight.")
 	before := *b.State.Open.Valued.Answer.WalkAway
 	seen.All[*widgets.Reply](b.page.Object())[0].Choose("yes")
 	if b.State.Open.Case.Findings["rail_wave"] != "yes" || *b.State.Open.Valued.Answer.WalkAway >= before {

@@ -30,11 +30,12 @@ func newCosts(p *Page) *section {
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
 			"rule off."), rules.Rows,
-		form.Heading("Who else bids", "The one who wins has most likely overrated the lot; with more bidders, more so."), rivals.Rows,
+		form.Heading("Who else bids", "Whoever wins has probably overvalued it; with more bidders, more so."), rivals.Rows,
 		form.Heading("Bringing it home", ""), home.Rows,
 		form.Heading("Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out."), weeks.Rows,
 		form.Heading("Selling", ""), selling.Rows,
-		form.Heading("Own labour", "An own hour is a cost at its rate, so that the profit is what is left after paying yourself."), labour.Rows,
+		form.Heading("My labor", "An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself."),
+			labour.Rows,
 		form.Heading("Catalogue", "Its figures are in USD. In a lot of another currency, enter what one USD is in it; without that the lot "+
 			"gets no bid."), exchange.Rows,
 	)

@@ -38,7 +38,7 @@ func newDamage(p *Page) *section {
 	}
 	p.survey = d
 	help := form.Small("Click an area, or use the keys named below the plan. Repair lines and hidden risks follow from it.")
-	head := container.NewVBox(form.Heading("What is hurt", ""), help)
+	head := container.NewVBox(form.Heading("What's damaged", ""), help)
 	side := container.NewPadded(container.NewVBox(d.photos.body, d.list))
 	d.room = newBeside(d.plan, side, listWidth)
 	body := container.NewBorder(head, nil, nil, nil, d.room)

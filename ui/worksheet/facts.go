@@ -62,7 +62,7 @@ func factsOfPaper(f *form.Form) {
 
 func factsOfState(f *form.Form) {
 	f.Several("Loss", lot.Losses, func(c *valuation.Case) *[]string { return &c.Lot.Loss })
-	f.Choice("It", lot.Conditions, func(c *valuation.Case) *string { return &c.Lot.Condition })
+	f.Choice("Runs?", lot.Conditions, func(c *valuation.Case) *string { return &c.Lot.Condition })
 	f.YesNo("Keys", func(c *valuation.Case) **bool { return &c.Lot.Keys })
 	f.Several("Airbags deployed", lot.AirbagPositions, func(c *valuation.Case) *[]string { return &c.Lot.Airbags })
 }

@@ -70,7 +70,7 @@ func (f *lineForm) build(r view.RepairRow) {
 	form.Parts{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*repair.Line)) {
 		f.body.Add(container.NewHBox(widget.NewButton(words, func() { edit(strings.ToLower(words), change) })))
 	}}.Build(r.Line.Parts)
-	strike := widget.NewButton("Strike this line out", func() {
+	strike := widget.NewButton("Remove this line", func() {
 		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
 	})
 	f.body.Add(container.NewHBox(strike))

@@ -204,7 +204,7 @@ func TestAFindingIsNotedAndTakenBack(t *testing.T) {
 	if len(b.State.Open.Case.Findings) != 1 {
 		t.Fatalf("the findings are %v", b.State.Open.Case.Findings)
 	}
-	answer.Choose("not looked")
+	answer.Choose("not checked")
 	if len(b.State.Open.Case.Findings) != 0 {
 		t.Errorf("taken back, the findings are %v", b.State.Open.Case.Findings)
 	}
@@ -212,7 +212,7 @@ func TestAFindingIsNotedAndTakenBack(t *testing.T) {
 
 func TestTheVerdictKeepsItsWord(t *testing.T) {
 	b := at(t, "Facts", plainCase())
-	b.wants(t, "Walk-away bid", "USD ", "Bound by: least expected profit")
+	b.wants(t, "Walk-away bid", "USD ", "Set by: least expected profit")
 	b.edit("the rule", func(c *valuation.Case) { tooMuch := money.Amount(1e8); c.Rules.MinProfit = &tooMuch })
 	b.wants(t, "Do not bid")
 	b.edit("the guess", func(c *valuation.Case) { c.Resale.Guess = nil })

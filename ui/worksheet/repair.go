@@ -54,11 +54,11 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
-	w.addJob = widgets.NewSuggest("Add a job: type a part of it", w.add)
+	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
 	w.addRisk = widgets.NewSuggest("Add a risk: type a part of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
-	w.restore = widget.NewButton("Bring back what I struck out", w.bringBack)
+	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known",
 		"Lines marked starter hold starter values, from memory. Change one and it is yours."),

@@ -80,8 +80,8 @@ func resaleBeliefs(f *form.Form) fyne.Focusable {
 	narrow := func(e *widgets.ThreeEntry) { e.SetRoom(60) }
 	first := f.Three("My guess: low, likely, high", form.Amounts, func(c *valuation.Case) any { return &c.Resale.Guess })
 	narrow(first)
-	narrow(f.Three("Branded title takes off", form.Percents, func(c *valuation.Case) any { return &c.Resale.BrandDiscount }))
-	narrow(f.Three("Sold for, of what is asked", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
+	narrow(f.Three("Branded-title discount", form.Percents, func(c *valuation.Case) any { return &c.Resale.BrandDiscount }))
+	narrow(f.Three("Sold price, % of asking", widgets.Spec{Kind: widgets.Percent, Least: widgets.Bound(0.01), Most: widgets.Bound(2)},
 		func(c *valuation.Case) any { return &c.Resale.AskedToSold }))
 	f.Choice("Title when sold", []string{"rebuilt", "clear", "salvage"}, func(c *valuation.Case) *string {
 		if c.Resale.Subject.Brand == "" {

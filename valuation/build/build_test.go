@@ -29,7 +29,7 @@ func TestSumsByLineKindAndTrade(t *testing.T) {
 		t.Errorf("worked %v", w)
 	}
 	if got := build.Labour(b.Worked(), map[string]float64{"body": 40, "paint": 50}); got != 380 {
-		t.Errorf("own labour %v", got)
+		t.Errorf("your labor %v", got)
 	}
 	if !b.HasPart("r1", "bumper cover ") || b.HasPart("r2", "bumper cover") {
 		t.Error("a part was taken for another's")

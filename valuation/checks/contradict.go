@@ -48,7 +48,7 @@ var clashes = []clash{
 		func(k known) bool {
 			return k.bag("side", "curtain") && !k.hurt("01", "02", "03", "04", "05", "07", "08", "09", "10", "11", "top")
 		}},
-	{"clash_lamp", "Airbags are deployed, yet the restraint lamp is answered as in order.",
+	{"clash_lamp", "Airbags are deployed, yet the airbag light is answered as in order.",
 		"A deployed bag leaves a fault stored and the lamp on; a lamp that looks well may have been tampered with.",
 		func(k known) bool { return len(k.Lot.Airbags) > 0 && k.said("restraint_lamp_on", "no") }},
 	{"clash_refit", "The airbag lids look refitted, and no airbag is entered as deployed.",

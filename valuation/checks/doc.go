@@ -32,6 +32,6 @@
 // of it to half as much again: there looks matter most, so the order is sound and the money named is rather high; the
 // answer says that it rests on a stand-in. Where there is no bid either, or a stop stands, there is no worth.
 //
-// A [Round] is filled in the order of worth a minute, and its worth is that of all its looks together, so that looks at
+// A [Round] is filled in the order of value per minute, and its worth is that of all its looks together, so that looks at
 // the same damage are not counted twice.
 package checks

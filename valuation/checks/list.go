@@ -168,7 +168,7 @@ func looks(s Subject) []Item {
 		if len(ids[f.ID]) == 0 {
 			continue
 		}
-		items = append(items, Item{ID: f.ID, Kind: "inspection", Text: f.Text, Why: "Tells of: " + strings.Join(names[f.ID], ", ") + ".",
+		items = append(items, Item{ID: f.ID, Kind: "inspection", Text: f.Text, Why: "Points to: " + strings.Join(names[f.ID], ", ") + ".",
 			Minutes: f.Minutes, Fee: f.Fee, Look: f.Look, Tools: f.Tools, Where: f.Where, Risks: ids[f.ID], State: state(s.Answers[f.ID])})
 	}
 	return items

@@ -154,7 +154,7 @@ func TestNoSentenceReadsAsLeaveToSell(t *testing.T) {
 			}
 		}
 	}
-	if said < 500 || !leave.MatchString("Up to 4 may be sold without a dealer's licence.") {
+	if said < 500 || !leave.MatchString("Up to 4 may be sold without a dealer's license.") {
 		t.Errorf("%d sentences were read", said)
 	}
 }

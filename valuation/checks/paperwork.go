@@ -18,7 +18,8 @@ const (
 var listed = []Item{
 	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale " +
 		"certificate if you have one."},
-	{ID: "bring_tools", Where: Bring, Text: "Torch, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for " +
+	{ID: "bring_tools", Where: Bring, Text: "Flashlight, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone " +
+		"for " +
 		"photos."},
 	{ID: "bring_number", Where: Bring, Text: "The telephone number and hours of the title office, and of whoever hauls it home."},
 	{ID: "keep_before", Where: Keep, Why: "They cannot be taken afterwards.",

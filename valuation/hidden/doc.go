@@ -10,7 +10,7 @@
 // Assumptions: given that the damage is there or not, findings are independent of each other; presence, cost, hours and
 // days lean on the lot's common factor by the risk's loading, so one bad surprise makes the next more likely, and many bad signs
 // say that the rest is worse too. The tie that a shared "yes" makes between its causes moves their chances, not their draws. A risk's
-// days come on top of the time that its own hours take.
+// days come on top of the time that its hours of work take.
 //
 // Sources: [1] Bayes' rule in odds form; [2] Beta-binomial updating, Gelman et al., Bayesian Data Analysis, 3rd ed.,
 // section 2.4 (from memory); [3] one-factor Gaussian copula, see prob.Loaded; [4] noisy-or, Pearl 1988 (from memory).

@@ -20,7 +20,7 @@ var figures = []figure{
 	{"resale", "Resale price", true, func(p *learn.Prediction) learn.Figure { return p.Resale }, resaleCame},
 	{"profit", "Profit", true, func(p *learn.Prediction) learn.Figure { return p.Profit }, profitCame},
 	{"cost", "Repair and hidden damage", true, func(p *learn.Prediction) learn.Figure { return p.Cost }, costCame},
-	{"hours", "Own hours", false, func(p *learn.Prediction) learn.Figure { return p.Hours }, hoursCame},
+	{"hours", "My hours", false, func(p *learn.Prediction) learn.Figure { return p.Hours }, hoursCame},
 	{"days", "Days from the sale to sold", false, func(p *learn.Prediction) learn.Figure { return p.Days }, daysCame},
 }
 
@@ -152,7 +152,7 @@ func moneyIn(b learn.Build) (BuyMoney, bool) {
 	m.Causes = []Cause{
 		{"Resale", c.Sale.Price - l.Resale + l.Selling - *c.Selling},
 		{"Repair", l.Repair - *c.Repair},
-		{"Own hours", l.Labour - work},
+		{"My hours", l.Labour - work},
 		{"Hidden damage", l.Hidden - *c.Hidden},
 		{"Freight and storage", l.Freight + l.Storage - *c.Freight - *c.Storage},
 		{"Time", l.Holding + l.Capital - holding - capital},

@@ -39,7 +39,7 @@ func TestMoneyByCauseAddsUp(t *testing.T) {
 	b := sold(1)
 	m, known := moneyIn(b)
 	if !known || m.Came != m.Foretold+b.Foretold.Money.Allowance {
-		t.Fatalf("came %d, foretold %d: want them the allowance apart", m.Came, m.Foretold)
+		t.Fatalf("came %d, forecast %d: want them the allowance apart", m.Came, m.Foretold)
 	}
 	rng := rand.New(rand.NewPCG(3, 4))
 	var all []learn.Build

@@ -94,7 +94,7 @@ func (p *proposer) moneySlot(key string) slot {
 	case MaterialsKind:
 		return p.slot(key, "Materials", func(f *Factors) **Ratio { return &f.Materials })
 	case OutsideKind:
-		return p.slot(key, "Bought-in work", func(f *Factors) **Ratio { return &f.Outside })
+		return p.slot(key, "Sublet work", func(f *Factors) **Ratio { return &f.Outside })
 	case HiddenKind:
 		return p.slot(key, "Money for hidden damage", func(f *Factors) **Ratio { return &f.Hidden })
 	}

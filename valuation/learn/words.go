@@ -81,7 +81,7 @@ func whyChance(q Proposal, before, pooled belief.Chance, looks []look, ratio flo
 	out := []string{fmt.Sprintf("Found on %d of the %s in which it was looked for; counts as %.1f against the starter value's %.0f cases.",
 		found, buys(len(looks)), q.Weight, before.A+before.B)}
 	if math.Abs(ratio-1) > 0.05 {
-		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as foretold, which alone would make it %s.", ratio,
+		out = append(out, fmt.Sprintf("Similar damage is found %.2f times as often as forecast, which alone would make it %s.", ratio,
 			q.say(pooled.Mean())))
 	}
 	if informed {

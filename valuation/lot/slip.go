@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// Unseen returns the neighbouring positions of a readable VIN (the first of each pair, from 1) whose characters differ but
+// Unseen returns the neighboring positions of a readable VIN (the first of each pair, from 1) whose characters differ but
 // could stand swapped with the check digit staying right: those that share a value. Source: 49 CFR 565.15(c), derived:
-// neighbours weigh differently by 1 to 10, values differ by at most 9, and 11 is prime.
+// neighbors weigh differently by 1 to 10, values differ by at most 9, and 11 is prime.
 func Unseen(vin string) []int {
 	vin = plainVIN(vin)
 	var at []int
@@ -19,7 +19,7 @@ func Unseen(vin string) []int {
 	return at
 }
 
-// Swaps returns the neighbouring positions (the first of each pair, from 1) that would make the check digit of a readable
+// Swaps returns the neighboring positions (the first of each pair, from 1) that would make the check digit of a readable
 // VIN right if their characters changed places: the usual slip of a pen.
 func Swaps(vin string) []int {
 	vin = plainVIN(vin)
@@ -55,7 +55,7 @@ func Region(vin string) string {
 	return ""
 }
 
-// Pair says two neighbouring positions in words.
+// Pair says two neighboring positions in words.
 func Pair(vin string, at int) string {
 	vin = plainVIN(vin)
 	return fmt.Sprintf("%c and %c at positions %d and %d", vin[at-1], vin[at], at, at+1)

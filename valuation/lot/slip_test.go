@@ -90,7 +90,7 @@ func TestEveryTransposition(t *testing.T) {
 	}
 }
 
-// Swapping position 9 with a neighbour changes both the digit and the sum: enumerated against the plain rule.
+// Swapping position 9 with a neighbor changes both the digit and the sum: enumerated against the plain rule.
 func TestSwapsWithTheDigit(t *testing.T) {
 	for _, r := range records(t, "vin_examples.csv") {
 		for _, i := range []int{7, 8} {

@@ -160,7 +160,7 @@ func TestFirstOptionThatCanBeHadThenFallback(t *testing.T) {
 			hours = 7
 		}
 		if out.Hours[i] != hours || out.Labour[i] != 30*hours {
-			t.Fatalf("a part at %g took %g hours, labour %g", cash, out.Hours[i], out.Labour[i])
+			t.Fatalf("a part at %g took %g hours, labor %g", cash, out.Hours[i], out.Labour[i])
 		}
 	}
 	near(t, "mean cost", prob.Mean(out.Cash), 180, 4)

@@ -128,6 +128,6 @@ func TestStaleRowsFadeWithTheMarket(t *testing.T) {
 	}
 	s.SaleMonth = "2025-11-01"
 	if later := resale.Fit(rows, s, b, starter(t)); later.LevelSD()/later.Distribution().Mean() < 1.2*m.LevelSD()/m.Distribution().Mean() {
-		t.Error("a sale a year and a half ahead is foretold as closely as one now")
+		t.Error("a sale a year and a half ahead is forecast as closely as one now")
 	}
 }

@@ -12,7 +12,7 @@ type Way struct {
 	MeanDays    float64
 }
 
-// Mean returns what the way brings on average, its own hours and its days paid.
+// Mean returns what the way brings on average, its hours of work and its days paid.
 func (w Way) Mean(holding float64) float64 { return w.Money - w.MeanHours*w.Rate - w.MeanDays*holding }
 
 // Best returns the position of the way that brings most on average, the first of those alike; -1 for none.

@@ -89,7 +89,7 @@ func TestChoiceAndColumnsByHand(t *testing.T) {
 		Storage: ones(40)}
 	got := l.Stop(o, c)
 	near(t, "finished", got.Cost[0], 9000, 0)
-	near(t, "stopped, labour", got.Labour[1], 6*20+3*25, 1e-9)
+	near(t, "stopped, labor", got.Labour[1], 6*20+3*25, 1e-9)
 	near(t, "stopped, cash", got.Cash[1], 150+40+12*10, 1e-9)
 	near(t, "stopped, cost", got.Cost[1], 195+310, 1e-9)
 	near(t, "stopped, days", got.Days[1], 12, 0)

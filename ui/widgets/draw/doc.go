@@ -3,7 +3,7 @@
 //
 // A [Pen] rasterises paths with golang.org/x/image/vector into an alpha mask and blends colour and hatch by hand, which is four
 // times as fast as a source image of hatch. Paths are in points of the window; hatch lines lie on the window's diagonals, so that
-// neighbouring shapes share them.
+// neighboring shapes share them.
 //
 // What it does not do: it knows no widget and no figures.
 package draw

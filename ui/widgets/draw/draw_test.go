@@ -109,6 +109,6 @@ func TestTextTakesTheThemeOfTheMoment(t *testing.T) {
 	a.Settings().SetTheme(theme.New(theme.Options{Look: theme.Dark, Scale: 1.5}))
 	words.Dress()
 	if words.Color != theme.Color(Foreground) || words.TextSize != theme.Size(theme.SizeBody) {
-		t.Errorf("colour %v, size %v", words.Color, words.TextSize)
+		t.Errorf("color %v, size %v", words.Color, words.TextSize)
 	}
 }

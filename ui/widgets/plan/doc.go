@@ -7,7 +7,7 @@
 // by [Plan.Facts].
 //
 // The cells are one picture, drawn by a pen in about 3 ms at 860 x 560 and kept until something in it changes; digits and words are
-// texts over it. The state (survey.go) knows no window and is tested by itself: arrows go to the neighbour that lies in
+// texts over it. The state (survey.go) knows no window and is tested by itself: arrows go to the neighbor that lies in
 // their direction, from 03 to the tiles, and reach every cell.
 //
 // Sources: areas and extents, Model Minimum Uniform Crash Criteria (vehicle damage: clock points, top, undercarriage; minor,

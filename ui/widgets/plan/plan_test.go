@@ -53,7 +53,7 @@ func TestPlanFindsEveryCellUnderItsCentre(t *testing.T) {
 		g := geometryFor(size)
 		for i, s := range g.cells {
 			if got := g.at(center(s)); got != i {
-				t.Errorf("%v: the centre of %s lies in cell %d", size, lot.Areas[i], got)
+				t.Errorf("%v: the center of %s lies in cell %d", size, lot.Areas[i], got)
 			}
 		}
 	}

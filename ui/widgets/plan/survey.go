@@ -102,7 +102,7 @@ func (s *survey) choose(i int) {
 	}
 }
 
-// move goes to the neighbour in a direction (dx, dy of -1, 0, 1; down is positive). Round the ring that is the clock
+// move goes to the neighbor in a direction (dx, dy of -1, 0, 1; down is positive). Round the ring that is the clock
 // point whose way lies nearest to the direction, or the one across; the tiles stand in a column on the right.
 func (s *survey) move(dx, dy int) {
 	if s.selected >= clockPoints {

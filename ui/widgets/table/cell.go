@@ -19,7 +19,7 @@ func headHeight() float32 { return draw.LineHeight(theme.SizeSmall) + theme.Spac
 
 func boxSide() float32 { return 14 * theme.Scale() }
 
-// cell is one cell of a table: a ground that closes the gap to its neighbours, a bar on the selected row, and a text or a box.
+// cell is one cell of a table: a ground that closes the gap to its neighbors, a bar on the selected row, and a text or a box.
 type cell struct {
 	widget.BaseWidget
 	table *Table
