@@ -103,7 +103,7 @@ func (f *faults) part(at string, p repair.Part) {
 		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
 	}
 	if p.Fallback == nil {
-		f.unless(sure, at+".fallback", "nothing", "what happens when no option can be had: price, lead_days")
+		f.unless(sure, at+".fallback", "nothing", "what happens when no source has it: price, lead_days")
 		return
 	}
 	f.three(at+".fallback.price", p.Fallback.Price)
