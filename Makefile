@@ -123,6 +123,7 @@ notices:
 unit: export LANG := en_US.UTF-8
 unit:
 	go test -race -shuffle=on -timeout 20m ./...
+	go test -shuffle=on -timeout 20m ./valuation ./assets ./cmd/sale
 
 fuzz:
 	FUZZTIME=$(FUZZTIME) .ci/fuzz
