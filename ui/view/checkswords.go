@@ -57,8 +57,8 @@ func loss(o desk.Open) []string {
 		return nil
 	}
 	p := NewPurse(o.Valued.Answer.Currency)
-	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title, "+
-		"which stands for the value before the damage. An insurer reckons with other figures.",
+	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title. "+
+		"That price stands for the value before the damage. An insurer reckons with other figures.",
 		p.Code+" "+p.Whole(p.Major(t.Repair)), Percent(float64(t.Repair)/float64(t.Value)), p.Code+" "+p.Whole(p.Major(t.Value)))}
 	if t.Salvage != nil {
 		out[0] += " Your guess of the hammer price, " + p.Whole(p.Major(*t.Salvage)) + ", stands for the salvage value."

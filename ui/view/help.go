@@ -51,11 +51,11 @@ var help = map[string]string{
 	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
 
 	// House rules
-	"Least expected profit":                 "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
-	"Least expected margin":                 "Expected profit over all money that goes in, your hours included.",
-	"Greatest chance of a loss":             "How often, of all outcomes, you may end below zero.",
-	"Greatest mean loss in the worst tenth": "What the worst outcome in ten may lose on average: average loss over the worst 10 of 100 outcomes.",
-	"Least return per hour of mine":         "What an hour of your own brings: profit and paid hours over the hours.",
+	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
+	"Least expected margin":               "Expected profit over all money that goes in, your hours included.",
+	"Greatest chance of a loss":           "How often, of all outcomes, you may end below zero.",
+	"Most lost on average, worst 1 in 10": "Average loss over the worst 10 of 100 outcomes.",
+	"Least return per hour of mine":       "What an hour of your own brings: profit and paid hours over the hours.",
 	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, sublet work, " +
 		"holding.",
 	"Longest time": "Days from the sale until the vehicle is sold, 9 times in 10.",
@@ -82,7 +82,7 @@ var help = map[string]string{
 	"Branded-title discount":  "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
 	"Sold price, % of asking": "What vehicles sell for, as a share of what is asked for them.",
 	"Title when sold":         "What the title will say when you sell it.",
-	"Condition then, 1 to 5":  "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
+	"Upkeep when sold":        "How it will look against others of its age and miles.",
 
 	// Repair lines and risks
 	"Chance needed":       "How likely the work has to be done: 100 % is certain.",
@@ -127,7 +127,7 @@ var help = map[string]string{
 	"Adjusted":         "What this lot would bring if it were that one: the price with all adjustments.",
 	"Weight":           "How much the row counts: 1 is a vehicle just like this one whose price fits in.",
 	"Moves it":         "How far the price would move back if the row were left out.",
-	"Condition":        "1 poor, 3 as usual for its age, 5 as new.",
+	"Upkeep":           "Rough, worn, usual for its age, good, or as new.",
 	"Needed":           "How likely the work has to be done.",
 	"Whose":            "Starter: from the catalogue, from memory. Yours: changed or added by you.",
 	"If there":         "What it costs on average when it is there.",
