@@ -21,6 +21,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.OpenFile:          func() { w.openFile(wish.Name, wish.Key) },
 		desk.PrintRebuilt:      w.PrintRebuilt,
 		desk.WriteLedger:       w.writeLedger,
+		desk.ShoppingList:      w.Shop,
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,
 		desk.RestoreBackup:     w.restoreBackup,

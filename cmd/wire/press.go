@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/store/csvfile"
 	"walkline/ui/desk"
 	"walkline/ui/sheet"
 	"walkline/valuation"
@@ -25,9 +26,18 @@ func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([
 	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed})
 }
 
+// Shopping returns a shopping list as PDF.
+func (Press) Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error) {
+	return sheet.Shopping(sheet.List{Parts: list, Printed: printed})
+}
+
+// Table returns a shopping list as CSV.
+func (Press) Table(list []valuation.Wanted) []byte { return csvfile.WriteParts(list) }
+
 // Rebuilt returns the file for the rebuilt inspection as PDF.
 func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 	l := b.Case.Lot
+	l.Survey = b.Case.Survey
 	r := sheet.Rebuilt{Lot: l, Damage: b.Case.Damage, Currency: b.Case.Currency, Printed: b.Printed, Bought: bought(b),
 		Builder: sheet.Builder(b.Builder), Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)

@@ -18,7 +18,7 @@ var meanings = map[string]string{
 	"damage": "where, e.g. front; left rear. Needed to teach hours and costs",
 	"bought": "day of the purchase, like all days as 2026-03-01", "home": "day it came home", "price_paid": "hammer price, without fees",
 	"fees": "all that the sale charged on top, tax too", "parts": "money for all parts", "bought_in_work": "sublet work: alignment, glass ...",
-	"other_costs": "what fits nowhere else", "hours_body": "your own hours, by trade",
+	"other_costs": "what fits nowhere else", "hours_body": "your hours, by trade",
 	"outcome":     "open, sold, parted out, resold as is, cancelled",
 	"first_asked": "the first asking price: with sold_for it teaches the step from asking to selling", "sold_for": "what it brought",
 	"days_on_market": "only where listed and sold are empty", "brand": "the title's brand when it was sold",

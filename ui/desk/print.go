@@ -21,6 +21,10 @@ type Press interface {
 	Rebuilt(p BuildPaper) ([]byte, error)
 	// Ledger returns every entry of the bought lots as CSV.
 	Ledger(list []book.Bought) []byte
+	// Shopping returns a shopping list as PDF; printed is the date on it.
+	Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error)
+	// Table returns a shopping list as CSV.
+	Table(list []valuation.Wanted) []byte
 }
 
 // BuildPaper is what the file for the rebuilt inspection is made of.

@@ -26,6 +26,7 @@ const (
 	OpenFile          Wanted = "open a file"
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
 	WriteLedger       Wanted = "entries for the accountant"
+	ShoppingList      Wanted = "shopping list"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"

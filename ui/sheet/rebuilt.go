@@ -11,7 +11,7 @@ import (
 
 // Rebuilt is what the file for the rebuilt inspection is printed from. What is unknown is left empty and printed as "not entered".
 type Rebuilt struct {
-	Lot      lot.Lot
+	Lot      lot.Lot      // with its survey
 	Damage   []lot.Damage // as bought
 	Currency string
 	Printed  lot.Date
@@ -100,7 +100,7 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 	left, right := p.head("File for the rebuilt inspection", r.Lot, r.Printed)
 	left.text("Damage as bought", strongType, 0)
 	left.gap(gapLine)
-	left.survey(r.Damage)
+	left.survey(r.Damage, r.Lot.Survey)
 	entries := right.contents(r)
 	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	entries.begins("Statement of work", len(p.pages)+1)

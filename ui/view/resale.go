@@ -17,7 +17,7 @@ var ResaleColumns = []Column{
 	{"Price", true, 84}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 96}, {"Trim", false, 56},
 	{"Title", false, 64},
 	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76},
-	{"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
+	{"Weight", true, 60}, {"Moves it", true, 68}, {"Upkeep", false, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -66,7 +66,7 @@ func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
 	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "",
-		"", condition(r)}
+		"", upkeep(r)}
 	if a := t.adjusted[at]; a != nil {
 		copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)),
 			p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
@@ -183,11 +183,14 @@ func year(y int) string {
 	return fmt.Sprint(y)
 }
 
-func condition(r resale.Row) string {
+func upkeep(r resale.Row) string {
 	if r.Condition == nil {
 		return ""
 	}
-	return fmt.Sprintf("%g", *r.Condition)
+	if *r.Condition != math.Trunc(*r.Condition) {
+		return fmt.Sprintf("%g of 5", *r.Condition)
+	}
+	return Words(resale.UpkeepOf(*r.Condition))
 }
 
 func mileage(r resale.Row) string {

@@ -188,7 +188,7 @@ func TestComparables(t *testing.T) {
 		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873,
 			Influence: -61.4}, {Row: 1}}}}}
 	want := [][]string{
-		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61", "4.5"},
+		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61", "4.5 of 5"},
 		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", "", ""},
 	}
 	rows := view.Comparables(o)

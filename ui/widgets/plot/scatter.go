@@ -257,7 +257,7 @@ func (s *Scatter) TypedKey(e *fyne.KeyEvent) {
 func (s *Scatter) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (s *Scatter) FocusGained() { s.focused = true; s.Refresh() }
+func (s *Scatter) FocusGained() { s.focused = true; s.Refresh(); draw.Reveal(s) }
 
 // FocusLost hides the focus ring.
 func (s *Scatter) FocusLost() { s.focused = false; s.Refresh() }
