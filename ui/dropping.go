@@ -11,12 +11,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
-	"walkline/valuation/lot"
 )
 
 // Drop takes files dropped on the window. Pictures become photographs of the open lot, of the selected area while Damage is
-// shown and of the whole vehicle elsewhere; any other files are read as tables, one after the other. While a dialog is open it does
-// nothing.
+// shown and of the whole vehicle elsewhere, or of the open build, after the work; any other files are read as tables, one after the
+// other. While a dialog is open it does nothing.
 func (w *Window) Drop(files []fyne.URI) {
 	if w.modal() || len(files) == 0 {
 		return
@@ -26,12 +25,10 @@ func (w *Window) Drop(files []fyne.URI) {
 		paths = append(paths, f.Path())
 	}
 	pictures := photoFiles(paths)
-	if w.state.Place == desk.Builds {
-		pictures = nil // no page of photographs: a file there is a table
-	}
+	of, usual := w.photosOf()
 	switch {
-	case len(pictures) > 0 && w.state.Open != nil:
-		w.takePhotos(pictures, w.droppedOn(), lot.Before)
+	case len(pictures) > 0 && of != 0:
+		w.takePhotos(pictures, w.droppedOn(), usual)
 	case len(pictures) > 0:
 		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
 	default:

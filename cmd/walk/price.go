@@ -5,6 +5,8 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"walkline/assets"
 	"walkline/store/casefile"
@@ -90,6 +92,7 @@ func readSubject(data []byte) (subjectFile, []casefile.Fault) {
 		fmt.Sprintf("a mileage from 0 to %d", lot.MostMileage))
 	unless(s.Condition == nil || *s.Condition >= 1 && *s.Condition <= 5, "condition", deref(s.Condition),
 		"a number from 1 (poor) to 5 (as new)")
+	unless(s.Upkeep == "" || slices.Contains(resale.Upkeeps, s.Upkeep), "upkeep", s.Upkeep, strings.Join(resale.Upkeeps, ", "))
 	d, a := s.BrandDiscount, s.AskedToSold
 	unless(d.Ordered() && d.Low >= 0 && d.High < 1, "brand_discount", d, "low, likely and high in this order, fractions from 0 to below 1")
 	unless(a.Ordered() && a.Low > 0 && a.High <= 2, "asked_to_sold", a, "low, likely and high in this order, factors above 0 and at most 2")

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"reflect"
 	"sync/atomic"
 
@@ -22,6 +23,7 @@ type Desk struct {
 	Documents Documents
 	Vault     Vault
 	Know      valuation.Knowledge
+	Edition   string                  // of the catalogues in Know, which differs where they do; empty: they are never compared
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
 	Starter   valuation.Case          // the starter values of the shop's terms
 	Demo      func() []valuation.Case // the demo sale
@@ -37,13 +39,17 @@ type Desk struct {
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	s := d.loadFactors(ctx, d.loadSettings(ctx, d.refresh(ctx, State{})))
+	s := d.loadFactors(ctx, d.settled(ctx, d.loadSettings(ctx, d.refresh(ctx, State{}))))
+	if n := len(s.StarterChanges); n > 0 && s.Trouble == "" {
+		s = s.said(fmt.Sprintf("The starter catalogues of this version differ in %d entries: the Bench, Starter changes, shows each. Nothing "+
+			"changes until you take it.", n))
+	}
 	return d.reach(ctx, d.kept(s))
 }
 
 // loadSettings reads the shop's own values again.
 func (d *Desk) loadSettings(ctx context.Context, s State) State {
-	s = d.loadOwn(ctx, d.loadMarket(ctx, d.loadPacks(ctx, d.loadShop(ctx, s))))
+	s = d.loadOwn(ctx, d.loadMarket(ctx, d.loadStarter(ctx, d.loadPacks(ctx, d.loadShop(ctx, s)))))
 	return d.standing(ctx, s.compared())
 }
 

@@ -22,6 +22,17 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	return v, nil
 }
 
+// Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It
+// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, or the answers
+// contradict each other.
+func (d *Desk) Outline(c valuation.Case) (Valued, error) {
+	if faults := c.Check(); len(faults) > 0 && !valuation.Outlined(faults) {
+		return Valued{}, faults[0]
+	}
+	a, err := d.memory().Outline(c, d.Knowledge())
+	return Valued{Of: c, Answer: a, Plan: valuation.Plan(c, d.Knowledge())}, err
+}
+
 // memory returns what earlier valuations worked out, or a fresh memory.
 func (d *Desk) memory() *valuation.Memory {
 	if d.Memory == nil {

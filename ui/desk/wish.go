@@ -5,6 +5,7 @@ package desk
 type Wish struct {
 	For    Wanted
 	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
+	Name   string                  // the file's, where it is about one
 	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
 }
 
@@ -24,7 +25,10 @@ const (
 	NewPhotos         Wanted = "photos"
 	LargePhoto        Wanted = "large photo"
 	FileOfBill        Wanted = "file of a bill"
+	OpenFile          Wanted = "open a file"
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
+	WriteLedger       Wanted = "entries for the accountant"
+	ShoppingList      Wanted = "shopping list"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"
@@ -42,4 +46,9 @@ func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what
 // WantFile returns the action of asking for the photo or PDF of a bill, whose name and SHA-256 are handed over.
 func WantFile(chosen func(name, hash string)) Action {
 	return Action{Wish: Wish{For: FileOfBill, Chosen: chosen}}
+}
+
+// WantOpen returns the action of opening the kept file of a bill in the system's own viewer.
+func WantOpen(name, hash string) Action {
+	return Action{Wish: Wish{For: OpenFile, Key: hash, Name: name}}
 }

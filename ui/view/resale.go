@@ -17,7 +17,7 @@ var ResaleColumns = []Column{
 	{"Price", true, 76}, {"Used for", false, 150}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Year", true, 52},
 	{"Mileage", true, 80}, {"Trim", false, 56}, {"Title", false, 64}, {"Kind", false, 56}, {"Date", false, 96},
 	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By title", true, 64}, {"By trim", true, 64},
-	{"By engine", true, 76}, {"By place", true, 68}, {"By the rest", true, 80}, {"Condition", true, 76},
+	{"By engine", true, 76}, {"By place", true, 68}, {"By the rest", true, 80}, {"Upkeep", false, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -71,7 +71,7 @@ func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
 	cells := []string{p.Exact(r.Price), t.UsedFor(at), "", "", "", year(r.ModelYear), mileage(r), r.Trim, r.Title, kind(r.Kind),
-		string(r.Date), "", "", "", "", "", "", "", "", condition(r)}
+		string(r.Date), "", "", "", "", "", "", "", "", upkeep(r)}
 	if a := t.adjusted[at]; a != nil {
 		copy(cells[2:], []string{p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
 		for i, by := range adjustments(a) {
@@ -216,11 +216,14 @@ func year(y int) string {
 	return fmt.Sprint(y)
 }
 
-func condition(r resale.Row) string {
+func upkeep(r resale.Row) string {
 	if r.Condition == nil {
 		return ""
 	}
-	return fmt.Sprintf("%g", *r.Condition)
+	if *r.Condition != math.Trunc(*r.Condition) {
+		return fmt.Sprintf("%g of 5", *r.Condition)
+	}
+	return Words(resale.UpkeepOf(*r.Condition))
 }
 
 func mileage(r resale.Row) string {

@@ -98,7 +98,7 @@ func (v *Verdict) fill(a valuation.Answer) {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false
 		v.Binds = "Set by: " + valuation.RuleWords[a.BindingRule]
 	}
-	at := "at it"
+	at := "at this bid"
 	if v.Refused {
 		at = "at " + p.Group(a.Acquisition.Bid)
 	}

@@ -189,7 +189,7 @@ func TestComparables(t *testing.T) {
 			Influence: -61.4}, {Row: 1}}}}}
 	want := [][]string{
 		{"12,500", "price", "12,380", "0.87", "-61", "2019", "61,234", "S", "clear", "sold", "2026-10-02", "", "-340", "+220", "-50", "+50",
-			"", "", "", "4.5"},
+			"", "", "", "4.5 of 5"},
 		{"11,000", "nothing: left out by hand", "", "", "", "", "98,000 km", "", "", "asked", "", "", "", "", "", "", "", "", "", ""},
 	}
 	rows := view.Comparables(o)

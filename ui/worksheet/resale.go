@@ -19,6 +19,7 @@ import (
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/resale"
 )
 
 // price is the section of the resale price: beliefs, the chart, the comparables.
@@ -92,10 +93,20 @@ func resaleBeliefs(f *form.Form) fyne.Focusable {
 		}
 		return &c.Resale.Subject.Brand
 	})
-	e := f.Number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
-		func(c *valuation.Case) any { return &c.Resale.Subject.Condition })
-	e.SetRoom(60)
+	f.Choice("Upkeep when sold", resale.Upkeeps, upkeep)
 	return first.Focus()
+}
+
+// upkeep is where the word for the finished vehicle lies; what an older file said as a number is put in words.
+func upkeep(c *valuation.Case) *string {
+	s := &c.Resale.Subject
+	if s.Upkeep == "" {
+		s.Upkeep = resale.Upkeeps[2]
+		if s.Condition != nil {
+			s.Upkeep, s.Condition = resale.UpkeepOf(*s.Condition), nil
+		}
+	}
+	return &s.Upkeep
 }
 
 func (r *price) render() {

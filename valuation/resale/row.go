@@ -31,7 +31,8 @@ type Row struct {
 // Subject is the vehicle as it will stand when finished.
 type Subject struct {
 	Trim      string            `json:"trim"`
-	Condition *float64          `json:"condition"` // nil: 3
+	Upkeep    string            `json:"upkeep"`    // one of Upkeeps; empty: usual, or what Condition says
+	Condition *float64          `json:"condition"` // as files of before said it, 1 to 5; nil: nothing. Upkeep stands above it
 	Brand     string            `json:"brand"`     // title brand when sold: rebuilt, clear, ...; empty: rebuilt
 	SaleMonth lot.Date          `json:"sale_date"` // any day of the month of the sale; empty: the day of valuation
 	More      map[string]string `json:"more"`
