@@ -159,14 +159,10 @@ func (c Case) learnedOff(d prob.Three) prob.Three {
 	return prob.Three{Low: 1 - left.High, Likely: 1 - left.Likely, High: 1 - left.Low}
 }
 
-// believed returns a belief about a factor moved by a learned ratio. Limits: what is left of a price stays above nothing.
+// believed returns a belief about a factor moved by a learned ratio, and drawn in by what the buys took away of the doubt, no more. Limits:
+// what is left of a price stays above nothing.
 func believed(t prob.Three, r learn.Ratio) prob.Three {
-	t = t.Times(r.Factor)
-	own := math.Sqrt(t.Variance()) / t.Mean()
-	if r.LogSD > 0 && r.LogSD < own {
-		t = t.Narrowed(r.LogSD / own)
-	}
-	return t
+	return t.Times(r.Factor).Narrowed(math.Sqrt(1 - min(max(r.Known, 0), 1)))
 }
 
 // factored returns the fit of the comparables with the learned bias and spread on its price.

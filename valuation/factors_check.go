@@ -54,4 +54,5 @@ func (f *faults) factors(x *learn.Factors) {
 func (f *faults) ratio(key string, r learn.Ratio) {
 	f.between(key+".factor", r.Factor, 1.0/mostFactor, mostFactor)
 	f.between(key+".log_sd", r.LogSD, 0, mostLogSD)
+	f.between(key+".known", r.Known, 0, 1)
 }

@@ -17,6 +17,7 @@ import (
 // worked and paid; hidden damage that was found is known work, and what was not there is gone; freight and the yard's
 // charge end when the vehicle is home, the queue and the days to sell shrink by the days that have passed.
 // The winner's allowance stays, for what is still in doubt: to have won tells nothing new of the vehicle.
+// Bills and hours that name no line count as [FreeRule] says.
 // Assumptions: what is left of a three-point judgement is the judgement less what was used, never below nothing; a single
 // part of a line is the one that the line's bill is for.
 func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []string) {
@@ -28,8 +29,10 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	if err := w.expect(); err != nil {
 		r.doubt("%v", err)
 	}
+	r.named(w.lines)
 	r.c.Repair = Repair{Lines: r.lines(w.lines)}
 	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(w.risks)
+	r.unlisted()
 	r.around()
 	r.unassigned()
 	return r.c, r.doubts
@@ -168,6 +171,16 @@ func (r *rest) found(x hidden.Risk) repair.Line {
 		Loading: x.Loading, Why: "Found on opening the vehicle up. " + x.Why, Caution: x.Caution}
 }
 
+// unlisted adds what was found and is on no list as known work.
+func (r *rest) unlisted() {
+	for _, u := range r.b.Unlisted {
+		if !r.b.IsDone(u.ID) {
+			x := hidden.Risk{ID: u.ID, Name: u.Name, Cost: u.Cost, Hours: map[string]prob.Three{u.Trade: u.Hours}}
+			r.c.Repair.Lines = append(r.c.Repair.Lines, r.found(x))
+		}
+	}
+}
+
 // around takes off what is over of getting home, waiting and selling.
 func (r *rest) around() {
 	d := r.b.Dates
@@ -186,26 +199,6 @@ func (r *rest) around() {
 	}
 	if listed, ok := d.Listed.Days(r.today); ok {
 		t.DaysToSell = less(t.DaysToSell, float64(listed))
-	}
-}
-
-// unassigned doubts bills and hours that name no line while there is work left that they may belong to.
-func (r *rest) unassigned() {
-	if len(r.c.Repair.Lines) == 0 {
-		return
-	}
-	bills := r.b.Bills(func(x build.Receipt) bool {
-		return x.Line == "" && (x.Kind == "part" || x.Kind == "materials" || x.Kind == "outside")
-	})
-	if bills != 0 {
-		r.doubt("Bills over %s name no line of work: nothing of what is left is taken off for them.", r.currency.Show(bills))
-	}
-	var hours float64
-	for _, x := range r.b.WorkedFor("") {
-		hours += x
-	}
-	if hours > 0 {
-		r.doubt("%.1f hours name no line of work: nothing of what is left is taken off for them.", hours)
 	}
 }
 

@@ -36,7 +36,8 @@ func NewDesk(book Store) (*desk.Desk, error) {
 		return nil, err
 	}
 	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
-		Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(),
+		Past: PastTables{know.Risks}, Look: Kinds, Press: Press{}, Documents: Documents{}, Know: know, Edition: assets.Edition(),
+		Memory:  valuation.NewMemory(),
 		Starter: starter(demo[0]),
 		Demo:    func() []valuation.Case { return demo },
 		Today:   func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil

@@ -85,6 +85,7 @@ type Bought struct {
 	Make      string
 	Model     string
 	Trim      string
+	Loss      []string // what wrecked it; none: not entered
 	Currency  string
 	Build     build.Build
 	Frozen    bool              // a prediction was frozen

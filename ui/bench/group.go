@@ -72,7 +72,8 @@ func newRules(p *Page) *section {
 // newLabour returns the section of labour, time and selling.
 func newLabour(p *Page) *section {
 	return groups("Labor and time",
-		newGroup(p, desk.OwnLabour, "My labor", "An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself.",
+		newGroup(p, desk.OwnLabour, "My labor",
+			"An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself.",
 			form.Labour),
 		newGroup(p, desk.OwnTime, "Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out.",
 			form.Time),

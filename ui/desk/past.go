@@ -9,21 +9,21 @@ import (
 
 // PastTables reads and writes tables of past buys.
 type PastTables interface {
-	// OpenPast returns what the file holds and how it seems to be meant; currency is that of its money.
-	// Errors: the file is no table, with the reason.
-	OpenPast(data []byte, currency string) (Sheet, error)
+	Tables
+	// OpenPast returns what the file holds and how it seems to be meant. Errors: the file is no table, with the reason.
+	OpenPast(data []byte, o Opening) (Sheet, error)
 	// ReadPast returns the buys that the sheet gives as it is stated, and every refused row.
 	ReadPast(s Sheet) ([]Past, []Refusal, error)
 	// RefusedPast writes the refused rows as a CSV file that can be corrected and imported again.
 	RefusedPast(s Sheet) ([]byte, error)
-	// PastTemplate returns an empty table.
+	// PastTemplate returns a table with what each column means and an example.
 	PastTemplate() []byte
 }
 
 // OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
 // shop's.
 func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Past.OpenPast(data, currency)
+	sheet, err := d.Past.OpenPast(data, Opening{Currency: currency, Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}
@@ -38,7 +38,10 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 		return s.troubled("read the table", err), nil
 	}
 	for i := range list {
-		list[i].Case.ValuedOn = d.Today()
+		facts := list[i].Case
+		c := s.Shop.Onto(d.Starter)
+		c.Currency, c.Lot, c.Damage, c.ValuedOn = facts.Currency, facts.Lot, facts.Damage, d.Today()
+		list[i].Case = c
 	}
 	s, counts := d.addPast(ctx, s, list)
 	if s.Trouble != "" {
@@ -58,7 +61,7 @@ func (d *Desk) ApplyPast(ctx context.Context, s State, sheet Sheet) (State, []Re
 // One that is there, by what its table calls it, with the same row as it was last imported is left alone, whatever was entered by
 // hand since; one whose row has changed has its build replaced. A removed one stays removed and counts as the same.
 func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts) {
-	a := keeps("import past buys", nil)
+	a := keeps("import past buys", nil).ofSubject(book.Buys) // undone on the list of builds, wherever it was done
 	step, counts := a.step(s), Counts{}
 	known, err := d.Book.Imports(ctx)
 	if err != nil {
@@ -83,6 +86,9 @@ func (d *Desk) addPast(ctx context.Context, s State, list []Past) (State, Counts
 			}
 			after := l.Clone()
 			after.Build = past.Build
+			if len(after.Case.Damage) == 0 {
+				after.Case.Damage = past.Case.Damage
+			}
 			counts.Changed++
 			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
 		}

@@ -252,3 +252,28 @@ func TestTheSheetSaysPlansAndWhatIsMissing(t *testing.T) {
 		t.Error("a lot that nobody described has a chance of a loss")
 	}
 }
+
+// What the survey says stands on paper in words, for the decision and for the inspection; what nobody entered is not said.
+func TestTheSurveyIsPrinted(t *testing.T) {
+	hours := 12.0
+	d := example()
+	d.Case.Survey = &lot.Survey{Kind: "pickup", Powertrain: "hybrid", Doors: 4, Missing: []string{"wheels", "catalytic_converter"},
+		Water: &lot.Water{Height: "dash", Kind: "salt", Hours: &hours},
+		Hail:  &lot.Hail{Count: "many", Size: "medium", Each: map[string]lot.Dents{"roof": {Count: "beaten"}}, Left: true},
+		Fire:  &lot.Fire{Reach: "smoke", Where: []string{"interior"}}, Causes: []string{"oil_starved"}}
+	r := rebuilt(t)
+	r.Lot.Survey = d.Case.Survey
+	for _, first := range []string{read(t, print(t, d))[0], read(t, printRebuilt(t, r))[0]} {
+		for _, want := range []string{"kind: pickup", "powertrain: hybrid", "doors: 4", "Missing parts: wheels, catalytic converter",
+			"Water: to the dash, salt, under water 12 h",
+			"Hail: many, to about 75 a panel, medium, to 35 mm; roof beaten, more a panel; the dents stay",
+			"Fire and smoke: smoke only: interior", "Mechanical: ran low on oil"} {
+			if !strings.Contains(first, want) {
+				t.Errorf("the first page lacks %q in %q", want, first)
+			}
+		}
+		if strings.Contains(first, "paint:") || strings.Contains(first, damage.NotKnown) && strings.Contains(first, "its roads") {
+			t.Error("what is not known is printed")
+		}
+	}
+}

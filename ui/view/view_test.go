@@ -192,8 +192,9 @@ func TestComparables(t *testing.T) {
 		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873,
 			Influence: -61.4}, {Row: 1}}}}}
 	want := [][]string{
-		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61", "4.5"},
-		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", "", ""},
+		{"12,500", "price", "12,380", "0.87", "-61", "2019", "61,234", "S", "clear", "sold", "2026-10-02", "", "-340", "+220", "-50", "+50",
+			"", "", "", "4.5 of 5"},
+		{"11,000", "nothing: left out by hand", "", "", "", "", "98,000 km", "", "", "asked", "", "", "", "", "", "", "", "", "", ""},
 	}
 	rows := view.Comparables(o)
 	for i := range rows.Len() {
@@ -202,8 +203,27 @@ func TestComparables(t *testing.T) {
 		}
 	}
 	o.Fresh = false
-	if cells := view.Comparables(o).Row(0).Cells; cells[11] != "" {
+	if cells := view.Comparables(o).Row(0).Cells; cells[2] != "" {
 		t.Errorf("an answer to an older case still adjusts: %q", cells)
+	}
+}
+
+// TestARowSaysWhatItIsUsedFor: of another model it lends how prices fall with age and mileage, without a year nothing, and why.
+func TestARowSaysWhatItIsUsedFor(t *testing.T) {
+	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
+	o.Case.Lot.Make, o.Case.Lot.Model = "Ostrane", "Pell"
+	row := resale.Row{Price: *usd(9000), ModelYear: 2019, Make: "ostrane", Model: "Pell"}
+	other, yearless, unnamed, again := row, row, row, row
+	other.Make, other.Model, yearless.ModelYear, unnamed.Make, unnamed.Model = "Kettrick", "Vole", 0, "", ""
+	o.Case.Resale.Rows = []resale.Row{row, other, yearless, unnamed, again}
+	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{{Row: 4,
+		Why: "the same vehicle as row 1"}}}}}
+	rows := view.Comparables(o)
+	for at, want := range []string{"price", "age, mileage: Kettrick Vole", "nothing: no model year", "price",
+		"nothing: the same vehicle as row 1"} {
+		if got := rows.UsedFor(at); got != want {
+			t.Errorf("row %d is used for %q, want %q", at, got, want)
+		}
 	}
 }
 
@@ -221,9 +241,9 @@ func TestComparablesSort(t *testing.T) {
 		want    []int
 	}{
 		{0, false, []int{1, 2, 0}}, {0, true, []int{0, 2, 1}},
-		{4, false, []int{2, 0, 1}}, {4, true, []int{0, 2, 1}}, // not known comes last both ways
-		{5, false, []int{1, 2, 0}}, {5, true, []int{0, 2, 1}},
-		{13, true, []int{1, 0, 2}}, // by how far a row moves the price, either way
+		{6, false, []int{2, 0, 1}}, {6, true, []int{0, 2, 1}}, // not known comes last both ways
+		{7, false, []int{1, 2, 0}}, {7, true, []int{0, 2, 1}},
+		{4, true, []int{1, 0, 2}}, // by how far a row moves the price, either way
 	} {
 		rows := view.Comparables(o)
 		rows.Sort(c.column, c.falling)

@@ -29,8 +29,9 @@ type Factors struct {
 type Ratio struct {
 	Factor float64  `json:"factor"`
 	LogSD  float64  `json:"log_sd"`
-	When   lot.Date `json:"when"` // day on which it was learned
-	From   int      `json:"from"` // buys that it was learned from
+	Known  float64  `json:"known"` // share of the doubt about the factor that the buys took away, 0..1
+	When   lot.Date `json:"when"`  // day on which it was learned
+	From   int      `json:"from"`  // buys that it was learned from
 }
 
 // Bias is what the resale price comes to against its forecast: a factor on every quantile, and a factor on the forecast's

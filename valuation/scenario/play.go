@@ -41,13 +41,13 @@ type Time struct {
 	InspectionQueue, DaysToSell prob.Three
 }
 
-// Part is one line or risk of the outcome: its mean cost (own labour included) and own hours over all scenarios, and the
-// share of the scenarios in which it is there.
+// Part is one line or risk of the outcome: its mean cost (own labour included), the labour of it, and own hours over all scenarios, and
+// the share of the scenarios in which it is there.
 type Part struct {
-	Name        string
-	Cost, Hours float64
-	Present     float64
-	drawn       *strand
+	Name                string
+	Cost, Labour, Hours float64
+	Present             float64
+	drawn               *strand
 }
 
 // Costs returns the part's cost in each of n scenarios, n being the size of the outcome.
@@ -107,7 +107,7 @@ func (m *Memory) Play(l Lot) Outcome {
 	return o
 }
 
-func (s *strand) part(name string) Part { return Part{name, s.mean, s.work, s.present, s} }
+func (s *strand) part(name string) Part { return Part{name, s.mean, s.pay, s.work, s.present, s} }
 
 // sum is what all lines, or all risks, come to in each scenario. The days of lines are those of the last critical part,
 // the days of risks add up.
