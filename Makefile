@@ -21,7 +21,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale wrecks \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale wrecks words \
 	setup setup-test torture format vet staticcheck notices unit fuzz window release release-mac test-release
 
 help: ## list these commands
@@ -74,6 +74,10 @@ bench-sale: ## play seasons of invented sales: the plan against rules of thumb, 
 	@.ci/setup go
 	CGO_ENABLED=0 go run ./cmd/sale $(ARGS)
 
+words: ## list every text that the program may show, to be read in one go
+	@.ci/setup go
+	@CGO_ENABLED=0 go run ./cmd/words
+
 wrecks: ## value the wrecks of testdata/wrecks and write what each comes to into its table
 	@.ci/setup go
 	CGO_ENABLED=0 go test -count=1 ./assets -run TestTableOfTheWrecks -wrecks -v
@@ -119,6 +123,7 @@ notices:
 unit: export LANG := en_US.UTF-8
 unit:
 	go test -race -shuffle=on -timeout 20m ./...
+	go test -shuffle=on -timeout 20m ./valuation ./assets ./cmd/sale
 
 fuzz:
 	FUZZTIME=$(FUZZTIME) .ci/fuzz

@@ -1,7 +1,9 @@
 package assets
 
 import (
+	"crypto/sha256"
 	"embed"
+	"encoding/hex"
 	"fmt"
 	"path"
 )
@@ -26,6 +28,17 @@ func Jobs() []byte { return known("catalogue/jobs.json") }
 
 // Risks returns the catalogue of hidden risks and findings as JSON, format walkline-risks/1.
 func Risks() []byte { return known("catalogue/risks.json") }
+
+// Assemblies returns the catalogue of what a lot is parted out into as JSON, format walkline-assemblies/1.
+func Assemblies() []byte { return known("catalogue/assemblies.json") }
+
+// Edition names the job catalogue and the catalogue of risks that this build ships: their SHA-256, in hexadecimal.
+func Edition() string {
+	h := sha256.New()
+	h.Write(Jobs())
+	h.Write(Risks())
+	return hex.EncodeToString(h.Sum(nil))
+}
 
 // ResalePrior returns the market's prior for resale prices as JSON.
 func ResalePrior() []byte { return known("priors/resale.json") }

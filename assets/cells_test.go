@@ -75,6 +75,9 @@ func vehicles() []lot.Survey {
 
 // Worse is never cheaper, known and hidden together: in every cell of the survey, for every kind of vehicle.
 func TestWorseIsNeverCheaper(t *testing.T) {
+	if racing {
+		t.Skip("one goroutine and much arithmetic: run without the race detector, as make unit does")
+	}
 	j, r := jobs(t), risks(t)
 	for _, v := range vehicles() {
 		for _, area := range lot.Areas {
@@ -128,37 +131,6 @@ func TestHigherWaterAndWorseWaterCostMore(t *testing.T) {
 			rising(t, power+" hours at the "+height, []float64{0, 24, 72}, func(hours float64) lot.Lot {
 				return seen(lot.Survey{Powertrain: power, Water: &lot.Water{Height: height, Kind: "fresh", Hours: &hours}}, "flood")
 			})
-		}
-	}
-}
-
-func TestMoreHailCostsMore(t *testing.T) {
-	for _, size := range lot.HailSizes {
-		rising(t, "hail "+size, lot.HailCounts, func(n string) lot.Lot {
-			return seen(lot.Survey{Hail: &lot.Hail{Count: n,
-				Size: size}}, "hail")
-		})
-	}
-	for _, count := range lot.HailCounts {
-		rising(t, "hail "+count, lot.HailSizes, func(s string) lot.Lot {
-			return seen(lot.Survey{Hail: &lot.Hail{Count: count,
-				Size: s}}, "hail")
-		})
-		rising(t, "hail "+count+", panels", []int{1, 2, 3, 4, 5}, func(n int) lot.Lot {
-			return seen(lot.Survey{Hail: &lot.Hail{Count: count, Size: "medium", Panels: lot.HailPanels[:n]}}, "hail")
-		})
-	}
-}
-
-// Marking a panel for hail never puts filler in the place of removal.
-func TestAPanelMarkedForHailIsNotFilled(t *testing.T) {
-	filler := regexp.MustCompile(`^(roof|hood|trunk_lid|fender|quarter|front_door|rear_door)_repair`)
-	for _, area := range []string{"top", "12", "06", "11", "10", "09", "08", "07"} {
-		for _, l := range repair.Plan(nil, jobs(t), seen(lot.Survey{Hail: &lot.Hail{Count: "many", Size: "medium"}}, "hail"),
-			[]lot.Damage{cell(area, "minor", "skin"), cell(area, "functional", "skin")}) {
-			if filler.MatchString(l.ID) {
-				t.Errorf("hail marked at %s: %s", area, l.Job)
-			}
 		}
 	}
 }

@@ -32,7 +32,7 @@ func demo(t *testing.T, name string) valuation.Case {
 	if err != nil {
 		t.Fatalf("%s: %v", c.Resale.Comparables, err)
 	}
-	header := "price,kind,date,model_year,make,model,trim,mileage,mileage_unit,title,distance,condition,note,source"
+	header := "price,kind,date,model_year,make,model,trim,mileage,mileage_unit,title,distance,upkeep,note,source"
 	if !strings.HasPrefix(string(table), header+"\n") || len(rows) < 25 || len(rows) > 40 {
 		t.Errorf("%s: columns, or %d rows", c.Resale.Comparables, len(rows))
 	}

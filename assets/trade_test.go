@@ -264,8 +264,8 @@ var topics = []struct {
 		`^rear_body_panel$`)},
 	{"isocyanates", "isocyanates", regexp.MustCompile(`^(refinish|blend)_|^paint_setup$`)},
 	{"biological finds", "Needles, blood", regexp.MustCompile(`^flood_(carpet|seats|strip_dry|mould)|^interior_clean$`)},
-	{"used, recalled and counterfeit bags", "counterfeit and recalled inflators",
-		regexp.MustCompile(`^(airbag_|knee_airbag$|seat_airbag_|curtain_airbag_)`)},
+	{"used, recalled and counterfeit bags and belts", "counterfeit and recalled inflators",
+		regexp.MustCompile(`^(airbag_|knee_airbag$|seat_airbag_|curtain_airbag_|seat_front_|seat_belt_front_|theft_seats$)`)},
 	{"converters", "emissions law", regexp.MustCompile(`^catalytic_converter$`)},
 	{"refrigerant", "certified person", regexp.MustCompile(`^refrigerant_refill$`)},
 	{"sectioning in a clip", "forbid sectioning", regexp.MustCompile(`^rear_clip$`)},
@@ -285,6 +285,52 @@ func TestEveryTopicIsWarnedOf(t *testing.T) {
 		}
 		if found == 0 {
 			t.Errorf("%s: no work", topic.topic)
+		}
+	}
+}
+
+// careful are the parts that have a caution of their own wherever they are bought, taken out or opened, with a word that it has.
+var careful = []struct {
+	what, word string
+	part       *regexp.Regexp
+}{
+	{"airbags and inflators", "counterfeit", regexp.MustCompile(`(?i)\bair ?bag\b(?:.*(cushion|bag|inflator))?$|inflator`)},
+	{"catalytic converters", "emissions law", regexp.MustCompile(`(?i)catalytic|converter$`)},
+	{"lithium batteries", "burn later", regexp.MustCompile(`(?i)battery pack|pack module|high-voltage (battery|module)|lithium`)},
+	{"refrigerant", "Refrigerant", regexp.MustCompile(`(?i)condenser|compressor|evaporator|refrigerant|air[- ]conditioning (line|hose)`)},
+}
+
+// What can hurt has its caution wherever it is worked on, also inside an assembly that covers that work.
+func TestCarefulPartsCarryTheirCautionEverywhere(t *testing.T) {
+	all := jobs(t).Jobs
+	for _, c := range careful {
+		touches := map[string]bool{}
+		for _, j := range all {
+			for _, p := range j.Parts {
+				touches[j.ID] = touches[j.ID] || c.part.MatchString(p.Name)
+			}
+		}
+		for _, j := range all {
+			if slices.ContainsFunc(j.Covers, func(id string) bool { return touches[id] }) {
+				touches[j.ID] = true
+			}
+		}
+		found := 0
+		for _, j := range all {
+			if !touches[j.ID] {
+				continue
+			}
+			if found++; !strings.Contains(j.Caution, c.word) {
+				t.Errorf("%s: %s (%s) says %q", c.what, j.ID, j.Job, j.Caution)
+			}
+		}
+		for _, r := range risks(t).Risks {
+			if what, _, _ := strings.Cut(r.Name, " behind "); c.part.MatchString(what) && !strings.Contains(r.Caution, c.word) {
+				t.Errorf("%s: the risk %s (%s) says %q", c.what, r.ID, r.Name, r.Caution)
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: no work", c.what)
 		}
 	}
 }

@@ -30,7 +30,7 @@ type nod struct {
 	wreck        string
 	repair, all  [2]float64 // known work; known work and hidden damage together
 	bid          [2]float64 // as a share of the clean price
-	none         bool       // no bid
+	none         bool       // the plan is no rebuild
 	why          string
 	needs, never []string // lines that are, and are not, in the plan
 }
@@ -78,8 +78,8 @@ func TestWrecksStayWithinWhatAVeteranNodsAt(t *testing.T) {
 			share = float64(*a.WalkAway) / 100 / cleanResale
 		}
 		nodded(t, n, "bid", share, n.bid)
-		if n.none && a.WalkAway != nil {
-			t.Errorf("%s: a bid of %.0f %% of the clean price (%s)", n.wreck, 100*share, n.why)
+		if n.none && a.Plan == valuation.Rebuild && a.WalkAway != nil {
+			t.Errorf("%s: the plan is a rebuild at %.0f %% of the clean price (%s)", n.wreck, 100*share, n.why)
 		}
 		named(t, n, a)
 	}
@@ -171,7 +171,7 @@ func wreckRow(t *testing.T, name string, a valuation.Answer) string {
 		cmp.Or(more.Plan, "-"), figure(more.StopLine, "%.0f"), figure(more.WinChance, "%.2f"))
 }
 
-func wreckNames(t *testing.T) []string {
+func wreckNames(t testing.TB) []string {
 	t.Helper()
 	paths, err := filepath.Glob(wrecksAt + "/*.json")
 	if err != nil || len(paths) < 30 {
@@ -194,7 +194,13 @@ func wrecks(t *testing.T) map[string]valuation.Answer {
 		return valued
 	}
 	for _, name := range wreckNames(t) {
-		a, err := valuation.Value(wreck(t, name), starter(t))
+		c, k := wreck(t, name), starter(t)
+		ways, err := valuation.ProposeWays(c, k, false)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		c.WaysOut = ways.WaysOut
+		a, err := valuation.Value(c, k)
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
@@ -222,6 +228,9 @@ func starter(t testing.TB) valuation.Knowledge {
 	t.Helper()
 	k, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
 	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	if k.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
 		t.Fatal(faults)
 	}
 	return k

@@ -3,10 +3,12 @@ package store
 import (
 	"context"
 	"database/sql"
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
 
+	"walkline/store/book"
 	"walkline/valuation"
 )
 
@@ -21,18 +23,33 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 	if !finite(a.Profit) {
 		return fmt.Errorf("%s: %w: a figure is not finite", doing, ErrRefused)
 	}
+	more, err := json.Marshal(said(a))
+	if err != nil {
+		return fmt.Errorf("%s: %w (%w)", doing, ErrRefused, err)
+	}
 	return s.write(ctx, doing, func(tx *sql.Tx) error {
 		p := place{ctx, tx}
 		if err := p.row(`SELECT id FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(&id); err != nil {
 			return err
 		}
-		return p.exec(`INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at)
-			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
+		return p.exec(`INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at, said)
+			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
 			ON CONFLICT (lot) DO UPDATE SET revision = excluded.revision, decision = excluded.decision, walk_away = excluded.walk_away,
 				binding = excluded.binding, loss_chance = excluded.loss_chance, mean_profit = excluded.mean_profit,
-				per_hour = excluded.per_hour, noted_at = excluded.noted_at WHERE excluded.revision >= answers.revision`,
-			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp())
+				per_hour = excluded.per_hour, noted_at = excluded.noted_at, said = excluded.said
+				WHERE excluded.revision >= answers.revision`,
+			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp(),
+			string(more))
 	})
+}
+
+// said returns what else the list shows of an answer.
+func said(a valuation.Answer) book.Said {
+	s := book.Said{Plan: a.Plan, WinChance: a.WinChance, ExpectedGain: a.ExpectedGain}
+	for _, n := range a.Needs {
+		s.Needs = append(s.Needs, n.Key)
+	}
+	return s
 }
 
 // finite reports whether the figures that the list shows are numbers.

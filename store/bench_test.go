@@ -2,6 +2,7 @@ package store
 
 import (
 	"math/rand/v2"
+	"path/filepath"
 	"testing"
 	"time"
 
@@ -67,4 +68,34 @@ func BenchmarkBuilds(b *testing.B) {
 		}
 	}
 	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/each, "x_read_one_by_one")
+}
+
+// BenchmarkOpenBuilds opens a store with 2,000 builds and lists them; the ratio is to two seconds, in which it must be done.
+func BenchmarkOpenBuilds(b *testing.B) {
+	path := filepath.Join(b.TempDir(), "walkline.db")
+	s, err := Open(b.Context(), path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	var step book.Step
+	for range 2000 {
+		step.New = append(step.New, book.New{State: lot.Won, Case: sample(b), Build: build.Build{Receipts: landedBuild().Receipts}})
+	}
+	do(b, s, step)
+	if err := s.Close(); err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		s, err := Open(b.Context(), path)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if list, err := s.Builds(b.Context()); err != nil || len(list) != 2000 {
+			b.Fatalf("%d builds, %v", len(list), err)
+		}
+		if err := s.Close(); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/2, "x_2s")
 }

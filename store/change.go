@@ -15,6 +15,7 @@ import (
 type change struct {
 	Lots     []lotChange     `json:"lots,omitempty"`
 	Settings []field         `json:"settings,omitempty"` // the path begins with the name of the setting
+	Shelf    []field         `json:"shelf,omitempty"`    // the path begins with the place on the shelf
 	Decision *decisionChange `json:"decision,omitempty"`
 }
 
@@ -25,7 +26,9 @@ type lotChange struct {
 	Lists  map[string]splice `json:"lists,omitempty"` // by the name of the list
 }
 
-func (c change) empty() bool { return len(c.Lots) == 0 && len(c.Settings) == 0 && c.Decision == nil }
+func (c change) empty() bool {
+	return len(c.Lots) == 0 && len(c.Settings) == 0 && len(c.Shelf) == 0 && c.Decision == nil
+}
 
 func (c lotChange) empty() bool { return len(c.Fields) == 0 && len(c.Lists) == 0 }
 
@@ -46,7 +49,7 @@ func listless(text json.RawMessage) bool {
 
 // inverse returns the change that takes c back.
 func (c change) inverse() change {
-	back := change{Settings: inverse(c.Settings)}
+	back := change{Settings: inverse(c.Settings), Shelf: inverse(c.Shelf)}
 	for _, l := range slices.Backward(c.Lots) {
 		back.Lots = append(back.Lots, l.inverse())
 	}

@@ -45,6 +45,9 @@ func (s *Store) transact(ctx context.Context, doing string, f func(w *work) erro
 		return book.Done{}, err
 	}
 	done := w.summary()
+	if len(done.Shelf) > 0 {
+		s.shelves.forget()
+	}
 	if n := len(done.Lots); n > 0 {
 		s.recent.keep(w.now[done.Lots[n-1]].Clone())
 	}
@@ -65,6 +68,11 @@ func (w *work) do(step book.Step) error {
 	}
 	for _, x := range step.Settings {
 		if err := w.set(x, step.Forced); err != nil {
+			return err
+		}
+	}
+	for _, x := range step.Shelf {
+		if err := w.shelve(x, step.Forced); err != nil {
 			return err
 		}
 	}
@@ -200,6 +208,11 @@ func (w *work) summary() book.Done {
 	}
 	for _, f := range w.made.Settings {
 		settings[f.Path[0]] = true
+	}
+	for _, f := range w.made.Shelf {
+		if id := placeOf(f.Path[0]); len(w.done.Shelf) == 0 || w.done.Shelf[len(w.done.Shelf)-1] != id {
+			w.done.Shelf = append(w.done.Shelf, id)
+		}
 	}
 	w.done.Parts, w.done.Settings = slices.Sorted(maps.Keys(parts)), slices.Sorted(maps.Keys(settings))
 	if w.done.Did = w.done.Did || !w.made.empty(); !w.done.Did {

@@ -37,6 +37,7 @@ var lists = []list{
 	listOf("build.receipts", func(l *book.Lot) *[]build.Receipt { return &l.Build.Receipts }),
 	listOf("build.hours", func(l *book.Lot) *[]build.Work { return &l.Build.Hours }),
 	listOf("build.risks", func(l *book.Lot) *[]build.Seen { return &l.Build.Risks }),
+	listOf("build.unlisted", func(l *book.Lot) *[]build.Unlisted { return &l.Build.Unlisted }),
 	listOf("build.done", func(l *book.Lot) *[]string { return &l.Build.Done }),
 }
 

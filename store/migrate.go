@@ -20,8 +20,14 @@ const applicationID = 0x57414C4B
 //go:embed migrations/*.sql
 var migrations embed.FS
 
-// moveHere is the line of the one migration in whose middle the program moves what SQL can't.
+// moveHere is the line of a migration in whose middle the program moves what SQL can't.
 const moveHere = "-- here the program moves"
+
+// moves are the ways in which the program does that, by the format that a migration leads to.
+var moves = map[int]func(place) error{
+	5: func(p place) error { return upgrade{p}.run() },
+	7: func(p place) error { return shelving{place: p}.run() },
+}
 
 // schema returns the text of every migration in order. A migration that has landed is never edited.
 func schema() []string {
@@ -67,7 +73,7 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 		return err
 	}
 	if stops {
-		if err := (upgrade{place{ctx, tx}}).run(); err != nil {
+		if err := moves[version](place{ctx, tx}); err != nil {
 			return err
 		}
 	}

@@ -23,6 +23,7 @@ type Store struct {
 	reader  *sql.DB
 	now     func() time.Time
 	recent  recent
+	shelves shelves
 	said    []string // see [Store.Said]
 	scratch string   // the folder of the copy that is read instead; empty: none
 }

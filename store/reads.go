@@ -19,7 +19,7 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			l.number, l.sale, l.sale_date,
 			l.model_year, l.make, l.model,
 			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
-			a.mean_profit, a.per_hour, a.revision <> l.revision
+			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id
 		WHERE l.removed_at IS NULL
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
@@ -31,11 +31,16 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
+	var said []byte
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
-		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale)
+		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
+		&said)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
+	}
+	if err == nil && said != nil {
+		err = decode("the answer for lot "+e.Number, said, &a.Said)
 	}
 	return e, err
 }
@@ -65,7 +70,8 @@ func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
 // entered of a lot that is marked otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 	return collect(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
-			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body
+			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body,
+			(SELECT json_extract(body, '$.loss') FROM documents WHERE lot = l.id AND part = 'lot')
 		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
 		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build'
 		LEFT JOIN forecasts f ON f.prediction = l.frozen
@@ -74,11 +80,14 @@ func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 }
 
 func scanBought(rows *sql.Rows) (b book.Bought, err error) {
-	var entered, foretold []byte
+	var entered, foretold, loss []byte
 	err = rows.Scan(&b.ID, &b.State, &b.Archived, &b.Number, &b.Sale, &b.SaleDate, &b.VIN, &b.ModelYear, &b.Make, &b.Model, &b.Trim,
-		&b.Currency, &entered, &b.Frozen, &foretold)
+		&b.Currency, &entered, &b.Frozen, &foretold, &loss)
 	if err == nil && entered != nil {
 		err = decode("the build", entered, &b.Build)
+	}
+	if err == nil && loss != nil {
+		err = decode("what wrecked lot "+b.Number, loss, &b.Loss)
 	}
 	if err == nil && foretold != nil {
 		b.Foretold = new(learn.Prediction)

@@ -228,7 +228,8 @@ func (s *salvage) name(ctx context.Context, id int64) string {
 
 // rest moves what is the shop's, and the history where all of it and all lots can be read.
 func (s *salvage) rest(ctx context.Context) error {
-	tables := []struct{ name, words string }{{"settings", "settings"}, {"factors", "decisions on learned factors"}}
+	tables := []struct{ name, words string }{{"settings", "settings"}, {"shelf", "shelf of comparables"},
+		{"factors", "decisions on learned factors"}}
 	if len(s.found.Lost) == 0 {
 		tables = append(tables, struct{ name, words string }{"steps", "history of undo and redo"})
 	} else {

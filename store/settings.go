@@ -7,6 +7,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"walkline/store/book"
 )
@@ -23,6 +25,13 @@ func (s *Store) Setting(ctx context.Context, name string, into any) (found bool,
 		return json.Unmarshal(value, into)
 	})
 	return found, err
+}
+
+// SettingNames returns the names of all settings that begin with a prefix, in order.
+func (s *Store) SettingNames(ctx context.Context, prefix string) ([]string, error) {
+	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings ORDER BY name`},
+		func(rows *sql.Rows) (name string, err error) { return name, rows.Scan(&name) })
+	return slices.DeleteFunc(all, func(name string) bool { return !strings.HasPrefix(name, prefix) }), err
 }
 
 // PutSetting keeps value, as JSON, as the setting of that name: what the window remembers, which is no step of any history.
@@ -70,7 +79,7 @@ func (w *work) set(x book.Setting, forced bool) error {
 			return err
 		}
 	}
-	left, err := w.setFields(fields, forced)
+	left, err := w.setFields(w.settings(), fields, forced)
 	if err != nil || len(left) > 0 {
 		return clashOr(err, "", left)
 	}
@@ -92,10 +101,23 @@ func settingTree(v any) (any, error) {
 	return tree, err
 }
 
-// setFields puts fields into settings as far as they fit, and returns the paths of those that do not.
-func (w *work) setFields(fields []field, forced bool) (left [][]string, err error) {
+// named are documents that are kept by a name: settings, or the comparables of the shelf.
+type named struct {
+	read  func(name string) (json.RawMessage, error) // nil: there is none
+	write func(name string, body json.RawMessage) error
+	made  *[]field // what the work did to them
+}
+
+// settings are the documents of the shop's values.
+func (w *work) settings() named {
+	return named{func(name string) (json.RawMessage, error) { return rawSetting(w.place, name) },
+		func(name string, body json.RawMessage) error { return w.s.putSetting(w.place, name, body) }, &w.made.Settings}
+}
+
+// setFields puts fields into named documents as far as they fit, and returns the paths of those that do not.
+func (w *work) setFields(of named, fields []field, forced bool) (left [][]string, err error) {
 	for _, f := range fields {
-		stored, err := rawSetting(w.place, f.Path[0])
+		stored, err := of.read(f.Path[0])
 		if err != nil {
 			return nil, err
 		}
@@ -109,10 +131,10 @@ func (w *work) setFields(fields []field, forced bool) (left [][]string, err erro
 		}
 		left = append(left, clash...)
 		if len(made) > 0 {
-			if err := w.s.putSetting(w.place, f.Path[0], raw(tree)); err != nil {
+			if err := of.write(f.Path[0], raw(tree)); err != nil {
 				return nil, err
 			}
-			w.made.Settings = append(w.made.Settings, made...)
+			*of.made = append(*of.made, made...)
 		}
 	}
 	return left, nil

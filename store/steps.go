@@ -153,18 +153,21 @@ func (w *work) both(step change) (both change, ok bool, err error) {
 			both.Lots = append(both.Lots, c)
 		}
 	}
-	both.Settings, ok, err = w.bothSettings(append(slices.Clip(step.Settings), w.made.Settings...))
+	both.Settings, ok, err = bothNamed(w.settings(), append(slices.Clip(step.Settings), w.made.Settings...))
+	if ok && err == nil {
+		both.Shelf, ok, err = bothNamed(w.shelf(), append(slices.Clip(step.Shelf), w.made.Shelf...))
+	}
 	return both, ok, err
 }
 
-// bothSettings is both for fields of settings that were written one after the other.
-func (w *work) bothSettings(fields []field) (list []field, ok bool, err error) {
+// bothNamed is both for fields of named documents that were written one after the other.
+func bothNamed(of named, fields []field) (list []field, ok bool, err error) {
 	own := map[string][]field{}
 	for _, f := range fields {
 		own[f.Path[0]] = append(own[f.Path[0]], f)
 	}
 	for _, name := range slices.Sorted(maps.Keys(own)) {
-		stored, err := rawSetting(w.place, name)
+		stored, err := of.read(name)
 		if err != nil {
 			return nil, false, err
 		}

@@ -75,11 +75,15 @@ func (w *work) applyAll(c change, back bool) (clash *book.Clash, err error) {
 		}
 		leave(l.Case.Lot.Number, called(l)+": ", left)
 	}
-	left, err := w.setFields(c.Settings, false)
+	left, err := w.setFields(w.settings(), c.Settings, false)
 	if err != nil {
 		return nil, err
 	}
 	leave("", "", left)
+	if left, err = w.setFields(w.shelf(), c.Shelf, false); err != nil {
+		return nil, err
+	}
+	leave("", "the shelf: ", left)
 	if c.Decision == nil {
 		return clash, nil
 	}

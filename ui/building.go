@@ -2,7 +2,10 @@ package ui
 
 import (
 	"context"
+	"net/url"
+	"os"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
@@ -80,8 +83,8 @@ func (w *Window) pastBuys() taking {
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
 			return w.desk.OpenPast(ctx, data, currency)
 		},
-		preview: previewing(w.desk.Past),
-		apply:   w.takes("Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived), refused: w.desk.Past.RefusedPast,
+		tables: w.desk.Past,
+		apply:  applying(w, "Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)
@@ -89,9 +92,47 @@ func (w *Window) pastBuys() taking {
 	}
 }
 
-// pastTemplate asks where to put an empty table of past buys, and writes it there.
+// pastTemplate asks where to put a table of past buys to fill in, and writes it there.
 func (w *Window) pastTemplate() {
 	w.print(printing{title: "Table of past buys", name: "past-buys.csv",
-		kind: "A CSV file. Fill it in with any spreadsheet program, a buy a row, and import it.",
+		kind: "A CSV file with what each column means and two examples. Fill it in with any spreadsheet program, a buy a row, and import it.",
 		make: func() ([]byte, error) { return w.desk.Past.PastTemplate(), nil }})
+}
+
+// openFile opens the kept file of a bill in the system's own viewer: a copy of it, so that no other program changes what is kept.
+func (w *Window) openFile(name, hash string) {
+	task.Start(w.runner, task.Order[string]{
+		Work: func(context.Context) (string, error) {
+			data, kind, err := w.desk.BillFile(hash)
+			if err != nil {
+				return "", err
+			}
+			return viewCopy(name, kind, data)
+		},
+		Show: func(path string, err error) {
+			if err == nil {
+				err = w.app.OpenURL(&url.URL{Scheme: "file", Path: "/" + strings.TrimPrefix(filepath.ToSlash(path), "/")})
+			}
+			w.failed("open "+name, err)
+		}})
+}
+
+// viewCopy writes a copy of a kept file to be looked at, in a folder of its own, and returns its path. Its ending is that of what the file
+// is, whatever it is called.
+func viewCopy(name, kind string, data []byte) (string, error) {
+	folder, err := os.MkdirTemp("", "walkline-view-")
+	if err != nil {
+		return "", err
+	}
+	plain := filepath.Base(strings.ReplaceAll(name, `\`, "/"))
+	path := filepath.Join(folder, strings.TrimSuffix(plain, filepath.Ext(plain))+"."+kind)
+	return path, os.WriteFile(path, data, 0o400)
+}
+
+// writeLedger asks where to put every entry of the builds, for the accountant, and writes them there.
+func (w *Window) writeLedger() {
+	list := w.state.Bought
+	w.print(printing{title: "Entries of all builds", name: "builds.csv",
+		kind: "A CSV file: a row for each purchase, charge, bill, hour and sale. Any spreadsheet program opens it.",
+		make: func() ([]byte, error) { return w.desk.Press.Ledger(list), nil }})
 }

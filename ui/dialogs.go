@@ -38,10 +38,13 @@ func (w *Window) open(d shown) {
 // always those of the last one that is still open.
 func (w *Window) openWith(d shown, keys func(*fyne.KeyEvent)) {
 	w.dialogs = append(w.dialogs, opened{d, keys})
-	d.SetOnClosed(func() {
-		w.dialogs = slices.DeleteFunc(w.dialogs, func(o opened) bool { return o.dialog == d })
-	})
+	d.SetOnClosed(func() { w.forget(d) })
 	d.Show()
+}
+
+// forget takes a dialog that has closed off those on show.
+func (w *Window) forget(d shown) {
+	w.dialogs = slices.DeleteFunc(w.dialogs, func(o opened) bool { return o.dialog == d })
 }
 
 // modal reports whether a dialog is open: dropped files, and the window's own keys, wait.

@@ -1,15 +1,21 @@
 package ui
 
 import (
+	"context"
+	"fmt"
+	"path/filepath"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
-	"walkline/valuation/lot"
 )
 
 // Drop takes files dropped on the window. Pictures become photographs of the open lot, of the selected area while Damage is
-// shown and of the whole vehicle elsewhere; any other file is read as the table that the place is for. While a dialog is open
-// it does nothing.
+// shown and of the whole vehicle elsewhere, or of the open build, after the work; any other files are read as tables, one after the
+// other. While a dialog is open it does nothing.
 func (w *Window) Drop(files []fyne.URI) {
 	if w.modal() || len(files) == 0 {
 		return
@@ -19,36 +25,86 @@ func (w *Window) Drop(files []fyne.URI) {
 		paths = append(paths, f.Path())
 	}
 	pictures := photoFiles(paths)
-	if w.state.Place == desk.Builds {
-		pictures = nil // no page of photographs: a file there is a table
-	}
-	table, there := w.tableHere()
+	of, usual := w.photosOf()
 	switch {
-	case len(pictures) > 0 && w.state.Open != nil:
-		w.takePhotos(pictures, w.droppedOn(), lot.Before)
+	case len(pictures) > 0 && of != 0:
+		w.takePhotos(pictures, w.droppedOn(), usual)
 	case len(pictures) > 0:
 		w.say(desk.State{Notice: "Open the lot that the photos are of, then drop them again."})
-	case there:
-		w.readFile(table, files[0].Path())
 	default:
-		w.say(desk.State{Notice: whereTables})
+		w.tables = nil
+		for _, path := range paths {
+			w.tables = append(w.tables, func() {
+				w.readAny(filepath.Base(path), func(ctx context.Context) ([]byte, error) { return w.desk.Read(ctx, path, mostBytes) })
+			})
+		}
+		w.nextTable()
 	}
 }
 
-// whereTables says which table belongs where.
-const whereTables = "A run list belongs on the Board, comparables on the lot that they are for, past buys on Builds."
-
-// tableHere returns the table that the place is for, and whether there is one.
-func (w *Window) tableHere() (taking, bool) {
-	switch {
-	case w.state.Place == desk.Builds:
-		return w.pastBuys(), true
-	case w.state.Place == desk.Board:
-		return w.runList(), true
-	case w.state.Open != nil:
-		return w.comparables(), true
+// nextTable goes on with the next of the tables that were dropped together.
+func (w *Window) nextTable() {
+	if len(w.tables) == 0 {
+		return
 	}
-	return taking{}, false
+	next := w.tables[0]
+	w.tables = w.tables[1:]
+	w.runner.After(breath, next)
+}
+
+// kindHere returns what a table in this place is likely to be of, and whether the place says it.
+func (w *Window) kindHere() (kind desk.Kind, sure bool) {
+	switch {
+	case w.state.Place == desk.Builds, w.state.Place == desk.Record:
+		return desk.OfPastBuys, w.state.Place == desk.Builds
+	case w.state.Place == desk.Board:
+		return desk.OfRunList, true
+	}
+	return desk.OfComparables, true
+}
+
+// takingOf returns how a table of a kind is taken in.
+func (w *Window) takingOf(kind desk.Kind) taking {
+	switch kind {
+	case desk.OfRunList:
+		return w.runList()
+	case desk.OfPastBuys:
+		return w.pastBuys()
+	}
+	return w.comparables()
+}
+
+// kindWords says what a table of each kind holds.
+var kindWords = map[desk.Kind]string{desk.OfComparables: "Comparables: prices of vehicles, asked or sold",
+	desk.OfRunList: "Run list: the lots of a sale", desk.OfPastBuys: "Past buys: what you bought before, and what came of it"}
+
+// askKind asks what a table is, where it looks like another one than the place takes.
+func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind)) {
+	words := widget.NewLabel(fmt.Sprintf("By its headings %s looks like a table of %s. What is it?", name, looks))
+	if looks == here {
+		words.SetText("What is the table " + name + "?")
+	}
+	words.Wrapping = fyne.TextWrapWord
+	body := container.NewVBox(words)
+	d := dialog.NewCustomWithoutButtons("What is this table?", body, w.window)
+	for _, kind := range desk.Kinds {
+		b := widget.NewButton(kindWords[kind], w.handler(func() {
+			d.Hide()
+			read(kind)
+		}))
+		b.Alignment = widget.ButtonAlignLeading
+		if kind == looks {
+			b.Importance = widget.HighImportance
+		}
+		body.Add(b)
+	}
+	leave := widget.NewButton("None of these: leave it", w.handler(func() {
+		d.Hide()
+		w.nextTable()
+	}))
+	leave.Alignment = widget.ButtonAlignLeading
+	body.Add(leave)
+	w.open(d)
 }
 
 // droppedOn returns the area that dropped pictures are of.

@@ -23,7 +23,7 @@ import (
 // faulty is a reader of run lists with a fault in it.
 type faulty struct{ wire.Lister }
 
-func (faulty) OpenList([]byte) (desk.Sheet, error) { panic("index out of range") }
+func (faulty) OpenList([]byte, desk.Opening) (desk.Sheet, error) { panic("index out of range") }
 
 // guarded returns a window whose reader of run lists has a fault, and the faults that were caught.
 func guarded(t *testing.T) (*Window, *[]task.Crash) {

@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/valuation/lot"
 )
 
 // taking is one kind of table that can be taken in.
@@ -14,7 +15,7 @@ type taking struct {
 	title   string // of the dialogs
 	what    string // the file, in a sentence
 	open    func(ctx context.Context, data []byte) (desk.Sheet, error)
-	preview func(desk.Sheet) (desk.Preview, error)
+	tables  desk.Tables
 	options func(*matching)
 	apply   func(sheet desk.Sheet, done func([]desk.Refusal))
 	refused func(desk.Sheet) ([]byte, error)
@@ -22,40 +23,22 @@ type taking struct {
 
 // comparables are tables of vehicles for sale or sold, for the open lot.
 func (w *Window) comparables() taking {
-	of := w.state.Open.Case
+	currency, of := w.state.Shop.Currency, lot.Lot{}
+	if o := w.state.Before(); o != nil {
+		currency, of = o.Case.Currency, o.Case.Lot
+	}
 	return taking{
-		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the " +
-			"window while a lot is open.",
+		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the window.",
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
-			sheet, err := w.desk.OpenSheet(ctx, data, of.Currency)
-			sheet.Stated.Make, sheet.Stated.Model = of.Lot.Make, of.Lot.Model
+			sheet, err := w.desk.OpenSheet(ctx, data, currency)
+			sheet.Stated.Make, sheet.Stated.Model = of.Make, of.Model
 			return sheet, err
 		},
-		preview: previewing(w.desk.Importer),
+		tables:  w.desk.Importer,
 		options: (*matching).ofComparables,
-		apply:   w.applies(w.desk.Apply),
+		apply: applying(w, "Taking the comparables in…", w.desk.Take, w.desk.TakenIn,
+			func(t desk.Taken) []desk.Refusal { return t.Refused }),
 		refused: w.desk.Importer.Refused,
-	}
-}
-
-// previewing returns what a reader shows of a sheet; nothing where it shows none.
-func previewing(reader any) func(desk.Sheet) (desk.Preview, error) {
-	if p, ok := reader.(desk.Previewer); ok {
-		return p.Preview
-	}
-	return func(s desk.Sheet) (desk.Preview, error) { return desk.Preview{Rows: s.Rows}, nil }
-}
-
-// applies returns how a sheet is applied at once.
-func (w *Window) applies(apply func(context.Context, desk.State, desk.Sheet) (desk.State, []desk.Refusal)) func(desk.Sheet,
-	func([]desk.Refusal)) {
-	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
-		var refused []desk.Refusal
-		w.act(func(ctx context.Context, s desk.State) desk.State {
-			s, refused = apply(ctx, s, sheet)
-			return s
-		})
-		done(refused)
 	}
 }
 
@@ -65,36 +48,33 @@ func (w *Window) runList() taking {
 		title: "Import a run list", what: "A table of a sale's lots: number, year, make, model, VIN, odometer and so on, as CSV, text " +
 			"or .xlsx. It can also be dropped on the Board.",
 		open:    w.desk.OpenList,
-		preview: previewing(w.desk.Lister),
+		tables:  w.desk.Lister,
 		options: (*matching).ofRunList,
-		apply:   w.takes("Taking the run list in…", w.desk.Enlist, w.desk.ListArrived),
+		apply:   applying(w, "Taking the run list in…", w.desk.Enlist, w.desk.ListArrived, refusedOf),
 		refused: w.desk.Lister.RefusedList,
 	}
 }
 
-// takes returns how a table is taken in away from the window.
-func (w *Window) takes(words string, take func(context.Context, desk.State, desk.Sheet) (desk.Enlisted, error),
-	arrived func(context.Context, desk.State, desk.Enlisted, error) desk.State) func(desk.Sheet, func([]desk.Refusal)) {
+// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it.
+func applying[T any](w *Window, saying string, take func(context.Context, desk.State, desk.Sheet) (T, error),
+	arrived func(context.Context, desk.State, T, error) desk.State, refused func(T) []desk.Refusal) func(desk.Sheet, func([]desk.Refusal)) {
 	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
-		w.say(desk.State{Notice: words})
+		w.say(desk.State{Notice: saying})
 		s := w.state
-		task.Start(w.runner, task.Order[desk.Enlisted]{ // without a key: a second table must not cancel the first
-			Work: func(ctx context.Context) (desk.Enlisted, error) { return take(ctx, s, sheet) },
-			Show: func(e desk.Enlisted, err error) {
-				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, e, err) })
-				done(e.Refused)
+		task.Start(w.runner, task.Order[T]{ // without a key: a second table must not cancel the first
+			Work: func(ctx context.Context) (T, error) { return take(ctx, s, sheet) },
+			Show: func(came T, err error) {
+				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, came, err) })
+				done(refused(came))
 			}})
 	}
 }
 
-// Import lets the user choose a table of comparables for the open lot: by its path, or from a list of files.
-func (w *Window) Import() {
-	if w.state.Open == nil {
-		w.say(desk.State{Notice: "First open the lot that the comparables are for."})
-		return
-	}
-	w.choose(w.comparables())
-}
+// refusedOf are the rows that a list or past buys did not take.
+func refusedOf(e desk.Enlisted) []desk.Refusal { return e.Refused }
+
+// Import lets the user choose a table of comparables, for the lot in sight or for the shelf: by its path, or from a list of files.
+func (w *Window) Import() { w.choose(w.comparables()) }
 
 // ImportList lets the user choose a run list.
 func (w *Window) ImportList() { w.choose(w.runList()) }
@@ -111,18 +91,23 @@ func (w *Window) readFile(t taking, path string) {
 
 // readTable reads a table away from the window and opens its dialog. One that is chosen meanwhile takes its place.
 func (w *Window) readTable(t taking, name string, bring func(context.Context) ([]byte, error)) {
-	w.say(desk.State{Notice: "Reading " + name + "…"})
+	bar := w.waiting("Reading "+name, "table")
 	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
 		Work: func(ctx context.Context) (desk.Sheet, error) {
 			data, err := bring(ctx)
 			if err != nil {
 				return desk.Sheet{}, err
 			}
-			return t.open(ctx, data)
+			sheet, err := t.open(desk.Watched(ctx, func(done float64) { task.Report(ctx, done, "") }), data)
+			sheet.Name = name
+			return sheet, err
 		},
+		Report: func(done float64, _ string) { bar.set(done) },
 		Show: func(sheet desk.Sheet, err error) {
+			bar.close()
 			if err != nil {
 				w.failed("read "+name, err)
+				w.nextTable()
 				return
 			}
 			w.say(desk.State{})
@@ -130,16 +115,47 @@ func (w *Window) readTable(t taking, name string, bring func(context.Context) ([
 		}})
 }
 
-// Paste reads the cells that were copied from a spreadsheet or a web page as the table that the place is for.
-func (w *Window) Paste(text string) {
-	t, there := w.tableHere()
-	switch {
-	case w.modal() || strings.TrimSpace(text) == "":
-	case !there:
-		w.say(desk.State{Notice: whereTables})
-	default:
-		w.readTable(t, "the clipboard", func(context.Context) ([]byte, error) { return []byte(text), nil })
+// readAny reads a table away from the window, sees what it is likely to be, and opens its dialog; where that is not what the place takes,
+// the user is asked first.
+func (w *Window) readAny(name string, bring func(context.Context) ([]byte, error)) {
+	here, sure := w.kindHere()
+	type looked struct {
+		data []byte
+		kind desk.Kind
 	}
+	w.say(desk.State{Notice: "Reading " + name + "…"})
+	task.Start(w.runner, task.Order[looked]{Key: "table",
+		Work: func(ctx context.Context) (looked, error) {
+			data, err := bring(ctx)
+			if err != nil {
+				return looked{}, err
+			}
+			return looked{data, w.desk.Likeliest(ctx, data, here)}, nil
+		},
+		Show: func(l looked, err error) {
+			if err != nil {
+				w.failed("read "+name, err)
+				w.nextTable()
+				return
+			}
+			w.say(desk.State{})
+			read := func(kind desk.Kind) {
+				w.readTable(w.takingOf(kind), name, func(context.Context) ([]byte, error) { return l.data, nil })
+			}
+			if sure && l.kind == here {
+				read(here)
+				return
+			}
+			w.askKind(name, here, l.kind, read)
+		}})
+}
+
+// Paste reads the cells that were copied from a spreadsheet or a web page.
+func (w *Window) Paste(text string) {
+	if w.modal() || strings.TrimSpace(text) == "" {
+		return
+	}
+	w.readAny("the clipboard", func(context.Context) ([]byte, error) { return []byte(text), nil })
 }
 
 // failed says what went wrong; no error says nothing.

@@ -57,7 +57,8 @@ func (w *Window) scale(step float32) {
 const helpText = `## First steps
 
 1. **New lot** (Ctrl+N). Facts first: year, make, model, odometer, the title.
-2. **Damage** (Ctrl+2). Click the areas that are hurt. Repair lines and hidden risks follow.
+2. **Damage** (Ctrl+2). Click an area to read it, and mark beside the plan what it has; missing parts, water, hail, fire and mechanical ` +
+	`causes stand below. Repair lines and hidden risks follow.
 3. **Resale** (Ctrl+4). Import comparables (Ctrl+I, or drop a CSV file on the window), or enter low, likely and high.
 4. **Costs** (Ctrl+5). The sale's fees and bid steps, your house rules.
 5. The **walk-away bid** on the right follows every change. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.

@@ -30,21 +30,27 @@ type matching struct {
 	first  *fyne.Container // the first rows as they will stand
 	asked  *fyne.Container // what the table leaves open
 	open   bool            // the dialog is shown
-	body   *fyne.Container
+	body   *fyne.Container // holds what is laid out of the sheet
+	shown  desk.Preview    // what it gives
+	mends  *widget.Button
+	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
 }
 
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
-		first: container.NewVBox(), asked: container.NewVBox(), open: true}
+		first: container.NewVBox(), asked: container.NewVBox(), open: true, body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
+	m.mends = widget.NewButton("Put refused rows right…", w.handler(m.mend))
+	m.mends.Hide()
 	m.build()
 	m.preview()
 	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", m.body, func(yes bool) {
 		m.open = false
-		if yes {
+		if w.runner.Cancel("reopen"); yes {
 			m.take()
 		}
+		w.nextTable()
 	}, w.window)
 	d.Resize(fyne.NewSize(1080, 600))
 	w.open(d)
@@ -67,6 +73,8 @@ func (m *matching) build() {
 		columns.Add(why)
 		columns.Add(widget.NewLabel(m.sample(i)))
 	}
+	m.stated.RemoveAll()
+	m.ofFile()
 	m.options(m)
 	side := container.NewVBox(m.stated)
 	for _, d := range m.sheet.Doubts {
@@ -75,9 +83,10 @@ func (m *matching) build() {
 	side.Add(m.asked)
 	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
 	split.Offset = 0.64
-	foot := container.NewScroll(container.NewVBox(m.found, m.first))
+	foot := container.NewScroll(container.NewVBox(m.found, container.NewHBox(m.mends), m.first))
 	foot.SetMinSize(fyne.NewSize(0, footHeight))
-	m.body = container.NewBorder(nil, foot, nil, nil, split)
+	m.body.Objects = []fyne.CanvasObject{container.NewBorder(nil, foot, nil, nil, split)}
+	m.body.Refresh()
 }
 
 // why returns why a column is taken for what it is.
@@ -161,7 +170,7 @@ func (m *matching) preview() {
 	sheet := m.sheet
 	sheet.Stated.Match, sheet.Stated.Titles = slices.Clone(sheet.Stated.Match), maps.Clone(sheet.Stated.Titles)
 	task.Start(m.w.runner, task.Order[desk.Preview]{Key: "preview",
-		Work: func(context.Context) (desk.Preview, error) { return m.taking.preview(sheet) },
+		Work: func(context.Context) (desk.Preview, error) { return m.tables.Preview(sheet) },
 		Show: func(p desk.Preview, err error) {
 			switch {
 			case !m.open:
@@ -180,7 +189,12 @@ func (m *matching) show(p desk.Preview) {
 	lines = append(lines, few(p.Refused)...)
 	lines = append(lines, few(p.Skipped)...)
 	m.found.SetText(strings.Join(lines, "\n"))
+	m.shown, m.mends.Hidden = p, len(p.Refused) == 0 && len(m.sheet.Stated.Mended) == 0
+	m.mends.Refresh()
 	m.ask(p.Open)
+	if m.again != nil {
+		m.again(p)
+	}
 	m.first.RemoveAll()
 	if len(p.First) > 0 {
 		m.first.Add(firstRows(p))

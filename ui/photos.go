@@ -60,7 +60,8 @@ func (w *Window) addPhotos(area string) {
 	path.SetPlaceHolder("path of a photo, or of a folder of photos")
 	stage := widget.NewRadioGroup([]string{beforeWords, afterWords}, nil)
 	stage.Horizontal, stage.Required = true, true
-	stage.SetSelected(beforeWords)
+	_, usual := w.photosOf()
+	stage.SetSelected(stageWords(usual))
 	var d *dialog.CustomDialog
 	take := w.handler(func() {
 		d.Hide()
@@ -108,14 +109,25 @@ func (w *Window) browsePhotos(area string, stage lot.Stage) {
 	w.open(d)
 }
 
+// photosOf returns the lot that photographs added now are of, 0 for none, and when they are taken unless the user says otherwise: on a
+// build after the work.
+func (w *Window) photosOf() (id int64, usual lot.Stage) {
+	switch {
+	case w.state.Place == desk.Builds && w.state.Build != nil:
+		return w.state.Build.ID, lot.After
+	case w.state.Place != desk.Builds && w.state.Open != nil:
+		return w.state.Open.ID, lot.Before
+	}
+	return 0, lot.Before
+}
+
 // takePhotos reads and keeps files away from the window, then adds them to the lot that was open when it began.
 func (w *Window) takePhotos(paths []string, area string, stage lot.Stage) {
-	o := w.state.Open
-	if o == nil {
+	id, _ := w.photosOf()
+	if id == 0 {
 		w.say(desk.State{Notice: "First open the lot that the photos are of."})
 		return
 	}
-	id := o.ID
 	task.Start(w.runner, task.Order[desk.Kept]{
 		Work:   func(ctx context.Context) (desk.Kept, error) { return w.keepPhotos(ctx, paths) },
 		Report: func(_ float64, words string) { w.say(desk.State{Notice: words}) },

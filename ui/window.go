@@ -45,6 +45,7 @@ type Window struct {
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
+	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
 	thumbnails map[string]image.Image // by the hash of the photograph
@@ -147,6 +148,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.value()
 		w.foresee()
 		w.learn()
+		w.fitMarket()
 		w.settle()
 	})
 }
@@ -180,17 +182,24 @@ func (w *Window) settle() {
 	w.open(d)
 }
 
-// value has the open lot valued away from the window, unless its answer is fresh or its case has faults.
+// value has the open lot valued away from the window, unless its answer is fresh. Where its case has faults its work is listed.
 func (w *Window) value() {
 	o := w.state.Open
 	if o == nil || o.Fresh {
 		return
 	}
+	id, revision, c := o.ID, o.Revision, o.Case
 	if len(o.Faults) > 0 {
-		w.runner.Cancel("value")
+		if !o.Waits() {
+			return
+		}
+		task.Start(w.runner, task.Order[desk.Valued]{
+			Key: "value", Wait: waiting,
+			Work: func(context.Context) (desk.Valued, error) { return w.desk.Outline(c) },
+			Show: func(v desk.Valued, err error) { w.show(w.state.Outlined(id, revision, v, err)) },
+		})
 		return
 	}
-	id, revision, c := o.ID, o.Revision, o.Case
 	task.Start(w.runner, task.Order[desk.Valued]{
 		Key: "value", Wait: waiting,
 		Work: func(context.Context) (desk.Valued, error) { return w.desk.Value(c) },

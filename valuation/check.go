@@ -103,7 +103,7 @@ func (f *faults) part(at string, p repair.Part) {
 		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
 	}
 	if p.Fallback == nil {
-		f.unless(sure, at+".fallback", "nothing", "what happens when no option can be had: price, lead_days")
+		f.unless(sure, at+".fallback", "nothing", "what happens when no source has it: price, lead_days")
 		return
 	}
 	f.three(at+".fallback.price", p.Fallback.Price)
@@ -165,6 +165,7 @@ func (f *faults) resale(c Case) {
 	f.unless(hasRows || r.Guess != nil, "resale", "no comparables and no guess",
 		"rows, a comparables file, or guess with low, likely and high")
 	f.unless(!hasRows || c.Lot.ModelYear != 0, "lot.model_year", 0, "the model year, since there are comparables to bring to it")
+	f.optional("resale.subject.upkeep", r.Subject.Upkeep, resale.Upkeeps)
 	if s := r.Subject.Condition; s != nil {
 		f.between("resale.subject.condition", *s, 1, 5)
 	}

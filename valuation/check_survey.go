@@ -2,6 +2,8 @@ package valuation
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 
 	"walkline/valuation/lot"
@@ -60,6 +62,11 @@ func (f *faults) hailAndFire(s *lot.Survey) {
 		f.word("survey.hail.count", h.Count, lot.HailCounts)
 		f.optional("survey.hail.size", h.Size, lot.HailSizes)
 		f.words("survey.hail.panels", h.Panels, lot.HailPanels)
+		for _, panel := range slices.Sorted(maps.Keys(h.Each)) {
+			f.word("survey.hail.each", panel, lot.HailPanels)
+			f.optional("survey.hail.each."+panel+".count", h.Each[panel].Count, lot.HailCounts)
+			f.optional("survey.hail.each."+panel+".size", h.Each[panel].Size, lot.HailSizes)
+		}
 		if h.Discount != nil {
 			f.three("survey.hail.discount", *h.Discount)
 			f.unless(h.Discount.High < 1, "survey.hail.discount.high", h.Discount.High, "a fraction below 1 (15 % is 0.15)")

@@ -45,7 +45,7 @@ func (w *work) decide(m *Memory) {
 	out := w.wayColumns(m, scene)
 	w.rebuilt = option{name: Rebuild, stopped: w.forbidden(Rebuild)}
 	w.rebuilt.problem, w.rebuilt.found = w.rebuild(m, scene, out)
-	for _, plan := range w.c.plans() {
+	for _, plan := range w.c.Priced() {
 		o := w.rebuilt
 		if plan != Rebuild {
 			o = option{name: plan, stopped: w.forbidden(plan), problem: w.alone(out[plan], plan)}
@@ -171,7 +171,7 @@ func (w *work) common(p *bid.Problem) {
 	if !w.c.Run.WinnersAllowance || n < 2 {
 		return
 	}
-	k := w.c.Market.OwnShare
+	k := w.c.OwnShare()
 	level, factor, off := w.doubt(p)
 	p.Allowance = prob.WinnersConstant(n) * k * math.Sqrt(level*level+factor)
 	if !w.c.Market.Narrowing {

@@ -129,6 +129,14 @@ func (c Case) loading() float64 {
 	return c.Hidden.SharedLoading
 }
 
+// OwnShare returns the share of the bidders' shared doubt that differs between them, as it is in force: learned, or the case's own.
+func (c Case) OwnShare() float64 {
+	if k := c.learned().OwnShare; k != nil {
+		return k.Value
+	}
+	return c.Market.OwnShare
+}
+
 // askedToSold and brandDiscount return the beliefs in force: moved by the learned ratio, and drawn in where past buys know
 // it better than the case's own range.
 func (c Case) askedToSold() prob.Three {
@@ -151,14 +159,10 @@ func (c Case) learnedOff(d prob.Three) prob.Three {
 	return prob.Three{Low: 1 - left.High, Likely: 1 - left.Likely, High: 1 - left.Low}
 }
 
-// believed returns a belief about a factor moved by a learned ratio. Limits: what is left of a price stays above nothing.
+// believed returns a belief about a factor moved by a learned ratio, and drawn in by what the buys took away of the doubt, no more. Limits:
+// what is left of a price stays above nothing.
 func believed(t prob.Three, r learn.Ratio) prob.Three {
-	t = t.Times(r.Factor)
-	own := math.Sqrt(t.Variance()) / t.Mean()
-	if r.LogSD > 0 && r.LogSD < own {
-		t = t.Narrowed(r.LogSD / own)
-	}
-	return t
+	return t.Times(r.Factor).Narrowed(math.Sqrt(1 - min(max(r.Known, 0), 1)))
 }
 
 // factored returns the fit of the comparables with the learned bias and spread on its price.

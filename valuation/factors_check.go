@@ -45,10 +45,14 @@ func (f *faults) factors(x *learn.Factors) {
 	if x.Loading != nil {
 		f.between("factors.shared_loading.value", x.Loading.Value, 0, maxLoading)
 	}
+	if x.OwnShare != nil {
+		f.between("factors.own_share.value", x.OwnShare.Value, 0, 1)
+	}
 	f.between("factors.half_life_days", x.HalfLife, 0, 36500)
 }
 
 func (f *faults) ratio(key string, r learn.Ratio) {
 	f.between(key+".factor", r.Factor, 1.0/mostFactor, mostFactor)
 	f.between(key+".log_sd", r.LogSD, 0, mostLogSD)
+	f.between(key+".known", r.Known, 0, 1)
 }

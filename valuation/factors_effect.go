@@ -3,6 +3,7 @@ package valuation
 import (
 	"walkline/valuation/hidden"
 	"walkline/valuation/hindsight"
+	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -13,7 +14,8 @@ import (
 // which it is similar to others, and the defaults of a case.
 func (k Knowledge) Starter() learn.Starter {
 	d := Defaults()
-	s := learn.Starter{AskedToSold: d.Resale.AskedToSold, BrandDiscount: d.Resale.BrandDiscount, Loading: d.Hidden.SharedLoading}
+	s := learn.Starter{AskedToSold: d.Resale.AskedToSold, BrandDiscount: d.Resale.BrandDiscount, Loading: d.Hidden.SharedLoading,
+		OwnShare: d.Market.OwnShare}
 	for _, e := range k.Risks.Risks {
 		s.Risks = append(s.Risks, learn.StarterRisk{ID: e.ID, Name: e.Name, Kind: chiefTrade(e.Risk), A: e.Chance.A, B: e.Chance.B})
 	}
@@ -60,6 +62,7 @@ func (c Case) InForce(engine string) Case {
 // Effect is what other factors would do to a lot's walk-away bid. Nil: do not bid.
 type Effect struct {
 	Before, After *money.Amount
+	Steps         int64 // legal bids that lie between the two, either way; no bid counts as the one below the lowest
 }
 
 // Moved returns by how much the walk-away bid moves; no bid counts as nothing.
@@ -81,7 +84,18 @@ func (m *Memory) Compare(c Case, k Knowledge, now, proposed learn.Factors) (Effe
 		return Effect{}, err
 	}
 	after, err := m.Value(c.With(proposed), k)
-	return Effect{before.WalkAway, after.WalkAway}, err
+	return Effect{before.WalkAway, after.WalkAway, stepsBetween(c.Buying.BidSteps, before.WalkAway, after.WalkAway)}, err
+}
+
+func stepsBetween(steps []invoice.Step, a, b *money.Amount) int64 {
+	count := func(x *money.Amount) int64 {
+		if x == nil {
+			return 0
+		}
+		_, n := invoice.Stand(steps, *x)
+		return n
+	}
+	return max(count(a)-count(b), count(b)-count(a))
 }
 
 // The verdicts of a replay.

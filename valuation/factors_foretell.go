@@ -95,6 +95,7 @@ func (w *work) foretoldTerms() learn.Terms {
 	if all := level*level + factor; all > 0 {
 		t.ResaleAllow = w.problem.Allowance * level * level / all
 		t.CostAllow = w.problem.Allowance - t.ResaleAllow
+		t.OwnShare = w.c.OwnShare()
 	}
 	return t
 }

@@ -47,7 +47,7 @@ func (p Past) ending() learn.Ending {
 	switch {
 	case p.State == lot.Lost:
 		return learn.LostTo
-	case !p.Build.Outcome.Ended():
+	case !p.Build.Teaches():
 		return learn.Open
 	}
 	return learn.Ending(p.Build.Outcome)
@@ -55,7 +55,7 @@ func (p Past) ending() learn.Ending {
 
 // closed returns the day on which an ended build closed: that of the sale, else the last that is known.
 func (p Past) closed() lot.Date {
-	if !p.Build.Outcome.Ended() {
+	if !p.Build.Teaches() {
 		return ""
 	}
 	if d := p.Build.Dates.Sold; d.Known() {
@@ -76,14 +76,14 @@ type diary struct {
 
 // whole reports whether what has no bill is nothing.
 func (d diary) whole() bool {
-	return d.b.Imported.As == "" && d.b.Outcome.Ended() && len(d.b.Receipts) > 0
+	return d.b.Imported.As == "" && d.b.Teaches() && d.b.Closing != build.Partly && len(d.b.Receipts) > 0
 }
 
 // risk returns the line as a hidden risk that was foretold or seen, empty where it is a line of work.
 func (d diary) risk(line string) string {
 	seen := slices.ContainsFunc(d.b.Risks, func(s build.Seen) bool { return s.Risk == line })
 	foretold := d.p.Foretold != nil && slices.ContainsFunc(d.p.Foretold.Risks, func(r learn.Risk) bool { return r.ID == line })
-	if line != "" && (seen || foretold) {
+	if line != "" && (seen || foretold || d.b.IsUnlisted(line)) {
 		return line
 	}
 	return ""

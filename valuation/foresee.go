@@ -16,7 +16,7 @@ type Foresight struct {
 	Cash     Spread // money of it that is still to be paid out
 	Hours    Spread // own hours
 	Days     Spread // until it is sold
-	Lines    []LineFigure
+	Due      []Due  // what ToFinish and Cash are made of, at their means
 	Risks    []RiskFigure
 	Resale   resale.Price
 	Sunk     Sunk
@@ -28,6 +28,25 @@ type Foresight struct {
 	StopWay  string   // that stopping leads to, as [Exits] has it
 	Doubts   []string
 }
+
+// Due is one part of what a build still costs, at its mean. Cost includes own labour at its rates; Cost less Labour is paid out.
+type Due struct {
+	Kind         DueKind
+	Line         string // of work: its id; empty for the other kinds
+	Cost, Labour float64
+}
+
+// DueKind is what a part of the cost to come is for.
+type DueKind string
+
+// The kinds. Selling and the capital cost are not among them.
+const (
+	DueWork    DueKind = "work"
+	DueHidden  DueKind = "hidden" // damage that may still be there
+	DueFreight DueKind = "freight"
+	DueStorage DueKind = "storage"
+	DueHolding DueKind = "holding"
+)
 
 // Sunk is what has been spent and is gone whatever comes.
 type Sunk struct {
@@ -65,16 +84,28 @@ func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, err
 		return Foresight{}, err
 	}
 	f := Foresight{Currency: c.Currency, ToFinish: spread(w.played.Cost), Cash: spread(w.played.Cash), Hours: spread(w.played.Hours),
-		Days: spread(w.played.Days), Lines: w.repairFigures().Lines, Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
+		Days: spread(w.played.Days), Due: w.due(), Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
 	f.Sunk = sunk(c, b, w.currency, today)
 	f.whole(&w)
 	f.ways(&w, b.Otherwise)
+	f.unsaid(b.Otherwise)
 	if out := w.wayColumns(m, w.scene()); len(out) > 0 {
 		lot := w.stripped(m, w.scene(), out)
 		line := lot.Choose().Line
 		f.StopLine, f.StopWay = &line, lot.Way.Name
 	}
 	return f, nil
+}
+
+// due returns the parts of the cost to come.
+func (w *work) due() []Due {
+	o := w.played
+	var out []Due
+	for i, l := range w.lines {
+		out = append(out, Due{DueWork, l.ID, o.Lines[i].Cost, o.Lines[i].Labour})
+	}
+	return append(out, Due{DueHidden, "", prob.Mean(o.Hidden), prob.Mean(o.HiddenLabour)}, Due{DueFreight, "", prob.Mean(o.Freight), 0},
+		Due{DueStorage, "", prob.Mean(o.Storage), 0}, Due{DueHolding, "", prob.Mean(o.Holding), 0})
 }
 
 // waysLeft returns the ways out of a build in the making: as the build judges them, or else as the lot did. The strip-down is part of
@@ -84,16 +115,34 @@ func waysLeft(c Case, o build.Otherwise) WaysOut {
 	w.Stop, w.Plans, w.Strip = false, []string{Rebuild}, Strip{}
 	if o.AsIs != nil {
 		net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.Flat) }
-		w.AsItStands = Standing{Money: &prob.Three{Low: net(o.AsIs.Low), Likely: net(o.AsIs.Likely), High: net(o.AsIs.High)}}
+		w.AsItStands = Standing{Money: &prob.Three{Low: net(o.AsIs.Low), Likely: net(o.AsIs.Likely), High: net(o.AsIs.High)},
+			Days: orNone(o.AsIsDays)}
 	}
 	if o.PartOut != nil {
 		money := *o.PartOut
-		w.ForParts = Parting{Money: &money}
-		if o.PartOutHours != nil {
-			w.ForParts.Hours = *o.PartOutHours
-		}
+		w.ForParts = Parting{Money: &money, Hours: orNone(o.PartOutHours), Days: orNone(o.PartOutDays)}
 	}
 	return w
+}
+
+// orNone returns a judgement, nothing where there is none.
+func orNone(t *prob.Three) prob.Three {
+	if t == nil {
+		return prob.Three{}
+	}
+	return *t
+}
+
+// unsaid names the ways out that are judged without the days that they take.
+func (f *Foresight) unsaid(o build.Otherwise) {
+	for _, way := range []struct {
+		name        string
+		money, days *prob.Three
+	}{{AsIs, o.AsIs, o.AsIsDays}, {PartOut, o.PartOut, o.PartOutDays}} {
+		if way.money != nil && way.days == nil {
+			f.Doubts = append(f.Doubts, way.name+": its days are not entered, so nothing is counted for keeping the vehicle so long.")
+		}
+	}
 }
 
 func sunk(c Case, b build.Build, cur money.Currency, today lot.Date) Sunk {
@@ -138,12 +187,13 @@ func (f *Foresight) ways(w *work, o build.Otherwise) {
 	asIs := Way{Name: AsIs}
 	if o.AsIs != nil {
 		net := func(x float64) float64 { return x*(1-p.SellPercent) - p.SellFlat }
-		asIs = Way{AsIs, true, Spread{net(o.AsIs.Mean()), net(o.AsIs.Quantile(.1)), net(o.AsIs.Quantile(.9))}, 0}
-		tied = max(asIs.Spread.Mean, 0)
+		tied = max(net(o.AsIs.Mean()), 0)
+		kept := w.keeping(tied) * orNone(o.AsIsDays).Mean()
+		asIs = Way{AsIs, true, Spread{net(o.AsIs.Mean()) - kept, net(o.AsIs.Quantile(.1)) - kept, net(o.AsIs.Quantile(.9)) - kept}, 0}
 	}
 	mean := p.Mean(0) - tied*p.CapitalRate*f.Days.Mean/365
 	finish := Way{Name: Finish, Known: true, Spread: Spread{mean, p.Quantile(.1, tied) + tied, p.Quantile(.9, tied) + tied}}
-	f.Ways = []Way{finish, asIs, w.partOut(o)}
+	f.Ways = []Way{finish, asIs, w.partOut(o, tied)}
 	f.Best = -1
 	for i := range f.Ways {
 		way := &f.Ways[i]
@@ -160,20 +210,21 @@ func (f *Foresight) ways(w *work, o build.Otherwise) {
 	}
 }
 
-// partOut returns what the parts bring less the own hours that it takes, at the rate of body work.
+// keeping returns what a day costs until the vehicle is gone, in whatever way: holding, and capital on what it would bring today.
+func (w *work) keeping(tied float64) float64 {
+	return w.c.Time.HoldingPerDay + tied*w.finish.CapitalRate/365
+}
+
+// partOut returns what the parts bring less the own hours that it takes, at the rate of body work, and less what its days cost.
 // Random: streams "part out/..." of the case's seed.
-func (w *work) partOut(o build.Otherwise) Way {
+func (w *work) partOut(o build.Otherwise, tied float64) Way {
 	way := Way{Name: PartOut}
 	if o.PartOut == nil {
 		return way
 	}
 	way.Known = true
-	var hours prob.Three
-	if o.PartOutHours != nil {
-		hours = *o.PartOutHours
-	}
 	d := prob.NewDraws(w.c.Run.Scenarios, w.c.Run.Seed)
-	brought, work := make([]float64, d.Len()), make([]float64, d.Len())
+	brought, work, days := make([]float64, d.Len()), make([]float64, d.Len()), make([]float64, d.Len())
 	draw := func(name string, t prob.Three, out []float64) {
 		d.Column("part out/"+name, out)
 		table := t.Score()
@@ -182,9 +233,10 @@ func (w *work) partOut(o build.Otherwise) Way {
 		}
 	}
 	draw("brought", *o.PartOut, brought)
-	draw("hours", hours, work)
+	draw("hours", orNone(o.PartOutHours), work)
+	draw("days", orNone(o.PartOutDays), days)
 	for i := range brought {
-		brought[i] -= work[i] * w.c.Labour.Rates["body"]
+		brought[i] -= work[i]*w.c.Labour.Rates["body"] + days[i]*w.keeping(tied)
 	}
 	way.Spread = spread(brought)
 	return way

@@ -11,6 +11,7 @@ import (
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 )
 
 func foreseen(t *testing.T, c valuation.Case, b build.Build, today string) valuation.Foresight {
@@ -157,8 +158,9 @@ func TestDoubtsAreNamed(t *testing.T) {
 	b := build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "thing", Amount: 100}, {Kind: "materials", Amount: 5000}},
 		Hours: []build.Work{{Trade: "body", Line: "a", Hours: 30}, {Trade: "paint", Hours: 2}}}
 	all := strings.Join(foreseen(t, c, b, "2026-11-20").Doubts, "\n")
-	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts", "USD 50 name no line",
-		"2.0 hours name no line"} {
+	for _, want := range []string{"front has taken 30.0 hours of body", "names none of its parts",
+		"USD 50 of bills for materials name no line",
+		"2.0 hours of paint name no line"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing from\n%s", want, all)
 		}
@@ -186,5 +188,64 @@ func TestABuildHasAStopLine(t *testing.T) {
 	c.WaysOut.AsItStands.Money = nil
 	if f = foreseen(t, c, build.Build{}, "2026-11-20"); f.StopLine != nil {
 		t.Errorf("no way is judged, and the line is %g", *f.StopLine)
+	}
+}
+
+// By hand, from [sure]: 30 of 120 for materials leave 90, 4.5 of 9 h of structure leave 4.5; of two bills for parts the one that names a
+// part of the plan, 250 of 400, leaves the other part, 150, of which half is paid.
+func TestWhatNamesNoLineTakesDownWhatIsLeftOfItsKind(t *testing.T) {
+	c := sure()
+	c.Buying.Freight = prob.Certain(0)
+	part := func(name string, price float64) repair.Part {
+		return repair.Part{Name: name, Options: []repair.Option{{Source: "used", Price: prob.Certain(price)}},
+			Fallback: &repair.Fallback{Price: prob.Certain(price)}}
+	}
+	c.Repair.Lines[0].Parts = []repair.Part{part("fender", 250)}
+	c.Repair.Lines[1].Parts = []repair.Part{part("rail", 150)}
+	b := build.Build{Receipts: []build.Receipt{{Kind: "materials", Amount: 3000}, {Kind: "part", What: "Fender ", Amount: 26000},
+		{Kind: "part", What: "odds and ends", Amount: 7500}}, Hours: []build.Work{{Trade: "structure", Hours: 4.5}}}
+	f := foreseen(t, c, b, "2026-11-20")
+	comesTo(t, "to finish", f.ToFinish.Mean, 10*35+4.5*42+90+400+75+6*(14.5/12*7+35), .01)
+	var due, labour float64
+	for _, d := range f.Due {
+		due, labour = due+d.Cost, labour+d.Labour
+	}
+	comesTo(t, "the parts of it together", due, f.ToFinish.Mean, 1e-6)
+	comesTo(t, "the parts of it without labor", due-labour, f.Cash.Mean, 1e-6)
+	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "taken down by 25 %") ||
+		!strings.Contains(words, "taken down by 50 %") {
+		t.Errorf("%s", words)
+	}
+	b.Receipts[0].Amount = 50000
+	f = foreseen(t, c, b, "2026-11-20")
+	comesTo(t, "more than is left", f.ToFinish.Mean, 10*35+4.5*42+400+75+6*(14.5/12*7+35), .01)
+	if words := strings.Join(f.Doubts, "\n"); !strings.Contains(words, "more than the open lines still need") {
+		t.Errorf("%s", words)
+	}
+}
+
+// By hand, from [sure]: what is found and on no list is known work, less what was worked and paid for it.
+func TestUnlistedDamageIsKnownWork(t *testing.T) {
+	c := sure()
+	b := build.Build{Unlisted: []build.Unlisted{{ID: "unlisted-1", Name: "Pickup bent", Cost: prob.Certain(250), Trade: "body",
+		Hours: prob.Certain(5)}}, Receipts: []build.Receipt{{Kind: "part", Line: "unlisted-1", Amount: 10000}},
+		Hours: []build.Work{{Trade: "body", Line: "unlisted-1", Hours: 2}}}
+	comesTo(t, "to finish", foreseen(t, c, b, "2026-11-20").ToFinish.Mean, 350+378+520+180+150+3*35+6*((19+3)/12.*7+35), .01)
+	b.Done = []string{"unlisted-1"}
+	comesTo(t, "done", foreseen(t, c, b, "2026-11-20").ToFinish.Mean, 350+378+520+180+6*(19./12*7+35), .01)
+}
+
+// By hand: a day costs 6 of holding and 12 % a year on what it would bring today, in every way out.
+func TestDaysOfTheOtherWaysCostWhatFinishingsDaysCost(t *testing.T) {
+	asIs, parts, days := prob.Certain(6000), prob.Certain(7000), prob.Certain(30)
+	b := build.Build{Otherwise: build.Otherwise{AsIs: &asIs, PartOut: &parts, AsIsDays: &days, PartOutDays: &days}}
+	f := foreseen(t, sure(), b, "2026-11-20")
+	net := 6000*.98 - 150
+	comesTo(t, "as it stands", f.Ways[1].Spread.Mean, net-30*(6+net*.12/365), 1e-6)
+	comesTo(t, "part out", f.Ways[2].Spread.Mean, 7000-30*(6+net*.12/365), 1e-6)
+	b.Otherwise.PartOutDays = nil
+	if words := strings.Join(foreseen(t, sure(), b, "2026-11-20").Doubts, " "); !strings.Contains(words,
+		"Part out: its days are not entered") {
+		t.Errorf("%q", words)
 	}
 }

@@ -17,6 +17,7 @@ type Outlook struct {
 	Profit     Profit
 	Rules      []Ruling // those that are on, in their order
 	Holds      bool     // every rule holds
+	Win        *float64 // chance that the hammer falls at or below the bid; nil: nobody guessed where it falls
 	Cash90     float64  // 90th percentile of all money out before the sale
 	Days90     float64  // 90th percentile of days, whatever is bid
 }
@@ -25,11 +26,10 @@ type Outlook struct {
 type Ruling struct {
 	Rule   string // as the case file spells it
 	Wanted string // "at least USD 1,500"
-	Found  string // "expected profit USD 1,320"
 	Holds  bool
 }
 
-// Slice is a range of money, in major units, with the chance that a figure (a break-even total, a price) lies in it.
+// Slice is a range of money, in major units, with the chance that a figure lies in it.
 type Slice struct{ From, To, Chance float64 }
 
 func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
@@ -53,12 +53,12 @@ func (o Odds) At(b money.Amount) Outlook {
 	f := p.Judge(b)
 	a := o.w.currency.Major(f.Total)
 	m := p.Means(b)
-	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Cash90: a + m.Cash90, Days90: m.Days90,
+	out := Outlook{Bid: b, Total: f.Total, Holds: f.Holds, Win: o.win(b), Cash90: a + m.Cash90, Days90: m.Days90,
 		Profit: Profit{Mean: f.Mean, P05: p.Quantile(.05, a), P10: p.Quantile(.1, a),
 			P50: p.Quantile(.5, a), P90: p.Quantile(.9, a), LossChance: f.LossChance, WorstTenth: f.WorstTenth, Margin: f.Margin,
 			PerHour: f.PerHour}}
 	for _, c := range o.w.found.Ceilings {
-		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), o.w.figure(c.Rule, f), !slices.Contains(f.Broken, c.Rule)})
+		out.Rules = append(out.Rules, Ruling{c.Rule, o.w.limit(c.Rule), !slices.Contains(f.Broken, c.Rule)})
 	}
 	return out
 }
@@ -68,32 +68,49 @@ func (o Odds) Total(b money.Amount) money.Amount {
 	return o.w.c.Buying.Total(b, o.w.currency).Total
 }
 
-// BidFor returns the legal bid whose invoice comes up to a total, 0 where none does; where the invoice falls as the bid rises,
-// it may be any of those that do. Units: total in major units. Limits: o is known.
-func (o Odds) BidFor(total float64) money.Amount {
-	limit := o.w.currency.FromMajor(total)
-	low, high := money.Amount(0), max(limit, 0)
-	for low < high {
-		middle := high - (high-low)/2
-		if o.Total(middle) <= limit {
-			low = middle
-		} else {
-			high = middle - 1
-		}
-	}
-	legal, _ := invoice.Stand(o.w.c.Buying.BidSteps, low)
-	return legal
+// Chances is one legal bid with its chances.
+type Chances struct {
+	Bid  money.Amount
+	Loss float64  // P(profit < 0) at this bid
+	Win  *float64 // P(the hammer falls at or below this bid); nil: nobody guessed where it falls
 }
 
-// seldom is the chance that [Odds.BreakEven] leaves out at either end.
-const seldom = 0.001
+// seldom is the chance that is left out at either end of what is drawn of a price; mostly is the chance of a loss that the chances
+// along the bids go up to.
+const seldom, mostly = 0.001, 0.75
 
-// BreakEven returns where the lot breaks even, in n slices of one width: a lot bought for an invoice total loses money where it
-// breaks even below that, and what lies between the two is its profit, but for the capital cost on the difference. Shape:
-// rising; the rarest 0.1 % at either end are left out. Limits: o is known, n is positive.
-func (o Odds) BreakEven(n int) []Slice {
-	p := &o.w.problem
-	return slicesOf(n, p.Even(seldom), p.Even(1-seldom), p.LossChance)
+// Along returns the chances along the bids, from the lowest legal one to where the lot mostly loses and is nearly always won.
+// Shape: rising, at most n. Limits: o is known, n is at least 2.
+func (o Odds) Along(n int) []Chances {
+	p, steps := &o.w.problem, o.w.c.Buying.BidSteps
+	const few = 20
+	_, most := invoice.Stand(steps, o.w.currency.FromMajor(max(p.Even(mostly), 0)))
+	if guess := o.w.c.Market.HammerGuess; guess != nil {
+		_, won := invoice.Stand(steps, o.w.currency.FromMajor(guess.High))
+		most = max(most, won)
+	}
+	most = max(most, few)
+	count := min(most, int64(n))
+	out := make([]Chances, count)
+	for i := range out {
+		out[i] = o.chances(invoice.Nth(steps, 1+int64(i)*(most-1)/(count-1)))
+	}
+	return out
+}
+
+// chances returns the chances at a bid.
+func (o Odds) chances(b money.Amount) Chances {
+	return Chances{Bid: b, Loss: o.w.problem.LossChance(o.w.currency.Major(o.Total(b))), Win: o.win(b)}
+}
+
+// win returns the chance that the hammer falls at or below a bid, nil without a guess of it.
+func (o Odds) win(b money.Amount) *float64 {
+	guess := o.w.c.Market.HammerGuess
+	if guess == nil {
+		return nil
+	}
+	chance := guess.CDF(o.w.currency.Major(b))
+	return &chance
 }
 
 // slicesOf cuts low to high into n slices of one width, each with its chance; below is the distribution function.
@@ -112,7 +129,8 @@ func slicesOf(n int, low, high float64, below func(float64) float64) []Slice {
 	return out
 }
 
-// Price returns what the finished vehicle may bring, in n slices of one width. Shape, limits: as [Odds.BreakEven].
+// Price returns what the finished vehicle may bring, in n slices of one width. Shape: rising; the rarest 0.1 % at
+// either end are left out. Limits: o is known, n is positive.
 func (o Odds) Price(n int) []Slice {
 	r := o.w.problem.Resale
 	return slicesOf(n, r.Quantile(seldom), r.Quantile(1-seldom), r.CDF)

@@ -19,6 +19,10 @@ type Own struct {
 	Jobs     []repair.Job     `json:"jobs"`
 	Risks    []hidden.Entry   `json:"risks"`
 	Findings []hidden.Finding `json:"findings"`
+
+	// JobScales and RiskScales say how the vehicle changes what all jobs and all risks cost; empty: as the starter has it.
+	JobScales  []lot.Scale `json:"job_scales"`
+	RiskScales []lot.Scale `json:"risk_scales"`
 }
 
 // With returns the knowledge with a shop's own entries instead of those of the same ids, and the rest of them behind. An
@@ -27,6 +31,9 @@ func (k Knowledge) With(o Own) Knowledge {
 	bad := map[string]bool{}
 	for _, f := range k.CheckOwn(o) {
 		bad[f.ID] = true
+	}
+	if !bad[scalesID] {
+		k.Jobs.Scales, k.Risks.Scales = scales(k.Jobs.Scales, o.JobScales), scales(k.Risks.Scales, o.RiskScales)
 	}
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
 	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, other(o.Currency, k.Jobs.Currency)), func(j repair.Job) string { return j.ID }, bad)
@@ -74,6 +81,9 @@ func laid[T any](starter, own []T, id func(T) string, bad map[string]bool) []T {
 	return all
 }
 
+// scalesID names the scales of the catalogues among the faults of entries; no entry has this id.
+const scalesID = "scales of the catalogues"
+
 // EntryFault is a fault of one entry of a catalogue.
 type EntryFault struct {
 	ID string
@@ -94,6 +104,10 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 			all = append(all, EntryFault{id, x})
 		}
 	}
+	of := new(faults)
+	of.scales("job_scales", o.JobScales)
+	of.scales("risk_scales", o.RiskScales)
+	note(scalesID, of)
 	seen := map[string]bool{}
 	for _, x := range o.Findings {
 		f := new(faults)

@@ -35,13 +35,28 @@ func (w *work) stopWords() []string {
 	if !w.stops.taken {
 		return nil
 	}
-	e := w.exits()
-	said := fmt.Sprintf("Stop line: if the strip-down shows more than %s still to spend, stop and %s. That is so in %.0f of 100 cases",
-		w.money(*e.StopLine), PlanWords[e.StopWay], 100*e.StopChance)
-	if e.WayOutWorth > 0 {
-		said += " and puts " + w.currency.Show(e.WayOutWorth) + " to the walk-away bid"
+	return []string{w.exits().StopWords(w.currency)}
+}
+
+// StopWords says the stop line as something to do, how often that is and what it puts to the bid; empty where no stop is planned, or where
+// no scenario comes to it.
+func (e Exits) StopWords(cur money.Currency) string {
+	if e.StopLine == nil || e.StopChance == 0 {
+		return ""
 	}
-	return []string{said + "."}
+	said := fmt.Sprintf("%s That is so in %.0f of 100 cases", StopSentence("the strip-down", *e.StopLine, e.StopWay, cur), 100*e.StopChance)
+	if e.WayOutWorth > 0 {
+		said += " and adds " + cur.Show(e.WayOutWorth) + " to the walk-away bid"
+	}
+	return said + "."
+}
+
+// StopSentence says a stop line, in major units, as something to do; where says what shows how much is still to spend.
+func StopSentence(where string, line float64, way string, cur money.Currency) string {
+	if line <= 0 {
+		return fmt.Sprintf("Stop line: whatever %s shows, stop and %s: finishing brings less.", where, PlanWords[way])
+	}
+	return fmt.Sprintf("Stop line: if %s shows more than %s %s still to spend, stop and %s.", where, cur.Code, cur.Whole(line), PlanWords[way])
 }
 
 // stopDoubts says where the option to stop is not planned since it would lower the bid, and where the price's change until the

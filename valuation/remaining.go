@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"fmt"
+	"slices"
 
 	"walkline/valuation/build"
 	"walkline/valuation/hidden"
@@ -16,6 +17,7 @@ import (
 // worked and paid; hidden damage that was found is known work, and what was not there is gone; freight and the yard's
 // charge end when the vehicle is home, the queue and the days to sell shrink by the days that have passed.
 // The winner's allowance stays, for what is still in doubt: to have won tells nothing new of the vehicle.
+// Bills and hours that name no line count as [FreeRule] says.
 // Assumptions: what is left of a three-point judgement is the judgement less what was used, never below nothing; a single
 // part of a line is the one that the line's bill is for.
 func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []string) {
@@ -27,8 +29,10 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 	if err := w.expect(); err != nil {
 		r.doubt("%v", err)
 	}
+	r.named(w.lines)
 	r.c.Repair = Repair{Lines: r.lines(w.lines)}
 	r.c.Hidden.UseCatalogue, r.c.Hidden.Risks = false, r.risks(w.risks)
+	r.unlisted()
 	r.around()
 	r.unassigned()
 	return r.c, r.doubts
@@ -120,16 +124,41 @@ func (r *rest) parts(l repair.Line, paid map[string]float64) []repair.Part {
 // risks returns the damage that may still be there; what was found joins the known work.
 func (r *rest) risks(raised []hidden.Risk) []hidden.Risk {
 	var out []hidden.Risk
+	seen := r.explained(raised)
 	for _, x := range raised {
 		switch {
 		case r.b.IsDone(x.ID) || r.b.Saw(x.ID) == build.NotThere:
 		case r.b.Saw(x.ID) == build.Found:
 			r.c.Repair.Lines = append(r.c.Repair.Lines, r.found(x))
 		default:
-			out = append(out, x)
+			out = append(out, besides(x, seen))
 		}
 	}
 	return out
+}
+
+// explained returns how likely damage that was found alone answers a finding with "yes", by finding: several causes as a noisy-or.
+func (r *rest) explained(raised []hidden.Risk) map[string]float64 {
+	seen := map[string]float64{}
+	for _, x := range raised {
+		for _, e := range x.Findings {
+			if r.b.Saw(x.ID) == build.Found {
+				seen[e.Finding] = 1 - (1-seen[e.Finding])*(1-e.IfPresent)
+			}
+		}
+	}
+	return seen
+}
+
+// besides returns a risk whose answers count for what they tell beside damage that was found: a "yes" that is explained tells less.
+func besides(x hidden.Risk, seen map[string]float64) hidden.Risk {
+	x.Findings = slices.Clone(x.Findings)
+	for i, e := range x.Findings {
+		if q := seen[e.Finding]; q > 0 {
+			x.Findings[i].IfPresent, x.Findings[i].IfAbsent = 1-(1-q)*(1-e.IfPresent), max(q, e.IfAbsent)
+		}
+	}
+	return x
 }
 
 // found returns damage that was found as a line of work.
@@ -140,6 +169,16 @@ func (r *rest) found(x hidden.Risk) repair.Line {
 	}
 	return repair.Line{ID: x.ID, Job: x.Name, Hours: r.hours(x.Name, x.Hours, r.b.WorkedFor(x.ID)), Materials: less(x.Cost, paid),
 		Loading: x.Loading, Why: "Found on opening the vehicle up. " + x.Why, Caution: x.Caution}
+}
+
+// unlisted adds what was found and is on no list as known work.
+func (r *rest) unlisted() {
+	for _, u := range r.b.Unlisted {
+		if !r.b.IsDone(u.ID) {
+			x := hidden.Risk{ID: u.ID, Name: u.Name, Cost: u.Cost, Hours: map[string]prob.Three{u.Trade: u.Hours}}
+			r.c.Repair.Lines = append(r.c.Repair.Lines, r.found(x))
+		}
+	}
 }
 
 // around takes off what is over of getting home, waiting and selling.
@@ -160,26 +199,6 @@ func (r *rest) around() {
 	}
 	if listed, ok := d.Listed.Days(r.today); ok {
 		t.DaysToSell = less(t.DaysToSell, float64(listed))
-	}
-}
-
-// unassigned doubts bills and hours that name no line while there is work left that they may belong to.
-func (r *rest) unassigned() {
-	if len(r.c.Repair.Lines) == 0 {
-		return
-	}
-	bills := r.b.Bills(func(x build.Receipt) bool {
-		return x.Line == "" && (x.Kind == "part" || x.Kind == "materials" || x.Kind == "outside")
-	})
-	if bills != 0 {
-		r.doubt("Bills over %s name no line of work: nothing of what is left is taken off for them.", r.currency.Show(bills))
-	}
-	var hours float64
-	for _, x := range r.b.WorkedFor("") {
-		hours += x
-	}
-	if hours > 0 {
-		r.doubt("%.1f hours name no line of work: nothing of what is left is taken off for them.", hours)
 	}
 }
 

@@ -9,18 +9,10 @@ import (
 )
 
 // seen returns the lot with what the survey says of it.
-func (c Case) seen() lot.Lot {
-	l := c.Lot
-	l.Survey = c.Survey
-	return l
-}
+func (c Case) seen() lot.Lot { return c.Lot.With(c.Survey) }
 
 // feared returns the lot as its risks see it: with what its title says of its loss.
-func (c Case) feared() lot.Lot {
-	l := c.told()
-	l.Survey = c.Survey
-	return l
-}
+func (c Case) feared() lot.Lot { return c.told().With(c.Survey) }
 
 // causes returns the hidden damage that brings work along, at the chances after the findings, and what was hidden and has been
 // seen since: its line is the user's, and what it brings is certain with it.

@@ -22,6 +22,7 @@ type Wanted struct {
 	LeadDays               prob.Three
 	Has                    float64       // chance that the source has it
 	Said                   *repair.Quote // what a yard said; nil: nobody was asked
+	Caution                string        // of the work that it is for
 }
 
 // Fallback is the source of what is done where no other has the part.
@@ -45,7 +46,7 @@ func wanted(c Case, k Knowledge) []Wanted {
 	for _, l := range Plan(c, k) {
 		for _, p := range l.Parts {
 			head := Wanted{Lot: c.Lot.Number, Vehicle: vehicle(c.Lot), Currency: c.Currency, Line: l.ID, For: l.Job, Area: l.Area, Part: p.Name,
-				Need: repair.Or(l.Chance, 1)}
+				Need: repair.Or(l.Chance, 1), Caution: l.Caution}
 			all = append(all, sources(head, p, c.Labour.Rates[l.ChiefTrade()], c.Time.HoldingPerDay)...)
 		}
 	}

@@ -3,6 +3,7 @@ package valuation
 import (
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -19,7 +20,8 @@ type Knowledge struct {
 	Jobs  repair.Catalogue
 	Risks hidden.Catalogue
 	Prior resale.Prior
-	Packs []checks.Pack // by jurisdiction; a later one stands in the place of an earlier one of its id
+	Packs []checks.Pack   // by jurisdiction; a later one stands in the place of an earlier one of its id
+	Parts donor.Catalogue // what a lot is parted out into, for proposals alone
 }
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the

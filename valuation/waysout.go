@@ -36,8 +36,9 @@ type Strip struct {
 
 // Standing is what the lot brings as it stands, net of selling it; no money: not a way.
 type Standing struct {
-	Money *prob.Three `json:"money" unit:"money"`
-	Days  prob.Three  `json:"days"`
+	Money   *prob.Three `json:"money" unit:"money"`
+	Days    prob.Three  `json:"days"`
+	Starter bool        `json:"starter"` // a proposal that nobody has changed yet
 }
 
 // Parting is what the lot brings in parts, net of selling them and of what the rest costs or brings; no money: not a way.
@@ -46,6 +47,8 @@ type Parting struct {
 	Hours prob.Three  `json:"hours"`
 	Trade string      `json:"trade"` // empty: body
 	Days  prob.Three  `json:"days"`
+
+	Starter bool `json:"starter"` // a proposal that nobody has changed yet
 }
 
 // wayTrade is the trade of hours that name none; starterOwnShare is how much of the shared doubt differs from bidder to
@@ -83,8 +86,8 @@ func (c Case) ways() []way {
 	return out
 }
 
-// plans returns the plans that are priced.
-func (c Case) plans() []string {
+// Priced returns the plans that are priced: those that the case names, or else the rebuild and each way with money.
+func (c Case) Priced() []string {
 	if len(c.WaysOut.Plans) > 0 {
 		return c.WaysOut.Plans
 	}

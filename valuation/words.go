@@ -18,7 +18,7 @@ var RuleWords = map[string]string{
 	bid.MinProfit:         "least expected profit",
 	bid.MinMargin:         "least expected margin",
 	bid.MaxLossChance:     "greatest chance of a loss",
-	bid.MaxWorstTenthLoss: "greatest mean loss in the worst tenth",
+	bid.MaxWorstTenthLoss: "most lost on average, worst 1 in 10",
 	bid.MinPerHour:        "least return per hour of mine",
 	bid.MaxCash:           "most cash tied up",
 	bid.MaxDays:           "longest time",
@@ -26,12 +26,24 @@ var RuleWords = map[string]string{
 	Unready:               "what is still missing",
 }
 
+// limited says what a rule limits, as it reads after "your limit on".
+var limited = map[string]string{
+	bid.MinProfit:         "the expected profit",
+	bid.MinMargin:         "the expected margin",
+	bid.MaxLossChance:     "the chance of a loss",
+	bid.MaxWorstTenthLoss: "the average loss in the worst 1 in 10",
+	bid.MinPerHour:        "what an hour of yours brings",
+	bid.MaxCash:           "the cash tied up, 9 times in 10",
+	bid.MaxDays:           "the days until it is sold, 9 times in 10",
+}
+
 // grounds says why the walk-away bid is where it is.
 func (w *work) grounds() []string {
 	at := *w.found.Bid
 	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
-	out := []string{fmt.Sprintf("The rule %q binds: %s holds at %s and breaks at the next bid, %s (%s).",
-		RuleWords[w.found.Binding], w.limit(w.found.Binding), w.currency.Show(at), w.currency.Group(next.Bid), w.figure(w.found.Binding, next))}
+	rule := w.found.Binding
+	out := []string{fmt.Sprintf("Your limit on %s, %s, sets this bid; at %s it would be %s.", limited[rule], w.limit(rule),
+		w.currency.Group(next.Bid), w.figure(rule, next))}
 	return append(out, w.planWords()...)
 }
 
@@ -40,8 +52,8 @@ func (w *work) refusal() []string {
 	f := w.problem.Judge(w.found.Lowest)
 	var out []string
 	for _, name := range f.Broken {
-		out = append(out, fmt.Sprintf("Even at the lowest legal bid, %s, the rule %q (%s) does not hold: %s.",
-			w.currency.Show(w.found.Lowest), RuleWords[name], w.limit(name), w.figure(name, f)))
+		out = append(out, fmt.Sprintf("Even at the lowest bid of the sale, %s, %s is %s; your limit is %s.", w.currency.Show(w.found.Lowest),
+			limited[name], w.figure(name, f), w.limit(name)))
 	}
 	return out
 }
@@ -76,25 +88,25 @@ func (w *work) figure(rule string, f bid.Figures) string {
 	m := w.problem.Means(f.Bid)
 	switch rule {
 	case bid.MinProfit:
-		return "expected profit " + w.money(f.Mean)
+		return w.money(f.Mean)
 	case bid.MinMargin:
-		return fmt.Sprintf("expected margin %.1f %%", 100*f.Margin)
+		return fmt.Sprintf("%.1f %%", 100*f.Margin)
 	case bid.MaxLossChance:
-		return fmt.Sprintf("chance of a loss %.1f %%", 100*f.LossChance)
+		return fmt.Sprintf("%.1f %%", 100*f.LossChance)
 	case bid.MaxWorstTenthLoss:
 		if f.WorstTenth > 0 {
-			return "mean profit in the worst tenth " + w.money(f.WorstTenth)
+			return "a profit of " + w.money(f.WorstTenth)
 		}
-		return "mean loss in the worst tenth " + w.money(-f.WorstTenth)
+		return w.money(-f.WorstTenth)
 	case bid.MinPerHour:
 		if f.PerHour == nil {
-			return "no hours of yours, expected profit " + w.money(f.Mean)
+			return "not known, as no hours of yours are in it"
 		}
-		return w.money(*f.PerHour) + " an hour of yours"
+		return w.money(*f.PerHour)
 	case bid.MaxCash:
-		return "cash out, 9 times in 10 below " + w.money(m.Cash90+w.currency.Major(f.Total))
+		return w.money(m.Cash90 + w.currency.Major(f.Total))
 	}
-	return fmt.Sprintf("9 times in 10 within %.0f days", m.Days90)
+	return fmt.Sprintf("%.0f days", m.Days90)
 }
 
 // warnings gathers the doubts of every stage.
@@ -111,7 +123,7 @@ func (w *work) warnings() []string {
 		out = append(out, i.Text)
 	}
 	out = append(append(out, w.unused()...), w.uncounted()...)
-	out = append(out, w.stopDoubts()...)
+	out = append(append(out, w.stopDoubts()...), w.starterWays()...)
 	if said := w.c.learnedWords(); said != "" {
 		out = append(out, said)
 	}
@@ -119,8 +131,8 @@ func (w *work) warnings() []string {
 		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
 	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
-		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, who wins has most "+
-			"likely overrated the lot.",
+		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, whoever wins has "+
+			"probably overvalued it.",
 			w.money(w.problem.Allowance), w.c.Market.rivals()))
 	}
 	return out

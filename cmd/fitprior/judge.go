@@ -38,6 +38,7 @@ func judge(sets []set, dir string, sizes []int, out io.Writer) error {
 	for i, s := range sets {
 		fitted[i] = fitMarket(s)
 	}
+	judgeShelf(sets, fitted, sizes, out)
 	judged := 0
 	for at := range sets {
 		table, err := readTable(filepath.Join(dir, sets[at].name+"_public_tasks.csv"))

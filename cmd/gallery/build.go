@@ -32,7 +32,7 @@ func (s *stage) builds() error {
 		return err
 	}
 	s.window.Do(desk.ShowBuild(id))
-	for i, section := range []string{"progress", "bills", "hours", "hidden", "invoice", "sale"} {
+	for i, section := range []string{"progress", "bills", "hours", "hidden", "photos", "invoice", "sale"} {
 		s.press(fyne.KeyName(rune('1' + i)))
 		if err := s.save("build-" + section); err != nil {
 			return err

@@ -27,7 +27,7 @@ func TestLiveToPastTheLimitAndBack(t *testing.T) {
 	s, id := worksheet(t, side, '1')
 	s.press(fyne.KeyL)
 	walk, below, above := s.limit(t, id)
-	s.wants(t, "Lot 27", "none yet", "Walk-away bid, USD", walk, "steps left", "At a bid of USD 25")
+	s.wants(t, "Lot 27", "none yet", "Walk-away bid, USD", walk, "steps left", "At a bid of USD 20")
 	s.types(below + "\n")
 	s.wants(t, below, "1 step left", "At a bid of USD "+below)
 	live := s.screen.Canvas().Focused()
@@ -73,15 +73,15 @@ func TestALotWonOnLiveIsForetold(t *testing.T) {
 	s.wants(t, "won")
 }
 
-// The line of the odds is walked and dragged in the window; the bid that is asked for is nobody's bid.
+// The bid of the odds is walked and tapped in the window; the bid that is asked for is nobody's bid.
 func TestTheOddsFollowTheLine(t *testing.T) {
 	s, id := worksheet(t, side, '1')
 	s.press(fyne.KeyE)
 	s.tap(t, "Odds at any bid")
 	walk, _, above := s.limit(t, id)
-	chart := seen.All[*plot.BreakEven](s.screen.Content())[0]
+	chart := seen.All[*plot.Chances](s.screen.Content())[0]
 	s.wants(t, "bid USD "+walk, "Every house rule holds at this bid.")
-	test.TapAt(chart, fyne.NewPos(chart.Size().Width*0.4, chart.Size().Height/2))
+	test.TapAt(chart, fyne.NewPos(chart.Size().Width*0.9, chart.Size().Height/2))
 	s.wants(t, "This bid breaks", "fails")
 	seen.Press(chart, fyne.KeyEnd, fyne.KeyRight)
 	s.wants(t, "bid USD "+above, "walk-away bid")

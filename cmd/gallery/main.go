@@ -162,6 +162,12 @@ func (s *stage) choose(option string) {
 // bench draws every section of the Bench.
 func (s *stage) bench() error {
 	s.press(fyne.KeyK)
+	for _, c := range s.desk.Demo() { // the demo's rows are its lots' own: as if they had been imported
+		for _, r := range c.Resale.Rows {
+			r.Make, r.Model = c.Lot.Make, c.Lot.Model
+			s.window.Do(desk.AddComparable(r))
+		}
+	}
 	for _, name := range s.window.BenchSections() {
 		s.window.GoBench(name)
 		if f := s.screen.Canvas().Focused(); f != nil {

@@ -13,17 +13,17 @@ import (
 	"walkline/valuation"
 )
 
-// TestThePriceIsAskedAbout asks for the chances of the price: half lies on either side of the middle, and a key moves the line.
+// TestThePriceIsAskedAbout asks for the chances of the price, walks them to the highest, and goes back to the comparables.
 func TestThePriceIsAskedAbout(t *testing.T) {
 	s, _ := worksheet(t, "27", '4')
 	s.choose("what it may bring")
-	s.wants(t, "less 50 %", "more 50 %", "8 in 10 bring")
-	chart := seen.All[*plot.BreakEven](s.screen.Content())[0]
+	s.wants(t, "chance of that or more 50 %")
+	chart := seen.All[*plot.Curve](s.screen.Content())[0]
 	s.screen.Canvas().Focus(chart)
 	seen.Press(chart, fyne.KeyEnd)
-	s.wants(t, "more 0.")
+	s.wants(t, "chance of that or more 0.")
 	s.choose("price against mileage")
-	if got := seen.All[*plot.BreakEven](s.screen.Content()); len(got) != 0 {
+	if got := seen.All[*plot.Curve](s.screen.Content()); len(got) != 0 {
 		t.Error("the chances are still in view")
 	}
 }

@@ -26,7 +26,7 @@ func (s *stage) why() error {
 	if err := s.save("why-odds"); err != nil {
 		return err
 	}
-	for _, b := range seen.All[*plot.BreakEven](s.screen.Content()) {
+	for _, b := range seen.All[*plot.Chances](s.screen.Content()) {
 		seen.Press(b, fyne.KeyPageUp, fyne.KeyPageUp)
 	}
 	if err := s.save("why-odds-past"); err != nil {

@@ -37,11 +37,16 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	}
 	few, _ := s.learned(s.shop(3))
 	many, _ := s.learned(s.shop(buys))
+	past, err := s.tabled(s.shop(buys))
+	if err != nil {
+		return err
+	}
+	tabled, _ := s.learned(past)
 	var years []year
 	for _, b := range []struct {
 		name    string
 		factors learn.Factors
-	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {fmt.Sprintf("after %d buys", buys), many},
+	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {"from a table alone", tabled}, {fmt.Sprintf("after %d buys", buys), many},
 		{"knows the truth", s.truth.factors}} {
 		y, err := s.trade(b.name, b.factors, lots)
 		if err != nil {
@@ -51,5 +56,6 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	}
 	intervals(out, years)
 	earnings(out, years, len(lots))
+	reached(out, years[0], years[2], years[3])
 	return s.moves(out, few, many, lots)
 }

@@ -28,7 +28,7 @@ func TestEveryFaultOfACaseAtOnce(t *testing.T) {
 	path := kept(t, "case.json", altered(t,
 		`"valued_on": "2026-11-20"`, `"valued_on": "2026-02-30"`,
 		`"odometer_status"`, `"odometer_statis"`,
-		`{"name": "Gate", "amount": 79}`, `{"name": "Gate", "amount": "79.125"}`,
+		`{"name": "Yard fee", "amount": 60}`, `{"name": "Yard fee", "amount": "60.125"}`,
 		`"use_catalogue": true, "lines"`, `"use_catalogue": "yes", "lines"`,
 		`"rivals": 4`, `"rivals": "four"`))
 	code, out, errs := ran("value", path)
@@ -42,7 +42,7 @@ func TestEveryFaultOfACaseAtOnce(t *testing.T) {
 			t.Errorf("line %d is %q, want it led by %s", i, lines[i], key)
 		}
 	}
-	for _, says := range []string{`"2026-02-30"`, "YYYY-MM-DD", "the nearest is odometer_status", "79.125", "true or false"} {
+	for _, says := range []string{`"2026-02-30"`, "YYYY-MM-DD", "the nearest is odometer_status", "60.125", "true or false"} {
 		if !strings.Contains(errs, says) {
 			t.Errorf("no %q in:\n%s", says, errs)
 		}
@@ -52,7 +52,7 @@ func TestEveryFaultOfACaseAtOnce(t *testing.T) {
 func TestEveryFaultOfValuesAtOnce(t *testing.T) {
 	path := kept(t, "case.json", altered(t,
 		`"low": 150, "likely": 180, "high": 240`, `"low": 300, "likely": 180, "high": 240`,
-		`"name": "Gate", "amount": 79`, `"name": "Gate", "amount": -79`,
+		`"name": "Yard fee", "amount": 60`, `"name": "Yard fee", "amount": -60`,
 		`"hours_per_week": 30`, `"hours_per_week": 0`,
 		`"condition": "drives"`, `"condition": "flies"`))
 	code, out, errs := ran("value", path)
@@ -149,7 +149,7 @@ func TestATableOfNamesLeavesTheGuess(t *testing.T) {
 	}
 	path := beside(t, empty.data)
 	bare := altered(t, `    "guess": {"low": 10400, "likely": 12200, "high": 13900}`, `    "subject": {}`,
-		`    "subject": {"trim": "S", "condition": 3, "brand": "rebuilt"},`, "")
+		`    "subject": {"trim": "S", "upkeep": "usual", "brand": "rebuilt"},`, "")
 	if err := os.WriteFile(path, bare, 0o600); err != nil {
 		t.Fatal(err)
 	}

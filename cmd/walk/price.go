@@ -5,6 +5,8 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"walkline/assets"
 	"walkline/store/casefile"
@@ -90,6 +92,7 @@ func readSubject(data []byte) (subjectFile, []casefile.Fault) {
 		fmt.Sprintf("a mileage from 0 to %d", lot.MostMileage))
 	unless(s.Condition == nil || *s.Condition >= 1 && *s.Condition <= 5, "condition", deref(s.Condition),
 		"a number from 1 (poor) to 5 (as new)")
+	unless(s.Upkeep == "" || slices.Contains(resale.Upkeeps, s.Upkeep), "upkeep", s.Upkeep, strings.Join(resale.Upkeeps, ", "))
 	d, a := s.BrandDiscount, s.AskedToSold
 	unless(d.Ordered() && d.Low >= 0 && d.High < 1, "brand_discount", d, "low, likely and high in this order, fractions from 0 to below 1")
 	unless(a.Ordered() && a.Low > 0 && a.High <= 2, "asked_to_sold", a, "low, likely and high in this order, factors above 0 and at most 2")
@@ -133,6 +136,8 @@ type gridRow struct {
 	Age         string  `json:"age"`
 	Trim        string  `json:"trim"`
 	Brand       string  `json:"brand"`
+	Engine      string  `json:"engine"`
+	Place       string  `json:"place"`
 	Other       string  `json:"other"`
 	Adjusted    string  `json:"adjusted"`
 	Weight      float64 `json:"weight"`
@@ -173,6 +178,7 @@ func gridRows(adjusted []resale.Adjusted, currency money.Currency) []gridRow {
 		rows[i] = gridRow{
 			Row: a.Row, ID: a.ID, Price: currency.Text(a.Price), AskedToSold: currency.Text(a.AskedToSold), Date: currency.Text(a.Date),
 			Mileage: currency.Text(a.Mileage), Age: currency.Text(a.Age), Trim: currency.Text(a.Trim), Brand: currency.Text(a.Brand),
+			Engine: currency.Text(a.Engine), Place: currency.Text(a.Place),
 			Other: currency.Text(a.Other), Adjusted: currency.Text(a.Adjusted), Weight: a.Weight, Influence: a.Influence, Used: a.Used,
 			Why: a.Why,
 		}

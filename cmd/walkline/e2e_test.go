@@ -63,8 +63,9 @@ func (s *screen) enterLot() {
 	s.typed("2017\tOstrane\tPell\tS\t\t61,200")
 	s.salvage()
 	s.keys("ctrl+2")
-	s.typed("2b") // 12 front, the first area: functional, bolted
-	s.click(355, 359)
+	s.typed("2b")     // 12 front, the first area: functional, bolted
+	s.click(355, 359) // 03 right side: a click selects, and gives the plan the keyboard
+	s.typed("1")
 	s.picture("damage")
 	s.keys("ctrl+4")
 	s.typed("9,000\t10.5k\t12000")

@@ -28,12 +28,16 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if len(faults) > 0 {
 		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
 	}
+	if know.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
+		return nil, fmt.Errorf("reading the shipped assemblies: %w", faults[0])
+	}
 	demo, err := demoCases()
 	if err != nil {
 		return nil, err
 	}
 	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
-		Past: PastTables{know.Risks}, Press: Press{}, Documents: Documents{}, Know: know, Memory: valuation.NewMemory(),
+		Past: PastTables{know.Risks}, Look: Kinds, Press: Press{}, Documents: Documents{}, Know: know, Edition: assets.Edition(),
+		Memory:  valuation.NewMemory(),
 		Starter: starter(demo[0]),
 		Demo:    func() []valuation.Case { return demo },
 		Today:   func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil

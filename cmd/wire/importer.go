@@ -10,10 +10,7 @@ import (
 // Importer reads tables of comparables for the desk.
 type Importer struct{}
 
-var (
-	_ desk.Importer  = Importer{}
-	_ desk.Previewer = Importer{}
-)
+var _ desk.Importer = Importer{}
 
 var comparableFields = []string{"price", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance",
 	"note"}
@@ -24,8 +21,13 @@ func comparables() sheets[csvfile.Comparable] {
 }
 
 // Open returns the table with the match and the notation that it suggests.
-func (Importer) Open(data []byte, currency string) (desk.Sheet, error) {
-	return comparables().open(data, currency)
+func (Importer) Open(data []byte, o desk.Opening) (desk.Sheet, error) {
+	return comparables().open(data, o)
+}
+
+// Reopen returns the table of the same file, read as it is now stated.
+func (Importer) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
+	return comparables().reopen(s, o)
 }
 
 // Read returns the rows of a sheet and every refused one.
@@ -41,6 +43,11 @@ func (Importer) Preview(s desk.Sheet) (desk.Preview, error) { return comparables
 func (Importer) Merge(existing, incoming []resale.Row) ([]resale.Row, desk.Counts) {
 	m := csvfile.Merge(existing, incoming)
 	return m.Rows, desk.Counts{New: m.New, Same: m.Same, Changed: m.Changed}
+}
+
+// Typed returns a row with what was typed in its fields.
+func (Importer) Typed(old resale.Row, cells map[string]string, currency string) (resale.Row, error) {
+	return csvfile.Typed(old, cells, currency, today())
 }
 
 // Refused writes the refused rows of a sheet as CSV.

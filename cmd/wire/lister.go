@@ -10,20 +10,23 @@ import (
 // Lister reads run lists for the desk.
 type Lister struct{}
 
-var (
-	_ desk.Lister    = Lister{}
-	_ desk.Previewer = Lister{}
-)
+var _ desk.Lister = Lister{}
 
 var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
-	"odometer_status", "document", "loss", "condition", "keys"}
+	"odometer_status", "document", "loss", "areas", "condition", "keys", "value_before", "repair_estimate", "note"}
 
 func lists() sheets[runlist.Row] {
 	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields}
 }
 
 // OpenList returns the table with the match and the notation that it suggests.
-func (Lister) OpenList(data []byte) (desk.Sheet, error) { return lists().open(data, "") }
+func (Lister) OpenList(data []byte, o desk.Opening) (desk.Sheet, error) {
+	o.Currency = ""
+	return lists().open(data, o)
+}
+
+// Reopen returns the table of the same file, read as it is now stated.
+func (Lister) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) { return lists().reopen(s, o) }
 
 // ReadList returns the lots of a sheet and every refused row.
 func (Lister) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {

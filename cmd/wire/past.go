@@ -7,6 +7,7 @@ import (
 	"walkline/store/csvfile"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/hidden"
 	"walkline/valuation/money"
 )
@@ -14,12 +15,9 @@ import (
 // PastTables reads tables of past buys for the desk. Risks that a table calls by their names are found in the catalogue.
 type PastTables struct{ Risks hidden.Catalogue }
 
-var (
-	_ desk.PastTables = PastTables{}
-	_ desk.Previewer  = PastTables{}
-)
+var _ desk.PastTables = PastTables{}
 
-var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome"}
+var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome", "teaches"}
 
 func pasts() sheets[csvfile.Past] {
 	return sheets[csvfile.Past]{csvfile.PastBuys, func(p csvfile.Past) []string {
@@ -32,13 +30,18 @@ func pasts() sheets[csvfile.Past] {
 			return currency.Group(*a)
 		}
 		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer),
-			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
+			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome), teaches(p)}
 	}, pastFields}
 }
 
 // OpenPast returns the table with the match and the notation that it suggests.
-func (PastTables) OpenPast(data []byte, currency string) (desk.Sheet, error) {
-	return pasts().open(data, currency)
+func (PastTables) OpenPast(data []byte, o desk.Opening) (desk.Sheet, error) {
+	return pasts().open(data, o)
+}
+
+// Reopen returns the table of the same file, read as it is now stated.
+func (PastTables) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
+	return pasts().reopen(s, o)
 }
 
 // ReadPast returns the buys of a sheet and every refused row.
@@ -50,7 +53,7 @@ func (p PastTables) ReadPast(s desk.Sheet) ([]desk.Past, []desk.Refusal, error) 
 	list := make([]desk.Past, len(res.Rows))
 	for i, r := range res.Rows {
 		c := valuation.Defaults()
-		c.Currency, c.Lot = s.Stated.Currency, r.Lot
+		c.Currency, c.Lot, c.Damage = s.Stated.Currency, r.Lot, r.Damage
 		c.Lot.OdometerUnit, c.Lot.OdometerStatus, c.Lot.Condition = valuation.Defaults().Lot.OdometerUnit, "unknown", "unknown"
 		for k := range r.Build.Risks {
 			r.Build.Risks[k].Risk = p.risk(r.Build.Risks[k].Risk)
@@ -78,3 +81,39 @@ func (PastTables) RefusedPast(s desk.Sheet) ([]byte, error) { return pasts().ref
 
 // PastTemplate returns an empty table of past buys.
 func (PastTables) PastTemplate() []byte { return csvfile.PastTemplate() }
+
+// teaches says what a row of past buys can teach, and what it can't and why.
+func teaches(p csvfile.Past) string {
+	b := p.Build
+	if !b.Outcome.Ended() {
+		return "nothing until it has ended"
+	}
+	var can, cannot []string
+	put := func(ok bool, what, why string) {
+		if ok {
+			can = append(can, what)
+		} else if why != "" {
+			cannot = append(cannot, what+" ("+why+")")
+		}
+	}
+	_, days := b.DaysToSell()
+	sold := b.Outcome == build.Sold
+	work := len(b.Hours) > 0 || len(b.Receipts) > 0
+	put(sold && b.Sale.FirstAsked != nil && b.Sale.Price != nil, "asked to sold", "needs first asked and sold for")
+	put(len(b.Risks) > 0, "damage found", "needs found or not there")
+	switch {
+	case !sold:
+		put(false, "hours, costs, days", "not finished and sold")
+	case len(p.Damage) == 0:
+		put(false, "hours, costs, days", "no damage given")
+	default:
+		put(work, "hours and costs, against today's first guess", "none given")
+		put(days, "days to sell", "no days given")
+	}
+	put(false, "resale price", "no forecast was kept")
+	words := "nothing"
+	if len(can) > 0 {
+		words = strings.Join(can, ", ")
+	}
+	return words + "; not: " + strings.Join(cannot, ", ")
+}

@@ -1,10 +1,12 @@
 package wire
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
+	"walkline/store/csvfile"
 	"walkline/ui/desk"
 	"walkline/ui/sheet"
 	"walkline/valuation"
@@ -24,9 +26,18 @@ func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([
 	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed})
 }
 
+// Shopping returns a shopping list as PDF.
+func (Press) Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error) {
+	return sheet.Shopping(sheet.List{Parts: list, Printed: printed})
+}
+
+// Table returns a shopping list as CSV.
+func (Press) Table(list []valuation.Wanted) []byte { return csvfile.WriteParts(list) }
+
 // Rebuilt returns the file for the rebuilt inspection as PDF.
 func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 	l := b.Case.Lot
+	l.Survey = b.Case.Survey
 	r := sheet.Rebuilt{Lot: l, Damage: b.Case.Damage, Currency: b.Case.Currency, Printed: b.Printed, Bought: bought(b),
 		Builder: sheet.Builder(b.Builder), Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)
@@ -34,8 +45,12 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 		r.Agency = "of " + packs[0].Name
 	}
 	for i, bill := range inspected(b.Build) {
-		if read := b.Bills[bill.Hash]; read != nil {
-			r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Read: read})
+		for _, f := range bill.Files() {
+			if read := b.Bills[f.Hash]; read != nil {
+				r.Bills = append(r.Bills, sheet.Picture{Caption: fmt.Sprintf("Bill %d: %s", i+1, bill.What), Read: read})
+			} else {
+				r.Papers = append(r.Papers, fmt.Sprintf("Bill %d: %s", i+1, f.Name))
+			}
 		}
 	}
 	for _, x := range b.Photos {
@@ -46,7 +61,36 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 			r.Before = append(r.Before, pic)
 		}
 	}
+	r.Asks = asks(packs)
+	byDay(r.Before, func(p sheet.Picture) lot.Date { return p.Taken })
+	byDay(r.After, func(p sheet.Picture) lot.Date { return p.Taken })
 	return sheet.RebuiltFile(r)
+}
+
+// byDay sorts by day in place; what has none comes last.
+func byDay[T any](list []T, day func(T) lot.Date) {
+	slices.SortStableFunc(list, func(a, b T) int {
+		x, y := day(a), day(b)
+		if (x == "") != (y == "") {
+			return cmp.Compare(len(y), len(x))
+		}
+		return cmp.Compare(x, y)
+	})
+}
+
+// asks are the inspections beside the rebuilt one that the nearest jurisdiction names.
+func asks(packs []checks.Pack) []sheet.Ask {
+	for _, p := range packs {
+		if len(p.Inspections) == 0 {
+			continue
+		}
+		var out []sheet.Ask
+		for _, i := range p.Inspections {
+			out = append(out, sheet.Ask{What: i.Text, Source: i.Source.Words()})
+		}
+		return out
+	}
+	return nil
 }
 
 func bought(b desk.BuildPaper) sheet.Bought {
@@ -73,11 +117,14 @@ func forms(b desk.BuildPaper) []sheet.Form {
 	return out
 }
 
-// work is the statement of work: own hours line by line, the parts of a line beside its first, then what was bought in.
+// work is the statement of work by day: own hours line by line, the parts of a line beside its first, what was bought in, and the finished
+// lines of which no hours were kept.
 func work(b desk.BuildPaper) []sheet.Work {
 	var out []sheet.Work
 	told := map[string]bool{"": true}
-	for _, h := range b.Build.Hours {
+	hours := slices.Clone(b.Build.Hours)
+	byDay(hours, func(h build.Work) lot.Date { return h.Date })
+	for _, h := range hours {
 		w := sheet.Work{Date: h.Date, What: either(h.What, b.Jobs[h.Line]), Hours: h.Hours, By: h.Trade}
 		if !told[h.Line] {
 			told[h.Line] = true
@@ -87,10 +134,31 @@ func work(b desk.BuildPaper) []sheet.Work {
 	}
 	for _, r := range b.Build.Receipts {
 		if r.Kind == "outside" {
-			out = append(out, sheet.Work{Date: r.Date, What: either(r.What, b.Jobs[r.Line]), By: either(r.Source, "bought in")})
+			told[r.Line] = true
+			out = append(out, sheet.Work{Date: r.Date, What: either(r.What, b.Jobs[r.Line]), By: either(either(r.Seller, r.Source), "sublet")})
 		}
 	}
+	for _, id := range b.Build.Done {
+		if !told[id] {
+			out = append(out, sheet.Work{Date: lastDay(b.Build, id), What: either(b.Jobs[id], id), Parts: partsOf(b.Build, id)})
+		}
+	}
+	byDay(out, func(w sheet.Work) lot.Date { return w.Date })
 	return out
+}
+
+// lastDay returns the day of the last bill for a line, else that on which the work was finished.
+func lastDay(b build.Build, line string) lot.Date {
+	var last lot.Date
+	for _, r := range b.Receipts {
+		if lot.SameWork(r.Line, line) {
+			last = max(last, r.Date)
+		}
+	}
+	if last == "" {
+		return b.Dates.Finished
+	}
+	return last
 }
 
 func either(words, instead string) string {
@@ -116,9 +184,11 @@ func partsOf(b build.Build, line string) string {
 	return strings.Join(parts, ", ")
 }
 
-// inspected are the bills that the inspection asks about: parts, materials and work bought in.
+// inspected are the bills that the inspection asks about, by day: parts, materials and work bought in.
 func inspected(b build.Build) []build.Receipt {
-	return slices.DeleteFunc(slices.Clone(b.Receipts), func(r build.Receipt) bool {
+	all := slices.Clone(b.Receipts)
+	byDay(all, func(r build.Receipt) lot.Date { return r.Date })
+	return slices.DeleteFunc(all, func(r build.Receipt) bool {
 		return r.Kind != "part" && r.Kind != "materials" && r.Kind != "outside"
 	})
 }
@@ -126,7 +196,12 @@ func inspected(b build.Build) []build.Receipt {
 func receipts(b build.Build) []sheet.Receipt {
 	var out []sheet.Receipt
 	for _, r := range inspected(b) {
-		out = append(out, sheet.Receipt{Date: r.Date, What: r.What, Source: r.Source, DonorVIN: r.Donor, Amount: r.Amount, File: r.File})
+		bill := sheet.Receipt{Date: r.Date, What: r.What, Source: r.Source, DonorVIN: r.Donor, Amount: r.Amount, Seller: r.Seller,
+			Number: r.Number}
+		for _, f := range r.Files() {
+			bill.Files = append(bill.Files, f.Name)
+		}
+		out = append(out, bill)
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"slices"
 	"testing"
 
 	"walkline/ui/desk"
@@ -25,7 +26,7 @@ func paper() desk.BuildPaper {
 func TestTheStatementOfWorkNamesJobsAndParts(t *testing.T) {
 	w := work(paper())
 	if len(w) != 3 || w[0].What != "Replace the hood" || w[0].Parts != "Hood (used)" || w[1].What != "Hood painted" ||
-		w[1].Parts != "" || w[2].What != "Alignment" || w[2].By != "bought in" {
+		w[1].Parts != "" || w[2].What != "Alignment" || w[2].By != "sublet" {
 		t.Errorf("%+v", w)
 	}
 	if r := inspected(paper().Build); len(r) != 3 || r[1].Amount != -4000 {
@@ -56,5 +57,29 @@ func TestTheFormsAreThoseOfThePackAndTicked(t *testing.T) {
 	broken.Printed = lot.Date("x")
 	if _, err := (Press{}).Rebuilt(broken); err == nil {
 		t.Error("printed on no day")
+	}
+}
+
+func TestTheFileIsByDayAndHoldsFinishedLinesWithoutHours(t *testing.T) {
+	p := paper()
+	p.Jobs["r2"] = "Replace the lamp"
+	p.Build.Done, p.Build.Dates.Finished = []string{"r1", "r2"}, "2027-01-18"
+	p.Build.Hours[0].Date, p.Build.Hours[1].Date = "2027-01-09", "2027-01-07"
+	p.Build.Receipts[0].Date, p.Build.Receipts[2].Date = "2027-01-12", "2027-01-05"
+	p.Build.Receipts[2].Seller = "Straight Line"
+	var days []lot.Date
+	for _, w := range work(p) {
+		days = append(days, w.Date)
+	}
+	if w := work(p); !slices.Equal(days, []lot.Date{"2027-01-05", "2027-01-07", "2027-01-09", "2027-01-18"}) ||
+		w[0].By != "Straight Line" || w[3].What != "Replace the lamp" || w[3].Hours != 0 {
+		t.Errorf("%+v", w)
+	}
+	if r := receipts(p.Build); r[0].What != "Alignment" || r[1].What != "Hood" || r[2].What != "core" {
+		t.Errorf("%+v", r)
+	}
+	got := asks([]checks.Pack{{}, {Inspections: []checks.Row{{Text: "Emissions"}}}, {Inspections: []checks.Row{{Text: "Brakes"}}}})
+	if len(got) != 1 || got[0].What != "Emissions" || got[0].Source == "" {
+		t.Errorf("%+v", got)
 	}
 }

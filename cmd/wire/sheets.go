@@ -1,8 +1,10 @@
 package wire
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -12,6 +14,7 @@ import (
 	"walkline/store/grid"
 	"walkline/store/table"
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/lot"
 )
 
@@ -35,32 +38,73 @@ type held[T any] struct {
 func today() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }
 
 // open returns the table with the match and the notation that it suggests. What it leaves open is answered with the first way and said.
-func (r sheets[T]) open(data []byte, wanted string) (desk.Sheet, error) {
-	g, err := grid.Read(data, grid.Options{})
+func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
+	g, ways, err := gridOf(data, o)
 	if err != nil {
 		return desk.Sheet{}, err
 	}
 	kind := r.kind()
-	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: wanted, On: today()})
+	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Headings: o.Headings, On: today(), Watch: o.Watch})
 	if err != nil {
 		return desk.Sheet{}, err
 	}
-	if settled := res.Settled.Currency; wanted != "" && settled != "" && settled != wanted {
-		return desk.Sheet{}, csvfile.OtherCurrency(settled, wanted)
+	if settled := res.Settled.Currency; o.Currency != "" && settled != "" && settled != o.Currency {
+		return desk.Sheet{}, csvfile.OtherCurrency(settled, o.Currency)
 	}
 	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read,
-		Fields: kind.Fields(), Sample: res.Body}
+		Fields: kind.Fields(), Sample: res.Body, Opened: o, Encodings: ways, Tabs: g.Sheets, Tab: o.Tab, Headings: res.Headings}
+	if len(ways) > 0 {
+		s.Encoding = g.Encoding
+	}
+	if s.Tab == "" && len(g.Sheets) > 0 {
+		s.Tab = g.Sheets[0]
+	}
 	for _, q := range doubts {
 		s.Doubts = append(s.Doubts, desk.Doubt{Option: q.Key, Text: q.Text})
 	}
-	o := res.Settled
-	s.Stated = desk.Stated{Marks: cell.Example(mark(o.Decimal)), Dates: string(o.Dates), Unit: o.Unit, Distance: o.Distance,
-		Kind: o.Kind, Currency: o.Currency}
+	settled := res.Settled
+	s.Stated = desk.Stated{Marks: cell.Example(mark(settled.Decimal)), Dates: string(settled.Dates), Unit: settled.Unit,
+		Distance: settled.Distance, Kind: settled.Kind, Currency: settled.Currency, Headings: o.Headings}
 	for _, c := range res.Columns {
 		s.Stated.Match, s.Why = append(s.Stated.Match, c.Field), append(s.Why, c.Why)
 	}
+	if len(ways) > 0 && o.Encoding == "" {
+		s.Doubts = append(s.Doubts, desk.Doubt{Option: "encoding", Text: "The bytes don't say which letters they are. Choose the reading " +
+			"whose words look right. Read as " + g.Encoding + "."})
+	}
 	s.Held = &held[T]{grid: g}
 	return s, nil
+}
+
+// reopen returns the table of the same file, read as it is now stated. What was stated of the lot or the sale stays.
+func (r sheets[T]) reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
+	o.Currency = s.Opened.Currency
+	again, err := r.open(s.Data, o)
+	if err != nil {
+		return s, err
+	}
+	again.Name = s.Name
+	again.Stated.Make, again.Stated.Model, again.Stated.Sale, again.Stated.SaleDate = s.Stated.Make, s.Stated.Model, s.Stated.Sale,
+		s.Stated.SaleDate
+	return again, nil
+}
+
+// gridOf returns the cells of a file. Where its bytes don't settle how it is encoded it is read in the first way, and the ways are there
+// to choose from.
+func gridOf(data []byte, o desk.Opening) (g grid.Grid, ways []desk.Encoding, err error) {
+	g, err = grid.Read(data, grid.Options{Sheet: o.Tab})
+	var u grid.Unsettled
+	if errors.As(err, &u) {
+		for _, w := range u.Ways {
+			ways = append(ways, desk.Encoding{Name: w.Encoding, Shows: w.Shows})
+		}
+		encoding := o.Encoding
+		if encoding == "" {
+			encoding = u.Ways[0].Encoding
+		}
+		g, err = grid.Read(data, grid.Options{Encoding: encoding})
+	}
+	return g, ways, err
 }
 
 func mark(decimal string) byte {
@@ -72,7 +116,8 @@ func mark(decimal string) byte {
 
 // stated returns what the desk states as package table takes it.
 func stated(d desk.Stated) table.Stated {
-	s := table.Stated{Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance, Kind: d.Kind,
+	s := table.Stated{Headings: d.Headings, Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance,
+		Kind:     d.Kind,
 		Currency: d.Currency,
 		Sale:     d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
 	if s.Dates != cell.DayFirst && s.Dates != cell.MonthFirst {
@@ -88,7 +133,7 @@ func stated(d desk.Stated) table.Stated {
 func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
 	h, ok := s.Held.(*held[T])
 	if !ok {
-		g, err := grid.Read(s.Data, grid.Options{})
+		g, _, err := gridOf(s.Data, s.Opened)
 		if err != nil {
 			return table.Result[T]{}, err
 		}
@@ -102,7 +147,7 @@ func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
 	if len(s.Stated.Match) != len(s.Header) {
 		return table.Result[T]{}, fmt.Errorf("%d columns are matched and the table has %d", len(s.Stated.Match), len(s.Header))
 	}
-	res, err := table.Read(r.kind(), h.grid, stated(s.Stated))
+	res, err := table.Read(r.kind(), mended(h.grid, s.Stated.Mended), stated(s.Stated))
 	if err != nil {
 		return res, err
 	}
@@ -111,9 +156,23 @@ func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
 			return res, fmt.Errorf("%s", q.Text)
 		}
 	}
-	h.result, h.read, h.stated = res, true, s.Stated
-	h.stated.Match = append([]string{}, s.Stated.Match...)
+	h.result, h.read = res, true
+	h.stated = valuation.Copy(s.Stated)
 	return res, nil
+}
+
+// mended returns a grid with the cells of some rows as they were put right, by line.
+func mended(g grid.Grid, by map[int][]string) grid.Grid {
+	if len(by) == 0 {
+		return g
+	}
+	g.Rows = slices.Clone(g.Rows)
+	for i, r := range g.Rows {
+		if cells, there := by[r.Line]; there {
+			g.Rows[i] = grid.Row{Line: r.Line, Cells: cells}
+		}
+	}
+	return g
 }
 
 // refused returns the refused rows of a sheet as CSV.
@@ -158,7 +217,7 @@ func refusals(list []table.Refused) []desk.Refusal {
 			reasons = append(reasons, f.String())
 		}
 		refused = append(refused, desk.Refusal{Line: r.Line, Reason: strings.Join(reasons, "; "), Column: r.Faults[0].Column,
-			Value: table.Short(r.Faults[0].Value)})
+			Value: table.Short(r.Faults[0].Value), Cells: r.Cells})
 	}
 	return refused
 }

@@ -31,8 +31,8 @@ func TestTheShopIsKeptWholeInTheStore(t *testing.T) {
 func TestACurrencyWithoutCentsRefusesFiguresThatHaveThem(t *testing.T) {
 	d, _ := open(t)
 	s := d.Do(t.Context(), d.Load(t.Context()), desk.SetCurrency("JPY"))
-	if s.Trouble != "" || s.Shop.Buying.BidSteps[0].Step != 25 {
-		t.Fatalf("%q: a step of 25.00 is %d yen", s.Trouble, s.Shop.Buying.BidSteps[0].Step)
+	if s.Trouble != "" || s.Shop.Buying.BidSteps[0].Step != 20 {
+		t.Fatalf("%q: a step of 20.00 is %d yen", s.Trouble, s.Shop.Buying.BidSteps[0].Step)
 	}
 	s = d.Do(t.Context(), s, desk.SetCurrency("USD"))
 	s = d.Do(t.Context(), s, desk.EditShop("fee", func(shop *desk.Shop) { shop.Buying.Fixed[0].Amount = 7550 }))

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"walkline/cmd/wire"
+	"walkline/ui/desk"
 )
 
 // BenchmarkOpenPast opens a table of 5,000 past buys and shows it; its baseline is a tenth of the rows, so that the ratio says whether the
@@ -21,7 +22,7 @@ func BenchmarkOpenPast(b *testing.B) {
 		return []byte(out.String())
 	}
 	open := func(data []byte) {
-		sheet, err := wire.PastTables{}.OpenPast(data, "USD")
+		sheet, err := wire.PastTables{}.OpenPast(data, desk.Opening{Currency: "USD"})
 		if err != nil {
 			b.Fatal(err)
 		}

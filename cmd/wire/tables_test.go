@@ -71,7 +71,7 @@ func TestARenumberedLotSwallowsNoOther(t *testing.T) {
 // What is imported is never more than the check of a case takes.
 func TestWhatIsTooFarIsRefusedAtTheDoor(t *testing.T) {
 	sheet, err := wire.Importer{}.Open([]byte("asking price,year,miles,miles "+
-		"away\n9500,2018,2000001,5\n9500,2018,2000000,20001\n9500,2018,2000000,20000\n"), "USD")
+		"away\n9500,2018,2000001,5\n9500,2018,2000000,20001\n9500,2018,2000000,20000\n"), desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +99,8 @@ func TestPastBuysAreInTheShopsCurrency(t *testing.T) {
 
 // A table of past buys is taken apart when it is opened and not again for a preview or to be taken.
 func TestATableIsReadOnceForEachWayOfStatingIt(t *testing.T) {
-	sheet, err := wire.PastTables{}.OpenPast([]byte("id,make,paid,bought\n1,Kettrick,4200,2025-03-01\nTotal,,4200,\n"), "USD")
+	sheet, err := wire.PastTables{}.OpenPast([]byte("id,make,paid,bought\n1,Kettrick,4200,2025-03-01\nTotal,,4200,\n"),
+		desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -54,6 +54,15 @@ type Summary struct {
 	MeanProfit float64  // major units
 	PerHour    *float64 // major units; nil: no own hours
 	Stale      bool     // the case was changed since
+	Said
+}
+
+// Said is what else the list shows of an answer; an answer that an older version noted says nothing of it.
+type Said struct {
+	Plan         string   `json:"plan,omitempty"`          // with the highest bid
+	WinChance    *float64 `json:"win_chance,omitempty"`    // nil: no guess of the hammer price
+	ExpectedGain *float64 `json:"expected_gain,omitempty"` // major units; nil: as above
+	Needs        []string `json:"needs,omitempty"`         // keys of what a bid still needs
 }
 
 // Listed is what a lot says of its vehicle and sale.
@@ -76,6 +85,7 @@ type Bought struct {
 	Make      string
 	Model     string
 	Trim      string
+	Loss      []string // what wrecked it; none: not entered
 	Currency  string
 	Build     build.Build
 	Frozen    bool              // a prediction was frozen

@@ -41,6 +41,7 @@ type Step struct {
 	Lots     []Change
 	New      []New
 	Settings []Setting
+	Shelf    []Shelved
 	Decision *Decision
 }
 
@@ -66,6 +67,10 @@ type Setting struct {
 	Before, After any
 }
 
+// Shelved is what is done to one comparable on the shelf. Before nil: it is new, and given its place; After nil: it is taken off.
+// Only what differs is written.
+type Shelved struct{ Before, After *Comparable }
+
 // Done is what came of a step, or of taking one back or doing it again.
 type Done struct {
 	Did       bool     // false: there was nothing to do, and the rest is empty
@@ -74,6 +79,7 @@ type Done struct {
 	Revisions []int64  // of those lots, as they stand now
 	Parts     []string // of lots, that it changed: status, lot, damage, findings, lines, risks, rows, build, photos, or a key of the case file
 	Settings  []string // that it changed
+	Shelf     []int64  // the places on the shelf that it changed, new ones last and in their order
 	Merged    bool     // what is kept had moved on: it now holds more than the step's After
 	Left      []string // fields that an undo or redo left alone because they were changed since, in words
 }

@@ -3,6 +3,7 @@ package casefile
 import (
 	"walkline/valuation"
 	"walkline/valuation/checks"
+	"walkline/valuation/donor"
 	"walkline/valuation/resale"
 )
 
@@ -35,6 +36,17 @@ func Knowledge(jobs, risks, prior []byte, packs ...[]byte) (valuation.Knowledge,
 		k.Packs = append(k.Packs, pack)
 	}
 	return k, faults
+}
+
+// Assemblies reads the catalogue of what a lot is parted out into. Errors: every fault of form and of value.
+func Assemblies(data []byte) (donor.Catalogue, []Fault) {
+	var c donor.Catalogue
+	faults := Decode(data, &c)
+	var values []Fault
+	for _, f := range c.Check() {
+		values = append(values, Fault{Key: f.Key, Value: f.Value, Want: f.Want})
+	}
+	return c, append(faults, Unsaid(faults, values)...)
 }
 
 // Pack reads the document of one jurisdiction strictly. Errors: every fault of form and of value.

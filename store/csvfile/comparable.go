@@ -2,6 +2,7 @@ package csvfile
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -99,8 +100,8 @@ var columns = []column{
 			newer *Comparable) {
 			table.Overlay(&old.DistanceMi, newer.DistanceMi)
 		}},
-	{Name: "condition", Words: "condition|zustand|etat|estado|stan|staat|condizioni|condizione|upkeep", Put: putCondition,
-		Get: func(c *Comparable) any { return numberOrNil(c.Condition) }, Join: func(old,
+	{Name: "upkeep", Words: "upkeep|condition|zustand|etat|estado|stan|staat|condizioni|condizione", Put: putCondition,
+		Get: func(c *Comparable) any { return upkeepOf(c.Condition) }, Join: func(old,
 			newer *Comparable) {
 			table.Overlay(&old.Condition, newer.Condition)
 		}},
@@ -246,7 +247,15 @@ func putDistance(c *Comparable, v table.Value) error {
 	return nil
 }
 
-// upkeep are words of a condition from 1 (poor) to 5 (as new). Common practice, no source.
+// upkeepOf returns the word for a place on the scale, the number where none is whole enough, nil where nothing is known.
+func upkeepOf(x *float64) any {
+	if x == nil || *x != math.Trunc(*x) {
+		return numberOrNil(x)
+	}
+	return strings.ReplaceAll(resale.UpkeepOf(*x), "_", " ")
+}
+
+// upkeep are words for how a vehicle was kept, from 1 (rough) to 5 (as new). Common practice, no source.
 var upkeep = map[string]float64{"rough": 1, "poor": 1, "worn": 2, "fair": 2, "usual": 3, "average": 3, "ok": 3, "good": 4,
 	"very good": 4.5, "as new": 5, "like new": 5, "excellent": 5, "new": 5,
 	"schlecht": 1, "gebraucht": 3, "gut": 4, "sehr gut": 4.5, "neuwertig": 5, "mauvais": 1, "moyen": 3, "bon": 4, "tres bon": 4.5,
@@ -258,12 +267,12 @@ func putCondition(c *Comparable, v table.Value) error {
 	x, known := upkeep[strings.Join(cell.Words(v.Text), " ")]
 	if n, err := cell.ReadNumber(v.Text, 0); !known && err == nil {
 		if x = n.Float(); x < 1 || x > 5 {
-			return fmt.Errorf("a condition is a number from 1 (poor) to 5 (as new)")
+			return fmt.Errorf("upkeep is rough, worn, usual, good or as new, or a number from 1 to 5")
 		}
 		known = true
 	}
 	if !known {
-		c.noted("condition: " + v.Text)
+		c.noted("upkeep: " + v.Text)
 		return nil
 	}
 	c.Condition = &x

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"walkline/store/cell"
+	"walkline/store/runlist"
 	"walkline/store/table"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
@@ -18,6 +19,7 @@ import (
 type Past struct {
 	Line     int // of the file
 	Lot      lot.Lot
+	Damage   []lot.Damage // as bought, of the extent that is usual where only areas are named
 	Build    build.Build
 	Currency string // of its money
 
@@ -47,6 +49,11 @@ var pastColumns = slices.Concat([]pastColumn{
 	table.InText("make", "make|manufacturer|marke|marque|marca|marka|merk", func(p *Past) *string { return &p.Lot.Make }),
 	table.InText("model", "model|modell|modele|modelo|modello", func(p *Past) *string { return &p.Lot.Model }),
 	table.InText("trim", "trim|version|ausstattung|wersja|uitvoering|versione", func(p *Past) *string { return &p.Lot.Trim }),
+	{Name: "loss", Words: "loss|loss type|cause", Put: func(p *Past, v table.Value) error {
+		p.Lot.Loss = runlist.Losses(v.Text)
+		return nil
+	}},
+	{Name: "damage", Words: "damage|damaged|damaged area|damaged areas|schaden|dommages|danos|uszkodzenia|schade|danni", Put: putDamage},
 	pastDay("bought", "bought|bought on|sale date|date bought|date|gekauft|gekauft am|achete|achete le|comprado|kupiony|kupiono|"+
 		"gekocht|comprato", func(d *build.Dates) *lot.Date { return &d.Bought }),
 	pastDay("home", "home|brought home", func(d *build.Dates) *lot.Date { return &d.Home }),
@@ -151,6 +158,19 @@ func seenColumn(name, words, state string) pastColumn {
 	}}
 }
 
+// putDamage takes the damaged areas, each as functional damage to bolted parts: what a list of areas says at least. Errors: words that
+// name no area.
+func putDamage(p *Past, v table.Value) error {
+	areas := runlist.Areas(v.Text)
+	if len(areas) == 0 {
+		return fmt.Errorf("no area of a vehicle: front, left rear, top, interior ...")
+	}
+	for _, a := range areas {
+		p.Damage = append(p.Damage, lot.Damage{Area: a, Extent: "functional", Depth: "bolted"})
+	}
+	return nil
+}
+
 func splitPast(p *Past, text string, s *table.Stated) error {
 	v := cell.Vehicle(text, s.Make, s.Model)
 	setIf(&p.Lot.Make, v.Make)
@@ -165,6 +185,9 @@ func splitPast(p *Past, text string, s *table.Stated) error {
 // settlePast gives a row its identity. Errors: it can't be a buy.
 func settlePast(p *Past, seen map[string]int) error {
 	b, l := &p.Build, &p.Lot
+	if strings.HasPrefix(strings.ToLower(l.Number), exampleID) {
+		return fmt.Errorf("an example of the template: it is no buy")
+	}
 	if b.Outcome == "" {
 		b.Outcome = build.Open
 		if b.Sale.Price != nil {
@@ -200,15 +223,4 @@ func amountWords(a *money.Amount) string {
 		return ""
 	}
 	return fmt.Sprint(int64(*a))
-}
-
-// PastTemplate returns an empty table of past buys: its header.
-func PastTemplate() []byte {
-	var names []string
-	for _, c := range pastColumns {
-		if c.Form != table.Vehicle && c.Form != table.Currency {
-			names = append(names, c.Name)
-		}
-	}
-	return []byte(strings.Join(names, ",") + "\r\n")
 }

@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,12 +28,32 @@ func parsedPast(t *testing.T, text string, s table.Stated) table.Result[Past] {
 
 var plainPast = table.Stated{Currency: "USD"}
 
-func TestTheTemplateIsReadBackAsItIs(t *testing.T) {
-	names := strings.Split(strings.TrimSpace(string(PastTemplate())), ",")
+func TestTheTemplateIsReadBackAndItsExamplesAreNoBuys(t *testing.T) {
+	lines := strings.SplitAfter(string(PastTemplate()), "\r\n")
+	names := strings.Split(strings.TrimSpace(lines[1]), ",")
 	res := parsedPast(t, string(PastTemplate())+"7"+strings.Repeat(",", len(names)-1), plainPast)
 	for i, c := range res.Columns {
 		if c.Field != names[i] {
 			t.Errorf("the template's column %s is read as %s", names[i], c.Field)
+		}
+	}
+	if len(res.Rows) != 1 || res.Rows[0].Lot.Number != "7" || len(res.Refused) != 2 {
+		t.Errorf("%d rows, refused %+v", len(res.Rows), res.Refused)
+	}
+	filled := strings.ReplaceAll(string(PastTemplate()), "example", "buy")
+	res = parsedPast(t, filled, plainPast)
+	if len(res.Rows) != 2 || len(res.Rows[0].Damage) != 2 || res.Rows[0].Damage[0].Area != "12" || *res.Rows[0].Build.Sale.Price != 1190000 ||
+		!slices.Equal(res.Rows[0].Lot.Loss, []string{"collision"}) {
+		t.Errorf("%+v, refused %+v", res.Rows, res.Refused)
+	}
+}
+
+func TestATotalIsNeverABuy(t *testing.T) {
+	for _, total := range []string{"Total,,,7000,19900", ",,,7000,19900", "Sum,,2,7000,19900", "TOTAL 2025,,,7000,19900",
+		"3,Total,,7000,19900"} {
+		res := parsedPast(t, "id,make,model,price_paid,sold_for\n1,Kettrick,Dunlin,4000,11900\n2,Ostrane,Pell,3000,8000\n"+total+"\n", plainPast)
+		if len(res.Rows) != 2 {
+			t.Errorf("%q became a buy: %+v", total, res.Rows)
 		}
 	}
 }

@@ -25,7 +25,7 @@ type record struct {
 	Unit      string `csv:"mileage_unit"`
 	Title     string `csv:"title"`
 	Distance  string `csv:"distance"`
-	Condition string `csv:"condition"`
+	Condition string `csv:"upkeep"`
 	Note      string `csv:"note"`
 	Source    string `csv:"source"`
 	Excluded  string `csv:"excluded"`

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"unicode/utf8"
@@ -163,7 +164,12 @@ type Stated struct {
 	Source   string            `json:"-"` // of comparables, where no column says
 	Make     string            `json:"-"` // of the lot that the rows are for
 	Model    string            `json:"-"`
+
+	Watch func(done float64) (stop bool) `json:"-"` // hears how far the reading is, 0..1; nil: nothing does
 }
+
+// ErrStopped says that whoever watched the reading had it stopped.
+var ErrStopped = errors.New("the reading was stopped")
 
 // Question is what a table leaves open.
 type Question struct {

@@ -35,7 +35,9 @@ func Read[T any](k *Kind[T], g grid.Grid, s Stated) (Result[T], error) {
 	if err := p.settle(body); err != nil {
 		return res, err
 	}
-	p.rows(body)
+	if err := p.rows(body); err != nil {
+		return res, err
+	}
 	res.Settled = s
 	return res, nil
 }
@@ -154,10 +156,16 @@ func unlike(open []Question) []Question {
 // shownRows is how many first rows come back as they stand in the table.
 const shownRows = 8
 
-// rows reads every row of the body.
-func (p *plan[T]) rows(body []grid.Row) {
+// watchedRows is after how many rows it is told how far the reading is.
+const watchedRows = 2048
+
+// rows reads every row of the body. Errors: [ErrStopped].
+func (p *plan[T]) rows(body []grid.Row) error {
 	p.res.Rows, p.res.Lines = make([]T, 0, len(body)), make([]int, 0, len(body))
-	for _, r := range body {
+	for i, r := range body {
+		if i%watchedRows == 0 && p.stated.Watch != nil && p.stated.Watch(float64(i)/float64(len(body))) {
+			return ErrStopped
+		}
 		var row T
 		faults, adds := p.row(&row, r)
 		if adds {
@@ -174,6 +182,7 @@ func (p *plan[T]) rows(body []grid.Row) {
 		}
 		p.res.Rows, p.res.Lines = append(p.res.Rows, row), append(p.res.Lines, r.Line)
 	}
+	return nil
 }
 
 // spent is an amount that a row has in a column.

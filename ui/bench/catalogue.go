@@ -177,7 +177,9 @@ func (s *catalogue[T]) putBack(id string) {
 
 // editor is the form of one entry.
 type editor[T any] struct {
-	catalogue *catalogue[T]
+	page      *Page
+	put       func(label string, x T) // keeps the entry
+	catalogue *catalogue[T]           // nil: the entry stands alone
 	body      *fyne.Container
 	forms     []*form.Of[T]
 	entry     T
@@ -186,7 +188,8 @@ type editor[T any] struct {
 }
 
 func newEditor[T any](s *catalogue[T]) *editor[T] {
-	e := &editor[T]{catalogue: s, body: container.NewVBox(), mark: widget.NewLabel("")}
+	e := &editor[T]{page: s.page, catalogue: s, body: container.NewVBox(), mark: widget.NewLabel("")}
+	e.put = func(label string, x T) { s.put(s.noun+": "+label, x) }
 	e.clear()
 	return e
 }
@@ -228,12 +231,12 @@ func (e *editor[T]) build(x view.CatalogueEntry[T]) {
 func (e *editor[T]) edit(label string, change func(*T)) {
 	x := valuation.Copy(e.entry)
 	change(&x)
-	e.catalogue.put(e.catalogue.noun+": "+label, x)
+	e.put(label, x)
 }
 
 // rows adds a form of the entry to the page.
 func (e *editor[T]) rows() *form.Of[T] {
-	f := form.NewOf(e.edit, func(T) money.Currency { return view.NewPurse(e.catalogue.page.state.Own.Currency).Currency })
+	f := form.NewOf(e.edit, func(T) money.Currency { return view.NewPurse(e.page.state.Own.Currency).Currency })
 	e.forms = append(e.forms, f)
 	e.body.Add(f.Rows)
 	return f

@@ -123,11 +123,7 @@ func TestAPartsSourceIsAddedAndTakenOut(t *testing.T) {
 func TestAJobThatAnotherMakesNeedlessIsNamed(t *testing.T) {
 	s := at(t, "Repair jobs")
 	seen.Press(s.page.First(), fyne.KeyReturn)
-	all := seen.All[*widgets.Suggest](s.page.Object())
-	add := all[len(all)-1]
-	s.window.Canvas().Focus(add)
-	test.Type(add, "aim")
-	seen.Press(add, fyne.KeyReturn)
+	s.find(1, "aim") // what it brings along comes first
 	if got := s.State.Own.Jobs; len(got) != 1 || !slices.Equal(got[0].Spares, []string{"aim"}) {
 		t.Fatalf("the own jobs are %+v", got)
 	}
@@ -147,17 +143,53 @@ func TestTheChanceOfARiskIsCounted(t *testing.T) {
 	if got := s.listed(); !strings.Contains(got[0], "67 %") {
 		t.Errorf("the table says %q", got)
 	}
-	s.window.Canvas().Focus(s.suggest())
-	test.Type(s.suggest(), "gap hood")
-	seen.Press(s.suggest(), fyne.KeyReturn)
+	s.find(1, "gap hood")
 	if got := s.State.Own.Risks[0].Findings; len(got) != 1 || got[0].Finding != "gap" {
 		t.Errorf("the findings are %+v", got)
 	}
 	s.wants("Is the hood gap uneven?")
 }
 
-func (s *shop) suggest() *widgets.Suggest {
-	return seen.All[*widgets.Suggest](s.page.Object())[0]
+// find types into the n-th field that finds an entry, and takes what it finds.
+func (s *shop) find(n int, words string) {
+	s.t.Helper()
+	add := seen.All[*widgets.Suggest](s.page.Object())[n]
+	s.window.Canvas().Focus(add)
+	test.Type(add, words)
+	seen.Press(add, fyne.KeyReturn)
+}
+
+// Every key of a job can be changed on the Bench: what rules it out, what moves its chance and its cost, what it brings, makes needless,
+// does with its own and puts right; and a sign asks for anything that the survey says.
+func TestEveryKeyOfAJobIsReached(t *testing.T) {
+	s := at(t, "Repair jobs")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	for _, button := range []string{"Add a exception", "Add a move", "Add a scale"} {
+		s.tap(strings.Replace(button, "a e", "an e", 1))
+	}
+	s.codes(7, "12") // of the exception; the move's and the scale's follow
+	s.codes(14, "12")
+	s.codes(21, "12")
+	for n, words := range []string{"aim", "aim", "aim", "rail"} {
+		s.find(n, words)
+	}
+	j := s.State.Own.Jobs[0]
+	if len(j.Never) != 1 || len(j.Moves) != 1 || len(j.Scales) != 1 || len(j.Brings) != 1 || !slices.Equal(j.Spares, []string{"aim"}) ||
+		!slices.Equal(j.Covers, []string{"aim"}) || !slices.Equal(j.Settles, []string{"rail"}) {
+		t.Errorf("the job is %+v", j)
+	}
+	for n, want := range []lot.Sign{j.Never[0], j.Moves[0].When, j.Scales[0].When} {
+		if !slices.Equal(want.Areas, []string{"12"}) {
+			t.Errorf("sign %d asks for %+v", n, want)
+		}
+	}
+	more := seen.All[*widgets.Select](s.page.Object())
+	more = slices.DeleteFunc(more, func(x *widgets.Select) bool { return !slices.Contains(x.Options, "Kind of water") })
+	more[1].SetSelected("Kind of water")
+	s.codes(14, "salt, sewage")
+	if got := s.State.Own.Jobs[0].Never[0].WaterKinds; !slices.Equal(got, []string{"salt", "sewage"}) {
+		t.Errorf("the exception asks for the water %q", got)
+	}
 }
 
 func TestTheMinutesOfALookAreSet(t *testing.T) {

@@ -63,13 +63,17 @@ func newRules(p *Page) *section {
 		"The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its rule off.", form.Rules)
 	rivals := newGroup(p, desk.OtherBids, "Who else bids", "Whoever wins has probably overvalued it; with more bidders, more so.",
 		form.Rivals)
-	return groups("House rules", rules, rivals)
+	season := newGroup(p, desk.OfSeason, "Season",
+		"How prices of the month lie against the year's mean: 1.03 is 3 % above it. All 1: no season.",
+		form.Season)
+	return groups("House rules", rules, rivals, season)
 }
 
 // newLabour returns the section of labour, time and selling.
 func newLabour(p *Page) *section {
 	return groups("Labor and time",
-		newGroup(p, desk.OwnLabour, "My labor", "An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself.",
+		newGroup(p, desk.OwnLabour, "My labor",
+			"An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself.",
 			form.Labour),
 		newGroup(p, desk.OwnTime, "Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out.",
 			form.Time),

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"slices"
 
 	"walkline/ui/form"
 	"walkline/ui/view"
@@ -32,7 +31,11 @@ var jobs = kind[repair.Job]{
 
 // jobShape names the fields that a job needs.
 func jobShape(j repair.Job) string {
-	return fmt.Sprint(len(j.Calls), j.Brings, j.Spares, form.PartsShape(j.Parts))
+	var brings []string
+	for _, b := range j.Brings {
+		brings = append(brings, b.ID)
+	}
+	return fmt.Sprint(len(j.Calls), len(j.Never), len(j.Moves), len(j.Scales), brings, j.Spares, j.Covers, j.Settles, form.PartsShape(j.Parts))
 }
 
 func buildJob(e *editor[repair.Job]) {
@@ -42,62 +45,28 @@ func buildJob(e *editor[repair.Job]) {
 	line.Words(form.Within(f, ofLine))
 	f.Text("What is done", func(j *repair.Job) *string { return &j.Operation })
 	line.Work(form.Within(f, ofLine))
+	loading := widgets.Spec{Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(0.9)}
+	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(j *repair.Job) any { return &j.Loading }).SetRoom(0)
 	f.Text("Why", func(j *repair.Job) *string { return &j.Why })
 	f.Text("Caution", func(j *repair.Job) *string { return &j.Caution })
 	form.Parts{Line: line, Rows: func() *form.Of[repair.Line] { return form.Within(e.rows(), ofLine) }, Add: e.body.Add,
 		Button: func(words string, change func(*repair.Line)) {
 			e.button(words, func(j *repair.Job) { change(&j.Line) })
 		}}.Build(e.entry.Parts)
-	e.body.Add(form.Heading("What calls for it", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
-	for i := range e.entry.Calls {
-		buildSign(e, i, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
-	}
-	e.button("Add a reason", func(j *repair.Job) { j.Calls = append(j.Calls, lot.Sign{}) })
-	buildBrings(e)
-	buildSpares(e)
+	buildSigns(e, signs{"What calls for it", reasonHelp, "reason"}, func(j *repair.Job) *[]lot.Sign { return &j.Calls })
+	buildNever(e, func(j *repair.Job) *[]lot.Sign { return &j.Never })
+	buildMoves(e, func(j *repair.Job) *[]lot.Move { return &j.Moves })
+	buildScales(e, "What changes its cost", func(j *repair.Job) *[]lot.Scale { return &j.Scales })
+	buildBrings(e, func(j *repair.Job) *[]repair.Brought { return &j.Brings }, func(b *repair.Brought) *string { return &b.ID },
+		func(b *repair.Brought) **float64 { return &b.Chance })
+	buildLinks(e, links{"What it makes needless",
+		"Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended.",
+		"No longer needless: ", "makes needless "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Spares })
+	buildLinks(e, links{"What it does with its own", "Work that an assembly does: a complete door brings its glass. What that work brings " +
+		"along goes too.", "No longer done with it: ", "does "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Covers })
+	buildLinks(e, links{"What hidden damage it puts right", "It is not counted beside this work: what is replaced is not hidden any more.",
+		"No longer put right: ", "puts right "}, e.risks(), func(j *repair.Job) *[]string { return &j.Settles })
 }
 
-// buildSign adds the fields of one reason.
-func buildSign[T any](e *editor[T], i int, signs func(*T) *[]lot.Sign) {
-	e.body.Add(form.Label(fmt.Sprintf("Reason %d", i+1)))
-	form.Sign(form.Within(e.rows(), func(x *T) *lot.Sign {
-		if all := *signs(x); i < len(all) {
-			return &all[i]
-		}
-		return &lot.Sign{}
-	}))
-	e.button("Remove this reason", func(x *T) { *signs(x) = slices.Delete(*signs(x), i, i+1) })
-}
-
-// buildBrings adds the jobs that a job always brings along.
-func buildBrings(e *editor[repair.Job]) {
-	e.body.Add(form.Heading("What it brings along", "Work that comes with it, counted once for all jobs that bring it."))
-	f := e.rows()
-	all := e.catalogue.list("")
-	name := func(id string) string {
-		for _, j := range all {
-			if j.Item.ID == id {
-				return j.Item.Job
-			}
-		}
-		return id
-	}
-	for i, b := range e.entry.Brings {
-		f.Number(name(b.ID), form.Percents, func(j *repair.Job) any {
-			if i < len(j.Brings) {
-				return form.Certainly{At: &j.Brings[i].Chance}
-			}
-			return form.Certainly{At: new(*float64)}
-		}).SetRoom(0)
-		e.button("Take out: "+name(b.ID), func(j *repair.Job) { j.Brings = slices.Delete(j.Brings, i, i+1) })
-	}
-	add := widgets.NewSuggest("Add one: type a part of the words", func(c widgets.Choice) {
-		e.edit("brings "+c.Name, func(j *repair.Job) { j.Brings = append(j.Brings, repair.Brought{ID: c.ID}) })
-	})
-	var choices []widgets.Choice
-	for _, j := range all {
-		choices = append(choices, widgets.Choice{ID: j.Item.ID, Name: j.Item.Job})
-	}
-	add.SetChoices(choices)
-	e.body.Add(add)
-}
+// reasonHelp is said over the reasons of jobs and of risks.
+const reasonHelp = "Any one reason is enough. Of a reason, every field that is not empty must be met."

@@ -24,16 +24,20 @@ var risks = kind[hidden.Entry]{
 	called:  func(r hidden.Entry) string { return r.Name + " " + r.Why },
 	cells:   view.RiskEntryRow,
 	blank:   hidden.Entry{Risk: hidden.Risk{Name: "New risk", Chance: hidden.Beta{A: 1, B: 4}}},
-	shape:   func(r hidden.Entry) string { return fmt.Sprint(len(r.Triggers), findingIDs(r)) },
+	shape:   riskShape,
 	build:   buildRisk,
 }
 
-func findingIDs(r hidden.Entry) []string {
+// riskShape names the fields that a risk needs.
+func riskShape(r hidden.Entry) string {
 	var ids []string
 	for _, f := range r.Findings {
 		ids = append(ids, f.Finding)
 	}
-	return ids
+	for _, b := range r.Brings {
+		ids = append(ids, b.ID)
+	}
+	return fmt.Sprint(len(r.Triggers), len(r.Never), len(r.Moves), len(r.Scales), len(r.Brings), ids)
 }
 
 // counts is the kind of a field for how often something was seen.
@@ -53,11 +57,12 @@ func buildRisk(e *editor[hidden.Entry]) {
 	f.Number("Leans on the lot's luck, 0 to 0.9", loading, func(r *entry) any { return &r.Loading }).SetRoom(0)
 	f.Text("Why", func(r *entry) *string { return &r.Why })
 	f.Text("Caution", func(r *entry) *string { return &r.Caution })
-	e.body.Add(form.Heading("What brings it up", "Any one reason is enough. Of a reason, every field that is not empty must be met."))
-	for i := range e.entry.Triggers {
-		buildSign(e, i, func(r *entry) *[]lot.Sign { return &r.Triggers })
-	}
-	e.button("Add a reason", func(r *entry) { r.Triggers = append(r.Triggers, lot.Sign{}) })
+	buildSigns(e, signs{"What brings it up", reasonHelp, "reason"}, func(r *entry) *[]lot.Sign { return &r.Triggers })
+	buildNever(e, func(r *entry) *[]lot.Sign { return &r.Never })
+	buildMoves(e, func(r *entry) *[]lot.Move { return &r.Moves })
+	buildScales(e, "What changes its cost", func(r *entry) *[]lot.Scale { return &r.Scales })
+	buildBrings(e, func(r *entry) *[]hidden.Work { return &r.Brings }, func(b *hidden.Work) *string { return &b.ID },
+		func(b *hidden.Work) **float64 { return &b.Chance })
 	buildEvidence(e)
 }
 
@@ -67,7 +72,7 @@ func buildEvidence(e *editor[hidden.Entry]) {
 	e.body.Add(form.Heading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
 	texts := map[string]string{}
 	var choices []widgets.Choice
-	if know := e.catalogue.page.state.Know; know != nil {
+	if know := e.page.state.Know; know != nil {
 		for _, f := range know.Risks.Findings {
 			texts[f.ID] = f.Text
 			choices = append(choices, widgets.Choice{ID: f.ID, Name: f.Text})
@@ -122,5 +127,6 @@ func buildFinding(e *editor[hidden.Finding]) {
 	f.Text("Tools", func(x *finding) *string { return &x.Tools })
 	f.Plain("Takes", widgets.Spec{Unit: "minutes", Least: widgets.Bound(0), Most: widgets.Bound(600)},
 		func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
+	f.Number("Fee", form.Optional, func(x *finding) any { return &x.Fee }).SetRoom(0)
 	f.Text("Where", func(x *finding) *string { return &x.Where })
 }

@@ -34,7 +34,7 @@ type Page struct {
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.
-const inWords = 200
+const inWords = 150
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {

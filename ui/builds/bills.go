@@ -1,6 +1,7 @@
 package builds
 
 import (
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2/container"
@@ -18,20 +19,19 @@ import (
 // amounts is how a bill's amount is typed: "1.2k" and "1,200" are the same.
 var amounts = widgets.Spec{Kind: widgets.Money, Digits: 2, Optional: true}
 
-// newBills returns the section of the bills.
+// newBills returns the section of the bills. A new bill takes nothing over from the one before unless it is asked to.
 func newBills(p *Page) *section {
 	l := newLedger(p, spec[build.Receipt]{name: "Bills", noun: "bill", columns: view.BillColumns,
 		empty: "No bills yet. Enter the first one beside.",
 		of:    func(b *build.Build) *[]build.Receipt { return &b.Receipts }, cells: view.Bill, total: view.BillTotal,
-		blank: func(last build.Receipt) build.Receipt {
-			kind := last.Kind
-			if kind == "" {
-				kind = "part"
-			}
-			return build.Receipt{Date: p.today(), Kind: kind, Line: last.Line, Source: last.Source, Donor: last.Donor}
+		blank: func(build.Receipt) build.Receipt { return build.Receipt{Date: p.today(), Kind: "part"} },
+		again: func(last build.Receipt) build.Receipt {
+			return build.Receipt{Date: last.Date, Kind: last.Kind, Line: last.Line, Source: last.Source, Trade: last.Trade, Donor: last.Donor,
+				Seller: last.Seller, Number: last.Number}
 		}})
 	f := l.form
-	what := f.Text("What", func(r *build.Receipt) *string { return &r.What })
+	addParts(p, f)
+	f.Text("What", func(r *build.Receipt) *string { return &r.What }).SetPlaceHolder("bumper cover")
 	amount := f.Number("Amount", amounts, func(r *build.Receipt) any { return &r.Amount })
 	amount.OnSubmitted = func(widgets.Number) {
 		if l.selected < 0 {
@@ -44,21 +44,51 @@ func newBills(p *Page) *section {
 	parts := form.Small("")
 	f.Also(func(r build.Receipt) { say(parts, view.PartsOf(p.open(), r.Line)) })
 	f.Date("Day", func(r *build.Receipt) *lot.Date { return &r.Date })
+	f.Text("Seller", func(r *build.Receipt) *string { return &r.Seller })
+	f.Text("Receipt number", func(r *build.Receipt) *string { return &r.Number })
 	f.Pick("Source of a part", view.PartSources, view.PartSourcesInWords(), func(r *build.Receipt) *string { return &r.Source })
 	f.Pick("Trade", append([]string{""}, lot.Trades...), append([]string{"no trade"}, lot.Trades...),
 		func(r *build.Receipt) *string { return &r.Trade })
+	addDonor(f)
+	addFiles(l)
+	l.lay(container.New(layout.NewCustomPaddedLayout(8, 0, 0, 0), parts))
+	return &section{name: "Bills", body: l.body, show: func(o desk.OpenBuild) { lines.render(o); l.render(o) }, first: l.first}
+}
+
+// addDonor adds the field for the vehicle that a used part came from; what is doubtful about its VIN stands below it.
+func addDonor(f *form.Of[build.Receipt]) {
 	donor := f.Text("Donor's VIN", func(r *build.Receipt) *string { return &r.Donor })
 	donor.OnChanged = func(s string) {
 		f.Change("Donor's VIN", func(r *build.Receipt) { r.Donor = strings.ToUpper(strings.TrimSpace(s)) })
 	}
-	file := widgets.NewCaption("")
-	f.Row("Photo or PDF", container.NewHBox(widget.NewButton("Choose…", func() {
-		p.do(desk.WantFile(func(name, hash string) { l.change("file", func(r *build.Receipt) { r.File, r.Hash = name, hash }) }))
-	}), file), func(r build.Receipt) { file.SetText(view.FileName(r)) })
-	what.SetPlaceHolder("bumper cover")
 	donor.SetPlaceHolder("needed for the inspection")
-	l.lay(container.New(layout.NewCustomPaddedLayout(8, 0, 0, 0), parts))
-	return &section{name: "Bills", body: l.body, show: func(o desk.OpenBuild) { lines.render(o); l.render(o) }, first: l.first}
+	doubt := form.Small("")
+	f.Row("", doubt, func(r build.Receipt) { say(doubt, view.DonorWords(r)) })
+}
+
+// addFiles adds the files of a bill: each opens in the system's viewer and can be taken off.
+func addFiles(l *ledger[build.Receipt]) {
+	files := container.NewVBox()
+	change := func(label string, to func([]build.File) []build.File) {
+		l.change(label, func(r *build.Receipt) { r.SetFiles(to(slices.Clone(r.Files()))) })
+	}
+	choose := widget.NewButton("Add a file…", func() {
+		l.page.do(desk.WantFile(func(name, hash string) {
+			change("file", func(all []build.File) []build.File { return append(all, build.File{Name: name, Hash: hash}) })
+		}))
+	})
+	l.form.Row("Photos or PDFs", container.NewVBox(files, container.NewHBox(choose)), func(r build.Receipt) {
+		files.Objects = nil
+		for i, f := range r.Files() {
+			name := widget.NewButton(f.Name, func() { l.page.do(desk.WantOpen(f.Name, f.Hash)) })
+			name.Importance = widget.LowImportance
+			off := widget.NewButton("Take off", func() {
+				change("file taken off", func(all []build.File) []build.File { return slices.Delete(all, i, i+1) })
+			})
+			files.Add(container.NewBorder(nil, nil, nil, off, name))
+		}
+		files.Refresh()
+	})
 }
 
 // newHours returns the section of the own hours.

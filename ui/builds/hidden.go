@@ -21,6 +21,7 @@ type hidden struct {
 	list *fyne.Container
 	none *widgets.Note
 	rows []*hiddenRow
+	more *ledger[build.Unlisted] // found, and on no list
 
 	scale float32 // of the text that the rows are laid out for
 }
@@ -33,18 +34,23 @@ type hiddenRow struct {
 }
 
 func newHidden(p *Page) *section {
-	h := &hidden{page: p, list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
+	h := &hidden{page: p, more: newUnlisted(p), list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
 		"What is entered of this lot brings up no hidden damage.")}
 	body := container.NewVBox(form.Heading("What stripping it has shown",
 		"Damage that was found becomes known work in the forecast, damage that is not there goes. "+
 			"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
-	return &section{name: "Hidden damage", body: container.NewVScroll(body), show: h.render}
+	split := container.NewVSplit(container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",
+		"It becomes known work at once: bills and hours can name it, and it is counted as hidden damage when the build teaches."),
+		nil, nil, nil, h.more.body))
+	split.Offset = 0.5
+	return &section{name: "Hidden damage", body: split, show: h.render}
 }
 
 // seenWords are the answers in their order, with what each means.
 var seenWords = []string{"not known", build.Found, build.NotThere}
 
 func (h *hidden) render(o desk.OpenBuild) {
+	h.more.render(o)
 	rows := view.HiddenRows(o)
 	h.none.Hidden = len(rows) > 0
 	if h.scale != theme.Scale() || !slices.EqualFunc(rows, h.rows, func(a view.HiddenRow,

@@ -72,11 +72,13 @@ func newSale(p *Page) *section {
 	sale.Number("On the market, if no dates say", whole, func(b *build.Build) any { return &b.Sale.Days }).SetRoom(90)
 	sale.Text("Note", func(b *build.Build) *string { return &b.Note })
 	otherWays(other)
-	body := container.NewVBox(form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
+	ask := newClosing(p)
+	body := container.NewVBox(ask.body, form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
 		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
 		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."),
 		other.Rows)
 	return &section{name: "Days and selling", body: container.NewVScroll(body), first: days.First, show: func(o desk.OpenBuild) {
+		ask.render(o)
 		days.Render(o.Build)
 		sale.Render(o.Build)
 		other.Render(o.Build)

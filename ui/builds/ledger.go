@@ -34,6 +34,7 @@ type ledger[T any] struct {
 	add    *widget.Button
 	remove *widget.Button
 	fresh  *widget.Button
+	like   *widget.Button // nil: a new entry takes nothing over
 	body   fyne.CanvasObject
 
 	entries  []T
@@ -51,6 +52,7 @@ type spec[T any] struct {
 	cells      func(desk.OpenBuild, T) []string
 	total      func(desk.OpenBuild) string
 	blank      func(last T) T
+	again      func(last T) T // what a new entry takes over where the user asks for it; nil: nothing can be
 }
 
 // formWidth is the width of the form beside the table, tableWidth the least that the table needs then, at text scale 1.
@@ -90,6 +92,13 @@ func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
 	l.add.Importance = widget.HighImportance
 	l.remove = widget.NewButton("Remove this "+s.noun, l.drop)
 	l.fresh = widget.NewButton("New "+s.noun, func() { l.choose(-1); l.takeKeyboard() })
+	if s.again != nil {
+		l.like = widget.NewButton("As the last "+s.noun, func() {
+			l.draft = s.again(l.last())
+			l.renderForm()
+			l.takeKeyboard()
+		})
+	}
 	l.sum.Wrapping = fyne.TextWrapWord
 	return l
 }
@@ -97,6 +106,9 @@ func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
 // lay puts the table and the form side by side; to be called when the form has its rows. extra stands below them.
 func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
 	buttons := container.NewHBox(l.add, l.remove, l.fresh)
+	if l.like != nil {
+		buttons.Add(l.like)
+	}
 	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, buttons}, extra...)...)
 	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{}, l.table, container.NewVScroll(beside)))
 	l.renderForm()
@@ -148,6 +160,10 @@ func (l *ledger[T]) renderForm() {
 	l.title.SetText(title)
 	l.form.Render(e)
 	l.add.Hidden, l.remove.Hidden, l.fresh.Hidden = l.selected >= 0, l.selected < 0, l.selected < 0
+	if l.like != nil {
+		l.like.Hidden = l.selected >= 0 || len(l.entries) == 0
+		l.like.Refresh()
+	}
 	l.add.Refresh()
 	l.remove.Refresh()
 	l.fresh.Refresh()

@@ -22,6 +22,8 @@ type list struct {
 	count  *widget.Label
 	empty  *fyne.Container // said while there is none
 	full   *fyne.Container
+	years  *years
+	undo   *widget.Button // takes the last import back
 	body   *fyne.Container
 	filter view.BuildFilter
 	rows   []view.BuildRow
@@ -41,10 +43,15 @@ func newList(p *Page) *list {
 		l.render()
 	}
 	l.table.SetSort(0, true)
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, lost, past), l.search)
+	l.years = newYears(p, func() { l.show(false) })
+	blank := widget.NewButton("Table to fill in…", func() { p.do(desk.Want(desk.PastTemplate)) })
+	totals := widget.NewButton("Year totals", func() { l.show(true) })
+	l.undo = widget.NewButton("Undo", func() { p.do(desk.Undo()) })
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, l.undo, lost, totals, past, blank), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, nil)
 	l.empty = firstSteps(p.do)
-	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(l.full, l.empty))
+	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
+		container.NewStack(l.full, l.years.body, l.empty))
 	return l
 }
 
@@ -56,9 +63,15 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 		"empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord
 	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
-	template := widget.NewButton("Write an empty table for past buys…", func() { do(desk.Want(desk.PastTemplate)) })
+	template := widget.NewButton("Table to fill in…", func() { do(desk.Want(desk.PastTemplate)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
+}
+
+// show goes to the totals of the years, or back to the builds.
+func (l *list) show(years bool) {
+	l.years.body.Hidden = !years
+	l.render()
 }
 
 func (l *list) first() fyne.Focusable {
@@ -70,8 +83,14 @@ func (l *list) first() fyne.Focusable {
 
 func (l *list) render() {
 	s := l.page.state
+	l.undo.SetText("Undo: " + s.Reach.Undo)
+	l.undo.Hidden = s.Reach.Undo == ""
 	l.empty.Hidden = len(s.Bought) > 0
-	l.full.Hidden = !l.empty.Hidden
+	l.years.body.Hidden = l.years.body.Hidden || !l.empty.Hidden
+	l.full.Hidden = !l.empty.Hidden || !l.years.body.Hidden
+	if !l.years.body.Hidden {
+		l.years.render(s.Bought)
+	}
 	l.rows = view.Builds(s.Bought, s.Outlooks, l.page.today(), l.filter)
 	rows := make([]table.Row, len(l.rows))
 	for i, r := range l.rows {

@@ -13,7 +13,10 @@ func otherWays(f *form.Of[build.Build]) {
 		f.Three(label, spec, func(b *build.Build) any { return at(&b.Otherwise) })
 	}
 	judged("As it stands it would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.AsIs })
+	days := widgets.Spec{Unit: "days", Least: widgets.Bound(0)}
+	judged("Days until it is sold so", days, func(o *build.Otherwise) **prob.Three { return &o.AsIsDays })
 	judged("Its parts would bring", form.Amounts, func(o *build.Otherwise) **prob.Three { return &o.PartOut })
 	judged("Hours to part it out", widgets.Spec{Unit: "h", Least: widgets.Bound(0)},
 		func(o *build.Otherwise) **prob.Three { return &o.PartOutHours })
+	judged("Days to part it out", days, func(o *build.Otherwise) **prob.Three { return &o.PartOutDays })
 }

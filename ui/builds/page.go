@@ -26,6 +26,7 @@ type Page struct {
 	title *widgets.Words
 	stage *widgets.Words
 	print *widget.Button
+	sheet *widget.Button // to the lot's worksheet
 
 	sections []*section
 	rail     *rail.Rail
@@ -63,7 +64,7 @@ func (rightSide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0
 func New(do func(desk.Action), today func() lot.Date) *Page {
 	p := &Page{do: do, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
 	p.list = newList(p)
-	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newInvoice(p), newSale(p)}
+	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newPhotos(p), newInvoice(p), newSale(p)}
 	back := widget.NewButton("All builds", func() { do(desk.CloseBuild()) })
 	var parts []rail.Section
 	for _, s := range p.sections {
@@ -75,7 +76,9 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 		}
 	})
 	p.print = widget.NewButton("File for the rebuilt inspection…", func() { do(desk.Want(desk.PrintRebuilt)) })
-	head := container.NewBorder(nil, nil, nil, p.print, container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
+	p.sheet = widget.NewButton("Worksheet", func() { do(desk.OpenLot(p.open().ID)) })
+	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.sheet, p.print),
+		container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewVBox(head, p.rail.Buttons))
 	right := container.New(rightSide{}, p.side.body)

@@ -18,6 +18,7 @@ type progress struct {
 	table  *table.Table
 	trades *table.Table
 	note   *widgets.Note
+	labour *widgets.Check // money with own hours at their rates
 	rows   []view.ProgressRow
 }
 
@@ -27,8 +28,9 @@ func newProgress(p *Page) *section {
 	g.table.Empty = "No work is planned."
 	g.table.OnTick = g.tick
 	g.trades.Empty = "No hours of yours are planned or worked."
-	help := form.Small("Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that " +
-		"the work was needed.")
+	g.labour = widgets.NewCheck("count my hours at their rates", func(bool) { g.render(p.open()) })
+	g.labour.SetChecked(true)
+	help := container.NewBorder(nil, nil, nil, container.NewVBox(g.labour), form.Small(view.ProgressRule))
 	split := container.NewVSplit(g.table, g.trades)
 	split.Offset = 0.62
 	body := container.NewBorder(container.NewVBox(help, g.note), nil, nil, nil, split)
@@ -37,8 +39,8 @@ func newProgress(p *Page) *section {
 
 func (g *progress) render(o desk.OpenBuild) {
 	g.note.Hidden = o.Foretold != nil
-	g.note.Set(widgets.Info, "Nothing was forecast of this lot, or no forecast was kept: only what came is shown.")
-	g.rows = view.Progress(o)
+	g.note.Set(widgets.Info, "No forecast was kept of this lot: only what came is shown.")
+	g.rows = view.Progress(o, g.labour.Checked)
 	g.table.SetRows(tableRows(g.rows))
 	g.trades.SetRows(tableRows(view.Trades(o)))
 }
@@ -46,18 +48,14 @@ func (g *progress) render(o desk.OpenBuild) {
 func tableRows(list []view.ProgressRow) []table.Row {
 	rows := make([]table.Row, len(list))
 	for i, r := range list {
-		rows[i] = table.Row{Cells: r.Cells, Ticked: r.Done, Strong: r.Strong, Muted: r.Done}
+		rows[i] = table.Row{Cells: r.Cells, Ticked: r.Done, Strong: r.Strong, Muted: r.Done, Boxless: r.ID == ""}
 	}
 	return rows
 }
 
-// tick finishes a line of work, or takes that back; a row that is none stays as it is.
+// tick finishes a line of work, or takes that back; a row that is none has no box.
 func (g *progress) tick(row int, done bool) {
 	r := g.rows[row]
-	if r.ID == "" {
-		g.table.SetRows(tableRows(g.rows))
-		return
-	}
 	label := "work begun again"
 	if done {
 		label = "work finished"

@@ -60,6 +60,9 @@ func (s *side) render(v view.BuildSide) {
 	for _, l := range v.Lines {
 		s.lines.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
 	}
+	if v.Stop != "" {
+		s.lines.Add(widgets.NewNote(widgets.Info, v.Stop))
+	}
 	s.lines.Refresh()
 	s.renderWays(v)
 	s.notes.Objects = nil

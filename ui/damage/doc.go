@@ -1,6 +1,7 @@
 // Package damage answers one question: how does a damaged area read and look, wherever it is shown?
 //
 // Words: [Area] names an area ("12 front", "engine bay"), [Words] a whole cell ("12 front: functional, bolted").
+// [Topic], [Survey] and [Described] say what the survey knows beside the areas, and "not known" of the rest.
 // Shapes: [Sector] is a clock point of the ring, [Tile] a swatch for what does not lie on the ring, [NewVehicle] the plain
 // outline in the middle. Looks: [HatchOf] says how an extent is hatched (the farther, the closer), [BorderOf] how a depth is
 // edged (thin: skin, thick: bolted, double: structure). The window and the printed sheet both draw from here, so that a

@@ -122,5 +122,8 @@ func (d *Desk) shown(ctx context.Context, s State, done book.Done) State {
 	if len(done.Settings) > 0 {
 		s = d.loadSettings(ctx, s)
 	}
+	if len(done.Shelf) > 0 {
+		s = d.reshelved(ctx, s)
+	}
 	return s
 }

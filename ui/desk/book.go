@@ -17,6 +17,8 @@ type Reader interface {
 	Lots(ctx context.Context) ([]book.Listed, error)
 	// Lot returns all that is kept of a lot. Errors: there is none, or it is removed.
 	Lot(ctx context.Context, id int64) (book.Lot, error)
+	// Shelf returns every comparable on the shelf, in the order in which they came; what it returns must not be changed.
+	Shelf(ctx context.Context) ([]book.Comparable, error)
 	// Builds returns every lot that was won or lost.
 	Builds(ctx context.Context) ([]book.Bought, error)
 	// Imports returns the past buys there are, by what their table calls them.
@@ -45,6 +47,8 @@ type Lessons interface {
 type Memos interface {
 	Setting(ctx context.Context, name string, into any) (bool, error)
 	PutSetting(ctx context.Context, name string, value any) error
+	// SettingNames returns the names of all that begin with a prefix, in order.
+	SettingNames(ctx context.Context, prefix string) ([]string, error)
 	// NoteAnswer keeps an answer to a revision of a lot; it is stale where the lot has a later one.
 	NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error
 }
@@ -73,19 +77,23 @@ type Documents interface {
 
 // Importer reads tables of comparables.
 type Importer interface {
-	// Open returns what the file holds and how its columns and figures seem to be meant; currency is that of the case.
-	// Errors: the file is no table, with the reason.
-	Open(data []byte, currency string) (Sheet, error)
+	Tables
+	// Open returns what the file holds and how its columns and figures seem to be meant. Errors: the file is no table, with the reason.
+	Open(data []byte, o Opening) (Sheet, error)
 	// Read returns the rows that the sheet gives as it is stated, and every refused one.
 	Read(s Sheet) ([]resale.Row, []Refusal, error)
 	// Merge adds incoming rows to those there are; what is already there is not added again.
 	Merge(existing, incoming []resale.Row) ([]resale.Row, Counts)
+	// Typed returns a row with what was typed in its fields, by their names. Errors: what can't be read, and why.
+	Typed(old resale.Row, cells map[string]string, currency string) (resale.Row, error)
 	// Refused writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
 	Refused(s Sheet) ([]byte, error)
 }
 
 // Sheet is a table on its way in: its columns, what they are taken for, and how its figures are written.
 type Sheet struct {
+	Name   string // of the file
+	Opened Opening
 	Data   []byte
 	Header []string
 	Added  int        // the last so many columns say why rows of an earlier table were refused
@@ -98,6 +106,32 @@ type Sheet struct {
 	Why      []string // per column, why it is taken for what it is
 	Nameless bool     // no line names the columns: how it is read is not remembered
 	Held     any      // what its reader keeps of the file, so that it is taken apart once
+
+	Encoding  string     // of an 8-bit text; empty: the bytes say it, or it is a workbook
+	Encodings []Encoding // that it could be in; none: there is nothing to choose
+	Tabs      []string   // the sheets of a workbook
+	Tab       string     // the one that was read
+	Headings  int        // the line of the headings; 0: none names the columns
+}
+
+// Encoding is one way to read the bytes of a text, with a line of it in which the ways differ.
+type Encoding struct{ Name, Shows string }
+
+// Opening is what is stated of a file before its table is looked at; the zero value leaves all to the file.
+type Opening struct {
+	Currency string // of the lot or the shop
+	Encoding string
+	Tab      string
+	Headings *int                           // the line that names the columns, 0 for none; nil: as the table shows
+	Watch    func(done float64) (stop bool) // hears how far the reading is; nil: nothing does
+}
+
+// Tables is what readers of all kinds of tables can do. What they read is not read again to be taken. All of it may run on any goroutine.
+type Tables interface {
+	// Preview returns what a sheet gives as it is stated.
+	Preview(s Sheet) (Preview, error)
+	// Reopen returns the table of the same file, read as it is now stated. Errors: as of opening it.
+	Reopen(s Sheet, o Opening) (Sheet, error)
 }
 
 // Stated is what the user states for a whole table. It is remembered for the next table with the same columns, but for the currency, which
@@ -110,6 +144,8 @@ type Stated struct {
 	Distance string            `json:"distance"` // unit of distances
 	Kind     string            `json:"kind"`     // asked or sold, where no column says
 	Currency string            `json:"-"`
+	Headings *int              `json:"-"`                // the line of the headings, as in [Opening]
+	Mended   map[int][]string  `json:"-"`                // cells of rows that were put right, by line
 	Titles   map[string]string `json:"titles,omitempty"` // what a word of a title means: clear, a brand, or unknown
 	Make     string            `json:"-"`                // of the lot that the rows are for
 	Model    string            `json:"-"`
@@ -133,8 +169,9 @@ type Doubt struct {
 // Refusal is one row that cannot be used.
 type Refusal struct {
 	Line          int
-	Reason        string // every reason, with its column and value
-	Column, Value string // of the first bad cell; empty: the row as a whole is bad
+	Reason        string   // every reason, with its column and value
+	Column, Value string   // of the first bad cell; empty: the row as a whole is bad
+	Cells         []string // of the row, as they stand or were put right
 }
 
 // Preview is what a table gives as it is stated, before anything is taken.
@@ -145,11 +182,6 @@ type Preview struct {
 	Refused []Refusal
 	Skipped []Refusal // rows that are none: totals, captions, headings met again
 	Open    []Doubt
-}
-
-// Previewer shows what a sheet gives. It may run on any goroutine, and what it read is not read again to be taken.
-type Previewer interface {
-	Preview(s Sheet) (Preview, error)
 }
 
 // Counts say what an import did: Read = New + Same + Changed + Refused.

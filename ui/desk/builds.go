@@ -8,6 +8,7 @@ import (
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -25,8 +26,9 @@ type OpenBuild struct {
 	Problem  string               // why it can't be
 	Plan     []valuation.PlannedLine
 	Risks    []valuation.RiskFigure // that the survey brings up
-	Revision int                    // grows with every change
-	Fresh    bool                   // Forecast is of this revision
+	Photos   []lot.Photo
+	Revision int  // grows with every change
+	Fresh    bool // Forecast is of this revision
 }
 
 // withBuild returns the state with its open build replaced.
@@ -59,6 +61,17 @@ func ShowBuild(id int64) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State { return d.openBuild(ctx, s, id) })
 }
 
+// GoToBuild shows the build of a lot that was won or lost, from wherever the user is.
+func GoToBuild(id int64) Action {
+	return shows(func(ctx context.Context, d *Desk, s State) State {
+		s.Place = Builds
+		if s = d.readBuilds(ctx, s); s.Trouble != "" {
+			return s
+		}
+		return d.openBuild(ctx, s, id)
+	})
+}
+
 func (d *Desk) openBuild(ctx context.Context, s State, id int64) State {
 	i := slices.IndexFunc(s.Bought, func(b book.Bought) bool { return b.ID == id })
 	if i < 0 {
@@ -69,12 +82,16 @@ func (d *Desk) openBuild(ctx context.Context, s State, id int64) State {
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
-	o := OpenBuild{Bought: s.Bought[i], Case: l.Case.With(s.Factors), Revision: 1}
+	c, _, err := d.withShelf(ctx, l, s.Factors)
+	if err != nil {
+		return s.troubled("open the build", err)
+	}
+	o := OpenBuild{Bought: s.Bought[i], Case: c, Revision: 1}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
 	if s.Build != nil {
 		o.Revision = s.Build.Revision + 1
 	}
-	o.Build = l.Build
+	o.Build, o.Photos = l.Build, l.Photos
 	return s.withBuild(o)
 }
 
@@ -86,9 +103,11 @@ func (d *Desk) rebuilt(ctx context.Context, s State) State {
 		return s
 	}
 	o := *s.Build
-	o.Case = l.Case.With(s.Factors)
+	if o.Case, _, err = d.withShelf(ctx, l, s.Factors); err != nil {
+		return s.troubled("read the build", err)
+	}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
-	o.Build, o.State, o.Revision, o.Fresh = l.Build, l.State, o.Revision+1, false
+	o.Build, o.Photos, o.State, o.Revision, o.Fresh = l.Build, l.Photos, l.State, o.Revision+1, false
 	return s.withBuild(o)
 }
 
@@ -120,7 +139,7 @@ func editBuild(words string, change func(valuation.Case, build.Build) build.Buil
 			return s
 		}
 		before := s.Build.Build
-		after := change(s.Build.Case, before.Clone())
+		after := s.Build.closing(before, change(s.Build.Case, before.Clone()))
 		if faults := after.Check(); len(faults) > 0 {
 			return s.troubled("keep that", fmt.Errorf("%s", faults[0]))
 		}

@@ -49,12 +49,17 @@ func (d *Desk) loadOwn(ctx context.Context, s State) State {
 
 // uses is the state with a shop's own entries in force, and the jurisdictions that the user added. An open lot is to be valued again.
 func (d *Desk) uses(s State, own valuation.Own) State {
-	know := d.Know.With(own)
+	base := &d.Know
+	if s.edition.base != nil {
+		base = s.edition.base
+	}
+	know := base.With(own)
+	know.Prior.Markets = append(slices.Clip(know.Prior.Markets), s.Market.Markets...)
 	know.Packs = append(slices.Clip(know.Packs), s.Packs...)
 	d.current.Store(&know)
-	s.Own, s.Starter, s.Know = own, &d.Know, &know
+	s.Own, s.Starter, s.Know = own, base, &know
 	s.OwnFaults = nil
-	for _, f := range d.Know.CheckOwn(own) {
+	for _, f := range base.CheckOwn(own) {
 		s.OwnFaults = append(s.OwnFaults, f.Fault)
 	}
 	if s.Open != nil {

@@ -24,11 +24,49 @@ func (s State) proposal(key string) (learn.Proposal, bool) {
 	return s.Record.Proposals[i], true
 }
 
-// Accept puts one proposed factor in force for every lot that is still to be valued; frozen predictions keep theirs.
+// Accept puts one proposed factor in force for every lot that is still to be valued; frozen predictions keep theirs. One from few buys
+// goes as far as its effects on the open lots were worked out for.
 func Accept(key string) Action {
-	return onProposal(book.Accepted, key, func(now learn.Factors, p learn.Proposal) (learn.Factors, string) {
-		return learn.Apply(now, p), p.Name + " is in force."
+	return keeps(book.Accepted, func(ctx context.Context, d *Desk, s State, a Action) State {
+		p, ok := s.proposal(key)
+		if !ok {
+			return s
+		}
+		share, known := s.share(p)
+		if !known {
+			return s.said("Select the factor first: what it would do to the open lots is worked out then.")
+		}
+		if share == 0 {
+			return s.said(fmt.Sprintf("%s rests on %s and would move an open bid by two steps or more: take all of it knowingly, or wait.", p.Name,
+				counted(p.Buys, "buy")))
+		}
+		return accept(key, share).do(ctx, d, s, a)
 	})
+}
+
+// AcceptWhole puts all of a factor in force, however few buys it rests on: the user takes it knowingly.
+func AcceptWhole(key string) Action { return accept(key, 1) }
+
+func accept(key string, share float64) Action {
+	return onProposal(book.Accepted, key, func(now learn.Factors, p learn.Proposal) (learn.Factors, string) {
+		said := p.Name + " is in force."
+		if share < 1 {
+			said = fmt.Sprintf("%s is in force, %.0f %% of the way: it rests on %s.", p.Name, 100*share, counted(p.Buys, "buy"))
+		}
+		return learn.Toward(now, p, share), said
+	})
+}
+
+// share returns how much of a proposal is taken, and whether that is known: of one from few buys it is once its effects are.
+func (s State) share(p learn.Proposal) (float64, bool) {
+	if p.Buys >= learn.EnoughBuys {
+		return 1, true
+	}
+	effects, known := s.Record.Effects[p.Key]
+	if len(effects) == 0 {
+		return 1, known
+	}
+	return effects[0].Share, known
 }
 
 // Refuse leaves a factor as it is and remembers that its proposal was seen.
@@ -149,7 +187,11 @@ func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) err
 	if err != nil {
 		return err
 	}
-	v, err := d.Value(l.Case.With(factors))
+	c, _, err := d.withShelf(ctx, l, factors)
+	if err != nil {
+		return err
+	}
+	v, err := d.Value(c)
 	if err != nil {
 		return nil
 	}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"reflect"
 	"sync/atomic"
 
@@ -22,25 +23,33 @@ type Desk struct {
 	Documents Documents
 	Vault     Vault
 	Know      valuation.Knowledge
+	Edition   string                  // of the catalogues in Know, which differs where they do; empty: they are never compared
 	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
 	Starter   valuation.Case          // the starter values of the shop's terms
 	Demo      func() []valuation.Case // the demo sale
 	Today     func() lot.Date
+	// Look returns how many columns of a table each kind knows by their headings; nil: no table is looked at.
+	Look func(data []byte) map[Kind]int
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 
+	draws   drawing
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
 }
 
 // Load returns the first state: the Board.
 func (d *Desk) Load(ctx context.Context) State {
-	s := d.loadFactors(ctx, d.loadSettings(ctx, d.refresh(ctx, State{})))
+	s := d.loadFactors(ctx, d.settled(ctx, d.loadSettings(ctx, d.refresh(ctx, State{}))))
+	if n := len(s.StarterChanges); n > 0 && s.Trouble == "" {
+		s = s.said(fmt.Sprintf("The starter catalogues of this version differ in %d entries: the Bench, Starter changes, shows each. Nothing "+
+			"changes until you take it.", n))
+	}
 	return d.reach(ctx, d.kept(s))
 }
 
 // loadSettings reads the shop's own values again.
 func (d *Desk) loadSettings(ctx context.Context, s State) State {
-	s = d.loadOwn(ctx, d.loadPacks(ctx, d.loadShop(ctx, s)))
+	s = d.loadOwn(ctx, d.loadMarket(ctx, d.loadStarter(ctx, d.loadPacks(ctx, d.loadShop(ctx, s)))))
 	return d.standing(ctx, s.compared())
 }
 
@@ -107,7 +116,8 @@ func (d *Desk) reopen(ctx context.Context, s State) State {
 		}
 		return s
 	}
-	if o.kept.Revision != before.kept.Revision || !reflect.DeepEqual(o.Case.Factors, before.Case.Factors) {
+	if o.kept.Revision != before.kept.Revision || !reflect.DeepEqual(o.Case.Factors, before.Case.Factors) ||
+		!sameShelf(o.shelf, before.shelf) && !reflect.DeepEqual(o.Case.Resale.Rows, before.Case.Resale.Rows) {
 		o.Revision, o.Fresh = o.Revision+1, false
 	}
 	return s.with(o).compared()
@@ -119,7 +129,11 @@ func (d *Desk) read(ctx context.Context, s State, o Open) (Open, error) {
 	if err != nil {
 		return o, err
 	}
-	o.State, o.Case, o.Photos, o.Went, o.kept = l.State, l.Case.With(s.Factors), l.Photos, l.Build.Hammer, l
+	c, shelf, err := d.withShelf(ctx, l, s.Factors)
+	if err != nil {
+		return o, err
+	}
+	o.State, o.Case, o.Photos, o.Went, o.kept, o.shelf = l.State, c, l.Photos, l.Build.Hammer, l, shelf
 	o.Faults = o.Case.Check()
 	return o, nil
 }
@@ -142,6 +156,7 @@ func EditLot(words string, change func(*valuation.Case)) Action {
 
 // at returns the open lot as a step has it, with a case.
 func (o *Open) at(c valuation.Case) book.Lot {
+	c.Resale.Rows = ownRows(c.Resale.Rows, o.kept.Case.Resale.Rows, o.shelf)
 	return book.Lot{ID: o.ID, Revision: o.kept.Revision, Case: c}
 }
 

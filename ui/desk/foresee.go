@@ -48,7 +48,11 @@ func (d *Desk) ForeseeAll(ctx context.Context, factors learn.Factors, list []boo
 		if err != nil {
 			return nil, err
 		}
-		if f, err := d.Foresee(l.Case.With(factors), b.Build); err == nil {
+		c, _, err := d.withShelf(ctx, l, factors)
+		if err != nil {
+			return nil, err
+		}
+		if f, err := d.Foresee(c, b.Build); err == nil {
 			all[b.ID] = f
 		}
 	}

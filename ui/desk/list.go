@@ -11,8 +11,9 @@ import (
 
 // Lister reads run lists: tables of the lots of a sale.
 type Lister interface {
+	Tables
 	// OpenList returns what the file holds and how its columns and figures seem to be meant. Errors: the file is no table, with the reason.
-	OpenList(data []byte) (Sheet, error)
+	OpenList(data []byte, o Opening) (Sheet, error)
 	// ReadList returns the lots that the sheet gives as it is stated, and every refused row.
 	ReadList(s Sheet) ([]lot.Lot, []Refusal, error)
 	// MeetList holds listed lots against those there are.
@@ -40,7 +41,7 @@ type Enlisted struct {
 // OpenList returns the run list that a file holds, with what was stated for the last one with the same columns, but for the
 // sale's day.
 func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
-	sheet, err := d.Lister.OpenList(data)
+	sheet, err := d.Lister.OpenList(data, Opening{Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}

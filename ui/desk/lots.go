@@ -7,6 +7,7 @@ import (
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -99,7 +100,7 @@ func (d *Desk) mark(ctx context.Context, s State, a Action, l book.Lot, state lo
 	after.State = state
 	var frozen *book.Prediction
 	if (state == lot.Bid || state == lot.Won) && l.State != lot.Won { // of a won lot what was forecast stands: work on it may have begun
-		p, err := d.predict(l.Case.With(s.Factors))
+		p, err := d.predict(ctx, l, s.Factors)
 		if err != nil {
 			said += " No prediction was frozen: " + err.Error()
 		}
@@ -111,8 +112,12 @@ func (d *Desk) mark(ctx context.Context, s State, a Action, l book.Lot, state lo
 	return ifKept(d.change(ctx, s, a, l, after, frozen), said)
 }
 
-// predict values a case as it stands, for good.
-func (d *Desk) predict(c valuation.Case) (*book.Prediction, error) {
+// predict values a lot as it stands, for good, with the comparables that it draws.
+func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (*book.Prediction, error) {
+	c, _, err := d.withShelf(ctx, l, factors)
+	if err != nil {
+		return nil, err
+	}
 	v, err := d.Value(c)
 	if err != nil {
 		return nil, err

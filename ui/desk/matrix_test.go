@@ -12,6 +12,7 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
+	"walkline/valuation/resale"
 )
 
 // The two lots of the matrix: one to be bid for, one that is won.
@@ -36,6 +37,8 @@ var scenes = []struct {
 	{"House rules", book.Bench("House rules"), []desk.Action{desk.OpenLot(tobid), desk.Go(desk.Bench), desk.ShowSection("House rules")}},
 	{"Jurisdictions", book.Bench("Jurisdictions"), []desk.Action{desk.Go(desk.Board), desk.Go(desk.Bench),
 		desk.ShowSection("Jurisdictions")}},
+	{"Comparables", book.Bench(desk.ShelfSection), []desk.Action{desk.Go(desk.Board), desk.Go(desk.Bench),
+		desk.ShowSection(desk.ShelfSection)}},
 }
 
 // deed is something that a user does; n tells one time from the next.
@@ -61,7 +64,11 @@ func deeds() []deed {
 		"charge":   desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount++ }),
 		"own job":  desk.EditOwn("own job", func(o *valuation.Own) { o.Jobs = append(o.Jobs, hood(250)) }),
 		"add pack": desk.AddPack([]byte(strings.ReplaceAll(harrowPack, "Harrow", "Other"))), "remove pack": desk.RemovePack("US-XX"),
-		"sold": desk.SetSold(&three), "accept": desk.Accept("hours/body"),
+		"sold":       desk.SetSold(&three),
+		"typed row":  desk.AddComparable(resale.Row{Price: 900000, ModelYear: 2016, Make: "Tarn", Model: "Vole"}),
+		"mended row": desk.EditComparable(1, "mend a row", func(c *book.Comparable) { c.Row.Price++ }),
+		"row off":    desk.RemoveComparables("take a row off", 1),
+		"accept":     desk.Accept("hours/body"),
 	} {
 		list = append(list, deed{name, func(u *user, _ int) { u.do(action) }})
 	}
@@ -94,7 +101,8 @@ func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 	u.add(sound("14"), c)
 	u.well(desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{{Hash: strings.Repeat("b", 64), Kind: "png", Name: "b.png", Width: 6,
 		Height: 3}}}, "12", lot.Before),
-		desk.OpenLot(built), desk.Go(desk.Live), desk.Call(420000), desk.RecordResult(lot.Won), rivals(5), desk.AddPack([]byte(harrowPack)))
+		desk.OpenLot(built), desk.Go(desk.Live), desk.Call(420000), desk.RecordResult(lot.Won), rivals(5), desk.AddPack([]byte(harrowPack)),
+		desk.AddComparable(resale.Row{Price: 800000, ModelYear: 2017, Make: "Tarn", Model: "Vole"}))
 	figures, err := valuation.Foretell(workshop(), u.Know, at(300000))
 	if err != nil {
 		t.Fatal(err)
@@ -114,14 +122,18 @@ func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 func (u *user) all() string {
 	u.t.Helper()
 	s := u.Load(u.t.Context())
-	kept := []any{s.Shop, s.Own, s.Packs, s.Factors}
+	shelf, err := u.kept.Shelf(u.t.Context())
+	if err != nil {
+		u.t.Fatal(err)
+	}
+	kept := []any{s.Shop, s.Own, s.Packs, s.Factors, shelf}
 	for _, e := range s.Entries {
 		l := u.lot(e.ID)
 		l.Revision = 0
 		kept = append(kept, l)
 	}
 	var sold *int
-	_, err := u.kept.Setting(u.t.Context(), "sold in the last twelve months", &sold)
+	_, err = u.kept.Setting(u.t.Context(), "sold in the last twelve months", &sold)
 	text, wrong := json.Marshal(append(kept, sold))
 	if err != nil || wrong != nil || s.Trouble != "" {
 		u.t.Fatal(err, wrong, s.Trouble)

@@ -9,21 +9,21 @@ import (
 
 // PastTables reads and writes tables of past buys.
 type PastTables interface {
-	// OpenPast returns what the file holds and how it seems to be meant; currency is that of its money.
-	// Errors: the file is no table, with the reason.
-	OpenPast(data []byte, currency string) (Sheet, error)
+	Tables
+	// OpenPast returns what the file holds and how it seems to be meant. Errors: the file is no table, with the reason.
+	OpenPast(data []byte, o Opening) (Sheet, error)
 	// ReadPast returns the buys that the sheet gives as it is stated, and every refused row.
 	ReadPast(s Sheet) ([]Past, []Refusal, error)
 	// RefusedPast writes the refused rows as a CSV file that can be corrected and imported again.
 	RefusedPast(s Sheet) ([]byte, error)
-	// PastTemplate returns an empty table.
+	// PastTemplate returns a table with what each column means and an example.
 	PastTemplate() []byte
 }
 
 // OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
 // shop's.
 func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Past.OpenPast(data, currency)
+	sheet, err := d.Past.OpenPast(data, Opening{Currency: currency, Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}
@@ -39,9 +39,12 @@ func (d *Desk) TakePast(ctx context.Context, s State, sheet Sheet) (Enlisted, er
 		return Enlisted{}, err
 	}
 	for i := range list {
-		list[i].Case.ValuedOn = d.Today()
+		facts := list[i].Case
+		c := s.Shop.Onto(d.Starter)
+		c.Currency, c.Lot, c.Damage, c.ValuedOn = facts.Currency, facts.Lot, facts.Damage, d.Today()
+		list[i].Case = c
 	}
-	step := keeps("import past buys", nil).step(s)
+	step := keeps("import past buys", nil).ofSubject(book.Buys).step(s) // undone on the list of builds, wherever it was done
 	counts, err := d.pastStep(ctx, &step, list)
 	if err != nil {
 		return Enlisted{}, err
@@ -90,6 +93,9 @@ func (d *Desk) pastStep(ctx context.Context, step *book.Step, list []Past) (coun
 			}
 			after := l.Clone()
 			after.Build = past.Build
+			if len(after.Case.Damage) == 0 {
+				after.Case.Damage = past.Case.Damage
+			}
 			counts.Changed++
 			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
 		}

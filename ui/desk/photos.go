@@ -63,15 +63,18 @@ func (d *Desk) KeepBill(data []byte) (hash string, err error) {
 	return hash, d.Files.KeepFile(hash, "pdf", data)
 }
 
-// billPicture returns what reads the picture that is kept of a bill; nil where it is a PDF, or no file is kept.
-func (d *Desk) billPicture(hash string) func() ([]byte, error) {
-	for _, kind := range []string{"jpeg", "png", "webp"} {
-		read := func() ([]byte, error) { return d.Files.KeptFile(hash, kind) }
-		if _, err := read(); err == nil {
-			return read
+// billKinds are the kinds of file that are kept of bills.
+var billKinds = []string{"jpeg", "png", "webp", "pdf"}
+
+// BillFile returns a kept file of a bill and its kind: jpeg, png, webp or pdf. It touches no state and may run on any goroutine.
+// Errors: no such file is kept, or what is kept is not what was put there.
+func (d *Desk) BillFile(hash string) (data []byte, kind string, err error) {
+	for _, kind := range billKinds {
+		if data, err = d.Files.KeptFile(hash, kind); err == nil {
+			return data, kind, nil
 		}
 	}
-	return nil
+	return nil, "", err
 }
 
 // AddPhotos adds photographs to a lot, pinned to an area (empty: the whole vehicle), as one step. One that the lot has already

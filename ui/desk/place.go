@@ -38,8 +38,10 @@ func Go(to Place) Action {
 
 // ShowSection says which section of the Bench is in sight, so that undo is about that one.
 func ShowSection(name string) Action {
-	return shows(func(_ context.Context, _ *Desk, s State) State {
-		s.Section = name
+	return shows(func(ctx context.Context, d *Desk, s State) State {
+		if s.Section = name; name == ShelfSection {
+			return d.loadShelf(ctx, s)
+		}
 		return s
 	})
 }

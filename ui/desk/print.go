@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/checks"
@@ -18,6 +19,12 @@ type Press interface {
 	Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error)
 	// Rebuilt returns the file for the rebuilt inspection of a build as PDF.
 	Rebuilt(p BuildPaper) ([]byte, error)
+	// Ledger returns every entry of the bought lots as CSV.
+	Ledger(list []book.Bought) []byte
+	// Shopping returns a shopping list as PDF; printed is the date on it.
+	Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error)
+	// Table returns a shopping list as CSV.
+	Table(list []valuation.Wanted) []byte
 }
 
 // BuildPaper is what the file for the rebuilt inspection is made of.
@@ -54,15 +61,23 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	for _, l := range o.Plan {
 		p.Jobs[l.ID] = l.Job
 	}
+	for _, u := range o.Build.Unlisted {
+		p.Jobs[u.ID] = u.Name
+	}
+	for _, r := range o.Risks {
+		p.Jobs[r.ID] = r.Name
+	}
 	for _, x := range l.Photos {
 		p.Photos = append(p.Photos, PhotoFile{x, func() ([]byte, error) { return d.PhotoFile(x) }})
 	}
 	for _, r := range o.Build.Receipts {
-		if r.Hash == "" {
-			continue
-		}
-		if read := d.billPicture(r.Hash); read != nil {
-			p.Bills[r.Hash] = read
+		for _, f := range r.Files() {
+			if _, kind, err := d.BillFile(f.Hash); err == nil && kind != "pdf" {
+				p.Bills[f.Hash] = func() ([]byte, error) {
+					data, _, err := d.BillFile(f.Hash)
+					return data, err
+				}
+			}
 		}
 	}
 	return d.Press.Rebuilt(p)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/lot"
@@ -21,6 +22,10 @@ func (p *press) Rebuilt(paper desk.BuildPaper) ([]byte, error) {
 	p.papers = append(p.papers, paper)
 	return []byte("%PDF"), nil
 }
+
+func (p *press) Ledger([]book.Bought) []byte                         { return nil }
+func (*press) Shopping([]valuation.Wanted, lot.Date) ([]byte, error) { return []byte("%PDF"), nil }
+func (*press) Table([]valuation.Wanted) []byte                       { return []byte("part") }
 
 func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
 	p.answers, p.printed = append(p.answers, a), printed

@@ -39,7 +39,7 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 	if len(s.Stated.Match) > 0 && len(before.Match) != len(s.Header) {
 		return false, nil
 	}
-	before.Currency = s.Stated.Currency
+	before.Currency, before.Headings = s.Stated.Currency, s.Stated.Headings
 	s.Stated, s.Doubts = before, nil
 	return true, nil
 }
@@ -54,4 +54,39 @@ func (d *Desk) remember(ctx context.Context, kind string, s Sheet) error {
 		stated.Match = stated.Match[:own]
 	}
 	return d.Book.PutSetting(ctx, s.setting(kind), stated)
+}
+
+// Remembered is what is remembered of tables of one shape: how they were read last.
+type Remembered struct {
+	What    string   // comparables, run list or past buys
+	Columns []string // that such a table has
+	Stated  Stated
+	name    string
+}
+
+// Remembered returns what is remembered of tables. Errors: it can't be read.
+func (d *Desk) Remembered(ctx context.Context) ([]Remembered, error) {
+	var all []Remembered
+	for _, kind := range []struct{ prefix, what string }{{ofComparables, "comparables"}, {ofRunLists, "run list"}, {ofPastBuys, "past buys"}} {
+		names, err := d.Book.SettingNames(ctx, kind.prefix)
+		if err != nil {
+			return nil, err
+		}
+		for _, name := range names {
+			r := Remembered{What: kind.what, name: name}
+			if json.Unmarshal([]byte(name[len(kind.prefix):]), &r.Columns) != nil {
+				continue // another setting, whose name begins so
+			}
+			if _, err := d.Book.Setting(ctx, name, &r.Stated); err != nil {
+				return nil, err
+			}
+			all = append(all, r)
+		}
+	}
+	return all, nil
+}
+
+// Forget forgets how tables of a shape are read: the next one is looked at as the first was. Errors: it can't be kept.
+func (d *Desk) Forget(ctx context.Context, r Remembered) error {
+	return d.Book.PutSetting(ctx, r.name, nil)
 }

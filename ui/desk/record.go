@@ -17,7 +17,9 @@ import (
 // TrackRecord is the track record: how the forecasts did, and what past buys would change.
 type TrackRecord struct {
 	Currency  string
-	Buys      int // lots that were won
+	Buys      int                    // lots that were won
+	Usual     map[string]learn.Usual // what each factor is on, on an average lot
+	Waiting   int                    // builds that have ended and teach nothing until what is open of them is answered
 	Judged    hindsight.Record
 	Now       learn.Factors
 	Proposals []learn.Proposal
@@ -34,7 +36,9 @@ type Effect struct {
 	Name     string
 	Currency string
 	valuation.Effect
-	Problem string // why it can't be told; empty: it can
+	Share   float64           // of the proposal that After stands for: all of it is 1
+	Whole   *valuation.Effect // what all of it would do, where Share is less
+	Problem string            // why it can't be told; empty: it can
 }
 
 // Replay is every past lot valued with today's factors.
@@ -56,12 +60,17 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 		return r, err
 	}
 	past := Learnt(list)
+	if err := d.guess(ctx, list, past); err != nil {
+		return r, err
+	}
+	r.Waiting = waiting(list)
 	for _, b := range list {
 		if b.Ours() {
 			r.Buys++
 		}
 	}
 	r.Currency = d.mostly(past)
+	r.Usual = learn.Usuals(past, r.Currency)
 	r.Judged = hindsight.Judge(past, r.Currency)
 	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
 	return r, nil
@@ -142,18 +151,49 @@ func (s State) Learned(r TrackRecord, err error) State {
 	return s
 }
 
-// Effects values every lot that is still to be bid for with the factors in force and with those of a proposal. It changes
-// nothing and may run on any goroutine. Errors: the work was cancelled, or the book can't be read.
+// Effects values every lot that is still to be bid for with the factors in force and with those of a proposal. One that rests on few buys
+// goes only so far that no open bid moves by two steps. It changes nothing and may run on any goroutine. Errors: the work was cancelled,
+// or the book can't be read.
 func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]Effect, error) {
+	lots, err := d.openLots(ctx)
+	if err != nil {
+		return nil, err
+	}
+	whole, err := d.effects(ctx, lots, r, p, 1)
+	if err != nil || p.Buys >= learn.EnoughBuys || steady(whole) {
+		return whole, err
+	}
+	for _, share := range []float64{0.5, 0.25, 0.125, 0} {
+		out, err := d.effects(ctx, lots, r, p, share)
+		if err != nil {
+			return nil, err
+		}
+		if share > 0 && !steady(out) {
+			continue
+		}
+		for i := range out {
+			out[i].Whole = &whole[i].Effect
+		}
+		return out, nil
+	}
+	return whole, nil
+}
+
+// fewSteps is how many bid steps a factor from few buys must stay below. Ours.
+const fewSteps = 2
+
+func steady(all []Effect) bool {
+	return !slices.ContainsFunc(all, func(x Effect) bool { return x.Steps >= fewSteps })
+}
+
+// openLots returns the lots that are still to be bid for.
+func (d *Desk) openLots(ctx context.Context) ([]book.Lot, error) {
 	entries, err := d.Book.Entries(ctx)
 	if err != nil {
 		return nil, err
 	}
-	var out []Effect
+	var out []book.Lot
 	for _, e := range entries {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
 		if !tobid(e) {
 			continue
 		}
@@ -161,11 +201,25 @@ func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]
 		if err != nil {
 			return nil, err
 		}
+		out = append(out, l)
+	}
+	return out, nil
+}
+
+// effects values lots with the factors in force and with a share of a proposal.
+func (d *Desk) effects(ctx context.Context, lots []book.Lot, r TrackRecord, p learn.Proposal, share float64) ([]Effect, error) {
+	var out []Effect
+	for _, l := range lots {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		c := l.Case
-		x := Effect{Lot: e.ID, Name: LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model), Currency: e.Currency}
+		x := Effect{Lot: l.ID, Name: LotName(c.Lot.Number, c.Lot.Sale, c.Lot.ModelYear, c.Lot.Make, c.Lot.Model), Currency: c.Currency,
+			Share: share}
+		var err error
 		if faults := c.Check(); len(faults) > 0 {
 			x.Problem = "cannot be valued yet"
-		} else if x.Effect, err = d.memory().Compare(c, d.Knowledge(), r.Now, learn.Apply(r.Now, p)); err != nil {
+		} else if x.Effect, err = d.memory().Compare(c, d.Knowledge(), r.Now, learn.Toward(r.Now, p, share)); err != nil {
 			x.Problem = err.Error()
 		}
 		out = append(out, x)
@@ -212,9 +266,9 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 			return Replay{}, err
 		}
 		report(float64(i)/float64(len(list)), fmt.Sprintf("Replaying past lots: %d of %d", i+1, len(list)))
-		var frozen *valuation.Case
-		if c, ok := cases[b.ID]; ok {
-			frozen = &c
+		frozen, err := d.caseOf(ctx, cases, list[i])
+		if err != nil {
+			return Replay{}, err
 		}
 		x, err := d.memory().Replay(b, frozen, d.Knowledge(), now)
 		if err != nil {

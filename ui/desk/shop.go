@@ -28,6 +28,9 @@ type Shop struct {
 	Selling          valuation.Selling `json:"selling"`
 	Rivals           int               `json:"rivals"`
 	WinnersAllowance bool              `json:"winners_allowance"`
+	OwnShare         float64           `json:"own_share"`
+	Narrowing        bool              `json:"narrowing"`
+	Season           []float64         `json:"season"` // of prices, by month from January; empty: none
 	Buying           valuation.Buying  `json:"buying"` // of any sale that is no yard below
 	Yards            []Yard            `json:"yards"`
 	Builder          Builder           `json:"builder"`
@@ -65,6 +68,7 @@ func (s *Shop) Take(c valuation.Case) {
 	s.Currency, s.Rules, s.Labour, s.Time, s.Selling = c.Currency, c.Rules, c.Labour, c.Time, c.Selling
 	others, _ := c.Market.Others()
 	s.Rivals, s.WinnersAllowance, s.Buying = others, c.Run.WinnersAllowance, c.Buying
+	s.OwnShare, s.Narrowing, s.Season = c.Market.OwnShare, c.Market.Narrowing, c.Resale.Season
 }
 
 // Onto returns a case with the shop's terms: those of the yard of its sale, where there is one, and of any sale otherwise.
@@ -72,6 +76,7 @@ func (s Shop) Onto(c valuation.Case) valuation.Case {
 	s = valuation.Copy(s)
 	c.Currency, c.Rules, c.Labour, c.Time, c.Selling = s.Currency, s.Rules, s.Labour, s.Time, s.Selling
 	c.Market.Rivals, c.Run.WinnersAllowance, c.Buying = &s.Rivals, s.WinnersAllowance, s.Buying
+	c.Market.OwnShare, c.Market.Narrowing, c.Resale.Season = s.OwnShare, s.Narrowing, s.Season
 	if y := s.Yard(c.Lot.Sale); y >= 0 {
 		c.Buying = s.Yards[y].Buying
 	}
@@ -122,6 +127,7 @@ const (
 	OtherBids   = "who else bids"
 	SaleCharges = "what the sale charges"
 	BringHome   = "bringing it home"
+	OfSeason    = "season"
 	OfCurrency  = "currency"
 )
 
@@ -134,7 +140,10 @@ var termGroups = []struct {
 	{OwnLabour, func(c *valuation.Case) []any { return []any{&c.Labour} }},
 	{OwnTime, func(c *valuation.Case) []any { return []any{&c.Time} }},
 	{Selling, func(c *valuation.Case) []any { return []any{&c.Selling} }},
-	{OtherBids, func(c *valuation.Case) []any { return []any{&c.Market.Rivals, &c.Run.WinnersAllowance} }},
+	{OtherBids, func(c *valuation.Case) []any {
+		return []any{&c.Market.Rivals, &c.Run.WinnersAllowance, &c.Market.OwnShare, &c.Market.Narrowing}
+	}},
+	{OfSeason, func(c *valuation.Case) []any { return []any{&c.Resale.Season} }},
 	{SaleCharges, func(c *valuation.Case) []any { return []any{&c.Buying.BidSteps, &c.Buying.Terms} }},
 	{BringHome, func(c *valuation.Case) []any { return []any{&c.Buying.Freight, &c.Buying.Storage} }},
 	{OfCurrency, func(c *valuation.Case) []any { return []any{&c.Currency} }},
@@ -201,7 +210,7 @@ func (d *Desk) loadShop(ctx context.Context, s State) State {
 	if !found {
 		return s
 	}
-	var kept Shop
+	kept := Shop{OwnShare: d.Starter.Market.OwnShare, Narrowing: d.Starter.Market.Narrowing} // of a document that says nothing of them
 	if faults := d.Documents.Decode(text, &kept); len(faults) > 0 {
 		return s.troubled("read the Bench's values, so the starter values are shown", faults[0])
 	}

@@ -159,3 +159,27 @@ func TestPricesInAnotherCurrencyRefuseTheTerms(t *testing.T) {
 		t.Errorf("the same currency again: %q", s.Notice)
 	}
 }
+
+// The Bench's own share, narrowing and season go into new lots and are taken back like any of its values. A document that an older version
+// kept says nothing of them: the starter values stand.
+func TestTheMarketOfTheBench(t *testing.T) {
+	u := newUser(t)
+	starter := u.s.Shop
+	u.well(desk.Go(desk.Bench), desk.EditShop("own share", func(s *desk.Shop) {
+		s.OwnShare, s.Narrowing, s.Season = .7, false, []float64{1, 1, 1.1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
+	}))
+	s := u.well(desk.NewLot())
+	if c := s.Open.Case; c.Market.OwnShare != .7 || c.Market.Narrowing || len(c.Resale.Season) != 12 {
+		t.Errorf("a new lot has %+v, season %v", c.Market, c.Resale.Season)
+	}
+	if s = u.well(desk.Go(desk.Bench), desk.Undo()); s.Shop.OwnShare != starter.OwnShare || !s.Shop.Narrowing || s.Shop.Season != nil {
+		t.Errorf("after undo %g, %v, %v", s.Shop.OwnShare, s.Shop.Narrowing, s.Shop.Season)
+	}
+	if err := u.kept.PutSetting(t.Context(), "shop", map[string]any{"format": desk.ShopFormat, "currency": "USD"}); err != nil {
+		t.Fatal(err)
+	}
+	u.start()
+	if s := u.s; s.Trouble != "" || s.Shop.OwnShare != starter.OwnShare || !s.Shop.Narrowing {
+		t.Errorf("of an old document: %q, %g, %v", s.Trouble, s.Shop.OwnShare, s.Shop.Narrowing)
+	}
+}

@@ -26,11 +26,16 @@ type State struct {
 	Own         valuation.Own        // the shop's own entries of the catalogues
 	OwnFaults   []valuation.Fault    // those of them that are not used, and why
 	PackFaults  []valuation.Fault    // why the jurisdiction that was to be added was not
-	Starter     *valuation.Knowledge // the catalogues as they ship
+	Starter     *valuation.Knowledge // the starter's catalogues that the shop works with
 	Know        *valuation.Knowledge // what lots are valued with: the starter's, and the shop's own over them
+	Shelf       []book.Comparable    // of comparables, as it was last shown on the Bench
+	Market      Market               // what the shelf teaches
 	Keeping     Keeping              // where everything is kept
 	Notice      string               // one sentence on what just happened
 	Trouble     string               // one sentence on what went wrong, where, and what to do; empty: nothing
+
+	StarterChanges []StarterChange // where the catalogues that ship differ from those in Starter, and nothing is decided
+	edition        edition
 
 	Bought   []book.Bought                 // lots that were won or lost, as last read
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
@@ -45,6 +50,7 @@ type Open struct {
 	Case     valuation.Case    // as it is kept, with the learned factors that are in force
 	Faults   []valuation.Fault // why the case can't be valued yet
 	Valued   *Valued           // the last valuation; nil: none yet
+	Outline  *Valued           // work, risks and looks of a case that can't be valued since; nil: Valued has them
 	Problem  string            // why it could not be valued
 	Revision int               // grows with every change of what it is valued from
 	Fresh    bool              // Valued is of this revision
@@ -57,7 +63,9 @@ type Open struct {
 	Current  money.Amount  // where the bidding stands, on the Live page; 0: not begun
 	Asked    money.Amount  // the bid whose odds are asked for; 0: that of the answer
 
-	kept book.Lot
+	kept     book.Lot
+	shelf    []book.Comparable // that its rows are drawn from
+	outlined int               // the revision after that of Outline
 }
 
 // Valued is a valuation with what the window draws beside it.
@@ -99,6 +107,27 @@ func (s State) Valued(id int64, revision int, v Valued, err error) State {
 		o.Problem, o.Fresh = err.Error(), false
 		return s.with(o)
 	}
-	o.Valued, o.Problem, o.Fresh = &v, "", true
+	o.Valued, o.Problem, o.Fresh, o.Outline = &v, "", true, nil
 	return s.with(o)
+}
+
+// Outlined returns the state with an outline that has come back; one of another lot or an older revision is dropped.
+func (s State) Outlined(id int64, revision int, v Valued, err error) State {
+	if s.Open == nil || s.Open.ID != id || s.Open.Revision != revision || err != nil {
+		return s
+	}
+	o := *s.Open
+	o.Outline, o.outlined = &v, revision+1
+	return s.with(o)
+}
+
+// Waits reports whether a lot that cannot be valued waits for its outline.
+func (o Open) Waits() bool { return len(o.Faults) > 0 && o.outlined != o.Revision+1 }
+
+// Worked returns the open lot as the pages of work, risks and looks show it: with the outline in the place of a valuation that is older.
+func (o Open) Worked() Open {
+	if o.Outline != nil {
+		o.Valued = o.Outline
+	}
+	return o
 }

@@ -22,6 +22,17 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	return v, nil
 }
 
+// Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It
+// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, or the answers
+// contradict each other.
+func (d *Desk) Outline(c valuation.Case) (Valued, error) {
+	if faults := c.Check(); len(faults) > 0 && !valuation.Outlined(faults) {
+		return Valued{}, faults[0]
+	}
+	a, err := d.memory().Outline(c, d.Knowledge())
+	return Valued{Of: c, Answer: a, Plan: valuation.Plan(c, d.Knowledge())}, err
+}
+
 // memory returns what earlier valuations worked out, or a fresh memory.
 func (d *Desk) memory() *valuation.Memory {
 	if d.Memory == nil {
@@ -44,7 +55,7 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 
 // OpenSheet returns the table that a file holds, with what was stated for the last table with the same columns.
 func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Importer.Open(data, currency)
+	sheet, err := d.Importer.Open(data, Opening{Currency: currency, Watch: watch(ctx)})
 	if err != nil {
 		return sheet, err
 	}
@@ -52,23 +63,11 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (She
 	return sheet, err
 }
 
-// Apply takes the rows of a sheet into the open lot. It says what it did in the notice; refused rows come back.
+// Apply takes the rows of a sheet in for the open lot. It says what it did in the notice; refused rows come back.
 func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
 	if s.Open == nil {
 		return s, nil
 	}
-	incoming, refused, err := d.Importer.Read(sheet)
-	if err != nil {
-		return s.troubled("read the table", err), nil
-	}
-	rows, counts := d.Importer.Merge(s.Open.Case.Resale.Rows, incoming)
-	counts.Read, counts.Refused = len(incoming)+len(refused), len(refused)
-	s = d.Do(ctx, s, EditLot("import comparables", func(c *valuation.Case) { c.Resale.Rows = rows }))
-	if s.Trouble != "" {
-		return s, refused
-	}
-	if err := d.remember(ctx, ofComparables, sheet); err != nil {
-		return s.troubled("remember how this table is read", err), refused
-	}
-	return s.said(counts.words()), refused
+	t, err := d.Take(ctx, s, sheet)
+	return d.TakenIn(ctx, s, t, err), t.Refused
 }

@@ -5,6 +5,7 @@ package desk
 type Wish struct {
 	For    Wanted
 	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
+	Name   string                  // the file's, where it is about one
 	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
 }
 
@@ -18,11 +19,16 @@ const (
 	ImportRunList     Wanted = "run list"
 	ImportComparables Wanted = "comparables"
 	ImportPastBuys    Wanted = "past buys"
+	ImportToShelf     Wanted = "comparables for the shelf"
+	RememberedTables  Wanted = "what is remembered of tables"
 	PastTemplate      Wanted = "template of past buys"
 	NewPhotos         Wanted = "photos"
 	LargePhoto        Wanted = "large photo"
 	FileOfBill        Wanted = "file of a bill"
+	OpenFile          Wanted = "open a file"
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
+	WriteLedger       Wanted = "entries for the accountant"
+	ShoppingList      Wanted = "shopping list"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"
@@ -40,4 +46,9 @@ func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what
 // WantFile returns the action of asking for the photo or PDF of a bill, whose name and SHA-256 are handed over.
 func WantFile(chosen func(name, hash string)) Action {
 	return Action{Wish: Wish{For: FileOfBill, Chosen: chosen}}
+}
+
+// WantOpen returns the action of opening the kept file of a bill in the system's own viewer.
+func WantOpen(name, hash string) Action {
+	return Action{Wish: Wish{For: OpenFile, Key: hash, Name: name}}
 }

@@ -49,6 +49,8 @@ func Rivals(f *Form) {
 	f.Number("Other serious bidders", widgets.Spec{Kind: widgets.Whole, Least: widgets.Bound(0), Most: widgets.Bound(1000), Optional: true},
 		func(c *valuation.Case) any { return &c.Market.Rivals })
 	f.Tick("Winner's allowance", "count it", func(c *valuation.Case) *bool { return &c.Run.WinnersAllowance })
+	f.Plain("Own share of the doubt", Percents, func(c *valuation.Case) *float64 { return &c.Market.OwnShare })
+	f.Tick("Winning narrows the doubt", "count it", func(c *valuation.Case) *bool { return &c.Market.Narrowing })
 }
 
 // Home adds the fields of freight and storage.

@@ -161,17 +161,23 @@ func (f *Of[T]) Pick(label string, codes, words []string, at func(*T) *string) {
 }
 
 func (f *Of[T]) picked(label string, codes, words []string, get func(T) string, set func(*T, string)) {
+	s, show := f.selection(label, codes, words, get, set)
+	f.Row(label, Roomy(s, words), show)
+}
+
+// selection returns a field for one of several codes, and what writes a T into it.
+func (f *Of[T]) selection(label string, codes, words []string, get func(T) string, set func(*T, string)) (*widgets.Select, func(T)) {
 	s := widgets.NewSelect(words, nil)
 	s.OnChanged = func(word string) {
 		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })
 	}
-	f.Row(label, Roomy(s, words), func(c T) {
+	return s, func(c T) {
 		if i := slices.Index(codes, get(c)); i >= 0 {
 			s.SetSelectedIndex(i)
 		} else {
 			s.ClearSelected()
 		}
-	})
+	}
 }
 
 // YesNo adds a field for what is true, false or not known.
@@ -198,19 +204,25 @@ const perRow = 4
 
 // Several adds a field for any of several codes: a tick each.
 func (f *Of[T]) Several(label string, codes []string, at func(*T) *[]string) {
-	grid := container.NewGridWithColumns(perRow)
+	f.Row(label, f.ticks(label, codes, view.AllWords(codes), perRow, at), func(T) {})
+}
+
+// ticks returns a grid of a tick for each of several codes, written with the form.
+func (f *Of[T]) ticks(label string, codes, words []string, columns int, at func(*T) *[]string) fyne.CanvasObject {
+	grid := container.NewGridWithColumns(columns)
 	ticks := make([]*widgets.Check, len(codes))
-	for i, code := range codes {
-		ticks[i] = widgets.NewCheck(view.Words(code), func(bool) {
+	for i := range codes {
+		ticks[i] = widgets.NewCheck(words[i], func(bool) {
 			f.Change(label, func(c *T) { *at(c) = chosen(codes, ticks) })
 		})
 		grid.Add(ticks[i])
 	}
-	f.Row(label, grid, func(c T) {
+	f.Also(func(c T) {
 		for i, t := range ticks {
 			t.SetChecked(slices.Contains(*at(&c), codes[i]))
 		}
 	})
+	return grid
 }
 
 // chosen returns the codes whose ticks are set.

@@ -19,7 +19,7 @@ type Parts struct {
 }
 
 // sources are the codes for where a part comes from.
-var sources = []string{"new_maker", "new_aftermarket", "used", "repaired", "made"}
+var sources = []string{"new_maker", "new_aftermarket", "used", "donor", "repaired", "made"}
 
 // PartsShape names the fields that parts need: when it changes they are laid out anew.
 func PartsShape(parts []repair.Part) string {
@@ -58,6 +58,9 @@ func (p Parts) part(part repair.Part, i int) {
 	for k, o := range part.Options {
 		p.Line.Option(f, i, k, o.Source)
 		p.Line.OptionMore(f, i, k)
+		if p.Line.Quoted != nil {
+			p.Line.Quote(f, i, k)
+		}
 	}
 	if part.Fallback != nil {
 		p.Line.Fallback(f, i)

@@ -49,8 +49,8 @@ func (d *pad) commands() []command {
 	return []command{
 		{"↑", "step up", func() { d.step(+1) }},
 		{"↓", "step down", func() { d.step(-1) }},
-		{"W", "won at it", func() { d.record(lot.Won) }},
-		{"L", "lost at it", func() { d.record(lot.Lost) }},
+		{"W", "won at this bid", func() { d.record(lot.Won) }},
+		{"L", "lost at this bid", func() { d.record(lot.Lost) }},
 		{"N", "next lot", func() { d.nextLot(+1) }},
 		{"P", "previous lot", func() { d.nextLot(-1) }},
 	}

@@ -22,9 +22,9 @@ type Page struct {
 	currentName, current *big
 	limitName, limit     *big
 	steps                *big
-	at                   *big
+	at, plan             *big
 	pays, binds          *widget.RichText
-	oddNames, oddFigures [4]*big
+	oddNames, oddFigures [6]*big
 	body                 fyne.CanvasObject
 }
 
@@ -40,9 +40,10 @@ const (
 // New returns the page, not yet showing a lot.
 func New(do func(desk.Action)) *Page {
 	p := &Page{do: do, lot: newBig(titleSize), sale: newBig(nameSize), currentName: newBig(nameSize), current: newBig(hugeSize),
-		limitName: newBig(nameSize), limit: newBig(hugeSize), steps: newBig(hugeSize), at: newBig(nameSize), pays: note(), binds: note()}
+		limitName: newBig(nameSize), limit: newBig(hugeSize), steps: newBig(hugeSize), at: newBig(nameSize), plan: newBig(nameSize),
+		pays: note(), binds: note()}
 	p.lot.strong, p.current.strong, p.limit.strong, p.steps.strong = true, true, true, true
-	p.sale.right = true
+	p.sale.right, p.plan.right = true, true
 	p.pad = newPad(p)
 	title := beside([]float32{0.62, 0.38}, p.lot, p.sale)
 	left := under([]float32{0.12, 0.68, 0.20}, p.currentName, p.current, p.pays)
@@ -53,7 +54,7 @@ func New(do func(desk.Action)) *Page {
 		p.oddFigures[i].strong = true
 		cells = append(cells, under([]float32{0.34, 0.66}, p.oddNames[i], p.oddFigures[i]))
 	}
-	odds := under([]float32{0.24, 0.76}, p.at, beside([]float32{0.25, 0.25, 0.25, 0.25}, cells...))
+	odds := under([]float32{0.24, 0.76}, beside([]float32{0.35, 0.65}, p.at, p.plan), beside(alike(len(cells)), cells...))
 	rows := under([]float32{0.08, 0.56, 0.25, 0.11}, title, beside([]float32{0.58, 0.42}, left, right), odds, p.keys())
 	p.pad.content = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Broad, theme.Broad), rows)
 	p.body = p.pad
@@ -66,11 +67,16 @@ func (p *Page) keys() fyne.CanvasObject {
 	for _, k := range p.pad.commands() {
 		caps = append(caps, newKeycap(k.cap, k.words, func() { k.do(); p.pad.takeKeyboard() }))
 	}
-	parts := make([]float32, len(caps))
+	return beside(alike(len(caps)), caps...)
+}
+
+// alike returns n equal shares.
+func alike(n int) []float32 {
+	parts := make([]float32, n)
 	for i := range parts {
-		parts[i] = 1 / float32(len(caps))
+		parts[i] = 1 / float32(n)
 	}
-	return beside(parts, caps...)
+	return parts
 }
 
 // note returns words in black that wrap.
@@ -114,6 +120,7 @@ func (p *Page) Render(s desk.State) {
 	p.limit.set(v.Limit)
 	write(p.binds, v.Binds, v.Stop)
 	p.at.set(v.At)
+	p.plan.set(v.Plan)
 	for i, o := range v.Odds {
 		p.oddNames[i].set(o.Name)
 		p.oddFigures[i].set(o.Figure)

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,7 +11,10 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
+	"walkline/valuation/learn"
 )
 
 // factors is the section of the proposals: the table of all, and beside it the selected one with its evidence and effects.
@@ -22,6 +26,10 @@ type factors struct {
 	evidence *table.Table
 	effects  *table.Table
 	accept   *widget.Button
+	whole    *widget.Button // takes all of a factor from few buys, knowingly
+	few      *widgets.Note
+	means    *widget.Label // what the factor means, in money
+	picture  *plot.Scatter // of the buys behind it
 	refuse   *widget.Button
 	beside   *fyne.Container
 	record   desk.TrackRecord
@@ -36,12 +44,19 @@ func newFactors(p *Page) *section {
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	f.accept = widget.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
+	f.whole = widget.NewButton("Take all of it, knowingly", func() { p.do(desk.AcceptWhole(f.key)) })
+	f.means, f.picture = widget.NewLabel(""), plot.NewScatter()
+	f.means.Wrapping = fyne.TextWrapWord
+	f.few = widgets.NewNote(widgets.Info, "")
 	f.refuse = widget.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
 	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
-	tables := container.NewGridWithColumns(2, container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
+	tables := container.NewHSplit(container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
-	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.refuse)), f.why)
-	f.beside = container.NewBorder(head, nil, nil, nil, tables)
+	tables.Offset = 0.44
+	beside := container.NewHSplit(f.picture, tables)
+	beside.Offset = 0.25
+	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.whole, f.refuse)), f.means, f.few, f.why)
+	f.beside = container.NewBorder(head, nil, nil, nil, beside)
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
 	split := container.NewVSplit(container.NewBorder(help, nil, nil, nil, f.table), f.beside)
@@ -74,6 +89,8 @@ func (f *factors) detail() {
 		f.beside.Hidden = false
 		f.table.SelectRow(i)
 		f.title.SetText(p.Name)
+		f.means.SetText(view.MeaningWords(f.record, p))
+		f.picture.SetData(pictured(p))
 		f.why.SetText(strings.Join(p.Why, " "))
 		setRows(f.evidence, view.Evidence(p))
 		effects, known := f.record.Effects[p.Key]
@@ -82,6 +99,9 @@ func (f *factors) detail() {
 			f.effects.Empty = "Valuing the open lots…"
 		}
 		setRows(f.effects, view.Effects(effects))
+		words := view.FewWords(p, effects)
+		f.whole.Hidden, f.few.Hidden = words == "", words == ""
+		f.few.Set(widgets.Info, words)
 	}
 	f.beside.Refresh()
 }
@@ -126,4 +146,19 @@ func newReplay(p *Page) *section {
 		}
 		t.SetRows(nil)
 	}}
+}
+
+// pictured returns the picture of the buys behind a proposal, oldest first, with the range in which the factor lies.
+func pictured(p learn.Proposal) plot.ScatterData {
+	number := func(x float64) string { return fmt.Sprintf("%.2g", x) }
+	d := plot.ScatterData{X: plot.Axis{Title: "buys, oldest first", Format: func(x float64) string { return fmt.Sprintf("%.0f", x) }},
+		Y: plot.Axis{Title: "came / forecast", Format: number}, Empty: "No buy of its own.", Fit: "the factor, 8 times in 10", Thing: "buy"}
+	for i, e := range p.Evidence {
+		d.Points = append(d.Points, plot.ScatterPoint{X: float64(i + 1), Y: e.Says, Weight: e.Weight, Used: true})
+	}
+	d.Words = func(i int) string { return fmt.Sprintf("%s: %.2f", p.Evidence[i].Name, p.Evidence[i].Says) }
+	for _, x := range []float64{0.5, float64(len(p.Evidence)) + 0.5} {
+		d.Band = append(d.Band, plot.BandPoint{X: x, Low: p.Proposed.Low, Middle: p.Proposed.At, High: p.Proposed.High})
+	}
+	return d
 }

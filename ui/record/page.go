@@ -27,6 +27,7 @@ type Page struct {
 	full     *fyne.Container
 	body     *fyne.Container
 	record   *desk.TrackRecord
+	undo     *widget.Button // takes the last decision back
 }
 
 // section is one part of the page.
@@ -50,7 +51,9 @@ func New(do func(desk.Action)) *Page {
 			p.sections[i].show(*p.record)
 		}
 	})
-	p.full = container.NewBorder(p.rail.Buttons, p.selected, nil, nil, container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
+	p.undo = widget.NewButton("Undo", func() { do(desk.Undo()) })
+	p.full = container.NewBorder(container.NewBorder(nil, nil, nil, p.undo, p.rail.Buttons), p.selected, nil, nil,
+		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
 	p.empty = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewStack(p.waits, p.empty, p.full))
@@ -89,6 +92,9 @@ func (p *Page) First() fyne.Focusable {
 // Render writes a state into the page.
 func (p *Page) Render(s desk.State) {
 	p.record = s.Record
+	p.undo.SetText("Undo: " + s.Reach.Undo)
+	p.undo.Hidden = s.Reach.Undo == ""
+	p.selected.Set(widgets.Info, view.SelectionWords(s.Record))
 	p.waits.Hidden = s.Record != nil && s.Record.Problem == ""
 	p.empty.Hidden = s.Record == nil || s.Record.Problem != "" || s.Record.Buys > 0
 	p.full.Hidden = !p.waits.Hidden || !p.empty.Hidden

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/ui/damage"
 	"walkline/ui/desk"
 	"walkline/ui/view"
 	"walkline/valuation"
@@ -28,8 +29,10 @@ func Decision(d Lot) ([]byte, error) {
 		return nil, err
 	}
 	o := desk.Open{Case: d.Case, Fresh: true, Valued: &desk.Valued{Answer: d.Answer}}
-	left, right := p.head("Decision sheet", d.Case.Lot, d.Printed)
-	left.survey(d.Case.Damage)
+	l := d.Case.Lot
+	l.Survey = d.Case.Survey
+	left, right := p.head("Decision sheet", l, d.Printed)
+	left.survey(d.Case.Damage, d.Case.Survey)
 	right.verdict(o)
 	right.stops(o)
 	if len(d.Answer.Needs) == 0 {
@@ -104,7 +107,7 @@ func facts(l lot.Lot) []string {
 	if len(l.Airbags) > 0 {
 		second = append(second, "airbags deployed: "+strings.Join(view.AllWords(l.Airbags), ", "))
 	}
-	return []string{strings.Join(first, " · "), strings.Join(second, " · ")}
+	return []string{strings.Join(first, " · "), strings.Join(append(second, damage.Described(l.Survey)...), " · ")}
 }
 
 func or(s, instead string) string {
@@ -146,8 +149,19 @@ func (c *column) verdict(o desk.Open) {
 		c.text(v.Binds, strongType, 0)
 		c.gap(gapLine)
 	}
+	for _, r := range v.Plans {
+		style := bodyType
+		if r.Chosen {
+			style = strongType
+		}
+		c.pair("Plan: "+strings.ToLower(r.Name), r.Bid, style)
+	}
 	for _, l := range v.Lines {
 		c.pair(l[0], l[1], bodyType)
+	}
+	if v.Stop != "" {
+		c.gap(gapLine)
+		c.text(v.Stop, strongType, 0)
 	}
 	c.gap(gapLine)
 	for _, reason := range slices.Concat(v.Next, v.Reasons) {

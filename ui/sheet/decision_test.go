@@ -9,8 +9,10 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/ui/sheet"
+	"walkline/valuation"
 	"walkline/valuation/checks"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 func TestTheTextReadsBack(t *testing.T) {
@@ -222,5 +224,56 @@ func TestExtentsAndDepthsAreToldApartInGrey(t *testing.T) {
 	slices.Sort(depths)
 	if depths[1] < 1.05*depths[0] || depths[2] < 1.05*depths[1] {
 		t.Errorf("two depths look alike: %.3f", depths)
+	}
+}
+
+// The sheet names what a bid still needs, every plan with its bid, and where to stop.
+func TestTheSheetSaysPlansAndWhatIsMissing(t *testing.T) {
+	d := example()
+	line := 4300.0
+	d.Answer.Plan, d.Answer.StopLine, d.Answer.StopWay, d.Answer.StopChance = valuation.Rebuild, &line, valuation.ForParts, .2
+	d.Answer.Plans = map[string]*money.Amount{valuation.Rebuild: d.Answer.WalkAway, valuation.ForParts: usd(900)}
+	first := read(t, print(t, d))[0]
+	for _, want := range []string{"Plan: rebuild USD 4,600", "Plan: for parts USD 900", "more than USD 4,300 still to spend"} {
+		if !strings.Contains(first, want) {
+			t.Errorf("the first page lacks %q", want)
+		}
+	}
+	for _, n := range valuation.Defaults().Needs() {
+		d.Answer.Needs, d.Answer.Reasons = append(d.Answer.Needs, n), append(d.Answer.Reasons, n.Text)
+	}
+	first = strings.Join(strings.Fields(read(t, print(t, d))[0]), " ")
+	for _, n := range d.Answer.Needs {
+		if !strings.Contains(first, n.Text) {
+			t.Errorf("the first page lacks %q", n.Text)
+		}
+	}
+	if strings.Contains(first, "Chance of a loss") {
+		t.Error("a lot that nobody described has a chance of a loss")
+	}
+}
+
+// What the survey says stands on paper in words, for the decision and for the inspection; what nobody entered is not said.
+func TestTheSurveyIsPrinted(t *testing.T) {
+	hours := 12.0
+	d := example()
+	d.Case.Survey = &lot.Survey{Kind: "pickup", Powertrain: "hybrid", Doors: 4, Missing: []string{"wheels", "catalytic_converter"},
+		Water: &lot.Water{Height: "dash", Kind: "salt", Hours: &hours},
+		Hail:  &lot.Hail{Count: "many", Size: "medium", Each: map[string]lot.Dents{"roof": {Count: "beaten"}}, Left: true},
+		Fire:  &lot.Fire{Reach: "smoke", Where: []string{"interior"}}, Causes: []string{"oil_starved"}}
+	r := rebuilt(t)
+	r.Lot.Survey = d.Case.Survey
+	for _, first := range []string{read(t, print(t, d))[0], read(t, printRebuilt(t, r))[0]} {
+		for _, want := range []string{"kind: pickup", "powertrain: hybrid", "doors: 4", "Missing parts: wheels, catalytic converter",
+			"Water: to the dash, salt, under water 12 h",
+			"Hail: many, to about 75 a panel, medium, to 35 mm; roof beaten, more a panel; the dents stay",
+			"Fire and smoke: smoke only: interior", "Mechanical: ran low on oil"} {
+			if !strings.Contains(first, want) {
+				t.Errorf("the first page lacks %q in %q", want, first)
+			}
+		}
+		if strings.Contains(first, "paint:") || strings.Contains(first, damage.NotKnown) && strings.Contains(first, "its roads") {
+			t.Error("what is not known is printed")
+		}
 	}
 }

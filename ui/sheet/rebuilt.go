@@ -11,7 +11,7 @@ import (
 
 // Rebuilt is what the file for the rebuilt inspection is printed from. What is unknown is left empty and printed as "not entered".
 type Rebuilt struct {
-	Lot      lot.Lot
+	Lot      lot.Lot      // with its survey
 	Damage   []lot.Damage // as bought
 	Currency string
 	Printed  lot.Date
@@ -20,9 +20,11 @@ type Rebuilt struct {
 	Builder  Builder
 	Bought   Bought
 	Forms    []Form
+	Asks     []Ask // inspections beside the rebuilt one
 	Work     []Work
 	Receipts []Receipt
 	Bills    []Picture // photographs of bills
+	Papers   []string  // bills that are kept as PDF files, to be put behind this file
 	Before   []Picture
 	After    []Picture
 }
@@ -46,6 +48,12 @@ type Form struct {
 	InHand bool
 }
 
+// Ask is something else that the agency, or the law of the place, asks for.
+type Ask struct {
+	What   string
+	Source string // the rule, with its citation and how sure it is
+}
+
 // Work is one line of the statement of work.
 type Work struct {
 	Date  lot.Date
@@ -62,7 +70,9 @@ type Receipt struct {
 	Source   string // as in the case file: used, new_maker ...; free words else
 	DonorVIN string // of the vehicle that a used part came from
 	Amount   money.Amount
-	File     string // name of the photo or PDF kept of it
+	Seller   string
+	Number   string   // of the receipt, as the seller has it
+	Files    []string // names of the photos and PDFs kept of it
 }
 
 // Picture is one photograph: a JPEG, PNG or WebP file, which is read when its turn comes and not kept, for all of them together may
@@ -78,7 +88,8 @@ const rebuiltNote = "What is asked for, which parts need proof and what may be r
 	"inspection. This file puts together what was kept."
 
 // RebuiltFile returns the file for the rebuilt inspection as PDF: vehicle and damage as bought, forms, statement of work,
-// bills with donor VINs, photographs before and after. A photograph that cannot be read is named in its place.
+// bills with donor VINs, photographs before and after; its first page says on which page each begins. A photograph that cannot be read
+// is named in its place.
 // Errors: the date printed is no date.
 func RebuiltFile(r Rebuilt) ([]byte, error) {
 	name := view.Vehicle(r.Lot.ModelYear, r.Lot.Make, r.Lot.Model, r.Lot.Trim)
@@ -89,19 +100,44 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 	left, right := p.head("File for the rebuilt inspection", r.Lot, r.Printed)
 	left.text("Damage as bought", strongType, 0)
 	left.gap(gapLine)
-	left.survey(r.Damage)
-	right.contents(r)
+	left.survey(r.Damage, r.Lot.Survey)
+	entries := right.contents(r)
 	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
+	entries.begins("Statement of work", len(p.pages)+1)
 	c.statement(r)
-	c.bills(r)
-	p.photographs("Bills as photos", r.Bills)
-	p.photographs("Photos before the work", r.Before)
-	p.photographs("Photos after the work", r.After)
+	entries.begins("Bills", c.bills(r)+1)
+	c.papers(r.Papers)
+	for _, part := range []struct {
+		name string
+		all  []Picture
+	}{{"Bills as photos", r.Bills}, {"Photos before the work", r.Before}, {"Photos after the work", r.After}} {
+		if len(part.all) > 0 {
+			entries.begins(part.name, len(p.pages)+1)
+			p.photographs(part.name, part.all)
+		}
+	}
 	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), r.Printed))
 }
 
-// contents writes who built, what was bought, and the forms as a list to tick.
-func (c *column) contents(r Rebuilt) {
+// entries are the places of the table of contents at which a page number is to stand, by the name of the part.
+type entries map[string]func(page int)
+
+func (e entries) begins(part string, page int) {
+	if write, ok := e[part]; ok {
+		write(page)
+	}
+}
+
+// entry writes one line of the table of contents and keeps where its page belongs.
+func (c *column) entry(e entries, part, holds string) {
+	c.text(part+" ("+holds+")", bodyType, 0)
+	p, y, words := c.press, c.y-bodyType.line()+bodyType.size*pointMM*1.02, "none"
+	p.at(c.page, func() { p.pdf.Text(c.x+c.w-p.width(words, bodyType), y, words) })
+	e[part] = func(page int) { words = fmt.Sprintf("page %d", page) }
+}
+
+// contents writes who built, what was bought, the forms as a list to tick, and what is in the file.
+func (c *column) contents(r Rebuilt) entries {
 	purse := view.NewPurse(r.Currency)
 	total := "not entered"
 	if r.Bought.Total != nil {
@@ -121,14 +157,40 @@ func (c *column) contents(r Rebuilt) {
 	for _, f := range r.Forms {
 		c.form(f)
 	}
-	c.heading("In this file")
-	for _, l := range [][2]string{{"Lines of work", fmt.Sprint(len(r.Work))}, {"Bills", fmt.Sprint(len(r.Receipts))},
-		{"Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts))},
-		{"Photos before, after", fmt.Sprintf("%d, %d", len(r.Before), len(r.After))}} {
-		c.pair(l[0], l[1], bodyType)
+	c.asks(r.Asks)
+	return c.inThisFile(r)
+}
+
+// asks writes what else the place asks for.
+func (c *column) asks(all []Ask) {
+	if len(all) == 0 {
+		return
 	}
+	c.heading("Other inspections")
+	for _, a := range all {
+		c.need(c.height(a.What, bodyType, 0) + c.height(a.Source, smallType, 0))
+		c.text(a.What, bodyType, 0)
+		c.text(a.Source, smallType, 0)
+		c.gap(gapLine)
+	}
+}
+
+// inThisFile writes the table of contents.
+func (c *column) inThisFile(r Rebuilt) entries {
+	e := entries{}
+	c.heading("In this file")
+	c.entry(e, "Statement of work", view.Count(len(r.Work), "line"))
+	c.entry(e, "Bills", view.Count(len(r.Receipts), "bill")+", "+fmt.Sprintf("%d as PDF", len(r.Papers)))
+	for _, part := range []struct {
+		name string
+		all  []Picture
+	}{{"Bills as photos", r.Bills}, {"Photos before the work", r.Before}, {"Photos after the work", r.After}} {
+		c.entry(e, part.name, fmt.Sprint(len(part.all)))
+	}
+	c.pair("Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts)), bodyType)
 	c.gap(gapInner)
 	c.text(rebuiltNote, smallType, 0)
+	return e
 }
 
 func inHand(forms []Form) int {
@@ -182,24 +244,39 @@ func number(hours float64) string {
 	return strings.TrimSuffix(fmt.Sprintf("%.1f", hours), ".0")
 }
 
-// bills writes the receipts with donor VINs, and what they come to.
-func (c *column) bills(r Rebuilt) {
+// papers names the bills that are kept as PDF files: the library that prints cannot put their pages in.
+func (c *column) papers(names []string) {
+	if len(names) == 0 {
+		return
+	}
+	c.heading("Bills kept as PDF files: print them and put them behind this file")
+	for _, n := range names {
+		c.text(n, bodyType, 0)
+	}
+}
+
+// bills writes the receipts with donor VINs, and what they come to, and returns the page on which they begin.
+func (c *column) bills(r Rebuilt) (page int) {
 	purse := view.NewPurse(r.Currency)
 	c.heading("Bills, " + purse.Code)
-	t := table{{"No.", 9, true}, {"Date", 20, false}, {"For", 0, false}, {"Source", 30, false}, {"Donor VIN", 44, false}, {"Amount", 22, true}}
+	page = c.page
+	t := table{{"No.", 9, true}, {"Date", 19, false}, {"For", 0, false}, {"Seller, number", 31, false}, {"Source", 22, false},
+		{"Donor VIN", 40, false}, {"Amount", 19, true}}
 	var rows [][]string
 	var total money.Amount
 	for i, b := range r.Receipts {
 		total += b.Amount
 		what := b.What
-		if b.File != "" {
-			what += " (kept as " + b.File + ")"
+		if len(b.Files) > 0 {
+			what += " (kept as " + strings.Join(b.Files, ", ") + ")"
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, view.SourceWords(b.Source), donor(b),
+		seller := strings.Trim(b.Seller+", "+b.Number, ", ")
+		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, seller, view.SourceWords(b.Source), donor(b),
 			cents(purse, b.Amount)})
 	}
 	c.table(t, rows, "No bill is entered.")
 	c.pair("All bills", cents(purse, total), strongType)
+	return page
 }
 
 // cents writes an amount with all its decimals, so that a column of them lines up.
@@ -220,8 +297,11 @@ func donor(b Receipt) string {
 	case vin == "":
 		return ""
 	}
-	if v := lot.ReadVIN(vin); v.Problem != "" {
+	switch v := lot.ReadVIN(vin); {
+	case v.Problem != "":
 		return vin + ": " + v.Problem
+	case !v.Digit:
+		return fmt.Sprintf("%s: its ninth character should be %c", vin, v.Check)
 	}
 	return vin
 }

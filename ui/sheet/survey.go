@@ -17,8 +17,10 @@ const (
 	legendSide = 3.4
 )
 
-// survey draws the damage plan into a column: the ring, the tiles with their words, the legend, then every damaged area in words.
-func (c *column) survey(hurt []lot.Damage) {
+// survey draws the damage plan into a column: the ring, the tiles with their words, the legend, then every damaged area in words, and what
+// else
+// is known.
+func (c *column) survey(hurt []lot.Damage, s *lot.Survey) {
 	cells := map[string]lot.Damage{}
 	for _, d := range hurt {
 		if slices.Contains(lot.Extents, d.Extent) {
@@ -33,7 +35,7 @@ func (c *column) survey(hurt []lot.Damage) {
 	}
 	c.y += planRing + gapInner
 	c.legend(p)
-	c.list(hurt)
+	c.list(hurt, damage.Survey(s))
 }
 
 // tile draws an area beside the ring with its words.
@@ -67,8 +69,8 @@ func (c *column) legend(p plot) {
 	row("Depth", lot.Depths, func(d string) lot.Damage { return lot.Damage{Depth: d} })
 }
 
-// list says every damaged area in words, with the buyer's note.
-func (c *column) list(hurt []lot.Damage) {
+// list says every damaged area in words, with the buyer's note, and then the rest.
+func (c *column) list(hurt []lot.Damage, rest []string) {
 	c.gap(gapLine)
 	if len(hurt) == 0 {
 		c.text("No damage marked.", bodyType, 0)
@@ -78,6 +80,9 @@ func (c *column) list(hurt []lot.Damage) {
 		if d.Note != "" {
 			words += " – " + d.Note
 		}
+		c.bullet(words, bodyType)
+	}
+	for _, words := range rest {
 		c.bullet(words, bodyType)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/valuation/build"
+	"walkline/valuation/checks"
 )
 
 // BillColumns are the columns of the list of bills.
@@ -51,13 +52,16 @@ func Bill(o desk.OpenBuild, r build.Receipt) []string {
 	if r.Kind != "part" {
 		what = joined(", ", what, KindWords(r.Kind))
 	}
+	if checks.Donor(r.Donor) != "" {
+		what = joined("; ", what, "! donor VIN")
+	}
 	return []string{string(r.Date), what, names[r.Line], NewPurse(o.Currency).Group(r.Amount)}
 }
 
 // BillTotal says what the bills come to.
 func BillTotal(o desk.OpenBuild) string {
 	p := NewPurse(o.Currency)
-	all := fmt.Sprintf("%s over %s in all.", Count(len(o.Build.Receipts), "bill"), p.Show(o.Build.Spent()))
+	all := fmt.Sprintf("%s, %s in all.", Count(len(o.Build.Receipts), "bill"), p.Show(o.Build.Spent()))
 	var kinds []string
 	for _, k := range build.Kinds {
 		if x := o.Build.BillsOf(k); x != 0 {
@@ -91,12 +95,42 @@ func PartsOf(o desk.OpenBuild, line string) string {
 	return "Parts of this line: " + strings.Join(parts, ", ") + ". A bill that names one takes it off the forecast."
 }
 
-// FileName names the photo or PDF of a bill.
-func FileName(r build.Receipt) string {
-	if r.File == "" {
-		return "none"
+// PartChoice is a part of the plan that a bill can be for.
+type PartChoice struct{ Line, Name, Words string }
+
+// PartChoices returns the parts of a line of work, or those of every line where none is named or it has none.
+func PartChoices(o desk.OpenBuild, line string) []PartChoice {
+	var all, own []PartChoice
+	var words []string
+	for _, l := range o.Plan {
+		for _, p := range l.Parts {
+			c := PartChoice{l.ID, p.Name, p.Name + ", " + l.Job}
+			if o.Build.HasPart(l.ID, p.Name) {
+				c.Words += " (bought)"
+			}
+			c.Words = Distinct(words, c.Words)
+			words, all = append(words, c.Words), append(all, c)
+			if l.ID == line {
+				own = append(own, c)
+			}
+		}
 	}
-	return r.File
+	if len(own) > 0 {
+		return own
+	}
+	return all
+}
+
+// DonorWords says what is doubtful about the donor of a used part; empty: nothing, or the bill is for none.
+func DonorWords(r build.Receipt) string {
+	wrong := checks.Donor(r.Donor)
+	switch {
+	case wrong != "":
+		return "! " + wrong
+	case r.Source == "used" && strings.TrimSpace(r.Donor) == "":
+		return "A used part: the inspection may ask for its donor's VIN."
+	}
+	return ""
 }
 
 // Distinct returns a name that is not among the others: a second one of a name gets a number.

@@ -18,8 +18,9 @@ type Column struct {
 
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
-	{"Sale day", false, 96}, {"Lot", false, 64}, {"Vehicle", false, 200}, {"Walk-away bid", true, 110}, {"Set by", false, 200},
-	{"Chance of a loss", true, 116}, {"Expected profit", true, 110}, {"Per hour of mine", true, 104}, {"State", false, 96},
+	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
+	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
+	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80},
 }
 
 // BoardRow is one lot of the Board.
@@ -97,25 +98,37 @@ func (r *BoardRow) Cells() []string {
 	if e.Archived {
 		state += ", archived"
 	}
-	cells := []string{string(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim), "", "not valued yet", "", "", "", state}
+	cells := make([]string, len(BoardColumns))
+	cells[columnDay], cells[columnNumber], cells[columnVehicle] = string(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
+	cells[columnBinds], cells[columnState] = "not valued yet", state
 	if a := e.Answer; a != nil {
-		p := NewPurse(e.Currency)
-		cells[3], cells[4] = "do not bid", shortRule(a.Binding)
-		if a.Binding == valuation.Unready {
-			cells[3] = NotYet
-		}
-		if a.WalkAway != nil {
-			cells[3] = p.Show(*a.WalkAway)
-			cells[5], cells[6] = Percent(a.LossChance), p.Whole(a.MeanProfit)
-			if a.PerHour != nil {
-				cells[7] = p.Whole(*a.PerHour)
-			}
-		}
-		if a.Stale {
-			cells[4] += " (edited since)"
-		}
+		fillAnswer(cells, *a, NewPurse(e.Currency))
 	}
 	return cells
+}
+
+// fillAnswer writes what the last valuation said.
+func fillAnswer(cells []string, a book.Summary, p Purse) {
+	cells[columnBid], cells[columnBinds] = "do not bid", shortRule(a.Binding)
+	if a.Binding == valuation.Unready {
+		cells[columnBid] = NotYet
+		if words := needWords(a.Needs); words != "" {
+			cells[columnBinds] = words
+		}
+	}
+	if a.WalkAway != nil {
+		cells[columnBid], cells[columnPlan] = p.Show(*a.WalkAway), planNames[a.Plan]
+		cells[columnLoss], cells[columnProfit] = Percent(a.LossChance), p.Whole(a.MeanProfit)
+		if a.PerHour != nil {
+			cells[columnHour] = p.Whole(*a.PerHour)
+		}
+		if a.WinChance != nil && a.ExpectedGain != nil {
+			cells[columnWin], cells[columnGain] = Percent(*a.WinChance), p.Whole(*a.ExpectedGain)
+		}
+	}
+	if a.Stale {
+		cells[columnBinds] += " (edited since)"
+	}
 }
 
 // key is what a row is sorted by: figures by their value, lot numbers by their length first, so that 9 stands before 10.
@@ -126,15 +139,20 @@ type key struct {
 	words  string
 }
 
-// The columns of the Board that do not sort by their words.
+// The columns of the Board.
 const (
-	columnDay     = 0
-	columnNumber  = 1
-	columnVehicle = 2
-	columnBid     = 3
-	columnLoss    = 5
-	columnProfit  = 6
-	columnHour    = 7
+	columnDay = iota
+	columnNumber
+	columnVehicle
+	columnBid
+	columnPlan
+	columnBinds
+	columnLoss
+	columnProfit
+	columnWin
+	columnGain
+	columnHour
+	columnState
 )
 
 func (r *BoardRow) key(column int) key {
@@ -147,7 +165,7 @@ func (r *BoardRow) key(column int) key {
 		k.figure = float64(len(e.Number))
 	case columnVehicle:
 		k.words = Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
-	case columnBid, columnLoss, columnProfit, columnHour:
+	case columnBid, columnLoss, columnProfit, columnWin, columnGain, columnHour:
 		k.figure, k.known = r.figure(column)
 		return k
 	default:
@@ -169,10 +187,12 @@ func (r *BoardRow) figure(column int) (float64, bool) {
 		return a.LossChance, true
 	case column == columnProfit:
 		return a.MeanProfit, true
-	case a.PerHour == nil:
+	}
+	x := map[int]*float64{columnWin: a.WinChance, columnGain: a.ExpectedGain, columnHour: a.PerHour}[column]
+	if x == nil {
 		return 0, false
 	}
-	return *a.PerHour, true
+	return *x, true
 }
 
 // compare orders two keys; what is not known comes last both ways, and ties stand in the order of the lot numbers.

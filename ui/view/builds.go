@@ -89,8 +89,8 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	if outlay, ok := Outlay(b.Build); ok {
 		figures[1] = p.Major(outlay)
 	}
-	if b.Foretold != nil {
-		figures[2], figures[3] = p.Major(foretoldOutlay(*b.Foretold)), b.Foretold.Profit.Mean
+	if said := atPaid(b); said != nil {
+		figures[2], figures[3] = p.Major(foretoldOutlay(*said)), said.Profit.Mean
 	}
 	if made, ok := b.Build.Result(ratesOf(b.Foretold), p.Currency); ok {
 		figures[4] = made.Profit
@@ -151,6 +151,8 @@ func Stage(b book.Bought) string {
 		return "lost at " + NewPurse(b.Currency).Group(*b.Build.Hammer)
 	case !b.Ours():
 		return "lost, price not known"
+	case b.Build.Closing == build.Asking:
+		return string(b.Build.Outcome) + ", questions open"
 	case b.Build.Outcome.Ended():
 		return string(b.Build.Outcome)
 	case d.Listed != "":

@@ -10,6 +10,7 @@ import (
 	"walkline/ui/view"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -90,12 +91,58 @@ func TestProgressAddsUpToItsLastRow(t *testing.T) {
 		{Kind: "freight", Amount: 21000}, {Kind: "other", Amount: 100}}
 	o.Build.Hours = []build.Work{{Trade: "body", Line: "a", Hours: 6}, {Trade: "paint", Hours: 2}}
 	var got []string
-	for _, r := range view.Progress(o) {
+	for _, r := range view.Progress(o, false) {
 		got = append(got, strings.Join(r.Cells, "|"))
 	}
 	want := []string{"Front|150|250|8.0|6.0|", "Hidden: Mount torn|100|300|||", "Hidden damage that has not been found|100||||",
 		"Names no line of work||1||2.0|", "Freight|200|210|||", "All|550|761|8.0|8.0|"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+// By hand: 8 h at 50 were foretold beside 150 of money, 6 h at 50 were worked beside 250 of bills.
+func TestMoneyOfProgressIsOfOneKindAndAgreesWithTheSide(t *testing.T) {
+	o := desk.OpenBuild{Bought: yard()[0], Fresh: true}
+	o.Foretold = &learn.Prediction{Terms: learn.Terms{Rates: map[string]float64{"body": 50}}, Items: []learn.Item{
+		{Line: "a", Job: "Front", Kind: learn.PartKind, Chance: 0.5, Mean: 300},
+		{Line: "a", Kind: learn.HoursKind, Key: "body", Chance: 1, Mean: 8}}}
+	o.Build.Receipts = []build.Receipt{{Kind: "part", Line: "a", Amount: 25000}}
+	o.Build.Hours = []build.Work{{Trade: "body", Line: "a", Hours: 6}}
+	o.Forecast = &valuation.Foresight{Currency: "USD", ToFinish: valuation.Spread{Mean: 630}, Cash: valuation.Spread{Mean: 530}, Best: -1,
+		Due: []valuation.Due{{Kind: valuation.DueWork, Line: "a", Cost: 300, Labour: 100}, {Kind: valuation.DueHidden, Cost: 200},
+			{Kind: valuation.DueFreight}, {Kind: valuation.DueHolding, Cost: 130}}}
+	for _, c := range []struct {
+		labour      bool
+		first, last string
+		side        string
+	}{{true, "Front|550|550|8.0|6.0|300", "All|550|550|8.0|6.0|630", "Cost to finish, with my hours"},
+		{false, "Front|150|250|8.0|6.0|200", "All|150|250|8.0|6.0|530", "  of it to pay out"}} {
+		rows := view.Progress(o, c.labour)
+		last := rows[len(rows)-1].Cells
+		if first := strings.Join(rows[0].Cells, "|"); first != c.first || strings.Join(last, "|") != c.last {
+			t.Errorf("%v: %q, %q", c.labour, first, last)
+		}
+		for _, l := range view.NewBuildSide(o).Lines {
+			if l[0] == c.side && l[1] != last[5] {
+				t.Errorf("the side has %q, the table %q", l, last)
+			}
+			if l[0] == "Bills so far" && l[1] != "250" {
+				t.Errorf("%q", l)
+			}
+		}
+	}
+}
+
+// By hand: the forecast was made at 4,000 with 100 of fees; at 3,000 the invoice is 1,000 less.
+func TestTheForecastStandsAtThePricePaid(t *testing.T) {
+	o := desk.OpenBuild{Bought: yard()[0], Forecast: &valuation.Foresight{Currency: "USD", Best: -1}}
+	fees := invoice.Terms{Fixed: []invoice.Fixed{{Name: "Gate", Amount: 10000}}}
+	o.Foretold = &learn.Prediction{At: 400000, Invoice: &fees, Profit: learn.Figure{Mean: 1000},
+		Money: learn.Ledger{Fees: 10000}}
+	for _, l := range view.NewBuildSide(o).Lines {
+		if l[0] == "Forecast at the price paid" && l[1] != "2,000" {
+			t.Errorf("%q", l)
+		}
 	}
 }

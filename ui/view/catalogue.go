@@ -88,13 +88,25 @@ func EntryFaults(faults []valuation.Fault, under string) []string {
 // SignWords says what one reason for a job or a risk asks for.
 func SignWords(s lot.Sign) string {
 	var parts []string
-	for _, list := range [][]string{areasInWords(s.Areas), s.Extents, s.Depths, s.Loss, s.Airbags, AllWords(s.State)} {
+	for _, list := range [][]string{areasInWords(s.Areas), s.Extents, s.Depths} {
 		if len(list) > 0 {
 			parts = append(parts, strings.Join(list, " or "))
 		}
 	}
-	if len(s.Keys) > 0 {
-		parts = append(parts, "keys "+strings.Join(s.Keys, " or "))
+	for _, a := range s.Lists(lot.Lot{}) {
+		words := strings.Join(AllWords(a.Want), " or ")
+		switch {
+		case words == "":
+		case a.Key == "loss" || a.Key == "airbags_deployed" || a.Key == "condition":
+			parts = append(parts, words)
+		default:
+			parts = append(parts, Words(a.Key)+" "+words)
+		}
+	}
+	for i, n := range []int{s.MinAge, s.MinMiles, s.MinSoak} {
+		if n > 0 {
+			parts = append(parts, "at least "+strconv.Itoa(n)+" "+[]string{"years old", "miles", "hours under water"}[i])
+		}
 	}
 	if len(parts) == 0 {
 		return "nothing yet"

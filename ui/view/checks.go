@@ -37,6 +37,7 @@ const (
 
 // Checks returns the stops and the items to look at of the last valuation.
 func Checks(o desk.Open) (stops, items []Check) {
+	o = o.Worked()
 	if o.Valued == nil {
 		return nil, nil
 	}
@@ -134,9 +135,10 @@ type CheckList struct {
 
 // NewChecksPage returns what the section of checks says of an open lot.
 func NewChecksPage(o desk.Open) ChecksPage {
+	o = o.Worked()
 	p := ChecksPage{Known: o.Valued != nil}
 	if !p.Known {
-		p.Waits = "The list comes with the first valuation: enter the facts, the damage and what it should sell for."
+		p.Waits = "The list comes as soon as damage is marked: enter the facts and the damage. Where it does not, the verdict says what is wrong."
 		if BeingValued(o) {
 			p.Waits = "The lot is being valued."
 		}

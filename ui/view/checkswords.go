@@ -27,6 +27,9 @@ func basis(o desk.Open) string {
 		return "You have no guess of the hammer price. The worth is worked out as if it most likely fell at the walk-away bid, from half to " +
 			"one and a half of it: good for the order, rather high as money. Enter a guess."
 	}
+	if o.Outline != nil {
+		return "What a look is worth is not known before the lot has a resale price; what each one tells of is."
+	}
 	if len(checks.Stops(a.Checklist)) > 0 {
 		return "A stop stands: no look changes the bid until it is cleared."
 	}
@@ -54,8 +57,8 @@ func loss(o desk.Open) []string {
 		return nil
 	}
 	p := NewPurse(o.Valued.Answer.Currency)
-	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title, "+
-		"which stands for the value before the damage. An insurer reckons with other figures.",
+	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title. "+
+		"That price stands for the value before the damage. An insurer reckons with other figures.",
 		p.Code+" "+p.Whole(p.Major(t.Repair)), Percent(float64(t.Repair)/float64(t.Value)), p.Code+" "+p.Whole(p.Major(t.Value)))}
 	if t.Salvage != nil {
 		out[0] += " Your guess of the hammer price, " + p.Whole(p.Major(*t.Salvage)) + ", stands for the salvage value."

@@ -7,6 +7,9 @@ func Help(label string) string {
 	if strings.HasSuffix(label, ", an hour") {
 		return "What an hour of your own is worth to you at this trade: a cost in the sum, and shown apart."
 	}
+	if strings.HasSuffix(label, " takes off") && help[label] == "" {
+		return "What buyers take off a clear title's price for this cause: low, likely, high. All three at 0: the starter value, from memory."
+	}
 	return help[label]
 }
 
@@ -24,12 +27,38 @@ var help = map[string]string{
 	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
 	"Runs?":        "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
+	// Survey
+	"Kind of vehicle": "Rules work in and out: a pickup has a bed and a frame, a van sliding doors. A motorcycle turns the catalogue off, " +
+		"which " +
+		"does not speak of one: enter its work and its risks by hand.",
+	"Powertrain": "An electric vehicle gets no engine or exhaust work, and its pack and high-voltage parts are looked at. Not known keeps " +
+		"both out " +
+		"of sight of the rules.",
+	"Driven wheels":  "Which shafts and transmissions there are to be hurt.",
+	"Doors":          "With the lid of a hatch or tailgate: which doors there are to be replaced and painted.",
+	"Paint":          "Metallic and pearl are blended further than a solid color.",
+	"Its parts are":  "Against parts of a usual mid-size car: starter prices of parts, and hidden damage, go up and down with it.",
+	"Its roads were": "Where salt lay on the roads, bolts and brackets are rusted and more breaks on the way.",
+	"Missing parts":  "What is not there, apart from damage: it is bought, and nothing is straightened for it.",
+	"Water stood":    "How high, by the mark that it left. It wets all that lies below, and takes the place of a marked water line.",
+	"Kind of water":  "Salt goes on eating after it has dried; sewage and mud must be stripped out and cleaned.",
+	"Under water":    "Hours, as far as anybody knows. Leave it empty if nobody does.",
+	"Dents a panel":  "On an average panel: few to about 15, many to about 75, beaten more. Count one, and say below which differ.",
+	"Dent size":      "Across: small to 15 mm, medium to 35 mm, large more. A coin is a gauge.",
+	"Glass":          "Ticked: hail broke some.",
+	"Dents":          "Ticked: they are not taken out, and the resale price gives way instead.",
+	"Take off":       "What dents that stay take off the price: low, likely, high. Empty: a starter value by their count, from memory.",
+	"It went to":     "Smoke alone, scorched paint and plastic, or burned through. A fire marks the places where it was.",
+	"Where it was": "A fire in the engine bay and one in the cabin hurt other things. Burnt lithium packs can catch fire again: keep " +
+		"away from one.",
+	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
+
 	// House rules
-	"Least expected profit":                 "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
-	"Least expected margin":                 "Expected profit over all money that goes in, your hours included.",
-	"Greatest chance of a loss":             "How often, of all outcomes, you may end below zero.",
-	"Greatest mean loss in the worst tenth": "What the worst outcome in ten may lose on average: average loss over the worst 10 of 100 outcomes.",
-	"Least return per hour of mine":         "What an hour of your own brings: profit and paid hours over the hours.",
+	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
+	"Least expected margin":               "Expected profit over all money that goes in, your hours included.",
+	"Greatest chance of a loss":           "How often, of all outcomes, you may end below zero.",
+	"Most lost on average, worst 1 in 10": "Average loss over the worst 10 of 100 outcomes.",
+	"Least return per hour of mine":       "What an hour of your own brings: profit and paid hours over the hours.",
 	"Most cash tied up": "All money out before it is sold, 9 times in 10: invoice, freight, parts, sublet work, " +
 		"holding.",
 	"Longest time": "Days from the sale until the vehicle is sold, 9 times in 10.",
@@ -50,25 +79,78 @@ var help = map[string]string{
 	"Other serious bidders":    "How many others would pay near its worth. The more there are, the more the winner has overrated it.",
 	"Winner's allowance":       "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
 
+	"Own share of the doubt": "Of what bidders may misjudge, the part that differs from bidder to bidder. Hidden damage that no photo shows " +
+		"is the same blank for all. 50 % is a starter value, from memory.",
+	"Winning narrows the doubt": "To have won against others tells a little of what the lot is worth; losses are judged with that.",
+
+	// Ways out
+	"Stop after the strip-down": "After the strip-down you may sell it as it is, or for parts, where finishing would bring less. Off: " +
+		"every lot is " +
+		"finished, whatever it costs.",
+	"Hours to strip it down": "Your hours until you know what is behind the skin. Part of the repair where you finish it.",
+	"Strip-down is paid as":  "Whose rate the hours of the strip-down have.",
+	"Days to strip it down":  "Days until you know what is behind the skin.",
+	"Plans allowed": "What the lot may be bought for. Each plan has a bid of its own under the same house rules; the highest is the " +
+		"answer. A plan " +
+		"needs its money below.",
+	"As it stands it brings":       "What another buyer pays for it unfinished, after paying to sell it. All three at 0: not a way.",
+	"Days to sell it as it stands": "From the decision to the money.",
+	"Its parts bring":              "All parts that sell, and the rest, after paying to sell them. All three at 0: not a way.",
+	"Hours to part it out":         "Your hours to take it apart, store and sell the parts.",
+	"Parting out is paid as":       "Whose rate the hours of parting out have.",
+	"Days to sell the parts":       "From the decision until most of it is money.",
+
 	// Resale
+	"Price while I own it": "What the days until the sale do to the price: read off the comparables, nothing, or your own figures.",
+	"Yearly change":        "How the price moves in a year, as a share: -10 % is a tenth less. Counts for the days until it is sold.",
+	"True mileage may be": "For an odometer that can't be trusted: what the vehicle may really have run, in the odometer's unit, never " +
+		"less than it " +
+		"shows. All three at 0: up to twice the reading (starter value).",
+	"Season": "Prices of this month against the year's mean: 1.03 is 3 % above it. All 1: no season.",
 	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
 		"comparables.",
 	"Branded-title discount":  "What a rebuilt title takes off a clear one's price. Published figures disagree: use what you have seen.",
 	"Sold price, % of asking": "What vehicles sell for, as a share of what is asked for them.",
 	"Title when sold":         "What the title will say when you sell it.",
-	"Condition then, 1 to 5":  "1 poor, 3 as usual for its age, 5 as new. Empty is 3.",
+	"Upkeep when sold":        "How it will look against others of its age and miles.",
 
 	// Repair lines and risks
-	"Chance needed":                     "How likely the work has to be done: 100 % is certain.",
-	"Materials":                         "Paint, filler, rod, fluids, fixings: all that is used up.",
-	"Sublet work":                       "Work that others do: alignment, glass, calibration, programming.",
-	"If no source has it":               "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"Chance needed":       "How likely the work has to be done: 100 % is certain.",
+	"Materials":           "Paint, filler, rod, fluids, fixings: all that is used up.",
+	"Sublet work":         "Work that others do: alignment, glass, calibration, programming.",
+	"If no source has it": "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"Yard":                "Who was asked for the part. A yard or a phone number is enough.",
+	"Phone":               "To call again before the sale.",
+	"Said on":             "The day on which it was said. A part may be gone a week later.",
+	"Said price": "The one price that was said. It is counted as it stands, and the estimate stays beside it. " +
+		"Empty: nobody said one.",
 	"Hidden damage":                     "What may be there and has not been seen.",
 	"It was there in":                   "Of vehicles like this, in how many it was found.",
 	"It was not there in":               "Of vehicles like this, in how many it was looked for and not found.",
 	"Cost if there":                     "Parts, materials and sublet work when it is there; your hours come on top.",
 	"Days that it adds":                 "Waiting that it adds beyond its hours of work.",
 	"Leans on the lot's luck, 0 to 0.9": "How much it goes with the rest: on a bad lot everything that leans on its luck is worse together.",
+
+	// Bills
+	"Part":           "A part of the plan: choosing it names the line of work, and takes the part off the forecast.",
+	"What":           "What was paid for, in your words, where no part of the plan fits.",
+	"For":            "Parts, materials and sublet work belong to a line of work; the rest to the build as a whole.",
+	"Seller":         "Who was paid: the inspection and the accountant ask for the name.",
+	"Receipt number": "As the seller's receipt or invoice has it.",
+	"Donor's VIN":    "Of the vehicle that a used part came from. Length, letters and check digit are checked as the lot's own are.",
+	"Photos or PDFs": "Any number of files of one bill. They are kept with the store; a name opens its file in the system's viewer.",
+
+	// Found on a build, and the ways out of it
+	"Found":                    "Damage that no risk on the list covers. Name it as you would to a parts yard.",
+	"Money":                    "Parts, materials and sublet work. Your hours come on top.",
+	"Days until it is sold so": "They cost what finishing's days cost: holding, and the money that it would bring today.",
+	"Days to part it out":      "Until the last part that you count on is sold. They cost what finishing's days cost.",
+	"Also ask for":             "Facts and words of the survey that few reasons ask for. What is not known of a lot meets none.",
+	"Missing":                  "Parts that are not there; any one of them is enough.",
+	"Of the hail":              "Left: the dents stay. Glass: some is broken.",
+	"Lost by nothing but":      "Met only where the lot was lost by these and nothing else.",
+	"Odds times":               "Above 1 it is likelier where this is met, below 1 less likely.",
+	"Parts times":              "Parts, sublet work and what hidden damage costs.",
 
 	// Verdict
 	"Expected profit":       "The mean of all outcomes at this bid, after your hours and the winner's allowance.",
@@ -78,6 +160,11 @@ var help = map[string]string{
 	"My hours":              "Your hours of work on it, on average, hidden damage counted in.",
 	"Days until sold":       "From the sale to the money, 8 times in 10.",
 
+	"Chance to win at this bid": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price under " +
+		"Checks.",
+	"Expected gain of bidding": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
+	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
+
 	// Columns
 	"Walk-away bid":    "The largest bid that keeps every house rule. One step more breaks one.",
 	"Set by":           "The house rule that the next bid would break first.",
@@ -85,13 +172,23 @@ var help = map[string]string{
 	"Sold for":         "Brought from what was asked to what it sells for.",
 	"By mileage":       "What the difference in mileage to this lot is worth.",
 	"By age":           "What the difference in age to this lot is worth.",
-	"By the rest":      "Trim, title, date and equipment together.",
+	"By title":         "What another title brand is worth.",
+	"By trim":          "What another trim is worth.",
+	"By engine":        "What another engine, fuel or transmission is worth, where the table says it of all.",
+	"By place":         "What another place is worth, where the table says it of all.",
+	"By the rest":      "The day, condition, another model and whatever else the table says.",
+	"Used for":         "What the row tells: the price, or, of another model, only how prices fall with age and mileage.",
 	"Adjusted":         "What this lot would bring if it were that one: the price with all adjustments.",
 	"Weight":           "How much the row counts: 1 is a vehicle just like this one whose price fits in.",
 	"Moves it":         "How far the price would move back if the row were left out.",
-	"Condition":        "1 poor, 3 as usual for its age, 5 as new.",
+	"Upkeep":           "Rough, worn, usual for its age, good, or as new.",
 	"Needed":           "How likely the work has to be done.",
 	"Whose":            "Starter: from the catalogue, from memory. Yours: changed or added by you.",
 	"If there":         "What it costs on average when it is there.",
 	"Expected":         "Its chance times what it costs.",
+	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
+	"Chance to win":    "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price.",
+	"Expected gain":    "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
+	"Loss chance":      "How often, of all outcomes at the walk-away bid, you end below zero.",
+	"Per hour":         "What an hour of your own brings at the walk-away bid: profit and paid hours over the hours.",
 }

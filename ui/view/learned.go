@@ -52,6 +52,9 @@ func Learned(f *learn.Factors) [][2]string {
 	if l := f.Loading; l != nil {
 		add("shared loading", fmt.Sprintf("%.2f", l.Value), l.From, l.When)
 	}
+	if k := f.OwnShare; k != nil {
+		add("own share of the doubt", Percent(k.Value), k.From, k.When)
+	}
 	if out == nil {
 		return Learned(nil)
 	}

@@ -26,6 +26,7 @@ type Live struct {
 	Steps   string // how many steps are left, or STOP
 	Stop    bool
 	Refused bool   // no bid may be made at all
+	Plan    string // what each plan may bid, where more than one is priced
 	At      string // the bid that the odds are of
 	Odds    []LiveOdd
 }
@@ -35,6 +36,12 @@ type LiveOdd struct {
 	Name, Figure string
 	Bad          bool // a loss where a profit should stand, or a rule that fails
 }
+
+// The odds of the walk-away bid, whatever bid the others are of.
+const (
+	liveWin  = "Win at the walk-away bid"
+	liveGain = "Gain of bidding up to it"
+)
 
 // Dash stands where a figure is not known.
 const Dash = "—"
@@ -58,7 +65,7 @@ func NewLive(s desk.State) Live {
 		v.Current = p.Exact(o.Current)
 	}
 	v.Odds = []LiveOdd{{"Expected profit", Dash, false}, {"Chance of a loss", Dash, false}, {"Worst tenth", Dash, false},
-		{"Per hour of mine", Dash, false}}
+		{"Per hour of mine", Dash, false}, {liveWin, Dash, false}, {liveGain, Dash, false}}
 	v.Binds = unknown(o)
 	if v.Binds == "" {
 		v.know(o, p)
@@ -81,7 +88,7 @@ func unknown(o desk.Open) string {
 	case o.Valued == nil:
 		return "Being valued…"
 	case len(o.Valued.Answer.Needs) > 0:
-		return "No bid yet. " + o.Valued.Answer.Needs[0].Text
+		return "No bid yet: it " + needWords(needKeys(o.Valued.Answer)) + "."
 	case !o.Fresh:
 		return "Edited since: being valued anew…"
 	}
@@ -98,7 +105,8 @@ func (v *Live) know(o desk.Open, p Purse) {
 	}
 	at := o.Valued.Odds.At(b)
 	v.At = "At a bid of " + p.Show(b)
-	v.Odds = liveOdds(p, at)
+	chance, gain := odds(a, p)
+	v.Odds, v.Plan = append(liveOdds(p, at), LiveOdd{liveWin, chance, false}, LiveOdd{liveGain, gain, false}), planWords(a)
 	if o.Current > 0 {
 		v.Pays = "costs " + p.Show(at.Total) + " with everything on the invoice"
 	}
@@ -204,7 +212,7 @@ func Raised(steps []invoice.Step, bid money.Amount, by int) money.Amount {
 
 // Facts returns what is to be read, in words.
 func (v Live) Facts() []string {
-	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit, v.Steps, v.Binds, v.State, v.At}
+	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit, v.Steps, v.Binds, v.Plan, v.State, v.At}
 	for _, o := range v.Odds {
 		facts = append(facts, fmt.Sprintf("%s: %s", o.Name, o.Figure))
 	}

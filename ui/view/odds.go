@@ -16,17 +16,21 @@ import (
 // Odds is what one bid brings.
 type Odds struct {
 	Bid     money.Amount
-	Line    float64 // its invoice total, in major units
-	Name    string  // the bid in words
-	Limit   *float64
-	Loss    string // what loses, as a share of the outcomes
-	Gain    string
-	Words   string // the bid and its invoice
+	Name    string // the bid in words
+	Limits  []BidLimit
+	Words   string // the bid, its invoice and its chances
 	Doubt   string // why this is no bid that the sale takes; empty: it is one
 	Verdict string
 	Holds   bool
 	Figures [][2]string
 	Rules   []RuleRow // those that fail first
+}
+
+// BidLimit is the highest bid that something allows.
+type BidLimit struct {
+	Bid    money.Amount
+	Name   string
+	Strong bool // the walk-away bid
 }
 
 // RuleRow is one house rule at a bid.
@@ -62,17 +66,11 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 	a := o.Valued.Answer
 	p := NewPurse(a.Currency)
 	at := o.Valued.Odds.At(b)
-	out := Odds{Bid: b, Line: p.Major(at.Total), Name: "bid " + p.Show(b), Holds: at.Holds && a.WalkAway != nil,
-		Loss: "loss " + Percent(at.Profit.LossChance), Gain: "gain " + Percent(1-at.Profit.LossChance),
-		Words: fmt.Sprintf("A bid of %s costs %s with everything on the invoice. What breaks even left of the line loses.", p.Show(b),
-			p.Show(at.Total)),
+	out := Odds{Bid: b, Name: "bid " + p.Show(b), Holds: at.Holds && a.WalkAway != nil, Limits: limits(a),
+		Words:   fmt.Sprintf("A bid of %s costs %s with everything on the invoice. %s", p.Show(b), p.Show(at.Total), chances(at)),
 		Doubt:   notLegal(p, o.Valued.Of.Buying.BidSteps, b),
 		Figures: oddsFigures(p, at)}
 	out.Verdict = oddsVerdict(a, at)
-	if a.WalkAway != nil {
-		limit := p.Major(o.Valued.Odds.Total(*a.WalkAway))
-		out.Limit = &limit
-	}
 	for _, r := range at.Rules {
 		word := "holds"
 		if !r.Holds {
@@ -85,15 +83,26 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 	return out, true
 }
 
-// Where says what a place under the pointer means at the bid: how often the lot breaks even below it, and the profit if it breaks
-// even there.
-func (o Odds) Where(p Purse, total, below float64) string {
-	profit, word := total-o.Line, "profit"
-	if profit < 0 {
-		profit, word = -profit, "loss"
+// chances says how often a bid loses and how often it wins.
+func chances(at valuation.Outlook) string {
+	if at.Win == nil {
+		return Percent(at.Profit.LossChance) + " chance of a loss."
 	}
-	return fmt.Sprintf("%s break even below %s. Breaking even there is a %s of about %s at this bid.", Percent(below), p.Whole(total), word,
-		p.Whole(profit))
+	return Percent(at.Profit.LossChance) + " chance of a loss, " + Percent(*at.Win) + " chance to win the lot."
+}
+
+// limits lists the walk-away bid and the highest bid of each house rule that has one.
+func limits(a valuation.Answer) []BidLimit {
+	var out []BidLimit
+	if a.WalkAway != nil {
+		out = append(out, BidLimit{*a.WalkAway, "walk-away bid", true})
+	}
+	for _, c := range a.Ceilings {
+		if c.Bid != nil && !c.Any {
+			out = append(out, BidLimit{*c.Bid, valuation.RuleWords[c.Rule], false})
+		}
+	}
+	return out
 }
 
 // oddsFigures lists what a bid brings.
@@ -166,13 +175,25 @@ func notLegal(p Purse, steps []invoice.Step, bid money.Amount) string {
 	return "Below the lowest bid of this sale, " + next + "."
 }
 
-// BreakEven returns where the lot breaks even, for the chart; nothing when it is not known.
-func BreakEven(v *desk.Valued) []valuation.Slice {
-	const slices = 72
+// Along returns the chances along the bids, for the chart; nothing when they are not known.
+func Along(v *desk.Valued) []valuation.Chances {
+	const bids = 90
 	if v == nil || !v.Odds.Known() {
 		return nil
 	}
-	return v.Odds.BreakEven(slices)
+	return v.Odds.Along(bids)
+}
+
+// Around returns the legal bids about one that the next key may lead to, in major units.
+func Around(p Purse, steps []invoice.Step, b money.Amount) []float64 {
+	const many = 10
+	var out []float64
+	for by := -many; by <= many; by++ {
+		if at := p.Major(Stepped(steps, b, by)); len(out) == 0 || at > out[len(out)-1] {
+			out = append(out, at)
+		}
+	}
+	return out
 }
 
 // Stepped returns the bid so many legal steps above or below another; it stops at the lowest legal bid.

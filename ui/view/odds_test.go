@@ -15,7 +15,7 @@ func TestOddsAtTheBidAndPastIt(t *testing.T) {
 	walk := *o.Valued.Answer.WalkAway
 	at, ok := view.NewOdds(o, view.OddsAsked(o))
 	if !ok || at.Bid != walk || !at.Holds || at.Verdict != "Every house rule holds at this bid." || at.Doubt != "" || len(at.Rules) != 3 ||
-		*at.Limit != at.Line {
+		at.Limits[0] != (view.BidLimit{Bid: walk, Name: "walk-away bid", Strong: true}) || len(at.Limits) != 3 {
 		t.Errorf("%+v", at)
 	}
 	if cells := at.Rules[0].Cells; cells[0] != "Least expected profit" || cells[1] != "at least 1,000" || cells[3] != "holds" ||
@@ -24,7 +24,7 @@ func TestOddsAtTheBidAndPastIt(t *testing.T) {
 	}
 	o.Asked = walk + 2500
 	past, _ := view.NewOdds(o, view.OddsAsked(o))
-	if past.Holds || !strings.HasPrefix(past.Verdict, "This bid breaks 1 house rule") || past.Line <= *past.Limit {
+	if past.Holds || !strings.HasPrefix(past.Verdict, "This bid breaks 1 house rule") || past.Bid <= past.Limits[0].Bid {
 		t.Errorf("%+v", past)
 	}
 	if n := slices.IndexFunc(past.Rules, func(r view.RuleRow) bool { return !r.Holds }); n != 0 || past.Rules[n].Cells[3] != "fails" {
@@ -76,22 +76,35 @@ func TestABidThatTheSaleDoesNotTake(t *testing.T) {
 	}
 }
 
-func TestAPlaceUnderThePointerInWords(t *testing.T) {
-	at := view.Odds{Line: 1700}
-	for total, want := range map[float64]string{3000: "13 % break even below 3,000. Breaking even there is a profit of about 1,300 at this " +
-		"bid.",
-		1000: "13 % break even below 1,000. Breaking even there is a loss of about 700 at this bid."} {
-		if got := at.Where(view.NewPurse("USD"), total, .13); got != want {
-			t.Errorf("%q", got)
+// The bids that a key leads to are those of the sale, none below its lowest.
+func TestTheBidsAround(t *testing.T) {
+	steps := weighed(t).Case.Buying.BidSteps
+	if got := view.Around(view.NewPurse("USD"), steps, 7500); !slices.Equal(got[:4], []float64{25, 50, 75, 100}) || len(got) != 13 {
+		t.Errorf("%v", got)
+	}
+}
+
+// Half of the prices lie on either side of the middle one, and the chance of more falls all the way.
+func TestThePriceInChances(t *testing.T) {
+	v := weighed(t).Valued
+	points := view.PriceChances(v)
+	for i, p := range points[1:] {
+		if before := points[i]; p.Price <= before.Price || p.Chance > before.Chance {
+			t.Errorf("%+v follows %+v", p, before)
+		}
+		middle := v.Answer.Resale.P50
+		if p.Price < middle && p.Chance < .497 || points[i].Price > middle && p.Chance > .503 {
+			t.Errorf("%+v with the middle at %g", p, v.Answer.Resale.P50)
 		}
 	}
 }
 
 func TestNoOddsWithoutAValuation(t *testing.T) {
-	if _, known := view.NewOdds(desk.Open{}, 100); known || view.OddsAsked(desk.Open{}) != 0 || view.BreakEven(nil) != nil {
+	if _, known := view.NewOdds(desk.Open{}, 100); known || view.OddsAsked(desk.Open{}) != 0 || view.Along(nil) != nil ||
+		view.PriceChances(nil) != nil {
 		t.Error("odds of nothing are known")
 	}
-	if got := view.BreakEven(weighed(t).Valued); len(got) < 20 {
-		t.Errorf("%d slices", len(got))
+	if got := view.Along(weighed(t).Valued); len(got) < 20 {
+		t.Errorf("%d bids", len(got))
 	}
 }

@@ -3,9 +3,12 @@ package view
 import (
 	"fmt"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/build"
+	"walkline/valuation/hindsight"
+	"walkline/valuation/learn"
 )
 
 // BuildSide is what the right side of a build says: where it leads.
@@ -15,6 +18,7 @@ type BuildSide struct {
 	Loses    bool
 	Settled  bool        // false: the figures are of an older state of the build
 	Lines    [][2]string // label and figure
+	Stop     string      // the stop line as something to do; empty: no way out is judged
 	Ways     []WayRow
 	WaysNote string
 	Notes    []string
@@ -51,28 +55,51 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 		v.Notes = append(v.Notes, "Enter the hammer price: without it there is no profit to foretell.")
 	}
 	if o.Foretold != nil {
-		v.Lines = append(v.Lines, [2]string{"Forecast at the bid", p.Whole(o.Foretold.Profit.Mean)})
+		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(atPaid(o.Bought).Profit.Mean)})
 	}
+	v.Lines = append(v.Lines, spent(p, o)...)
 	v.Lines = append(v.Lines, toFinish(p, *f)...)
 	v.Ways, v.WaysNote = ways(p, *f), sunkNote
+	if f.StopLine != nil {
+		v.Stop = valuation.StopSentence("a bill or what you find", *f.StopLine, f.StopWay, p.Currency)
+		if f.ToFinish.Mean > *f.StopLine {
+			v.Stop += " The cost to finish is above it now."
+		}
+	}
 	v.Notes = append(v.Notes, f.Doubts...)
 	return v
 }
 
+// atPaid returns what was foretold of a lot at the hammer price that was paid; nil: nothing was.
+func atPaid(b book.Bought) *learn.Prediction {
+	if b.Foretold == nil {
+		return nil
+	}
+	return hindsight.Restated(b.Foretold, b.Build.Hammer, b.Currency)
+}
+
+// spent says what the build has taken beside the invoice.
+func spent(p Purse, o desk.OpenBuild) [][2]string {
+	lines := [][2]string{{"Bills so far", p.Group(o.Build.Spent())}}
+	if worked := build.Labour(o.Build.Worked(), ratesFor(o)); worked > 0 {
+		lines = append(lines, [2]string{"My hours so far, at their rates", p.Whole(worked)})
+	}
+	return lines
+}
+
 // toFinish says what is still to come.
 func toFinish(p Purse, f valuation.Foresight) [][2]string {
-	var line [][2]string
-	if f.StopLine != nil {
-		line = [][2]string{{"Stop line, still to spend", p.Whole(*f.StopLine)}}
-	}
-	return append([][2]string{
-		{"Cost to finish", p.Whole(f.ToFinish.Mean)},
+	cost := [][2]string{{"Cost to finish, with my hours", p.Whole(f.ToFinish.Mean)},
 		{"  8 times in 10", p.Range(f.ToFinish.P10, f.ToFinish.P90)},
-		{"  of it to pay out", p.Whole(f.Cash.Mean)},
+		{"  of it to pay out", p.Whole(f.Cash.Mean)}}
+	if f.StopLine != nil {
+		cost = append(cost, [2]string{"Stop line, still to spend", p.Whole(max(0, *f.StopLine))})
+	}
+	return append(cost, [][2]string{
 		{"My hours left", fmt.Sprintf("%.0f", f.Hours.Mean)},
 		{"Days until sold", fmt.Sprintf("%.0f to %.0f", f.Days.P10, f.Days.P90)},
 		{"Resale", p.Range(f.Resale.P10, f.Resale.P90)},
-	}, line...)
+	}...)
 }
 
 func ways(p Purse, f valuation.Foresight) []WayRow {
@@ -102,20 +129,19 @@ func ways(p Purse, f valuation.Foresight) []WayRow {
 func ended(o desk.OpenBuild) BuildSide {
 	p := NewPurse(o.Currency)
 	v := BuildSide{Headline: "Profit it came to", Figure: "not known", Settled: true}
-	rates := ratesOf(o.Foretold)
-	if rates == nil {
-		rates = o.Case.Labour.Rates
+	if o.Build.Closing == build.Asking {
+		v.Notes = append(v.Notes, "Questions are open, under Days and selling: until they are answered this build teaches nothing.")
 	}
-	r, ok := o.Build.Result(rates, p.Currency)
+	r, ok := o.Build.Result(ratesFor(o), p.Currency)
 	if !ok {
 		v.Notes = append(v.Notes, missing(o.Build))
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
 	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
-	if o.Foretold != nil {
-		v.Lines = append(v.Lines, [2]string{"Forecast at the bid", p.Whole(o.Foretold.Profit.Mean)},
-			[2]string{"  8 times in 10", p.Range(quantile(o.Foretold.Profit, 0.1), quantile(o.Foretold.Profit, 0.9))})
+	if said := atPaid(o.Bought); said != nil {
+		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(said.Profit.Mean)},
+			[2]string{"  8 times in 10", p.Range(quantile(said.Profit, 0.1), quantile(said.Profit, 0.9))})
 	}
 	v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted here; the Track record counts it.")
 	return v

@@ -17,6 +17,11 @@ var ProgressColumns = []Column{
 	{"Work", false, 170}, {"Forecast", true, 68}, {"Spent", true, 70}, {"Hours", true, 54}, {"Worked", true, 58}, {"Cost left", true, 68},
 }
 
+// ProgressRule says how the table of progress counts.
+const ProgressRule = "Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that " +
+	"the " +
+	"work was needed. " + valuation.FreeRule
+
 // ProgressRow is one line of work, or a sum.
 type ProgressRow struct {
 	ID     string // of the line or risk; empty: cannot be ticked
@@ -25,42 +30,79 @@ type ProgressRow struct {
 	Strong bool
 }
 
-// progress gathers what was foretold and what came under one heading.
+// progress gathers what was foretold and what came under one heading. Money stands without own labour and labour beside it.
 type progress struct {
 	id, name       string
-	said, saidWork float64
+	said, saidPay  float64 // foretold
+	saidWork       float64
 	paid           money.Amount
-	worked, left   float64
+	pay, worked    float64 // own hours at their rates, and the hours
+	left, leftPay  float64
 	foretold, open bool
 }
 
-// Progress returns what was foretold against what came: the lines of work, the hidden damage that was found or paid for, what
-// names no line, the way home, and the sum.
-func Progress(o desk.OpenBuild) []ProgressRow {
+// plus adds the figures of y to x.
+func (x progress) plus(y progress) progress {
+	x.said, x.saidPay, x.saidWork = x.said+y.said, x.saidPay+y.saidPay, x.saidWork+y.saidWork
+	x.paid, x.pay, x.worked = x.paid+y.paid, x.pay+y.pay, x.worked+y.worked
+	x.left, x.leftPay, x.open = x.left+y.left, x.leftPay+y.leftPay, x.open || y.open
+	return x
+}
+
+// Progress returns what was foretold against what came and what is left: the lines of work, the hidden damage that was found or paid
+// for, what names no line, the way home, and the sum. All money is of one kind: with own hours at their rates, or without.
+func Progress(o desk.OpenBuild, labour bool) []ProgressRow {
 	p := NewPurse(o.Currency)
 	var rows []ProgressRow
 	total := progress{name: "All", foretold: o.Foretold != nil}
 	for _, x := range append(work(o), beside(o)...) {
-		rows = append(rows, ProgressRow{x.id, x.cells(p), x.id != "" && o.Build.IsDone(x.id), false})
-		total.said, total.saidWork = total.said+x.said, total.saidWork+x.saidWork
-		total.paid, total.worked, total.left = total.paid+x.paid, total.worked+x.worked, total.left+x.left
-		total.open = total.open || x.open
+		rows = append(rows, ProgressRow{x.id, x.cells(p, labour), x.id != "" && o.Build.IsDone(x.id), false})
+		total = total.plus(x)
 	}
-	return append(rows, ProgressRow{"", total.cells(p), false, true})
+	return append(rows, ProgressRow{"", total.cells(p, labour), false, true})
 }
 
-func (x progress) cells(p Purse) []string {
+func (x progress) cells(p Purse, labour bool) []string {
 	cells := []string{x.name, "", "", "", hoursOf(x.worked), ""}
-	if x.paid != 0 {
-		cells[2] = p.Group(x.paid)
+	if !labour {
+		x.saidPay, x.pay, x.leftPay = 0, 0, 0
+	}
+	if spent := x.paid + p.FromMajor(x.pay); spent != 0 {
+		cells[2] = p.Group(spent)
 	}
 	if x.foretold {
-		cells[1], cells[3] = p.Whole(x.said), hoursOf(x.saidWork)
+		cells[1], cells[3] = p.Whole(x.said+x.saidPay), hoursOf(x.saidWork)
 	}
 	if x.open {
-		cells[5] = p.Whole(x.left)
+		cells[5] = p.Whole(x.left + x.leftPay)
 	}
 	return cells
+}
+
+// due puts what is left of a kind, and of a line of work, into x.
+func (x progress) due(o desk.OpenBuild, kind valuation.DueKind, line string) progress {
+	if o.Forecast == nil {
+		return x
+	}
+	for _, d := range o.Forecast.Due {
+		if d.Kind == kind && d.Line == line && (kind == valuation.DueWork || d.Cost != 0) {
+			x.left, x.leftPay, x.open = x.left+d.Cost-d.Labour, x.leftPay+d.Labour, true
+		}
+	}
+	return x
+}
+
+// ratesFor returns the rates of own hours that a build is counted with: those of its forecast, else those of its worksheet.
+func ratesFor(o desk.OpenBuild) map[string]float64 {
+	if rates := ratesOf(o.Foretold); rates != nil {
+		return rates
+	}
+	return o.Case.Labour.Rates
+}
+
+// pays returns own hours on a line at their rates.
+func pays(o desk.OpenBuild, line string) float64 {
+	return build.Labour(o.Build.WorkedFor(line), ratesFor(o))
 }
 
 // hoursOf writes hours with one decimal, nothing for none.
@@ -96,6 +138,9 @@ func Works(o desk.OpenBuild) (ids []string, names map[string]string) {
 	for _, r := range o.Risks {
 		add(r.ID, r.Name)
 	}
+	for _, u := range o.Build.Unlisted {
+		add(u.ID, u.Name)
+	}
 	for _, r := range o.Build.Receipts {
 		add(r.Line, Words(r.Line))
 	}
@@ -110,23 +155,18 @@ func work(o desk.OpenBuild) []progress {
 	ids, names := Works(o)
 	var out []progress
 	for _, id := range ids {
-		x := progress{id: id, name: names[id], paid: o.Build.BillsFor(id), worked: sum(o.Build.WorkedFor(id)), foretold: o.Foretold != nil}
+		x := progress{id: id, name: names[id], paid: o.Build.BillsFor(id), worked: sum(o.Build.WorkedFor(id)), pay: pays(o, id),
+			foretold: o.Foretold != nil}
 		hidden := isRisk(o, id)
+		found := o.Build.IsUnlisted(id)
 		if hidden && x.paid == 0 && x.worked == 0 && o.Build.Saw(id) != build.Found {
 			continue
 		}
-		if hidden {
+		if hidden || found {
 			x.name = "Hidden: " + x.name
 		}
-		x.said, x.saidWork = said(o.Foretold, func(i learn.Item) bool { return i.Line == id && i.Risk == "" || i.Risk == id })
-		if o.Forecast != nil {
-			for _, l := range o.Forecast.Lines {
-				if l.ID == id {
-					x.left, x.open = l.Mean, true
-				}
-			}
-		}
-		out = append(out, x)
+		x = x.says(o, func(i learn.Item) bool { return i.Line == id && i.Risk == "" || i.Risk == id })
+		out = append(out, x.due(o, valuation.DueWork, id))
 	}
 	return out
 }
@@ -134,6 +174,17 @@ func work(o desk.OpenBuild) []progress {
 func isRisk(o desk.OpenBuild, id string) bool {
 	return slices.ContainsFunc(o.Risks, func(r valuation.RiskFigure) bool { return r.ID == id }) ||
 		o.Foretold != nil && slices.ContainsFunc(o.Foretold.Risks, func(r learn.Risk) bool { return r.ID == id })
+}
+
+// says puts what was foretold for the items that pass into x.
+func (x progress) says(o desk.OpenBuild, pass func(learn.Item) bool) progress {
+	x.said, x.saidWork = said(o.Foretold, pass)
+	hours := map[string]float64{}
+	for _, trade := range lot.Trades {
+		_, hours[trade] = said(o.Foretold, func(i learn.Item) bool { return i.Kind == learn.HoursKind && i.Key == trade && pass(i) })
+	}
+	x.saidPay = build.Labour(hours, ratesFor(o))
+	return x
 }
 
 // said returns the money and the hours that were foretold for the items that pass, each with its chance.
@@ -166,10 +217,10 @@ func sum(hours map[string]float64) float64 {
 func beside(o desk.OpenBuild) []progress {
 	b, cur := o.Build, NewPurse(o.Currency).Currency
 	unseen := progress{name: "Hidden damage that has not been found", foretold: o.Foretold != nil}
-	unseen.said, unseen.saidWork = said(o.Foretold, func(i learn.Item) bool {
+	unseen = unseen.says(o, func(i learn.Item) bool {
 		return i.Risk != "" && b.Saw(i.Risk) != build.Found && b.BillsFor(i.Risk) == 0 && sum(b.WorkedFor(i.Risk)) == 0
-	})
-	free := progress{name: "Names no line of work", worked: sum(b.WorkedFor("")),
+	}).due(o, valuation.DueHidden, "")
+	free := progress{name: "Names no line of work", worked: sum(b.WorkedFor("")), pay: pays(o, ""),
 		paid: b.Bills(func(r build.Receipt) bool { return r.Line == "" && !around[r.Kind] })}
 	out := []progress{unseen, free}
 	for _, kind := range []string{"freight", "storage", "holding", "selling"} {
@@ -179,9 +230,11 @@ func beside(o desk.OpenBuild) []progress {
 			l := o.Foretold.Money
 			x.said = cur.Major(map[string]money.Amount{"freight": l.Freight, "storage": l.Storage, "holding": l.Holding, "selling": l.Selling}[kind])
 		}
-		out = append(out, x)
+		out = append(out, x.due(o, valuation.DueKind(kind), ""))
 	}
-	return slices.DeleteFunc(out, func(x progress) bool { return x.paid == 0 && x.said == 0 && x.worked == 0 && x.saidWork == 0 })
+	return slices.DeleteFunc(out, func(x progress) bool {
+		return x.paid == 0 && x.said == 0 && x.worked == 0 && x.saidWork == 0 && !x.open
+	})
 }
 
 // around are the kinds of bills that stand in rows of their own.

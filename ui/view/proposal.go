@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation/learn"
 )
@@ -25,13 +26,47 @@ func Proposals(r desk.TrackRecord) [][]string {
 	for i, p := range r.Proposals {
 		say := func(x float64) string { return factorText(p.Unit, x) }
 		state := r.Seen(p)
-		if state == "" && say(p.Now.At) == say(p.Proposed.At) {
+		if state == "" && accepted(r, p.Key) {
 			state = "in force"
 		}
+		if state == "" {
+			state = NeedsWords(p)
+		}
 		rows[i] = []string{p.Name, say(p.Starter.At), say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low) + " to " + say(p.Proposed.High),
-			fmt.Sprint(len(p.Evidence)), state}
+			fmt.Sprint(p.Buys), state}
 	}
 	return rows
+}
+
+// accepted reports whether what was decided last on a factor put it in force.
+func accepted(r desk.TrackRecord, key string) bool {
+	for i := len(r.History) - 1; i >= 0; i-- {
+		if d := r.History[i]; d.Factor == key && d.What != book.Refused {
+			return d.What == book.Accepted
+		}
+	}
+	return false
+}
+
+// FewWords says how far a factor from few buys goes, and what all of it would do; empty: it goes all the way.
+func FewWords(p learn.Proposal, effects []desk.Effect) string {
+	if len(effects) == 0 || effects[0].Share == 1 {
+		return ""
+	}
+	words := fmt.Sprintf("It rests on %s. Below %d it goes only so far that no open bid moves by two steps: %s of the way.",
+		Count(p.Buys, "buy"),
+		learn.EnoughBuys, Percent(effects[0].Share))
+	if effects[0].Share == 0 {
+		words = fmt.Sprintf("It rests on %s, and even a part of it would move an open bid by two steps: wait for %d, or take all of it "+
+			"knowingly.",
+			Count(p.Buys, "buy"), learn.EnoughBuys)
+	}
+	for _, e := range effects {
+		if e.Whole != nil && e.Whole.Steps >= 2 {
+			return words + fmt.Sprintf(" All of it would move %s by %s.", e.Name, NewPurse(e.Currency).Group(e.Whole.Moved()))
+		}
+	}
+	return words
 }
 
 // EvidenceColumns are the columns of the buys behind a proposal.

@@ -76,7 +76,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	}
 	words := []string{Count(f.N, "outcome") + "."}
 	if f.Unscored < f.N {
-		words = append(words, fmt.Sprintf("Score %s: the mean distance of forecast and outcome, 0 is perfect.", score))
+		words = append(words, fmt.Sprintf("On average a forecast and its outcome lie %s apart (CRPS, for the statistician).", score))
 	}
 	if f.Unscored > 0 {
 		words = append(words, fmt.Sprintf("%d in another currency than %s are in no score.", f.Unscored, r.Currency))
@@ -101,8 +101,8 @@ func RatioLines(r hindsight.Record) [][2]string {
 		return nil
 	}
 	s := r.Ratios
-	out := [][2]string{{"Forecast over sold price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
-		{"COD, how far ratios scatter", fmt.Sprintf("%.1f %%", s.COD)}, {"PRD, above 1: dear ones are forecast too low",
+	out := [][2]string{{"Forecast price over sold price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
+		{"How far ratios scatter (COD)", fmt.Sprintf("%.1f %%", s.COD)}, {"Above 1: dear ones are forecast too low (PRD)",
 			fmt.Sprintf("%.3f", s.PRD)}}
 	return out
 }
@@ -130,9 +130,9 @@ func BrierWords(r score.Reliability) string {
 	if r.N == 0 {
 		return "Nothing has come of a stated chance yet."
 	}
-	return fmt.Sprintf("%d of %d came. Brier score %.3f, 0 is perfect; saying the overall share every time would score %.3f. Chances that "+
-		"are off cost %.3f, telling likely from unlikely wins %.3f.",
-		r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration, r.Resolution)
+	return fmt.Sprintf("%d of %d came. For the statistician: Brier score %.3f, 0 is perfect; saying the overall share every time would score "+
+		"%.3f. Chances that are off cost %.3f, telling likely from unlikely wins %.3f.", r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration,
+		r.Resolution)
 }
 
 // MoneyBar is one step from the profit foretold to the profit made.

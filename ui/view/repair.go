@@ -27,6 +27,7 @@ type RepairRow struct {
 
 // Repair returns the repair lines of the last valuation, or the user's own where there is none.
 func Repair(o desk.Open) []RepairRow {
+	o = o.Worked()
 	p := NewPurse(o.Case.Currency)
 	figures := map[string]valuation.LineFigure{}
 	var plan []valuation.PlannedLine
@@ -66,6 +67,7 @@ func areaRank(area string) int {
 
 // RepairHours says how many hours of each trade the known work is expected to take.
 func RepairHours(o desk.Open) string {
+	o = o.Worked()
 	if o.Valued == nil {
 		return ""
 	}
@@ -89,6 +91,7 @@ func RepairHours(o desk.Open) string {
 
 // RepairTotals says what the known work and the hidden damage take, in words.
 func RepairTotals(o desk.Open) string {
+	o = o.Worked()
 	if o.Valued == nil {
 		return ""
 	}
@@ -104,6 +107,7 @@ var RiskColumns = []Column{{"Hidden damage", false, 260}, {"Chance", true, 70}, 
 
 // Risks returns the hidden risks of the last valuation.
 func Risks(o desk.Open) [][]string {
+	o = o.Worked()
 	if o.Valued == nil {
 		return nil
 	}
@@ -122,6 +126,8 @@ func SourceWords(source string) string {
 		return "new, maker's"
 	case "new_aftermarket":
 		return "new, aftermarket"
+	case "donor":
+		return "donor vehicle"
 	case "made":
 		return "made in the shop"
 	}
@@ -130,6 +136,7 @@ func SourceWords(source string) string {
 
 // Cautions returns the cautions of the lines and risks of the last valuation, each once.
 func Cautions(o desk.Open) []string {
+	o = o.Worked()
 	if o.Valued == nil {
 		return nil
 	}

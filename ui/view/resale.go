@@ -14,10 +14,10 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 84}, {"Kind", false, 56}, {"Date", false, 96}, {"Year", true, 52}, {"Mileage", true, 96}, {"Trim", false, 56},
-	{"Title", false, 64},
-	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By the rest", true, 76}, {"Adjusted", true, 76},
-	{"Weight", true, 60}, {"Moves it", true, 68}, {"Condition", true, 76},
+	{"Price", true, 76}, {"Used for", false, 150}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Year", true, 52},
+	{"Mileage", true, 80}, {"Trim", false, 56}, {"Title", false, 64}, {"Kind", false, 56}, {"Date", false, 96},
+	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By title", true, 64}, {"By trim", true, 64},
+	{"By engine", true, 76}, {"By place", true, 68}, {"By the rest", true, 80}, {"Upkeep", false, 76},
 }
 
 // ResaleRow is one comparable with its adjustments, as the table shows it.
@@ -32,20 +32,25 @@ type ResaleTable struct {
 	o        desk.Open
 	purse    Purse
 	adjusted []*resale.Adjusted // by position in the case; nil: not valued yet, or not used
+	why      []string           // by position in the case: why the last valuation did not use it
 	order    []int              // positions in the case, as they are shown
 }
 
 // Comparables returns the rows of the open lot, in the case's order, with the adjustments of the last valuation.
 func Comparables(o desk.Open) *ResaleTable {
 	t := &ResaleTable{o: o, purse: NewPurse(o.Case.Currency), adjusted: make([]*resale.Adjusted, len(o.Case.Resale.Rows)),
-		order: make([]int, len(o.Case.Resale.Rows))}
+		why: make([]string, len(o.Case.Resale.Rows)), order: make([]int, len(o.Case.Resale.Rows))}
 	for i := range t.order {
 		t.order[i] = i
 	}
 	if o.Valued != nil && o.Fresh {
 		for i := range o.Valued.Answer.Resale.Adjusted {
-			if a := &o.Valued.Answer.Resale.Adjusted[i]; a.Used && a.Row < len(t.adjusted) {
+			switch a := &o.Valued.Answer.Resale.Adjusted[i]; {
+			case a.Row >= len(t.adjusted):
+			case a.Used:
 				t.adjusted[a.Row] = a
+			default:
+				t.why[a.Row] = a.Why
 			}
 		}
 	}
@@ -65,17 +70,39 @@ func (t *ResaleTable) Shown(position int) int { return slices.Index(t.order, pos
 func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
-	cells := []string{p.Exact(r.Price), kind(r.Kind), string(r.Date), year(r.ModelYear), mileage(r), r.Trim, r.Title, "", "", "", "", "", "",
-		"", condition(r)}
+	cells := []string{p.Exact(r.Price), t.UsedFor(at), "", "", "", year(r.ModelYear), mileage(r), r.Trim, r.Title, kind(r.Kind),
+		string(r.Date), "", "", "", "", "", "", "", "", upkeep(r)}
 	if a := t.adjusted[at]; a != nil {
-		copy(cells[7:], []string{p.signed(a.AskedToSold), p.signed(a.Mileage), p.signed(a.Age), p.signed(otherThan(a)),
-			p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
+		copy(cells[2:], []string{p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
+		for i, by := range adjustments(a) {
+			cells[firstAdjustment+i] = p.signed(by)
+		}
 	}
 	return ResaleRow{at, !r.Excluded, cells}
 }
 
-// otherThan adds up the adjustments that have no column of their own.
-func otherThan(a *resale.Adjusted) money.Amount { return a.Trim + a.Brand + a.Date + a.Other }
+// firstAdjustment is the first of the columns of what brings a row to the lot.
+const firstAdjustment = 11
+
+// adjustments returns what brings a row to the lot, in the order of the columns.
+func adjustments(a *resale.Adjusted) []money.Amount {
+	return []money.Amount{a.AskedToSold, a.Mileage, a.Age, a.Brand, a.Trim, a.Engine, a.Place, a.Date + a.Other}
+}
+
+// UsedFor says what the row at a place in the case is used for: the price, or what a row of another model lends.
+func (t *ResaleTable) UsedFor(at int) string {
+	r, x := t.o.Case.Resale.Rows[at], t.o.Case.Lot
+	if why := r.Unusable(); why != "" {
+		return "nothing: " + why
+	}
+	if t.why[at] != "" {
+		return "nothing: " + t.why[at]
+	}
+	if named := strings.TrimSpace(r.Make + " " + r.Model); x.Model != "" && named != "" && r.KinOf(x.Make, x.Model) != resale.Own {
+		return "age, mileage: " + named
+	}
+	return "price"
+}
 
 // key returns what a column of figures sorts the row at a place in the case by, NaN where there is none; words sort by
 // themselves.
@@ -84,18 +111,22 @@ func (t *ResaleTable) key(column, at int) float64 {
 	switch column {
 	case 0:
 		return float64(r.Price)
-	case 3:
+	case 5:
 		return orNaN(float64(r.ModelYear), r.ModelYear != 0)
-	case 4:
+	case 6:
 		return orNaN(r.MileageIn(t.o.Case.Lot.OdometerUnit))
-	case 14:
+	case len(ResaleColumns) - 1:
 		return orNaN(figure(r.Condition))
 	}
-	if a == nil || column < 7 {
+	switch {
+	case a == nil:
 		return math.NaN()
+	case column >= firstAdjustment:
+		return float64(adjustments(a)[column-firstAdjustment])
+	case column >= 2 && column <= 4:
+		return []float64{float64(a.Adjusted), a.Weight, math.Abs(a.Influence)}[column-2]
 	}
-	return []float64{float64(a.AskedToSold), float64(a.Mileage), float64(a.Age), float64(otherThan(a)), float64(a.Adjusted), a.Weight,
-		math.Abs(a.Influence)}[column-7]
+	return math.NaN()
 }
 
 func orNaN(x float64, known bool) float64 {
@@ -117,13 +148,15 @@ func (t *ResaleTable) word(column, at int) string {
 	r := t.o.Case.Resale.Rows[at]
 	switch column {
 	case 1:
-		return kind(r.Kind)
-	case 2:
-		return string(r.Date)
-	case 5:
+		return t.UsedFor(at)
+	case 7:
 		return r.Trim
-	case 6:
+	case 8:
 		return r.Title
+	case 9:
+		return kind(r.Kind)
+	case 10:
+		return string(r.Date)
 	}
 	return ""
 }
@@ -183,11 +216,14 @@ func year(y int) string {
 	return fmt.Sprint(y)
 }
 
-func condition(r resale.Row) string {
+func upkeep(r resale.Row) string {
 	if r.Condition == nil {
 		return ""
 	}
-	return fmt.Sprintf("%g", *r.Condition)
+	if *r.Condition != math.Trunc(*r.Condition) {
+		return fmt.Sprintf("%g of 5", *r.Condition)
+	}
+	return Words(resale.UpkeepOf(*r.Condition))
 }
 
 func mileage(r resale.Row) string {

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"slices"
 
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -14,6 +15,8 @@ type Verdict struct {
 	Refused  bool
 	Settled  bool        // false: the figure is of an older state of the case
 	Binds    string      // what binds, in words
+	Plans    []PlanRow   // where more than one plan is priced
+	Stop     string      // the stop line as something to do; empty: none is planned
 	Lines    [][2]string // label and figure
 	Drivers  []Share
 	Next     []string // what is still to be entered before the lot can be valued
@@ -61,6 +64,9 @@ func NewVerdict(o desk.Open) Verdict {
 		return v
 	}
 	v.fill(o.Valued.Answer)
+	if hint := wayHint(o.Valued.Of, o.Valued.Answer); hint != "" {
+		v.Reasons = append(slices.Clone(v.Reasons), hint)
+	}
 	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of))
 	return v
 }
@@ -92,13 +98,14 @@ func (v *Verdict) fill(a valuation.Answer) {
 		v.Figure, v.Next = NotYet, a.Reasons
 		return
 	}
-	v.Reasons = a.Reasons
+	v.Plans, v.Stop = Plans(a), a.StopWords(p.Currency)
+	v.Reasons = slices.DeleteFunc(slices.Clone(a.Reasons), func(r string) bool { return r == v.Stop })
 	v.Figure, v.Refused = "Do not bid", true
 	if a.WalkAway != nil {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false
 		v.Binds = "Set by: " + valuation.RuleWords[a.BindingRule]
 	}
-	at := "at it"
+	at := "at this bid"
 	if v.Refused {
 		at = "at " + p.Group(a.Acquisition.Bid)
 	}
@@ -107,7 +114,7 @@ func (v *Verdict) fill(a valuation.Answer) {
 		{"Expected profit", p.Whole(a.Profit.Mean)},
 		{"Profit, 8 times in 10", p.Range(a.Profit.P10, a.Profit.P90)},
 	}
-	v.Lines = append(v.Lines, exits(a, p)...)
+	v.Lines = append(v.Lines, winning(a, p)...)
 	if a.Profit.PerHour != nil {
 		v.Lines = append(v.Lines, [2]string{"Per hour of mine", p.Whole(*a.Profit.PerHour)})
 	}
@@ -136,19 +143,4 @@ var faultWords = map[string]string{
 	"resale":         "Resale: import comparables, or enter what it should sell for (low, likely, high).",
 	"lot.model_year": "Facts: enter the model year; the comparables are brought to it.",
 	"rules":          "Costs: turn on at least one house rule that a high bid breaks.",
-}
-
-// exits says the plan where it is no rebuild, where to stop, and the odds of winning.
-func exits(a valuation.Answer, p Purse) [][2]string {
-	var out [][2]string
-	if a.Plan != "" && a.Plan != valuation.Rebuild {
-		out = append(out, [2]string{"Plan", valuation.PlanWords[a.Plan]})
-	}
-	if a.StopLine != nil && a.StopChance > 0 {
-		out = append(out, [2]string{"Stop line, still to spend", p.Whole(*a.StopLine)})
-	}
-	if a.WinChance != nil {
-		out = append(out, [2]string{"Chance to win at this bid", Percent(*a.WinChance)})
-	}
-	return out
 }

@@ -24,12 +24,15 @@ func board() []book.Entry {
 	hour := 41.6
 	return []book.Entry{
 		{ID: 1, Number: "12", SaleDate: "2026-11-25", Make: "Tarn", Model: "Vale", ModelYear: 2019, Currency: "USD", Sale: "Harrow Flats",
-			State:  "bid",
-			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour}},
+			State: "bid",
+			Answer: &book.Summary{WalkAway: usd(5250), Binding: "min_profit", LossChance: .123, MeanProfit: 1499.6, PerHour: &hour,
+				Said: book.Said{Plan: "for_parts", WinChance: fraction(.23), ExpectedGain: fraction(345)}}},
 		{ID: 2, Number: "7", SaleDate: "2026-11-25", Make: "Orrin", Currency: "USD", State: "to look at"},
 		{ID: 3, Number: "110", SaleDate: "2026-11-24", Make: "Tarn", Currency: "USD", State: "to look at",
 			Answer: &book.Summary{WalkAway: usd(800), Binding: "max_cash", LossChance: .031, MeanProfit: 2000, Stale: true}},
 		{ID: 4, Number: "9", Make: "Pell", Currency: "USD", State: "passed", Answer: &book.Summary{Binding: "max_days"}},
+		{ID: 6, Number: "15", Make: "Pell", Currency: "USD", State: "to look at", Archived: true, Answer: &book.Summary{Binding: "missing",
+			Said: book.Said{Needs: []string{"lot.title.document", "damage", "market.exchange_rates.USD"}}}},
 		{ID: 5, Number: "8", Make: "Tarn", Currency: "USD", State: "lost", Archived: true},
 	}
 }
@@ -49,10 +52,10 @@ func TestBoardFilterAndOrder(t *testing.T) {
 		want   string
 	}{
 		{"by sale day, unknown last", view.Filter{}, "3 2 1 4"},
-		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 3"},
+		{"with archived, by lot", view.Filter{Sort: 1, Archived: true}, "2 5 4 1 6 3"},
 		{"by bid, none last", view.Filter{Sort: 3}, "3 1 2 4"},
-		{"by chance of loss", view.Filter{Sort: 5}, "3 1 2 4"},
-		{"by profit", view.Filter{Sort: 6}, "1 3 2 4"},
+		{"by chance of loss", view.Filter{Sort: 6}, "3 1 2 4"},
+		{"by profit", view.Filter{Sort: 7}, "1 3 2 4"},
 		{"one word", view.Filter{Search: "tarn"}, "3 1"},
 		{"two words anywhere", view.Filter{Search: "2019 TARN"}, "1"},
 		{"by the sale's name", view.Filter{Search: "harrow"}, "1"},
@@ -67,7 +70,7 @@ func TestBoardFilterAndOrder(t *testing.T) {
 
 // Falling is rising turned round, but for lots that have nothing to sort by: they stay last.
 func TestBoardDown(t *testing.T) {
-	for column, want := range map[int]string{0: "2 1 3 4", 1: "3 1 4 2", 3: "1 3 2 4", 7: "1 2 4 3"} {
+	for column, want := range map[int]string{0: "2 1 3 4", 1: "3 1 4 2", 3: "1 3 2 4", 8: "1 2 4 3", 9: "1 2 4 3", 10: "1 2 4 3"} {
 		if got := ids(view.List(board()).Rows(view.Filter{Sort: column, Down: true})); got != want {
 			t.Errorf("column %d, falling: %s, want %s", column, got, want)
 		}
@@ -83,16 +86,17 @@ func TestBoardCells(t *testing.T) {
 		}
 	}
 	for id, want := range map[int64][]string{
-		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "least profit", "12 %", "1,500", "42", "bid"},
-		2: {"2026-11-25", "7", "Orrin", "", "not valued yet", "", "", "", "to look at"},
-		3: {"2026-11-24", "110", "Tarn", "USD 800", "cash tied up (edited since)", "3.1 %", "2,000", "", "to look at"},
-		4: {"", "9", "Pell", "do not bid", "longest time", "", "", "", "passed"},
+		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "For parts", "least profit", "12 %", "1,500", "23 %", "345", "42", "bid"},
+		2: {"2026-11-25", "7", "Orrin", "", "", "not valued yet", "", "", "", "", "", "to look at"},
+		3: {"2026-11-24", "110", "Tarn", "USD 800", "", "cash tied up (edited since)", "3.1 %", "2,000", "", "", "", "to look at"},
+		4: {"", "9", "Pell", "do not bid", "", "longest time", "", "", "", "", "", "passed"},
+		6: {"", "15", "Pell", "not yet", "", "needs title document, damage, exchange rate", "", "", "", "", "", "to look at, archived"},
 	} {
 		if !slices.Equal(rows[id], want) {
 			t.Errorf("lot %d: %q, want %q", id, rows[id], want)
 		}
 	}
-	if last := rows[5][8]; last != "lost, archived" {
+	if last := rows[5][11]; last != "lost, archived" {
 		t.Errorf("state %q", last)
 	}
 }
@@ -188,8 +192,9 @@ func TestComparables(t *testing.T) {
 		{Row: 0, Used: true, Mileage: *usd(-340), Age: *usd(220), Trim: *usd(50), Brand: *usd(-50), Adjusted: 1238049, Weight: .873,
 			Influence: -61.4}, {Row: 1}}}}}
 	want := [][]string{
-		{"12,500", "sold", "2026-10-02", "2019", "61,234", "S", "clear", "", "-340", "+220", "", "12,380", "0.87", "-61", "4.5"},
-		{"11,000", "asked", "", "", "98,000 km", "", "", "", "", "", "", "", "", "", ""},
+		{"12,500", "price", "12,380", "0.87", "-61", "2019", "61,234", "S", "clear", "sold", "2026-10-02", "", "-340", "+220", "-50", "+50",
+			"", "", "", "4.5 of 5"},
+		{"11,000", "nothing: left out by hand", "", "", "", "", "98,000 km", "", "", "asked", "", "", "", "", "", "", "", "", "", ""},
 	}
 	rows := view.Comparables(o)
 	for i := range rows.Len() {
@@ -198,8 +203,27 @@ func TestComparables(t *testing.T) {
 		}
 	}
 	o.Fresh = false
-	if cells := view.Comparables(o).Row(0).Cells; cells[11] != "" {
+	if cells := view.Comparables(o).Row(0).Cells; cells[2] != "" {
 		t.Errorf("an answer to an older case still adjusts: %q", cells)
+	}
+}
+
+// TestARowSaysWhatItIsUsedFor: of another model it lends how prices fall with age and mileage, without a year nothing, and why.
+func TestARowSaysWhatItIsUsedFor(t *testing.T) {
+	o := desk.Open{Fresh: true, Case: valuation.Case{Currency: "USD"}}
+	o.Case.Lot.Make, o.Case.Lot.Model = "Ostrane", "Pell"
+	row := resale.Row{Price: *usd(9000), ModelYear: 2019, Make: "ostrane", Model: "Pell"}
+	other, yearless, unnamed, again := row, row, row, row
+	other.Make, other.Model, yearless.ModelYear, unnamed.Make, unnamed.Model = "Kettrick", "Vole", 0, "", ""
+	o.Case.Resale.Rows = []resale.Row{row, other, yearless, unnamed, again}
+	o.Valued = &desk.Valued{Answer: valuation.Answer{Resale: resale.Price{Adjusted: []resale.Adjusted{{Row: 4,
+		Why: "the same vehicle as row 1"}}}}}
+	rows := view.Comparables(o)
+	for at, want := range []string{"price", "age, mileage: Kettrick Vole", "nothing: no model year", "price",
+		"nothing: the same vehicle as row 1"} {
+		if got := rows.UsedFor(at); got != want {
+			t.Errorf("row %d is used for %q, want %q", at, got, want)
+		}
 	}
 }
 
@@ -217,9 +241,9 @@ func TestComparablesSort(t *testing.T) {
 		want    []int
 	}{
 		{0, false, []int{1, 2, 0}}, {0, true, []int{0, 2, 1}},
-		{4, false, []int{2, 0, 1}}, {4, true, []int{0, 2, 1}}, // not known comes last both ways
-		{5, false, []int{1, 2, 0}}, {5, true, []int{0, 2, 1}},
-		{13, true, []int{1, 0, 2}}, // by how far a row moves the price, either way
+		{6, false, []int{2, 0, 1}}, {6, true, []int{0, 2, 1}}, // not known comes last both ways
+		{7, false, []int{1, 2, 0}}, {7, true, []int{0, 2, 1}},
+		{4, true, []int{1, 0, 2}}, // by how far a row moves the price, either way
 	} {
 		rows := view.Comparables(o)
 		rows.Sort(c.column, c.falling)

@@ -222,7 +222,7 @@ func (s story) ceilings() []WhyLine {
 			l.Money = s.p.Exact(*c.Bid)
 		}
 		if c.Rule == s.a.BindingRule {
-			l.How += ", binds"
+			l.How += ", sets the bid"
 		}
 		lines = append(lines, l)
 	}

@@ -69,7 +69,8 @@ func TestEveryBarOpensItsLines(t *testing.T) {
 		"Freight":       {"150, 200, 300"}, "Storage": {"after 2 free days", "4"}, "Holding": {"A day", "5", "Days until sold"},
 		"Capital": {"10 %", "Of the invoice total"}, "Winner's allowance": {"4 others and you", "× 0.344"},
 		"Growing older": {"not known", "Days until sold"}, "Fees and tax": {"Gate", "75", "Invoice total"},
-		"Expected profit": {"Chance of a loss", "Per hour of mine", "Worst tenth"}, "Walk-away bid": {"Least expected profit", "any bid", "binds"},
+		"Expected profit": {"Chance of a loss", "Per hour of mine", "Worst tenth"},
+		"Walk-away bid":   {"Least expected profit", "any bid", "sets the bid"},
 	} {
 		b := bar(t, w, name)
 		var said []string

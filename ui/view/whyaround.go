@@ -91,7 +91,7 @@ func (s story) allowance() []WhyLine {
 	}
 	others, _ := s.c.Market.Others()
 	lines := []WhyLine{{What: "Serious bidders", How: fmt.Sprintf("%d others and you", others)}}
-	constant := prob.WinnersConstant(others+1) * s.c.Market.OwnShare
+	constant := prob.WinnersConstant(others+1) * s.c.OwnShare()
 	if constant <= 0 {
 		return append(lines, WhyLine{What: "With one other bidder or none", How: "nothing"})
 	}
@@ -101,8 +101,8 @@ func (s story) allowance() []WhyLine {
 			lines = append(lines, WhyLine{"What all may misjudge alike", "standard deviation", s.p.Whole(whole / constant),
 				"What the comparables leave unsure of the price level, and what makes this lot worse than it looks to everyone."},
 				WhyLine{"Times, for so many bidders and what differs between them", fmt.Sprintf("× %.3f", constant), s.p.Whole(whole),
-					"How far above the middle the winner's guess lies on average (Milgrom and Weber 1982), times the share of that doubt that differs " +
-						"from bidder to bidder."})
+					"How far above the middle the winner's guess lies on average (Milgrom and Weber 1982). Only the share of that doubt that " +
+						"differs from bidder to bidder counts."})
 		}
 	}
 	return lines

@@ -12,6 +12,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
+	"walkline/valuation"
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 )
@@ -21,21 +22,21 @@ type odds struct {
 	do      func(desk.Action)
 	entry   *widgets.NumberEntry
 	doubt   *widgets.Words
-	chart   *plot.BreakEven
+	chart   *plot.Chances
 	figures *fyne.Container
 	rules   *table.Table
 
-	open   desk.Open
-	slices []plot.Slice
-	of     *desk.Valued // what the slices were read from
-	at     view.Odds
+	open  desk.Open
+	lines []plot.ChanceLine
+	of    *desk.Valued // what the lines were read from
+	at    view.Odds
 }
 
 func newOdds(do func(desk.Action)) section {
-	o := &odds{do: do, doubt: widgets.NewCaption(""), chart: plot.NewBreakEven(), figures: container.NewVBox()}
+	o := &odds{do: do, doubt: widgets.NewCaption(""), chart: plot.NewChances(), figures: container.NewVBox()}
 	o.entry = widgets.NewNumberEntry(spec(view.NewPurse("")), o.typed)
 	o.entry.SetRoom(60)
-	o.chart.OnDrag = o.dragged
+	o.chart.OnPick = o.picked
 	o.chart.OnStep = func(by int) { o.ask(view.Stepped(o.steps(), view.OddsAsked(o.open), by)) }
 	o.chart.OnEnd = o.toEnd
 	o.rules = table.New(ruleColumns())
@@ -80,10 +81,11 @@ func (o *odds) typed(n widgets.Number) {
 	}
 }
 
-// dragged asks for the legal bid whose invoice comes up to where the line is dragged.
-func (o *odds) dragged(total float64) {
+// picked asks for the legal bid at or below a place on the axis.
+func (o *odds) picked(bid float64) {
 	if o.open.Valued != nil {
-		o.ask(max(o.open.Valued.Odds.BidFor(total), o.steps()[0].Step))
+		at, _ := invoice.Stand(o.steps(), view.NewPurse(o.open.Valued.Answer.Currency).FromMajor(bid))
+		o.ask(max(at, o.steps()[0].Step))
 	}
 }
 
@@ -100,17 +102,14 @@ func (o *odds) render(open desk.Open) {
 	o.open = open
 	at, known := view.NewOdds(open, view.OddsAsked(open))
 	if !known {
-		o.chart.SetData(plot.BreakEvenData{Empty: "No odds are known yet."})
+		o.chart.SetData(plot.ChancesData{Empty: "No odds are known yet."})
 		return
 	}
+	p := view.NewPurse(open.Valued.Answer.Currency)
 	if o.of != open.Valued {
-		o.of, o.slices = open.Valued, nil
-		for _, s := range view.BreakEven(open.Valued) {
-			o.slices = append(o.slices, plot.Slice{From: s.From, To: s.To, Chance: s.Chance})
-		}
+		o.of, o.lines = open.Valued, chanceLines(p, view.Along(open.Valued))
 	}
 	o.at = at
-	p := view.NewPurse(open.Valued.Answer.Currency)
 	o.entry.SetSpec(spec(p))
 	o.entry.SetValue(widgets.Exactly(p.Decimal(at.Bid)))
 	o.doubt.SetText(at.Doubt)
@@ -124,13 +123,27 @@ func (o *odds) headline() (words string, warns bool) {
 	return o.at.Verdict, !o.at.Holds
 }
 
+// chanceLines turns the chances along the bids into lines: of a loss, and of winning where somebody guessed the hammer price.
+func chanceLines(p view.Purse, along []valuation.Chances) []plot.ChanceLine {
+	loss, win := plot.ChanceLine{Name: "loss", Warns: true}, plot.ChanceLine{Name: "win"}
+	for _, a := range along {
+		loss.Points = append(loss.Points, plot.CurvePoint{X: p.Major(a.Bid), Y: a.Loss})
+		if a.Win != nil {
+			win.Points = append(win.Points, plot.CurvePoint{X: p.Major(a.Bid), Y: *a.Win})
+		}
+	}
+	if len(win.Points) == 0 {
+		return []plot.ChanceLine{loss}
+	}
+	return []plot.ChanceLine{loss, win}
+}
+
 // data returns what the chart shows of a bid.
-func (o *odds) data(at view.Odds, p view.Purse) plot.BreakEvenData {
-	d := plot.BreakEvenData{X: plot.Axis{Title: "invoice total at which it breaks even, " + p.Code}, Slices: o.slices,
-		Bid: plot.Line{At: at.Line, Name: at.Name}, Loss: at.Loss, Gain: at.Gain, Words: at.Words,
-		Hover: func(total, below float64) string { return at.Where(p, total, below) }, Empty: "No odds are known yet."}
-	if at.Limit != nil {
-		d.Limit = &plot.Line{At: *at.Limit, Name: "walk-away bid"}
+func (o *odds) data(at view.Odds, p view.Purse) plot.ChancesData {
+	d := plot.ChancesData{X: plot.Axis{Title: "bid, " + p.Code, Format: p.Whole}, Lines: o.lines, At: p.Major(at.Bid), Name: at.Name,
+		Steps: view.Around(p, o.steps(), at.Bid), Words: at.Words, Empty: "No odds are known yet."}
+	for _, l := range at.Limits {
+		d.Posts = append(d.Posts, plot.Post{At: p.Major(l.Bid), Name: l.Name, Strong: l.Strong})
 	}
 	return d
 }

@@ -110,11 +110,11 @@ func TestALineTellsItsCaution(t *testing.T) {
 }
 
 // atOdds returns the page at the section of the odds, with its chart.
-func atOdds(t *testing.T) (*asker, *plot.BreakEven, fyne.Window) {
+func atOdds(t *testing.T) (*asker, *plot.Chances, fyne.Window) {
 	t.Helper()
 	p, w, a := asking(t, valued(t))
 	p.Go(1)
-	chart := p.First().(*plot.BreakEven)
+	chart := p.First().(*plot.Chances)
 	w.Canvas().Focus(chart)
 	return a, chart, w
 }
@@ -135,10 +135,10 @@ func TestTheBidWalksByTheSalesOwnSteps(t *testing.T) {
 	}
 }
 
-func TestTheLineIsDraggedToLegalBids(t *testing.T) {
+func TestATapGoesToALegalBid(t *testing.T) {
 	a, chart, _ := atOdds(t)
 	for _, x := range []float32{chart.Size().Width / 2, chart.Size().Width * 3 / 4, chart.Size().Width, 0} {
-		chart.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 60)}})
+		test.TapAt(chart, fyne.NewPos(x, 60))
 	}
 	if len(a.asked) != 4 || a.asked[3] >= a.asked[0] {
 		t.Fatalf("asked for %v", a.asked)
@@ -146,7 +146,7 @@ func TestTheLineIsDraggedToLegalBids(t *testing.T) {
 	steps := a.State.Open.Case.Buying.BidSteps
 	for i, bid := range a.asked {
 		if !invoice.Legal(steps, bid) || i > 0 && i < 3 && bid <= a.asked[i-1] {
-			t.Errorf("dragged to %v", a.asked)
+			t.Errorf("tapped to %v", a.asked)
 		}
 	}
 }

@@ -22,6 +22,8 @@ type survey struct {
 	plan   *plan.Plan
 	list   *fyne.Container
 	photos *photos
+	hurt   *hurt           // the area that is selected
+	topics []*topic        // what the survey says beside the areas
 	room   *fyne.Container // that plan and list share
 	rows   []cellRow       // what the list shows
 	muted  bool
@@ -31,22 +33,27 @@ type survey struct {
 func newDamage(p *Page) *section {
 	d := &survey{page: p, list: container.NewVBox(), photos: newPhotos(p)}
 	d.plan = plan.New(d.changed)
+	d.hurt = newHurt(d)
 	d.plan.OnSelected = func(area string) {
+		d.hurt.show(area, d.page.open.Case.Damage)
 		if d.photos.show(area) {
 			d.room.Refresh()
 		}
 	}
+	d.topics = newTopics(p, func() { d.room.Refresh() })
 	p.survey = d
-	help := form.Small("Click an area, or use the keys named below the plan. Repair lines and hidden risks follow from it.")
+	help := form.Small("Click an area, or go to it by the arrow keys, to read it and see its photos: that changes nothing. Mark it beside " +
+		"the " +
+		"plan, or by the keys named below it.")
 	head := container.NewVBox(form.Heading("What's damaged", ""), help)
-	side := container.NewPadded(container.NewVBox(d.photos.body, d.list))
+	side := container.NewPadded(container.NewVBox(d.hurt.body, d.photos.body, d.list, topicsBody(d.topics)))
 	d.room = newBeside(d.plan, side, listWidth)
 	body := container.NewBorder(head, nil, nil, nil, d.room)
 	return &section{body: body, show: func(p *Page) { d.render(p.open.Case) }, first: d.plan}
 }
 
 // listWidth is the width of the list beside the plan, at text scale 1.
-const listWidth = 330
+const listWidth = 356
 
 // changed takes one cell from the plan; an empty extent clears it.
 func (d *survey) changed(area, extent, depth string) {
@@ -75,7 +82,11 @@ func (d *survey) render(c valuation.Case) {
 	d.plan.SetDamage(c.Damage)
 	d.plan.SetPhotos(view.PhotoCounts(d.page.open))
 	d.muted = false
+	d.hurt.show(d.plan.Selected(), c.Damage)
 	grown := d.photos.show(d.plan.Selected())
+	for _, t := range d.topics {
+		grown = t.show(c) || grown
+	}
 	if !d.sameList(c.Damage) {
 		d.list.Objects, d.rows = nil, nil
 		for _, cell := range c.Damage {
@@ -84,7 +95,7 @@ func (d *survey) render(c valuation.Case) {
 			d.list.Add(shown)
 		}
 		if len(c.Damage) == 0 {
-			d.list.Add(form.Small("Nothing entered yet. The repair lines and the hidden risks follow from what is entered here."))
+			d.list.Add(form.Small("No area is marked. The repair lines and the hidden risks follow from what is entered here."))
 			d.list.Add(d.noneSeen(c))
 		}
 		grown = true

@@ -16,8 +16,9 @@ var documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "d
 
 // newFacts returns the section for what the sale's list and the papers say.
 func newFacts(p *Page) *section {
-	vehicle, sale, paper, state := form.New(p.edit), form.New(p.edit), form.New(p.edit), form.New(p.edit)
+	vehicle, sale, paper, state := form.New(form.Surveyed(p.edit)), form.New(p.edit), form.New(p.edit), form.New(p.edit)
 	first := factsOfVehicle(vehicle)
+	form.Vehicle(vehicle)
 	factsOfSale(sale)
 	factsOfPaper(paper)
 	factsOfState(state)

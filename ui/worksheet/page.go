@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -14,6 +15,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/rail"
 	"walkline/valuation"
+	"walkline/valuation/lot"
 )
 
 // Page is the worksheet of one lot.
@@ -27,6 +29,7 @@ type Page struct {
 	title    *widgets.Words
 	verdict  *verdict
 	work     *work
+	build    *widget.Button       // to the lot's build, once it is won
 	known    *valuation.Knowledge // that the fields with type-ahead show
 	body     fyne.CanvasObject
 
@@ -49,8 +52,9 @@ func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *
 		parts = append(parts, rail.Section{Name: name, Body: p.sections[i].body})
 	}
 	p.rail = rail.Across(parts, func(int) { p.renderSection() })
+	p.build = widget.NewButton("Build", func() { p.do(desk.GoToBuild(p.open.ID)) })
 	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0),
-		container.NewBorder(nil, nil, nil, container.NewPadded(p.rail.Buttons), p.title))
+		container.NewBorder(nil, nil, nil, container.NewHBox(container.NewPadded(p.build), container.NewPadded(p.rail.Buttons)), p.title))
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
 	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
 		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room)))
@@ -83,6 +87,7 @@ func (p *Page) First() fyne.Focusable { return p.sections[p.rail.Current()].firs
 func (p *Page) Render(o desk.Open) {
 	p.open = o
 	p.title.SetText(view.LotTitle(o.Case))
+	p.build.Hidden = o.State != lot.Won
 	p.renderSection()
 	p.verdict.render(view.NewVerdict(o))
 }

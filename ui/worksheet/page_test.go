@@ -44,8 +44,13 @@ func thumbnail(p lot.Photo, show func(image.Image, error)) {
 
 // show values the lot and shows it.
 func (b *bench) show(s desk.State) {
-	v, err := b.Desk.Value(s.Open.Case)
-	b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
+	if len(s.Open.Faults) > 0 {
+		v, err := b.Desk.Outline(s.Open.Case)
+		b.State = s.Outlined(s.Open.ID, s.Open.Revision, v, err)
+	} else {
+		v, err := b.Desk.Value(s.Open.Case)
+		b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
+	}
 	b.page.Render(*b.State.Open)
 }
 
@@ -139,7 +144,7 @@ type field interface {
 
 func TestDamageFollowsThePlan(t *testing.T) {
 	b := at(t, "Damage", plainCase())
-	b.wants(t, "Nothing entered yet.")
+	b.wants(t, "No area is marked.")
 	p := seen.All[*plan.Plan](b.page.Object())[0]
 	p.Select("06")
 	test.Type(p, "2b")
@@ -156,7 +161,7 @@ func TestDamageFollowsThePlan(t *testing.T) {
 	if len(b.State.Open.Case.Damage) != 0 {
 		t.Errorf("cleared, the survey is %+v", b.State.Open.Case.Damage)
 	}
-	b.wants(t, "Nothing entered yet.")
+	b.wants(t, "No area is marked.")
 }
 
 func TestAComparableIsUnticked(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/damage"
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -58,6 +59,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.addRisk = widgets.NewSuggest("Add a risk: type a part of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
+	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
 	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known",
@@ -68,7 +70,8 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	below := form.Under(unseen, w.risks, nil)
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
-	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables), w.totals)
+	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
+		container.NewBorder(nil, nil, nil, container.NewVBox(shop), w.totals))
 	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}

@@ -45,3 +45,21 @@ func TestALongNameOfALineTakesNoRoomFromTheTable(t *testing.T) {
 		t.Errorf("the line's side is at least %v wide, %v for the long name", least[0], least[1])
 	}
 }
+
+// What a yard said, however long, takes no room from the table.
+func TestAQuoteTakesNoRoomFromTheTable(t *testing.T) {
+	c := twoLines()
+	q := &repair.Quote{Yard: "Harrow Flats parts and salvage, second gate behind the mill", Phone: "555-0142", Day: "2026-11-20", Price: 180}
+	for i, said := range []*repair.Quote{nil, q} {
+		c.Repair.Lines[i].Parts = []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Certain(110), Quote: said}}}}
+	}
+	b := at(t, "Repair", c)
+	var least [2]float32
+	for i := range least {
+		b.page.work.choose(i)
+		least[i] = b.page.work.line.body.MinSize().Width
+	}
+	if least[0] != least[1] {
+		t.Errorf("the line's side is at least %v wide, %v with a quote", least[0], least[1])
+	}
+}

@@ -19,6 +19,7 @@ import (
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/resale"
 )
 
 // price is the section of the resale price: beliefs, the chart, the comparables.
@@ -34,6 +35,7 @@ type price struct {
 	rows    *view.ResaleTable // as the table shows them
 	dots    []view.Dot        // as the chart shows them
 	shape   *shape
+	typing  *typing
 	column  int // that the table is sorted by; -1: the order of the import
 	falling bool
 }
@@ -51,6 +53,9 @@ func newResale(p *Page) *section {
 	r.found.Wrapping = fyne.TextWrapWord
 	beliefs := form.New(p.edit)
 	first := resaleBeliefs(beliefs)
+	causes, season := form.New(p.edit), form.New(p.edit)
+	form.Discounts(causes)
+	form.Season(season)
 	r.table = table.New(columns(view.ResaleColumns, true))
 	r.table.Empty = "No comparables yet. Import a table, or enter low, likely and high above."
 	r.table.OnTick = func(row int, counts bool) { r.tick(row, counts) }
@@ -64,14 +69,20 @@ func newResale(p *Page) *section {
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
+	r.typing = newTyping(r)
+	add := widget.NewButton("Type a row", func() { r.typing.open(newRow) })
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
-		container.NewHBox(load), r.found, beliefs.Rows, r.doubts)
+		container.NewHBox(load, add), r.found, beliefs.Rows, r.doubts,
+		form.Heading("By the cause of the title's brand", "In place of the branded-title discount; the worst one leads. All three numbers at 0: "+
+			"the starter value."), causes.Rows,
+		form.Heading("Season", "How prices of the month lie against the year's mean."), season.Rows)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
-	body := container.NewVSplit(top, r.table)
+	r.table.OnOpen = r.typing.open
+	body := container.NewVSplit(top, form.Under(nil, r.table, r.typing.line.Row))
 	body.Offset = 0.58
-	return &section{body: body, forms: []*form.Form{beliefs}, show: func(p *Page) { r.render() }, first: first}
+	return &section{body: body, forms: []*form.Form{beliefs, causes, season}, show: func(p *Page) { r.render() }, first: first}
 }
 
 // resaleBeliefs adds the fields of what the buyer holds about the market and returns the first.
@@ -88,10 +99,22 @@ func resaleBeliefs(f *form.Form) fyne.Focusable {
 		}
 		return &c.Resale.Subject.Brand
 	})
-	e := f.Number("Condition then, 1 to 5", widgets.Spec{Optional: true, Least: widgets.Bound(1), Most: widgets.Bound(5)},
-		func(c *valuation.Case) any { return &c.Resale.Subject.Condition })
-	e.SetRoom(60)
+	form.Growing(f)
+	form.Mileage(f)
+	f.Choice("Upkeep when sold", resale.Upkeeps, upkeep)
 	return first.Focus()
+}
+
+// upkeep is where the word for the finished vehicle lies; what an older file said as a number is put in words.
+func upkeep(c *valuation.Case) *string {
+	s := &c.Resale.Subject
+	if s.Upkeep == "" {
+		s.Upkeep = resale.Upkeeps[2]
+		if s.Condition != nil {
+			s.Upkeep, s.Condition = resale.UpkeepOf(*s.Condition), nil
+		}
+	}
+	return &s.Upkeep
 }
 
 func (r *price) render() {
@@ -108,6 +131,7 @@ func (r *price) render() {
 	r.found.Hidden = said == "" // an empty line would push what is to be done first out of sight
 	r.renderDoubts()
 	r.renderChart()
+	r.typing.render()
 }
 
 // renderDoubts shows each warning with what it means, and a way to the row that it speaks of.
@@ -162,6 +186,7 @@ func (r *price) pointOut(row int) {
 	position := r.rows.Position(row)
 	at := slices.IndexFunc(r.dots, func(d view.Dot) bool { return d.Row == position })
 	r.chart.Select(at)
+	r.typing.goTo(row)
 }
 
 // goToRow goes to the row of a point.

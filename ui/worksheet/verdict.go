@@ -20,6 +20,7 @@ import (
 type verdict struct {
 	body   fyne.CanvasObject
 	head   *widget.RichText
+	plans  *fyne.Container
 	lines  *fyne.Container
 	share  *plot.ShareBars
 	shares *fyne.Container
@@ -28,11 +29,13 @@ type verdict struct {
 }
 
 func newVerdict() *verdict {
-	v := &verdict{head: widget.NewRichText(), lines: container.NewVBox(), share: plot.NewShareBars(), more: container.NewVBox()}
+	v := &verdict{head: widget.NewRichText(), plans: container.NewVBox(), lines: container.NewVBox(), share: plot.NewShareBars(),
+		more: container.NewVBox()}
 	v.head.Wrapping = fyne.TextWrapWord
 	v.shares = container.NewVBox(form.Label("What moves it most"), v.share)
 	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
-	stack := container.NewVBox(v.head, lines, v.shares, v.more)
+	plans := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Space, theme.Space), v.plans)
+	stack := container.NewVBox(v.head, plans, lines, v.shares, v.more)
 	ground := canvas.NewRectangle(theme.Color(theme.ColorNoteBackground))
 	v.body = container.NewStack(ground, container.NewPadded(container.NewVScroll(stack)))
 	return v
@@ -61,9 +64,32 @@ func (v *verdict) render(d view.Verdict) {
 			Style: widget.RichTextStyle{SizeName: theme.SizeBody, ColorName: "foreground"}})
 	}
 	v.head.Refresh()
+	v.renderPlans(d)
 	v.renderLines(d)
 	v.renderMore(d)
 }
+
+// renderPlans lists the plans with their bids, the chosen one marked, and where to stop.
+func (v *verdict) renderPlans(d view.Verdict) {
+	v.plans.Objects = nil
+	if len(d.Plans) > 0 {
+		v.plans.Add(form.Label(planTitle))
+	}
+	for _, r := range d.Plans {
+		name := r.Name
+		if r.Chosen {
+			name += " (this bid)"
+		}
+		line := container.NewBorder(nil, nil, widgets.NewLine(name), widgets.NewLine(r.Bid))
+		v.plans.Add(widgets.NewExplained(line, view.Help(planTitle)))
+	}
+	if d.Stop != "" {
+		v.plans.Add(widgets.NewNote(widgets.Info, d.Stop))
+	}
+	v.plans.Refresh()
+}
+
+const planTitle = "Walk-away bid by plan"
 
 // numeral is the text size of the figure: the largest at which it fits.
 func numeral(figure string) fyne.ThemeSizeName {

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"slices"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -18,9 +20,25 @@ type Build struct {
 	Receipts  []Receipt     `json:"receipts"`
 	Hours     []Work        `json:"hours"`
 	Risks     []Seen        `json:"risks"`
+	Unlisted  []Unlisted    `json:"unlisted"`
 	Done      []string      `json:"done"` // ids of the lines and risks whose work is finished
 	Imported  Imported      `json:"imported"`
+
+	Closing     Closing `json:"closing"`
+	NoMoreBills bool    `json:"no_more_bills"` // what has no bill cost nothing
 }
+
+// Closing says what an ended build's open questions mean for what it teaches; empty: it has none.
+type Closing string
+
+// The states of closing.
+const (
+	Asking Closing = "asking" // it teaches nothing until they are answered
+	Partly Closing = "partly" // closed all the same: what was not entered is not known
+)
+
+// Teaches reports whether the build has ended and its questions are answered or left open knowingly.
+func (b Build) Teaches() bool { return b.Outcome.Ended() && b.Closing != Asking }
 
 // Imported says where in a table of past buys a build comes from; empty: it was bought with this program.
 type Imported struct {
@@ -70,6 +88,8 @@ type Otherwise struct {
 	AsIs         *prob.Three `json:"as_is" unit:"money"`    // for the vehicle as it stands
 	PartOut      *prob.Three `json:"part_out" unit:"money"` // for its parts, what is paid to be rid of the rest taken off
 	PartOutHours *prob.Three `json:"part_out_hours"`
+	AsIsDays     *prob.Three `json:"as_is_days"` // until it is sold so
+	PartOutDays  *prob.Three `json:"part_out_days"`
 }
 
 // Charge is one line of the sale's invoice.
@@ -88,8 +108,38 @@ type Receipt struct {
 	Source string       `json:"source"` // of a part: as in the case file; free words else
 	Trade  string       `json:"trade"`  // of work bought in; empty: none
 	Donor  string       `json:"donor"`  // VIN of the vehicle that a used part came from
-	File   string       `json:"file"`   // name of the photo or PDF
+	File   string       `json:"file"`   // name of the first photo or PDF
 	Hash   string       `json:"hash"`   // its SHA-256 in hexadecimal; empty: no file
+	More   []File       `json:"more"`   // the files after the first
+	Seller string       `json:"seller"` // who was paid
+	Number string       `json:"number"` // of the receipt, as the seller has it
+}
+
+// File is a photo or PDF that is kept of a bill.
+type File struct {
+	Name string `json:"name"`
+	Hash string `json:"hash"` // SHA-256 in hexadecimal
+}
+
+// Files returns every file of the bill in the order in which they came.
+func (r Receipt) Files() []File {
+	if r.Hash == "" {
+		return nil
+	}
+	return append([]File{{r.File, r.Hash}}, r.More...)
+}
+
+// SetFiles replaces the files of the bill; one that is there twice is kept once.
+func (r *Receipt) SetFiles(files []File) {
+	var kept []File
+	for _, f := range files {
+		if !slices.ContainsFunc(kept, func(k File) bool { return k.Hash == f.Hash }) {
+			kept = append(kept, f)
+		}
+	}
+	if r.File, r.Hash, r.More = "", "", nil; len(kept) > 0 {
+		r.File, r.Hash, r.More = kept[0].Name, kept[0].Hash, slices.Clone(kept[1:])
+	}
 }
 
 // Kinds are what a bill can be for.
@@ -108,6 +158,15 @@ type Work struct {
 type Seen struct {
 	Risk  string `json:"risk"`
 	State string `json:"state"` // Found | NotThere
+}
+
+// Unlisted is damage that stripping the vehicle has shown and that no risk on the list covers: known work from then on.
+type Unlisted struct {
+	ID    string     `json:"id"` // that bills and hours name as their line
+	Name  string     `json:"name"`
+	Cost  prob.Three `json:"cost" unit:"money"` // to put it right, own labour not included; major units
+	Trade string     `json:"trade"`
+	Hours prob.Three `json:"hours"` // own hours of that trade
 }
 
 // What can be seen of a hidden risk.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"walkline/valuation/lot"
 )
@@ -26,6 +27,14 @@ func (b Build) Check() []string {
 	for i, w := range b.Hours {
 		unless(slices.Contains(lot.Trades, w.Trade), "Hours %d: %q is no trade.", i+1, w.Trade)
 		unless(w.Hours >= 0 && !math.IsInf(w.Hours, 0), "Hours %d: %g hours.", i+1, w.Hours)
+	}
+	for i, u := range b.Unlisted {
+		again := slices.ContainsFunc(b.Unlisted[:i], func(x Unlisted) bool { return x.ID == u.ID })
+		unless(strings.TrimSpace(u.Name) != "", "Found, number %d: say what was found.", i+1)
+		unless(u.ID != "" && !again, "Found, number %d: its id %q is not its own.", i+1, u.ID)
+		unless(slices.Contains(lot.Trades, u.Trade), "Found, number %d: %q is no trade.", i+1, u.Trade)
+		unless(u.Cost.Ordered() && u.Cost.Low >= 0 && u.Hours.Ordered() && u.Hours.Low >= 0,
+			"Found, number %d: low, likely and high must rise, from nothing on.", i+1)
 	}
 	return append(out, b.Dates.check()...)
 }

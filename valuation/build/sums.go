@@ -1,6 +1,7 @@
 package build
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -94,9 +95,12 @@ func (b Build) IsDone(line string) bool {
 // HasPart reports whether a part of a line of work has been bought. Names are compared without regard to case.
 func (b Build) HasPart(line, part string) bool {
 	return slices.ContainsFunc(b.Receipts, func(r Receipt) bool {
-		return r.Kind == "part" && lot.SameWork(r.Line, line) && strings.EqualFold(strings.TrimSpace(r.What), strings.TrimSpace(part))
+		return r.Kind == "part" && lot.SameWork(r.Line, line) && SamePart(r.What, part)
 	})
 }
+
+// SamePart reports whether two names mean the same part: case and the spaces around them do not count.
+func SamePart(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
 
 // DaysToSell returns the days on the market, and whether they are known.
 func (b Build) DaysToSell() (int, bool) {
@@ -115,7 +119,11 @@ func (b Build) Clone() Build {
 		copied(b.Sale.Days)
 	o := &b.Otherwise
 	o.AsIs, o.PartOut, o.PartOutHours = copied(o.AsIs), copied(o.PartOut), copied(o.PartOutHours)
+	o.AsIsDays, o.PartOutDays, b.Unlisted = copied(o.AsIsDays), copied(o.PartOutDays), slices.Clone(b.Unlisted)
 	b.Charges, b.Receipts, b.Hours = slices.Clone(b.Charges), slices.Clone(b.Receipts), slices.Clone(b.Hours)
+	for i := range b.Receipts {
+		b.Receipts[i].More = slices.Clone(b.Receipts[i].More)
+	}
 	b.Risks, b.Done = slices.Clone(b.Risks), slices.Clone(b.Done)
 	return b
 }
@@ -134,6 +142,22 @@ func (b *Build) See(risk, state string) {
 	if state != "" {
 		b.Risks = append(b.Risks, Seen{risk, state})
 	}
+}
+
+// FreeID returns an id for unlisted damage that no other find, bill or hour has.
+func (b Build) FreeID() string {
+	for n := 1; ; n++ {
+		id := fmt.Sprintf("unlisted-%d", n)
+		if !b.IsUnlisted(id) && !slices.ContainsFunc(b.Receipts, func(r Receipt) bool { return r.Line == id }) &&
+			!slices.ContainsFunc(b.Hours, func(w Work) bool { return w.Line == id }) {
+			return id
+		}
+	}
+}
+
+// IsUnlisted reports whether a line is damage that was found and is on no list.
+func (b Build) IsUnlisted(line string) bool {
+	return slices.ContainsFunc(b.Unlisted, func(u Unlisted) bool { return u.ID == line })
 }
 
 // Finish marks the work on a line or risk as done, or takes that back.

@@ -18,7 +18,8 @@ const (
 var listed = []Item{
 	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale " +
 		"certificate if you have one."},
-	{ID: "bring_tools", Where: Bring, Text: "Flashlight, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone for " +
+	{ID: "bring_tools", Where: Bring, Text: "Flashlight, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone " +
+		"for " +
 		"photos."},
 	{ID: "bring_number", Where: Bring, Text: "The telephone number and hours of the title office, and of whoever hauls it home."},
 	{ID: "keep_before", Where: Keep, Why: "They cannot be taken afterwards.",
@@ -73,9 +74,17 @@ func rowItems(p Pack, what, where string, rows []Row) []Item {
 	var items []Item
 	for n, r := range rows {
 		items = append(items, Item{ID: rowID(what, p, n), Kind: "paper", Where: where, Tick: true, Text: r.Text,
-			Source: p.Name + ": " + r.Words()})
+			Source: p.place() + r.Words()})
 	}
 	return items
+}
+
+// place names where the rows hold, before what they rest on; empty for those that hold anywhere.
+func (p Pack) place() string {
+	if p.ID == Anywhere {
+		return ""
+	}
+	return p.Name + ": "
 }
 
 func rowID(what string, p Pack, n int) string {

@@ -28,6 +28,23 @@ func vinItems(l lot.Lot) []Item {
 	return append(items, compareItem(l.VIN, v))
 }
 
+// Donor returns what is wrong with the VIN of a vehicle that parts come from, read as the lot's own is: its length, its letters and its
+// check digit. Empty: nothing is, or none is entered.
+func Donor(vin string) string {
+	if strings.TrimSpace(vin) == "" {
+		return ""
+	}
+	for _, i := range vinItems(lot.Lot{VIN: vin}) {
+		switch i.ID {
+		case "stop_vin":
+			return i.Text
+		case "vin_digit":
+			return i.Text + " " + i.Why
+		}
+	}
+	return ""
+}
+
 func vinStop(text, why string) Item {
 	return Item{ID: "stop_vin", Kind: "stop", State: "bad", Fixed: true, Text: text, Why: why}
 }

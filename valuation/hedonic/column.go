@@ -2,7 +2,9 @@ package hedonic
 
 import (
 	"math"
+	"slices"
 	"sort"
+	"strings"
 )
 
 // column is an extra column of the table that the subject states too.
@@ -17,6 +19,26 @@ type column struct {
 	term   int            // of numbers
 	levels map[string]int // of words: the term of each level
 	group  int
+}
+
+// Words in the name of a column that say what it is of. Common practice, no source.
+var (
+	engineWords = []string{"engine", "fuel", "transmission", "gearbox", "power", "displacement", "litre", "liter", "cylinder", "drive", "hp",
+		"kw", "ps", "cc"}
+	placeWords = []string{"town", "city", "place", "region", "state", "country", "county", "location", "postcode", "zip", "area", "where"}
+)
+
+// cause returns what an adjustment by the column is for.
+func (c column) cause() Cause {
+	for _, word := range strings.FieldsFunc(strings.ToLower(c.name), func(r rune) bool { return r == '_' || r == ' ' || r == '-' }) {
+		if slices.Contains(engineWords, word) {
+			return CauseEngine
+		}
+		if slices.Contains(placeWords, word) {
+			return CausePlace
+		}
+	}
+	return CauseOther
 }
 
 // Limits on extra columns: more levels or columns than this are more likely notes and names than facts of the vehicle.

@@ -21,8 +21,10 @@ const (
 	CauseAge
 	CauseTrim
 	CauseBrand
-	CauseOther
-	Causes // how many there are
+	CauseOther  // another model, condition, any further column
+	CauseEngine // a column of the engine, fuel or gearbox
+	CausePlace  // a column of where it stands
+	Causes      // how many there are
 )
 
 // term is one effect on the logarithm of the price, with its Gaussian prior.
@@ -341,12 +343,12 @@ func (d *design) addColumn(c *column, m Market) {
 	if !c.words {
 		if e, ok := m.Effects[c.name]; ok {
 			c.scale, c.reach = 1, mostShift/math.Max(e.SD, math.Abs(e.Mean))
-			c.term = d.addEffect(c.name, CauseOther, e)
+			c.term = d.addEffect(c.name, c.cause(), e)
 			return
 		}
 		c.reach = mostShift / m.Spreads[spreadNumber].SD
 		g := d.addGroup(c.name, m.Spreads[spreadNumber])
-		c.term = d.add(term{name: c.name, cause: CauseOther, Term: prob.Term{Group: g}})
+		c.term = d.add(term{name: c.name, cause: c.cause(), Term: prob.Term{Group: g}})
 		return
 	}
 	spread, ok := m.Spreads[spreadLevel+" "+c.name]
@@ -356,7 +358,7 @@ func (d *design) addColumn(c *column, m Market) {
 	c.group = d.addGroup(c.name, spread)
 	for _, name := range sorted(c.levels) {
 		mean := m.Effects[c.name+"="+name].Mean
-		c.levels[name] = d.add(term{name: c.name + " " + name, cause: CauseOther, Term: prob.Term{Mean: mean, Group: c.group}})
+		c.levels[name] = d.add(term{name: c.name + " " + name, cause: c.cause(), Term: prob.Term{Mean: mean, Group: c.group}})
 	}
 }
 

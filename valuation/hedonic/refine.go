@@ -115,7 +115,7 @@ func effectName(t term, mb member) string {
 		return t.name
 	}
 	column := mb.design.groups[t.Group].name
-	if level, ok := strings.CutPrefix(t.name, column+" "); ok && t.cause == CauseOther {
+	if level, ok := strings.CutPrefix(t.name, column+" "); ok && t.cause >= CauseOther {
 		return column + "=" + level
 	}
 	return ""

@@ -39,7 +39,7 @@ func (f figure) record(judged []learn.Build, currency string) FigureRecord {
 	inside := make([]int, len(levels))
 	var came []float64
 	for _, b := range judged {
-		said := f.foretold(restated(b.Foretold, b.Hammer, b.Currency))
+		said := f.foretold(Restated(b.Foretold, b.Hammer, b.Currency))
 		x, known := f.came(b)
 		if !known || !said.Known() || said.Q[0] == said.Q[len(said.Q)-1] {
 			continue
@@ -129,7 +129,7 @@ func profitCame(b learn.Build) (float64, bool) {
 
 // moneyIn returns the build's profit as foretold and as made, with its causes, and whether all of it is known.
 func moneyIn(b learn.Build) (BuyMoney, bool) {
-	c, p := b.Came, restated(b.Foretold, b.Hammer, b.Currency)
+	c, p := b.Came, Restated(b.Foretold, b.Hammer, b.Currency)
 	labour, hours := labour(b)
 	days, dated := daysCame(b)
 	for _, a := range []*money.Amount{b.Hammer, c.Fees, c.Freight, c.Storage, c.Repair, c.Hidden, c.Selling} {
@@ -204,7 +204,7 @@ func riskCalls(builds []learn.Build) []score.Call {
 func lossCalls(judged []learn.Build) []score.Call {
 	var out []score.Call
 	for _, b := range judged {
-		said := restated(b.Foretold, b.Hammer, b.Currency).LossChance
+		said := Restated(b.Foretold, b.Hammer, b.Currency).LossChance
 		if m, known := moneyIn(b); known && !math.IsNaN(said) {
 			out = append(out, score.Call{Chance: said, Came: m.Came < 0})
 		}

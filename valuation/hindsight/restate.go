@@ -6,10 +6,10 @@ import (
 	"walkline/valuation/score"
 )
 
-// restated returns the prediction at the hammer price that was paid: fees as the sale's terms charge them, capital on the
+// Restated returns the prediction at the hammer price that was paid: fees as the sale's terms charge them, capital on the
 // invoice over the foretold days, the profit moved by what is paid less or more. The prediction itself never changes. Where
 // the price or the terms are not known it stays at the bid that it was made for.
-func restated(p *learn.Prediction, hammer *money.Amount, currency string) *learn.Prediction {
+func Restated(p *learn.Prediction, hammer *money.Amount, currency string) *learn.Prediction {
 	cur, known := money.Lookup(currency)
 	if !known || hammer == nil || p.Invoice == nil || *hammer == p.At {
 		return p

@@ -32,7 +32,10 @@ type Build struct {
 	Closed   lot.Date      `json:"closed"`   // day on which the build ended; empty: still open or not known
 	Hammer   *money.Amount `json:"hammer"`   // price at which the lot was sold, to us or to another; nil: not known
 	Foretold *Prediction   `json:"foretold"` // nil: nothing was foretold
+	Guess    *Prediction   `json:"guess"`    // today's first guess for the same facts, where nothing was foretold; nil: the facts allow none
 	Came     Came          `json:"came"`
+
+	weak bool // Foretold is a guess
 }
 
 // Vehicle is what was bought. Zero values are not known.

@@ -122,6 +122,9 @@ func (b Build) spent() []observed {
 			out = append(out, o)
 		}
 	}
+	if o, ok := b.looseParts(); ok {
+		out = append(out, o)
+	}
 	if len(out) == 0 && b.Came.Repair != nil {
 		t := tally{came: b.Major(*b.Came.Repair), any: true}
 		for _, i := range b.Foretold.Items {

@@ -20,6 +20,7 @@ type Factors struct {
 	DaysToSell    *Ratio            `json:"days_to_sell"`
 	Risks         map[string]Chance `json:"risks"` // by risk of the catalogue
 	Loading       *Loading          `json:"shared_loading"`
+	OwnShare      *Loading          `json:"own_share"`      // of the bidders' shared doubt, what differs between them
 	HalfLife      float64           `json:"half_life_days"` // age at which a buy counts half; 0: [StarterHalfLife]
 }
 
@@ -28,8 +29,9 @@ type Factors struct {
 type Ratio struct {
 	Factor float64  `json:"factor"`
 	LogSD  float64  `json:"log_sd"`
-	When   lot.Date `json:"when"` // day on which it was learned
-	From   int      `json:"from"` // buys that it was learned from
+	Known  float64  `json:"known"` // share of the doubt about the factor that the buys took away, 0..1
+	When   lot.Date `json:"when"`  // day on which it was learned
+	From   int      `json:"from"`  // buys that it was learned from
 }
 
 // Bias is what the resale price comes to against its forecast: a factor on every quantile, and a factor on the forecast's
@@ -70,14 +72,14 @@ func (f Factors) halfLife() float64 {
 // Empty reports whether the factors change no forecast.
 func (f Factors) Empty() bool {
 	return len(f.Hours)+len(f.Parts)+len(f.Risks) == 0 && f.Materials == nil && f.Outside == nil && f.Hidden == nil &&
-		f.Resale == nil && f.AskedToSold == nil && f.BrandDiscount == nil && f.DaysToSell == nil && f.Loading == nil
+		f.Resale == nil && f.AskedToSold == nil && f.BrandDiscount == nil && f.DaysToSell == nil && f.Loading == nil && f.OwnShare == nil
 }
 
 // Clone returns a copy that shares nothing that can be changed.
 func (f Factors) Clone() Factors {
 	f.Hours, f.Parts, f.Risks = maps.Clone(f.Hours), maps.Clone(f.Parts), maps.Clone(f.Risks)
 	f.Materials, f.Outside, f.Hidden = copied(f.Materials), copied(f.Outside), copied(f.Hidden)
-	f.Resale, f.Loading = copied(f.Resale), copied(f.Loading)
+	f.Resale, f.Loading, f.OwnShare = copied(f.Resale), copied(f.Loading), copied(f.OwnShare)
 	f.AskedToSold, f.BrandDiscount, f.DaysToSell = copied(f.AskedToSold), copied(f.BrandDiscount), copied(f.DaysToSell)
 	return f
 }

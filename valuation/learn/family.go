@@ -46,7 +46,7 @@ func facts(builds []Build, today lot.Date, halfLife float64, of func(Build) []ob
 		if !b.ours() || b.Ending == Open {
 			continue
 		}
-		f := fact{build: b, weight: faded(b.day(), today, halfLife)}
+		f := fact{build: b, weight: b.strength() * faded(b.day(), today, halfLife)}
 		for _, o := range of(b) {
 			if math.Abs(o.log) > math.Log(widest) {
 				f.left = append(f.left, o)
@@ -74,6 +74,7 @@ type fitted struct {
 func (f family) fit(keys []string, all []fact, rho float64) fitted {
 	out := fitted{family: f, keys: keys, facts: all}
 	out.pool(rho)
+	out.steady(rho)
 	if f.group == 0 || len(keys) < 4 {
 		return out
 	}
@@ -95,7 +96,7 @@ func (f *fitted) pool(rho float64) {
 	for i, a := range f.facts {
 		s := belief.Sample{Weight: a.weight, Rho: rho}
 		for _, o := range a.ratios {
-			s.X, s.Y = append(s.X, f.row(o.key)), append(s.Y, o.log)
+			s.X, s.Y, s.Scale = append(s.X, f.row(o.key)), append(s.Y, o.log), append(s.Scale, o.scale(f.sigma))
 		}
 		samples[i] = s
 	}

@@ -18,7 +18,8 @@ func (f *fitted) scores() map[int64]belief.Scores {
 			if o.key == "" {
 				continue
 			}
-			s.Z = append(s.Z, (o.log-belief.Dot(f.row(o.key), f.post.Mean))/sigma)
+			z := (o.log - belief.Dot(f.row(o.key), f.post.Mean)) / sigma
+			s.Z = append(s.Z, math.Max(-outlying, math.Min(z, outlying)))
 			more := math.Sqrt(math.Max(0, sigma*sigma-o.own))
 			s.Lean = append(s.Lean, belief.Lean{Sum: o.pull + more, Squares: o.squares + more*more})
 		}
@@ -42,8 +43,15 @@ func together(families ...map[int64]belief.Scores) []belief.Scores {
 			out = append(out, joined[id])
 		}
 	}
+	for i := range out {
+		out[i].Weight *= float64(len(out)) / float64(len(out)+loadingBuys)
+	}
 	return out
 }
+
+// loadingBuys is how many builds must speak of the loading before half of what they say is believed, so that no single bad diary decides
+// how far costs go together. Starter value, ours.
+const loadingBuys = 5
 
 // loadingCorrelation returns the correlation of two ratios of one build that pooling counts with: that of two quantities
 // of several items each. Starter value, from memory: three items a quantity.

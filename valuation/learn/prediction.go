@@ -82,6 +82,7 @@ type Terms struct {
 	SellPercent   float64            `json:"sell_percent"`   // fraction of the price
 	ResaleAllow   float64            `json:"resale_allowed"` // part of the winner's allowance that is the resale's, major units
 	CostAllow     float64            `json:"cost_allowed"`   // part that is the cost's
+	OwnShare      float64            `json:"own_share"`      // in force for the allowance; 0: not kept, and nothing is learned of it
 }
 
 // Ledger is the expected money of the forecast at the hammer price, each rounded to the minor unit. Costs are positive.

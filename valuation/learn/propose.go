@@ -16,19 +16,24 @@ import (
 // price, step from asking to selling, brand, days to sell, hidden risks, and the common factor's loading.
 // Builds that are still open give only the risks that stripping has shown.
 func Propose(builds []Build, today lot.Date, current Factors, start Starter) []Proposal {
+	held := guessed(builds)
 	p := proposer{builds: builds, today: today, now: current, start: start, half: current.halfLife()}
 	rho := loadingCorrelation(current.loading(start))
-	hours := hoursFamily.fit(keysOf(builds, hourKeys), p.facts(Build.hours), rho)
-	money := moneyFamily.fit(keysOf(builds, moneyKeys), p.facts(Build.spent), rho)
+	hours := hoursFamily.fit(keysOf(held, hourKeys), facts(held, today, p.half, Build.hours), rho)
+	money := moneyFamily.fit(keysOf(held, moneyKeys), facts(held, today, p.half, Build.spent), rho)
 	p.ratios(&hours, p.hoursSlot)
 	p.ratios(&money, p.moneySlot)
 	p.resale()
 	asked := askedFamily.fit(nil, p.facts(func(b Build) []observed { return b.asked(start) }), 0)
 	p.ratio(&asked, "", p.slot("asked_to_sold", "From asking to selling price", func(f *Factors) **Ratio { return &f.AskedToSold }))
-	days := sellingFamily.fit(nil, p.facts(Build.selling), 0)
+	days := sellingFamily.fit(nil, facts(held, today, p.half, Build.selling), 0)
 	p.ratio(&days, "", p.slot("days_to_sell", "Days to sell", func(f *Factors) **Ratio { return &f.DaysToSell }))
 	p.chances()
 	p.loading(together(hours.scores(), money.scores()))
+	p.ownShare()
+	for i, q := range p.out {
+		p.out[i].Buys = max(q.Buys, len(q.Evidence))
+	}
 	return p.out
 }
 
@@ -133,7 +138,7 @@ func (p *proposer) ratio(f *fitted, key string, s slot) {
 	x := f.row(key)
 	says, before := f.post.Of(x), f.prior.Of(x)
 	spread := f.beyond(key)
-	r := Ratio{Factor: math.Exp(says.Mean), LogSD: spread, When: p.today, From: len(evidence)}
+	r := Ratio{Factor: math.Exp(says.Mean), LogSD: spread, Known: f.pull(key), When: p.today, From: len(evidence)}
 	q := Proposal{Key: s.key, Name: s.name, Unit: RatioUnit, Evidence: evidence, Pull: f.pull(key),
 		Starter: ratioValue(before), Now: s.now.value(), Proposed: ratioValue(says), put: func(f *Factors) { s.put(f, r) }}
 	q.Starter.Spread, q.Proposed.Spread = new(float64), &spread
@@ -185,7 +190,8 @@ func (p *proposer) chance(r StarterRisk, looks []look, ratio float64) {
 	pooled := before.Tilted(ratio)
 	learned := pooled.Update(said(looks))
 	after := Chance{learned.A, learned.B, p.today, len(looks)}
-	q := Proposal{Key: "risk/" + r.ID, Name: r.Name, Unit: ChanceUnit, Starter: chanceValue(before), Proposed: chanceValue(learned)}
+	q := Proposal{Key: "risk/" + r.ID, Counts: [2]float64{r.A, r.B}, Name: r.Name, Unit: ChanceUnit, Starter: chanceValue(before),
+		Proposed: chanceValue(learned)}
 	q.Now = q.Starter
 	if now, ok := p.now.Risks[r.ID]; ok {
 		q.Now = chanceValue(belief.Chance{A: now.A, B: now.B})
@@ -220,7 +226,7 @@ func (p *proposer) loading(all []belief.Scores) {
 	}
 	before, after := belief.NewLoading(p.start.Loading, nil), belief.NewLoading(p.start.Loading, all)
 	q := Proposal{Key: "shared_loading", Name: "Worse than it looks: how far costs go together", Unit: LoadUnit,
-		Starter: loadingValue(before), Proposed: loadingValue(after), Pull: after.Sharpness(before)}
+		Buys: len(all), Starter: loadingValue(before), Proposed: loadingValue(after), Pull: after.Sharpness(before)}
 	q.Starter.At = p.start.Loading
 	q.Now = q.Starter
 	if p.now.Loading != nil {

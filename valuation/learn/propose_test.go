@@ -72,7 +72,7 @@ func TestThreeBuysMoveLittleAndSayWhy(t *testing.T) {
 	if q.Proposed.At < 1.4 || q.Pull < 0.8 || q.Proposed.High-q.Proposed.Low > p.Proposed.High-p.Proposed.Low {
 		t.Errorf("sixty buys at 1.5 propose %.3f (%.3f to %.3f), pull %.2f", q.Proposed.At, q.Proposed.Low, q.Proposed.High, q.Pull)
 	}
-	if len(p.Evidence) != 3 || !strings.Contains(strings.Join(p.Why, " "), "of the way from 1.00") {
+	if len(p.Evidence) != 3 || !strings.Contains(strings.Join(p.Why, " "), "of the way there from 1.00") {
 		t.Errorf("why: %q", p.Why)
 	}
 	if *p.Proposed.Spread > 0.15 {

@@ -15,7 +15,7 @@ func (p *proposer) resale() {
 			}
 		}
 	}
-	s := fitSales(all)
+	s := fitSales(steadySales(all))
 	if len(s.facts) == 0 {
 		return
 	}
@@ -49,7 +49,8 @@ func (p *proposer) brand(s sales) {
 		q.Now = r.value()
 	}
 	after := s.post.Of([]float64{0, 1})
-	r := Ratio{Factor: q.Proposed.At, LogSD: math.Sqrt(after.Variance()), When: p.today, From: len(q.Evidence)}
+	r := Ratio{Factor: q.Proposed.At, LogSD: math.Sqrt(after.Variance()), Known: q.Pull, When: p.today,
+		From: len(q.Evidence)}
 	q.put = func(f *Factors) { f.BrandDiscount = &r }
 	if branded, clear := len(q.Evidence), len(s.facts)-len(q.Evidence); clear == 0 {
 		q.Why = append(q.Why, buys(branded)+", all branded: the brand's part and the forecast's own bias cannot be told apart, so the two "+

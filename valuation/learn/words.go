@@ -22,20 +22,19 @@ func counted(q Proposal) string {
 	if n == 1 {
 		verb = "counts"
 	}
-	return fmt.Sprintf("%s %s as %.1f, older ones less.", buys(n), verb, q.Weight)
+	return fmt.Sprintf("%s %s for %.1f: older ones count less.", buys(n), verb, q.Weight)
 }
 
 // moves says how far a factor goes and why no further.
 func moves(q Proposal) []string {
 	var out []string
 	if q.Alone != nil {
-		out = append(out, fmt.Sprintf("By themselves they say %s; with so few or so unlike each other the factor goes %.0f %% of the way from "+
-			"%s.",
-			q.say(*q.Alone), 100*q.Pull, q.say(q.Starter.At)))
+		trust := "They are too few or too mixed to trust fully"
 		if q.Pull > 0.8 {
-			out[0] = fmt.Sprintf("By themselves they say %s, and they are many enough to be believed: the factor goes %.0f %% of the way from %s.",
-				q.say(*q.Alone), 100*q.Pull, q.say(q.Starter.At))
+			trust = "They are enough to trust"
 		}
+		out = append(out, fmt.Sprintf("They point to %s. %s, so the factor moves %.0f %% of the way there from %s.", q.say(*q.Alone), trust,
+			100*q.Pull, q.say(q.Starter.At)))
 	}
 	if step := math.Abs(q.Proposed.At - q.Now.At); step < (q.Proposed.High-q.Proposed.Low)/4 {
 		out = append(out, fmt.Sprintf("It would move from %s to %s, less than what is unsure of it (%s to %s): waiting for more buys costs "+
@@ -59,6 +58,11 @@ func (f *fitted) why(key string, q Proposal) []string {
 		return []string{fmt.Sprintf("No buy of its own: it follows %s.", f.together)}
 	}
 	out := append([]string{counted(q)}, moves(q)...)
+	if n := f.weak(key); n > 0 {
+		out = append(out, fmt.Sprintf("%s of them had no forecast kept and stand against today's first guess for the same facts: weaker "+
+			"evidence, "+
+			"so each counts as %.1f at most.", buys(n), guessWeight))
+	}
 	if f.group > 0 && len(f.keys) > 1 {
 		out = append(out, fmt.Sprintf("While it has few buys it leans on %s, which run at %.2f together.", f.together, math.Exp(f.post.Mean[0])))
 	}
@@ -67,6 +71,18 @@ func (f *fitted) why(key string, q Proposal) []string {
 			100**q.Proposed.Spread))
 	}
 	return out
+}
+
+// weak counts the buys that speak for a key without a kept forecast.
+func (f *fitted) weak(key string) (n int) {
+	for _, a := range f.facts {
+		for _, o := range a.ratios {
+			if o.key == key && a.build.weak {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // whyChance says how far a chance moves and why.

@@ -55,6 +55,7 @@ func (s Sign) Lists(l Lot) []Asked {
 		v = &Survey{}
 	}
 	h, f := v.hail(), v.fire()
+	counts, sizes := h.dents()
 	var water Water
 	if v.Water != nil {
 		water = *v.Water
@@ -70,8 +71,8 @@ func (s Sign) Lists(l Lot) []Asked {
 		{"driven", s.Driven, DrivenAxles, []string{v.Driven}}, {"levels", s.Levels, PartsLevels, []string{v.PartsLevel}},
 		{"regions", s.Regions, Regions, []string{v.Region}}, {"doors", s.Doors, DoorCounts, []string{doors}},
 		{"missing", s.Missing, MissingKeys, v.Missing}, {"water", s.Water, WaterHeights, []string{water.Height}},
-		{"water_kinds", s.WaterKinds, WaterKinds, []string{water.Kind}}, {"hail", s.Hail, HailCounts, []string{h.Count}},
-		{"hail_sizes", s.HailSizes, HailSizes, []string{h.Size}}, {"hail_panels", s.HailPanels, HailPanels, h.Panels},
+		{"water_kinds", s.WaterKinds, WaterKinds, []string{water.Kind}}, {"hail", s.Hail, HailCounts, counts},
+		{"hail_sizes", s.HailSizes, HailSizes, sizes}, {"hail_panels", s.HailPanels, HailPanels, h.Hit()},
 		{"hail_state", s.HailState, HailStates, h.states()}, {"fire", s.Fire, FireReaches, []string{f.Reach}},
 		{"fire_places", s.FirePlaces, FirePlaces, f.Where}, {"mechanical", s.Causes, Causes, l.causes()},
 		{"paints", s.Paints, Paints, []string{v.Paint}}, {"only", s.Only, Losses, l.Loss},
@@ -85,16 +86,28 @@ func (s *Survey) fire() Fire {
 	return *s.Fire
 }
 
-// hail returns the hail with its panels named: all, where none are.
 func (s *Survey) hail() Hail {
-	var h Hail
-	if s.Hail != nil {
-		h = *s.Hail
+	if s.Hail == nil {
+		return Hail{}
 	}
-	if len(h.Panels) == 0 {
-		h.Panels = HailPanels
+	return *s.Hail
+}
+
+// dents returns the counts and the sizes of all panels that were hit.
+func (h Hail) dents() (counts, sizes []string) {
+	for _, panel := range h.Hit() {
+		d := h.On(panel)
+		counts, sizes = append(counts, d.Count), append(sizes, d.Size)
 	}
-	return h
+	return counts, sizes
+}
+
+// dented reports whether one and the same panel meets all that the sign asks of hail.
+func (s Sign) dented(h Hail) bool {
+	return slices.ContainsFunc(h.Hit(), func(panel string) bool {
+		d := h.On(panel)
+		return has(s.HailPanels, panel) && has(s.Hail, d.Count) && has(s.HailSizes, d.Size)
+	})
 }
 
 func (h Hail) states() []string {
@@ -151,7 +164,10 @@ func (s Sign) met(l Lot) bool {
 	if !s.surveyed() {
 		return true
 	}
-	return !slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) })
+	if slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
+		return false
+	}
+	return l.Survey == nil || l.Survey.Hail == nil || len(l.Survey.Hail.Each) == 0 || s.dented(*l.Survey.Hail)
 }
 
 // Any reports whether one of the signs at least is met.

@@ -1,6 +1,7 @@
 package lot
 
 import (
+	"cmp"
 	"slices"
 
 	"walkline/valuation/prob"
@@ -38,8 +39,31 @@ type Hail struct {
 	Glass  bool     `json:"glass"`  // glass or lamps are broken
 	Left   bool     `json:"left"`   // the dents stay and the price gives way
 
+	// Each holds the dents of panels that have others than the rest, by panel; what it leaves out is as on the rest.
+	Each map[string]Dents `json:"each"`
+
 	// Discount is the fraction that dents which stay take off the price; nil: a starter value by their count.
 	Discount *prob.Three `json:"discount"`
+}
+
+// Dents are those of one panel that hail has hit, by count and size as in [Hail].
+type Dents struct {
+	Count string `json:"count"`
+	Size  string `json:"size"`
+}
+
+// On returns the dents of a panel.
+func (h Hail) On(panel string) Dents {
+	d := h.Each[panel]
+	return Dents{cmp.Or(d.Count, h.Count), cmp.Or(d.Size, h.Size)}
+}
+
+// Hit returns the panels that the hail has hit: all, where none are named.
+func (h Hail) Hit() []string {
+	if len(h.Panels) == 0 {
+		return HailPanels
+	}
+	return h.Panels
 }
 
 // Fire is where it was and how far it went; smoke alone is a state of its own.
@@ -101,6 +125,22 @@ func (l Lot) All(marked []Damage) []Damage {
 	return all
 }
 
+// With returns the lot with what the survey says of it, the losses that it tells of among them: who enters hail need not say twice
+// that it hailed.
+func (l Lot) With(s *Survey) Lot {
+	l.Survey = s
+	if s == nil {
+		return l
+	}
+	for loss, told := range map[string]bool{"flood": s.Water != nil, "hail": s.Hail != nil, "fire": s.Fire != nil,
+		"mechanical": len(s.Causes) > 0} {
+		if told && !slices.Contains(l.Loss, loss) {
+			l.Loss = append(slices.Clone(l.Loss), loss)
+		}
+	}
+	return l
+}
+
 // Hurt reports whether the survey tells of damage or of something missing.
 func (s *Survey) Hurt() bool {
 	return s != nil && (s.Water != nil || s.Hail != nil || s.Fire != nil || len(s.Causes)+len(s.Missing) > 0)
@@ -121,7 +161,21 @@ func (s *Survey) HailOff() prob.Three {
 	case s.Hail.Discount != nil:
 		return *s.Hail.Discount
 	}
-	return hailOff[s.Hail.Count]
+	var off prob.Three
+	hit := s.Hail.Hit()
+	for _, panel := range hit { // every panel counts alike
+		x := hailOff[s.Hail.On(panel).Count]
+		off = prob.Three{Low: off.Low + x.Low, Likely: off.Likely + x.Likely, High: off.High + x.High}
+	}
+	return off.Times(1 / float64(len(hit)))
+}
+
+// Known returns the survey, nothing where it says nothing.
+func (s *Survey) Known() *Survey {
+	if s == nil || s.Kind+s.Powertrain+s.Driven+s.PartsLevel+s.Region+s.Paint == "" && s.Doors == 0 && !s.Hurt() {
+		return nil
+	}
+	return s
 }
 
 // causes returns the causes of a mechanical loss: unknown where none is said.

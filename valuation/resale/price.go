@@ -27,6 +27,8 @@ type Adjusted struct {
 	Age         money.Amount `json:"age"`
 	Trim        money.Amount `json:"trim"`
 	Brand       money.Amount `json:"brand"`
+	Engine      money.Amount `json:"engine"`
+	Place       money.Amount `json:"place"`
 	Other       money.Amount `json:"other"`
 	Adjusted    money.Amount `json:"adjusted"`  // Price plus every adjustment
 	Weight      float64      `json:"weight"`    // 0..1: against a row just like the subject whose price fits in
@@ -39,5 +41,6 @@ type Adjusted struct {
 func (a *Adjusted) changes() [hedonic.Causes]*money.Amount {
 	return [hedonic.Causes]*money.Amount{hedonic.CauseAsked: &a.AskedToSold, hedonic.CauseDate: &a.Date, hedonic.CauseMileage: &a.Mileage,
 		hedonic.CauseAge:  &a.Age,
-		hedonic.CauseTrim: &a.Trim, hedonic.CauseBrand: &a.Brand, hedonic.CauseOther: &a.Other}
+		hedonic.CauseTrim: &a.Trim, hedonic.CauseBrand: &a.Brand, hedonic.CauseOther: &a.Other,
+		hedonic.CauseEngine: &a.Engine, hedonic.CausePlace: &a.Place}
 }

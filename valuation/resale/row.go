@@ -23,14 +23,16 @@ type Row struct {
 	Condition  *float64          `json:"condition"`    // 1 poor .. 5 as new; nil: not known
 	Note       string            `json:"note"`
 	Source     string            `json:"source"`
-	More       map[string]string `json:"more"`     // every other column: engine_l, fuel, transmission, doors, equipment ...
-	Excluded   bool              `json:"excluded"` // the user unticked it
+	More       map[string]string `json:"more"`            // every other column: engine_l, fuel, transmission, doors, equipment ...
+	Excluded   bool              `json:"excluded"`        // the user unticked it
+	Shelf      int64             `json:"shelf,omitempty"` // where it lies on the shop's shelf; 0: nowhere
 }
 
 // Subject is the vehicle as it will stand when finished.
 type Subject struct {
 	Trim      string            `json:"trim"`
-	Condition *float64          `json:"condition"` // nil: 3
+	Upkeep    string            `json:"upkeep"`    // one of Upkeeps; empty: usual, or what Condition says
+	Condition *float64          `json:"condition"` // as files of before said it, 1 to 5; nil: nothing. Upkeep stands above it
 	Brand     string            `json:"brand"`     // title brand when sold: rebuilt, clear, ...; empty: rebuilt
 	SaleMonth lot.Date          `json:"sale_date"` // any day of the month of the sale; empty: the day of valuation
 	More      map[string]string `json:"more"`

@@ -44,6 +44,9 @@ func screen(rows []Row, c calendar, cur money.Currency) []screened {
 // year and no impossible mileage.
 func (r Row) Usable() bool { return refusal(r) == "" }
 
+// Unusable returns why the row can't be reckoned with; empty: it can.
+func (r Row) Unusable() string { return refusal(r) }
+
 func refusal(r Row) string {
 	switch {
 	case r.Excluded:

@@ -2,6 +2,7 @@ package resale
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -97,13 +98,21 @@ func (c calendar) subject(s Subject) hedonic.Traits {
 		Condition: usualCondition, CondKnown: true, More: s.More,
 	}
 	setMiles(&t, s.Mileage, s.Unit)
-	if s.Condition != nil {
+	if i := slices.Index(Upkeeps, s.Upkeep); i >= 0 {
+		t.Condition = float64(i + 1)
+	} else if s.Condition != nil {
 		t.Condition = *s.Condition
 	}
 	return t
 }
 
-// usualCondition is the middle of the scale from 1, poor, to 5, as new.
+// Upkeeps are the words for how a vehicle was kept, from 1, rough, to 5, as new. Common practice, no source.
+var Upkeeps = []string{"rough", "worn", "usual", "good", "as_new"}
+
+// UpkeepOf returns the word nearest to a place on that scale.
+func UpkeepOf(x float64) string { return Upkeeps[int(min(max(math.Round(x), 1), 5))-1] }
+
+// usualCondition is the middle of that scale.
 const usualCondition = 3
 
 // What no vehicle exceeds: beyond lie slips of the pen.

@@ -41,14 +41,14 @@ type Time struct {
 	InspectionQueue, DaysToSell prob.Three
 }
 
-// Part is one line or risk of the outcome: its mean cost (own labour included) and own hours over all scenarios, and the
-// share of the scenarios in which it is there.
+// Part is one line or risk of the outcome: its mean cost (own labour included), the labour of it, and own hours over all scenarios, and
+// the share of the scenarios in which it is there.
 type Part struct {
-	Name        string
-	Cost, Hours float64
-	Present     float64
-	drawn       *strand
-	again       func() *strand // draws the columns anew; nil: they are held
+	Name                string
+	Cost, Labour, Hours float64
+	Present             float64
+	drawn               *strand
+	again               func() *strand // draws the columns anew; nil: they are held
 }
 
 // strand returns the part's columns.
@@ -128,7 +128,7 @@ type held struct{ room int }
 
 // part returns a strand as a part; one that there is no room for keeps what was read off it alone.
 func (h *held) part(name string, s *strand, draw func() *strand) Part {
-	p := Part{Name: name, Cost: s.mean, Hours: s.work, Present: s.present, drawn: s}
+	p := Part{Name: name, Cost: s.mean, Labour: s.pay, Hours: s.work, Present: s.present, drawn: s}
 	if h.room -= s.size(); h.room < 0 {
 		p.drawn, p.again = &strand{slices: s.slices}, draw
 		if s.at != nil {

@@ -13,7 +13,8 @@ type strand struct {
 	cost          []float64 // money, own labour included
 	labour, hours []float64
 	days          []float64 // lead time of a line, days that a risk adds
-	mean, work    float64   // means over all scenarios of cost and hours
+	mean, pay     float64   // means over all scenarios of cost and of the labour in it
+	work          float64   // mean of the hours
 	present       float64   // share of the scenarios
 	slices        []float64 // mean cost in each slice of the common factor
 }
@@ -34,7 +35,7 @@ func newStrand(at []int32, cash, labour, hours, days []float64, f *frame) *stran
 	if at != nil {
 		s.present = float64(len(at)) / n
 	}
-	s.work = total(hours) / n
+	s.work, s.pay = total(hours)/n, total(labour)/n
 	s.bySlice(s.cost, f.of)
 	for k := range s.slices {
 		s.mean += s.slices[k] / n

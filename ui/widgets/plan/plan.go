@@ -15,14 +15,14 @@ import (
 )
 
 var (
-	_ fyne.Focusable         = (*Plan)(nil)
-	_ fyne.SecondaryTappable = (*Plan)(nil)
-	_ desktop.Hoverable      = (*Plan)(nil)
+	_ fyne.Focusable    = (*Plan)(nil)
+	_ fyne.Tappable     = (*Plan)(nil)
+	_ desktop.Hoverable = (*Plan)(nil)
 )
 
 // Plan is the damage plan: a ring of twelve clock points round a vehicle seen from above, front up, with tiles for the
-// other areas. A click selects a cell and steps its extent; a secondary click steps its depth. On the keyboard arrows move, 0 to 3 set
-// the extent, space steps it, D steps the depth, S, B and T set skin, bolted and structure.
+// other areas. A click selects a cell and changes nothing. On the keyboard arrows move, 0 to 3 set the extent, space steps it, D steps
+// the depth, S, B and T set skin, bolted and structure.
 type Plan struct {
 	widget.BaseWidget
 
@@ -107,19 +107,14 @@ func (p *Plan) photoWords(area string) string {
 	}
 }
 
-// Tapped selects the cell and steps its extent.
-func (p *Plan) Tapped(e *fyne.PointEvent) { p.tapped(e.Position, p.survey.stepExtent) }
-
-// TappedSecondary selects the cell and steps its depth.
-func (p *Plan) TappedSecondary(e *fyne.PointEvent) { p.tapped(e.Position, p.survey.stepDepth) }
-
-func (p *Plan) tapped(at fyne.Position, step func() bool) {
+// Tapped selects the cell; it never changes it, so that an area can be read and its photographs reached.
+func (p *Plan) Tapped(e *fyne.PointEvent) {
 	draw.FocusOn(p)
 	g := geometryFor(p.Size())
-	if i := g.at(at); i >= 0 {
+	if i := g.at(e.Position); i >= 0 {
 		p.act(func() bool {
 			p.survey.choose(i)
-			return step()
+			return false
 		})
 	}
 }

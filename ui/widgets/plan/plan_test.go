@@ -29,22 +29,25 @@ func tapCell(p *Plan, area string) {
 	test.TapAt(p, center(g.cells[slices.Index(lot.Areas, area)]))
 }
 
-func TestPlanTapsStepTheExtent(t *testing.T) {
+// A tap selects and never changes, neither the first one on a cell nor one on the cell that is selected.
+func TestPlanTapsOnlySelect(t *testing.T) {
 	p, w, told := told(t)
-	for range 4 {
-		tapCell(p, "03")
-	}
-	tapCell(p, "battery_pack")
-	want := []string{"03 minor skin", "03 functional skin", "03 disabling skin", "03  ", "battery_pack minor skin"}
-	if !slices.Equal(*told, want) {
-		t.Errorf("told %q", *told)
-	}
-	if w.Canvas().Focused() != p || p.Selected() != "battery_pack" {
-		t.Errorf("selected %s, focused %T", p.Selected(), w.Canvas().Focused())
+	p.SetDamage(hurt)
+	var went []string
+	p.OnSelected = func(area string) { went = append(went, area) }
+	before := p.Damage()
+	for _, area := range []string{"03", "03", "battery_pack", "12", "12"} {
+		tapCell(p, area)
+		if p.Selected() != area || w.Canvas().Focused() != p {
+			t.Errorf("after a tap on %s, %s is selected and %T has the keyboard", area, p.Selected(), w.Canvas().Focused())
+		}
 	}
 	test.TapAt(p, fyne.NewPos(2, 2)) // beside the ring
-	if len(*told) != len(want) {
-		t.Errorf("a tap beside the cells told %q", *told)
+	if len(*told) != 0 || !slices.Equal(p.Damage(), before) {
+		t.Errorf("taps told %q and left %v", *told, p.Damage())
+	}
+	if want := []string{"03", "battery_pack", "12"}; !slices.Equal(went, want) {
+		t.Errorf("went to %q, want %q", went, want)
 	}
 }
 
@@ -56,19 +59,6 @@ func TestPlanFindsEveryCellUnderItsCentre(t *testing.T) {
 				t.Errorf("%v: the center of %s lies in cell %d", size, lot.Areas[i], got)
 			}
 		}
-	}
-}
-
-func TestPlanSecondaryTapStepsTheDepth(t *testing.T) {
-	p, _, told := told(t)
-	at := center(geometryFor(p.Size()).cells[2])
-	p.TappedSecondary(&fyne.PointEvent{Position: at}) // without damage there is no depth
-	tapCell(p, "03")
-	for range 3 {
-		p.TappedSecondary(&fyne.PointEvent{Position: at})
-	}
-	if want := []string{"03 minor skin", "03 minor bolted", "03 minor structure", "03 minor skin"}; !slices.Equal(*told, want) {
-		t.Errorf("told %q", *told)
 	}
 }
 

@@ -201,7 +201,7 @@ func (b *bars) TypedKey(e *fyne.KeyEvent) {
 func (b *bars) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (b *bars) FocusGained() { b.focused = true; b.Refresh() }
+func (b *bars) FocusGained() { b.focused = true; b.Refresh(); draw.Reveal(b.self.(fyne.CanvasObject)) }
 
 // FocusLost hides the focus ring.
 func (b *bars) FocusLost() { b.focused = false; b.Refresh() }

@@ -138,8 +138,8 @@ func (c *Curve) TypedKey(e *fyne.KeyEvent) {
 // TypedRune does nothing.
 func (c *Curve) TypedRune(rune) {}
 
-// FocusGained shows the focus ring.
-func (c *Curve) FocusGained() { c.focused = true; c.Refresh() }
+// FocusGained shows the focus ring, in sight.
+func (c *Curve) FocusGained() { c.focused = true; c.Refresh(); draw.Reveal(c) }
 
 // FocusLost hides the focus ring.
 func (c *Curve) FocusLost() { c.focused = false; c.Refresh() }

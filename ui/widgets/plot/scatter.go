@@ -1,6 +1,7 @@
 package plot
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -43,6 +44,8 @@ type ScatterData struct {
 	Band    []BandPoint
 	Subject *Subject // nil: not placed
 	Empty   string   // said when there is no point
+	Fit     string   // what the band is, in words; empty: the fit of the price
+	Thing   string   // what a point is; empty: a comparable
 }
 
 // Scatter shows prices against mileage or year. The pointer shows the nearest point in words; on the keyboard left and right walk the
@@ -151,7 +154,7 @@ func (s *Scatter) Caption() string {
 			used++
 		}
 	}
-	return fmt.Sprintf("%d of %d comparables used", used, len(s.data.Points))
+	return fmt.Sprintf("%d of %d %ss used", used, len(s.data.Points), cmp.Or(s.data.Thing, "comparable"))
 }
 
 // spans returns the ranges that hold everything.
@@ -254,7 +257,7 @@ func (s *Scatter) TypedKey(e *fyne.KeyEvent) {
 func (s *Scatter) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (s *Scatter) FocusGained() { s.focused = true; s.Refresh() }
+func (s *Scatter) FocusGained() { s.focused = true; s.Refresh(); draw.Reveal(s) }
 
 // FocusLost hides the focus ring.
 func (s *Scatter) FocusLost() { s.focused = false; s.Refresh() }

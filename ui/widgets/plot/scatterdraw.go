@@ -1,6 +1,7 @@
 package plot
 
 import (
+	"cmp"
 	"image"
 	"image/color"
 	"math"
@@ -70,7 +71,7 @@ func (s *Scatter) marks() []mark {
 		out = append(out, mark{func(d *drawing, at fyne.Position) {
 			d.Rect(at.SubtractXY(7, 5), fyne.NewSize(14, 10), theme.Color(theme.ColorBand))
 			d.Line(at.SubtractXY(7, 0), at.AddXY(7, 0), theme.ColorMuted, 1.5)
-		}, "fit, 8 of 10 sell inside"})
+		}, cmp.Or(s.data.Fit, "fit, 8 of 10 sell inside")})
 	}
 	if s.data.Subject != nil {
 		out = append(out, mark{func(d *drawing, at fyne.Position) { d.Line(at.SubtractXY(0, 6), at.AddXY(0, 6), theme.ColorAccent, 3) },

@@ -80,7 +80,7 @@ func (s *stops) TypedKey(e *fyne.KeyEvent) {
 func (s *stops) TypedRune(rune) {}
 
 // FocusGained shows the focus ring.
-func (s *stops) FocusGained() { s.focused = true; s.Refresh() }
+func (s *stops) FocusGained() { s.focused = true; s.Refresh(); draw.Reveal(s.self.(fyne.CanvasObject)) }
 
 // FocusLost hides the focus ring.
 func (s *stops) FocusLost() { s.focused = false; s.Refresh() }

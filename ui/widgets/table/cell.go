@@ -60,7 +60,7 @@ func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
 	c := o.(*cell)
 	c.row = id.Row
 	column := id.Col - t.lead()
-	c.boxed = column < 0 && id.Row < t.count && !t.row(id.Row).Strong
+	c.boxed = column < 0 && id.Row < t.count && t.row(id.Row).boxed()
 	c.right = false
 	c.words.Text.Text, c.words.Tone, c.words.TextStyle.Bold = "", draw.Foreground, false
 	switch {

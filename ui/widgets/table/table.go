@@ -24,11 +24,15 @@ type Column struct {
 
 // Row is one row of a table.
 type Row struct {
-	Cells  []string
-	Ticked bool
-	Muted  bool // of second rank: left out, passed
-	Strong bool // a total: bold, and without a box
+	Cells   []string
+	Ticked  bool
+	Muted   bool // of second rank: left out, passed
+	Strong  bool // a total: bold, and without a box
+	Boxless bool // can't be ticked: without a box
 }
+
+// boxed reports whether the row has a box to tick.
+func (r Row) boxed() bool { return !r.Strong && !r.Boxless }
 
 // Table shows rows. A whole row is selected at a time. On the keyboard up, down, page up, page down, home and end walk the rows, Enter
 // opens
@@ -195,7 +199,7 @@ func (t *Table) Facts() []string {
 				parts = append(parts, strings.TrimSpace(t.columns[j].Title+" "+cell))
 			}
 		}
-		if t.OnTick != nil {
+		if t.OnTick != nil && r.boxed() {
 			parts = append(parts, map[bool]string{true: "ticked", false: "not ticked"}[r.Ticked])
 		}
 		facts[i] = strings.Join(parts, ", ")
@@ -252,7 +256,7 @@ func (t *Table) open() {
 }
 
 func (t *Table) tick() {
-	if t.selected < 0 || t.OnTick == nil {
+	if t.selected < 0 || t.OnTick == nil || !t.row(t.selected).boxed() {
 		return
 	}
 	t.OnTick(t.selected, !t.row(t.selected).Ticked)

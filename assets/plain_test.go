@@ -1,0 +1,5 @@
+//go:build !race
+
+package assets_test
+
+const racing = false

@@ -1,0 +1,214 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/desk"
+	"walkline/ui/task"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
+)
+
+// someRows is a table of comparables with one bad row.
+const someRows = "asking price,year,make,model,miles\n9500,2018,Kettrick,Dunlin,60000\nmany,2018,Kettrick,Dunlin,61000\n"
+
+// onResale opens the Resale section of a lot of the demo.
+func onResale(t *testing.T, r task.Runner) *stage {
+	t.Helper()
+	s := opened(t, r)
+	s.window.LoadDemo()
+	id, err := s.lot("27")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.window.Do(desk.OpenLot(id))
+	s.press(fyne.Key4)
+	return s
+}
+
+// says checks that what is on top says something.
+func (s *stage) says(t *testing.T, all ...string) {
+	t.Helper()
+	shown := strings.Join(seen.Texts(s.top()), " ") // a text that wraps is many
+	for _, words := range all {
+		if !strings.Contains(shown, words) {
+			t.Fatalf("no %q in %q", words, shown)
+		}
+	}
+}
+
+// A refused row is put right where it stands, tried again, and taken with the rest.
+func TestARefusedRowIsPutRightInTheDialog(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	s.window.Paste(strings.ReplaceAll(someRows, ",", "\t"))
+	s.says(t, "Usable: 1 of 2 rows. Refused: 1.")
+	s.tap(t, "Put refused rows right…")
+	s.says(t, "Line 3:", "asking price")
+	price := seen.All[*widgets.TextEntry](s.top())[0]
+	if price.Text != "many" {
+		t.Fatalf("the cell holds %q", price.Text)
+	}
+	price.SetText("more")
+	s.tap(t, "Try again")
+	s.says(t, "Line 3:", "more")
+	price.SetText("$9,900")
+	s.tap(t, "Try again")
+	s.says(t, "No row is refused any more.")
+	s.tap(t, "Back to the table")
+	s.says(t, "Usable: 2 of 2 rows. Refused: 0.")
+	s.tap(t, "Import")
+	s.wants(t, "2 rows read: 2 new")
+	shelf, err := s.book.Shelf(t.Context())
+	if err != nil || len(shelf) != 2 || shelf[1].Row.Price != 990000 || shelf[1].From != "the clipboard" {
+		t.Errorf("on the shelf: %+v, %v", shelf, err)
+	}
+}
+
+// What is dropped in the wrong place is asked about, and several tables come in turn.
+func TestDroppedTablesAreAskedAboutInTurn(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	var files []fyne.URI
+	for name, text := range map[string]string{"a.csv": aRunList} {
+		path := filepath.Join(t.TempDir(), name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, storage.NewFileURI(path))
+	}
+	rows := filepath.Join(t.TempDir(), "b.csv")
+	if err := os.WriteFile(rows, []byte(someRows), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.window.Drop(append(files, storage.NewFileURI(rows)))
+	s.says(t, "What is this table?", "looks like a table of run list")
+	s.tap(t, "Run list: the lots of a sale")
+	s.says(t, "Import a.csv", "Sale day")
+	s.tap(t, "Cancel")
+	s.says(t, "Import b.csv", "Prices")
+	s.tap(t, "Cancel")
+	if s.screen.Canvas().Overlays().Top() != nil {
+		t.Errorf("still open: %q", seen.Texts(s.top()))
+	}
+}
+
+// A text whose bytes don't say which letters they are shows what each way makes of it.
+func TestLettersAreChosenBySight(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	path := filepath.Join(t.TempDir(), "latin.csv")
+	if err := os.WriteFile(path, []byte("price,year,note\n9500,2018,\xb1\xb6 a\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.window.Drop([]fyne.URI{storage.NewFileURI(path)})
+	s.says(t, "The bytes don't say which letters they are", "windows-1252")
+	for _, c := range seen.All[*widgets.Select](s.top()) {
+		for _, way := range c.Options {
+			if strings.HasPrefix(way, "iso-8859-2: ") {
+				c.SetSelected(way)
+			}
+		}
+	}
+	s.says(t, "ąś a")
+}
+
+// The line of the headings is chosen, and what can't be is said.
+func TestTheLineOfTheHeadingsIsChosen(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	s.window.Paste("price\tyear\nprice\tyear\n9500\t2018\n")
+	for _, c := range seen.All[*widgets.Select](s.top()) {
+		if len(c.Options) == 32 {
+			c.SetSelectedIndex(3)
+			s.says(t, "Usable: 1 of 1 rows. Refused: 0. Passed over: 1.")
+			c = seen.All[*widgets.Select](s.top())[0]
+		}
+	}
+}
+
+// A row is typed below the table, changed in place, and both are taken back.
+func TestARowIsTypedAndChangedOnResale(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	s.tap(t, "Type a row")
+	s.screen.Canvas().Focused().(*widgets.TextEntry).SetText("12,800 OBO")
+	s.tap(t, "Add this row")
+	shelf, err := s.book.Shelf(t.Context())
+	if err != nil || len(shelf) != 1 || shelf[0].Row.Price != 1280000 || shelf[0].Row.Model != "Dunlin" || shelf[0].From != "" {
+		t.Fatalf("on the shelf: %+v, %v", shelf, err)
+	}
+	first := s.screen.Canvas().Focused().(*widgets.TextEntry)
+	if first.Text != "" {
+		t.Errorf("the cell of the next row holds %q", first.Text)
+	}
+	test.Type(first, "call")
+	s.tap(t, "Add this row")
+	s.wants(t, "Could not keep the row")
+	if first.Text != "call" {
+		t.Errorf("what was typed is lost: %q", first.Text)
+	}
+	s.undo()
+	if shelf, _ := s.book.Shelf(t.Context()); len(shelf) != 0 {
+		t.Errorf("undone: %+v", shelf)
+	}
+}
+
+// What is remembered of a table is seen, and forgotten.
+func TestWhatIsRememberedIsSeenAndForgotten(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	s.window.Paste(strings.ReplaceAll(someRows, ",", "\t"))
+	s.tap(t, "Import")
+	s.tap(t, "Leave them")
+	s.window.Do(desk.Want(desk.RememberedTables))
+	s.says(t, "comparables: asking price, year, make, model, miles")
+	all, err := s.desk.Remembered(t.Context())
+	if err != nil || len(all) != 1 || all[0].Stated.Match[0] != "price" {
+		t.Fatalf("remembered: %+v, %v", all, err)
+	}
+	if err := s.desk.Forget(t.Context(), all[0]); err != nil {
+		t.Fatal(err)
+	}
+	if all, err = s.desk.Remembered(t.Context()); err != nil || len(all) != 0 {
+		t.Errorf("after it was forgotten: %+v, %v", all, err)
+	}
+}
+
+// stuck is a runner whose second order of a table never ends.
+type stuck struct {
+	task.Held
+	tables    int
+	cancelled bool
+}
+
+func (r *stuck) Run(j task.Job) {
+	if j.Key == "table" {
+		if r.tables++; r.tables == 2 {
+			return
+		}
+	}
+	r.Held.Run(j)
+}
+
+func (r *stuck) Cancel(key string) {
+	r.cancelled = r.cancelled || key == "table"
+	r.Held.Cancel(key)
+}
+
+// A long reading shows its bar, and Escape ends it: nothing is taken and no dialog is left.
+func TestALongReadingIsCancelled(t *testing.T) {
+	r := &stuck{}
+	s := opened(t, r)
+	r.Release()
+	s.window.Paste("Lot\tMake\n1\tKettrick\n")
+	r.Release()
+	s.says(t, "Reading the clipboard", "Cancel")
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	r.Release()
+	if s.screen.Canvas().Overlays().Top() != nil || !r.cancelled {
+		t.Errorf("cancelled: %v; on top %q", r.cancelled, seen.Texts(s.top()))
+	}
+	s.wants(t, "cancelled. Nothing was taken.")
+}

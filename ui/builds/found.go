@@ -1,0 +1,65 @@
+package builds
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+	"walkline/ui/form"
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/table"
+	"walkline/valuation/build"
+	"walkline/valuation/lot"
+)
+
+// newUnlisted returns the ledger of damage that was found and that no risk on the list covers.
+func newUnlisted(p *Page) *ledger[build.Unlisted] {
+	l := newLedger(p, spec[build.Unlisted]{name: "Not on the list", noun: "find", columns: view.UnlistedColumns,
+		empty: "Nothing else was found.",
+		of:    func(b *build.Build) *[]build.Unlisted { return &b.Unlisted }, cells: view.Unlisted, total: view.UnlistedTotal,
+		blank: func(build.Unlisted) build.Unlisted {
+			return build.Unlisted{ID: p.open().Build.FreeID(), Trade: lot.Trades[0]}
+		}})
+	l.form.Text("Found", func(u *build.Unlisted) *string { return &u.Name }).SetPlaceHolder("cracked mount")
+	l.form.Three("Money", form.Amounts, func(u *build.Unlisted) any { return &u.Cost })
+	l.form.Three("My hours", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(u *build.Unlisted) any { return &u.Hours })
+	l.form.Choice("Trade", lot.Trades, func(u *build.Unlisted) *string { return &u.Trade })
+	l.lay()
+	return l
+}
+
+// newPhotos returns the section of the photographs of the vehicle, before the work and after it.
+func newPhotos(p *Page) *section {
+	g := &photos{page: p, table: newPhotoTable()}
+	g.table.OnOpen = func(row int) { p.do(desk.WantOpen(g.rows[row].Name, g.rows[row].Hash)) }
+	add := widget.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
+	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's " +
+		"viewer; " +
+		"areas and captions are on the worksheet, under Damage.")
+	body := container.NewBorder(container.NewVBox(help, container.NewHBox(add)), nil, nil, nil, g.table)
+	return &section{name: "Photos", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
+}
+
+// photos is the section of the photographs.
+type photos struct {
+	page  *Page
+	table *table.Table
+	rows  []lot.Photo
+}
+
+func newPhotoTable() *table.Table {
+	t := table.New(columns(view.PhotoColumns, false))
+	t.Empty = "No photo yet. Those of the finished work belong into the file for the inspection."
+	return t
+}
+
+func (g *photos) render(o desk.OpenBuild) {
+	g.rows = view.SortedPhotos(o.Photos)
+	rows := make([]table.Row, len(g.rows))
+	for i, x := range g.rows {
+		rows[i] = table.Row{Cells: view.PhotoCells(x)}
+	}
+	g.table.SetRows(rows)
+}

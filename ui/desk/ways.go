@@ -1,0 +1,34 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"walkline/valuation"
+)
+
+// ProposeWays puts starter values for both ways out into the open lot, where it says nothing of them yet. Parts that the law may forbid to
+// sell count only where that is allowed. One step of the lot.
+func ProposeWays(allowed bool) Action {
+	return keeps("starter values for the ways out", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Open == nil {
+			return s
+		}
+		p, err := valuation.ProposeWays(s.Open.Case, d.Knowledge(), allowed)
+		if err != nil {
+			return s.troubled("propose the ways out", err)
+		}
+		edit := EditLot(a.words, func(c *valuation.Case) { c.WaysOut = p.WaysOut })
+		return ifKept(edit.do(ctx, d, s, edit), proposedWords(p))
+	})
+}
+
+// proposedWords says what was proposed and what could not be.
+func proposedWords(p valuation.Proposed) string {
+	said := []string{"Starter values, from memory: replace them with yours."}
+	if len(p.Parts) > 0 {
+		said = append(said, fmt.Sprintf("For parts: %d assemblies that the survey leaves sound.", len(p.Parts)))
+	}
+	return strings.Join(append(said, p.Missing...), " ")
+}

@@ -1,0 +1,128 @@
+package view
+
+import (
+	"strings"
+
+	"walkline/valuation"
+)
+
+// PlanRow is one plan with the most that may be bid on it.
+type PlanRow struct {
+	Name   string
+	Bid    string
+	Chosen bool // the answer is of this plan
+}
+
+// planNames name the plans in few words.
+var planNames = map[string]string{valuation.Rebuild: "Rebuild", valuation.AsItStands: "As it stands", valuation.ForParts: "For parts"}
+
+// Plans returns the plans with their bids in the order in which they are tried; none where the rebuild alone is priced.
+func Plans(a valuation.Answer) []PlanRow {
+	if _, rebuilt := a.Plans[valuation.Rebuild]; rebuilt && len(a.Plans) == 1 {
+		return nil
+	}
+	p := NewPurse(a.Currency)
+	var rows []PlanRow
+	for _, plan := range valuation.Plans {
+		bid, priced := a.Plans[plan]
+		if !priced {
+			continue
+		}
+		r := PlanRow{Name: planNames[plan], Bid: "do not bid", Chosen: plan == a.Plan && a.WalkAway != nil}
+		if bid != nil {
+			r.Bid = p.Show(*bid)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// planWords says the plans in one line: "For parts. Rebuild: do not bid. As it stands: USD 900."
+func planWords(a valuation.Answer) string {
+	var chosen string
+	var others []string
+	for _, r := range Plans(a) {
+		if r.Chosen {
+			chosen = "Plan: " + strings.ToLower(r.Name) + "."
+			continue
+		}
+		others = append(others, r.Name+": "+r.Bid+".")
+	}
+	return joined(" ", chosen, strings.Join(others, " "))
+}
+
+// ProposalWords says whose the values of the ways out are, and what is proposed where there are none.
+func ProposalWords(c valuation.Case) string {
+	o := c.WaysOut
+	stands, parts := o.AsItStands.Money != nil, o.ForParts.Money != nil
+	starter := stands && o.AsItStands.Starter || parts && o.ForParts.Starter
+	switch {
+	case starter:
+		return "Starter values, from memory, stand below until you change them. To have them proposed anew, set the money to 0 first."
+	case stands && parts:
+		return "Both ways are yours."
+	}
+	return "Proposes what is missing: as it stands from the hammer price that you guess, for parts from the assemblies that the damage " +
+		"leaves " +
+		"sound. From memory: replace the figures with yours."
+}
+
+// wayHint says, of a lot that gets no bid on the rebuild alone, where other plans are to be had; empty elsewhere.
+func wayHint(c valuation.Case, a valuation.Answer) string {
+	if a.WalkAway != nil || len(a.Needs) > 0 || c.WaysOut.AsItStands.Money != nil || c.WaysOut.ForParts.Money != nil {
+		return ""
+	}
+	return "Only a rebuild was priced. Costs, Ways out can propose what the lot brings as it stands and in parts: each has a bid of its own."
+}
+
+// The labels of the odds of winning.
+const (
+	winLabel  = "Chance to win at this bid"
+	gainLabel = "Expected gain of bidding"
+	noGuess   = "no hammer guess"
+)
+
+// winning returns the odds of the walk-away bid against the guess of the hammer price.
+func winning(a valuation.Answer, p Purse) [][2]string {
+	chance, gain := odds(a, p)
+	return [][2]string{{winLabel, chance}, {gainLabel, gain}}
+}
+
+// odds writes the chance to win and the expected gain, or why there is none.
+func odds(a valuation.Answer, p Purse) (chance, gain string) {
+	if a.WinChance == nil || a.ExpectedGain == nil {
+		return noGuess, noGuess
+	}
+	return Percent(*a.WinChance), p.Whole(*a.ExpectedGain)
+}
+
+// needNames name what a bid still needs in a word or two, by the key of the case file.
+var needNames = map[string]string{"lot": "vehicle", "lot.title.document": "title document", "damage": "damage", "resale": "resale price"}
+
+// needWords names what a bid still needs on one line; empty where it needs nothing.
+func needWords(keys []string) string {
+	if len(keys) == 0 {
+		return ""
+	}
+	names := make([]string, len(keys))
+	for i, k := range keys {
+		switch name, known := needNames[k]; {
+		case known:
+			names[i] = name
+		case strings.HasPrefix(k, "market.exchange_rates."):
+			names[i] = "exchange rate"
+		default:
+			names[i] = Words(k)
+		}
+	}
+	return "needs " + strings.Join(names, ", ")
+}
+
+// needKeys returns the keys of what an answer still needs.
+func needKeys(a valuation.Answer) []string {
+	var keys []string
+	for _, n := range a.Needs {
+		keys = append(keys, n.Key)
+	}
+	return keys
+}

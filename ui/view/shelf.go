@@ -1,0 +1,146 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/store/book"
+	"walkline/ui/desk"
+	"walkline/valuation/resale"
+)
+
+// ComparableField is one field of a comparable that can be typed: its name in tables, and its title.
+type ComparableField struct{ Name, Title string }
+
+// ComparableFields are all of them.
+var ComparableFields = []ComparableField{{"price", "Price"}, {"kind", "Asked or sold"}, {"date", "Date"}, {"model_year", "Year"},
+	{"make", "Make"}, {"model", "Model"}, {"trim", "Trim"}, {"mileage", "Mileage"}, {"unit", "mi or km"}, {"title", "Title"},
+	{"distance", "Miles away"}, {"condition", "Condition"}, {"note", "Note"}}
+
+// ComparableCells returns the fields of a comparable as they are typed.
+func ComparableCells(r resale.Row, currency string) map[string]string {
+	figure := func(x *float64) string {
+		if x == nil {
+			return ""
+		}
+		return strconv.FormatFloat(*x, 'f', -1, 64)
+	}
+	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": string(r.Date),
+		"model_year": year(r.ModelYear),
+		"make":       r.Make, "model": r.Model, "trim": r.Trim, "mileage": figure(r.Mileage), "unit": r.Unit, "title": r.Title,
+		"condition": figure(r.Condition), "note": r.Note}
+	if r.DistanceMi != nil {
+		cells["distance"] = strconv.FormatFloat(*r.DistanceMi, 'f', 0, 64)
+	}
+	return cells
+}
+
+// ShelfColumns are the columns of the shelf of comparables.
+var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 96}, {"Vehicle", false, 180}, {"Mileage", true, 90},
+	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 96}, {"Before", true, 90}}
+
+// Shelf is the shelf of comparables as the Bench shows it: newest first. Rows are put in words only when they are asked for.
+type Shelf struct {
+	all  []book.Comparable
+	rows []int
+}
+
+// NewShelf returns the rows that have every word of a search, and come from a source, where one is named.
+func NewShelf(s desk.State, search, from string) *Shelf {
+	v := &Shelf{all: s.Shelf}
+	for i := range slices.Backward(s.Shelf) {
+		c := &s.Shelf[i]
+		if from != "" && SourceOf(*c) != from {
+			continue
+		}
+		r := c.Row
+		if search == "" || contains([]string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), SourceOf(*c)},
+			search) {
+			v.rows = append(v.rows, i)
+		}
+	}
+	return v
+}
+
+// Len returns how many rows are shown.
+func (v *Shelf) Len() int { return len(v.rows) }
+
+// At returns the comparable shown at i.
+func (v *Shelf) At(i int) book.Comparable { return v.all[v.rows[i]] }
+
+// Shown returns where the comparable of an id is shown, -1 for nowhere.
+func (v *Shelf) Shown(id int64) int {
+	return slices.IndexFunc(v.rows, func(i int) bool { return v.all[i].ID == id })
+}
+
+// Cells returns the cells of the row shown at i.
+func (v *Shelf) Cells(i int) []string {
+	c := v.At(i)
+	r, p := c.Row, NewPurse(c.Currency)
+	before := ""
+	if n := len(c.Earlier); n > 0 {
+		before = p.Exact(c.Earlier[n-1].Price)
+		if n > 1 {
+			before += fmt.Sprintf(" (%d)", n)
+		}
+	}
+	price := p.Exact(r.Price)
+	if c.Currency != "" {
+		price = c.Currency + " " + price
+	}
+	return []string{price, kind(r.Kind), string(r.Date), strings.TrimSpace(year(r.ModelYear) + " " + strings.TrimSpace(r.Make+" "+r.Model+" "+
+		r.Trim)), mileage(r), r.Title, SourceOf(c), string(c.On), before}
+}
+
+// SourceOf returns where a comparable came from, in words.
+func SourceOf(c book.Comparable) string {
+	switch {
+	case c.From != "":
+		return c.From
+	case c.Row.Source != "":
+		return c.Row.Source
+	}
+	return "typed"
+}
+
+// Sources returns every source of the shelf, in order.
+func Sources(s desk.State) []string {
+	seen := map[string]bool{}
+	var all []string
+	for _, c := range s.Shelf {
+		if from := SourceOf(c); !seen[from] {
+			seen[from] = true
+			all = append(all, from)
+		}
+	}
+	slices.Sort(all)
+	return all
+}
+
+// ShelfWords says what lies on the shelf, and what it teaches.
+func ShelfWords(s desk.State) string {
+	if len(s.Shelf) == 0 {
+		return "Nothing lies here yet. What you import for a lot comes here too, and serves the next lot of its model."
+	}
+	models := map[string]bool{}
+	for _, c := range s.Shelf {
+		models[strings.ToLower(strings.TrimSpace(c.Row.Make+" "+c.Row.Model))] = true
+	}
+	words := fmt.Sprintf("%s of %s.", Count(len(s.Shelf), "row"), Count(len(models), "model"))
+	for _, m := range s.Market.Markets {
+		words += " " + marketWords(m)
+	}
+	if len(s.Market.Markets) == 0 {
+		words += " Five models with 8 rows each, or more of them, teach how your market falls with age and mileage."
+	}
+	return words
+}
+
+// marketWords says what the rows of one currency teach.
+func marketWords(m resale.Market) string {
+	percent := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 1, 64) + " %" }
+	return fmt.Sprintf("In %s, %s teach: %s a year of age, %s for 10,000 miles; single prices scatter by %s.", m.Currency,
+		Count(m.Models, "model"), percent(m.Effects["age"].Mean), percent(m.Effects["mileage/linear"].Mean), percent(m.Residual.SD))
+}

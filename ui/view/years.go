@@ -1,0 +1,72 @@
+package view
+
+import (
+	"fmt"
+
+	"walkline/store/book"
+	"walkline/valuation/build"
+)
+
+// YearColumns are the columns of the totals of each year.
+var YearColumns = []Column{{"Year", false, 60}, {"Kind of wreck", false, 170}, {"Bought", true, 66}, {"Invoices", true, 90},
+	{"Sold", true, 56},
+	{"Brought", true, 90}, {"Profit", true, 90}, {"Per my hour", true, 90}, {"Per day", true, 80}}
+
+// YearNote says how the totals count.
+const YearNote = "Bought counts in the year of the purchase, sold in that of the sale. Profit is after my hours at their rates; the " +
+	"cost of the " +
+	"money tied up is left out. Per my hour: profit and paid hours over the hours. Per day: over the days from the purchase to the sale."
+
+// YearRow is one total; strong: of all kinds.
+type YearRow struct {
+	Cells  []string
+	Strong bool
+}
+
+// Years returns the totals by year and kind of wreck.
+func Years(list []book.Bought) []YearRow {
+	var accounts []build.Account
+	for _, b := range list {
+		if b.Ours() {
+			accounts = append(accounts, build.Account{Build: b.Build, Currency: b.Currency, Kind: wreckWords(b.Loss), Rates: ratesOf(b.Foretold)})
+		}
+	}
+	var rows []YearRow
+	for _, t := range build.Years(accounts) {
+		rows = append(rows, YearRow{yearCells(t), t.All})
+	}
+	return rows
+}
+
+// wreckWords says what wrecked a lot: its first cause, for a vehicle counts once.
+func wreckWords(loss []string) string {
+	if len(loss) == 0 {
+		return "not entered"
+	}
+	return Words(loss[0])
+}
+
+func yearCells(t build.Total) []string {
+	p := NewPurse(t.Currency)
+	year, kind, sold := fmt.Sprint(t.Year), t.Kind, fmt.Sprint(t.Sold)
+	if t.Year == 0 {
+		year = "no day"
+	}
+	if t.All {
+		kind = "all, " + t.Currency
+	}
+	if t.Unknown > 0 {
+		sold += fmt.Sprintf(" (%d ?)", t.Unknown)
+	}
+	cells := []string{year, kind, fmt.Sprint(t.Bought), p.Whole(t.Paid), sold, "", "", "", ""}
+	if t.Sold > t.Unknown {
+		cells[5], cells[6] = p.Whole(t.Brought), p.Whole(t.Profit)
+	}
+	if x, ok := t.PerHour(); ok {
+		cells[7] = p.Whole(x)
+	}
+	if x, ok := t.PerDay(); ok {
+		cells[8] = p.Whole(x)
+	}
+	return cells
+}

@@ -1,0 +1,60 @@
+package ui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/desk"
+)
+
+// patience is how long work may take before its bar is shown.
+const patience = 400 * time.Millisecond
+
+// bar shows how far work is that takes a while, and ends it when asked: by its button or by Escape.
+type bar struct {
+	w      *Window
+	dialog *dialog.CustomDialog
+	shows  *widget.ProgressBar
+	stop   func()
+	ended  bool
+}
+
+// waiting returns the bar of the order of a key. It is shown once the work has taken a while.
+func (w *Window) waiting(words, key string) *bar {
+	b := &bar{w: w, shows: widget.NewProgressBar()}
+	w.say(desk.State{Notice: words + "…"})
+	b.stop = w.runner.After(patience, func() {
+		if b.ended {
+			return
+		}
+		cancel := widget.NewButton("Cancel", func() { b.dialog.Hide() })
+		b.dialog = dialog.NewCustomWithoutButtons(words, container.NewVBox(b.shows, container.NewHBox(cancel)), w.window)
+		b.dialog.Resize(fyne.NewSize(420, 140))
+		w.open(b.dialog)
+		b.dialog.SetOnClosed(func() {
+			w.forget(b.dialog)
+			if !b.ended {
+				b.ended = true
+				w.runner.Cancel(key)
+				w.say(desk.State{Notice: words + ": cancelled. Nothing was taken."})
+				w.nextTable()
+			}
+		})
+	})
+	return b
+}
+
+func (b *bar) set(done float64) { b.shows.SetValue(done) }
+
+// close takes the bar away: the work has come to its end.
+func (b *bar) close() {
+	b.ended = true
+	b.stop()
+	if b.dialog != nil {
+		b.dialog.Hide()
+	}
+}

@@ -1,0 +1,5 @@
+//go:build !race
+
+package valuation_test
+
+const racing = false
