@@ -52,13 +52,15 @@ func deeds() []deed {
 	three := 3
 	photo := lot.Photo{Hash: strings.Repeat("a", 64), Kind: "png", Name: "a.png", Width: 6, Height: 3, Stage: lot.Before}
 	first := strings.Repeat("b", 64)
+	second := photo // two of them: the step says so, and is told from the one before it, which added one
+	second.Hash = strings.Repeat("c", 64)
 	var list []deed
 	for name, action := range map[string]desk.Action{
 		"new lot": desk.NewLot(), "demo": desk.LoadDemo(), "duplicate": desk.DuplicateLot(tobid), "archive": desk.ArchiveLot(tobid, true),
 		"remove": desk.RemoveLot(tobid), "mark passed": desk.MarkLot(tobid, lot.Passed), "mark won": desk.MarkLot(tobid, lot.Won),
 		"mark lost": desk.MarkLot(built, lot.Lost), "edit": rename("make", "Tarn"), "take terms": desk.TakeTerms(),
 		"record won": desk.RecordResult(lot.Won), "record lost": desk.RecordResult(lot.Lost),
-		"add photos": desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{photo}}, "12", lot.Before), "caption": desk.Caption(first, "bent"),
+		"add photos": desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{photo, second}}, "12", lot.Before), "caption": desk.Caption(first, "bent"),
 		"pin": desk.Pin(first, "06"), "stage": desk.SetStage(first, lot.After), "remove photo": desk.RemovePhoto(first),
 		"bill": bill("bill", 18000), "hammer": desk.SetHammer(at(510000)), "rivals": rivals(10), "currency": desk.SetCurrency("EUR"),
 		"charge":   desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount++ }),

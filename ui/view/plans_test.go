@@ -71,7 +71,7 @@ func TestABuildShowsTheStopLineBesideItsCost(t *testing.T) {
 	line := 4300.0
 	f := valuation.Foresight{Currency: "USD", ToFinish: valuation.Spread{Mean: 5000}, StopLine: &line, StopWay: valuation.ForParts}
 	v := view.NewBuildSide(desk.OpenBuild{Bought: book.Bought{Currency: "USD"}, Forecast: &f})
-	cost := slices.Index(v.Lines, [2]string{"Cost to finish", "5,000"})
+	cost := slices.Index(v.Lines, [2]string{"Cost to finish, with my hours", "5,000"})
 	stop := slices.Index(v.Lines, [2]string{"Stop line, still to spend", "4,300"})
 	if cost < 0 || stop != cost+3 {
 		t.Errorf("lines %q", v.Lines)
