@@ -131,7 +131,7 @@ func TestTheHammerPriceMakesTheInvoice(t *testing.T) {
 	s.window.Do(desk.MarkLot(id, lot.Won))
 	s.press(fyne.KeyU)
 	s.window.Do(desk.ShowBuild(id))
-	s.press(fyne.Key5)
+	s.press(fyne.Key6)
 	test.Type(s.screen.Canvas().Focused(), "1,250")
 	b := s.lotOf(t, id).Build
 	if b.Hammer == nil || *b.Hammer != 125000 || len(b.Charges) == 0 {

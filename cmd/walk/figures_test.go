@@ -24,7 +24,7 @@ func TestEveryFigureOfTheDecisionIsNamed(t *testing.T) {
 		Winning: valuation.Winning{WinChance: &win, ExpectedGain: &gain}}
 	lines := strings.Split(text(valuation.Case{}, a), "\n")
 	for _, c := range []struct{ name, figure string }{
-		{"WALK AWAY ABOVE", "USD 4,111"}, {"expected profit", "1,717"}, {"chance of a loss", "12.1 %"}, {"own hour earns", "66"},
+		{"WALK AWAY ABOVE", "USD 4,111"}, {"expected profit", "1,717"}, {"chance of a loss", "12.1 %"}, {"hour of yours earns", "66"},
 		{"your hours", "47"}, {"days", "58"}, {"one time in ten over", "69"}, {"plan rebuild it and sell it", "USD 4,111"},
 		{"plan sell it on as it stands", "USD 1,222"}, {"plan sell it for parts", "do not bid"}, {"stop line", "3,333 still to spend"},
 		{"of cases", "37.3 %"}, {"then sell it on as it stands", "USD 151"}, {"chance to win", "44.4 %"}, {"expected gain", "555"},

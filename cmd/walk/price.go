@@ -136,8 +136,6 @@ type gridRow struct {
 	Age         string  `json:"age"`
 	Trim        string  `json:"trim"`
 	Brand       string  `json:"brand"`
-	Engine      string  `json:"engine"`
-	Place       string  `json:"place"`
 	Other       string  `json:"other"`
 	Adjusted    string  `json:"adjusted"`
 	Weight      float64 `json:"weight"`
@@ -178,8 +176,8 @@ func gridRows(adjusted []resale.Adjusted, currency money.Currency) []gridRow {
 		rows[i] = gridRow{
 			Row: a.Row, ID: a.ID, Price: currency.Text(a.Price), AskedToSold: currency.Text(a.AskedToSold), Date: currency.Text(a.Date),
 			Mileage: currency.Text(a.Mileage), Age: currency.Text(a.Age), Trim: currency.Text(a.Trim), Brand: currency.Text(a.Brand),
-			Engine: currency.Text(a.Engine), Place: currency.Text(a.Place),
-			Other: currency.Text(a.Other), Adjusted: currency.Text(a.Adjusted), Weight: a.Weight, Influence: a.Influence, Used: a.Used,
+			Other:    currency.Text(a.Engine + a.Place + a.Other), // the format's one figure for the rest
+			Adjusted: currency.Text(a.Adjusted), Weight: a.Weight, Influence: a.Influence, Used: a.Used,
 			Why: a.Why,
 		}
 	}

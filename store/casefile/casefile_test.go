@@ -91,7 +91,7 @@ func TestFaultsNameKeyValueAndRemedy(t *testing.T) {
 		{with(`"time":{"days_to_sell":{"low":3,"high":60}}`), "time.days_to_sell.likely", "a number"},
 		{with(`"time":{"days_to_sell":"soon"}`), "time.days_to_sell", "a number"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"chance":0.7}]}]}]}`), "repair.lines[0].parts[0].fallback",
-			"no option"},
+			"no source has it"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","parts":[{"options":[{"price":200,"core_back":201}]}]}]}`),
 			"repair.lines[0].parts[0].options[0].core_back", "deposit"},
 		{with(`"repair":{"lines":[{"id":"a","job":"x","hours":{"body":1e6}}]}`), "repair.lines[0].hours.body.high", "no more than"},

@@ -13,7 +13,7 @@ import (
 
 // TypedFields are the fields of a comparable that can be typed, in their order.
 var TypedFields = []string{"price", "kind", "date", "model_year", "make", "model", "trim", "mileage", "unit", "title", "distance",
-	"condition", "note"}
+	"upkeep", "note"}
 
 // Typed returns a row with what was typed in its fields, each cell read as one of a table is; what they leave open is read with "." before
 // decimals, and miles. What the row says beside stays. Errors: the first cell that can't be read, with its field.

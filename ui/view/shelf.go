@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,7 +18,7 @@ type ComparableField struct{ Name, Title string }
 // ComparableFields are all of them.
 var ComparableFields = []ComparableField{{"price", "Price"}, {"kind", "Asked or sold"}, {"date", "Date"}, {"model_year", "Year"},
 	{"make", "Make"}, {"model", "Model"}, {"trim", "Trim"}, {"mileage", "Mileage"}, {"unit", "mi or km"}, {"title", "Title"},
-	{"distance", "Miles away"}, {"condition", "Condition"}, {"note", "Note"}}
+	{"distance", "Miles away"}, {"upkeep", "Upkeep"}, {"note", "Note"}}
 
 // ComparableCells returns the fields of a comparable as they are typed.
 func ComparableCells(r resale.Row, currency string) map[string]string {
@@ -30,7 +31,7 @@ func ComparableCells(r resale.Row, currency string) map[string]string {
 	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": string(r.Date),
 		"model_year": year(r.ModelYear),
 		"make":       r.Make, "model": r.Model, "trim": r.Trim, "mileage": figure(r.Mileage), "unit": r.Unit, "title": r.Title,
-		"condition": figure(r.Condition), "note": r.Note}
+		"upkeep": typedUpkeep(r), "note": r.Note}
 	if r.DistanceMi != nil {
 		cells["distance"] = strconv.FormatFloat(*r.DistanceMi, 'f', 0, 64)
 	}
@@ -143,4 +144,12 @@ func marketWords(m resale.Market) string {
 	percent := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 1, 64) + " %" }
 	return fmt.Sprintf("In %s, %s teach: %s a year of age, %s for 10,000 miles; single prices scatter by %s.", m.Currency,
 		Count(m.Models, "model"), percent(m.Effects["age"].Mean), percent(m.Effects["mileage/linear"].Mean), percent(m.Residual.SD))
+}
+
+// typedUpkeep writes a row's upkeep as it may be typed: the word, or the number where it lies between two.
+func typedUpkeep(r resale.Row) string {
+	if r.Condition != nil && *r.Condition != math.Trunc(*r.Condition) {
+		return strconv.FormatFloat(*r.Condition, 'f', -1, 64)
+	}
+	return upkeep(r)
 }

@@ -50,7 +50,7 @@ func newCosts(p *Page) *section {
 		form.Heading("Time", "Holding is space, insurance and the like; capital cost is a year's interest on the money out."), weeks.Rows,
 		form.Heading("Selling", ""), selling.Rows,
 		form.Heading("My labor", "An hour of yours is a cost at its rate, so that the profit is what is left after paying yourself."),
-			labour.Rows,
+		labour.Rows,
 		form.Heading("Catalogue", "Its figures are in USD. In a lot of another currency, enter what one USD is in it; without that the lot "+
 			"gets no bid."), exchange.Rows,
 	)

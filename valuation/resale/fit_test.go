@@ -103,7 +103,7 @@ func TestAdjustmentsAddUpToTheCent(t *testing.T) {
 	s, b := rebuilt()
 	for n := 1; n < 60; n += 7 {
 		for _, a := range resale.Fit(mixed(rng, n), s, b, p).Price().Adjusted {
-			if sum := a.AskedToSold + a.Date + a.Mileage + a.Age + a.Trim + a.Brand + a.Other; a.Price+sum != a.Adjusted {
+			if sum := a.AskedToSold + a.Date + a.Mileage + a.Age + a.Trim + a.Brand + a.Engine + a.Place + a.Other; a.Price+sum != a.Adjusted {
 				t.Fatalf("%d + %d is not %d: %+v", a.Price, sum, a.Adjusted, a)
 			}
 			if a.Weight < 0 || a.Weight > 1.0000001 {
