@@ -125,7 +125,6 @@ func TestTheLineOfTheHeadingsIsChosen(t *testing.T) {
 		if len(c.Options) == 32 {
 			c.SetSelectedIndex(3)
 			s.says(t, "Usable: 1 of 1 rows. Refused: 0. Passed over: 1.")
-			c = seen.All[*widgets.Select](s.top())[0]
 		}
 	}
 }

@@ -163,7 +163,7 @@ func seenColumn(name, words, state string) pastColumn {
 func putDamage(p *Past, v table.Value) error {
 	areas := runlist.Areas(v.Text)
 	if len(areas) == 0 {
-		return fmt.Errorf("no area of a vehicle: front, left rear, top, interior ...")
+		return fmt.Errorf("no area of a vehicle: for example front, left rear, top, interior")
 	}
 	for _, a := range areas {
 		p.Damage = append(p.Damage, lot.Damage{Area: a, Extent: "functional", Depth: "bolted"})

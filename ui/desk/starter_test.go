@@ -72,11 +72,11 @@ func TestALaterStarterIsTakenOrLeftEntryByEntry(t *testing.T) {
 	}
 	job := func(id string) valuation.EntryKey { return valuation.EntryKey{Kind: valuation.KindJob, ID: id} }
 	first := map[string]float64{"hood": 2, "lamp": 1, "latch": 3}
-	d := start("1", first)
+	start("1", first)
 	wants("first start", first)
 	start("1", first)
 	wants("same edition", first)
-	d = start("2", map[string]float64{"hood": 5, "lamp": 1, "grille": 4})
+	d := start("2", map[string]float64{"hood": 5, "lamp": 1, "grille": 4})
 	wants("second edition", first, "hood", "grille", "latch")
 	s = d.Do(context.Background(), s, desk.TakeStarter(job("hood")))
 	wants("hood taken", map[string]float64{"hood": 5, "lamp": 1, "latch": 3}, "grille", "latch")
