@@ -79,7 +79,7 @@ func (s *screen) enterLot() {
 
 // salvage goes on from the odometer to the title document, and chooses the second: salvage.
 func (s *screen) salvage() {
-	s.typed(strings.Repeat("\t", 7))
+	s.typed(strings.Repeat("\t", 14))
 	s.keys("Down", "Down", "Down", "Return")
 	s.until("the title is a salvage title", func() bool { return s.lotCase().Lot.Title.Document == "salvage" })
 }
