@@ -27,7 +27,7 @@ func TestASaleByKeyboard(t *testing.T) {
 	s.drop("../../assets/demo/comps_side.csv")
 	s.settled("sale-dropped")
 	s.keys("Return")
-	s.until("the file gives 29 comparables", func() bool { return len(s.lotCase().Resale.Rows) == 29 })
+	s.until("the file gives 29 comparables", func() bool { return s.onTheShelf() == 29 })
 	s.editALine()
 	bid := s.walkAway()
 	s.pastTheLimit()
@@ -42,6 +42,17 @@ func TestASaleByKeyboard(t *testing.T) {
 		t.Error("the Board shows nothing")
 	}
 	s.close()
+}
+
+// onTheShelf counts the comparables that the store keeps.
+func (s *screen) onTheShelf() int {
+	book := s.open()
+	defer book.Close()
+	rows, err := book.Shelf(s.t.Context())
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return len(rows)
 }
 
 // editALine goes to the first line's fields by Enter, changes its name and takes that back.
