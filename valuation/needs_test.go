@@ -53,8 +53,8 @@ func TestAnEmptyLotGetsNoBid(t *testing.T) {
 		if err := json.Unmarshal(casefile.WriteAnswer(a), &written); err != nil || written["profit"].(map[string]any)["loss_chance"] != nil {
 			t.Errorf("%v: the written chance of a loss is %v, %v", step.missing, written["profit"], err)
 		}
-		if back, faults := casefile.ReadAnswer(casefile.WriteAnswer(a)); len(faults) > 0 || !slices.Equal(back.Needs, a.Needs) {
-			t.Errorf("%v came back as %v, %v", a.Needs, back.Needs, faults)
+		if said, err := json.Marshal(written["needs"]); err != nil || strings.Count(string(said), `"key"`) != len(a.Needs) {
+			t.Errorf("of %v is written %s, %v", a.Needs, said, err)
 		}
 		step.enter()
 	}

@@ -48,9 +48,6 @@ func (r *reader) decimal(v any, key string) decimal.Decimal {
 
 // number reads a model figure; money may be a string and has at most its currency's decimals.
 func (r *reader) number(v any, key string, isMoney bool) float64 {
-	if r.answer && v == nil {
-		return math.NaN()
-	}
 	if isMoney {
 		return r.currency.Major(r.amount(v, key))
 	}

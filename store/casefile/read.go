@@ -11,7 +11,6 @@ import (
 	"github.com/shopspring/decimal"
 
 	"walkline/valuation"
-	"walkline/valuation/bid"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -71,7 +70,6 @@ func Decode(data []byte, v any) []Fault {
 // reader fills values from a tree and collects faults.
 type reader struct {
 	currency money.Currency
-	answer   bool // an answer: a figure may be null, for one that is no number
 	faults   []Fault
 }
 
@@ -158,8 +156,6 @@ func (r *reader) special(dst reflect.Value, v any, key string, isMoney bool) boo
 		*p = r.amount(v, key)
 	case *decimal.Decimal:
 		*p = r.decimal(v, key)
-	case *[]bid.Ceiling:
-		*p = r.ceilings(v, key)
 	case *prob.Three:
 		*p = r.three(v, key, isMoney)
 	case *lot.Date:
@@ -238,4 +234,22 @@ func (r *reader) scalar(dst reflect.Value, v any, key string, isMoney bool) {
 	default:
 		panic("casefile: no reading for " + dst.Type().String())
 	}
+}
+
+// opened returns the document's root object and its currency.
+func opened(data []byte) (*object, money.Currency, []Fault) {
+	tree, err := parse(data)
+	if err != nil {
+		return nil, money.Currency{}, []Fault{{Key: "file", Want: err.Error()}}
+	}
+	root, ok := tree.(*object)
+	if !ok {
+		return nil, money.Currency{}, []Fault{{Key: "file", Value: show(tree), Want: "one JSON object"}}
+	}
+	code, _ := root.values["currency"].(string)
+	cur, ok := money.Lookup(code)
+	if !ok {
+		return nil, cur, []Fault{{Key: "currency", Value: show(root.values["currency"]), Want: "an ISO 4217 code such as USD"}}
+	}
+	return root, cur, nil
 }

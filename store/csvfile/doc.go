@@ -1,17 +1,15 @@
 // Package csvfile answers one question: which comparables, or past buys, does somebody's table hold, and what becomes of them beside those
 // that are there?
 //
-// [Comparables] and [PastBuys] are the kinds of table that package table reads: the fields of a row, each with the plain words that name
-// its
-// column, how it is put into the row, printed and joined to an older one. A row with any bad cell is refused whole, with its line, column,
-// value and reason. [Merge] joins the rows with those there are already: read = new + same + changed + refused, always. [Write] goes the
-// other way; what it writes can be read again. [RowsOf] reads a table that must be usable whole, as a case file names it.
+// [Comparables] and [PastBuys] are the kinds of table that package table reads: the fields of a row, each with the plain words that
+// name its column, how it is put into the row, printed and joined to an older one. A row with any bad cell is refused whole, with its
+// line, column, value and reason. [Merge] joins the rows with those there are already: read = new + same + changed + refused, always.
+// [RowsOf] reads a table that must be usable whole, as a case file names it.
 //
 // What a table leaves open is asked by its reader; [Settle] answers with the first way and says so, for callers that can't ask.
 //
 // A table of past buys has fields of its own: [PastTemplate] is an empty one. Every cell may be empty, which leaves it unknown; what names
-// a
-// buy is its id, else its day, price and vehicle.
+// a buy is its id, else its day, price and vehicle.
 //
 // Units: prices become minor units of the table's currency; mileage stays in its stated unit; distance becomes miles. An odometer reading
 // that its cell calls not actual counts as an unknown mileage and stands in the note ([Comparable.Known]).

@@ -25,5 +25,5 @@ type Entry struct {
 
 // Ledger returns entries as CSV: a row for each, in their order. Cells that a spreadsheet would run are defused.
 func Ledger(entries []Entry) []byte {
-	return table.Marshal(entries, make([][]string, len(entries)+1), false)
+	return table.Marshal(entries, nil)
 }

@@ -8,7 +8,6 @@ import (
 
 	"walkline/store/grid"
 	"walkline/store/table"
-	"walkline/valuation/money"
 	"walkline/valuation/resale"
 )
 
@@ -99,27 +98,6 @@ func TestRowsWithoutIdsGetFreeOnes(t *testing.T) {
 			t.Fatalf("id %q", r.ID)
 		}
 		ids[r.ID] = true
-	}
-}
-
-func TestWhatIsWrittenIsReadAgainExactly(t *testing.T) {
-	x := func(v float64) *float64 { return &v }
-	rows := []resale.Row{
-		{ID: "1", Price: 1250050, Kind: "sold", Date: "2026-10-01", ModelYear: 2019, Make: "=SUM(A1)", Model: "+x", Trim: "-y",
-			Mileage: x(61200.5),
-			Unit:    "km", Title: "clear", DistanceMi: x(1 / 3.0), Condition: x(3.5), Note: "@a, \"b\"\nc", Source: "'=quoted",
-			More: map[string]string{"fuel": "\tgas", "price": "9", "engine_l": "2.0"}},
-		{ID: "2", Price: 101, Note: "'plain", Excluded: true},
-		{ID: "3", Price: 700, Note: "＝full width", More: map[string]string{"fuel": "x"}},
-	}
-	usd, _ := money.Lookup("USD")
-	text := string(Write(rows, usd))
-	r := parsed(t, text)
-	if !reflect.DeepEqual(r.Rows, rows) {
-		t.Fatalf("%s\ngot  %+v\nwant %+v", text, r.Rows, rows)
-	}
-	if m := Merge(rows, r.Rows); m.Same != 3 {
-		t.Fatalf("%+v", m)
 	}
 }
 

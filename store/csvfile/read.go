@@ -11,7 +11,7 @@ import (
 	"walkline/valuation/resale"
 )
 
-// Canonical is how the tables are written that [Write] writes and a case file names, in a currency.
+// Canonical is how the tables are written that a case file names, in a currency.
 func Canonical(currency string) table.Stated {
 	return table.Stated{Currency: currency, Decimal: ".", Dates: cell.DayFirst, Unit: "mi", Distance: "mi"}
 }

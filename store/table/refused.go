@@ -45,7 +45,7 @@ func WriteRefused(header []string, refused []Refused) []byte {
 		refusals[i] = refusal{strconv.Itoa(r.Line), strings.Join(columns, "; "), strings.Join(values, "; "), strings.Join(reasons, "; ")}
 		extra = append(extra, own(header, padded(r.Cells, len(header))))
 	}
-	return Marshal(refusals, extra, true)
+	return Marshal(refusals, extra)
 }
 
 // own returns the cells of the columns that an earlier [WriteRefused] did not add.
@@ -73,12 +73,12 @@ func padded(cells []string, n int) []string {
 // byteOrderMark tells spreadsheet programs that the file is UTF-8; package grid takes it off.
 const byteOrderMark = "\uFEFF"
 
-// Marshal writes a slice of structs with csv tags as CSV, each row with cells of its own (the header's first) after or before. Cells that
-// a spreadsheet would run are defused.
-func Marshal(structs any, extra [][]string, before bool) []byte {
+// Marshal writes a slice of structs with csv tags as CSV, each row after cells of its own (the header's first), where there are any.
+// Cells that a spreadsheet would run are defused.
+func Marshal(structs any, before [][]string) []byte {
 	var out bytes.Buffer
 	out.WriteString(byteOrderMark)
-	w := &writer{Writer: csv.NewWriter(&out), extra: extra, before: before}
+	w := &writer{Writer: csv.NewWriter(&out), before: before}
 	if err := gocsv.MarshalCSV(structs, w); err != nil {
 		panic(err) // a buffer takes every byte and the structs are plain: an error is a bug
 	}
@@ -88,19 +88,15 @@ func Marshal(structs any, extra [][]string, before bool) []byte {
 // writer takes rows from gocsv, adds the cells that no struct holds, and defuses all of them.
 type writer struct {
 	*csv.Writer
-	extra  [][]string
-	before bool
+	before [][]string
 	row    int
 }
 
 // Write writes one row.
 func (w *writer) Write(cells []string) error {
 	all := cells
-	if w.row < len(w.extra) {
-		all = slices.Concat(cells, w.extra[w.row])
-		if w.before {
-			all = slices.Concat(w.extra[w.row], cells)
-		}
+	if w.row < len(w.before) {
+		all = slices.Concat(w.before[w.row], cells)
 	}
 	w.row++
 	for i, c := range all {

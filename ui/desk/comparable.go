@@ -15,20 +15,6 @@ func keepsShelf(words string, do func(context.Context, *Desk, State, Action) Sta
 	return a
 }
 
-// EditComparable changes one row of the shelf.
-func EditComparable(id int64, words string, change func(*book.Comparable)) Action {
-	return keepsShelf(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		return d.onShelf(ctx, s, a, func(c book.Comparable) *book.Comparable {
-			if c.ID == id {
-				c = valuation.Copy(c)
-				c.ID = id
-				change(&c)
-			}
-			return &c
-		})
-	})
-}
-
 // RemoveComparables takes rows off the shelf, and so out of every lot that draws them.
 func RemoveComparables(words string, ids ...int64) Action {
 	gone := map[int64]bool{}

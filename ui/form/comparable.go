@@ -66,9 +66,6 @@ func (c *Comparable) Show(id string, cells map[string]string) {
 	c.Row.Refresh()
 }
 
-// ID returns which row the cells are of; empty: one that is to be added.
-func (c *Comparable) ID() string { return c.id }
-
 // Clear empties the cells for the next row.
 func (c *Comparable) Clear() {
 	c.kept = nil
