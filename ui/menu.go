@@ -133,6 +133,8 @@ func (w *Window) shortcuts() {
 			}
 		}
 	}
+	last := command{key: fyne.Key7} // a build has a section more than the menu names
+	w.window.Canvas().AddShortcut(last.shortcut(), func(fyne.Shortcut) { w.alone(func() { w.section(len(worksheet.Sections)) }) })
 	w.window.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.alone(w.redo) })
 	w.window.Canvas().AddShortcut(&fyne.ShortcutPaste{}, func(fyne.Shortcut) {
 		w.alone(func() { w.Paste(fyne.CurrentApp().Clipboard().Content()) })
@@ -172,6 +174,9 @@ func (w *Window) section(i int) {
 	if w.state.Place == desk.Builds && w.state.Build != nil {
 		w.builds().Go(i)
 		w.focusPage()
+		return
+	}
+	if i >= len(worksheet.Sections) {
 		return
 	}
 	if w.state.Place == desk.Record {

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
 	"walkline/ui/widgets"
@@ -43,6 +44,13 @@ func TestAWonLotIsBuiltByKeyboard(t *testing.T) {
 	if got := len(s.lotOf(t, id).Build.Receipts); got != before {
 		t.Errorf("after undo there are %d bills", got)
 	}
+	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+		if b.Text == "As the last bill" && b.Visible() && b.Size().Height < 20 {
+			t.Errorf("its button is %g high", b.Size().Height)
+		}
+	}
+	s.press(fyne.Key7) // the last section, which has no place in the menu
+	s.wants(t, "The other ways out", "Parted out")
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	s.wants(t, "1 build")
 	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})

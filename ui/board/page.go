@@ -77,8 +77,8 @@ func (p *Page) toFirst() {
 
 // firstSteps is what an empty Board says.
 func firstSteps(do func(desk.Action)) *fyne.Container {
-	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, what is hurt, " +
-		"what it should sell for. The walk-away bid follows as you type.")
+	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, " +
+		"what's damaged, what it should sell for. The walk-away bid follows as you type.")
 	words.Wrapping = fyne.TextWrapWord
 	add := widget.NewButton("Enter my first lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance

@@ -36,7 +36,7 @@ type hiddenRow struct {
 func newHidden(p *Page) *section {
 	h := &hidden{page: p, more: newUnlisted(p), list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
 		"What is entered of this lot brings up no hidden damage.")}
-	body := container.NewVBox(form.Heading("What stripping it has shown",
+	body := container.NewVBox(form.Heading("What teardown found",
 		"Damage that was found becomes known work in the forecast, damage that is not there goes. "+
 			"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
 	split := container.NewVSplit(container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
@@ -35,6 +36,7 @@ type ledger[T any] struct {
 	remove *widget.Button
 	fresh  *widget.Button
 	like   *widget.Button // nil: a new entry takes nothing over
+	keys   *fyne.Container
 	body   fyne.CanvasObject
 
 	entries  []T
@@ -57,7 +59,7 @@ type spec[T any] struct {
 
 // formWidth is the width of the form beside the table, tableWidth the least that the table needs then, at text scale 1.
 const (
-	formWidth  = 318
+	formWidth  = 330
 	tableWidth = 480
 )
 
@@ -105,12 +107,13 @@ func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
 
 // lay puts the table and the form side by side; to be called when the form has its rows. extra stands below them.
 func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
-	buttons := container.NewHBox(l.add, l.remove, l.fresh)
+	l.keys = container.NewHBox(l.add, l.remove, l.fresh)
 	if l.like != nil {
-		buttons.Add(l.like)
+		l.keys.Add(l.like)
 	}
-	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, buttons}, extra...)...)
-	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{}, l.table, container.NewVScroll(beside)))
+	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, l.keys}, extra...)...)
+	clear := container.New(layout.NewCustomPaddedLayout(0, 0, 0, theme.Wide), beside) // of the bar of the scroll
+	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{}, l.table, container.NewVScroll(clear)))
 	l.renderForm()
 }
 
@@ -162,11 +165,8 @@ func (l *ledger[T]) renderForm() {
 	l.add.Hidden, l.remove.Hidden, l.fresh.Hidden = l.selected >= 0, l.selected < 0, l.selected < 0
 	if l.like != nil {
 		l.like.Hidden = l.selected >= 0 || len(l.entries) == 0
-		l.like.Refresh()
 	}
-	l.add.Refresh()
-	l.remove.Refresh()
-	l.fresh.Refresh()
+	l.keys.Refresh() // one that is shown again has to be laid out
 }
 
 // choose goes to an entry, or to the draft.

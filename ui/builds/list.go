@@ -58,7 +58,7 @@ func newList(p *Page) *list {
 // firstSteps is what the page says while no lot was won.
 func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## No lot has been won yet\n\nMark a lot as won on the Board, and it becomes a build: its " +
-		"bills, hours and what stripping it shows, " +
+		"bills, hours and what teardown found, " +
 		"against what was forecast at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave " +
 		"empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord

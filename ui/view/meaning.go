@@ -14,18 +14,17 @@ func MeaningWords(r desk.TrackRecord, p learn.Proposal) string {
 	name := strings.ToLower(strings.TrimPrefix(strings.TrimPrefix(p.Name, "Hours, "), "Parts, "))
 	switch {
 	case p.Unit == learn.ChanceUnit:
-		return fmt.Sprintf("It is there in %.0f of 100 lots like yours; before any buy %.0f were reckoned with.", 100*at, 100*p.Starter.At)
+		return fmt.Sprintf("It is there in %.0f of 100 lots like yours; before any buy it was %.0f.", 100*at, 100*p.Starter.At)
 	case p.Unit == learn.LoadUnit:
 		return fmt.Sprintf("How far one bad surprise means more of them, from 0 to 0.9: %.2f. It widens the ranges of cost and leaves their "+
 			"middle "+
 			"alone.", at)
 	case strings.HasPrefix(p.Key, "hours/") && u.Hours > 0:
-		return fmt.Sprintf("My %s hours come to %.2f times the plan: on an average lot %.1f h become %.1f, %s of my time at its rate.", name, at,
-			u.Hours, u.Hours*at, signed(purse, u.Money*(at-1)))
+		return fmt.Sprintf("My %s hours come to %.2f times the plan: on an average lot %.1f h become %.1f, which is %s of my time.", name, at,
+			u.Hours, u.Hours*at, moreOrLess(purse, u.Money*(at-1)))
 	case u.Money > 0:
 		return fmt.Sprintf("I pay %.2f times the forecast: on an average lot %s become %s, %s.", at, purse.Whole(u.Money),
-			purse.Whole(u.Money*at),
-			signed(purse, u.Money*(at-1)))
+			purse.Whole(u.Money*at), moreOrLess(purse, u.Money*(at-1)))
 	}
 	return resaleMeaning(p, purse)
 }
@@ -50,13 +49,12 @@ func resaleMeaning(p learn.Proposal, purse Purse) string {
 	return fmt.Sprintf("It comes to %.2f times the forecast.", at)
 }
 
-// signed writes money with its sign.
-func signed(p Purse, x float64) string {
-	sign := "+"
+// moreOrLess writes a difference of money.
+func moreOrLess(p Purse, x float64) string {
 	if x < 0 {
-		sign, x = "-", -x
+		return p.Code + " " + p.Whole(-x) + " less"
 	}
-	return sign + p.Code + " " + p.Whole(x)
+	return p.Code + " " + p.Whole(x) + " more"
 }
 
 // NeedsWords says how many more buys a factor waits for; empty: it has enough.

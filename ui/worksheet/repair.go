@@ -56,7 +56,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
 	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
-	w.addRisk = widgets.NewSuggest("Add a risk: type a part of it", w.raise)
+	w.addRisk = widgets.NewSuggest("Add a risk: type any word of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
