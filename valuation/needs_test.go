@@ -72,7 +72,7 @@ func TestALotFiguredByHandKeepsItsBid(t *testing.T) {
 	a := value(t, c, valuation.Knowledge{})
 	said := 0
 	for _, w := range a.Warnings {
-		if strings.HasPrefix(w, "Still missing") {
+		if strings.HasPrefix(w, "With the catalogues on") {
 			said++
 		}
 	}

@@ -90,8 +90,8 @@ func (r *rest) hours(job string, judged map[string]prob.Three, worked map[string
 	left := map[string]prob.Three{}
 	for trade, t := range judged {
 		if x := worked[trade]; x > t.High {
-			r.doubt("%s has taken %.1f hours of %s, more than its highest judgement of %.1f, and is not done: nothing of them is left in the "+
-				"forecast. Enter a new judgement on the worksheet.",
+			r.doubt("%s has taken %.1f hours of %s, more than its highest judgment of %.1f, and is not done: nothing of them is left in the "+
+				"forecast. Enter a new judgment on the worksheet.",
 				job, x, trade, t.High)
 		}
 		if rest := less(t, worked[trade]); !rest.Zero() {

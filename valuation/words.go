@@ -163,7 +163,7 @@ func (w *work) uncounted() []string {
 	l := w.c.Lot
 	for _, n := range w.c.Needs() {
 		if w.c.byHand() {
-			out = append(out, "Still missing, which a lot that the catalogues figure gets no bid without: "+n.Text)
+			out = append(out, "With the catalogues on, this would still be asked before a bid: "+n.Text)
 		}
 	}
 	if l.Keys != nil && !*l.Keys && !w.c.Repair.UseCatalogue {

@@ -34,7 +34,7 @@ var help = map[string]string{
 	"Powertrain": "An electric vehicle gets no engine or exhaust work, and its pack and high-voltage parts are looked at. Not known keeps " +
 		"both out " +
 		"of sight of the rules.",
-	"Driven wheels":  "Which shafts and transmissions there are to be hurt.",
+	"Driven wheels":  "Which shafts and transmissions there are to be damaged.",
 	"Doors":          "With the lid of a hatch or tailgate: which doors there are to be replaced and painted.",
 	"Paint":          "Metallic and pearl are blended further than a solid color.",
 	"Its parts are":  "Against parts of a usual mid-size car: starter prices of parts, and hidden damage, go up and down with it.",
@@ -49,7 +49,7 @@ var help = map[string]string{
 	"Dents":          "Ticked: they are not taken out, and the resale price gives way instead.",
 	"Take off":       "What dents that stay take off the price: low, likely, high. Empty: a starter value by their count, from memory.",
 	"It went to":     "Smoke alone, scorched paint and plastic, or burned through. A fire marks the places where it was.",
-	"Where it was": "A fire in the engine bay and one in the cabin hurt other things. Burnt lithium packs can catch fire again: keep " +
+	"Where it was": "A fire in the engine bay and one in the cabin damage other things. Burnt lithium packs can catch fire again: keep " +
 		"away from one.",
 	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
 

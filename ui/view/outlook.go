@@ -52,7 +52,7 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 		v.Figure, v.Loses = p.Code+" "+p.Whole(f.Whole.Mean), f.Whole.Mean < 0
 		v.Lines = append(v.Lines, [2]string{"8 times in 10", p.Range(f.Whole.P10, f.Whole.P90)}, [2]string{"Chance of a loss", Percent(f.Loss)})
 	} else {
-		v.Notes = append(v.Notes, "Enter the hammer price: without it there is no profit to foretell.")
+		v.Notes = append(v.Notes, "Enter the hammer price: without it there is no profit to forecast.")
 	}
 	if o.Foretold != nil {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(atPaid(o.Bought).Profit.Mean)})

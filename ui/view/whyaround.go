@@ -66,7 +66,7 @@ func (s story) around(kind string) []WhyLine {
 func (s story) growing() []WhyLine {
 	how := "as the comparables tell"
 	if y := s.c.Resale.YearlyChange; y != nil {
-		how = Percent(y.Low) + " to " + Percent(y.High) + ", your own judgement"
+		how = Percent(y.Low) + " to " + Percent(y.High) + ", your own judgment"
 	} else if s.a.Resale.RowsUsed == 0 {
 		how = "not known: there are no comparables that tell"
 	}
