@@ -88,6 +88,7 @@ func (w *Window) Show() {
 func (w *Window) show(s desk.State) {
 	before := w.state
 	w.state = s
+	widgets.DecimalComma(s.Shop.DecimalMark == ",")
 	w.places.render(s)
 	w.say(s)
 	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {

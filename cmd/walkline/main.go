@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/lang"
 
 	"walkline/assets"
 	"walkline/cmd/version"
@@ -112,6 +113,7 @@ func (s *session) show(a fyne.App) error {
 	if err != nil {
 		return err
 	}
+	regionOf(string(lang.SystemLocale())).settle(desk)
 	desk.Importer, desk.Lister, desk.Past = logged{desk.Importer}, loggedList{desk.Lister}, loggedPast{desk.Past}
 	w := ui.NewWindow(a, desk, s.runner, s.faults.caught)
 	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder,

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -19,8 +21,12 @@ type units struct {
 	currency *widgets.Words
 	change   *widgets.Suggest
 	distance *widget.Select
+	decimals *widget.Select
 	muted    bool
 }
+
+// decimalMarks are the marks before decimals, decimalNames how a number looks with each.
+var decimalMarks, decimalNames = []string{".", ","}, []string{"1,234.50", "1.234,50"}
 
 func newUnits(p *Page) *section {
 	u := &units{page: p, currency: widgets.NewLine("")}
@@ -35,9 +41,15 @@ func newUnits(p *Page) *section {
 			p.do(desk.EditShop("odometer unit", func(s *desk.Shop) { s.OdometerUnit = unit }))
 		}
 	})
+	u.decimals = widget.NewSelect(decimalNames, func(string) {
+		if mark := decimalMarks[u.decimals.SelectedIndex()]; !u.muted {
+			p.do(desk.EditShop("decimal mark", func(s *desk.Shop) { s.DecimalMark = mark }))
+		}
+	})
 	rows := container.New(layout.NewFormLayout(),
 		form.Label("Currency"), container.NewBorder(nil, nil, u.currency, nil, u.change),
-		form.Label("Odometers of new lots in"), form.Roomy(u.distance, lot.OdometerUnits))
+		form.Label("Odometers of new lots in"), form.Roomy(u.distance, lot.OdometerUnits),
+		form.Label("Fields write numbers as"), form.Roomy(u.decimals, decimalNames))
 	body := container.NewVBox(form.Heading("Currency and units",
 		"Of the figures on the Bench and of new lots (ISO 4217). Another currency keeps the figures as they are written: nothing is "+
 			"converted. Lots that are there keep theirs."), rows)
@@ -49,5 +61,6 @@ func (u *units) show(s desk.State) {
 	u.muted = true
 	u.currency.SetText(s.Shop.Currency)
 	u.distance.SetSelected(s.Shop.OdometerUnit)
+	u.decimals.SetSelectedIndex(max(slices.Index(decimalMarks, s.Shop.DecimalMark), 0))
 	u.muted = false
 }

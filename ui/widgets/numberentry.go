@@ -22,6 +22,7 @@ type NumberEntry struct {
 	figures int
 	room    float32 // kept free for the line beside the field, at text scale 1
 	value   Number
+	comma   bool // as the field writes its number
 	field   *field
 	unit    *draw.Text
 	say     say
@@ -82,7 +83,7 @@ func (e *NumberEntry) SetSpec(s Spec) {
 
 // SetValue shows a number and calls no handler. What is being typed stays when it already means that number.
 func (e *NumberEntry) SetValue(n Number) {
-	if n.Equal(e.value) {
+	if n.Equal(e.value) && e.comma == comma.Load() {
 		return
 	}
 	e.value = n
@@ -124,6 +125,7 @@ func (s Spec) inWords(n Number) string {
 
 // Reset goes back to the last valid number.
 func (e *NumberEntry) Reset() {
+	e.comma = comma.Load()
 	e.field.put(e.spec.plain(e.value))
 	e.say.understood("")
 }
