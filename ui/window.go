@@ -42,6 +42,7 @@ type Window struct {
 	record func() *record.Page
 	places *places
 	notice *widgets.Words
+	saved  *saved
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
@@ -63,10 +64,10 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
 	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
-	w.notice = widgets.NewCaption("")
+	w.notice, w.saved = widgets.NewCaption(""), newSaved(w)
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
-	foot := container.NewPadded(container.NewHBox(w.notice))
+	foot := container.NewPadded(container.NewBorder(nil, nil, nil, w.saved.buttons, container.NewHBox(w.notice)))
 	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
 	layer.OnExplain = w.explain
 	w.window.SetContent(layer)
@@ -99,6 +100,7 @@ func (w *Window) show(s desk.State) {
 // say writes at the foot of the window what went wrong or happened, else what the field in hand means.
 func (w *Window) say(s desk.State) {
 	w.notice.SetWarning(s.Trouble != "")
+	w.saved.buttons.Hide()
 	switch {
 	case s.Trouble != "":
 		w.notice.SetText("! " + s.Trouble)

@@ -32,6 +32,8 @@ type Desk struct {
 	Today       func() lot.Date
 	// Look returns how many columns of a table each kind knows by their headings; nil: no table is looked at.
 	Look func(data []byte) map[Kind]int
+	// Copied returns rows of a table as text that spreadsheet programs take from the clipboard.
+	Copied func(rows [][]string) string
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 
