@@ -41,7 +41,7 @@ type Window struct {
 	builds func() *builds.Page
 	record func() *record.Page
 	places *places
-	notice *widgets.Words
+	notice *widgets.Said
 	saved  *saved
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
@@ -64,10 +64,10 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
 	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
-	w.notice, w.saved = widgets.NewCaption(""), newSaved(w)
+	w.notice, w.saved = widgets.NewSaid(), newSaved(w)
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
-	foot := container.NewPadded(container.NewBorder(nil, nil, nil, w.saved.buttons, container.NewHBox(w.notice)))
+	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
 	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
 	layer.OnExplain = w.explain
 	w.window.SetContent(layer)

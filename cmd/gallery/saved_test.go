@@ -58,3 +58,15 @@ func TestWhatWasSavedIsOpenedFromItsNotice(t *testing.T) {
 		t.Error("what was saved is forgotten")
 	}
 }
+
+// TestALongNoticeNeverWidensTheWindow says more at the foot than a line holds: it wraps, and the window keeps its size.
+func TestALongNoticeNeverWidensTheWindow(t *testing.T) {
+	s := opened(t, task.Inline{})
+	least := func() fyne.Size { return s.screen.Content().MinSize() }
+	before := least()
+	s.window.Warn(strings.TrimSpace(strings.Repeat("a table that could not be read in row 14, ", 40)))
+	if got := least(); got.Width > before.Width {
+		t.Errorf("the window would be %v wide, was %v", got.Width, before.Width)
+	}
+	s.wants(t, "read in row 14, a table")
+}
