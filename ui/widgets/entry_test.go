@@ -190,3 +190,20 @@ func TestEntriesLook(t *testing.T) {
 		return container.NewVBox(a, b, c, d)
 	})
 }
+
+// TestUndoTakesBackWhatWasNotTakenFirst types rubbish and asks for undo: the field goes back to its number, and the window is not asked.
+func TestUndoTakesBackWhatWasNotTakenFirst(t *testing.T) {
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) {})
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	asked := 0
+	w.Canvas().AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { asked++ })
+	e.SetValue(Known(52000))
+	retype(w, e.field, "x")
+	e.field.TypedShortcut(&fyne.ShortcutUndo{})
+	if e.field.Text != "52,000" || asked != 0 {
+		t.Errorf("the field says %q, the window was asked %d times", e.field.Text, asked)
+	}
+	if e.field.TypedShortcut(&fyne.ShortcutUndo{}); asked != 1 {
+		t.Errorf("the window was asked %d times", asked)
+	}
+}

@@ -16,6 +16,7 @@ type field struct {
 	typed   func(string)
 	left    func()
 	escape  func()
+	wrong   func() bool // its text is none that was taken; nil: never
 	muted   bool
 	focused bool
 	meaning string // told while it has the keyboard
@@ -48,8 +49,13 @@ func (f *field) put(words string) {
 	f.muted = false
 }
 
-// TypedShortcut leaves the window's keys to the window and the rest to the entry.
+// TypedShortcut leaves the window's keys to the window and the rest to the entry. Undo takes back words that were not taken first: they
+// are the last thing done, and no step of the window's.
 func (f *field) TypedShortcut(s fyne.Shortcut) {
+	if _, undo := s.(*fyne.ShortcutUndo); undo && f.wrong != nil && f.wrong() {
+		f.escape()
+		return
+	}
 	if !ofWindow(f.self, s) {
 		f.Entry.TypedShortcut(s)
 	}

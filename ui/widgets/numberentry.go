@@ -38,6 +38,7 @@ func NewNumberEntry(spec Spec, onChanged func(Number)) *NumberEntry {
 	e := &NumberEntry{spec: spec, OnChanged: onChanged, figures: usualFigures, room: sayRoom, say: newSay()}
 	e.field = newField(e.typed, e.left)
 	e.field.escape = e.Reset
+	e.field.wrong = func() bool { return e.say.wrong }
 	e.field.OnSubmitted = func(string) { e.submitted() }
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)

@@ -44,6 +44,7 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	for i := range e.fields {
 		e.fields[i] = newField(func(string) { e.typed() }, e.left)
 		e.fields[i].escape = e.Reset
+		e.fields[i].wrong = func() bool { return e.say.wrong }
 		e.fields[i].SetPlaceHolder(threeNames[i])
 	}
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
