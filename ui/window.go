@@ -91,6 +91,9 @@ func (w *Window) show(s desk.State) {
 	w.state = s
 	widgets.DecimalComma(s.Shop.DecimalMark == ",")
 	w.places.render(s)
+	if before.Place != s.Place {
+		w.means = "" // of a field of the page before
+	}
 	w.say(s)
 	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {
 		w.window.SetMainMenu(w.menu())
