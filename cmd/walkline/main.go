@@ -69,7 +69,12 @@ func run(o options, errs io.Writer) error {
 	}
 	faults := crashes{folder: folder, errs: errs, now: time.Now}
 	said := faults.unfinished()
-	defer faults.watch()()
+	return faults.over(func() error { return shown(o, faults, said) })
+}
+
+// shown opens the lots and the window, and returns when the window is closed.
+func shown(o options, faults crashes, said []string) error {
+	folder := faults.folder
 	speakEnglish()
 	moveSettings(toolkitFolder())
 	a := app.NewWithID(appID)

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -20,8 +19,8 @@ type units struct {
 	page     *Page
 	currency *widgets.Words
 	change   *widgets.Suggest
-	distance *widget.Select
-	decimals *widget.Select
+	distance *widgets.Select
+	decimals *widgets.Select
 	muted    bool
 }
 
@@ -36,12 +35,12 @@ func newUnits(p *Page) *section {
 		choices = append(choices, widgets.Choice{ID: code, Name: code})
 	}
 	u.change.SetChoices(choices)
-	u.distance = widget.NewSelect(lot.OdometerUnits, func(unit string) {
+	u.distance = widgets.NewSelect(lot.OdometerUnits, func(unit string) {
 		if !u.muted {
 			p.do(desk.EditShop("odometer unit", func(s *desk.Shop) { s.OdometerUnit = unit }))
 		}
 	})
-	u.decimals = widget.NewSelect(decimalNames, func(string) {
+	u.decimals = widgets.NewSelect(decimalNames, func(string) {
 		if mark := decimalMarks[u.decimals.SelectedIndex()]; !u.muted {
 			p.do(desk.EditShop("decimal mark", func(s *desk.Shop) { s.DecimalMark = mark }))
 		}

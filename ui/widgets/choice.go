@@ -37,10 +37,13 @@ func (s *Select) FocusLost() {
 // SetMeaning sets what the window tells while the field has the keyboard.
 func (s *Select) SetMeaning(words string) { s.meaning = words }
 
+// Tapped opens the list of words, which the toolkit can't for what it forgot the canvas of.
+func (s *Select) Tapped(e *fyne.PointEvent) { draw.OnCanvas(s, func() { s.Select.Tapped(e) }) }
+
 // TypedKey hands Escape on and leaves the rest to the toolkit.
 func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(s, e)
-	s.Select.TypedKey(e)
+	draw.OnCanvas(s, func() { s.Select.TypedKey(e) })
 }
 
 // Check is a tick that comes into sight when it takes the keyboard, and leaves Escape to the window.

@@ -75,7 +75,7 @@ func ofWindow(o fyne.CanvasObject, s fyne.Shortcut) bool {
 	default:
 		return false
 	}
-	if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
+	if c, ok := draw.CanvasOf(o).(fyne.Shortcutable); ok {
 		c.TypedShortcut(s)
 	}
 	return step
