@@ -207,3 +207,22 @@ func TestUndoTakesBackWhatWasNotTakenFirst(t *testing.T) {
 		t.Errorf("the window was asked %d times", asked)
 	}
 }
+
+// TestATablePastedIntoAFieldGoesToTheWindow pastes one number, which the field takes, and rows of cells, which it does not.
+func TestATablePastedIntoAFieldGoesToTheWindow(t *testing.T) {
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) {})
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	asked := 0
+	w.Canvas().AddShortcut(&fyne.ShortcutPaste{}, func(fyne.Shortcut) { asked++ })
+	w.Canvas().Focus(e.field)
+	board := fyne.CurrentApp().Clipboard()
+	for text, want := range map[string]int{"52000\n": 0, "price\tyear\n9000\t2017\n": 1} {
+		board.SetContent(text)
+		asked = 0
+		e.field.put("")
+		e.field.TypedShortcut(&fyne.ShortcutPaste{Clipboard: board})
+		if asked != want || (e.field.Text == "") != (want == 1) {
+			t.Errorf("%q: the window was asked %d times, the field says %q", text, asked, e.field.Text)
+		}
+	}
+}

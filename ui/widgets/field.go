@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -50,10 +52,16 @@ func (f *field) put(words string) {
 }
 
 // TypedShortcut leaves the window's keys to the window and the rest to the entry. Undo takes back words that were not taken first: they
-// are the last thing done, and no step of the window's.
+// are the last thing done, and no step of the window's. Rows of cells that are pasted are a table for the window.
 func (f *field) TypedShortcut(s fyne.Shortcut) {
 	if _, undo := s.(*fyne.ShortcutUndo); undo && f.wrong != nil && f.wrong() {
 		f.escape()
+		return
+	}
+	if paste, ok := s.(*fyne.ShortcutPaste); ok && strings.ContainsAny(strings.TrimSpace(paste.Clipboard.Content()), "\t\n") {
+		if c, ok := draw.CanvasOf(f.self).(fyne.Shortcutable); ok {
+			c.TypedShortcut(s) // a table, which the window takes in
+		}
 		return
 	}
 	if !ofWindow(f.self, s) {
