@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"net/url"
 	"os"
 	"path/filepath"
 	"strings"
@@ -111,7 +110,7 @@ func (w *Window) openFile(name, hash string) {
 		},
 		Show: func(path string, err error) {
 			if err == nil {
-				err = w.app.OpenURL(&url.URL{Scheme: "file", Path: "/" + strings.TrimPrefix(filepath.ToSlash(path), "/")})
+				err = w.app.OpenURL(fileURL(path))
 			}
 			w.failed("open "+name, err)
 		}})

@@ -59,11 +59,11 @@ func TestAFaultInAHandlerIsSaidAndTheWindowLivesOn(t *testing.T) {
 	} {
 		w, caught := guarded(t)
 		do(w)
-		if len(*caught) != 1 || !strings.Contains(w.notice.Text(), "A fault in the program") {
-			t.Errorf("%s: %d faults were caught, the window says %q", name, len(*caught), w.notice.Text())
+		if len(*caught) != 1 || !strings.Contains(w.notice.Text, "A fault in the program") {
+			t.Errorf("%s: %d faults were caught, the window says %q", name, len(*caught), w.notice.Text)
 		}
-		if w.Do(desk.NewLot()); w.state.Open == nil || strings.Contains(w.notice.Text(), "fault") {
-			t.Errorf("%s: the window says %q and has no lot open", name, w.notice.Text())
+		if w.Do(desk.NewLot()); w.state.Open == nil || strings.Contains(w.notice.Text, "fault") {
+			t.Errorf("%s: the window says %q and has no lot open", name, w.notice.Text)
 		}
 	}
 }
@@ -84,9 +84,9 @@ func TestTheFileOfABillIsKept(t *testing.T) {
 		t.Errorf("%q, %q, %v", name, hash, err)
 	}
 	hash = ""
-	if w.keepFile(filepath.Join(folder, "list.csv"), take); hash != "" || !strings.HasPrefix(w.notice.Text(),
+	if w.keepFile(filepath.Join(folder, "list.csv"), take); hash != "" || !strings.HasPrefix(w.notice.Text,
 		"! Could not keep list.csv: it is no PDF, and as a photo") {
-		t.Errorf("a table is kept as a bill: %q, %q", hash, w.notice.Text())
+		t.Errorf("a table is kept as a bill: %q, %q", hash, w.notice.Text)
 	}
 }
 
@@ -101,7 +101,7 @@ func TestAClashIsAskedAndSettled(t *testing.T) {
 		id := w.state.Open.ID
 		elsewhere := w.desk.Do(t.Context(), w.state, year(2018))
 		if w.Do(year(2016)); elsewhere.Trouble != "" || w.window.Canvas().Overlays().Top() == nil {
-			t.Fatalf("%q: nothing is asked: %q", answer, w.notice.Text())
+			t.Fatalf("%q: nothing is asked: %q", answer, w.notice.Text)
 		}
 		for _, b := range seen.All[*widget.Button](w.window.Canvas().Overlays().Top()) {
 			if b.Text == answer {

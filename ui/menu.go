@@ -27,6 +27,9 @@ func (c command) shortcut() fyne.Shortcut {
 	if c.key == fyne.KeyZ && !c.shift {
 		return &fyne.ShortcutUndo{} // the toolkit's own, which it makes of Ctrl+Z
 	}
+	if c.key == fyne.KeyC {
+		return &fyne.ShortcutCopy{} // as well; a field copies its own words
+	}
 	m := modifier
 	if c.shift {
 		m |= fyne.KeyModifierShift
@@ -98,8 +101,10 @@ func (w *Window) groups() []struct {
 			{"Import comparables…", fyne.KeyI, false, w.Import},
 			{"Decision sheet…", fyne.KeyP, false, w.PrintDecision}, {"File for the rebuilt inspection…", fyne.KeyP, true, w.PrintRebuilt},
 			{"Shopping list…", fyne.KeyG, false, w.Shop},
+			{"Open what was saved", fyne.KeyO, false, w.saved.open}, {"Show its folder", fyne.KeyO, true, w.saved.reveal},
 			{"Add the demo sale", "", false, w.LoadDemo}, {"Quit", fyne.KeyQ, false, w.app.Quit}}},
-		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Search the Board", fyne.KeyF, false, w.search}}},
+		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Copy this table", fyne.KeyC, false, w.copyTable},
+			{"Search the Board", fyne.KeyF, false, w.search}}},
 		{"Lot", lots},
 		{"Go to", places},
 		{"Display", []command{{"Light", "", false, func() { w.setLook(theme.Light) }}, {"Dark", "", false, func() { w.setLook(theme.Dark) }},

@@ -30,7 +30,7 @@ type photoView struct {
 	picture *canvas.Image
 	facts   *widget.Label
 	caption *widgets.TextEntry
-	area    *widget.Select
+	area    *widgets.Select
 	stage   *widget.RadioGroup
 	muted   bool
 }
@@ -46,7 +46,7 @@ func (w *Window) showPhoto(hash string) {
 	for _, a := range lot.Areas {
 		areas = append(areas, view.PhotoArea(a))
 	}
-	v.area = widget.NewSelect(areas, handling(w, func(string) { v.pin() }))
+	v.area = widgets.NewSelect(areas, handling(w, func(string) { v.pin() }))
 	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, handling(w, func(string) { v.setStage() }))
 	v.stage.Required = true
 	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, w.handler(do)) }

@@ -169,6 +169,7 @@ func (w *Window) written(p printing, path string, err error) {
 		said.Trouble = said.Notice + ", but its folder could not be remembered: " + err.Error()
 	}
 	w.say(said)
+	w.saved.is(path)
 }
 
 // browseToSave lets the user choose a place from a list.

@@ -41,7 +41,8 @@ type Window struct {
 	builds func() *builds.Page
 	record func() *record.Page
 	places *places
-	notice *widgets.Words
+	notice *widgets.Said
+	saved  *saved
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
@@ -63,10 +64,10 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
 	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
-	w.notice = widgets.NewCaption("")
+	w.notice, w.saved = widgets.NewSaid(), newSaved(w)
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
-	foot := container.NewPadded(container.NewHBox(w.notice))
+	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
 	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
 	layer.OnExplain = w.explain
 	w.window.SetContent(layer)
@@ -88,7 +89,11 @@ func (w *Window) Show() {
 func (w *Window) show(s desk.State) {
 	before := w.state
 	w.state = s
+	widgets.DecimalComma(s.Shop.DecimalMark == ",")
 	w.places.render(s)
+	if before.Place != s.Place {
+		w.means = "" // of a field of the page before
+	}
 	w.say(s)
 	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {
 		w.window.SetMainMenu(w.menu())
@@ -98,6 +103,7 @@ func (w *Window) show(s desk.State) {
 // say writes at the foot of the window what went wrong or happened, else what the field in hand means.
 func (w *Window) say(s desk.State) {
 	w.notice.SetWarning(s.Trouble != "")
+	w.saved.buttons.Hide()
 	switch {
 	case s.Trouble != "":
 		w.notice.SetText("! " + s.Trouble)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,6 +28,19 @@ func TestAFieldSaysWhatItMeans(t *testing.T) {
 	s.wants(t, "How far the price would move back")
 	s.screen.Canvas().Unfocus()
 	s.lacks(t, "How far the price would move back")
+}
+
+// TestAChoiceSaysWhatItMeans goes to a field of several words; the page that is gone to next says nothing of it.
+func TestAChoiceSaysWhatItMeans(t *testing.T) {
+	s, _ := worksheet(t, "27", '1')
+	for _, field := range seen.All[*widgets.Select](s.screen.Content()) {
+		if slices.Contains(field.Options, "drives") {
+			s.screen.Canvas().Focus(field)
+		}
+	}
+	s.wants(t, "What does not run may hide engine work.")
+	s.press(fyne.KeyB)
+	s.lacks(t, "What does not run may hide engine work.")
 }
 
 func (s *stage) lacks(t *testing.T, words string) {

@@ -10,11 +10,11 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
 	"walkline/store"
@@ -151,7 +151,7 @@ func (s *stage) price() error {
 
 // choose chooses an option of the first choice in view that has it.
 func (s *stage) choose(option string) {
-	for _, c := range seen.All[*widget.Select](s.screen.Content()) {
+	for _, c := range seen.All[*widgets.Select](s.screen.Content()) {
 		if slices.Contains(c.Options, option) {
 			c.SetSelected(option)
 			return

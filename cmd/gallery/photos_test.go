@@ -142,7 +142,7 @@ func TestEnterOpensTheLargeViewAndWhatIsSaidThereIsKept(t *testing.T) {
 	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "b engine.JPG") {
 		t.Errorf("after Next: %q", all)
 	}
-	seen.All[*widget.Select](s.top())[0].SetSelected("engine bay")
+	seen.All[*widgets.Select](s.top())[0].SetSelected("engine bay")
 	seen.All[*widget.RadioGroup](s.top())[0].SetSelected("taken after the work")
 	s.tap(t, "Close")
 	list := s.keptPhotos(t, id)

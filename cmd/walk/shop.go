@@ -129,6 +129,10 @@ func (s *shop) lots(ctx context.Context, file *store.Store) error {
 	if err != nil {
 		return err
 	}
+	shelf, err := file.Shelf(ctx)
+	if err != nil {
+		return err
+	}
 	for _, e := range entries {
 		if e.Archived || e.State != lot.ToLookAt && e.State != lot.LookedAt && e.State != lot.Bid {
 			continue
@@ -138,6 +142,7 @@ func (s *shop) lots(ctx context.Context, file *store.Store) error {
 			return err
 		}
 		name := desk.LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model)
+		l.Case = desk.Shelved(l, shelf)
 		if faults := l.Case.Check(); len(faults) > 0 {
 			s.doubts = append(s.doubts, fmt.Sprintf("%s cannot be valued: %s", name, faults[0].Error()))
 			continue

@@ -18,6 +18,7 @@ import (
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/resale"
 )
 
 // shopStore is a store with one open lot, six finished buys that took half again as many hours and lost money, and one
@@ -181,5 +182,46 @@ func TestStoresThatAreNone(t *testing.T) {
 		if code != c.code || !strings.Contains(errs, c.says) || out != "" {
 			t.Errorf("walk %v: exit %d, want %d; %q and %q, want %q", c.args, code, c.code, out, errs, c.says)
 		}
+	}
+}
+
+// TestALotIsValuedByTheShelfAsInTheWindow tunes a shop whose open lot has no guess and no rows of its own: what the shelf holds of its model
+// values it.
+func TestALotIsValuedByTheShelfAsInTheWindow(t *testing.T) {
+	ctx := context.Background()
+	path := shopStore(t)
+	s, err := store.Open(ctx, path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	entries, err := s.Entries(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var open book.Lot
+	for _, e := range entries {
+		if e.State == lot.ToLookAt {
+			if open, err = s.Lot(ctx, e.ID); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	bare := open
+	bare.Case.Resale.Guess = nil
+	step := book.Step{Subject: book.Worksheet(open.ID), Lots: []book.Change{{Before: open, After: bare}}}
+	miles := 60000.0
+	for i := range 12 {
+		c := book.Comparable{Currency: "USD", On: "2026-11-20", Row: resale.Row{ID: fmt.Sprint(i), Make: open.Case.Lot.Make, Model: open.Case.Lot.Model,
+			ModelYear: open.Case.Lot.ModelYear, Price: money.Amount(1_000_000 + 10_000*i), Kind: "asked", Date: "2026-11-10", Mileage: &miles, Unit: "mi"}}
+		step.Shelf = append(step.Shelf, book.Shelved{After: &c})
+	}
+	if _, err := s.Do(ctx, step); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if code, out, errs := ran("tune", path, "--dry-run"); code != done || strings.Contains(out+errs, "cannot be valued") {
+		t.Errorf("exit %d:\n%s%s", code, out, errs)
 	}
 }

@@ -83,6 +83,15 @@ func (c crashes) watch() (end func()) {
 	}
 }
 
+// over does something while the runtime's last words are kept. A fault on the way leaves them: the file goes only after an end by itself,
+// so nothing here is deferred.
+func (c crashes) over(do func() error) error {
+	end := c.watch()
+	err := do()
+	end()
+	return err
+}
+
 // unfinished takes over the files of programs that did not end by themselves, and returns those that say why, newest last. The file of a
 // program that was only killed says nothing and is removed; that of one that still runs stays.
 func (c crashes) unfinished() (said []string) {

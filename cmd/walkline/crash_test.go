@@ -39,8 +39,8 @@ func TestTwoCrashesInOneSecondAreTwoFiles(t *testing.T) {
 // TestAnUnfinishedCrashIsSaidAtTheNextStart has another process end in a fault that nobody catches, and one that is killed.
 func TestAnUnfinishedCrashIsSaidAtTheNextStart(t *testing.T) {
 	if folder := os.Getenv("WALKLINE_CRASH_IN"); folder != "" {
-		crashes{folder: folder, errs: os.Stderr, now: time.Now}.watch()
-		panic("nobody catches this")
+		c := crashes{folder: folder, errs: os.Stderr, now: time.Now}
+		_ = c.over(func() error { panic("nobody catches this") })
 	}
 	c, _ := kept(t)
 	cmd := exec.Command(os.Args[0], "-test.run=^TestAnUnfinishedCrashIsSaidAtTheNextStart$")
@@ -76,7 +76,9 @@ func TestAnUnfinishedCrashIsSaidAtTheNextStart(t *testing.T) {
 
 func TestAnEndByItselfLeavesNoFile(t *testing.T) {
 	c, _ := kept(t)
-	c.watch()()
+	if err := c.over(func() error { return nil }); err != nil {
+		t.Error(err)
+	}
 	if left, _ := filepath.Glob(filepath.Join(c.folder, "*")); len(left) != 0 {
 		t.Errorf("left %q", left)
 	}

@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
+	"fyne.io/fyne/v2/lang"
 
 	"walkline/assets"
 	"walkline/cmd/version"
@@ -68,7 +69,12 @@ func run(o options, errs io.Writer) error {
 	}
 	faults := crashes{folder: folder, errs: errs, now: time.Now}
 	said := faults.unfinished()
-	defer faults.watch()()
+	return faults.over(func() error { return shown(o, faults, said) })
+}
+
+// shown opens the lots and the window, and returns when the window is closed.
+func shown(o options, faults crashes, said []string) error {
+	folder := faults.folder
 	speakEnglish()
 	moveSettings(toolkitFolder())
 	a := app.NewWithID(appID)
@@ -112,6 +118,7 @@ func (s *session) show(a fyne.App) error {
 	if err != nil {
 		return err
 	}
+	regionOf(string(lang.SystemLocale())).settle(desk)
 	desk.Importer, desk.Lister, desk.Past = logged{desk.Importer}, loggedList{desk.Lister}, loggedPast{desk.Past}
 	w := ui.NewWindow(a, desk, s.runner, s.faults.caught)
 	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder,

@@ -7,6 +7,7 @@ import (
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/store/csvfile"
+	"walkline/store/grid"
 	"walkline/store/plain"
 	"walkline/store/table"
 	"walkline/ui/desk"
@@ -36,7 +37,7 @@ func NewDesk(book Store) (*desk.Desk, error) {
 		return nil, err
 	}
 	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
-		Past: PastTables{know.Risks}, Look: Kinds, Press: Press{}, Documents: Documents{}, Know: know, Edition: assets.Edition(),
+		Past: PastTables{know.Risks}, Look: Kinds, Copied: grid.Tabbed, Press: Press{}, Documents: Documents{}, Know: know, Edition: assets.Edition(),
 		Memory:  valuation.NewMemory(),
 		Starter: starter(demo[0]),
 		Demo:    func() []valuation.Case { return demo },

@@ -7,7 +7,7 @@ import (
 )
 
 // titleIdle are words of a title that say only that it is one.
-var titleIdle = SetOf("title|titled|brand|branded|certificate|status|history|titel|titre|titulo|tytul|titolo|papers|paper|of|the|a")
+var titleIdle = SetOf("title|titled|brand|branded|certificate|cert|status|history|titel|titre|titulo|tytul|titolo|papers|paper|of|the|a")
 
 // titles are what is said for a brand of the list in plain words, folded and without the idle ones. Common practice, no source.
 var titles = map[string]string{

@@ -271,6 +271,12 @@ func putCondition(c *Comparable, v table.Value) error {
 		}
 		known = true
 	}
+	if title, says := cell.Title(v.Text); !known && says && title != "clear" && len(v.Text) > 1 {
+		if c.Title == "" {
+			c.Title = title // "rebuilt" in a column of upkeep is what the title says
+			return nil
+		}
+	}
 	if !known {
 		c.noted("upkeep: " + v.Text)
 		return nil

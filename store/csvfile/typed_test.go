@@ -35,3 +35,14 @@ func TestTypedRowsReadAsCellsDo(t *testing.T) {
 		}
 	}
 }
+
+// TestABrandInTheColumnOfUpkeepIsWhatTheTitleSays keeps "rebuilt" from being lost there; "clean" there means washed.
+func TestABrandInTheColumnOfUpkeepIsWhatTheTitleSays(t *testing.T) {
+	r := parsed(t, "price,year,make,model,condition\n9000,2017,Tallow,Ridgeback,Rebuilt\n9100,2017,Tallow,Ridgeback,clean\n"+
+		"9200,2017,Tallow,Ridgeback,good\n")
+	for i, want := range []string{"rebuilt", "", ""} {
+		if got := r.Result.Rows[i].Title; got != want {
+			t.Errorf("row %d: title %q, want %q", i, got, want)
+		}
+	}
+}

@@ -95,7 +95,7 @@ var columns = []column{
 		Get: func(r *Row) any { return listOrNil(r.Lot.Loss) }},
 	{Name: "areas", Words: "damage|damaged|damaged area|damaged areas|area|areas|damage area|where damaged|schaden|schadensbereich|" +
 		"beschadigt|dommages|degats|zone endommagee|dano|danos|zona danada|uszkodzenia|uszkodzenie|schade|danni|danno",
-		Put: putAreas, Get: func(r *Row) any { return listOrNil(r.Areas) }},
+		Many: true, Put: putAreas, Get: func(r *Row) any { return listOrNil(r.Areas) }},
 	{Name: "condition", Words: "condition|runs|drives|starts|does it run|zustand|fahrbereit|startet|etat|roulant|demarre|estado|" +
 		"arranca|stan|jezdzi|odpala|staat|rijdt|condizioni|marciante|parte",
 		Put: putCondition, Get: func(r *Row) any { return orNil(r.Lot.Condition) }},

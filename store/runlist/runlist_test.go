@@ -207,3 +207,26 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// TestHowAVehicleRunsIsToldInWords reads what people write. Common practice, no source.
+func TestHowAVehicleRunsIsToldInWords(t *testing.T) {
+	for text, want := range map[string]string{
+		"Runs and drives": "drives", "drives fine": "drives", "Driveable": "drives", "Running": "starts", "engine runs": "starts",
+		"Doesn't run": "dead", "won’t start": "dead", "does not run": "dead", "turns over": "turns_over",
+		"runs but does not drive": "", "starts with a boost": "", "would not crank": "", "R": "", "not tested": "unknown", "was running": "",
+	} {
+		if got := conditionOf(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestShortHeadingsAndTwoColumnsOfDamage reads headings in the trade's short forms, and damage that stands in two columns.
+func TestShortHeadingsAndTwoColumnsOfDamage(t *testing.T) {
+	r := parsed(t, "Lot,Yr,Make,Model,Odo,Dmg,Other dmg,Runs\n7,2016,Tallow,Ridgeback,\"78,120 mi\",front end,left side,runs and drives\n",
+		table.Stated{})
+	if len(r.Lots) != 1 || r.Lots[0].ModelYear != 2016 || r.Lots[0].Odometer == nil || *r.Lots[0].Odometer != 78120 ||
+		r.Lots[0].Condition != "drives" || !slices.Equal(r.Rows[0].Areas, []string{"12", "09"}) {
+		t.Fatalf("%+v, %+v", r.Lots, r.Result)
+	}
+}

@@ -23,10 +23,39 @@ var conditions = map[string]string{
 	"unknown": "unknown", "not tested": "unknown", "not tried": "unknown",
 }
 
+// conditionOf returns how a vehicle runs as words tell it, empty where they do not: the words of the list, or any that holds one
+// of driving, starting or cranking with or without a "not" ("runs and drives", "won't start").
+func conditionOf(text string) string {
+	words := cell.Words(strings.NewReplacer("_", " ", "'", "", "’", "").Replace(text))
+	if known := conditions[strings.Join(words, " ")]; known != "" {
+		return known
+	}
+	has := func(any cell.Set) bool { return slices.ContainsFunc(words, func(w string) bool { return any[w] }) }
+	switch {
+	case has(conditionDoubt), has(conditionNots) && !has(conditionStarts):
+		return ""
+	case has(conditionNots):
+		return "dead"
+	case has(conditionDrives):
+		return "drives"
+	case has(conditionStarts):
+		return "starts"
+	}
+	return ""
+}
+
+// Words of a sentence that tells how a vehicle runs; with one of the doubtful ones it does not tell. Common practice, no source.
+var (
+	conditionDrives = cell.SetOf("drive|drives|driving|drivable|driveable")
+	conditionStarts = cell.SetOf("run|runs|running|start|starts|starting")
+	conditionNots   = cell.SetOf("not|no|non|doesnt|dont|wont|cannot|cant|never|isnt")
+	conditionDoubt  = cell.SetOf("but|if|jump|jumped|boost|only|may|might|should|could|with|when|last|was|once|maybe|crank|cranks|turns")
+)
+
 // putCondition takes a word for whether a vehicle drives. A plain yes means that it starts; a plain no leaves it unknown, because it does
 // not say what was tried.
 func putCondition(r *Row, v table.Value) error {
-	if r.Lot.Condition = conditions[strings.Join(cell.Words(strings.ReplaceAll(v.Text, "_", " ")), " ")]; r.Lot.Condition != "" {
+	if r.Lot.Condition = conditionOf(v.Text); r.Lot.Condition != "" {
 		return nil
 	}
 	says, known := cell.YesNo(v.Text)
@@ -86,7 +115,11 @@ func losses(text string) []string {
 // putAreas takes damaged areas; a loss that they tell of is taken where no column tells of it. Words that name no area go to the note.
 func putAreas(r *Row, v table.Value) error {
 	areas, rest := areasOf(v.Text)
-	r.Areas = areas
+	for _, a := range areas {
+		if !slices.Contains(r.Areas, a) {
+			r.Areas = append(r.Areas, a)
+		}
+	}
 	loss := lossParts.found(v.Text)
 	if len(r.Lot.Loss) == 0 {
 		r.Lot.Loss = loss

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -32,9 +33,15 @@ func (k *Kind[T]) prepare() {
 // plain are words of a heading that do not tell what it is.
 var plain = cell.SetOf("in|the|of|der|des|de|du|del|la|le|di|da|van|het|in|no|nr|und|and")
 
-// headingWords returns the words of a heading without units, currencies and little words, unless nothing else is left.
+// short are the trade's short forms of heading words. Common practice, no source.
+var short = map[string]string{"yr": "year", "odo": "odometer", "dmg": "damage", "cond": "condition"}
+
+// headingWords returns the words of a heading, short forms written out, without units, currencies and little words, unless nothing else is left.
 func headingWords(heading string) []string {
 	words := cell.Words(heading)
+	for i, w := range words {
+		words[i] = cmp.Or(short[w], w)
+	}
 	kept := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
 		code := len(w) == 3 && len(cell.Currencies(w)) > 0
 		return cell.UnitOf(w) != "" && w != "kilometerstand" && w != "kilometrage" && w != "kilometraje" && w != "chilometraggio" ||

@@ -277,7 +277,7 @@ func (s *settling) titles() {
 		if _, known := titleOf(word, s.stated); known || len(s.open) >= mostQuestions {
 			continue
 		}
-		s.ask("titles", fmt.Sprintf("The title %q stands in %d rows. What does it mean?", word, times[word]), "clear", "rebuilt",
+		s.ask("titles", fmt.Sprintf("Title %q, rows with it: %d. What does it mean?", word, times[word]), "clear", "rebuilt",
 			"salvage", "flood damage", "fire damage", "hail damage", "junk",
 			"parts only", titleUnknown)
 		s.open[len(s.open)-1].Word = word

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"slices"
+	"walkline/ui/widgets/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -128,7 +129,7 @@ func (s *catalogue[T]) toFirst() {
 	if len(s.rows) == 0 {
 		return
 	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(s.table); c != nil {
+	if c := draw.CanvasOf(s.table); c != nil {
 		c.Focus(s.table)
 	}
 	s.table.SelectRow(0)

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"walkline/ui/widgets/draw"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -73,7 +75,7 @@ func (s *packs) toFirst() {
 	if len(s.rows) == 0 {
 		return
 	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(s.table); c != nil {
+	if c := draw.CanvasOf(s.table); c != nil {
 		c.Focus(s.table)
 	}
 	s.table.SelectRow(0)

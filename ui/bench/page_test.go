@@ -126,7 +126,7 @@ func TestAYardHasTermsOfItsOwn(t *testing.T) {
 	if shop.Yards[0].Sale != "Harrow Flats yard" || shop.Yards[0].Buying.Fixed[0].Name != "Entry" || shop.Buying.Fixed[0].Name != "Gate" {
 		t.Errorf("%+v, any other sale %+v", shop.Yards[0], shop.Buying.Fixed)
 	}
-	choose := seen.All[*widget.Select](s.page.Object())[0]
+	choose := seen.All[*widgets.Select](s.page.Object())[0]
 	choose.SetSelectedIndex(0)
 	s.named("Gate")
 	choose.SetSelectedIndex(1)
@@ -160,7 +160,7 @@ func TestTheCurrencyIsTypedAndTaken(t *testing.T) {
 		t.Errorf("the currency is %s", s.State.Shop.Currency)
 	}
 	s.wants("EUR")
-	seen.All[*widget.Select](s.page.Object())[0].SetSelected("km")
+	seen.All[*widgets.Select](s.page.Object())[0].SetSelected("km")
 	if s.State.Shop.OdometerUnit != "km" {
 		t.Errorf("odometers in %s", s.State.Shop.OdometerUnit)
 	}

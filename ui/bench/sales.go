@@ -18,7 +18,7 @@ import (
 type sales struct {
 	page   *Page
 	yard   int // whose terms are shown; -1: any sale
-	choose *widget.Select
+	choose *widgets.Select
 	name   *widgets.TextEntry
 	named  *fyne.Container
 	mark   *whose
@@ -32,7 +32,7 @@ const anySale = "Any other sale"
 
 func newSales(p *Page) *section {
 	s := &sales{page: p, yard: -1, name: widgets.NewTextEntry()}
-	s.choose = widget.NewSelect([]string{anySale}, s.chosen)
+	s.choose = widgets.NewSelect([]string{anySale}, s.chosen)
 	s.name.SetPlaceHolder("name of the sale, as the lots have it")
 	s.name.OnChanged = s.rename
 	add := widget.NewButton("Add a yard", s.add)

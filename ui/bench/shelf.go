@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"strconv"
+	"walkline/ui/widgets/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -88,7 +89,7 @@ func (s *shelf) choose(id int64) {
 	}
 	s.showLine(at)
 	if id == 0 {
-		if c := fyne.CurrentApp().Driver().CanvasForObject(s.table); c != nil {
+		if c := draw.CanvasOf(s.table); c != nil {
 			c.Focus(s.line.First())
 		}
 	}

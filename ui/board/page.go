@@ -2,6 +2,7 @@ package board
 
 import (
 	"slices"
+	"walkline/ui/widgets/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -69,7 +70,7 @@ func New(do func(desk.Action)) *Page {
 
 // toFirst gives the keyboard to the table, on its first row, so that a search goes on with Enter.
 func (p *Page) toFirst() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(p.table); c != nil && len(p.rows) > 0 {
+	if c := draw.CanvasOf(p.table); c != nil && len(p.rows) > 0 {
 		c.Focus(p.table)
 		p.table.SelectRow(0)
 	}

@@ -2,6 +2,7 @@ package builds
 
 import (
 	"slices"
+	"walkline/ui/widgets/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -121,7 +122,7 @@ func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
 func (l *ledger[T]) first() fyne.Focusable { return l.form.First() }
 
 func (l *ledger[T]) takeKeyboard() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(l.table); c != nil && l.form.First() != nil {
+	if c := draw.CanvasOf(l.table); c != nil && l.form.First() != nil {
 		c.Focus(l.form.First())
 	}
 }

@@ -34,7 +34,7 @@ func TestWords(t *testing.T) {
 		t.Error("short words")
 	}
 	for want, d := range map[string]lot.Damage{"12 front: functional, bolted": {Area: "12", Extent: "functional", Depth: "bolted"},
-		"top: minor": {Area: "top", Extent: "minor"}, "06 rear: no damage": {Area: "06", Depth: "skin"}} {
+		"top: minor": {Area: "top", Extent: "minor"}, "06 rear: nothing marked": {Area: "06", Depth: "skin"}} {
 		if got := damage.Words(d); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}

@@ -36,14 +36,14 @@ func Short(area string) string {
 // OnRing reports whether an area is a clock point.
 func OnRing(area string) bool { return len(area) == 2 && area >= "01" && area <= "12" }
 
-// Words returns a cell in words: "12 front: functional, bolted", "top: no damage".
+// Words returns a cell in words: "12 front: functional, bolted", "top: nothing marked".
 func Words(d lot.Damage) string { return Area(d.Area) + ": " + State(d) }
 
-// State returns what a cell has in words: "functional, bolted", "no damage".
+// State returns what a cell has in words: "functional, bolted", "nothing marked".
 func State(d lot.Damage) string {
 	switch {
 	case d.Extent == "":
-		return "no damage"
+		return "nothing marked"
 	case d.Depth == "":
 		return d.Extent
 	}

@@ -23,13 +23,17 @@ type Desk struct {
 	Documents Documents
 	Vault     Vault
 	Know      valuation.Knowledge
-	Edition   string                  // of the catalogues in Know, which differs where they do; empty: they are never compared
-	Memory    *valuation.Memory       // what earlier valuations worked out; nil: each begins anew
-	Starter   valuation.Case          // the starter values of the shop's terms
-	Demo      func() []valuation.Case // the demo sale
-	Today     func() lot.Date
+	Edition   string            // of the catalogues in Know, which differs where they do; empty: they are never compared
+	Memory    *valuation.Memory // what earlier valuations worked out; nil: each begins anew
+	Starter   valuation.Case    // the starter values of the shop's terms
+	// DecimalMark is what a new shop begins with: "," or "."; empty: ".".
+	DecimalMark string
+	Demo        func() []valuation.Case // the demo sale
+	Today       func() lot.Date
 	// Look returns how many columns of a table each kind knows by their headings; nil: no table is looked at.
 	Look func(data []byte) map[Kind]int
+	// Copied returns rows of a table as text that spreadsheet programs take from the clipboard.
+	Copied func(rows [][]string) string
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 

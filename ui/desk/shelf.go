@@ -79,6 +79,13 @@ func (d *Desk) withShelf(ctx context.Context, l book.Lot, f learn.Factors) (valu
 	return c, shelf, nil
 }
 
+// Shelved returns a lot's case with the rows that it draws from a shelf beside its own.
+func Shelved(l book.Lot, shelf []book.Comparable) valuation.Case {
+	c := l.Case
+	c.Resale.Rows = joined(c.Resale.Rows, new(Desk).drawn(shelf, l), shelf)
+	return c
+}
+
 func onShelf(r resale.Row) bool { return r.Shelf != 0 }
 
 // joined returns a lot's own rows, as the shelf has them now, and then those that it draws beside them. What was taken off the shelf is

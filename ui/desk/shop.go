@@ -34,6 +34,7 @@ type Shop struct {
 	Buying           valuation.Buying  `json:"buying"` // of any sale that is no yard below
 	Yards            []Yard            `json:"yards"`
 	Builder          Builder           `json:"builder"`
+	DecimalMark      string            `json:"decimal_mark,omitempty"` // in the window's fields: "," or "."; empty: "."
 }
 
 // Builder is who rebuilds, as the file for the rebuilt inspection names them.
@@ -201,7 +202,9 @@ func written(values []any) []byte {
 
 // loadShop reads the shop's terms, the starter values where none are kept. What can't be read is said, and not written over.
 func (d *Desk) loadShop(ctx context.Context, s State) State {
-	s.Shop, s.StarterShop = ShopOf(d.Starter), ShopOf(d.Starter)
+	starter := ShopOf(d.Starter)
+	starter.DecimalMark = d.DecimalMark
+	s.Shop, s.StarterShop = starter, starter
 	var text json.RawMessage
 	found, err := d.Book.Setting(ctx, shopSetting, &text)
 	if err != nil {

@@ -1,6 +1,8 @@
 package form
 
 import (
+	"walkline/ui/widgets/draw"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -70,7 +72,7 @@ func (c *Comparable) Show(id string, cells map[string]string) {
 func (c *Comparable) Clear() {
 	c.kept = nil
 	c.Show("", nil)
-	if on := fyne.CurrentApp().Driver().CanvasForObject(c.Row); on != nil {
+	if on := draw.CanvasOf(c.Row); on != nil {
 		on.Focus(c.First())
 	}
 }

@@ -168,6 +168,7 @@ func (f *Of[T]) picked(label string, codes, words []string, get func(T) string, 
 // selection returns a field for one of several codes, and what writes a T into it.
 func (f *Of[T]) selection(label string, codes, words []string, get func(T) string, set func(*T, string)) (*widgets.Select, func(T)) {
 	s := widgets.NewSelect(words, nil)
+	s.SetMeaning(view.Help(label))
 	s.OnChanged = func(word string) {
 		f.Change(label, func(c *T) { set(c, codes[slices.Index(words, word)]) })
 	}
@@ -243,6 +244,7 @@ func (f *Of[T]) Tick(label, words string, at func(*T) *bool) {
 
 func (f *Of[T]) tick(label, words string, get func(T) bool, set func(*T, bool)) {
 	t := widgets.NewCheck(words, nil)
+	t.SetMeaning(view.Help(label))
 	t.OnChanged = func(on bool) { f.Change(label, func(c *T) { set(c, on) }) }
 	f.Row(label, t, func(c T) { t.SetChecked(get(c)) })
 }

@@ -49,7 +49,7 @@ func TestAmountsHaveTheDecimalsOfTheirCurrency(t *testing.T) {
 	}
 	flat := seen.All[*widgets.NumberEntry](f.Rows)[1]
 	test.Type(flat.Focus(), "1.5")
-	if got := flat.Fault(); got != "no decimals, please" || e.c.Selling.Flat > 1 {
+	if got := flat.Fault(); got != "no decimals here" || e.c.Selling.Flat > 1 {
 		t.Errorf("one yen and a half: %q, kept %g", got, e.c.Selling.Flat)
 	}
 }

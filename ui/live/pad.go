@@ -166,13 +166,13 @@ func (d *pad) TypedRune(r rune) {
 	}
 }
 
-// isOfNumber reports whether a character goes on with the number that is typed: a digit or a point begins one; commas, spaces, k
+// isOfNumber reports whether a character goes on with the number that is typed: a digit or the decimal mark begins one; the other mark, spaces, k
 // and m only go on.
 func (d *pad) isOfNumber(r rune) bool {
 	switch {
-	case r >= '0' && r <= '9', r == '.':
+	case r >= '0' && r <= '9', string(r) == widgets.DecimalMark():
 		return true
-	case r == ',', r == ' ', r == '\'', unicode.ToLower(r) == 'k', unicode.ToLower(r) == 'm':
+	case r == ',', r == '.', r == ' ', r == '\'', unicode.ToLower(r) == 'k', unicode.ToLower(r) == 'm':
 		return d.typed != ""
 	}
 	return false

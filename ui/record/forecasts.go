@@ -21,7 +21,7 @@ import (
 
 // forecasts is the section of the figures that were foretold.
 type forecasts struct {
-	pick   *widget.Select
+	pick   *widgets.Select
 	held   *table.Table
 	where  *plot.Histogram
 	words  *widget.Label
@@ -43,7 +43,7 @@ func (l lowered) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (l lowered) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 func newForecasts() *section {
-	f := &forecasts{pick: widget.NewSelect(nil, nil), held: newTable(view.CoverageColumns, "No outcome is known yet."),
+	f := &forecasts{pick: widgets.NewSelect(nil, nil), held: newTable(view.CoverageColumns, "No outcome is known yet."),
 		where: plot.NewHistogram(),
 		words: widget.NewLabel(""), ratios: container.NewVBox()}
 	f.words.Wrapping = fyne.TextWrapWord

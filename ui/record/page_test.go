@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -115,7 +116,7 @@ func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 	if len(h.Facts()) != 10 || !strings.Contains(h.Facts()[9], "1 outcome in the highest tenth") {
 		t.Errorf("facts %q", h.Facts())
 	}
-	seen.All[*widget.Select](p.Object())[0].SetSelected("Days")
+	seen.All[*widgets.Select](p.Object())[0].SetSelected("Days")
 	says(t, p, "12.5 days", "something is off")
 }
 

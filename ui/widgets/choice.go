@@ -8,7 +8,10 @@ import (
 )
 
 // Select is a field for one of several words that comes into sight when it takes the keyboard, and leaves Escape to the window.
-type Select struct{ widget.Select }
+type Select struct {
+	widget.Select
+	meaning string // told while it has the keyboard
+}
 
 // NewSelect returns a field in which nothing is chosen.
 func NewSelect(words []string, changed func(string)) *Select {
@@ -21,17 +24,33 @@ func NewSelect(words []string, changed func(string)) *Select {
 // FocusGained shows the focus, and the field.
 func (s *Select) FocusGained() {
 	s.Select.FocusGained()
+	draw.Explain(s, s.meaning)
 	draw.Reveal(s)
 }
+
+// FocusLost takes the meaning back.
+func (s *Select) FocusLost() {
+	s.Select.FocusLost()
+	draw.Explain(s, "")
+}
+
+// SetMeaning sets what the window tells while the field has the keyboard.
+func (s *Select) SetMeaning(words string) { s.meaning = words }
+
+// Tapped opens the list of words, which the toolkit can't for what it forgot the canvas of.
+func (s *Select) Tapped(e *fyne.PointEvent) { draw.OnCanvas(s, func() { s.Select.Tapped(e) }) }
 
 // TypedKey hands Escape on and leaves the rest to the toolkit.
 func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(s, e)
-	s.Select.TypedKey(e)
+	draw.OnCanvas(s, func() { s.Select.TypedKey(e) })
 }
 
 // Check is a tick that comes into sight when it takes the keyboard, and leaves Escape to the window.
-type Check struct{ widget.Check }
+type Check struct {
+	widget.Check
+	meaning string
+}
 
 // NewCheck returns a tick that is not set.
 func NewCheck(words string, changed func(bool)) *Check {
@@ -44,8 +63,18 @@ func NewCheck(words string, changed func(bool)) *Check {
 // FocusGained shows the focus, and the tick.
 func (c *Check) FocusGained() {
 	c.Check.FocusGained()
+	draw.Explain(c, c.meaning)
 	draw.Reveal(c)
 }
+
+// FocusLost takes the meaning back.
+func (c *Check) FocusLost() {
+	c.Check.FocusLost()
+	draw.Explain(c, "")
+}
+
+// SetMeaning sets what the window tells while the field has the keyboard.
+func (c *Check) SetMeaning(words string) { c.meaning = words }
 
 // TypedKey hands Escape on and leaves the rest to the toolkit.
 func (c *Check) TypedKey(e *fyne.KeyEvent) {

@@ -190,3 +190,39 @@ func TestEntriesLook(t *testing.T) {
 		return container.NewVBox(a, b, c, d)
 	})
 }
+
+// TestUndoTakesBackWhatWasNotTakenFirst types rubbish and asks for undo: the field goes back to its number, and the window is not asked.
+func TestUndoTakesBackWhatWasNotTakenFirst(t *testing.T) {
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) {})
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	asked := 0
+	w.Canvas().AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { asked++ })
+	e.SetValue(Known(52000))
+	retype(w, e.field, "x")
+	e.field.TypedShortcut(&fyne.ShortcutUndo{})
+	if e.field.Text != "52,000" || asked != 0 {
+		t.Errorf("the field says %q, the window was asked %d times", e.field.Text, asked)
+	}
+	if e.field.TypedShortcut(&fyne.ShortcutUndo{}); asked != 1 {
+		t.Errorf("the window was asked %d times", asked)
+	}
+}
+
+// TestATablePastedIntoAFieldGoesToTheWindow pastes one number, which the field takes, and rows of cells, which it does not.
+func TestATablePastedIntoAFieldGoesToTheWindow(t *testing.T) {
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi"}, func(Number) {})
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	asked := 0
+	w.Canvas().AddShortcut(&fyne.ShortcutPaste{}, func(fyne.Shortcut) { asked++ })
+	w.Canvas().Focus(e.field)
+	board := fyne.CurrentApp().Clipboard()
+	for text, want := range map[string]int{"52000\n": 0, "price\tyear\n9000\t2017\n": 1} {
+		board.SetContent(text)
+		asked = 0
+		e.field.put("")
+		e.field.TypedShortcut(&fyne.ShortcutPaste{Clipboard: board})
+		if asked != want || (e.field.Text == "") != (want == 1) {
+			t.Errorf("%q: the window was asked %d times, the field says %q", text, asked, e.field.Text)
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -16,6 +18,7 @@ type field struct {
 	typed   func(string)
 	left    func()
 	escape  func()
+	wrong   func() bool // its text is none that was taken; nil: never
 	muted   bool
 	focused bool
 	meaning string // told while it has the keyboard
@@ -48,8 +51,19 @@ func (f *field) put(words string) {
 	f.muted = false
 }
 
-// TypedShortcut leaves the window's keys to the window and the rest to the entry.
+// TypedShortcut leaves the window's keys to the window and the rest to the entry. Undo takes back words that were not taken first: they
+// are the last thing done, and no step of the window's. Rows of cells that are pasted are a table for the window.
 func (f *field) TypedShortcut(s fyne.Shortcut) {
+	if _, undo := s.(*fyne.ShortcutUndo); undo && f.wrong != nil && f.wrong() {
+		f.escape()
+		return
+	}
+	if paste, ok := s.(*fyne.ShortcutPaste); ok && strings.ContainsAny(strings.TrimSpace(paste.Clipboard.Content()), "\t\n") {
+		if c, ok := draw.CanvasOf(f.self).(fyne.Shortcutable); ok {
+			c.TypedShortcut(s) // a table, which the window takes in
+		}
+		return
+	}
 	if !ofWindow(f.self, s) {
 		f.Entry.TypedShortcut(s)
 	}
@@ -69,7 +83,7 @@ func ofWindow(o fyne.CanvasObject, s fyne.Shortcut) bool {
 	default:
 		return false
 	}
-	if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
+	if c, ok := draw.CanvasOf(o).(fyne.Shortcutable); ok {
 		c.TypedShortcut(s)
 	}
 	return step

@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"walkline/ui/widgets/draw"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -65,7 +67,7 @@ func (r *layerRenderer) Refresh() {
 
 // layerOf returns the layer over an object: the topmost dialog's, else the window's; nil when there is none.
 func layerOf(o fyne.CanvasObject) *Layer {
-	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	c := draw.CanvasOf(o)
 	if c == nil {
 		return nil
 	}

@@ -72,22 +72,24 @@ func (n Number) Equal(m Number) bool {
 func (s Spec) allows(value decimal.Decimal) error {
 	switch {
 	case s.Kind == Whole && !value.IsInteger():
-		return errors.New("a whole number, please")
+		return errors.New("whole numbers only")
 	case s.Kind == Money && !value.Equal(value.Truncate(s.Digits)):
 		if s.Digits == 0 {
-			return errors.New("no decimals, please")
+			return errors.New("no decimals here")
 		}
 		return fmt.Errorf("at most %d decimals", s.Digits)
 	case s.Least != nil && value.LessThan(decimal.NewFromFloat(*s.Least)):
-		return fmt.Errorf("at least %s", s.Show(Known(*s.Least)))
+		return fmt.Errorf("at least %s", s.show(Known(*s.Least)))
 	case s.Most != nil && value.GreaterThan(decimal.NewFromFloat(*s.Most)):
-		return fmt.Errorf("at most %s", s.Show(Known(*s.Most)))
+		return fmt.Errorf("at most %s", s.show(Known(*s.Most)))
 	}
 	return nil
 }
 
-// Show returns a number as the field writes it: "1,200", "1,200.50", "30 %", empty when not known.
-func (s Spec) Show(n Number) string {
+// Show returns a number as the field writes it: "1,200", "1,200.50", "30 %", empty when not known; with the marks of DecimalComma.
+func (s Spec) Show(n Number) string { return marked(s.show(n)) }
+
+func (s Spec) show(n Number) string {
 	if !n.Known {
 		return ""
 	}

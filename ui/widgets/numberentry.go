@@ -22,6 +22,7 @@ type NumberEntry struct {
 	figures int
 	room    float32 // kept free for the line beside the field, at text scale 1
 	value   Number
+	comma   bool // as the field writes its number
 	field   *field
 	unit    *draw.Text
 	say     say
@@ -37,6 +38,7 @@ func NewNumberEntry(spec Spec, onChanged func(Number)) *NumberEntry {
 	e := &NumberEntry{spec: spec, OnChanged: onChanged, figures: usualFigures, room: sayRoom, say: newSay()}
 	e.field = newField(e.typed, e.left)
 	e.field.escape = e.Reset
+	e.field.wrong = func() bool { return e.say.wrong }
 	e.field.OnSubmitted = func(string) { e.submitted() }
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
@@ -82,7 +84,7 @@ func (e *NumberEntry) SetSpec(s Spec) {
 
 // SetValue shows a number and calls no handler. What is being typed stays when it already means that number.
 func (e *NumberEntry) SetValue(n Number) {
-	if n.Equal(e.value) {
+	if n.Equal(e.value) && e.comma == comma.Load() {
 		return
 	}
 	e.value = n
@@ -124,6 +126,7 @@ func (s Spec) inWords(n Number) string {
 
 // Reset goes back to the last valid number.
 func (e *NumberEntry) Reset() {
+	e.comma = comma.Load()
 	e.field.put(e.spec.plain(e.value))
 	e.say.understood("")
 }

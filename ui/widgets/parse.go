@@ -12,8 +12,18 @@ import (
 // thousands and a point starts decimals; what could be read in two ways is refused, with both readings: "84.000" is 84 to one
 // person and 84,000 to another.
 //
+// After DecimalComma(true) the two marks change places.
+//
 // Errors say in a few words what is wrong.
 func Parse(typed string, s Spec) (Number, error) {
+	n, err := s.parse(marked(typed))
+	if err != nil {
+		err = errors.New(marked(err.Error()))
+	}
+	return n, err
+}
+
+func (s Spec) parse(typed string) (Number, error) {
 	body, percent := stripped(typed, s)
 	if body == "" {
 		if s.Optional && !percent {

@@ -111,7 +111,7 @@ func (r *Reply) TypedKey(e *fyne.KeyEvent) {
 
 // step hands the keyboard to what stands before or after.
 func (r *Reply) step(on bool) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(r)
+	c := draw.CanvasOf(r)
 	if c == nil {
 		return
 	}

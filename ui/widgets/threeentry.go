@@ -24,6 +24,7 @@ type ThreeEntry struct {
 	figures int
 	room    float32
 	value   prob.Three
+	comma   bool // as the fields write their numbers
 	fields  [3]*field
 	unit    *draw.Text
 	say     say
@@ -43,6 +44,7 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	for i := range e.fields {
 		e.fields[i] = newField(func(string) { e.typed() }, e.left)
 		e.fields[i].escape = e.Reset
+		e.fields[i].wrong = func() bool { return e.say.wrong }
 		e.fields[i].SetPlaceHolder(threeNames[i])
 	}
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
@@ -59,7 +61,7 @@ func (e *ThreeEntry) SetRoom(points float32) { e.room = points; e.Refresh() }
 
 // SetValue shows a judgement and calls no handler. What is being typed stays when it already means it.
 func (e *ThreeEntry) SetValue(v prob.Three) {
-	if v == e.value {
+	if v == e.value && e.comma == comma.Load() {
 		return
 	}
 	e.value = v
@@ -81,6 +83,7 @@ func (e *ThreeEntry) Focus() fyne.Focusable { return e.fields[0] }
 
 // Reset goes back to the last valid judgement.
 func (e *ThreeEntry) Reset() {
+	e.comma = comma.Load()
 	for i, x := range [3]float64{e.value.Low, e.value.Likely, e.value.High} {
 		e.fields[i].put(e.spec.plain(Known(x)))
 	}

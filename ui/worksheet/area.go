@@ -10,8 +10,8 @@ import (
 	"walkline/valuation/lot"
 )
 
-// unhurt is what an area without damage says.
-const unhurt = "no damage"
+// unhurt is what an area says that nobody marked: it is not known to be sound.
+const unhurt = "nothing marked"
 
 // hurt is what the area that is selected on the plan has: a click on the plan only selects, and this is where it is marked with
 // the mouse.

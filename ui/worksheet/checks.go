@@ -21,7 +21,7 @@ type checklist struct {
 	notes *fyne.Container // stops, and what does not agree
 	basis *widget.RichText
 	best  *widget.RichText
-	order *widget.Select
+	order *widgets.Select
 	again *widget.Button
 	list  *fyne.Container // looks
 	paper *fyne.Container // title and lists
@@ -51,7 +51,7 @@ func newChecks(p *Page) *section {
 	guess := form.New(p.edit)
 	first := guess.Three("Hammer price, my guess", form.Amounts, func(c *valuation.Case) any { return &c.Market.HammerGuess })
 	first.SetRoom(60)
-	c.order = widget.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
+	c.order = widgets.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
 	c.again = widget.NewButton("Put in order again", c.reorder)
 	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)},
 		c.state)

@@ -97,7 +97,7 @@ func TestLooksStandByWorthAndKeepTheirPlaces(t *testing.T) {
 func TestOneWalkRound(t *testing.T) {
 	c, k := looked()
 	b := atChecks(t, c, k)
-	for _, s := range seen.All[*widget.Select](b.page.Object()) {
+	for _, s := range seen.All[*widgets.Select](b.page.Object()) {
 		s.SetSelected(byWalk)
 	}
 	if got := b.order("Front, 2 min", "Is the gap uneven?", "Is trim loose?", "Underneath, 2 min", "Is there a wave?"); !slices.Equal(got,

@@ -140,10 +140,10 @@ func (d *survey) sameList(cells []lot.Damage) bool {
 func (d *survey) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
 	words := widget.NewLabel(damage.Area(cell.Area))
 	words.TextStyle.Bold = true
-	extent := widget.NewSelect(lot.Extents, nil)
+	extent := widgets.NewSelect(lot.Extents, nil)
 	extent.SetSelected(cell.Extent)
 	extent.OnChanged = func(s string) { d.changed(cell.Area, s, cell.Depth) }
-	depth := widget.NewSelect(lot.Depths, nil)
+	depth := widgets.NewSelect(lot.Depths, nil)
 	depth.SetSelected(cell.Depth)
 	depth.OnChanged = func(s string) { d.changed(cell.Area, cell.Extent, s) }
 	clear := widget.NewButton("Clear", func() { d.changed(cell.Area, "", "") })

@@ -27,7 +27,7 @@ type price struct {
 	page    *Page
 	table   *table.Table
 	chart   *plot.Scatter
-	against *widget.Select
+	against *widgets.Select
 	brought *widget.Check
 	found   *widget.Label
 	doubts  *fyne.Container
@@ -65,7 +65,7 @@ func newResale(p *Page) *section {
 	r.brought = widget.NewCheck("adjusted to this lot", func(bool) { r.renderChart() })
 	r.brought.Checked = true
 	r.shape = newShape()
-	r.against = widget.NewSelect([]string{byMileage, byYear, byChance}, func(string) { r.renderChart() })
+	r.against = widgets.NewSelect([]string{byMileage, byYear, byChance}, func(string) { r.renderChart() })
 	r.against.Selected = byMileage
 	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance

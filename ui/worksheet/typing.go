@@ -3,8 +3,7 @@ package worksheet
 import (
 	"fmt"
 	"slices"
-
-	"fyne.io/fyne/v2"
+	"walkline/ui/widgets/draw"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -40,7 +39,7 @@ func (t *typing) open(row int) {
 	}
 	t.line.Row.Show()
 	t.render()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(t.price.table); c != nil {
+	if c := draw.CanvasOf(t.price.table); c != nil {
 		c.Focus(t.line.First())
 	}
 }
@@ -55,7 +54,7 @@ func (t *typing) goTo(row int) {
 
 func (t *typing) close() {
 	t.line.Row.Hide()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(t.price.table); c != nil {
+	if c := draw.CanvasOf(t.price.table); c != nil {
 		c.Focus(t.price.table)
 	}
 }

@@ -4,7 +4,7 @@ import "fyne.io/fyne/v2"
 
 // Explain has the window of an object tell what the object means, where its content can; no words: nothing to tell.
 func Explain(o fyne.CanvasObject, words string) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	c := CanvasOf(o)
 	if c == nil {
 		return
 	}

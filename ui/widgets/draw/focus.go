@@ -34,7 +34,7 @@ func ShowFocus(r *canvas.Rectangle, focused bool, size fyne.Size) {
 // FocusOn gives the keyboard to a widget that was tapped.
 func FocusOn(w fyne.Focusable) {
 	if o, ok := w.(fyne.CanvasObject); ok {
-		if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && c.Focused() != w {
+		if c := CanvasOf(o); c != nil && c.Focused() != w {
 			c.Focus(w)
 		}
 	}
@@ -46,7 +46,7 @@ func Leave(w fyne.Focusable, e *fyne.KeyEvent) {
 	if !ok || e.Name != fyne.KeyEscape {
 		return
 	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil && c.OnTypedKey() != nil {
+	if c := CanvasOf(o); c != nil && c.OnTypedKey() != nil {
 		c.OnTypedKey()(e)
 	}
 }

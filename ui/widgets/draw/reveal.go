@@ -16,7 +16,7 @@ type Parted interface{ Parts() []fyne.CanvasObject }
 // Reveal scrolls whatever an object lies in until the object is in sight. What takes the keyboard calls it: the toolkit moves the
 // keyboard to fields that are out of sight, and leaves them there.
 func Reveal(o fyne.CanvasObject) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	c := CanvasOf(o)
 	if c == nil {
 		return
 	}

@@ -3,6 +3,7 @@ package table
 import (
 	"strings"
 	"time"
+	"walkline/ui/widgets/draw"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -229,7 +230,7 @@ func (t *Table) cellTapped(id widget.TableCellID) {
 
 // takeKeyboard gives the keyboard to a table that was tapped, so that arrows and Enter go on from there.
 func (t *Table) takeKeyboard() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil && !t.focused {
+	if c := draw.CanvasOf(t); c != nil && !t.focused {
 		c.Focus(t)
 	}
 }
