@@ -189,7 +189,7 @@ func wreckNames(t testing.TB) []string {
 var valued = map[string]valuation.Answer{}
 
 // wrecks values every wreck, once for all tests.
-func wrecks(t *testing.T) map[string]valuation.Answer {
+func wrecks(t testing.TB) map[string]valuation.Answer {
 	t.Helper()
 	if len(valued) > 0 {
 		return valued
