@@ -191,7 +191,8 @@ func TestTheBandKnowsOdometerAndCause(t *testing.T) {
 	}
 }
 
-// A price that is a guess alone holds nothing but the guess: what the case says of the title's cause and of the odometer is named as left out.
+// A price that is a guess alone holds nothing but the guess: what the case says of the title's cause and of the odometer is named as
+// left out.
 func TestAGuessNamesWhatItIgnores(t *testing.T) {
 	c, k := demoLot(t), shipped(t)
 	c.Resale.Rows, c.Resale.Guess = nil, &prob.Three{Low: 11000, Likely: 13000, High: 15000}

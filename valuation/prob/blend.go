@@ -33,8 +33,8 @@ func Blend(tables []Table, chances []float64) Table {
 // finest is how near a quantile of a blend is found, as a share of the range.
 const finest = 1e-10
 
-// crossing returns where f, which does not fall from a to b, crosses nothing, to within tol: from the right of it. Source: the Illinois variant
-// of the false position, Dowell and Jarratt 1971 (from memory), halving every third time, for f may stand still.
+// crossing returns where f, which does not fall from a to b, crosses nothing, to within tol: from the right of it. Source: the Illinois
+// variant of the false position, Dowell and Jarratt 1971 (from memory), halving every third time, for f may stand still.
 func crossing(a, b, tol float64, f func(float64) float64) float64 {
 	below, above, side := f(a), f(b), 0
 	if below >= 0 {

@@ -73,8 +73,8 @@ func (m Model) AtDoubted(s Subject, d Doubt, chances []float64) prob.Table {
 	return prob.Blend(m.possible(s, d, plain), chances)
 }
 
-// possible returns the distributions of the price for each mileage and each discount that the doubt leaves, each as likely; plain is that of
-// the reading.
+// possible returns the distributions of the price for each mileage and each discount that the doubt leaves, each as likely; plain is that
+// of the reading.
 func (m Model) possible(s Subject, d Doubt, plain prob.Table) []prob.Table {
 	at := []prob.Table{plain}
 	if d.Mileage != nil {
