@@ -185,8 +185,8 @@ func TestTheMarketOfTheBench(t *testing.T) {
 	}
 }
 
-// A lot whose number of other bidders is emptied counts the shop's usual number, that of the day on which it took the Bench's terms: not the
-// engine's own.
+// A lot whose number of other bidders is emptied counts the shop's usual number, that of the day on which it took the Bench's terms: not
+// the engine's own.
 func TestAnEmptiedNumberOfBiddersIsTheBenchs(t *testing.T) {
 	u := newUser(t)
 	u.well(desk.Go(desk.Bench), rivals(9))
