@@ -181,11 +181,8 @@ func (p *page) ladder(a valuation.Answer) {
 
 func (p *page) drivers(a valuation.Answer) {
 	p.line("\nWhat the uncertainty comes from")
-	for i, d := range a.Drivers {
-		if i == 8 {
-			break
-		}
-		p.line("  %4.0f %%  %s", 100*d.Share, d.Name)
+	for _, d := range a.Drivers {
+		p.line("  %4.1f %%  %s", 100*d.Share, d.Name)
 	}
 }
 
@@ -193,8 +190,11 @@ func (p *page) checks(a valuation.Answer) {
 	p.line("\nTo check")
 	for _, c := range a.Checklist {
 		worth := ""
-		if c.Worth != nil {
+		switch {
+		case c.Worth != nil:
 			worth = fmt.Sprintf(" (%.0f min, worth %s %s)", c.Minutes, p.cur.Code, p.whole(*c.Worth))
+		case c.Minutes > 0:
+			worth = fmt.Sprintf(" (%.0f min)", c.Minutes)
 		}
 		p.line("  [%s] %s: %s%s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text, worth)
 		if c.Source != "" {
