@@ -104,6 +104,9 @@ func (p *page) list(title string, items []string) {
 }
 
 func (p *page) ceilings(a valuation.Answer) {
+	if len(a.Ceilings) == 0 {
+		return
+	}
 	p.line("\nEach rule alone would stop at")
 	for _, c := range a.Ceilings {
 		stop := "no bid"
