@@ -181,3 +181,16 @@ func TestJobsSettleRisksAndPanelsCarryTheirRefinish(t *testing.T) {
 		t.Errorf("only %d risks are put right by a job", settled)
 	}
 }
+
+// No list of a jurisdiction says the same twice.
+func TestAPackSaysEachThingOnce(t *testing.T) {
+	for _, p := range starter(t).Packs {
+		said := map[string]bool{}
+		for _, q := range p.Questions {
+			if said[q.Text] {
+				t.Errorf("%s asks twice: %s", p.ID, q.Text)
+			}
+			said[q.Text] = true
+		}
+	}
+}

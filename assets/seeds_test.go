@@ -3,6 +3,7 @@ package assets_test
 import (
 	"cmp"
 	"fmt"
+	"strings"
 	"testing"
 
 	"walkline/valuation"
@@ -17,21 +18,25 @@ const (
 )
 
 // BenchmarkCeilingsBetweenSeeds prints how many steps of the sale the walk-away bid and each rule's ceiling move between seeds, lot by
-// lot: at most one is wanted. It measures no time.
+// lot, for the best plan and, where that is another, for the rebuild with its stops: at most one is wanted. It measures no time.
 func BenchmarkCeilingsBetweenSeeds(b *testing.B) {
 	for b.Loop() {
-		worst := reach{}
-		for i, name := range wreckNames(b) {
-			if i%2 == 1 || i/2 >= seededLots {
-				continue
+		worst, names := reach{}, wreckNames(b)
+		for i := range seededLots {
+			name := names[i*len(names)/seededLots]
+			plans := [][]string{nil}
+			if wrecks(b)[name].Plan != valuation.Rebuild {
+				plans = append(plans, []string{valuation.Rebuild})
 			}
-			r := betweenSeeds(b, name)
-			fmt.Printf("%-30s %s\n", name, r)
-			if r.steps > worst.steps {
-				worst = r
+			for _, only := range plans {
+				r := betweenSeeds(b, name, only)
+				fmt.Printf("%-30s %-8s %s\n", name, strings.Join(only, ""), r)
+				if max(r.steps, r.bid) > max(worst.steps, worst.bid) {
+					worst = r
+				}
 			}
 		}
-		fmt.Printf("widest: %s, between %d seeds\n", worst, seedsEach)
+		fmt.Printf("widest: %s, between %d seeds of %d lots\n", worst, seedsEach, seededLots)
 	}
 }
 
@@ -46,13 +51,14 @@ func (r reach) String() string {
 	return fmt.Sprintf("bid %d steps; widest ceiling %-22s %d steps (%d to %d)", r.bid, cmp.Or(r.rule, "none"), r.steps, r.low/100, r.high/100)
 }
 
-func betweenSeeds(t testing.TB, name string) reach {
+func betweenSeeds(t testing.TB, name string, plans []string) reach {
 	c, k := wreck(t, name), starter(t)
 	ways, err := valuation.ProposeWays(c, k, false)
 	if err != nil {
 		t.Fatal(err)
 	}
 	c.WaysOut = ways.WaysOut
+	c.WaysOut.Plans = plans
 	spans := map[string][2]money.Amount{}
 	note := func(rule string, b *money.Amount) {
 		at := money.Amount(0)

@@ -40,8 +40,9 @@ var nods = []nod{
 	{wreck: "01_light_front", repair: [2]float64{1200, 2500}, bid: [2]float64{.25, .4}, why: "bolted parts, all to be had used"},
 	{wreck: "03b_corner_hit_suspension", repair: [2]float64{2000, 4000}, needs: []string{"wheel_alignment"},
 		why: "a corner with its suspension, alignment always"},
-	{wreck: "02_heavy_front_rail_bags", repair: [2]float64{7000, 10000}, needs: []string{"nose_donor", "wheel_alignment"},
-		why: "rails, restraints, and a front end from a donor"},
+	{wreck: "02_heavy_front_rail_bags", repair: [2]float64{7000, 10000}, bid: [2]float64{.1, .2},
+		needs: []string{"nose_donor", "wheel_alignment"},
+		why:   "rails, restraints, and a front end from a donor"},
 	{wreck: "05_side_Bpillar_bags", repair: [2]float64{6000, 9500}, why: "a pillar, two doors, one side's bags"},
 	{wreck: "07_rear_quarter_floor", repair: [2]float64{4500, 8000}, why: "welded tail with one quarter"},
 	{wreck: "08_rollover", all: [2]float64{14000, 0}, none: true, why: "mostly parts: more than the vehicle brings"},
@@ -188,7 +189,7 @@ func wreckNames(t testing.TB) []string {
 var valued = map[string]valuation.Answer{}
 
 // wrecks values every wreck, once for all tests.
-func wrecks(t *testing.T) map[string]valuation.Answer {
+func wrecks(t testing.TB) map[string]valuation.Answer {
 	t.Helper()
 	if len(valued) > 0 {
 		return valued

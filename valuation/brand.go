@@ -123,11 +123,7 @@ func (w *work) discounted() []string {
 	cause, off := c.leading()
 	may, d := c.mileage(), c.doubt()
 	if w.market.price.RowsUsed == 0 {
-		if may != nil || cause != "" && off != c.Resale.BrandDiscount || !d.Off.Zero() {
-			out = append(out, "The price is your guess: what buyers take off for the title's cause and for an odometer that can't be trusted "+
-				"has to be in it.")
-		}
-		return out
+		return c.ignored(cause, off, may != nil || !d.Off.Zero())
 	}
 	if d.Brand != d.General && brandWords(c) {
 		out = append(out, fmt.Sprintf("Cause of the title brand, %s: %s off a clear title's price, not the %s of branded titles (starter "+
@@ -143,6 +139,21 @@ func (w *work) discounted() []string {
 			"you gave none).")
 	}
 	return out
+}
+
+// ignored names what a price that is a guess alone leaves out: it is of this vehicle as it stands, and nothing is taken off it.
+func (c Case) ignored(cause string, off prob.Three, odometer bool) []string {
+	var facts []string
+	if cause != "" && off != c.Resale.BrandDiscount {
+		facts = append(facts, "the title's cause, "+strings.ReplaceAll(cause, "_", " "))
+	}
+	if odometer {
+		facts = append(facts, "the odometer statement, "+strings.ReplaceAll(c.Lot.OdometerStatus, "_", " "))
+	}
+	if len(facts) == 0 {
+		return nil
+	}
+	return []string{"The price is your guess and ignores " + strings.Join(facts, " and ") + ": what buyers take off for that has to be in it."}
 }
 
 // brandWords reports whether the finished vehicle is sold with a branded title.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"walkline/valuation"
@@ -151,6 +152,70 @@ func TestBrandsOfWaterAndFireRaiseTheirRisks(t *testing.T) {
 		c.Lot.Title.Brands, c.Lot.Loss = nil, []string{"collision", risk}
 		if entered := len(valuation.Risks(c, k)); by != entered || by <= before {
 			t.Errorf("%s: %d risks, with the loss entered %d, without %d", brand, by, entered, before)
+		}
+	}
+}
+
+// The band over mileage and model year knows what the price knows: at the reading it is the answer's own price, for each odometer statement
+// and each cause, dents that stay counted in.
+func TestTheBandKnowsOdometerAndCause(t *testing.T) {
+	c, k := compared(t)
+	read := 10_000 // below all rows: the band begins at the reading
+	c.Lot.Odometer, c.Damage = &read, nil
+	ends := map[string]float64{}
+	for _, w := range []struct{ status, loss string }{{"actual", "collision"}, {"not_actual", "collision"}, {"exceeds_limits", "collision"},
+		{"unknown", "flood"}, {"actual", "flood"}, {"not_actual", "hail"}} {
+		c.Lot.OdometerStatus, c.Lot.Loss = w.status, []string{w.loss}
+		a := value(t, c, k)
+		miles, years := valuation.NewMemory().Bands(c, k)
+		at := []valuation.BandPoint{miles[0]}
+		for _, y := range years {
+			if y.X == float64(c.Lot.ModelYear) {
+				at = append(at, y)
+			}
+		}
+		if len(at) != 2 || miles[0].X != float64(read) {
+			t.Fatalf("%v: %d points at the subject, the band begins at %g", w, len(at), miles[0].X)
+		}
+		for _, p := range at {
+			for i, pair := range [][2]float64{{p.P10, a.Resale.P10}, {p.P50, a.Resale.P50}, {p.P90, a.Resale.P90}} {
+				if math.Abs(pair[0]-pair[1]) > 1e-6*pair[1] {
+					t.Errorf("%v: figure %d of the band is %.2f, the price's %.2f", w, i, pair[0], pair[1])
+				}
+			}
+		}
+		ends[w.status+" "+w.loss] = miles[len(miles)-1].P50
+	}
+	if plain := ends["actual collision"]; ends["not_actual collision"] >= plain || ends["actual flood"] >= plain {
+		t.Errorf("where the band ends: %v", ends)
+	}
+}
+
+// A price that is a guess alone holds nothing but the guess: what the case says of the title's cause and of the odometer is named as
+// left out.
+func TestAGuessNamesWhatItIgnores(t *testing.T) {
+	c, k := demoLot(t), shipped(t)
+	c.Resale.Rows, c.Resale.Guess = nil, &prob.Three{Low: 11000, Likely: 13000, High: 15000}
+	for _, w := range []struct {
+		status, loss string
+		want         []string
+		never        string
+	}{{"not_actual", "flood", []string{"flood", "not actual"}, ""}, {"actual", "fire", []string{"fire"}, "odometer"},
+		{"exceeds_limits", "collision", []string{"exceeds limits"}, "title"}, {"actual", "collision", nil, "ignores"}} {
+		c.Lot.OdometerStatus, c.Lot.Loss, c.Damage = w.status, []string{w.loss}, nil
+		said := ""
+		for _, warning := range value(t, c, k).Warnings {
+			if strings.Contains(warning, "ignores") {
+				said += warning
+			}
+		}
+		for _, word := range w.want {
+			if !strings.Contains(said, word) {
+				t.Errorf("%s, %s: it says %q, not %q", w.status, w.loss, said, word)
+			}
+		}
+		if w.never != "" && strings.Contains(said, w.never) {
+			t.Errorf("%s, %s: it says %q", w.status, w.loss, said)
 		}
 	}
 }

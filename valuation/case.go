@@ -102,7 +102,8 @@ type Labour struct {
 
 // Market is who else bids and what the hammer may fall at.
 type Market struct {
-	Rivals        *int               `json:"rivals"`         // other serious bidders; nil: not known, see UsualRivals
+	Rivals        *int               `json:"rivals"`         // other serious bidders; nil: not known
+	UsualRivals   *int               `json:"usual_rivals"`   // the shop's own number that stands in for it; nil: the constant UsualRivals
 	ExchangeRates map[string]float64 `json:"exchange_rates"` // what one unit of a catalogue's currency is in the case's, by its code
 	HammerGuess   *prob.Three        `json:"hammer_guess" unit:"money"`
 	OwnShare      float64            `json:"own_share"` // of the shared doubt, what differs from bidder to bidder, 0..1
@@ -116,15 +117,26 @@ type Run struct {
 	WinnersAllowance bool  `json:"winners_allowance"`
 }
 
-// UsualRivals is how many other bidders stand in for a number that is not known. Starter value, from memory: replace it with yours.
+// UsualRivals is how many other bidders stand in for a number that neither the lot nor the shop has. Starter value, from memory.
 const UsualRivals = 4
 
 // rivals returns the number of other bidders in force.
 func (m Market) rivals() int {
-	if m.Rivals == nil {
-		return UsualRivals
+	switch {
+	case m.Rivals != nil:
+		return *m.Rivals
+	case m.UsualRivals != nil:
+		return *m.UsualRivals
 	}
-	return *m.Rivals
+	return UsualRivals
+}
+
+// whose says where a number of other bidders comes from that the lot does not have.
+func (m Market) whose() string {
+	if m.UsualRivals != nil {
+		return "the usual number of your shop"
+	}
+	return "a starter value"
 }
 
 // Others returns the number of other bidders in force, and whether it was entered.

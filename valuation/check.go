@@ -228,6 +228,9 @@ func (f *faults) terms(c Case) {
 	}
 	f.exchange(c.Market)
 	f.between("market.rivals", float64(c.Market.rivals()), 0, 1000)
+	if usual := c.Market.UsualRivals; usual != nil {
+		f.between("market.usual_rivals", float64(*usual), 0, 1000)
+	}
 	f.between("market.own_share", c.Market.OwnShare, 0, 1)
 	if c.Market.HammerGuess != nil {
 		f.three("market.hammer_guess", *c.Market.HammerGuess)

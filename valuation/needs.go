@@ -58,7 +58,7 @@ func (c Case) missing() []Need {
 	return c.Needs()
 }
 
-// unready takes out of an answer what it cannot say of a lot that nobody has described: profit, odds and their ladder.
+// unready takes out of an answer what it cannot say of a lot that nobody has described: every bid, its invoice, profit and odds.
 func (a *Answer) unready(missing []Need) {
 	a.Decision, a.BindingRule, a.WalkAway, a.Needs = "do_not_bid", Unready, nil, missing
 	a.Reasons = nil
@@ -67,5 +67,6 @@ func (a *Answer) unready(missing []Need) {
 	}
 	none := math.NaN()
 	a.Profit = Profit{none, none, none, none, none, none, none, none, nil}
-	a.Ladder, a.Waterfall, a.Drivers = nil, nil, nil
+	a.Ladder, a.Waterfall, a.Drivers, a.Ceilings, a.NoCeiling = nil, nil, nil, nil, nil
+	a.Exits, a.Winning, a.Acquisition = Exits{}, Winning{}, Acquisition{}
 }

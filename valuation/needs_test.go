@@ -46,6 +46,13 @@ func TestAnEmptyLotGetsNoBid(t *testing.T) {
 		if a.BindingRule != valuation.Unready || len(a.Reasons) != len(step.missing) || !math.IsNaN(a.Profit.LossChance) || len(a.Ladder) > 0 {
 			t.Errorf("%v: bound by %q, reasons %q, chance of a loss %g", step.missing, a.BindingRule, a.Reasons, a.Profit.LossChance)
 		}
+		for _, rung := range []int{len(a.Ceilings), len(a.NoCeiling), len(a.Plans), len(a.Waterfall), int(a.Acquisition.Bid),
+			len(a.Acquisition.Lines)} {
+			if rung != 0 {
+				t.Errorf("%v: a bid is told in ceilings %v, plans %v or the invoice %v", step.missing, a.Ceilings, a.Plans, a.Acquisition)
+				break
+			}
+		}
 		if _, o, err := valuation.NewMemory().Weigh(c, k); err != nil || o.Known() {
 			t.Errorf("%v: odds are known, %v", step.missing, err)
 		}

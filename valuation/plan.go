@@ -47,8 +47,10 @@ type BandPoint struct {
 	X, P10, P50, P90 float64
 }
 
-// bandPoints is how many points a band over mileage has.
+// bandPoints is how many points a band over mileage has; bandChances are those of its quantiles, between the ends.
 const bandPoints = 25
+
+var bandChances = []float64{0, .1, .5, .9, 1}
 
 func (m *Memory) bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 	if len(c.Resale.Rows) == 0 {
@@ -61,21 +63,23 @@ func (m *Memory) bands(c Case, k Knowledge) (byMileage, byYear []BandPoint) {
 		return nil, nil
 	}
 	miles, years := c.reach(s)
-	learned := func(x float64, at resale.Subject) BandPoint {
-		return point(x, market{table: fit.At(at)}.factored(c.learned().Resale).table)
+	known := func(x float64, reading Case, at resale.Subject) BandPoint {
+		fitted := market{table: fit.AtDoubted(at, reading.doubt(), bandChances)}
+		return point(x, fitted.factored(c.learned().Resale).dented(c.Survey.HailOff()).table)
 	}
 	if s.Mileage != nil && miles[1] > miles[0] {
 		for i := range bandPoints {
 			x := miles[0] + (miles[1]-miles[0])*float64(i)/(bandPoints-1)
-			at := s
-			at.Mileage = &x
-			byMileage = append(byMileage, learned(x, at))
+			at, reading := s, c
+			shown := int(math.Round(x))
+			at.Mileage, reading.Lot.Odometer = &x, &shown
+			byMileage = append(byMileage, known(x, reading, at))
 		}
 	}
 	for y := years[0]; y <= years[1]; y++ {
 		at := s
 		at.ModelYear = int(y)
-		byYear = append(byYear, learned(y, at))
+		byYear = append(byYear, known(y, c, at))
 	}
 	return byMileage, byYear
 }

@@ -128,7 +128,7 @@ func (w *work) warnings() []string {
 		out = append(out, said)
 	}
 	if w.c.Run.WinnersAllowance && w.c.Market.Rivals == nil {
-		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted.", UsualRivals))
+		out = append(out, fmt.Sprintf("How many others bid is not entered: %d others are counted, %s.", w.c.Market.rivals(), w.c.Market.whose()))
 	}
 	if w.c.Run.WinnersAllowance && w.problem.Allowance > 0 {
 		out = append(out, fmt.Sprintf("Profits are counted after a winner's allowance of %s: with %d other bidders, whoever wins has "+

@@ -17,6 +17,7 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p.list("Reasons", a.Reasons)
 	p.ceilings(a)
 	p.figures(a)
+	p.work(a)
 	if len(a.Needs) == 0 {
 		p.waterfall(a)
 		p.ladder(a)
@@ -24,6 +25,7 @@ func text(c valuation.Case, a valuation.Answer) string {
 	}
 	p.list("Warnings", a.Warnings)
 	p.checks(a)
+	p.looks(a)
 	p.totalLoss(a)
 	p.cautions(a)
 	return p.String()
@@ -102,6 +104,9 @@ func (p *page) list(title string, items []string) {
 }
 
 func (p *page) ceilings(a valuation.Answer) {
+	if len(a.Ceilings) == 0 {
+		return
+	}
 	p.line("\nEach rule alone would stop at")
 	for _, c := range a.Ceilings {
 		stop := "no bid"
@@ -126,7 +131,27 @@ func (p *page) figures(a valuation.Answer) {
 		return
 	}
 	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
-	p.line("of which your labor %s", p.whole(a.Labour.Mean))
+	row("Your labor, a cost of it", a.Labour.P10, a.Labour.Mean, a.Labour.P90)
+	row("Your hours", a.Hours.P10, a.Hours.Mean, a.Hours.P90)
+	row("Days until sold", a.Days.P10, a.Days.Mean, a.Days.P90)
+	p.line("Half sell below %s. Profit: half below %s, 1 in 20 below %s, worst tenth %s on average, margin %.1f %%.", p.whole(a.Resale.P50),
+		p.whole(a.Profit.P50), p.whole(a.Profit.P05), p.whole(a.Profit.WorstTenth), 100*a.Profit.Margin)
+}
+
+// work lists each line of the known work and each risk, with its share of the mean.
+func (p *page) work(a valuation.Answer) {
+	if len(a.Repair.Lines) > 0 {
+		p.line("\n%-72s %8s %12s", "Known work, each at its chance", "hours", "cost")
+	}
+	for _, l := range a.Repair.Lines {
+		p.line("  %-70s %8.1f %12s", l.Job, l.Hours, p.whole(l.Mean))
+	}
+	if len(a.Hidden.Risks) > 0 {
+		p.line("\n%-72s %8s %12s", "Hidden damage", "chance", "when there")
+	}
+	for _, r := range a.Hidden.Risks {
+		p.line("  %-70s %6.1f %% %12s", r.Name, 100*r.Chance, p.whole(r.MeanIfPresent))
+	}
 }
 
 func (p *page) waterfall(a valuation.Answer) {
@@ -142,24 +167,25 @@ func (p *page) waterfall(a valuation.Answer) {
 }
 
 func (p *page) ladder(a valuation.Answer) {
-	p.line("\n%10s %12s %12s %8s %12s", "Bid", "invoice", "profit", "loss", "worst tenth")
+	p.line("\n%10s %12s %12s %8s %12s %8s %9s", "Bid", "invoice", "profit", "loss", "worst tenth", "margin", "per hour")
 	for _, r := range a.Ladder {
 		mark := ""
 		if !r.Holds {
 			mark = "  breaks a rule"
 		}
-		p.line("%10s %12s %12s %6.1f %% %12s%s", p.cur.Group(r.Bid), p.cur.Group(r.Acquisition), p.whole(r.MeanProfit), 100*r.LossChance,
-			p.whole(r.WorstTenth), mark)
+		hour := "-"
+		if r.PerHour != nil {
+			hour = p.whole(*r.PerHour)
+		}
+		p.line("%10s %12s %12s %6.1f %% %12s %6.1f %% %9s%s", p.cur.Group(r.Bid), p.cur.Group(r.Acquisition), p.whole(r.MeanProfit),
+			100*r.LossChance, p.whole(r.WorstTenth), 100*r.Margin, hour, mark)
 	}
 }
 
 func (p *page) drivers(a valuation.Answer) {
 	p.line("\nWhat the uncertainty comes from")
-	for i, d := range a.Drivers {
-		if i == 8 {
-			break
-		}
-		p.line("  %4.0f %%  %s", 100*d.Share, d.Name)
+	for _, d := range a.Drivers {
+		p.line("  %4.1f %%  %s", 100*d.Share, d.Name)
 	}
 }
 
@@ -167,13 +193,26 @@ func (p *page) checks(a valuation.Answer) {
 	p.line("\nTo check")
 	for _, c := range a.Checklist {
 		worth := ""
-		if c.Worth != nil {
+		switch {
+		case c.Worth != nil:
 			worth = fmt.Sprintf(" (%.0f min, worth %s %s)", c.Minutes, p.cur.Code, p.whole(*c.Worth))
+		case c.Minutes > 0:
+			worth = fmt.Sprintf(" (%.0f min)", c.Minutes)
 		}
 		p.line("  [%s] %s: %s%s", map[string]string{"open": " ", "ok": "x", "bad": "!"}[c.State], c.Kind, c.Text, worth)
 		if c.Source != "" {
 			p.line("      %s", c.Source)
 		}
+	}
+}
+
+// looks says which looks fit into a number of minutes, and what they are worth together.
+func (p *page) looks(a valuation.Answer) {
+	if l := a.Looks; l.Perfect != nil {
+		p.line("\nTo know of every risk whether it is there would be worth %s %s", p.cur.Code, p.whole(*l.Perfect))
+	}
+	for _, r := range a.Looks.Best {
+		p.line("  best %.0f minutes: %d looks, %.0f min, together worth %s %s", r.Minutes, len(r.Looks), r.Spent, p.cur.Code, p.whole(r.Worth))
 	}
 }
 
@@ -185,6 +224,9 @@ func (p *page) totalLoss(a valuation.Answer) {
 	}
 	p.line("\nTotal loss: repair %s at your own rates, hidden damage counted in, against a value of about %s before the damage",
 		p.cur.Group(t.Repair), p.cur.Group(t.Value))
+	if t.Salvage != nil {
+		p.line("  Salvage value, the guess of the hammer price: %s", p.cur.Group(*t.Salvage))
+	}
 	for _, c := range t.Callings {
 		says := "does not apply"
 		if c.Unknown {

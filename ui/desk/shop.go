@@ -78,6 +78,8 @@ func (s Shop) Onto(c valuation.Case) valuation.Case {
 	c.Currency, c.Rules, c.Labour, c.Time, c.Selling = s.Currency, s.Rules, s.Labour, s.Time, s.Selling
 	c.Market.Rivals, c.Run.WinnersAllowance, c.Buying = &s.Rivals, s.WinnersAllowance, s.Buying
 	c.Market.OwnShare, c.Market.Narrowing, c.Resale.Season = s.OwnShare, s.Narrowing, s.Season
+	usual := s.Rivals
+	c.Market.UsualRivals = &usual
 	if y := s.Yard(c.Lot.Sale); y >= 0 {
 		c.Buying = s.Yards[y].Buying
 	}

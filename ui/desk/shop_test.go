@@ -7,6 +7,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"walkline/store/casefile"
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/invoice"
@@ -181,5 +182,26 @@ func TestTheMarketOfTheBench(t *testing.T) {
 	u.start()
 	if s := u.s; s.Trouble != "" || s.Shop.OwnShare != starter.OwnShare || !s.Shop.Narrowing {
 		t.Errorf("of an old document: %q, %g, %v", s.Trouble, s.Shop.OwnShare, s.Shop.Narrowing)
+	}
+}
+
+// A lot whose number of other bidders is emptied counts the shop's usual number, that of the day on which it took the Bench's terms: not
+// the engine's own.
+func TestAnEmptiedNumberOfBiddersIsTheBenchs(t *testing.T) {
+	u := newUser(t)
+	u.well(desk.Go(desk.Bench), rivals(9))
+	s := u.well(desk.Go(desk.Board), desk.NewLot())
+	s = u.well(desk.EditLot("bidders", func(c *valuation.Case) { c.Market.Rivals = nil }))
+	n, entered := s.Open.Case.Market.Others()
+	if n != 9 || entered {
+		t.Errorf("%d others are counted, entered: %t", n, entered)
+	}
+	back, faults := casefile.Read(casefile.Write(s.Open.Case))
+	if n, _ = back.Market.Others(); n != 9 {
+		t.Errorf("after writing and reading %d others are counted: %v", n, faults)
+	}
+	u.well(desk.Go(desk.Bench), rivals(3))
+	if s = u.well(desk.OpenLot(s.Open.ID)); s.Open.Case.Market.UsualRivals == nil || *s.Open.Case.Market.UsualRivals != 9 {
+		t.Errorf("a later change on the Bench moved the lot's: %v", s.Open.Case.Market.UsualRivals)
 	}
 }

@@ -20,15 +20,19 @@ func ProposeWays(allowed bool) Action {
 			return s.troubled("propose the ways out", err)
 		}
 		edit := EditLot(a.words, func(c *valuation.Case) { c.WaysOut = p.WaysOut })
-		return ifKept(edit.do(ctx, d, s, edit), proposedWords(p))
+		return ifKept(edit.do(ctx, d, s, edit), proposedWords(s.Open.Case.WaysOut, p))
 	})
 }
 
-// proposedWords says what was proposed and what could not be.
-func proposedWords(p valuation.Proposed) string {
+// proposedWords says what was proposed beside the ways that there were, and what could not be.
+func proposedWords(before valuation.WaysOut, p valuation.Proposed) string {
 	said := []string{"Starter values, from memory: replace them with yours."}
 	if len(p.Parts) > 0 {
 		said = append(said, fmt.Sprintf("For parts: %d assemblies that the survey leaves sound.", len(p.Parts)))
+	}
+	if before.AsItStands.Money == nil && p.WaysOut.AsItStands.Money != nil {
+		said = append(said, "As it stands: a share of what the lot is worth to its next buyer, and no more than your guess of the hammer "+
+			"price leaves.")
 	}
 	return strings.Join(append(said, p.Missing...), " ")
 }

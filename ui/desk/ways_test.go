@@ -21,10 +21,10 @@ func TestWaysOutAreProposedAndTakenBack(t *testing.T) {
 	id := u.add(c)[0]
 	s := u.well(desk.OpenLot(id), desk.ProposeWays(false))
 	w := s.Open.Case.WaysOut
-	if w.ForParts.Money == nil || !w.ForParts.Starter || w.AsItStands.Money != nil {
+	if w.ForParts.Money == nil || !w.ForParts.Starter || w.AsItStands.Money == nil {
 		t.Errorf("proposed %+v", w)
 	}
-	if !strings.Contains(s.Notice, "Starter values, from memory") || !strings.Contains(s.Notice, "enter the hammer price that you guess") {
+	if !strings.Contains(s.Notice, "Starter values, from memory") || !strings.Contains(s.Notice, "As it stands: a share of what") {
 		t.Errorf("it says %q", s.Notice)
 	}
 	s = u.well(desk.EditLot("parts", func(c *valuation.Case) { c.WaysOut.ForParts.Money = &prob.Three{Low: 1, Likely: 2, High: 3} }),

@@ -41,7 +41,7 @@ func Decision(d Lot) ([]byte, error) {
 	used := factors(d)
 	right.firstChecks(o, headingRoom+used.blocks[0].height(right))
 	care := pour([]*column{left}, []part{cautions(o)})
-	late := pour([]*column{right}, []part{used})
+	late := pour([]*column{right}, append([]part{used}, aroundTheBid(d.Answer)...))
 	rest := append(pour([]*column{right}, care), late...)
 	p.checks(o, len(p.pages), rest)
 	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, d.Printed))

@@ -76,8 +76,9 @@ var help = map[string]string{
 	"One USD is":               "What one USD of the catalogue is in the currency of the lot. Not needed where the lot is in USD.",
 	"Share of the price":       "What selling takes of the price: a commission, a fee of the place where it is sold.",
 	"And flat":                 "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
-	"Other serious bidders":    "How many others would pay near its worth. The more there are, the more the winner has overrated it.",
-	"Winner's allowance":       "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
+	"Other serious bidders": "How many others would pay near its worth. The more there are, the more the winner has overrated it. " +
+		"Left empty, the Bench's number counts.",
+	"Winner's allowance": "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
 
 	"Own share of the doubt": "Of what bidders may misjudge, the part that differs from bidder to bidder. Hidden damage that no photo shows " +
 		"is the same blank for all. 50 % is a starter value, from memory.",

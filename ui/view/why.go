@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"walkline/ui/damage"
@@ -164,7 +165,9 @@ func (s story) repair() []WhyLine {
 	}
 	if s.a.Labour.Mean > 0 {
 		lines = append(lines, WhyLine{"Of it and of hidden damage, own work", hours(s.a.Hours.Mean), s.p.Whole(s.a.Labour.Mean),
-			"Your hours at your rates. They are counted as a cost, and come to you."})
+			"Your hours at your rates. They are counted as a cost, and come to you."},
+			WhyLine{What: "My hours, 8 times in 10", How: fmt.Sprintf("%.0f to %.0f h", s.a.Hours.P10, s.a.Hours.P90),
+				Money: s.p.Range(s.a.Labour.P10, s.a.Labour.P90)})
 	}
 	return append(lines, spread(s.p, s.a.Repair.Spread))
 }
@@ -235,6 +238,8 @@ func (s story) profit() []WhyLine {
 	lines := []WhyLine{
 		{What: "On average", Money: s.p.Whole(f.Mean)},
 		{What: "8 times in 10", How: s.p.Range(f.P10, f.P90)},
+		{What: "Middle", How: "half the time below", Money: s.p.Whole(f.P50)},
+		{What: "1 time in 20 below", Money: s.p.Whole(f.P05)},
 		{What: "Chance of a loss", How: Percent(f.LossChance)},
 		{What: "Worst tenth", How: "mean of the worst 10 in 100", Money: s.p.Whole(f.WorstTenth)},
 		{What: "Margin", How: Percent(f.Margin), Note: "The expected profit over everything laid out: invoice, repair, selling, own work, " +

@@ -16,13 +16,14 @@ type Catalogue struct {
 	Format     string     `json:"format"`
 	Currency   string     `json:"currency"`
 	Note       string     `json:"note"`
-	Selling    float64    `json:"selling"`    // of what a part brings: fees, packing, haggling
-	Common     float64    `json:"common"`     // the market's own scatter, as a share of the sum
-	Overhead   prob.Three `json:"hours"`      // own hours beside those of the assemblies
-	Days       prob.Three `json:"days"`       // until most of it is money
-	Scrap      prob.Three `json:"scrap"`      // what the rest brings
-	Runs       Running    `json:"runs"`       // chance that what must run does, by how the vehicle runs
-	Assemblies []Assembly `json:"assemblies"` // in the order in which they are told
+	Selling    float64    `json:"selling"`          // of what a part brings: fees, packing, haggling
+	Common     float64    `json:"common"`           // the market's own scatter, as a share of the sum
+	Overhead   prob.Three `json:"hours"`            // own hours beside those of the assemblies
+	Days       prob.Three `json:"days"`             // until most of it is money
+	Scrap      prob.Three `json:"scrap"`            // what the rest brings
+	Runs       Running    `json:"runs"`             // chance that what must run does, by how the vehicle runs
+	AfterHit   Running    `json:"runs_after_a_hit"` // the same where it was lost to nothing but a blow, see [blows]
+	Assemblies []Assembly `json:"assemblies"`       // in the order in which they are told
 }
 
 // Running is the chance by the running state of the vehicle.
@@ -64,12 +65,25 @@ const marked = 0.75
 var outside = map[string]bool{"01": true, "02": true, "03": true, "04": true, "05": true, "06": true, "07": true, "08": true, "09": true,
 	"10": true, "11": true, "12": true, "top": true, "undercarriage": true}
 
-// sound returns the chance that the assembly is there, sound and sold; 0 where it is not.
+// blows are the causes of loss that leave the works alone: a vehicle that is dead after one is mostly cut off by its crash switch, a fuse
+// or a flat battery. Common practice, no source; the chances follow the odds that the catalogue of risks has for a seized engine.
+var blows = []string{"collision", "theft", "hail", "vandalism"}
+
+// running returns the chances that what must run does on a lot.
+func (c Catalogue) running(l lot.Lot) Running {
+	other := func(cause string) bool { return !slices.Contains(blows, cause) }
+	if len(l.Loss) == 0 || slices.ContainsFunc(l.Loss, other) {
+		return c.Runs
+	}
+	return c.AfterHit
+}
+
+// sound returns the chance that the assembly is there and sound; 0 where it is not.
 func (a Assembly) sound(l lot.Lot, damage []lot.Damage, runs Running) float64 {
 	if !a.fits(l) || slices.ContainsFunc(l.Airbags, func(bag string) bool { return slices.Contains(a.Bags, bag) }) {
 		return 0
 	}
-	chance, doubt := a.Chance, 1.0
+	chance, doubt := 1.0, 1.0
 	for _, d := range damage {
 		least, near := a.Near[d.Area]
 		switch {

@@ -2,7 +2,7 @@
 //
 // A catalogue lists assemblies. Each is offered where it is there and sound: not missing, not hit where it lies, not wet, of this kind of
 // vehicle, and run as far as its running state lets hope. What it brings is a share of the clean resale level or a price of its own, times
-// the chance that it sells; hours count for all that is offered, sold or not. The rest goes as scrap.
+// the chance that it sells; hours count for all that is sound, sold or not. The rest goes as scrap.
 //
 //	mean     m = (1 - selling) x sum of chance x mean price
 //	variance v = sum of chance x (spread^2 + mean^2) - (chance x mean)^2, each after selling, and (common x m)^2 for the market

@@ -35,19 +35,19 @@ func (c Catalogue) Propose(l lot.Lot, damage []lot.Damage, clean float64, allowe
 	damage = l.All(damage)
 	mean, variance, hours := c.Scrap.Mean(), c.Scrap.Variance(), 0.0
 	for _, a := range c.Assemblies {
-		sells := a.sound(l, damage, c.Runs)
-		if sells == 0 || a.Restricted && !allowed {
+		sound := a.sound(l, damage, c.running(l))
+		if sound == 0 || a.Restricted && !allowed {
 			continue
 		}
 		price := a.Price
 		if price.Zero() {
 			price = a.Share.Times(clean)
 		}
-		kept := 1 - c.Selling
+		kept, sells := 1-c.Selling, sound*a.Chance
 		item := Item{a, sells, kept * price.Mean()}
 		mean += sells * item.Mean
 		variance += sells*(square(kept)*price.Variance()+square(item.Mean)) - square(sells*item.Mean)
-		hours += a.Hours
+		hours += sound * a.Hours
 		p.Items = append(p.Items, item)
 	}
 	p.Money = around(mean, math.Sqrt(variance+square(c.Common*mean)))

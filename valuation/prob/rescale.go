@@ -32,7 +32,9 @@ func (t Table) Rescaled(f, spread float64) Table {
 	}
 	x := make([]float64, len(t.x))
 	for i, q := range t.x {
-		x[i] = median * f * math.Pow(q/median, spread)
+		if x[i] = q * f; spread != 1 {
+			x[i] = median * f * math.Pow(q/median, spread)
+		}
 	}
 	return NewTable(t.p, x)
 }

@@ -52,6 +52,30 @@ func (m Model) Doubted(s Subject, d Doubt) (prob.Table, float64) {
 	if m.blend.Empty() || d.None() {
 		return plain, level
 	}
+	all := m.possible(s, d, plain)
+	mean, square := 0.0, 0.0
+	for _, t := range all {
+		mean, square = mean+t.Mean(), square+t.Mean()*t.Mean()
+	}
+	n := float64(len(all))
+	mean, square = mean/n, square/n
+	level *= mean / plain.Mean()
+	return prob.Blend(all, tailChances), math.Sqrt(level*level + max(0, square-mean*mean))
+}
+
+// AtDoubted is [Model.At] with what is not sure of that other subject, whose mileage lies at or above the reading in s: by its quantiles at
+// those chances, from 0 to 1.
+func (m Model) AtDoubted(s Subject, d Doubt, chances []float64) prob.Table {
+	plain := m.At(s)
+	if m.blend.Empty() || d.None() {
+		return plain
+	}
+	return prob.Blend(m.possible(s, d, plain), chances)
+}
+
+// possible returns the distributions of the price for each mileage and each discount that the doubt leaves, each as likely; plain is that
+// of the reading.
+func (m Model) possible(s Subject, d Doubt, plain prob.Table) []prob.Table {
 	at := []prob.Table{plain}
 	if d.Mileage != nil {
 		at = at[:0]
@@ -62,18 +86,12 @@ func (m Model) Doubted(s Subject, d Doubt) (prob.Table, float64) {
 		}
 	}
 	var all []prob.Table
-	mean, square := 0.0, 0.0
 	for _, f := range d.factors(brandOf(brandWord(s)) != "") {
 		for _, t := range at {
-			t = t.Rescaled(f, 1)
-			all = append(all, t)
-			mean, square = mean+t.Mean(), square+t.Mean()*t.Mean()
+			all = append(all, t.Rescaled(f, 1))
 		}
 	}
-	n := float64(len(all))
-	mean, square = mean/n, square/n
-	level *= mean / plain.Mean()
-	return prob.Blend(all, tailChances), math.Sqrt(level*level + max(0, square-mean*mean))
+	return all
 }
 
 // brandWord is the title brand that the subject is sold with.
