@@ -27,6 +27,7 @@ const moveHere = "-- here the program moves"
 var moves = map[int]func(place) error{
 	5: func(p place) error { return upgrade{p}.run() },
 	7: func(p place) error { return shelving{place: p}.run() },
+	8: func(p place) error { return sealing{p}.run() },
 }
 
 // schema returns the text of every migration in order. A migration that has landed is never edited.
