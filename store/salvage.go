@@ -49,6 +49,25 @@ func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	return s.found, wrapped(doing, plain.Rename(coming, to))
 }
 
+// Salvage is [Salvage] of a store that is open, and stays so: nobody writes while its files are copied.
+// Errors: as there; [ErrBusy].
+func (s *Store) Salvage(ctx context.Context, to string) (found Salvaged, err error) {
+	doing := "salvaging " + s.path
+	dir, err := os.MkdirTemp(filepath.Dir(to), filepath.Base(to)+".*"+plain.Ending)
+	if err != nil {
+		return Salvaged{}, wrapped(doing, err)
+	}
+	defer os.RemoveAll(dir)
+	copied := filepath.Join(dir, "open")
+	if err := s.write(ctx, doing, func(*sql.Tx) error { return copyWithLog(ctx, s.path, copied) }); err != nil {
+		return Salvaged{}, err
+	}
+	if found, err = Salvage(ctx, copied, to); err != nil {
+		return found, err
+	}
+	return found, wrapped(doing, s.Album().CopyTo(ctx, photosOf(to)))
+}
+
 // salvage moves what can be read from one database to another.
 type salvage struct {
 	from  *sql.DB
