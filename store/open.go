@@ -47,7 +47,7 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	}
 	said, err := pair(ctx, absolute)
 	if err == nil {
-		err = journalled(absolute)
+		err = errors.Join(journalled(absolute), takenBack(ctx, absolute))
 	}
 	if err != nil {
 		return nil, wrapped(doing, err)
@@ -76,6 +76,11 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 	if s.writer, err = writing.open(ctx, s.path); err != nil {
 		return err
 	}
+	if version > 0 { // a journal of turning the file into one with a log must not come back beside it
+		if err := plain.SyncFolder(filepath.Dir(s.path)); err != nil {
+			return err
+		}
+	}
 	if 0 < version && version < len(steps) {
 		copied, failed := s.copyBefore(ctx, version)
 		if failed != nil {
@@ -83,7 +88,7 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 		}
 		defer func() {
 			if now, known := formatOf(ctx, s.path); err != nil && known == nil && now == version {
-				err = errors.Join(err, remove(copied)) // start after start would add one
+				err = errors.Join(err, plain.Remove(copied)) // start after start would add one
 			}
 		}()
 	}

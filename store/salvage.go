@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -33,11 +32,11 @@ func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	if exists(to) {
 		return Salvaged{}, fmt.Errorf("%s: %s: %w: choose another name", doing, to, fs.ErrExist)
 	}
-	dir, err := os.MkdirTemp(filepath.Dir(to), filepath.Base(to)+".*"+plain.Ending)
+	dir, err := plain.TempFolder(to)
 	if err != nil {
 		return Salvaged{}, wrapped(doing, err)
 	}
-	defer os.RemoveAll(dir)
+	defer plain.RemoveAll(dir)
 	var s salvage
 	coming := filepath.Join(dir, "whole")
 	if err := s.run(ctx, path, filepath.Join(dir, "damaged"), coming); err != nil {
@@ -53,11 +52,11 @@ func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 // Errors: as there; [ErrBusy].
 func (s *Store) Salvage(ctx context.Context, to string) (found Salvaged, err error) {
 	doing := "salvaging " + s.path
-	dir, err := os.MkdirTemp(filepath.Dir(to), filepath.Base(to)+".*"+plain.Ending)
+	dir, err := plain.TempFolder(to)
 	if err != nil {
 		return Salvaged{}, wrapped(doing, err)
 	}
-	defer os.RemoveAll(dir)
+	defer plain.RemoveAll(dir)
 	copied := filepath.Join(dir, "open")
 	if err := s.write(ctx, doing, func(*sql.Tx) error { return copyWithLog(ctx, s.path, copied) }); err != nil {
 		return Salvaged{}, err
