@@ -6,7 +6,6 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"log/slog"
 	"os"
@@ -136,8 +135,8 @@ func inspect(ctx context.Context, path string) (int, error) {
 		return 0, folder(filepath.Dir(path))
 	case err != nil:
 		return 0, fmt.Errorf("%w (%w)", ErrNotWritable, err)
-	case info.IsDir():
-		return 0, fmt.Errorf("%w: it is a folder", ErrNotDatabase)
+	case !info.Mode().IsRegular():
+		return 0, fmt.Errorf("%w: %w", ErrNotDatabase, plain.ErrNoFile)
 	case info.Size() == 0:
 		return 0, nil
 	}
@@ -155,13 +154,13 @@ func folder(path string) error {
 }
 
 func startsAsDatabase(path string) error {
-	f, err := os.Open(path)
-	if err != nil {
+	head, err := plain.Head(path, len(magic))
+	switch {
+	case errors.Is(err, plain.ErrNoFile):
+		return fmt.Errorf("%w: %w", ErrNotDatabase, plain.ErrNoFile)
+	case err != nil:
 		return fmt.Errorf("%w (%w)", ErrNotWritable, err)
-	}
-	defer f.Close()
-	head := make([]byte, len(magic))
-	if _, err := io.ReadFull(f, head); err != nil || !bytes.Equal(head, magic) {
+	case !bytes.Equal(head, magic):
 		return fmt.Errorf("%w: it does not start as one; nothing in it was changed", ErrNotDatabase)
 	}
 	return nil
