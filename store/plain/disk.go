@@ -1,7 +1,9 @@
 package plain
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -37,11 +39,39 @@ func (w writing) Write(p []byte) (int, error) {
 
 // Place writes what r holds beside a place, waits until it is on the disk and puts it in place. Errors: r's, and the disk's;
 // nothing is left then.
-func Place(path string, r io.Reader) (err error) {
+func Place(path string, r io.Reader) error {
 	t, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*"+Ending)
 	if err != nil {
 		return err
 	}
+	return place(t, path, r)
+}
+
+// Put writes a file for somebody else to read, over what is there: whole, or what was there stays. A link is followed, and what is no plain
+// file, such as a pipe, is written to as it is. Errors: the disk's.
+func Put(path string, data []byte) error {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	mode := fs.FileMode(0o666) // less what the system takes off
+	if info, err := os.Stat(path); err == nil {
+		if mode = info.Mode(); !mode.IsRegular() {
+			return os.WriteFile(path, data, 0)
+		}
+	}
+	coming := fmt.Sprintf("%s.%d%s", path, os.Getpid(), Ending)
+	if err := Remove(coming); err != nil {
+		return err
+	}
+	t, err := os.OpenFile(coming, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode.Perm())
+	if err != nil {
+		return err
+	}
+	return place(t, path, bytes.NewReader(data))
+}
+
+// place fills a new file and gives it its name.
+func place(t *os.File, path string, r io.Reader) (err error) {
 	_ = told(nil, Change{What: "create", Path: t.Name()})
 	defer func() {
 		if err != nil {
