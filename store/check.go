@@ -40,7 +40,8 @@ func glance(ctx context.Context, db *sql.DB) error {
 	return err
 }
 
-// Check looks at all that the file holds: every page, every index, every rule of a row, every sum of one, and whether lists show of a lot what is kept of it. It may take as long as reading the file
+// Check looks at all that the file holds: every page, every index, every rule of a row, every sum of one, and whether lists show of a lot
+// what is kept of it. It may take as long as reading the file
 // does, and others go on meanwhile. Errors: [ErrDamaged] with the first thing found; the context's.
 func (s *Store) Check(ctx context.Context) error {
 	doing := "checking " + s.path

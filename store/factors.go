@@ -13,7 +13,8 @@ import (
 // Decisions returns the history of the learned factors, oldest first. The factors in force are those after the last decision.
 func (s *Store) Decisions(ctx context.Context) ([]book.Decision, error) {
 	return collect(ctx, s, query{"reading the history of the factors",
-		`SELECT id, decided_at, decision, factor, words, before, after FROM factors f WHERE ` + intact("factors", "f") + ` ORDER BY id`}, scanDecision)
+		`SELECT id, decided_at, decision, factor, words, before, after FROM factors f WHERE ` + intact("factors", "f") + ` ORDER BY id`},
+		scanDecision)
 }
 
 func scanDecision(rows *sql.Rows) (d book.Decision, err error) {

@@ -12,7 +12,8 @@ import (
 	"time"
 )
 
-// What is no plain file is refused by every way of opening one, and nobody waits for it: a pipe that nobody writes to would hold the window.
+// What is no plain file is refused by every way of opening one, and nobody waits for it: a pipe that nobody writes to would hold the
+// window.
 func TestWhatIsNoPlainFileIsNoStore(t *testing.T) {
 	dir := t.TempDir()
 	pipe, link, folder := filepath.Join(dir, "pipe"), filepath.Join(dir, "link"), filepath.Join(dir, "folder")

@@ -39,7 +39,8 @@ func pictured(t *testing.T, s *Store, n int) {
 	})
 }
 
-// shows returns the edit that a store holds; its photographs up to that one are there whole, and so is all else. Those of a store that was set
+// shows returns the edit that a store holds; its photographs up to that one are there whole, and so is all else. Those of a store that was
+// set
 // aside lie where they were.
 func shows(path string, photos album.Folder) (n int, err error) {
 	ctx := context.Background()
@@ -189,7 +190,8 @@ func stray(t *testing.T, path string) string {
 	return path
 }
 
-// TestPowerLossInUpgrade keeps the calls of bringing an old format up to date: all that the file held is there, in the old format or the new.
+// TestPowerLossInUpgrade keeps the calls of bringing an old format up to date: all that the file held is there, in the old format or the
+// new.
 func TestPowerLossInUpgrade(t *testing.T) {
 	folder := t.TempDir()
 	path := filepath.Join(folder, "lots.walk")

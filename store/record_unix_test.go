@@ -25,7 +25,8 @@ type call struct {
 	isLog bool // a file whose first sync SQLite follows by one of its folder (os_unix.c, UNIXFILE_DIRSYNC)
 }
 
-// recorder stands between SQLite and its file system (SQLite, "The OS Interface or VFS"), hears of the changes of package plain, and keeps the
+// recorder stands between SQLite and its file system (SQLite, "The OS Interface or VFS"), hears of the changes of package plain, and keeps
+// the
 // calls to the files below one folder.
 type recorder struct {
 	mu     sync.Mutex

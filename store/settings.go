@@ -29,7 +29,8 @@ func (s *Store) Setting(ctx context.Context, name string, into any) (found bool,
 
 // SettingNames returns the names of all settings that begin with a prefix, in order.
 func (s *Store) SettingNames(ctx context.Context, prefix string) ([]string, error) {
-	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings s WHERE ` + intact("settings", "s") + ` ORDER BY name`},
+	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings s WHERE ` + intact("settings", "s") +
+		` ORDER BY name`},
 		func(rows *sql.Rows) (name string, err error) { return name, rows.Scan(&name) })
 	return slices.DeleteFunc(all, func(name string) bool { return !strings.HasPrefix(name, prefix) }), err
 }

@@ -19,9 +19,10 @@ import (
 
 // summed are the tables whose rows have sums: what a row is called, the column that says which it is, and all columns under the sum.
 var summed = map[string]struct{ words, key, columns string }{
-	"lots":        {"lot", "id", "id, " + listed + ", removed_at, saved_at, revision"},
-	"documents":   {"part of lot", "lot", "lot, part, page, body"},
-	"answers":     {"answer for lot", "lot", "lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at, said"},
+	"lots":      {"lot", "id", "id, " + listed + ", removed_at, saved_at, revision"},
+	"documents": {"part of lot", "lot", "lot, part, page, body"},
+	"answers": {"answer for lot", "lot",
+		"lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at, said"},
 	"predictions": {"frozen prediction of lot", "lot", "id, lot, frozen_at, case_file, answer, factors, seed, engine"},
 	"forecasts":   {"frozen forecast", "prediction", "prediction, body"},
 	"steps":       {"step to undo or redo", "number", "number, subject, label, typing, change, undone, made_at"},
@@ -83,7 +84,8 @@ func alteredIn(err *sqlite.Error) (words string, ok bool) {
 	return words, ok && err.Code() == sqlite3.SQLITE_ERROR
 }
 
-// sealing gives the rows of a file their sums, within the migration to format 8. A document that is not what its own sum says stays without,
+// sealing gives the rows of a file their sums, within the migration to format 8. A document that is not what its own sum says stays
+// without,
 // and so do rows on a damaged page: they are found altered when they are read.
 type sealing struct{ place }
 

@@ -75,7 +75,11 @@ func kinds() []struct {
 		lost         string
 	}{
 		{"archived", `UPDATE lots SET archived = 1 WHERE id = 1`, entries, "Lot 14"},
-		{"state", `UPDATE lots SET state = 'wom' WHERE id = 1`, func(t *testing.T, s *Store) error { _, err := s.Lot(t.Context(), 1); return err }, "Lot 14"},
+		{"state", `UPDATE lots SET state = 'wom' WHERE id = 1`, func(t *testing.T, s *Store) error {
+			_,
+				err := s.Lot(t.Context(), 1)
+			return err
+		}, "Lot 14"},
 		{"removed", `UPDATE lots SET removed_at = '' WHERE id = 1`, func(t *testing.T, s *Store) error { return s.Check(t.Context()) }, "Lot 14"},
 		{"list of builds", `UPDATE lots SET number = '15' WHERE id = 1`, builds, "Lot 1"},
 		{"list of lots", `UPDATE documents SET body = replace(body, 'DOCUMENTVIN', 'DOCUMENTVIM')`,
@@ -96,7 +100,8 @@ func kinds() []struct {
 	}
 }
 
-// A figure of every kind of row becomes another one: whoever reads the row says so, and so do the check and the salvage. The other lot, which
+// A figure of every kind of row becomes another one: whoever reads the row says so, and so do the check and the salvage. The other lot,
+// which
 // is sound, is saved as it was.
 func TestAChangeInAnyKindOfRowIsSaid(t *testing.T) {
 	path := filledBook(t)

@@ -83,7 +83,8 @@ Nothing was changed. A backup can be restored here; what is there now is set asi
 }
 
 // salvaged saves what can be read of a damaged file to a new one beside it.
-func (s *session) salvaged(ctx context.Context, salvage func(context.Context, string) (store.Salvaged, error)) (to, words string, err error) {
+func (s *session) salvaged(ctx context.Context, salvage func(context.Context, string) (store.Salvaged, error)) (to, words string,
+	err error) {
 	to = fmt.Sprintf("%s.salvaged-%s.db", s.path, time.Now().UTC().Format("20060102T150405Z"))
 	found, err := salvage(ctx, to)
 	return to, salvageWords(found, to), err
@@ -132,8 +133,8 @@ func (s *session) repair(w warner, why error) ui.Rescue {
 	}
 	return ui.Rescue{Shown: true, Words: fmt.Sprintf(`%v
 
-%s A backup can be restored here, or what can be read saved to a new file and restored. It takes the place of the lots at the next start. What `+
-		`is there now is set aside whole, beside it.`, why, words),
+%s A backup can be restored here, or what can be read saved to a new file and restored. It takes the place of the lots `+
+		`at the next start. What is there now is set aside whole, beside it.`, why, words),
 		Restore: s.book.Stage,
 		Salvage: func(ctx context.Context) (string, string, error) { return s.salvaged(ctx, s.book.Salvage) },
 		Again: func() error {
