@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"walkline/store/album"
 	"walkline/store/plain"
 	"walkline/valuation/lot"
 )
@@ -29,6 +30,11 @@ type Salvaged struct {
 // Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it is no store that can be read; the new file can't be written:
 // nothing is left of it then.
 func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
+	return salvaged(ctx, path, to, photosOf(path))
+}
+
+// salvaged is [Salvage] of a file whose photographs may lie elsewhere. The new file bears its name when all of it and they are there.
+func salvaged(ctx context.Context, path, to string, photos album.Folder) (Salvaged, error) {
 	doing := "salvaging " + path
 	if exists(to) {
 		return Salvaged{}, fmt.Errorf("%s: %s: %w: choose another name", doing, to, fs.ErrExist)
@@ -43,7 +49,7 @@ func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	if err := s.run(ctx, path, filepath.Join(dir, "damaged"), coming); err != nil {
 		return Salvaged{}, wrapped(doing, err)
 	}
-	if err := photosOf(path).CopyTo(ctx, photosOf(to)); err != nil {
+	if err := photos.CopyTo(ctx, photosOf(to)); err != nil {
 		s.found.Lost = append(s.found.Lost, fmt.Sprintf("Not all photos could be copied: %v.", err))
 	}
 	return s.found, wrapped(doing, plain.Rename(coming, to))
@@ -62,10 +68,7 @@ func (s *Store) Salvage(ctx context.Context, to string) (found Salvaged, err err
 	if err := s.write(ctx, doing, func(*sql.Tx) error { return copyWithLog(ctx, s.path, copied) }); err != nil {
 		return Salvaged{}, err
 	}
-	if found, err = Salvage(ctx, copied, to); err != nil {
-		return found, err
-	}
-	return found, wrapped(doing, s.Album().CopyTo(ctx, photosOf(to)))
+	return salvaged(ctx, copied, to, s.Album())
 }
 
 // salvage moves what can be read from one database to another.
