@@ -131,7 +131,7 @@ fuzz:
 TORTURE ?= 50
 
 torture: build setup-test ## kill, fill, damage, cut the power, signal and overload, TORTURE rounds; prints survived of tried, fails on any loss
-	TORTURE=$(TORTURE) CGO_ENABLED=0 go test -count 1 -v -timeout 60m -run 'TestTorture|TestPowerLoss|TestBounds' ./store ./cmd/walk
+	TORTURE=$(TORTURE) CGO_ENABLED=0 go test -p 1 -count 1 -v -timeout 60m -run 'TestTorture|TestPowerLoss|TestBounds' ./store ./cmd/walk
 	TORTURE=$(TORTURE) RUN=TestBehavesOnSignals .ci/e2e
 
 window: build

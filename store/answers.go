@@ -32,7 +32,7 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 		if err := p.row(`SELECT id FROM lots WHERE id = ? AND removed_at IS NULL`, id).Scan(&id); err != nil {
 			return err
 		}
-		return p.exec(`INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at, said)
+		err := p.exec(`INSERT INTO answers (lot, revision, decision, walk_away, binding, loss_chance, mean_profit, per_hour, noted_at, said)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
 			ON CONFLICT (lot) DO UPDATE SET revision = excluded.revision, decision = excluded.decision, walk_away = excluded.walk_away,
 				binding = excluded.binding, loss_chance = excluded.loss_chance, mean_profit = excluded.mean_profit,
@@ -40,6 +40,10 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 				WHERE excluded.revision >= answers.revision`,
 			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp(),
 			string(more))
+		if err != nil {
+			return err
+		}
+		return p.seal("answers", `lot = ?`, id)
 	})
 }
 

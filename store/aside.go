@@ -13,21 +13,13 @@ import (
 	"walkline/store/plain"
 )
 
-// remove deletes a file, if there is one.
-func remove(path string) error {
-	if err := os.Remove(path); !errors.Is(err, fs.ErrNotExist) {
-		return err
-	}
-	return nil
-}
-
 // endings are those of the three files of a database.
 var endings = []string{"", "-wal", "-shm"}
 
 // removeAll deletes the files of a database.
 func removeAll(path string) (err error) {
 	for _, ending := range endings {
-		err = errors.Join(err, remove(path+ending))
+		err = errors.Join(err, plain.Remove(path+ending))
 	}
 	return err
 }
@@ -43,9 +35,18 @@ func putStaged(ctx context.Context, path string, now func() time.Time) error {
 		return errors.Join(err, removeAll(aside))
 	}
 	for _, ending := range endings[1:] { // the file itself is replaced at one stroke
-		if err := remove(path + ending); err != nil {
+		if err := plain.Remove(path + ending); err != nil {
 			return err
 		}
+	}
+	if exists(journalOf(path)) { // a stray one, which is no part of what comes
+		if err := plain.Rename(journalOf(path), journalOf(aside)); err != nil {
+			return err
+		}
+	}
+	// None of them may come back beside the new file, which SQLite would write them into.
+	if err := plain.SyncFolder(filepath.Dir(path)); err != nil {
+		return err
 	}
 	return plain.Rename(stagedAt(path), path)
 }
@@ -94,7 +95,7 @@ func clean(path string) {
 		for _, ending := range endings {
 			plainly := file.Type().IsRegular() || file.IsDir() // the folder of a salvage
 			if ours && plainly && strings.HasSuffix(rest, strings.TrimPrefix(plain.Ending, ".")+ending) {
-				os.RemoveAll(filepath.Join(filepath.Dir(path), file.Name()))
+				_ = plain.RemoveAll(filepath.Join(filepath.Dir(path), file.Name()))
 			}
 		}
 	}

@@ -43,13 +43,13 @@ func (s *Store) backUp(ctx context.Context, path string) (err error) {
 	coming, hadPhotos := path+plain.Ending, exists(photosAt(path))
 	defer func() {
 		if err != nil {
-			err = errors.Join(err, remove(coming))
+			err = errors.Join(err, plain.Remove(coming))
 			if !hadPhotos {
-				err = errors.Join(err, os.RemoveAll(photosAt(path)))
+				err = errors.Join(err, plain.RemoveAll(photosAt(path)))
 			}
 		}
 	}()
-	if err := remove(coming); err != nil { // of a program that was killed
+	if err := plain.Remove(coming); err != nil { // of a program that was killed
 		return err
 	}
 	if err := vacuum(ctx, s.writer, coming); err != nil {
@@ -83,7 +83,7 @@ func StageFor(ctx context.Context, path, backup string) error {
 		return wrapped(doing, err)
 	}
 	coming := stagedAt(path) + plain.Ending
-	err := errors.Join(removeAll(coming), remove(stagedAt(path)))
+	err := errors.Join(removeAll(coming), plain.Remove(stagedAt(path)))
 	if err == nil {
 		err = stage(ctx, path, from, coming)
 	}
@@ -156,4 +156,4 @@ func copyWithLog(ctx context.Context, from, to string) error {
 func (s *Store) Staged() bool { return exists(stagedAt(s.path)) }
 
 // Unstage lets a backup go that waits for the next start. The backup itself stays where it is.
-func (s *Store) Unstage() error { return remove(stagedAt(s.path)) }
+func (s *Store) Unstage() error { return plain.Remove(stagedAt(s.path)) }

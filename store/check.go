@@ -5,6 +5,8 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"time"
 )
@@ -38,13 +40,18 @@ func glance(ctx context.Context, db *sql.DB) error {
 	return err
 }
 
-// Check looks at all that the file holds: every page, every index, every rule of a row, every sum of a document, and
-// whether lists show of a lot what is kept of it. It may take as long as reading the file
+// Check looks at all that the file holds: every page, every index, every rule of a row, every sum of one, and whether lists show of a lot
+// what is kept of it. It may take as long as reading the file
 // does, and others go on meanwhile. Errors: [ErrDamaged] with the first thing found; the context's.
 func (s *Store) Check(ctx context.Context) error {
 	doing := "checking " + s.path
 	if err := verdict(ctx, s.reader, "integrity_check"); err != nil {
 		return wrapped(doing, err)
+	}
+	for _, table := range slices.Sorted(maps.Keys(summed)) {
+		if _, err := column(ctx, s.reader, `SELECT count(*) FROM `+table+` x WHERE `+intact(table, "x")); err != nil {
+			return wrapped(doing, err)
+		}
 	}
 	ids, err := column(ctx, s.reader, `SELECT id FROM lots ORDER BY id`)
 	for _, id := range ids {

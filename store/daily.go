@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"time"
+	"walkline/store/plain"
 )
 
 // keptDays is how many daily backups are kept. Ours: a week and the one that is being made.
@@ -44,10 +45,10 @@ func rotate(folder string) error {
 	slices.Sort(names)
 	for _, name := range names[:max(0, len(names)-keptDays)] {
 		at := filepath.Join(folder, name)
-		if err := remove(at); err != nil {
+		if err := plain.Remove(at); err != nil {
 			return err
 		}
-		if err := os.RemoveAll(photosAt(at)); err != nil {
+		if err := plain.RemoveAll(photosAt(at)); err != nil {
 			return err
 		}
 	}

@@ -16,7 +16,8 @@
 // undo took back and no more. What is typed in one field without a pause is one step. History holds the last 200 steps of a
 // subject. A removed lot is only marked. Synchronous is FULL, not NORMAL: in WAL mode NORMAL can lose the last commits when the
 // power fails, FULL costs about 0.1 ms more a step. There is one writing connection, whose transactions take the write lock at
-// once, so that a reader is never turned into a writer half way. Each document has a sum beside it, for SQLite has none.
+// once, so that a reader is never turned into a writer half way. Each row has a sum beside it, for SQLite has none: one that is
+// not what was written is named and never read as another figure.
 //
 // Assumptions: the file lies on a local disk, as SQLite's WAL mode needs. Text is valid UTF-8; JSON turns other bytes
 // into U+FFFD.

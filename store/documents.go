@@ -4,7 +4,6 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
-	"hash/crc32"
 	"reflect"
 
 	"walkline/store/book"
@@ -16,9 +15,11 @@ const pageItems = 50
 // bodies returns the documents of a lot by their part, the pages of a list put together.
 func (p place) bodies(id int64, only string) (map[string]json.RawMessage, error) {
 	all := map[string]json.RawMessage{}
-	return all, p.each(`SELECT `+summed+` FROM documents WHERE lot = ? `+only+` ORDER BY part, page`, func(rows *sql.Rows) error {
-		part, body, err := scanSummed(rows)
-		if err != nil {
+	of := `SELECT part, body FROM documents d WHERE lot = ? AND ` + intact("documents", "d") + only + ` ORDER BY part, page`
+	return all, p.each(of, func(rows *sql.Rows) error {
+		var part string
+		var body []byte
+		if err := rows.Scan(&part, &body); err != nil {
 			return err
 		}
 		before, more := all[part]
@@ -40,8 +41,11 @@ func (p place) putDocument(id int64, part string, page int, v any) error {
 	if err != nil {
 		return err
 	}
-	return p.exec(`INSERT INTO documents (lot, part, page, body, sum) VALUES (?, ?, ?, ?, ?)
-		ON CONFLICT (lot, part, page) DO UPDATE SET body = excluded.body, sum = excluded.sum`, id, part, page, body, sumOf(id, part, page, body))
+	if err := p.exec(`INSERT INTO documents (lot, part, page, body) VALUES (?, ?, ?, ?)
+		ON CONFLICT (lot, part, page) DO UPDATE SET body = excluded.body`, id, part, page, body); err != nil {
+		return err
+	}
+	return p.seal("documents", `lot = ? AND part = ? AND page = ?`, id, part, page)
 }
 
 // encoded returns a document as it is kept.
@@ -51,29 +55,6 @@ func encoded(part string, v any) (string, error) {
 		return "", fmt.Errorf("%w: %s (%w)", ErrRefused, part, err)
 	}
 	return string(body), nil
-}
-
-// sumOf returns the CRC-32 of a document and of where it stands. SQLite has no sums of its own: a bit that flips in a figure would pass
-// for another figure.
-func sumOf(id int64, part string, page int, body string) int64 {
-	return int64(crc32.ChecksumIEEE(fmt.Appendf(nil, "%d %s %d %s", id, part, page, body)))
-}
-
-// summed are the columns that [scanSummed] reads.
-const summed = `lot, part, page, body, sum`
-
-// scanSummed returns a document. One that was last written before there were sums has none. Errors: [ErrDamaged].
-func scanSummed(rows *sql.Rows) (part string, body []byte, err error) {
-	var id int64
-	var page int
-	var sum sql.NullInt64
-	if err := rows.Scan(&id, &part, &page, &body, &sum); err != nil {
-		return part, nil, err
-	}
-	if sum.Valid && sum.Int64 != sumOf(id, part, page, string(body)) {
-		return part, nil, fmt.Errorf("%w: %w (%s)", ErrDamaged, ErrAltered, part)
-	}
-	return part, body, nil
 }
 
 // putPages writes the pages of a list of a lot that hold its items from one place up to another, and takes away those that hold

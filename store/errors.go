@@ -16,7 +16,7 @@ var (
 	ErrForeign     = errors.New("the file is the database of another program")
 	ErrNewer       = errors.New("the file was written by a newer version of this program")
 	ErrDamaged     = errors.New("the file is damaged: restore a backup")
-	ErrAltered     = errors.New("what is kept is not what was written") // of one lot, beside ErrDamaged
+	ErrAltered     = errors.New("what is kept is not what was written") // of one row, beside ErrDamaged
 	ErrFull        = errors.New("the disk is full: nothing was saved, make room and try again")
 	ErrNotWritable = errors.New("the file or its folder can't be written: check its permissions")
 	ErrBusy        = errors.New("another window or program holds the file: close it and try again")
@@ -54,6 +54,9 @@ func wrapped(doing string, err error) error {
 	}
 	var driver *sqlite.Error
 	if errors.As(err, &driver) {
+		if words, ok := alteredIn(driver); ok {
+			return fmt.Errorf("%s: %w: %w%s", doing, ErrDamaged, ErrAltered, words)
+		}
 		if known, ok := sentinels[driver.Code()&primary]; ok {
 			return fmt.Errorf("%s: %w (%w)", doing, known, err)
 		}

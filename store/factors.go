@@ -13,7 +13,8 @@ import (
 // Decisions returns the history of the learned factors, oldest first. The factors in force are those after the last decision.
 func (s *Store) Decisions(ctx context.Context) ([]book.Decision, error) {
 	return collect(ctx, s, query{"reading the history of the factors",
-		`SELECT id, decided_at, decision, factor, words, before, after FROM factors ORDER BY id`}, scanDecision)
+		`SELECT id, decided_at, decision, factor, words, before, after FROM factors f WHERE ` + intact("factors", "f") + ` ORDER BY id`},
+		scanDecision)
 }
 
 func scanDecision(rows *sql.Rows) (d book.Decision, err error) {
@@ -41,7 +42,7 @@ type decisionChange struct {
 // is in left; nothing is added then.
 func (w *work) decide(d decisionChange, first json.RawMessage, forced bool) (made *decisionChange, left [][]string, err error) {
 	before := first
-	err = w.row(`SELECT after FROM factors ORDER BY id DESC LIMIT 1`).Scan((*[]byte)(&before))
+	err = w.row(`SELECT after FROM factors f WHERE ` + intact("factors", "f") + ` ORDER BY id DESC LIMIT 1`).Scan((*[]byte)(&before))
 	if err != nil && !errors.Is(err, sql.ErrNoRows) {
 		return nil, nil, err
 	}
@@ -53,10 +54,13 @@ func (w *work) decide(d decisionChange, first json.RawMessage, forced bool) (mad
 	if err != nil || len(left) > 0 {
 		return nil, left, err
 	}
-	err = w.exec(`INSERT INTO factors (decided_at, decision, factor, words, before, after) VALUES (?, ?, ?, ?, ?, ?)`,
+	id, err := w.insert(`INSERT INTO factors (decided_at, decision, factor, words, before, after) VALUES (?, ?, ?, ?, ?, ?)`,
 		w.s.stamp(), d.What, d.Factor, d.Words, string(before), string(raw(after)))
+	if err != nil {
+		return nil, nil, err
+	}
 	d.Fields = fields
-	return &d, nil, err
+	return &d, nil, w.seal("factors", `id = ?`, id)
 }
 
 // takenBack is how a decision that is undone is kept: a row of its own that puts in force what was before.

@@ -77,7 +77,8 @@ func TestAStepOfTheBoardTakesItsEditsAlong(t *testing.T) {
 	redone(t, s, book.Bench("labour"), "rate")
 }
 
-// checkLanded checks all that a landed file holds: of each format what it added, table by table. Format 6 added nothing that is read.
+// checkLanded checks all that a landed file holds: of each format what it added, table by table. Formats 6 and 8 added nothing that is
+// read.
 func checkLanded(t *testing.T, s *Store, format int) {
 	t.Helper()
 	saved := sample(t)

@@ -29,14 +29,14 @@ func (s *Store) Lot(ctx context.Context, id int64) (l book.Lot, err error) {
 // load reads a lot, a removed one too. What it returns may be remembered and must not be changed.
 func (s *Store) load(p place, id int64) (book.Lot, error) {
 	l := book.Lot{ID: id, Case: valuation.Defaults()}
-	err := p.row(`SELECT revision, state, archived, removed_at IS NOT NULL FROM lots WHERE id = ?`, id).
+	err := p.row(`SELECT revision, state, archived, removed_at IS NOT NULL FROM lots l WHERE id = ? AND `+intact("lots", "l"), id).
 		Scan(&l.Revision, &l.State, &l.Archived, &l.Removed)
 	if err != nil {
 		return l, err
 	}
 	only := ""
 	if c, ok := s.recent.at(id, l.Revision); ok {
-		l.Case, only = c, `AND part IN ('build', 'photos')`
+		l.Case, only = c, ` AND part IN ('build', 'photos')`
 	}
 	bodies, err := p.bodies(id, only)
 	if err != nil {
@@ -97,6 +97,9 @@ func (s *Store) insert(p place, l book.Lot) (book.Lot, error) {
 		return l, err
 	}
 	l.ID = id
+	if err := p.seal("lots", `id = ?`, id); err != nil {
+		return l, err
+	}
 	plain := stored(l)
 	for _, o := range held(&plain) {
 		if err := p.putDocument(id, o.name, 0, o.at); err != nil {
@@ -141,6 +144,10 @@ func (s *Store) update(p place, l book.Lot, made lotChange) (book.Lot, error) {
 		}
 	}
 	now := s.stamp()
-	return l, p.exec(`UPDATE lots SET (`+listed+`) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), revision = ?, saved_at = ?,
+	err := p.exec(`UPDATE lots SET (`+listed+`) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), revision = ?, saved_at = ?,
 		removed_at = CASE WHEN ? THEN coalesce(removed_at, ?) END WHERE id = ?`, append(shown(l), l.Revision, now, l.Removed, now, l.ID)...)
+	if err != nil {
+		return l, err
+	}
+	return l, p.seal("lots", `id = ?`, l.ID)
 }

@@ -27,6 +27,7 @@ const moveHere = "-- here the program moves"
 var moves = map[int]func(place) error{
 	5: func(p place) error { return upgrade{p}.run() },
 	7: func(p place) error { return shelving{place: p}.run() },
+	8: func(p place) error { return sealing{p}.run() },
 }
 
 // schema returns the text of every migration in order. A migration that has landed is never edited.
@@ -88,11 +89,11 @@ func migrateTo(ctx context.Context, db *sql.DB, version int, step string) error 
 func (s *Store) copyBefore(ctx context.Context, version int) (string, error) {
 	target := freeName(fmt.Sprintf("%s.format%d-%s", s.path, version, stampOf(s.now())))
 	coming := target + plain.Ending
-	if err := remove(coming); err != nil { // of a program that was killed in this second
+	if err := plain.Remove(coming); err != nil { // of a program that was killed in this second
 		return "", err
 	}
 	if err := vacuum(ctx, s.writer, coming); err != nil {
-		return "", errors.Join(err, remove(coming))
+		return "", errors.Join(err, plain.Remove(coming))
 	}
 	return target, plain.Rename(coming, target)
 }
@@ -102,7 +103,7 @@ func vacuum(ctx context.Context, db *sql.DB, target string) error {
 	if _, err := db.ExecContext(ctx, "VACUUM INTO ?", target); err != nil {
 		return err
 	}
-	return syncFile(target)
+	return plain.Sync(target)
 }
 
 // stampOf is a time as it stands in the name of a copy.
@@ -111,14 +112,4 @@ func stampOf(t time.Time) string { return t.UTC().Format("20060102T150405Z") }
 func exists(path string) bool {
 	_, err := os.Lstat(path)
 	return err == nil
-}
-
-// syncFile waits until the file is on the disk.
-func syncFile(path string) error {
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
-	if err != nil {
-		return err
-	}
-	defer f.Close()
-	return f.Sync()
 }

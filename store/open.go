@@ -6,7 +6,6 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"log/slog"
 	"os"
@@ -47,7 +46,7 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	}
 	said, err := pair(ctx, absolute)
 	if err == nil {
-		err = journalled(absolute)
+		err = errors.Join(journalled(absolute), takenBack(ctx, absolute))
 	}
 	if err != nil {
 		return nil, wrapped(doing, err)
@@ -76,6 +75,11 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 	if s.writer, err = writing.open(ctx, s.path); err != nil {
 		return err
 	}
+	if version > 0 { // a journal of turning the file into one with a log must not come back beside it
+		if err := plain.SyncFolder(filepath.Dir(s.path)); err != nil {
+			return err
+		}
+	}
 	if 0 < version && version < len(steps) {
 		copied, failed := s.copyBefore(ctx, version)
 		if failed != nil {
@@ -83,7 +87,7 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 		}
 		defer func() {
 			if now, known := formatOf(ctx, s.path); err != nil && known == nil && now == version {
-				err = errors.Join(err, remove(copied)) // start after start would add one
+				err = errors.Join(err, plain.Remove(copied)) // start after start would add one
 			}
 		}()
 	}
@@ -131,8 +135,8 @@ func inspect(ctx context.Context, path string) (int, error) {
 		return 0, folder(filepath.Dir(path))
 	case err != nil:
 		return 0, fmt.Errorf("%w (%w)", ErrNotWritable, err)
-	case info.IsDir():
-		return 0, fmt.Errorf("%w: it is a folder", ErrNotDatabase)
+	case !info.Mode().IsRegular():
+		return 0, fmt.Errorf("%w: %w", ErrNotDatabase, plain.ErrNoFile)
 	case info.Size() == 0:
 		return 0, nil
 	}
@@ -150,13 +154,13 @@ func folder(path string) error {
 }
 
 func startsAsDatabase(path string) error {
-	f, err := os.Open(path)
-	if err != nil {
+	head, err := plain.Head(path, len(magic))
+	switch {
+	case errors.Is(err, plain.ErrNoFile):
+		return fmt.Errorf("%w: %w", ErrNotDatabase, plain.ErrNoFile)
+	case err != nil:
 		return fmt.Errorf("%w (%w)", ErrNotWritable, err)
-	}
-	defer f.Close()
-	head := make([]byte, len(magic))
-	if _, err := io.ReadFull(f, head); err != nil || !bytes.Equal(head, magic) {
+	case !bytes.Equal(head, magic):
 		return fmt.Errorf("%w: it does not start as one; nothing in it was changed", ErrNotDatabase)
 	}
 	return nil

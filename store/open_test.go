@@ -161,6 +161,7 @@ var landed = []string{
 	"cbf10eb711f2d308e5389b75bfbc7a321e85e7c0b63c7cab6f13e6b82320a84d",
 	"693efc87f2590531190bbb277aaa28453598f0d7a61b18087dcbdcb247f5f373",
 	"eae596c4741a80b3fa53989f69dd7518e7df647afc690cc502cc84c761f7637a",
+	"4cb37df957cb174baf69d3ab3cae914fdbaab53e8215c06ad6d88ad519bef42e",
 }
 
 func TestLandedMigrationsAreNeverEdited(t *testing.T) {

@@ -9,7 +9,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -160,28 +159,6 @@ func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, 
 	return log, page, chain, err
 }
 
-// journalHead is how a rollback journal begins that SQLite would write back into the file beside it. Source: SQLite, "Database File
-// Format",
-// section 3.
-var journalHead = []byte{0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7}
-
-// journalOf returns where SQLite looks for a rollback journal.
-func journalOf(path string) string { return path + "-journal" }
-
-// journalled refuses a rollback journal beside the file at path. A store leaves none once it holds anything: it keeps a write-ahead file.
-// That of another file would write its pages into this one. Errors: [ErrLog].
-func journalled(path string) error {
-	main, err := os.Stat(path)
-	if err != nil || main.Size() <= 4096 { // a first start that was cut off
-		return nil
-	}
-	head, err := plain.Head(journalOf(path), len(journalHead))
-	if err != nil || !bytes.Equal(head, journalHead) {
-		return nil
-	}
-	return fmt.Errorf("%w: %s belongs to another file, and would overwrite parts of this one", ErrLog, journalOf(path))
-}
-
 // KeepLogAside renames the write-ahead file beside the file at path, or the journal there that [Open] refuses, so that the file opens
 // without the edits in it, and returns its new name. Renamed back beside the file that it goes with, it is whole again.
 // Errors: the folder cannot be written.
@@ -191,14 +168,13 @@ func KeepLogAside(path string, now time.Time) (string, error) {
 		from = journalOf(path)
 	}
 	doing, to := "keeping "+from+" aside", freeName(fmt.Sprintf("%s.aside-%s", from, stampOf(now)))
-	if err := os.Rename(from, to); err != nil {
+	if err := plain.Rename(from, to); err != nil {
 		return "", wrapped(doing, err)
 	}
-	var err error
 	if from == logOf(path) {
-		err = remove(indexOf(path))
+		return to, wrapped(doing, plain.Remove(indexOf(path))) // which SQLite makes anew
 	}
-	return to, wrapped(doing, errors.Join(err, plain.SyncFolder(filepath.Dir(path))))
+	return to, nil
 }
 
 // Said returns what the user should hear of how the file was found, sentence by sentence.

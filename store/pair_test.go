@@ -1,6 +1,7 @@
 package store
 
 import (
+	"encoding/binary"
 	"errors"
 	"os"
 	"path/filepath"
@@ -107,5 +108,57 @@ func TestACommitThatACrashCutOffIsSaid(t *testing.T) {
 	again := reopened(t, pulled(t, path))
 	if len(again.Said()) != 0 || len(entries(t, again)) != 3 {
 		t.Errorf("said again: %v", again.Said())
+	}
+}
+
+// journalOfTurning puts the journal beside a closed store that a loss of power leaves while a file is turned into one with a log: its first
+// page as it was. The checksum is that of the file format, section 3.
+func journalOfTurning(t *testing.T, path string) {
+	t.Helper()
+	db, err := folding.open(t.Context(), path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	db.Close()
+	main, _ := os.ReadFile(path)
+	const sector, page = 512, 4096
+	j := make([]byte, sector, sector+page+8)
+	copy(j, journalHead)
+	for at, n := range map[int]int{8: 1, 12: 7, 16: len(main) / page, 20: sector, 24: page} {
+		binary.BigEndian.PutUint32(j[at:], uint32(n))
+	}
+	sum := uint32(7)
+	for at := page - 200; at > 0; at -= 200 {
+		sum += uint32(main[at])
+	}
+	j = binary.BigEndian.AppendUint32(append(binary.BigEndian.AppendUint32(j, 1), main[:page]...), sum)
+	main[18], main[19] = 2, 2
+	os.WriteFile(path, main, 0o600)
+	os.WriteFile(journalOf(path), j, 0o600)
+}
+
+// A restored backup is turned into a file with a log at its first start. Where that is cut off its journal is its own, and no stray one.
+func TestAJournalOfTurningTheFileIsItsOwn(t *testing.T) {
+	for _, same := range []bool{true, false} {
+		s := opened(t)
+		added(t, s, sample(t))
+		s.Close()
+		journalOfTurning(t, s.path)
+		if !same { // as many pages and the same marks, but another file
+			data, _ := os.ReadFile(journalOf(s.path))
+			data[512+4+50] ^= 1
+			os.WriteFile(journalOf(s.path), data, 0o600)
+		}
+		again, err := Open(t.Context(), s.path)
+		if same != (err == nil) || !same && !errors.Is(err, ErrLog) {
+			t.Fatalf("of its own %v: %v", same, err)
+		}
+		if same {
+			equal(t, read(t, again, 1).Case, sample(t))
+			if err := again.Check(t.Context()); err != nil {
+				t.Error(err)
+			}
+			again.Close()
+		}
 	}
 }

@@ -31,11 +31,11 @@ func OpenToRead(ctx context.Context, path string) (*Store, error) {
 
 // look opens the pool of a store that is only read.
 func (s *Store) look(ctx context.Context) (err error) {
+	if s.said, err = pair(ctx, s.path); err != nil { // of a file that is gone the log may still be there
+		return err
+	}
 	if _, err := os.Stat(s.path); err != nil {
 		return fmt.Errorf("%w: there is no such file", ErrNotDatabase)
-	}
-	if s.said, err = pair(ctx, s.path); err != nil {
-		return err
 	}
 	if s.Staged() {
 		s.said = append(s.said, "A backup waits to take this file's place at the next start of the window; what is read is the file as it is.")

@@ -20,8 +20,8 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			l.model_year, l.make, l.model,
 			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
 			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said
-		FROM lots l LEFT JOIN answers a ON a.lot = l.id
-		WHERE l.removed_at IS NULL
+		FROM lots l LEFT JOIN answers a ON a.lot = l.id AND ` + intact("answers", "a") + `
+		WHERE l.removed_at IS NULL AND ` + intact("lots", "l") + `
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
 }
 
@@ -48,8 +48,8 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 // Lots returns what every lot that is not removed says of its vehicle and sale, archived ones too, in the order in which they came.
 func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
 	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, d.body FROM lots l
-		JOIN documents d ON d.lot = l.id AND d.part = 'lot'
-		WHERE l.removed_at IS NULL ORDER BY l.id`}, func(rows *sql.Rows) (l book.Listed, err error) {
+		JOIN documents d ON d.lot = l.id AND d.part = 'lot' AND ` + intact("documents", "d") + `
+		WHERE l.removed_at IS NULL AND ` + intact("lots", "l") + ` ORDER BY l.id`}, func(rows *sql.Rows) (l book.Listed, err error) {
 		var body []byte
 		if err := rows.Scan(&l.ID, &l.State, &body); err != nil {
 			return l, err
@@ -60,8 +60,8 @@ func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
 
 // Imports returns the past buys that were taken in from tables, removed ones too.
 func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
-	return collect(ctx, s, query{"reading the past buys", `SELECT id, imported_as, imported_row, removed_at IS NOT NULL FROM lots
-		WHERE imported_as <> '' ORDER BY id`}, func(rows *sql.Rows) (i book.Import, err error) {
+	return collect(ctx, s, query{"reading the past buys", `SELECT id, imported_as, imported_row, removed_at IS NOT NULL FROM lots l
+		WHERE imported_as <> '' AND ` + intact("lots", "l") + ` ORDER BY id`}, func(rows *sql.Rows) (i book.Import, err error) {
 		return i, rows.Scan(&i.Lot, &i.As, &i.Row, &i.Removed)
 	})
 }
@@ -70,12 +70,12 @@ func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
 // entered of a lot that is marked otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 	return collect(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
-			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body,
-			(SELECT json_extract(body, '$.loss') FROM documents WHERE lot = l.id AND part = 'lot')
+			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body, json_extract(e.body, '$.loss')
 		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
-		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build'
-		LEFT JOIN forecasts f ON f.prediction = l.frozen
-		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost')
+		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build' AND ` + intact("documents", "d") + `
+		LEFT JOIN documents e ON e.lot = l.id AND e.part = 'lot' AND ` + intact("documents", "e") + `
+		LEFT JOIN forecasts f ON f.prediction = l.frozen AND ` + intact("forecasts", "f") + `
+		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost') AND ` + intact("lots", "l") + `
 		ORDER BY l.sale_date = '', l.sale_date, l.id`}, scanBought)
 }
 
@@ -107,8 +107,8 @@ type frozenCase struct {
 // cannot read.
 func (s *Store) FrozenCases(ctx context.Context) (map[int64]valuation.Case, []string, error) {
 	files, err := collect(ctx, s, query{"reading the frozen cases", `SELECT l.id, l.number, p.case_file FROM lots l
-		JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id)
-		WHERE l.removed_at IS NULL`}, func(rows *sql.Rows) (f frozenCase, err error) {
+		JOIN predictions p ON p.id = (SELECT max(id) FROM predictions WHERE lot = l.id) AND ` + intact("predictions", "p") + `
+		WHERE l.removed_at IS NULL AND ` + intact("lots", "l")}, func(rows *sql.Rows) (f frozenCase, err error) {
 		return f, rows.Scan(&f.lot, &f.number, &f.file)
 	})
 	cases, doubts := map[int64]valuation.Case{}, []string(nil)
@@ -148,5 +148,11 @@ func (s *Store) freeze(p place, id int64, f book.Prediction) error {
 	if err != nil {
 		return err
 	}
-	return p.exec(`INSERT INTO forecasts (prediction, body) VALUES (?, ?)`, frozen, string(figures))
+	if err := p.seal("predictions", `id = ?`, frozen); err != nil {
+		return err
+	}
+	if err := p.exec(`INSERT INTO forecasts (prediction, body) VALUES (?, ?)`, frozen, string(figures)); err != nil {
+		return err
+	}
+	return p.seal("forecasts", `prediction = ?`, frozen)
 }

@@ -4,7 +4,6 @@ package store
 
 import (
 	"bytes"
-	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -12,18 +11,23 @@ import (
 
 	"modernc.org/libc"
 	sqlite3 "modernc.org/sqlite/lib"
+
+	"walkline/store/plain"
 )
 
-// call is one call that SQLite makes to the file system, or what was acknowledged between two.
+// call is one call that SQLite or package plain makes to the file system, or what was acknowledged between two.
 type call struct {
-	what  string // create, write, truncate, sync, delete, acknowledged
-	file  string // the name in its folder
+	what  string // create, write, truncate, sync, delete, rename, folder, names, acknowledged
+	file  string // the path below the folder that is recorded
+	to    string // the new one of what is renamed
 	at    int64  // of a write; the size of a truncation; whether a deletion waits for the folder; what was acknowledged
 	data  []byte
 	isLog bool // a file whose first sync SQLite follows by one of its folder (os_unix.c, UNIXFILE_DIRSYNC)
 }
 
-// recorder stands between SQLite and its file system (SQLite, "The OS Interface or VFS") and keeps the calls to the files of one folder.
+// recorder stands between SQLite and its file system (SQLite, "The OS Interface or VFS"), hears of the changes of package plain, and keeps
+// the
+// calls to the files below one folder.
 type recorder struct {
 	mu     sync.Mutex
 	folder string
@@ -60,7 +64,9 @@ func recorded(t *testing.T, folder string, work func(r *recorder)) []call {
 	if sqlite3.Xsqlite3_vfs_register(tls, vfs, 1) != sqlite3.SQLITE_OK {
 		t.Fatal("not registered")
 	}
+	plain.Watch = r.watch
 	work(r)
+	plain.Watch = nil
 	sqlite3.Xsqlite3_vfs_unregister(tls, vfs)
 	sqlite3.Xsqlite3_vfs_register(tls, below, 1)
 	if len(r.open) > 0 {
@@ -82,6 +88,24 @@ func function[F any](p uintptr) (f F) { return *(*F)(unsafe.Pointer(&p)) }
 func (r *recorder) note(c call)       { r.mu.Lock(); r.calls = append(r.calls, c); r.mu.Unlock() }
 func (r *recorder) acknowledge(n int) { r.note(call{what: "acknowledged", at: int64(n)}) }
 
+// inside returns a path below the folder that is recorded, and whether it lies there.
+func (r *recorder) inside(path string) (string, bool) {
+	rest, ok := strings.CutPrefix(path, r.folder)
+	return strings.TrimPrefix(rest, "/"), ok && (rest == "" || rest[0] == '/')
+}
+
+// watch keeps a change that package plain made.
+func (r *recorder) watch(c plain.Change) {
+	file, ok := r.inside(c.Path)
+	to, _ := r.inside(c.To)
+	if c.What == "remove" {
+		c.What = "delete"
+	}
+	if ok {
+		r.note(call{what: c.What, file: file, to: to, at: -1, data: bytes.Clone(c.Data)})
+	}
+}
+
 // file returns an open file of the folder.
 func (r *recorder) file(at uintptr) recordedFile {
 	r.mu.Lock()
@@ -101,11 +125,15 @@ func (r *recorder) keep(rc int32, file recordedFile, c call) int32 {
 func xOpen(tls *libc.TLS, vfs, name, file uintptr, flags int32, out uintptr) int32 {
 	r := recording
 	rc := function[func(*libc.TLS, uintptr, uintptr, uintptr, int32, uintptr) int32](r.below.FxOpen)(tls, vfs, name, file, flags, out)
-	if rc != sqlite3.SQLITE_OK || name == 0 || filepath.Dir(libc.GoString(name)) != r.folder {
+	if rc != sqlite3.SQLITE_OK || name == 0 {
+		return rc
+	}
+	path, ok := r.inside(libc.GoString(name))
+	if !ok {
 		return rc
 	}
 	methods := &(*sqlite3.Tsqlite3_file)(memoryAt(file)).FpMethods
-	one := recordedFile{filepath.Base(libc.GoString(name)), *methodsAt(*methods)}
+	one := recordedFile{path, *methodsAt(*methods)}
 	r.mu.Lock()
 	r.open[file] = one
 	if r.tables[*methods] == 0 {
@@ -147,8 +175,8 @@ func xClose(tls *libc.TLS, file uintptr) int32 {
 func xDelete(tls *libc.TLS, vfs, name uintptr, wait int32) int32 {
 	r := recording
 	rc := function[func(*libc.TLS, uintptr, uintptr, int32) int32](r.below.FxDelete)(tls, vfs, name, wait)
-	if path := libc.GoString(name); rc == sqlite3.SQLITE_OK && filepath.Dir(path) == r.folder {
-		r.note(call{what: "delete", file: filepath.Base(path), at: int64(wait)})
+	if path, ok := r.inside(libc.GoString(name)); rc == sqlite3.SQLITE_OK && ok {
+		r.note(call{what: "delete", file: path, at: int64(wait)})
 	}
 	return rc
 }

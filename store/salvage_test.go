@@ -90,3 +90,32 @@ func TestASoundFileIsSalvagedWholeAndNothingIsOverwritten(t *testing.T) {
 		t.Errorf("left %q", left)
 	}
 }
+
+// A store that is open is saved too, with what its log alone holds, and goes on.
+func TestAnOpenStoreIsSalvaged(t *testing.T) {
+	s := opened(t)
+	first := added(t, s, sample(t))
+	hash := photo(t, s, "a photo")
+	second := added(t, s, sample(t))
+	if _, err := s.writer.Exec(`UPDATE lots SET archived = 1 WHERE id = ?`, first); err != nil {
+		t.Fatal(err)
+	}
+	to := s.path + ".salvaged"
+	found, err := s.Salvage(t.Context(), to)
+	if err != nil || found.Lots != 2 || len(found.Lost) != 1 {
+		t.Fatalf("%+v, %v", found, err)
+	}
+	edit(t, s, book.Worksheet(second), "VIN", second, func(l *book.Lot) { l.Case.Lot.VIN = "later" })
+	saved := reopened(t, to)
+	equal(t, read(t, saved, second).Case, sample(t))
+	if _, err := saved.Album().File(hash, "jpeg"); err != nil {
+		t.Error(err)
+	}
+	if err := s.Stage(t.Context(), to); err != nil {
+		t.Fatal(err)
+	}
+	s.Close()
+	if err := reopened(t, s.path).Check(t.Context()); err != nil {
+		t.Error(err)
+	}
+}

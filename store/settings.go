@@ -29,7 +29,8 @@ func (s *Store) Setting(ctx context.Context, name string, into any) (found bool,
 
 // SettingNames returns the names of all settings that begin with a prefix, in order.
 func (s *Store) SettingNames(ctx context.Context, prefix string) ([]string, error) {
-	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings ORDER BY name`},
+	all, err := collect(ctx, s, query{"reading the settings", `SELECT name FROM settings s WHERE ` + intact("settings", "s") +
+		` ORDER BY name`},
 		func(rows *sql.Rows) (name string, err error) { return name, rows.Scan(&name) })
 	return slices.DeleteFunc(all, func(name string) bool { return !strings.HasPrefix(name, prefix) }), err
 }
@@ -49,7 +50,7 @@ func (s *Store) PutSetting(ctx context.Context, name string, value any) error {
 // rawSetting returns the JSON of a setting, nil when there is none.
 func rawSetting(p place, name string) (json.RawMessage, error) {
 	var value []byte
-	err := p.row(`SELECT value FROM settings WHERE name = ?`, name).Scan(&value)
+	err := p.row(`SELECT value FROM settings s WHERE name = ? AND `+intact("settings", "s"), name).Scan(&value)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, nil
 	}
@@ -61,8 +62,11 @@ func (s *Store) putSetting(p place, name string, body json.RawMessage) error {
 	if len(body) == 0 || string(body) == "null" {
 		return p.exec(`DELETE FROM settings WHERE name = ?`, name)
 	}
-	return p.exec(`INSERT INTO settings (name, value, saved_at) VALUES (?, ?, ?)
-		ON CONFLICT (name) DO UPDATE SET value = excluded.value, saved_at = excluded.saved_at`, name, string(body), s.stamp())
+	if err := p.exec(`INSERT INTO settings (name, value, saved_at) VALUES (?, ?, ?)
+		ON CONFLICT (name) DO UPDATE SET value = excluded.value, saved_at = excluded.saved_at`, name, string(body), s.stamp()); err != nil {
+		return err
+	}
+	return p.seal("settings", `name = ?`, name)
 }
 
 // set does a change to a setting.

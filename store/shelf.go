@@ -32,7 +32,7 @@ func (s *Store) Shelf(ctx context.Context) ([]book.Comparable, error) {
 	if s.shelves.known {
 		return s.shelves.all, nil
 	}
-	all, err := collect(ctx, s, query{"reading the shelf", `SELECT id, body FROM shelf ORDER BY id`},
+	all, err := collect(ctx, s, query{"reading the shelf", `SELECT id, body FROM shelf s WHERE ` + intact("shelf", "s") + ` ORDER BY id`},
 		func(rows *sql.Rows) (c book.Comparable, err error) {
 			var body []byte
 			if err := rows.Scan(&c.ID, &body); err != nil {
@@ -54,7 +54,7 @@ func (w *work) shelf() named {
 	return named{
 		func(name string) (json.RawMessage, error) {
 			var body []byte
-			err := w.row(`SELECT body FROM shelf WHERE id = ?`, placeOf(name)).Scan(&body)
+			err := w.row(`SELECT body FROM shelf s WHERE id = ? AND `+intact("shelf", "s"), placeOf(name)).Scan(&body)
 			if err == sql.ErrNoRows {
 				return nil, nil
 			}
@@ -64,8 +64,11 @@ func (w *work) shelf() named {
 			if len(body) == 0 {
 				return w.exec(`DELETE FROM shelf WHERE id = ?`, placeOf(name))
 			}
-			return w.exec(`INSERT INTO shelf (id, body) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body`,
-				placeOf(name), string(body))
+			if err := w.exec(`INSERT INTO shelf (id, body) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body`,
+				placeOf(name), string(body)); err != nil {
+				return err
+			}
+			return w.seal("shelf", `id = ?`, placeOf(name))
 		}, &w.made.Shelf}
 }
 
@@ -107,6 +110,7 @@ func (w *work) lay(c *book.Comparable) error {
 	}
 	id, err := w.insert(`INSERT INTO shelf (body) VALUES (?)`, string(body))
 	if err == nil {
+		err = w.seal("shelf", `id = ?`, id)
 		w.made.Shelf = append(w.made.Shelf, field{Path: []string{strconv.FormatInt(id, 10)}, After: body})
 	}
 	return err

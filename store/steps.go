@@ -39,14 +39,15 @@ func subjects(of book.Subject) (book.Subject, book.Subject) {
 
 // next finds the step of a subject that an undo, or a redo, is about, and whether there is one.
 func (p place) next(of book.Subject, back bool) (k kept, ok bool, err error) {
-	query := `SELECT number, label, typing, made_at, change FROM steps WHERE subject IN (?, ?) AND undone = 1 ORDER BY number LIMIT 1`
+	undone, order := 1, ""
 	if back {
-		query = `SELECT number, label, typing, made_at, change FROM steps WHERE subject IN (?, ?) AND undone = 0 ORDER BY number DESC LIMIT 1`
+		undone, order = 0, " DESC"
 	}
 	own, old := subjects(of)
 	var made string
 	var text []byte
-	err = p.row(query, own, old).Scan(&k.number, &k.label, &k.typing, &made, &text)
+	err = p.row(`SELECT number, label, typing, made_at, change FROM steps s WHERE subject IN (?, ?) AND undone = ? AND `+intact("steps", "s")+
+		` ORDER BY number`+order+` LIMIT 1`, own, old, undone).Scan(&k.number, &k.label, &k.typing, &made, &text)
 	if errors.Is(err, sql.ErrNoRows) {
 		return k, false, nil
 	}
@@ -92,8 +93,12 @@ func (w *work) record(step book.Step) error {
 	if err := w.exec(`DELETE FROM steps WHERE subject = ? AND undone = 1`, step.Subject); err != nil {
 		return err
 	}
-	if err := w.exec(`INSERT INTO steps (subject, label, typing, change, made_at) VALUES (?, ?, ?, ?, ?)`,
-		step.Subject, step.Label, step.Typing, string(text), w.s.stamp()); err != nil {
+	number, err := w.insert(`INSERT INTO steps (subject, label, typing, change, made_at) VALUES (?, ?, ?, ?, ?)`,
+		step.Subject, step.Label, step.Typing, string(text), w.s.stamp())
+	if err != nil {
+		return err
+	}
+	if err := w.seal("steps", `number = ?`, number); err != nil {
 		return err
 	}
 	return w.exec(`DELETE FROM steps WHERE subject = ?1 AND number <= (SELECT number FROM steps WHERE subject = ?1
@@ -123,8 +128,11 @@ func (w *work) join(step book.Step) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	return true, w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`,
-		step.Label, string(text), w.s.stamp(), last.number)
+	if err := w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`,
+		step.Label, string(text), w.s.stamp(), last.number); err != nil {
+		return false, err
+	}
+	return true, w.seal("steps", `number = ?`, last.number)
 }
 
 // both returns the change of a step and of the work after it, as one: what differs between before the one and after the other.

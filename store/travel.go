@@ -48,7 +48,10 @@ func (w *work) travel(of book.Subject, back bool) error {
 	if err != nil {
 		return err
 	}
-	return w.exec(`UPDATE steps SET undone = 1 - undone, change = ? WHERE number = ?`, string(text), k.number)
+	if err := w.exec(`UPDATE steps SET undone = 1 - undone, change = ? WHERE number = ?`, string(text), k.number); err != nil {
+		return err
+	}
+	return w.seal("steps", `number = ?`, k.number)
 }
 
 // applyAll does a change as far as it fits. It returns the clash of what does not, nil when all did.

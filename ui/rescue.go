@@ -14,13 +14,14 @@ import (
 	"walkline/ui/widgets"
 )
 
-// Rescue is what is offered where the lots do not open. Each way out runs away from the window.
+// Rescue is what is offered where the lots do not open, or turn out to be damaged. Each way out runs away from the window.
 type Rescue struct {
+	Shown   bool                                                           // the lots are on show, and go on when this is closed
 	Words   string                                                         // what is wrong, in sentences
 	Restore func(ctx context.Context, backup string) error                 // puts a backup in the place of what is there
 	Salvage func(ctx context.Context) (to string, words string, err error) // saves what can be read to a new file; nil: nothing can be
 	Aside   func(ctx context.Context) error                                // keeps a stray write-ahead file aside; nil: there is none
-	Again   func() error                                                   // opens the lots and shows them, on the window's goroutine
+	Again   func() error                                                   // after one that helped: shows the lots, or says what comes next
 }
 
 // rescue is the window of a [Rescue].
@@ -32,10 +33,13 @@ type rescue struct {
 	said   *widget.Label
 }
 
-// ShowRescue opens a window that says why the lots could not be opened and offers to restore a backup at once, to save what can be
+// ShowRescue opens a window that says why the lots could not be opened, or what is damaged in them, and offers to restore a backup at once,
+// to save what can be
 // read, and to keep a stray file aside. When one of these helped, the lots are shown and the window closes.
 func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
-	a.Settings().SetTheme(theme.New(theme.Options{}))
+	if !of.Shown {
+		a.Settings().SetTheme(theme.New(theme.Options{}))
+	}
 	w := &rescue{Rescue: of, window: a.NewWindow("Walkline"), runner: r, path: widgets.NewTextEntry(), said: widget.NewLabel(of.Words)}
 	w.said.Wrapping = fyne.TextWrapWord
 	w.path.SetPlaceHolder("path of a backup")
@@ -46,7 +50,11 @@ func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 	w.path.OnSubmitted = func(string) { restore() }
 	way := container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewButton("Look for it…", w.browse),
 		widget.NewButton("Restore it", restore)), w.path)
-	foot := container.NewHBox(widget.NewButton("Close", a.Quit))
+	heading, leave := "The lots could not be opened", a.Quit
+	if of.Shown {
+		heading, leave = "The lots are damaged", w.window.Close
+	}
+	foot := container.NewHBox(widget.NewButton("Close", leave))
 	if of.Aside != nil {
 		foot.Add(widget.NewButton("Keep the stray file aside and open without it", func() {
 			w.try("Keeping the file aside…", of.Aside)
@@ -55,7 +63,7 @@ func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 	if of.Salvage != nil {
 		foot.Add(widget.NewButton("Save what can be read", w.save))
 	}
-	w.window.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading("The lots could not be opened"),
+	w.window.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading(heading),
 		container.NewVBox(way, foot), nil, nil, container.NewVScroll(w.said))))
 	w.window.Resize(fyne.NewSize(760, 380))
 	w.window.Show()

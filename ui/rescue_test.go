@@ -67,3 +67,30 @@ func TestABookThatDoesNotOpenOffersAWayOut(t *testing.T) {
 		t.Errorf("did %s", got)
 	}
 }
+
+// Where the lots are on show they stay so: the way out closes its own window alone.
+func TestDamageFoundLaterOffersAWayOutBesideTheLots(t *testing.T) {
+	a := test.NewTempApp(t)
+	lots := a.NewWindow("lots")
+	lots.Show()
+	before := len(a.Driver().AllWindows())
+	var did []string
+	ShowRescue(a, task.Inline{}, Rescue{Shown: true, Words: "one lot is damaged",
+		Salvage: func(context.Context) (string, string, error) { return "salvaged.db", "3 lots were read whole", nil },
+		Restore: func(_ context.Context, backup string) error { did = append(did, "restore "+backup); return nil },
+		Again:   func() error { did = append(did, "say"); return nil }})
+	w := a.Driver().AllWindows()[before]
+	for _, b := range []string{"Save what can be read", "Restore it"} {
+		for _, button := range found[*widget.Button](w.Content()) {
+			if button.Text == b {
+				test.Tap(button)
+			}
+		}
+	}
+	if got := strings.Join(did, ", "); got != "restore salvaged.db, say" {
+		t.Errorf("did %s", got)
+	}
+	if left := a.Driver().AllWindows(); len(left) != before || left[before-1] != lots {
+		t.Errorf("%d windows are left", len(left))
+	}
+}

@@ -3,12 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/store/csvfile"
+	"walkline/store/plain"
 	"walkline/valuation"
 )
 
@@ -37,7 +37,7 @@ func parts(args []string, out, errs io.Writer) int {
 	if to == "" {
 		_, err = out.Write(list)
 	} else {
-		err = os.WriteFile(to, list, 0o666)
+		err = plain.Put(to, list)
 	}
 	if err != nil {
 		fmt.Fprintf(errs, "walk parts: writing the list: %v\n", err)

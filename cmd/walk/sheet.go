@@ -3,10 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"time"
 
+	"walkline/store/plain"
 	"walkline/ui/sheet"
 	"walkline/valuation/lot"
 )
@@ -35,7 +35,7 @@ func decisionSheet(args []string, out, errs io.Writer) int {
 		fmt.Fprintf(errs, "walk sheet: %v\n", err)
 		return faulty
 	}
-	if err := os.WriteFile(order.out, data, 0o666); err != nil {
+	if err := plain.Put(order.out, data); err != nil {
 		fmt.Fprintf(errs, "walk sheet: writing the sheet: %v\n", err)
 		return failed
 	}

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"time"
 
@@ -84,9 +83,6 @@ func readShop(path string, errs io.Writer) (*shop, int) {
 }
 
 func (s *shop) read(path string) error {
-	if _, err := os.Stat(path); err != nil {
-		return fmt.Errorf("opening the store: %w", err)
-	}
 	ctx := context.Background()
 	file, err := store.OpenToRead(ctx, path)
 	if err != nil {

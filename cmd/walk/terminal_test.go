@@ -71,3 +71,20 @@ func filesOf(t *testing.T, path string) map[string]string {
 	}
 	return all
 }
+
+// The edits in a write-ahead file whose file was moved away are spoken of, not passed over.
+func TestALogWithoutItsFileIsExplained(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "shop.db")
+	if err := os.WriteFile(path+"-wal", []byte("edits"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"tune", path, "--dry-run"}, {"replay", path}} {
+		if code, _, errs := ran(args...); code != failed || !strings.Contains(errs, "put that back beside it") {
+			t.Errorf("%v: %d %s", args, code, errs)
+		}
+	}
+	os.Remove(path + "-wal")
+	if code, _, errs := ran("replay", path); code != failed || !strings.Contains(errs, "there is no such file") {
+		t.Errorf("%d %s", code, errs)
+	}
+}

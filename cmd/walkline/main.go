@@ -129,7 +129,7 @@ func (s *session) show(a fyne.App) error {
 	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) })
 	endOnSignals(a, w, s.runner)
 	w.Show()
-	s.check(w)
+	s.check(a, s.runner, w)
 	daily(s.runner, s.book, a.Preferences().String(ui.DailyFolder), w)
 	return nil
 }

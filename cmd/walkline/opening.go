@@ -66,7 +66,9 @@ func (s *session) rescue(a fyne.App, why error) {
 		r.Aside = func(context.Context) error { _, err := store.KeepLogAside(s.path, time.Now()); return err }
 	}
 	if errors.Is(why, store.ErrDamaged) || errors.Is(why, store.ErrLog) {
-		r.Salvage = s.salvage
+		r.Salvage = func(ctx context.Context) (string, string, error) {
+			return s.salvaged(ctx, func(ctx context.Context, to string) (store.Salvaged, error) { return store.Salvage(ctx, s.path, to) })
+		}
 	}
 	ui.ShowRescue(a, s.runner, r)
 }
@@ -80,10 +82,11 @@ Nothing was changed. A backup can be restored here; what is there now is set asi
 		`where that is there, and the folder with .photos behind it. Or start with --store and another file.`, why, path)
 }
 
-// salvage saves what can be read of a damaged file to a new one beside it.
-func (s *session) salvage(ctx context.Context) (to, words string, err error) {
+// salvaged saves what can be read of a damaged file to a new one beside it.
+func (s *session) salvaged(ctx context.Context, salvage func(context.Context, string) (store.Salvaged, error)) (to, words string,
+	err error) {
 	to = fmt.Sprintf("%s.salvaged-%s.db", s.path, time.Now().UTC().Format("20060102T150405Z"))
-	found, err := store.Salvage(ctx, s.path, to)
+	found, err := salvage(ctx, to)
 	return to, salvageWords(found, to), err
 }
 
@@ -100,7 +103,10 @@ func salvageWords(found store.Salvaged, to string) string {
 }
 
 // warner is where what the user should know is said.
-type warner interface{ Warn(words string) }
+type warner interface {
+	Warn(words string)
+	Tell(words string)
+}
 
 // daily writes the backup of the day to the folder that the user chose, if there is one.
 func daily(r task.Runner, book *store.Store, folder string, w warner) {
@@ -119,24 +125,38 @@ func daily(r task.Runner, book *store.Store, folder string, w warner) {
 		}})
 }
 
+// repair offers what helps where the lots are on show and some of the file is damaged.
+func (s *session) repair(w warner, why error) ui.Rescue {
+	words := "Some of the file is not what was written. The rest can be used. What is damaged can't be trusted."
+	if !errors.Is(why, store.ErrAltered) {
+		words = "A page of the file can't be read. Edits may be lost from here on."
+	}
+	return ui.Rescue{Shown: true, Words: fmt.Sprintf(`%v
+
+%s A backup can be restored here, or what can be read saved to a new file and restored. It takes the place of the lots `+
+		`at the next start. What is there now is set aside whole, beside it.`, why, words),
+		Restore: s.book.Stage,
+		Salvage: func(ctx context.Context) (string, string, error) { return s.salvaged(ctx, s.book.Salvage) },
+		Again: func() error {
+			w.Warn("What was restored takes the place of the lots at the next start. Close Walkline and start it again.")
+			return nil
+		}}
+}
+
 // check looks at all that the lots hold once the window is there, and says what it finds.
-func (s *session) check(w *ui.Window) {
+func (s *session) check(a fyne.App, r task.Runner, w warner) {
 	for _, words := range s.book.Said() {
 		slog.Warn("found at opening", "file", s.path, "what", words)
 		w.Warn(words)
 	}
-	task.Start(s.runner, task.Order[struct{}]{Key: "check", Wait: 3 * time.Second,
+	task.Start(r, task.Order[struct{}]{Key: "check", Wait: 3 * time.Second,
 		Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, s.book.Check(ctx) },
 		Show: func(_ struct{}, err error) {
 			switch {
-			case errors.Is(err, store.ErrAltered):
-				slog.Error("checked", "file", s.path, "error", err)
-				w.Warn("One lot is damaged, the file is sound. What the lot says can't be trusted: restore a backup on the Bench to have it back. " +
-					err.Error())
 			case errors.Is(err, store.ErrDamaged):
 				slog.Error("checked", "file", s.path, "error", err)
-				w.Warn("The file of the lots is damaged. Restore a backup on the Bench, or close and start again to save what can be read. " +
-					err.Error())
+				w.Warn("The file of the lots is damaged. " + err.Error())
+				ui.ShowRescue(a, r, s.repair(w, err))
 			case err != nil:
 				slog.Warn("not checked", "file", s.path, "error", err)
 			default:

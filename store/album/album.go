@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"regexp"
 
@@ -64,21 +63,10 @@ func (f Folder) Keep(hash, kind string, data []byte) error {
 	if have, err := plain.Read(context.Background(), path, most); err == nil && check(hash, kind, have) == nil {
 		return nil
 	}
-	if err := f.make(); err != nil {
+	if err := plain.MakeFolder(f.path); err != nil {
 		return err
 	}
 	return plain.Place(path, bytes.NewReader(data))
-}
-
-// make makes the folder where there is none, and waits until its name is on the disk.
-func (f Folder) make() error {
-	if isThere(f.path) {
-		return nil
-	}
-	if err := os.MkdirAll(f.path, 0o777); err != nil {
-		return err
-	}
-	return plain.SyncFolder(filepath.Dir(f.path))
 }
 
 // File returns a kept file. Errors: [ErrName], [ErrGone], [ErrChanged]; the file cannot be read.

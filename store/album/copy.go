@@ -27,7 +27,7 @@ func (f Folder) CopyTo(ctx context.Context, other Folder) error {
 		if !file.Type().IsRegular() || strings.HasSuffix(file.Name(), ".tmp") || isThere(to) {
 			continue
 		}
-		if err := other.make(); err != nil {
+		if err := plain.MakeFolder(other.path); err != nil {
 			return err
 		}
 		if err := plain.Copy(ctx, filepath.Join(f.path, file.Name()), to, most); err != nil {
@@ -46,7 +46,7 @@ func isThere(path string) bool {
 func (f Folder) Clean() {
 	left, _ := filepath.Glob(filepath.Join(pattern.Replace(f.path), "*.tmp")) // the pattern is a good one
 	for _, path := range left {
-		os.Remove(path)
+		_ = plain.Remove(path)
 	}
 }
 

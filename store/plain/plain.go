@@ -7,8 +7,6 @@ import (
 	"io"
 	"math"
 	"os"
-	"path/filepath"
-	"runtime"
 )
 
 // What can be wrong with a file that is named.
@@ -88,45 +86,3 @@ func Copy(ctx context.Context, from, to string, limit int64) error {
 
 // Ending is that of a file that is still being written: one that is found at the start of the program was left by a crash.
 const Ending = ".coming.tmp"
-
-// Place writes what r holds beside a place, waits until it is on the disk and puts it in place. Errors: r's, and the disk's;
-// nothing is left then.
-func Place(path string, r io.Reader) (err error) {
-	t, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*"+Ending)
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(t.Name())
-		}
-	}()
-	_, err = io.Copy(t, r)
-	if err == nil {
-		err = t.Sync()
-	}
-	if err = errors.Join(err, t.Close()); err != nil {
-		return err
-	}
-	return Rename(t.Name(), path)
-}
-
-// Rename gives a file its name, for good: the folder is waited for.
-func Rename(from, to string) error {
-	if err := os.Rename(from, to); err != nil {
-		return err
-	}
-	return SyncFolder(filepath.Dir(to))
-}
-
-// SyncFolder waits until the names in a folder are on the disk, where the system can be asked to.
-func SyncFolder(folder string) error {
-	if runtime.GOOS == "windows" { // which has no such call for a folder
-		return nil
-	}
-	f, err := os.Open(folder)
-	if err != nil {
-		return err
-	}
-	return errors.Join(f.Sync(), f.Close())
-}

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"io"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"strings"
 	"syscall"
@@ -56,5 +57,47 @@ func TestAFileThatIsNotWrittenWholeIsNotThere(t *testing.T) {
 	}
 	if data, _ := os.ReadFile(filepath.Join(dir, "x")); string(data) != "whole" {
 		t.Errorf("%q", data)
+	}
+}
+
+// What is written over a file is there whole, or what was there stays; its permissions stay, and a link still leads to it.
+func TestAFileIsPutWholeOverAnother(t *testing.T) {
+	dir := t.TempDir()
+	path, link, pipe := filepath.Join(dir, "sheet.pdf"), filepath.Join(dir, "link"), filepath.Join(dir, "pipe")
+	if err := errors.Join(os.WriteFile(path, []byte("of yesterday"), 0o640), os.Symlink(path, link), syscall.Mkfifo(pipe, 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	if err := plain.Put(link, []byte("of today")); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Lstat(path)
+	if data, _ := os.ReadFile(path); err != nil || string(data) != "of today" || info.Mode() != 0o640 {
+		t.Errorf("%q, %v, %v", data, info.Mode(), err)
+	}
+	if to, err := os.Readlink(link); err != nil || to != path {
+		t.Errorf("the link: %s, %v", to, err)
+	}
+	read := make(chan string)
+	go func() { data, _ := os.ReadFile(pipe); read <- string(data) }()
+	if err := plain.Put(pipe, []byte("through")); err != nil {
+		t.Error(err)
+	}
+	if got := <-read; got != "through" {
+		t.Errorf("through a pipe came %q", got)
+	}
+	var old syscall.Rlimit
+	signal.Ignore(syscall.SIGXFSZ)
+	defer signal.Reset(syscall.SIGXFSZ)
+	if err := syscall.Getrlimit(syscall.RLIMIT_FSIZE, &old); err != nil {
+		t.Fatal(err)
+	}
+	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &syscall.Rlimit{Cur: 1 << 16, Max: old.Max}); err != nil {
+		t.Fatal(err)
+	}
+	err = plain.Put(path, make([]byte, 1<<20))
+	syscall.Setrlimit(syscall.RLIMIT_FSIZE, &old)
+	data, _ := os.ReadFile(path)
+	if left, _ := filepath.Glob(filepath.Join(dir, "*.tmp")); err == nil || string(data) != "of today" || len(left) > 0 {
+		t.Errorf("%v, %q, left %q", err, data, left)
 	}
 }
