@@ -22,6 +22,7 @@ type Page struct {
 	do    func(desk.Action)
 	today func() lot.Date
 	list  *list
+	bills *ledger[build.Receipt]
 	side  *side
 	title *widgets.Words
 	stage *widgets.Words
