@@ -87,6 +87,7 @@ func (w *Window) pastBuys() taking {
 		apply:  applying(w, "Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
+			m.option("Odometers in", []string{"mi", "km"}, &m.sheet.Stated.Unit)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)
 		},
 	}

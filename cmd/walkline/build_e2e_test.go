@@ -207,7 +207,10 @@ func (s *screen) closeOut() {
 	s.built("there are no more bills", func(b build.Build) bool { return b.NoMoreBills })
 	s.settled("build-questions-damage")
 	s.keys("space")
-	s.built("the rest was not there", func(b build.Build) bool { return len(b.Risks) > 1 && b.Risks[1].State == build.NotThere && b.Teaches() })
+	s.built("the rest was not there", func(b build.Build) bool {
+		return len(b.Risks) > 1 && b.Risks[1].State == build.NotThere &&
+			b.Teaches()
+	})
 	s.picture("build-closed")
 }
 

@@ -42,7 +42,7 @@ func newHidden(p *Page) *section {
 	split := container.NewVSplit(container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",
 		"It becomes known work at once: bills and hours can name it, and it is counted as hidden damage when the build teaches."),
 		nil, nil, nil, h.more.body))
-	split.Offset = 0.5
+	split.Offset = 0.6
 	return &section{name: "Hidden damage", body: split, show: h.render}
 }
 

@@ -55,13 +55,28 @@ func TestAKeptForecastStandsBeforeAGuess(t *testing.T) {
 	near(t, "days", find(t, a, "days_to_sell").Proposed.At, find(t, b, "days_to_sell").Proposed.At, 0)
 }
 
-// Prices are never learned from a guess: it is made without one.
-func TestAGuessTeachesNoPrice(t *testing.T) {
+// A guess that has no price teaches none.
+func TestAGuessWithoutAPriceTeachesNone(t *testing.T) {
 	b := slowSale(1, true)
-	b.Came.Sale = &Sale{Price: 900_000, Brand: "rebuilt"}
+	b.Came.Sale, b.Guess.Resale = &Sale{Price: 900_000, Brand: "rebuilt"}, Figure{}
 	for _, p := range Propose([]Build{b}, today, Factors{}, starter) {
 		if p.Key == "resale" || p.Key == "brand_discount" || p.Key == "own_share" {
 			t.Errorf("a guess proposes %s", p.Key)
 		}
+	}
+}
+
+// A price counts as much as the rest of a guess. By hand: a forecast of 12,000 with a log sd of s = ln(q90/q10)/2.5631 and a sale at
+// 13,200, y = ln(1.1). The bias has a prior sd of 0.04 in units of the forecast's own sd: 1/0.04^2 = 625 against w/s^2.
+func TestAGuessedPriceCountsTwoFifths(t *testing.T) {
+	for guess, weight := range map[bool]float64{false: 1, true: 0.4} {
+		b := slowSale(1, guess)
+		b.Came.Sale = &Sale{Price: 1_320_000, Brand: "rebuilt"}
+		f := normalFigure(12000, 1200)
+		s := math.Log(f.quantile(0.9)/f.quantile(0.1)) / 2.5631
+		want := weight / (s * s) * math.Log(1.1) / (625 + weight/(s*s))
+		p := find(t, Propose([]Build{b}, today, Factors{}, starter), "resale")
+		near(t, "bias", math.Log(p.Proposed.At), want, 1e-5)
+		near(t, "weight", p.Evidence[0].Weight, weight, 1e-12)
 	}
 }
