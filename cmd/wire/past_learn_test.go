@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -22,8 +24,8 @@ func soldThen(day lot.Date) resale.Row {
 		Unit:    "mi", Title: "rebuilt"}
 }
 
-// teachingPrice imports one past buy beside comparables of those days and returns what is proposed for the resale price, nil for nothing.
-func teachingPrice(t *testing.T, buy string, days ...lot.Date) *learn.Proposal {
+// imported imports one past buy beside comparables of those days.
+func imported(t *testing.T, buy string, days ...lot.Date) (*desk.Desk, desk.State) {
 	t.Helper()
 	ctx := context.Background()
 	d, _ := open(t)
@@ -33,7 +35,7 @@ func teachingPrice(t *testing.T, buy string, days ...lot.Date) *learn.Proposal {
 		r.ID = fmt.Sprint(i)
 		s = d.Do(ctx, s, desk.AddComparable(r))
 	}
-	sheet, err := d.OpenPast(ctx, []byte("id,model_year,make,model,odometer,bought,sold,price_paid,sold_for,brand\n"+buy+"\n"), "USD")
+	sheet, err := d.OpenPast(ctx, []byte("id,model_year,make,model,odometer,bought,sold,price_paid,sold_for,brand,damage\n"+buy+"\n"), "USD")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +43,14 @@ func teachingPrice(t *testing.T, buy string, days ...lot.Date) *learn.Proposal {
 	if s = d.PastArrived(ctx, s, e, err); len(s.Bought) != 1 {
 		t.Fatalf("%q %q %+v", s.Notice, s.Trouble, e.Refused)
 	}
-	r, err := d.Learn(ctx, s.Bought)
+	return d, s
+}
+
+// teachingPrice returns what is proposed for the resale price then, nil for nothing.
+func teachingPrice(t *testing.T, buy string, days ...lot.Date) *learn.Proposal {
+	t.Helper()
+	d, s := imported(t, buy, days...)
+	r, err := d.Learn(t.Context(), s.Bought)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,17 +62,30 @@ func teachingPrice(t *testing.T, buy string, days ...lot.Date) *learn.Proposal {
 	return nil
 }
 
+// An imported buy is replayed where its damage is known and the shelf had prices before it was bought; those from after would know the end.
+func TestAnImportedBuyIsReplayedByThePricesBeforeIt(t *testing.T) {
+	const buy = "1,2018,Kettrick,Dunlin,60000 mi,2025-03-01,2025-06-10,4200,12000,rebuilt,front"
+	for _, c := range []struct {
+		buy, day string
+		replayed bool
+	}{{buy, "2025-02-01", true}, {buy, "2025-03-02", false}, {strings.TrimSuffix(buy, "front"), "2025-02-01", false}} {
+		d, s := imported(t, c.buy, slices.Repeat([]lot.Date{lot.Date(c.day)}, 12)...)
+		r, err := d.Again(t.Context(), s.Bought, learn.Factors{}, "USD", func(float64, string) {})
+		if err != nil || len(r.Lots) != 1 || len(r.Doubts) > 0 {
+			t.Fatalf("%+v %v", r, err)
+		}
+		if got := r.Lots[0].Verdict; (got != valuation.NotReplayed) != c.replayed {
+			t.Errorf("prices of %s, %s: %s", c.day, c.buy, got)
+		}
+	}
+}
+
 // A past buy that sold at 12,000 while its twins sold at 10,000 says 1.2, at the weight of a guess; where the shelf held too few prices
 // then,
 // or too little is known of the vehicle, it says nothing of prices.
 func TestAPastBuyTeachesItsPriceAgainstTheShelfOfItsTime(t *testing.T) {
-	const buy = "1,2018,Kettrick,Dunlin,60000 mi,2025-03-01,2025-06-10,4200,12000,rebuilt"
-	of := func(n int, day string) (days []lot.Date) {
-		for range n {
-			days = append(days, lot.Date(day))
-		}
-		return days
-	}
+	const buy = "1,2018,Kettrick,Dunlin,60000 mi,2025-03-01,2025-06-10,4200,12000,rebuilt,"
+	of := func(n int, day string) []lot.Date { return slices.Repeat([]lot.Date{lot.Date(day)}, n) }
 	p := teachingPrice(t, buy, of(12, "2025-03-01")...)
 	if p == nil || len(p.Evidence) != 1 || math.Abs(p.Evidence[0].Says-1.2) > 0.05 || p.Evidence[0].Weight > 0.4 ||
 		p.Proposed.At <= 1 || p.Proposed.At > 1.03 {
@@ -76,7 +98,7 @@ func TestAPastBuyTeachesItsPriceAgainstTheShelfOfItsTime(t *testing.T) {
 		"prices without a day":    teachingPrice(t, buy, of(12, "")...),
 		"no odometer":             teachingPrice(t, strings.Replace(buy, "60000 mi", "", 1), of(12, "2025-03-01")...),
 		"not the mileage":         teachingPrice(t, strings.Replace(buy, "60000 mi", "60000 mi (not actual)", 1), of(12, "2025-03-01")...),
-		"no brand":                teachingPrice(t, strings.Replace(buy, ",rebuilt", ",", 1), of(12, "2025-03-01")...),
+		"no brand":                teachingPrice(t, strings.Replace(buy, ",rebuilt,", ",,", 1), of(12, "2025-03-01")...),
 	} {
 		if q != nil {
 			t.Errorf("%s: %+v", why, q)

@@ -116,9 +116,14 @@ func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
 		l.keys.Add(l.like)
 	}
 	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, l.keys}, extra...)...)
-	clear := container.New(layout.NewCustomPaddedLayout(0, 0, 0, theme.Wide), beside) // of the bar of the scroll
+	clear := clearOfBar(beside)
 	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{clear}, l.table, container.NewVScroll(clear)))
 	l.renderForm()
+}
+
+// clearOfBar keeps what is scrolled clear of the bar at its right.
+func clearOfBar(o fyne.CanvasObject) *fyne.Container {
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 0, theme.Wide), o)
 }
 
 // first returns the first field of the form.

@@ -10,6 +10,7 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/hedonic"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 	"walkline/valuation/resale"
 )
@@ -25,11 +26,10 @@ func (d *Desk) guess(ctx context.Context, list []book.Bought, past []learn.Build
 	if !slices.ContainsFunc(list, guessed) {
 		return nil
 	}
-	shelf, err := d.Book.Shelf(ctx)
+	shelf, err := d.shelfByMake(ctx)
 	if err != nil {
 		return err
 	}
-	kept := byMake(shelf)
 	for i, b := range list {
 		if !guessed(b) {
 			continue
@@ -41,7 +41,7 @@ func (d *Desk) guess(ctx context.Context, list []book.Bought, past []learn.Build
 		if err != nil {
 			return err
 		}
-		if p, ok := d.firstGuess(l, kept); ok {
+		if p, ok := d.firstGuess(l, shelf); ok {
 			past[i].Guess = &p
 		}
 	}
@@ -53,9 +53,12 @@ var anyPrice = prob.Certain(10000)
 
 // firstGuess foretells the hours, costs and days of a past buy from its facts alone, and its price from the comparables of its time; the
 // profit is no part of it.
-func (d *Desk) firstGuess(l book.Lot, kept map[string][]book.Comparable) (learn.Prediction, bool) {
+func (d *Desk) firstGuess(l book.Lot, shelf shelfByMake) (learn.Prediction, bool) {
 	c, damaged := l.Case.With(learn.Factors{}), len(l.Case.Damage) > 0
-	c.Resale.Rows, c.Run.Scenarios = ofItsTime(l, kept), guessScenarios
+	c.Run.Scenarios = guessScenarios
+	if c.Resale.Rows = nil; l.Build.Outcome == build.Sold && l.Build.Sale.Brand != "" {
+		c.Resale.Rows = shelf.before(l, l.Build.Dates.Sold)
+	}
 	priced := len(c.Resale.Rows) > 0
 	if !priced {
 		c.Resale.Guess = &anyPrice
@@ -76,34 +79,37 @@ func (d *Desk) firstGuess(l book.Lot, kept map[string][]book.Comparable) (learn.
 	return p, err == nil
 }
 
-// Which comparables foretell the price of a past buy: those of the year before its sale, where there are enough. Ours.
+// Which comparables foretell the price of a past buy: those of the year before, where there are enough. Ours.
 const (
 	daysBefore = 365
 	leastKept  = 5
 )
 
-// byMake returns the shelf by currency and make, as [makeKey] writes them.
-func byMake(shelf []book.Comparable) map[string][]book.Comparable {
-	out := map[string][]book.Comparable{}
+// shelfByMake is the shelf by currency and make, as [makeKey] writes them.
+type shelfByMake map[string][]book.Comparable
+
+func makeKey(currency, maker string) string { return currency + " " + hedonic.Key(maker) }
+
+func (d *Desk) shelfByMake(ctx context.Context) (shelfByMake, error) {
+	shelf, err := d.Book.Shelf(ctx)
+	out := shelfByMake{}
 	for _, c := range shelf {
 		key := makeKey(c.Currency, c.Row.Make)
 		out[key] = append(out[key], c)
 	}
-	return out
+	return out, err
 }
 
-func makeKey(currency, maker string) string { return currency + " " + hedonic.Key(maker) }
-
-// ofItsTime returns the comparables by which the price of a past buy could have been foretold in the year before its sale; nil where there
-// are few, or too little is known of the vehicle: a title, a mileage and a day that are not known are not made up.
-func ofItsTime(l book.Lot, kept map[string][]book.Comparable) []resale.Row {
-	x, sold := l.Case.Lot, l.Build.Dates.Sold
-	if l.Build.Outcome != build.Sold || !sold.Known() || l.Build.Sale.Brand == "" || x.Odometer == nil || x.OdometerStatus != "actual" {
+// before returns the comparables of the year before a day that tell about the price of a past buy; nil where there are few, or the
+// vehicle's mileage or the day is not known.
+func (s shelfByMake) before(l book.Lot, day lot.Date) []resale.Row {
+	x := l.Case.Lot
+	if !day.Known() || x.Odometer == nil || x.OdometerStatus != "actual" {
 		return nil
 	}
 	var near, rows []resale.Row
-	for _, r := range kept[makeKey(l.Case.Currency, x.Make)] {
-		age, known := r.Row.Date.Days(sold)
+	for _, r := range s[makeKey(l.Case.Currency, x.Make)] {
+		age, known := r.Row.Date.Days(day)
 		if known && age >= 0 && age <= daysBefore && !r.Row.Excluded && r.Row.KinOf(x.Make, x.Model) != resale.Other {
 			near = append(near, r.Drawn())
 		}
@@ -118,8 +124,8 @@ func ofItsTime(l book.Lot, kept map[string][]book.Comparable) []resale.Row {
 }
 
 // caseOf returns the case with which a past lot is replayed: the one that was frozen, or of a buy from a table its worksheet, once its
-// damage and its price are judged there; nil: neither.
-func (d *Desk) caseOf(ctx context.Context, frozen map[int64]valuation.Case, b book.Bought) (*valuation.Case, error) {
+// damage is known and its price is judged there, or the shelf had prices before it was bought; nil: neither.
+func (d *Desk) caseOf(ctx context.Context, frozen map[int64]valuation.Case, shelf shelfByMake, b book.Bought) (*valuation.Case, error) {
 	if c, ok := frozen[b.ID]; ok {
 		return &c, nil
 	}
@@ -131,6 +137,9 @@ func (d *Desk) caseOf(ctx context.Context, frozen map[int64]valuation.Case, b bo
 		return nil, err
 	}
 	c := l.Case
+	if rows := shelf.before(l, l.Build.Dates.Bought); c.Resale.Guess == nil && len(c.Resale.Rows) == 0 && len(rows) > 0 {
+		c.Resale.Rows, c.ValuedOn = rows, l.Build.Dates.Bought
+	}
 	if len(c.Damage) == 0 || c.Resale.Guess == nil && len(c.Resale.Rows) == 0 || len(c.Check()) > 0 {
 		return nil, nil
 	}
