@@ -86,6 +86,7 @@ func (w *Window) pastBuys() taking {
 		apply:  applying(w, "Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
+			m.option("Odometers in", []string{"mi", "km"}, &m.sheet.Stated.Unit)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)
 		},
 	}
@@ -131,7 +132,7 @@ func viewCopy(name, kind string, data []byte) (string, error) {
 // writeLedger asks where to put every entry of the builds, for the accountant, and writes them there.
 func (w *Window) writeLedger() {
 	list := w.state.Bought
-	w.print(printing{title: "Entries of all builds", name: "builds.csv",
+	w.print(printing{title: "Table of all entries", name: "builds.csv",
 		kind: "A CSV file: a row for each purchase, charge, bill, hour and sale. Any spreadsheet program opens it.",
 		make: func() ([]byte, error) { return w.desk.Press.Ledger(list), nil }})
 }

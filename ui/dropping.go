@@ -14,8 +14,8 @@ import (
 )
 
 // Drop takes files dropped on the window. Pictures become photographs of the open lot, of the selected area while Damage is
-// shown and of the whole vehicle elsewhere, or of the open build, after the work; any other files are read as tables, one after the
-// other. While a dialog is open it does nothing.
+// shown and of the whole vehicle elsewhere; on the open build they and PDFs are asked about, for they may be files of a bill. Any
+// other files are read as tables, one after the other. While a dialog is open it does nothing.
 func (w *Window) Drop(files []fyne.URI) {
 	if w.modal() || len(files) == 0 {
 		return
@@ -23,6 +23,9 @@ func (w *Window) Drop(files []fyne.URI) {
 	var paths []string
 	for _, f := range files {
 		paths = append(paths, f.Path())
+	}
+	if w.filed(paths) {
+		return
 	}
 	pictures := photoFiles(paths)
 	of, usual := w.photosOf()

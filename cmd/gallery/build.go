@@ -4,8 +4,10 @@ import (
 	"context"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets/seen"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
@@ -38,6 +40,30 @@ func (s *stage) builds() error {
 			return err
 		}
 	}
+	return s.ended(id)
+}
+
+// ended draws what is asked when a build has ended, and the totals of the years.
+func (s *stage) ended(id int64) error {
+	price := money.Amount(1430000)
+	s.window.Do(desk.EditBuild("sold", func(b *build.Build) {
+		b.Outcome, b.Sale.Price, b.Dates.Sold = build.Sold, &price, "2026-11-27"
+	}))
+	s.press(fyne.Key7)
+	if err := s.save("build-questions"); err != nil {
+		return err
+	}
+	s.window.Do(desk.CloseBuild())
+	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+		if b.Text == "Year totals" {
+			b.OnTapped()
+		}
+	}
+	if err := s.save("builds-years"); err != nil {
+		return err
+	}
+	s.window.Do(desk.ShowBuild(id))
+	s.window.Do(desk.Undo())
 	s.window.Do(desk.CloseBuild())
 	return nil
 }

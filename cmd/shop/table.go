@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 
 	"walkline/valuation"
 	"walkline/valuation/learn"
@@ -10,8 +11,12 @@ import (
 	"walkline/valuation/money"
 )
 
+// shelfStray is how far the price that the shelf gives for a past buy lies about what the shop forecast then: log standard deviation.
+// Invented.
+const shelfStray = 0.06
+
 // tabled returns builds as a table of past buys has them: sums by kind and trade, areas of damage without their extent, and no forecast but
-// a first guess for the same facts.
+// a first guess for the same facts. Its price is that of the comparables of its time, which lies about the shop's own forecast.
 func (s *study) tabled(builds []learn.Build) ([]learn.Build, error) {
 	m := valuation.NewMemory()
 	var out []learn.Build
@@ -20,11 +25,15 @@ func (s *study) tabled(builds []learn.Build) ([]learn.Build, error) {
 		for k := range c.Damage {
 			c.Damage[k].Extent, c.Damage[k].Depth = "functional", "bolted"
 		}
+		stray := math.Exp(shelfStray * s.rng.NormFloat64())
+		for _, x := range []*float64{&c.Resale.Guess.Low, &c.Resale.Guess.Likely, &c.Resale.Guess.High} {
+			*x *= stray
+		}
 		guess, err := m.Foretell(c, s.know, b.Hammer)
 		if err != nil {
 			return nil, err
 		}
-		guess.Resale, guess.Profit, guess.WalkAway = learn.Figure{}, learn.Figure{}, nil
+		guess.Profit, guess.WalkAway = learn.Figure{}, nil
 		b.Foretold, b.Guess = nil, &guess
 		b.Came.Worked, b.Came.Receipts = summed(b.Came)
 		out = append(out, b)

@@ -54,7 +54,10 @@ func (p PastTables) ReadPast(s desk.Sheet) ([]desk.Past, []desk.Refusal, error) 
 	for i, r := range res.Rows {
 		c := valuation.Defaults()
 		c.Currency, c.Lot, c.Damage = s.Stated.Currency, r.Lot, r.Damage
-		c.Lot.OdometerUnit, c.Lot.OdometerStatus, c.Lot.Condition = valuation.Defaults().Lot.OdometerUnit, "unknown", "unknown"
+		c.Lot.Condition = "unknown"
+		if c.Lot.Odometer == nil {
+			c.Lot.OdometerUnit, c.Lot.OdometerStatus = valuation.Defaults().Lot.OdometerUnit, "unknown"
+		}
 		for k := range r.Build.Risks {
 			r.Build.Risks[k].Risk = p.risk(r.Build.Risks[k].Risk)
 		}
@@ -82,6 +85,13 @@ func (PastTables) RefusedPast(s desk.Sheet) ([]byte, error) { return pasts().ref
 // PastTemplate returns an empty table of past buys.
 func (PastTables) PastTemplate() []byte { return csvfile.PastTemplate() }
 
+// hasPrice reports whether a price could have been forecast for a sold vehicle, were there comparables.
+func hasPrice(p csvfile.Past) bool {
+	l, b := p.Lot, p.Build
+	return l.ModelYear > 0 && l.Make != "" && l.Model != "" && l.Odometer != nil && l.OdometerStatus == "actual" && b.Sale.Price != nil &&
+		b.Sale.Brand != "" && b.Dates.Sold.Known()
+}
+
 // teaches says what a row of past buys can teach, and what it can't and why.
 func teaches(p csvfile.Past) string {
 	b := p.Build
@@ -98,22 +108,28 @@ func teaches(p csvfile.Past) string {
 	}
 	_, days := b.DaysToSell()
 	sold := b.Outcome == build.Sold
-	work := len(b.Hours) > 0 || len(b.Receipts) > 0
+	work, damaged, priced := len(b.Hours) > 0 || len(b.Receipts) > 0, len(p.Damage) > 0, hasPrice(p)
 	put(sold && b.Sale.FirstAsked != nil && b.Sale.Price != nil, "asked to sold", "needs first asked and sold for")
 	put(len(b.Risks) > 0, "damage found", "needs found or not there")
 	switch {
 	case !sold:
-		put(false, "hours, costs, days", "not finished and sold")
-	case len(p.Damage) == 0:
-		put(false, "hours, costs, days", "no damage given")
+		put(false, "hours, costs, days, resale price", "not finished and sold")
+	case !damaged:
+		put(false, "hours and costs", "no damage given")
 	default:
 		put(work, "hours and costs, against today's first guess", "none given")
 		put(days, "days to sell", "no days given")
 	}
-	put(false, "resale price", "no forecast was kept")
+	put(sold && priced, "resale price, if the shelf has 5 prices of the model from the year before the sale", "")
+	if sold && !priced {
+		put(false, "resale price", "needs year, make, model, odometer, sold, sold for and brand")
+	}
 	words := "nothing"
 	if len(can) > 0 {
 		words = strings.Join(can, ", ")
 	}
-	return words + "; not: " + strings.Join(cannot, ", ")
+	if len(cannot) > 0 {
+		words += "; not: " + strings.Join(cannot, ", ")
+	}
+	return words
 }

@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -49,6 +50,8 @@ var pastColumns = slices.Concat([]pastColumn{
 	table.InText("make", "make|manufacturer|marke|marque|marca|marka|merk", func(p *Past) *string { return &p.Lot.Make }),
 	table.InText("model", "model|modell|modele|modelo|modello", func(p *Past) *string { return &p.Lot.Model }),
 	table.InText("trim", "trim|version|ausstattung|wersja|uitvoering|versione", func(p *Past) *string { return &p.Lot.Trim }),
+	{Name: "odometer", Words: "odometer|mileage|miles|km|kilometers|kilometerstand|kilometrage|kilometraje|przebieg|kilometerstand|" +
+		"chilometraggio", Form: table.Odometer, Put: putReading},
 	{Name: "loss", Words: "loss|loss type|cause", Put: func(p *Past, v table.Value) error {
 		p.Lot.Loss = runlist.Losses(v.Text)
 		return nil
@@ -169,6 +172,16 @@ func putDamage(p *Past, v table.Value) error {
 		p.Damage = append(p.Damage, lot.Damage{Area: a, Extent: "functional", Depth: "bolted"})
 	}
 	return nil
+}
+
+// putReading takes the odometer when it was sold. A plain number is the mileage; what is not says so.
+func putReading(p *Past, v table.Value) error {
+	if !v.Length.Known {
+		return nil
+	}
+	whole, err := v.Reading()
+	p.Lot.Odometer, p.Lot.OdometerUnit, p.Lot.OdometerStatus = &whole, v.Length.Unit, cmp.Or(v.Length.Status, "actual")
+	return err
 }
 
 func splitPast(p *Past, text string, s *table.Stated) error {

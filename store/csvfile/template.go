@@ -14,9 +14,10 @@ const exampleID = "example"
 // meanings say what each column of the template holds. Columns that say it themselves have none.
 var meanings = map[string]string{
 	"id": "your own number of the buy; two rows never share one", "sale": "where you bought it", "model_year": "e.g. 2018",
-	"loss":   "what wrecked it: collision, hail, flood, fire, theft ...",
-	"damage": "where, e.g. front; left rear. Needed to teach hours and costs",
-	"bought": "day of the purchase, like all days as 2026-03-01", "home": "day it came home", "price_paid": "hammer price, without fees",
+	"loss":     "what wrecked it: collision, hail, flood, fire, theft ...",
+	"odometer": "when it was sold, with its unit: 83,900 mi; not actual, where the title says so",
+	"damage":   "where, e.g. front; left rear. Needed to teach hours and costs",
+	"bought":   "day of the purchase, like all days as 2026-03-01", "home": "day it came home", "price_paid": "hammer price, without fees",
 	"fees": "all that the sale charged on top, tax too", "parts": "money for all parts", "bought_in_work": "sublet work: alignment, glass ...",
 	"other_costs": "what fits nowhere else", "hours_body": "your hours, by trade",
 	"outcome":     "open, sold, parted out, resold as is, cancelled",
@@ -28,7 +29,8 @@ var meanings = map[string]string{
 
 // examples are two invented buys.
 var examples = []map[string]string{
-	{"id": "example 1", "sale": "Harrow Flats yard", "model_year": "2018", "make": "Kettrick", "model": "Dunlin", "loss": "collision",
+	{"id": "example 1", "sale": "Harrow Flats yard", "model_year": "2018", "make": "Kettrick", "model": "Dunlin", "odometer": "83900 mi",
+		"loss":   "collision",
 		"damage": "front; left front", "bought": "2025-03-01", "home": "2025-03-04", "started": "2025-03-10", "finished": "2025-05-02",
 		"inspected": "2025-05-20", "listed": "2025-05-21", "sold": "2025-06-18", "price_paid": "4200", "fees": "610", "parts": "1800",
 		"materials": "240", "bought_in_work": "180", "freight": "210", "hours_body": "22.5", "hours_paint": "14", "outcome": "sold",

@@ -164,11 +164,10 @@ func putOdometer(r *Row, v table.Value) error {
 	if !v.Length.Known {
 		return nil
 	}
-	x := v.Length.Float()
-	if whole := int(x); x != float64(whole) || whole > lot.MostMileage {
-		return fmt.Errorf("an odometer is a whole number from 0 to %d", lot.MostMileage)
+	whole, err := v.Reading()
+	if err != nil {
+		return err
 	}
-	whole := int(x)
 	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver = &whole, v.Length.Unit, v.Unit
 	return nil
 }

@@ -97,3 +97,12 @@ func (p *plan[T]) title(text string) (string, error) {
 	}
 	return t.means, nil
 }
+
+// Reading returns the reading of an odometer. Errors: it is no whole number, or more than any vehicle has.
+func (v Value) Reading() (int, error) {
+	x := v.Length.Float()
+	if whole := int(x); x == float64(whole) && whole <= lot.MostMileage {
+		return whole, nil
+	}
+	return 0, fmt.Errorf("an odometer is a whole number from 0 to %d", lot.MostMileage)
+}

@@ -29,6 +29,7 @@ func newBills(p *Page) *section {
 			return build.Receipt{Date: last.Date, Kind: last.Kind, Line: last.Line, Source: last.Source, Trade: last.Trade, Donor: last.Donor,
 				Seller: last.Seller, Number: last.Number}
 		}})
+	p.bills = l
 	f := l.form
 	addParts(p, f)
 	f.Text("What", func(r *build.Receipt) *string { return &r.What }).SetPlaceHolder("bumper cover")
@@ -55,6 +56,27 @@ func newBills(p *Page) *section {
 	return &section{name: "Bills", body: l.body, show: func(o desk.OpenBuild) { lines.render(o); l.render(o) }, first: l.first}
 }
 
+// BillInHand returns the bill that the form shows of the open build, and its place among the bills; -1: a new one.
+func (p *Page) BillInHand() (at int, bill build.Receipt) {
+	l := p.bills
+	if all := p.open().Build.Receipts; l.shown == p.open().ID && l.selected >= 0 && l.selected < len(all) {
+		return l.selected, all[l.selected]
+	}
+	return -1, build.Receipt{}
+}
+
+// GoToBill shows a bill of the open build on its form, -1: a new one.
+func (p *Page) GoToBill(at int) {
+	p.Go(slices.Index(p.Sections(), "Bills"))
+	p.bills.choose(at)
+}
+
+// FileOfBill puts a kept file to a bill of the open build, -1: to the new one on the form.
+func (p *Page) FileOfBill(at int, f build.File) {
+	p.GoToBill(at)
+	p.bills.change("file", func(r *build.Receipt) { r.SetFiles(append(r.Files(), f)) })
+}
+
 // addDonor adds the field for the vehicle that a used part came from; what is doubtful about its VIN stands below it.
 func addDonor(f *form.Of[build.Receipt]) {
 	donor := f.Text("Donor's VIN", func(r *build.Receipt) *string { return &r.Donor })
@@ -69,13 +91,9 @@ func addDonor(f *form.Of[build.Receipt]) {
 // addFiles adds the files of a bill: each opens in the system's viewer and can be taken off.
 func addFiles(l *ledger[build.Receipt]) {
 	files := container.NewVBox()
-	change := func(label string, to func([]build.File) []build.File) {
-		l.change(label, func(r *build.Receipt) { r.SetFiles(to(slices.Clone(r.Files()))) })
-	}
 	choose := widget.NewButton("Add a file…", func() {
-		l.page.do(desk.WantFile(func(name, hash string) {
-			change("file", func(all []build.File) []build.File { return append(all, build.File{Name: name, Hash: hash}) })
-		}))
+		at := l.selected
+		l.page.do(desk.WantFile(func(name, hash string) { l.page.FileOfBill(at, build.File{Name: name, Hash: hash}) }))
 	})
 	l.form.Row("Photos or PDFs", container.NewVBox(files, container.NewHBox(choose)), func(r build.Receipt) {
 		files.Objects = nil
@@ -83,7 +101,7 @@ func addFiles(l *ledger[build.Receipt]) {
 			name := widget.NewButton(f.Name, func() { l.page.do(desk.WantOpen(f.Name, f.Hash)) })
 			name.Importance = widget.LowImportance
 			off := widget.NewButton("Take off", func() {
-				change("file taken off", func(all []build.File) []build.File { return slices.Delete(all, i, i+1) })
+				l.change("file taken off", func(r *build.Receipt) { r.SetFiles(slices.Delete(r.Files(), i, i+1)) })
 			})
 			files.Add(container.NewBorder(nil, nil, nil, off, name))
 		}

@@ -14,15 +14,16 @@ import (
 
 // closing asks about what is open of a build that is said to have ended.
 type closing struct {
-	page *Page
-	body *fyne.Container
+	page    *Page
+	body    *fyne.Container
+	answers []*widget.Button // each answers one question at once
 }
 
 func newClosing(p *Page) *closing { return &closing{page: p, body: container.NewVBox()} }
 
 // render shows the questions, each with what answers it at once where something does.
 func (c *closing) render(o desk.OpenBuild) {
-	c.body.Objects = nil
+	c.body.Objects, c.answers = nil, nil
 	questions := o.Questions()
 	if c.body.Hidden = o.Build.Closing == "" || len(questions) == 0; c.body.Hidden {
 		return
@@ -35,7 +36,8 @@ func (c *closing) render(o desk.OpenBuild) {
 	for _, q := range questions {
 		words := widgets.NewNote(widgets.Info, view.QuestionWords(q))
 		if answer := view.AnswerWords(q); answer != "" {
-			all := widget.NewButton(answer, func() { c.page.do(desk.AnswerAll(q)) })
+			all := widget.NewButton(answer, func() { c.answer(q) })
+			c.answers = append(c.answers, all)
 			c.body.Add(container.NewBorder(nil, nil, nil, container.NewVBox(all), words))
 			continue
 		}
@@ -46,4 +48,26 @@ func (c *closing) render(o desk.OpenBuild) {
 			func() { c.page.do(desk.CloseAsItIs()) })))
 	}
 	c.body.Refresh()
+}
+
+// answer answers a question; the next one that can be takes the keyboard, for the buttons are new ones then. After the last the window
+// has it.
+func (c *closing) answer(q desk.Question) {
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(c.body)
+	c.page.do(desk.AnswerAll(q))
+	switch next := c.first(); {
+	case canvas == nil:
+	case next == nil:
+		canvas.Unfocus()
+	default:
+		canvas.Focus(next)
+	}
+}
+
+// first returns what answers the first question at once, nil where nothing does.
+func (c *closing) first() fyne.Focusable {
+	if c.body.Hidden || len(c.answers) == 0 {
+		return nil
+	}
+	return c.answers[0]
 }

@@ -36,11 +36,13 @@ func newPhotos(p *Page) *section {
 	g.table.OnOpen = func(row int) { p.do(desk.WantOpen(g.rows[row].Name, g.rows[row].Hash)) }
 	add := widget.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
 	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's " +
-		"viewer; " +
-		"areas and captions are on the worksheet, under Damage.")
+		"viewer. Areas and captions are on the worksheet, under Damage.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(add)), nil, nil, nil, g.table)
 	return &section{name: "Photos", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
 }
+
+// PhotosShown reports whether the open build shows its photographs.
+func (p *Page) PhotosShown() bool { return p.Sections()[p.rail.Current()] == "Photos" }
 
 // photos is the section of the photographs.
 type photos struct {

@@ -37,10 +37,9 @@ func newHidden(p *Page) *section {
 	h := &hidden{page: p, more: newUnlisted(p), list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
 		"What is entered of this lot brings up no hidden damage.")}
 	body := container.NewVBox(form.Heading("What teardown found",
-		"Damage that was found becomes known work in the forecast, damage that is not there goes. "+
-			"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
-	split := container.NewVSplit(container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",
-		"It becomes known work at once: bills and hours can name it, and it is counted as hidden damage when the build teaches."),
+		"What was found becomes known work; what is not there goes. Both teach, so say what is not there, too."), h.none, h.list)
+	split := container.NewVSplit(container.NewVScroll(clearOfBar(body)), container.NewBorder(form.Heading("Found, and not on the list",
+		"Known work from then on: bills and hours can name it. It teaches as hidden damage."),
 		nil, nil, nil, h.more.body))
 	split.Offset = 0.5
 	return &section{name: "Hidden damage", body: split, show: h.render}

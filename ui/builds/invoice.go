@@ -77,7 +77,15 @@ func newSale(p *Page) *section {
 		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
 		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."),
 		other.Rows)
-	return &section{name: "Days and selling", body: container.NewVScroll(body), first: days.First, show: func(o desk.OpenBuild) {
+	scroll := container.NewVScroll(clearOfBar(body))
+	first := func() fyne.Focusable { // the questions stand on top: a button does not scroll into sight by itself
+		if next := ask.first(); next != nil {
+			scroll.ScrollToTop()
+			return next
+		}
+		return days.First()
+	}
+	return &section{name: "Days and selling", body: scroll, first: first, show: func(o desk.OpenBuild) {
 		ask.render(o)
 		days.Render(o.Build)
 		sale.Render(o.Build)

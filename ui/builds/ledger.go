@@ -58,19 +58,23 @@ type spec[T any] struct {
 	again      func(last T) T // what a new entry takes over where the user asks for it; nil: nothing can be
 }
 
-// formWidth is the width of the form beside the table, tableWidth the least that the table needs then, at text scale 1.
+// formWidth is the width of the form beside the table, tableWidth the least that the table needs then, at text scale 1. leastHeight is
+// that of both.
 const (
-	formWidth  = 330
-	tableWidth = 480
+	formWidth   = 330
+	tableWidth  = 480
+	leastHeight = 150
 )
 
-// sideBySide lays a form at the right of a table, or under it where there is no room for both.
-type sideBySide struct{}
+// sideBySide lays a form at the right of a table, or under it where there is no room for both. The form is as wide as its widest field.
+type sideBySide struct{ form *fyne.Container }
 
-func (sideBySide) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(formWidth, 240) }
+func (l sideBySide) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(formWidth, leastHeight)
+}
 
-func (sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	list, entry, right := objects[0], objects[1], formWidth*theme.Scale()
+func (l sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	list, entry, right := objects[0], objects[1], max(formWidth*theme.Scale(), l.form.MinSize().Width)
 	if size.Width < right+tableWidth*theme.Scale() {
 		half := size.Height / 2
 		list.Resize(fyne.NewSize(size.Width, half-theme.Space))
@@ -113,9 +117,14 @@ func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
 		l.keys.Add(l.like)
 	}
 	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, l.keys}, extra...)...)
-	clear := container.New(layout.NewCustomPaddedLayout(0, 0, 0, theme.Wide), beside) // of the bar of the scroll
-	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{}, l.table, container.NewVScroll(clear)))
+	clear := clearOfBar(beside)
+	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{clear}, l.table, container.NewVScroll(clear)))
 	l.renderForm()
+}
+
+// clearOfBar keeps what is scrolled clear of the bar at its right.
+func clearOfBar(o fyne.CanvasObject) *fyne.Container {
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 0, theme.Wide), o)
 }
 
 // first returns the first field of the form.

@@ -22,6 +22,7 @@ type Page struct {
 	do    func(desk.Action)
 	today func() lot.Date
 	list  *list
+	bills *ledger[build.Receipt]
 	side  *side
 	title *widgets.Words
 	stage *widgets.Words
@@ -75,7 +76,7 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 			p.sections[i].show(*p.state.Build)
 		}
 	})
-	p.print = widget.NewButton("File for the rebuilt inspection…", func() { do(desk.Want(desk.PrintRebuilt)) })
+	p.print = widget.NewButton("Inspection file…", func() { do(desk.Want(desk.PrintRebuilt)) })
 	p.sheet = widget.NewButton("Worksheet", func() { do(desk.OpenLot(p.open().ID)) })
 	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.sheet, p.print),
 		container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))

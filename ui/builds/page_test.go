@@ -252,7 +252,7 @@ func TestTheSideSaysWhereItLeadsAndLeavesSunkCostOut(t *testing.T) {
 
 func TestTheFileForTheInspectionIsAskedFor(t *testing.T) {
 	s := opened(t, "Progress")
-	tap(t, s.page.Object(), "File for the rebuilt inspection…")
+	tap(t, s.page.Object(), "Inspection file…")
 	if !slices.Equal(s.Wished, []string{"file for the rebuilt inspection"}) {
 		t.Errorf("asked for %q", s.Wished)
 	}

@@ -259,6 +259,10 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 	if err != nil {
 		return Replay{}, err
 	}
+	shelf, err := d.shelfByMake(ctx)
+	if err != nil {
+		return Replay{}, err
+	}
 	r := Replay{Doubts: doubts}
 	summed := []valuation.Replayed{}
 	for i, b := range Learnt(list) {
@@ -266,7 +270,7 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 			return Replay{}, err
 		}
 		report(float64(i)/float64(len(list)), fmt.Sprintf("Replaying past lots: %d of %d", i+1, len(list)))
-		frozen, err := d.caseOf(ctx, cases, list[i])
+		frozen, err := d.caseOf(ctx, cases, shelf, list[i])
 		if err != nil {
 			return Replay{}, err
 		}

@@ -36,6 +36,9 @@ type factors struct {
 	key      string // of the selected proposal
 }
 
+// leastPicture is the least height of the picture of a factor and the tables beside it: where there is less, the detail scrolls.
+const leastPicture = 190
+
 func newFactors(p *Page) *section {
 	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."),
 		title: widget.NewLabel(""), why: widget.NewLabel(""),
@@ -56,11 +59,12 @@ func newFactors(p *Page) *section {
 	beside := container.NewHSplit(f.picture, tables)
 	beside.Offset = 0.25
 	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.whole, f.refuse)), f.means, f.few, f.why)
-	f.beside = container.NewBorder(head, nil, nil, nil, beside)
+	detail := container.NewBorder(head, nil, nil, nil, container.New(form.Room{Width: 480, Height: leastPicture}, beside))
+	f.beside = container.NewStack(container.NewVScroll(detail))
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
 	split := container.NewVSplit(container.NewBorder(help, nil, nil, nil, f.table), f.beside)
-	split.Offset = 0.45
+	split.Offset = 0.4
 	return &section{name: "Factors", body: split, show: f.render, first: f.table}
 }
 

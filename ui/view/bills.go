@@ -58,6 +58,18 @@ func Bill(o desk.OpenBuild, r build.Receipt) []string {
 	return []string{string(r.Date), what, names[r.Line], NewPurse(o.Currency).Group(r.Amount)}
 }
 
+// BillInHand names the bill that is on the form, of the open build: its place among the bills, -1 for a new one.
+func BillInHand(o desk.OpenBuild, at int, r build.Receipt) string {
+	if at < 0 {
+		return "a new bill"
+	}
+	what := r.What
+	if what == "" {
+		what = KindWords(r.Kind)
+	}
+	return "the bill on the form: " + what + ", " + NewPurse(o.Currency).Show(r.Amount)
+}
+
 // BillTotal says what the bills come to.
 func BillTotal(o desk.OpenBuild) string {
 	p := NewPurse(o.Currency)

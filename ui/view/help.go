@@ -139,7 +139,8 @@ var help = map[string]string{
 	"Seller":         "Who was paid: the inspection and the accountant ask for the name.",
 	"Receipt number": "As the seller's receipt or invoice has it.",
 	"Donor's VIN":    "Of the vehicle that a used part came from. Length, letters and check digit are checked as the lot's own are.",
-	"Photos or PDFs": "Any number of files of one bill. They are kept with the store; a name opens its file in the system's viewer.",
+	"Photos or PDFs": "Any number of files of one bill. A file can be dropped on the build, too. They are kept with the " +
+		"store; a name opens its file in the system's viewer.",
 
 	// Found on a build, and the ways out of it
 	"Found":                    "Damage that no risk on the list covers. Name it as you would to a parts yard.",

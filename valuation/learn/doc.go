@@ -11,6 +11,8 @@
 // brand's discount apart. Hidden risks are counts; similar ones (of one trade) lend each other their surprise. The
 // loading is learned from how often a build's ratios run over together. Older buys count less by a half-life.
 //
+// A buy without a kept forecast is held against a guess made for its facts today, where there is one, and counts less.
+//
 // Every observation may be missing, and missing is unknown, never zero: a nil pointer, an empty date, a risk that is in
 // no list. What is unknown leaves a build out of the one figure that needs it, and out of no other.
 //

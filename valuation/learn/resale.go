@@ -8,9 +8,9 @@ import (
 // resale proposes the bias of the resale forecast and, apart from it, the brand's.
 func (p *proposer) resale() {
 	var all []saleFact
-	for _, b := range p.builds {
+	for _, b := range guessed(p.builds) {
 		if f, ok := b.sale(p.now); ok {
-			if f.weight = faded(b.day(), p.today, p.half); f.weight > 0 {
+			if f.weight = b.strength() * faded(b.day(), p.today, p.half); f.weight > 0 {
 				all = append(all, f)
 			}
 		}
