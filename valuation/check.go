@@ -31,6 +31,7 @@ func (c Case) Check() []Fault {
 	for i, l := range c.Repair.Lines {
 		f.id(fmt.Sprintf("repair.lines[%d].id", i), l.ID, seen)
 	}
+	f.donor(c.Repair.Donor)
 	f.risks(c.Hidden)
 	f.resale(c)
 	f.buying(c.Buying, cur)

@@ -60,6 +60,16 @@ var help = map[string]string{
 		"away from one.",
 	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
 
+	// Donor vehicle
+	"Donor vehicle":         "Which one: year, make, model, where it stands. One line in words, for the list and the paper.",
+	"Donor is hit at":       "Where the donor is damaged itself. What lies there is not sold from it.",
+	"Donor costs":           "Low, likely, high, with its fees. It is paid once, however many lines it feeds.",
+	"Donor's freight":       "To bring it home, and what is left of it away.",
+	"Donor's lead days":     "Until it stands in the shop: the lines that it feeds wait for it.",
+	"Donor's parts usable":  "Chance that a part of it can be used. What proves bad is bought from the line's other sources. Empty: 90 %.",
+	"Its rest brings":       "What the parts that no line uses sell for, less fees and your hours to take them off. No more than it costs.",
+	"Off the donor vehicle": "Ticked: the line's parts are taken off the donor, and bought only where they prove bad.",
+
 	// House rules
 	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
 	"Least expected margin":               "Expected profit over all money that goes in, your hours included.",
