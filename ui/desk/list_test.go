@@ -1,7 +1,9 @@
 package desk_test
 
 import (
+	"context"
 	"errors"
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -84,5 +86,42 @@ func TestWhatTheListSaysIsKeptWithTheLot(t *testing.T) {
 	u.well(desk.Undo())
 	if now := u.lot(u.s.Entries[0].ID).Case.Lot.Listed; !reflect.DeepEqual(now, says) {
 		t.Errorf("taken back: %+v", now)
+	}
+}
+
+// A long table says how far its reading is, each time that it is read anew and when it is taken in, and ends where it is told to: then
+// nothing is kept.
+func TestALongReadingIsWatchedAndEnded(t *testing.T) {
+	u := newUser(t)
+	table := []byte("Lot,Make,Model,Odometer (mi)\n")
+	for n := range 10000 {
+		table = fmt.Appendf(table, "%d,Ostrane,Pell,%d\n", n+1, 40000+n)
+	}
+	sheet, err := u.OpenList(t.Context(), table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, read := range map[string]func(context.Context) error{
+		"a preview": func(ctx context.Context) error { _, err := desk.Foreseen(ctx, u.Lister, sheet); return err },
+		"taking in": func(ctx context.Context) error { _, err := u.Enlist(ctx, u.s, sheet); return err },
+	} {
+		ctx, stop := context.WithCancel(t.Context())
+		var told []float64
+		err := read(desk.Watched(ctx, func(done float64) {
+			if told = append(told, done); len(told) == 3 {
+				stop()
+			}
+		}))
+		if err == nil || len(told) != 3 || told[2] <= told[1] || told[1] <= told[0] {
+			t.Errorf("%s: %v, told %v", name, err, told)
+		}
+		stop()
+	}
+	if all, err := u.Book.Entries(t.Context()); err != nil || len(all) != 0 {
+		t.Errorf("%d lots are kept, %v", len(all), err)
+	}
+	sheet.Stated.Sale = "North yard"
+	if p, err := desk.Foreseen(t.Context(), u.Lister, sheet); err != nil || p.Rows != 10000 {
+		t.Errorf("read whole afterwards: %d rows, %v", p.Rows, err)
 	}
 }

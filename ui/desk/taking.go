@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"slices"
@@ -20,10 +21,11 @@ type Taken struct {
 // names no make and model is taken for one of the open lot's. It may run on any goroutine: of the state it only takes which lot is open.
 // Errors: the table can't be read or kept; nothing is kept then.
 func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
-	incoming, refused, err := d.Importer.Read(sheet)
-	if err != nil {
+	incoming, refused, err := d.Importer.Read(sheet.watched(ctx))
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Taken{}, err
 	}
+	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	shelf, err := d.Book.Shelf(ctx)
 	if err != nil {
 		return Taken{}, err
