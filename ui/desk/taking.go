@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"reflect"
-	"slices"
 	"walkline/store/book"
 	"walkline/valuation/lot"
 	"walkline/valuation/resale"
@@ -119,9 +118,8 @@ func (m *shelving) step(rows []resale.Row) book.Step {
 			continue
 		}
 		after.Row = r
-		if before.Row.Price != r.Price {
-			after.Earlier = append(slices.Clip(after.Earlier), book.Earlier{Price: before.Row.Price, Kind: before.Row.Kind,
-				Date: before.Row.Date})
+		if before.Row.Price != r.Price || sold(before.Row, r) {
+			after = before.After(r)
 		}
 		step.Shelf = append(step.Shelf, book.Shelved{Before: before, After: &after})
 	}
@@ -132,6 +130,9 @@ func (m *shelving) step(rows []resale.Row) book.Step {
 	}
 	return step
 }
+
+// sold reports whether a vehicle that was asked for is now sold.
+func sold(before, after resale.Row) bool { return before.Kind != "sold" && after.Kind == "sold" }
 
 // TakenIn is the state after a table of comparables has been taken in, or could not be.
 func (d *Desk) TakenIn(ctx context.Context, s State, t Taken, err error) State {
