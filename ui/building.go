@@ -83,7 +83,7 @@ func (w *Window) pastBuys() taking {
 			return w.desk.OpenPast(ctx, data, currency)
 		},
 		tables: w.desk.Past,
-		apply:  applying(w, "Taking the past buys in…", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,
+		apply:  applying(w, "Taking the past buys in", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,
 		options: func(m *matching) {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Odometers in", []string{"mi", "km"}, &m.sheet.Stated.Unit)

@@ -36,7 +36,7 @@ func (w *Window) comparables() taking {
 		},
 		tables:  w.desk.Importer,
 		options: (*matching).ofComparables,
-		apply: applying(w, "Taking the comparables in…", w.desk.Take, w.desk.TakenIn,
+		apply: applying(w, "Taking the comparables in", w.desk.Take, w.desk.TakenIn,
 			func(t desk.Taken) []desk.Refusal { return t.Refused }),
 		refused: w.desk.Importer.Refused,
 	}
@@ -50,20 +50,29 @@ func (w *Window) runList() taking {
 		open:    w.desk.OpenList,
 		tables:  w.desk.Lister,
 		options: (*matching).ofRunList,
-		apply:   applying(w, "Taking the run list in…", w.desk.Enlist, w.desk.ListArrived, refusedOf),
+		apply:   applying(w, "Taking the run list in", w.desk.Enlist, w.desk.ListArrived, refusedOf),
 		refused: w.desk.Lister.RefusedList,
 	}
 }
 
-// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it.
+// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it. Until the rows are read it
+// can be cancelled; from then on they are kept whole.
 func applying[T any](w *Window, saying string, take func(context.Context, desk.State, desk.Sheet) (T, error),
 	arrived func(context.Context, desk.State, T, error) desk.State, refused func(T) []desk.Refusal) func(desk.Sheet, func([]desk.Refusal)) {
 	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
-		w.say(desk.State{Notice: saying})
-		s := w.state
+		reading, cancel := context.WithCancel(context.Background())
+		bar, s := w.waiting(saying, cancel), w.state
 		task.Start(w.runner, task.Order[T]{ // without a key: a second table must not cancel the first
-			Work: func(ctx context.Context) (T, error) { return take(ctx, s, sheet) },
+			Work: func(ctx context.Context) (T, error) {
+				return take(desk.Watched(reading, func(done float64) { task.Report(ctx, done, "") }), s, sheet)
+			},
+			Report: func(done float64, _ string) { bar.set(done) },
 			Show: func(came T, err error) {
+				defer cancel()
+				if bar.close(); err != nil && reading.Err() != nil {
+					w.cancelled(saying)
+					return
+				}
 				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, came, err) })
 				done(refused(came))
 			}})
@@ -91,7 +100,11 @@ func (w *Window) readFile(t taking, path string) {
 
 // readTable reads a table away from the window and opens its dialog. One that is chosen meanwhile takes its place.
 func (w *Window) readTable(t taking, name string, bring func(context.Context) ([]byte, error)) {
-	bar := w.waiting("Reading "+name, "table")
+	words := "Reading " + name
+	bar := w.waiting(words, func() {
+		w.runner.Cancel("table")
+		w.cancelled(words)
+	})
 	task.Start(w.runner, task.Order[desk.Sheet]{Key: "table",
 		Work: func(ctx context.Context) (desk.Sheet, error) {
 			data, err := bring(ctx)

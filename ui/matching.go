@@ -47,6 +47,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m.preview()
 	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", m.body, func(yes bool) {
 		m.open = false
+		w.runner.Cancel("preview")
 		if w.runner.Cancel("reopen"); yes {
 			m.take()
 		}
@@ -170,7 +171,14 @@ func (m *matching) preview() {
 	sheet := m.sheet
 	sheet.Stated.Match, sheet.Stated.Titles = slices.Clone(sheet.Stated.Match), maps.Clone(sheet.Stated.Titles)
 	task.Start(m.w.runner, task.Order[desk.Preview]{Key: "preview",
-		Work: func(context.Context) (desk.Preview, error) { return m.tables.Preview(sheet) },
+		Work: func(ctx context.Context) (desk.Preview, error) {
+			return desk.Foreseen(desk.Watched(ctx, func(done float64) { task.Report(ctx, done, "") }), m.tables, sheet)
+		},
+		Report: func(done float64, _ string) {
+			if m.open && done > 0 {
+				m.found.SetText(fmt.Sprintf("Reading the rows anew: %.0f %%. Another change, or Cancel, ends it.", 100*done))
+			}
+		},
 		Show: func(p desk.Preview, err error) {
 			switch {
 			case !m.open:

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/task"
@@ -22,56 +23,113 @@ type shopping struct {
 	w       *Window
 	dialog  *dialog.CustomDialog
 	baskets []desk.Basket
+	lots    []book.Entry // that may be ticked, as on the Board
+	ticked  map[int64]bool
+	of      *widgets.Select
+	pick    *table.Table // the lots
 	sum     *widget.RichText
-	table   *table.Table
+	table   *table.Table // the parts
 	list    []valuation.Wanted
 	saves   []*widget.Button // that want a list
 }
 
-// Shop shows the shopping list of the open lot, or of the lots of a mark.
+// Shop shows the shopping list of the open lot, of the lots of a mark, or of lots ticked one by one.
 func (w *Window) Shop() {
-	s := &shopping{w: w, baskets: w.state.Baskets(), sum: form.Small("Listing the parts…")}
+	s := &shopping{w: w, baskets: w.state.Baskets(), ticked: map[int64]bool{}, sum: form.Small("Listing the parts…")}
 	if len(s.baskets) == 0 {
 		w.say(desk.State{Notice: "There is no lot yet whose parts could be listed."})
 		return
 	}
-	var words []string
-	for _, b := range s.baskets {
-		words = append(words, b.Words)
+	for _, e := range w.state.Entries {
+		if !e.Archived || w.state.Open != nil && w.state.Open.ID == e.ID {
+			s.lots = append(s.lots, e)
+		}
 	}
-	of := widgets.NewSelect(words, nil)
-	of.SetSelectedIndex(0)
-	of.OnChanged = func(string) { w.guard(func() { s.show(of.SelectedIndex()) }) }
-	var columns []table.Column
-	for _, c := range view.ShoppingColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title),
-			Grows: c.Title == "For"})
-	}
-	s.table = table.New(columns)
+	s.choosing()
+	s.table = table.New(columnsOf(view.ShoppingColumns, "For"))
 	s.table.Empty = "No part is needed as far as is known."
-	head := container.NewVBox(container.NewHBox(widget.NewLabel("Parts of"), form.Roomy(of, words)), s.sum)
-	s.dialog = dialog.NewCustomWithoutButtons("Shopping list", form.Under(head, s.table, nil), w.window)
+	head := container.NewVBox(container.NewHBox(widget.NewLabel("Parts of"), form.Roomy(s.of, append(s.of.Options, s.of.PlaceHolder))),
+		form.Small("Or tick the lots one by one: click a box, or press space on a row."))
+	parts := container.NewVSplit(s.pick, form.Under(s.sum, s.table, nil))
+	parts.Offset = .3
+	s.dialog = dialog.NewCustomWithoutButtons("Shopping list", form.Under(head, parts, nil), w.window)
 	s.saves = []*widget.Button{widget.NewButton("Print…", w.handler(s.print)), widget.NewButton("As a table (CSV)…", w.handler(s.save))}
 	s.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", s.dialog.Hide), s.saves[0], s.saves[1]})
 	room := w.window.Canvas().Size()
 	s.dialog.Resize(fyne.NewSize(room.Width-40, room.Height-60))
 	w.open(s.dialog)
-	s.show(0)
-	w.focusIn(of)
+	s.take(0)
+	w.focusIn(s.of)
 }
 
-// show lists the parts of a basket, away from the window.
-func (s *shopping) show(basket int) {
+// columnsOf returns columns of a table with their meanings; the one named grows.
+func columnsOf(of []view.Column, grows string) []table.Column {
+	var columns []table.Column
+	for _, c := range of {
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title),
+			Grows: c.Title == grows})
+	}
+	return columns
+}
+
+// choosing makes the two ways of choosing lots: by a basket, and one by one.
+func (s *shopping) choosing() {
+	var words []string
+	for _, b := range s.baskets {
+		words = append(words, b.Words)
+	}
+	s.of = widgets.NewSelect(words, nil)
+	s.of.PlaceHolder = "the lots ticked below"
+	s.of.SetSelectedIndex(0)
+	s.of.OnChanged = func(string) {
+		if i := s.of.SelectedIndex(); i >= 0 {
+			s.w.guard(func() { s.take(i) })
+		}
+	}
+	s.pick = table.New(columnsOf(view.ShoppedLotColumns, "Vehicle"))
+	s.pick.OnTick = func(row int, ticked bool) {
+		s.w.guard(func() {
+			s.ticked[s.lots[row].ID] = ticked
+			s.of.ClearSelected()
+			s.show()
+		})
+	}
+	s.pick.OnOpen = func(row int) { s.pick.OnTick(row, !s.ticked[s.lots[row].ID]) }
+}
+
+// take ticks the lots of a basket, and no other.
+func (s *shopping) take(basket int) {
+	clear(s.ticked)
+	for _, id := range s.baskets[basket].Lots {
+		s.ticked[id] = true
+	}
+	s.show()
+}
+
+// show lists the parts of the ticked lots, away from the window.
+func (s *shopping) show() {
+	s.pick.SetSource(len(s.lots), func(i int) table.Row {
+		return table.Row{Cells: view.ShoppedLot(s.lots[i]), Ticked: s.ticked[s.lots[i].ID]}
+	})
 	s.fill(nil, "Listing the parts…")
-	lots, factors := s.baskets[basket].Lots, s.w.state.Factors
+	var lots []int64
+	for _, e := range s.lots {
+		if s.ticked[e.ID] {
+			lots = append(lots, e.ID)
+		}
+	}
+	factors := s.w.state.Factors
 	task.Start(s.w.runner, task.Order[[]valuation.Wanted]{Key: "shopping",
 		Work: func(ctx context.Context) ([]valuation.Wanted, error) { return s.w.desk.Shopping(ctx, factors, lots) },
 		Show: func(list []valuation.Wanted, err error) {
-			if err != nil {
+			switch {
+			case err != nil:
 				s.fill(nil, "! Could not list the parts: "+err.Error())
-				return
+			case len(lots) == 0:
+				s.fill(nil, "No lot is ticked.")
+			default:
+				s.fill(list, view.ShoppingSum(list))
 			}
-			s.fill(list, view.ShoppingSum(list))
 		}})
 }
 

@@ -23,29 +23,33 @@ type bar struct {
 	ended  bool
 }
 
-// waiting returns the bar of the order of a key. It is shown once the work has taken a while.
-func (w *Window) waiting(words, key string) *bar {
+// waiting returns the bar of work that cancel ends. It is shown once the work has taken a while.
+func (w *Window) waiting(words string, cancel func()) *bar {
 	b := &bar{w: w, shows: widget.NewProgressBar()}
 	w.say(desk.State{Notice: words + "…"})
 	b.stop = w.runner.After(patience, func() {
 		if b.ended {
 			return
 		}
-		cancel := widget.NewButton("Cancel", func() { b.dialog.Hide() })
-		b.dialog = dialog.NewCustomWithoutButtons(words, container.NewVBox(b.shows, container.NewHBox(cancel)), w.window)
+		end := widget.NewButton("Cancel", func() { b.dialog.Hide() })
+		b.dialog = dialog.NewCustomWithoutButtons(words, container.NewVBox(b.shows, container.NewHBox(end)), w.window)
 		b.dialog.Resize(fyne.NewSize(420, 140))
 		w.open(b.dialog)
 		b.dialog.SetOnClosed(func() {
 			w.forget(b.dialog)
 			if !b.ended {
 				b.ended = true
-				w.runner.Cancel(key)
-				w.say(desk.State{Notice: words + ": cancelled. Nothing was taken."})
-				w.nextTable()
+				cancel()
 			}
 		})
 	})
 	return b
+}
+
+// cancelled says that the work of some words was ended before anything came of it.
+func (w *Window) cancelled(words string) {
+	w.say(desk.State{Notice: words + ": cancelled. Nothing was taken."})
+	w.nextTable()
 }
 
 func (b *bar) set(done float64) { b.shows.SetValue(done) }

@@ -41,6 +41,7 @@ type Case struct {
 type Repair struct {
 	UseCatalogue bool          `json:"use_catalogue"`
 	Lines        []repair.Line `json:"lines"`
+	Donor        *repair.Donor `json:"donor"` // bought whole for its parts; nil: none
 }
 
 // Hidden is the work that may be there unseen.

@@ -24,7 +24,7 @@ func Plan(c Case, k Knowledge) []PlannedLine {
 	w.chances = hidden.After(w.risks, c.Findings, c.loading()).Chances
 	var out []PlannedLine
 	for _, l := range w.plan() {
-		own := slices.ContainsFunc(c.Repair.Lines, func(o repair.Line) bool { return o.ID == l.ID })
+		own := l.ID == repair.DonorLine || slices.ContainsFunc(c.Repair.Lines, func(o repair.Line) bool { return o.ID == l.ID })
 		out = append(out, PlannedLine{l, !own})
 	}
 	return out

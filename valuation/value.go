@@ -89,9 +89,9 @@ func (w *work) plan() []repair.Line {
 		jobs = repair.Catalogue{}
 	}
 	plan := func(l lot.Lot) []repair.Line {
-		return repair.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage, w.causes()...)
+		return w.c.Repair.Donor.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage, w.causes()...)
 	}
-	return w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan))
+	return w.c.Repair.Donor.Feed(w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan)))
 }
 
 // raise returns the risks of the case and of the catalogue.

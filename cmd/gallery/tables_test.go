@@ -211,3 +211,36 @@ func TestALongReadingIsCancelled(t *testing.T) {
 	}
 	s.wants(t, "cancelled. Nothing was taken.")
 }
+
+// slow is a runner that keeps the order that takes a table in, which has no key, back.
+type slow struct {
+	task.Held
+	taking task.Job
+}
+
+func (r *slow) Run(j task.Job) {
+	if j.Key == "" && j.Report != nil {
+		r.taking = j
+		return
+	}
+	r.Held.Run(j)
+}
+
+// While the rows are read to be taken in, a bar shows how far that is, and Escape ends it: no lot is taken.
+func TestTakingInIsCancelled(t *testing.T) {
+	r := &slow{}
+	s := opened(t, r)
+	r.Release()
+	s.window.Paste("Lot\tMake\n1\tKettrick\n")
+	r.Release()
+	s.tap(t, "Import")
+	r.Release()
+	s.says(t, "Taking the run list in", "Cancel")
+	s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	task.Inline{}.Run(r.taking)
+	r.Release()
+	if all, err := s.book.Entries(t.Context()); err != nil || len(all) != 0 || s.screen.Canvas().Overlays().Top() != nil {
+		t.Errorf("%d lots after it was cancelled, %v", len(all), err)
+	}
+	s.wants(t, "Taking the run list in: cancelled. Nothing was taken.")
+}

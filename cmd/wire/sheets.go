@@ -147,7 +147,9 @@ func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
 	if len(s.Stated.Match) != len(s.Header) {
 		return table.Result[T]{}, fmt.Errorf("%d columns are matched and the table has %d", len(s.Stated.Match), len(s.Header))
 	}
-	res, err := table.Read(r.kind(), mended(h.grid, s.Stated.Mended), stated(s.Stated))
+	how := stated(s.Stated)
+	how.Watch = s.Watch
+	res, err := table.Read(r.kind(), mended(h.grid, s.Stated.Mended), how)
 	if err != nil {
 		return res, err
 	}

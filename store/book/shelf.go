@@ -1,6 +1,8 @@
 package book
 
 import (
+	"slices"
+
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/resale"
@@ -22,6 +24,23 @@ type Earlier struct {
 	Price money.Amount `json:"price"`
 	Kind  string       `json:"kind"`
 	Date  lot.Date     `json:"date"`
+}
+
+// After returns the comparable once its advertisement says r: what it said before is kept beside it.
+func (c Comparable) After(r resale.Row) Comparable {
+	c.Earlier = append(slices.Clip(c.Earlier), Earlier{Price: c.Row.Price, Kind: c.Row.Kind, Date: c.Row.Date})
+	c.Row = r
+	return c
+}
+
+// Sold returns what was last asked for the vehicle and what it was then sold for, and whether both are known.
+func (c Comparable) Sold() (p resale.Pair, known bool) {
+	for _, e := range slices.Backward(c.Earlier) {
+		if c.Row.Kind == "sold" && e.Kind != "sold" && e.Price > 0 {
+			return resale.Pair{Asked: e.Price, Sold: c.Row.Price}, true
+		}
+	}
+	return p, false
 }
 
 // Drawn returns the row as a lot has it, with its place.

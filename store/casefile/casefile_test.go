@@ -212,3 +212,46 @@ func TestSurveyAndQuoteAreRead(t *testing.T) {
 		t.Errorf("a quote without its day: %q", said)
 	}
 }
+
+// What a run list says is an optional key of the lot: it comes back as it was, and a figure of nothing, or words that are none, are faults.
+func TestWhatTheListSaysIsRead(t *testing.T) {
+	doc := func(listed string) string {
+		return strings.TrimSuffix(smallest, "}") + `,"lot":{"listed":` + listed + "}}"
+	}
+	c, faults := casefile.Read([]byte(doc(`{"areas": ["11", "top"], "value_before": 12500, "repair_estimate": "4200.50", "currency": "EUR",
+		"note": "keys in office", "run_order": 3}`)))
+	l := c.Lot.Listed
+	if len(faults) > 0 || l == nil || *l.ValueBefore != 12500 || *l.RepairEstimate != 4200.5 || l.RunOrder != 3 || !l.Said() {
+		t.Fatalf("%+v, %v", l, faults)
+	}
+	if again, _ := casefile.Read(casefile.Write(c)); !reflect.DeepEqual(again.Lot, c.Lot) {
+		t.Errorf("came back as %+v", again.Lot.Listed)
+	}
+	for listed, key := range map[string]string{`{"areas": ["nose"]}`: "lot.listed.areas[0]", `{"value_before": 0}`: "lot.listed.value_before",
+		`{"currency": "dollars"}`: "lot.listed.currency", `{"run_order": -1}`: "lot.listed.run_order", `{"estimate": 5}`: "lot.listed.estimate"} {
+		if _, faults := casefile.Read([]byte(doc(listed))); len(faults) != 1 || faults[0].Key != key {
+			t.Errorf("%s: %v", listed, faults)
+		}
+	}
+}
+
+// A donor vehicle comes back as it was; one without a price, or that brings more than it costs, is a fault.
+func TestADonorIsRead(t *testing.T) {
+	doc := func(donor string) string {
+		return strings.TrimSuffix(smallest, "}") + `,"repair":{"donor":` + donor + "}}"
+	}
+	c, faults := casefile.Read([]byte(doc(`{"vehicle": "2018 Pell, hit behind", "hit": ["06"], "feeds": ["hood_replace"], "price": 2900,
+		"freight": {"low": 150, "likely": 250, "high": 450}, "lead_days": 14, "hours": {"body": 18}, "sound": 0.8, "brings": 1100}`)))
+	if d := c.Repair.Donor; len(faults) > 0 || d == nil || !d.Fed("hood_replace") || d.Freight.High != 450 || *d.Sound != .8 {
+		t.Fatalf("%+v, %v", d, faults)
+	}
+	if again, _ := casefile.Read(casefile.Write(c)); !reflect.DeepEqual(again.Repair, c.Repair) {
+		t.Errorf("came back as %+v", again.Repair.Donor)
+	}
+	for donor, key := range map[string]string{`{}`: "repair.donor.price.low", `{"price": 100, "brings": 200}`: "repair.donor.brings",
+		`{"price": 100, "hit": ["nose"]}`: "repair.donor.hit[0]", `{"price": 100, "sound": 2}`: "repair.donor.sound"} {
+		if _, faults := casefile.Read([]byte(doc(donor))); len(faults) != 1 || faults[0].Key != key {
+			t.Errorf("%s: %v", donor, faults)
+		}
+	}
+}

@@ -103,9 +103,10 @@ type Sheet struct {
 	Stated Stated
 	Doubts []Doubt
 
-	Why      []string // per column, why it is taken for what it is
-	Nameless bool     // no line names the columns: how it is read is not remembered
-	Held     any      // what its reader keeps of the file, so that it is taken apart once
+	Why      []string                       // per column, why it is taken for what it is
+	Nameless bool                           // no line names the columns: how it is read is not remembered
+	Watch    func(done float64) (stop bool) // hears how far a reading is; nil: nothing does
+	Held     any                            // what its reader keeps of the file, so that it is taken apart once
 
 	Encoding  string     // of an 8-bit text; empty: the bytes say it, or it is a workbook
 	Encodings []Encoding // that it could be in; none: there is nothing to choose

@@ -64,7 +64,11 @@ func TypeComparable(id int64, cells map[string]string) Action {
 		var wrong error
 		next := d.onShelf(ctx, s, a, func(c book.Comparable) *book.Comparable {
 			if c.ID == id {
-				c.Row, wrong = d.Importer.Typed(c.Row, cells, c.Currency)
+				typed, err := d.Importer.Typed(c.Row, cells, c.Currency)
+				if wrong = err; err == nil && sold(c.Row, typed) {
+					c = c.After(typed)
+				}
+				c.Row = typed
 			}
 			return &c
 		})

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 
@@ -55,10 +56,11 @@ func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
 // Enlist keeps the lots of a run list with the shop's terms, in one step of the Board. It may run on any goroutine: it
 // only takes from the state what new lots begin with. Errors: the list can't be read or kept; nothing is kept then.
 func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
-	listed, refused, err := d.Lister.ReadList(sheet)
-	if err != nil {
+	listed, refused, err := d.Lister.ReadList(sheet.watched(ctx))
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Enlisted{}, err
 	}
+	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	known, err := d.Book.Lots(ctx)
 	if err != nil {
 		return Enlisted{}, err

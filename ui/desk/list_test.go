@@ -1,7 +1,11 @@
 package desk_test
 
 import (
+	"context"
 	"errors"
+	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -51,5 +55,73 @@ func TestARunListIsTakenInOnceAndTakenBack(t *testing.T) {
 	u.kept.broken = errors.New("the disk is full")
 	if u.enlist(runList, "South yard"); !strings.Contains(u.s.Trouble, "the disk is full") {
 		t.Errorf("%q", u.s.Trouble)
+	}
+}
+
+// What a list says beside the facts is kept with the lot and read on the Board; a later list stands above an earlier one, what it leaves
+// out stays, and nothing is priced or marked from it.
+func TestWhatTheListSaysIsKeptWithTheLot(t *testing.T) {
+	u := newUser(t)
+	u.enlist("Lot,Make,Model,Damage,Value before (USD),Repair estimate (USD),Note\n"+
+		"14,Ostrane,Pell,front left,\"12,500\",4200,keys in office\n15,Kettrick,Dunlin,,,,\n", "North yard")
+	if len(u.s.Entries) != 2 {
+		t.Fatalf("%d lots, %q", len(u.s.Entries), u.s.Trouble)
+	}
+	first, second := u.lot(u.s.Entries[0].ID).Case, u.lot(u.s.Entries[1].ID).Case
+	says := first.Lot.Listed
+	if says == nil || !slices.Equal(says.Areas, []string{"11"}) || *says.ValueBefore != 12500 || *says.RepairEstimate != 4200 ||
+		says.Currency != "USD" || says.Note != "keys in office" || says.RunOrder != 1 {
+		t.Fatalf("the first lot has %+v", says)
+	}
+	if second.Lot.Listed.Said() || second.Lot.Listed.RunOrder != 2 || len(first.Damage) > 0 || first.Resale.Guess != nil {
+		t.Errorf("the second has %+v; the first is marked %v", second.Lot.Listed, first.Damage)
+	}
+	if e := u.s.Entries[0]; !reflect.DeepEqual(e.Listed, says) {
+		t.Errorf("the Board has %+v", e.Listed)
+	}
+	u.enlist("Lot,Make,Model,Repair estimate (USD)\n14,Ostrane,Pell,5100\n", "North yard")
+	if now := u.lot(u.s.Entries[0].ID).Case.Lot.Listed; *now.RepairEstimate != 5100 || *now.ValueBefore != 12500 || now.Note == "" {
+		t.Errorf("after a later list: %+v", now)
+	}
+	u.well(desk.Undo())
+	if now := u.lot(u.s.Entries[0].ID).Case.Lot.Listed; !reflect.DeepEqual(now, says) {
+		t.Errorf("taken back: %+v", now)
+	}
+}
+
+// A long table says how far its reading is, each time that it is read anew and when it is taken in, and ends where it is told to: then
+// nothing is kept.
+func TestALongReadingIsWatchedAndEnded(t *testing.T) {
+	u := newUser(t)
+	table := []byte("Lot,Make,Model,Odometer (mi)\n")
+	for n := range 10000 {
+		table = fmt.Appendf(table, "%d,Ostrane,Pell,%d\n", n+1, 40000+n)
+	}
+	sheet, err := u.OpenList(t.Context(), table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, read := range map[string]func(context.Context) error{
+		"a preview": func(ctx context.Context) error { _, err := desk.Foreseen(ctx, u.Lister, sheet); return err },
+		"taking in": func(ctx context.Context) error { _, err := u.Enlist(ctx, u.s, sheet); return err },
+	} {
+		ctx, stop := context.WithCancel(t.Context())
+		var told []float64
+		err := read(desk.Watched(ctx, func(done float64) {
+			if told = append(told, done); len(told) == 3 {
+				stop()
+			}
+		}))
+		if err == nil || len(told) != 3 || told[2] <= told[1] || told[1] <= told[0] {
+			t.Errorf("%s: %v, told %v", name, err, told)
+		}
+		stop()
+	}
+	if all, err := u.Book.Entries(t.Context()); err != nil || len(all) != 0 {
+		t.Errorf("%d lots are kept, %v", len(all), err)
+	}
+	sheet.Stated.Sale = "North yard"
+	if p, err := desk.Foreseen(t.Context(), u.Lister, sheet); err != nil || p.Rows != 10000 {
+		t.Errorf("read whole afterwards: %d rows, %v", p.Rows, err)
 	}
 }

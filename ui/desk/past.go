@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 
 	"walkline/store/book"
@@ -34,10 +35,11 @@ func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Shee
 // TakePast keeps the past buys of a sheet among the builds, in one step. It may run on any goroutine: it takes from the state only whose
 // history the step belongs to. Errors: the table can't be read or kept; nothing is kept then.
 func (d *Desk) TakePast(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
-	list, refused, err := d.Past.ReadPast(sheet)
-	if err != nil {
+	list, refused, err := d.Past.ReadPast(sheet.watched(ctx))
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Enlisted{}, err
 	}
+	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	for i := range list {
 		facts := list[i].Case
 		c := s.Shop.Onto(d.Starter)

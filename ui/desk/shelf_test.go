@@ -188,3 +188,21 @@ func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 		t.Errorf("again: %+v, %v", again, err)
 	}
 }
+
+// A row that was asked for and is then typed as sold keeps what was asked, even at the same price: such pairs teach what haggling takes off.
+func TestARowThatIsSoldKeepsWhatWasAsked(t *testing.T) {
+	u := newUser(t)
+	u.well(desk.OpenLot(u.add(tessel("14"))[0]))
+	u.taken(pells)
+	first := func() book.Comparable { shelf, _ := u.kept.Shelf(t.Context()); return shelf[0] }
+	if _, known := first().Sold(); known {
+		t.Error("a row that is asked for is sold")
+	}
+	u.well(desk.TypeComparable(first().ID, map[string]string{"kind": "sold", "price": "9,000"}))
+	if p, known := first().Sold(); !known || p.Asked != 900000 || p.Sold != 900000 {
+		t.Errorf("%+v, %v of %+v", p, known, first())
+	}
+	if u.well(desk.Undo()); len(first().Earlier) != 0 {
+		t.Errorf("undone: %+v", first())
+	}
+}

@@ -1,9 +1,9 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"reflect"
-	"slices"
 	"walkline/store/book"
 	"walkline/valuation/lot"
 	"walkline/valuation/resale"
@@ -20,10 +20,11 @@ type Taken struct {
 // names no make and model is taken for one of the open lot's. It may run on any goroutine: of the state it only takes which lot is open.
 // Errors: the table can't be read or kept; nothing is kept then.
 func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
-	incoming, refused, err := d.Importer.Read(sheet)
-	if err != nil {
+	incoming, refused, err := d.Importer.Read(sheet.watched(ctx))
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Taken{}, err
 	}
+	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	shelf, err := d.Book.Shelf(ctx)
 	if err != nil {
 		return Taken{}, err
@@ -117,9 +118,8 @@ func (m *shelving) step(rows []resale.Row) book.Step {
 			continue
 		}
 		after.Row = r
-		if before.Row.Price != r.Price {
-			after.Earlier = append(slices.Clip(after.Earlier), book.Earlier{Price: before.Row.Price, Kind: before.Row.Kind,
-				Date: before.Row.Date})
+		if before.Row.Price != r.Price || sold(before.Row, r) {
+			after = before.After(r)
 		}
 		step.Shelf = append(step.Shelf, book.Shelved{Before: before, After: &after})
 	}
@@ -130,6 +130,9 @@ func (m *shelving) step(rows []resale.Row) book.Step {
 	}
 	return step
 }
+
+// sold reports whether a vehicle that was asked for is now sold.
+func sold(before, after resale.Row) bool { return before.Kind != "sold" && after.Kind == "sold" }
 
 // TakenIn is the state after a table of comparables has been taken in, or could not be.
 func (d *Desk) TakenIn(ctx context.Context, s State, t Taken, err error) State {

@@ -27,6 +27,13 @@ var help = map[string]string{
 	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
 	"Runs?":        "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
+	// What the list says
+	"Listed damage":          "Areas that the sale's list names. A first word, not a look: mark what you see under Damage.",
+	"Listed value before":    "What the list says the whole vehicle was worth. Whose figure it is, the list seldom says.",
+	"Listed repair estimate": "What the list says the repair costs. Hold your own lines against it.",
+	"Listed in":              "The currency of the list's two figures. They are kept as the list has them.",
+	"Listed note":            "What else the list says, in its own words.",
+
 	// Survey
 	"Kind of vehicle": "Rules work in and out: a pickup has a bed and a frame, a van sliding doors. A motorcycle turns the catalogue off, " +
 		"which " +
@@ -52,6 +59,16 @@ var help = map[string]string{
 	"Where it was": "A fire in the engine bay and one in the cabin damage other things. Burnt lithium packs can catch fire again: keep " +
 		"away from one.",
 	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
+
+	// Donor vehicle
+	"Donor vehicle":         "Which one: year, make, model, where it stands. One line in words, for the list and the paper.",
+	"Donor is hit at":       "Where the donor is damaged itself. What lies there is not sold from it.",
+	"Donor costs":           "Low, likely, high, with its fees. It is paid once, however many lines it feeds.",
+	"Donor's freight":       "To bring it home, and what is left of it away.",
+	"Donor's lead days":     "Until it stands in the shop: the lines that it feeds wait for it.",
+	"Donor's parts usable":  "Chance that a part of it can be used. What proves bad is bought from the line's other sources. Empty: 90 %.",
+	"Its rest brings":       "What the parts that no line uses sell for, less fees and your hours to take them off. No more than it costs.",
+	"Off the donor vehicle": "Ticked: the line's parts are taken off the donor, and bought only where they prove bad.",
 
 	// House rules
 	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",

@@ -9,6 +9,7 @@ import (
 
 	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/resale"
 )
 
@@ -136,7 +137,31 @@ func ShelfWords(s desk.State) string {
 	if len(s.Market.Markets) == 0 {
 		words += " Five models with 8 rows each, or more of them, teach how your market falls with age and mileage."
 	}
-	return words
+	return strings.TrimSpace(words + " " + soldWords(s))
+}
+
+// soldWords says what vehicles that were seen asked for and later sold teach, of all currencies together: a share has none.
+func soldWords(s desk.State) string {
+	var pairs []resale.Pair
+	kinds := map[bool]bool{}
+	for _, c := range s.Shelf {
+		kinds[c.Row.Kind == "sold"] = true
+		if p, known := c.Sold(); known {
+			pairs = append(pairs, p)
+		}
+	}
+	learned, enough := resale.LearnSold(pairs, valuation.Defaults().Resale.AskedToSold)
+	percent := func(x float64) string { return strconv.FormatFloat(100*x, 'f', 1, 64) + " %" }
+	switch {
+	case enough:
+		return fmt.Sprintf("%s went from asked to sold, at %s of asking. Drawn towards the starter value that says %s, from %s to %s: "+
+			"enter it under Resale, Sold price.", Count(learned.Pairs, "vehicle"), percent(learned.Seen), percent(learned.Share.Likely),
+			percent(learned.Share.Low), percent(learned.Share.High))
+	case len(kinds) == 2:
+		return "Asked and sold prices of different vehicles do not teach what haggling takes off: what sells is not what stays on offer. Three " +
+			"vehicles seen asked for and then sold do."
+	}
+	return ""
 }
 
 // marketWords says what the rows of one currency teach.

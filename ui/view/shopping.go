@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
@@ -24,6 +25,15 @@ func QuoteWords(q repair.Quote, today string, p Purse) string {
 var ShoppingColumns = []Column{{"Lot", false, 60}, {"Part", false, 150}, {"For", false, 190}, {"Needed", true, 62}, {"Ask", true, 40},
 	{"Source", false, 136}, {"Price", true, 150}, {"Freight", true, 60}, {"Lead days", true, 70}, {"Available", true, 70},
 	{"Said", false, 170}}
+
+// ShoppedLotColumns are the columns of the lots of which a shopping list may be.
+var ShoppedLotColumns = []Column{{"Lot", false, 60}, {"Vehicle", false, 200}, {"Sale", false, 160}, {"Sale day", false, 92},
+	{"State", false, 80}}
+
+// ShoppedLot returns the cells of such a lot.
+func ShoppedLot(e book.Entry) []string {
+	return []string{e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim), e.Sale, string(e.SaleDate), string(e.State)}
+}
 
 // ShoppingRow returns the cells of a row of a shopping list; Ask is the turn in which the source is asked.
 func ShoppingRow(x valuation.Wanted, today string) []string {

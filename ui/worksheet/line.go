@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -23,11 +24,14 @@ type lineForm struct {
 	form  *form.Of[repair.Line]
 	shape string // of the line that the fields were made for
 	line  repair.Line
+	do    func(desk.Action)
+	parts *form.Form     // whether its parts come off the donor vehicle; nil: there is none
+	donor *form.Form     // of the donor vehicle, while its line is shown
 	now   valuation.Case // that the line is of
 }
 
-func newLineForm(e form.Edit, own func(*valuation.Case, string) *repair.Line) *lineForm {
-	f := &lineForm{edit: e, own: own, body: container.NewVBox()}
+func newLineForm(e form.Edit, do func(desk.Action), own func(*valuation.Case, string) *repair.Line) *lineForm {
+	f := &lineForm{edit: e, do: do, own: own, body: container.NewVBox()}
 	f.clear()
 	return f
 }
@@ -41,11 +45,43 @@ func (f *lineForm) clear() {
 
 func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
 	f.line, f.now = r.Line, c
-	if s := lineShape(r.Line); s != f.shape {
-		f.shape = s
-		f.build(r)
+	if s := lineShape(r.Line) + map[bool]string{true: " donor"}[c.Repair.Donor != nil]; s != f.shape {
+		f.shape, f.form, f.parts, f.donor = s, nil, nil, nil
+		if r.Line.ID == repair.DonorLine {
+			f.buildDonor(r.Line)
+		} else {
+			f.build(r)
+		}
+	}
+	switch {
+	case f.donor != nil:
+		f.donor.Render(c)
+		return
+	case f.parts != nil:
+		f.parts.Render(c)
 	}
 	f.form.Render(f.current(c, r.Line.ID))
+}
+
+// buildDonor lays out the donor vehicle that the lot is planned with.
+func (f *lineForm) buildDonor(l repair.Line) {
+	f.donor = form.New(f.edit)
+	form.Donor(f.donor)
+	f.body.Objects = []fyne.CanvasObject{form.LongHeading("Donor vehicle", l.Why), widgets.NewNote(widgets.Care, l.Caution), f.donor.Rows,
+		container.NewHBox(widget.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })),
+		container.NewHBox(widget.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))}
+	f.body.Refresh()
+}
+
+// first returns the first field of what is shown, nil where nothing is.
+func (f *lineForm) first() fyne.Focusable {
+	switch {
+	case f.donor != nil:
+		return f.donor.First()
+	case f.form != nil:
+		return f.form.First()
+	}
+	return nil
 }
 
 // lineShape names the fields that a line needs.
@@ -67,6 +103,11 @@ func (f *lineForm) build(r view.RepairRow) {
 	line.Words(f.form)
 	line.Work(f.form)
 	f.body.Add(f.form.Rows)
+	if f.now.Repair.Donor != nil && len(r.Line.Parts) > 0 {
+		f.parts = form.New(f.edit)
+		form.FromDonor(f.parts, id)
+		f.body.Add(f.parts.Rows)
+	}
 	form.Parts{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*repair.Line)) {
 		f.body.Add(container.NewHBox(widget.NewButton(words, func() { edit(strings.ToLower(words), change) })))
 	}}.Build(r.Line.Parts)

@@ -37,6 +37,7 @@ type work struct {
 	rows    []view.RepairRow
 	chosen  string // id of the selected line
 	restore *widget.Button
+	donor   *widget.Button
 }
 
 // newRepair returns the section of the work that is known and of the damage that may be hidden.
@@ -48,18 +49,19 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.table.Empty = "No work yet. Enter the damage, or add a line from the catalogue."
 	w.table.OnSelected = func(row int) { w.choose(row) }
 	w.table.OnOpen = func(int) { // Enter goes to the line's fields
-		if w.line.form != nil {
-			draw.FocusOn(w.line.form.First())
+		if first := w.line.first(); first != nil {
+			draw.FocusOn(first)
 		}
 	}
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
-	w.line = newLineForm(p.edit, w.lineOf)
+	w.line = newLineForm(p.edit, p.do, w.lineOf)
 	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
 	w.addRisk = widgets.NewSuggest("Add a risk: type any word of it", w.raise)
 	w.know(know)
 	blank := widget.NewButton("Add a line of my own", w.addBlank)
 	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
+	w.donor = widget.NewButton("Plan with a donor vehicle", w.planDonor)
 	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewVBox(form.Heading("Work that is known",
@@ -71,7 +73,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	tables := container.NewVSplit(w.table, below)
 	tables.Offset = 0.62
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewVBox(shop), w.totals))
+		container.NewBorder(nil, nil, nil, container.NewVBox(shop, w.donor), w.totals))
 	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
 	split.Offset = 0.63
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
@@ -131,6 +133,7 @@ func (w *work) render() {
 	w.totals.SetText(strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open)))
 	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	w.restore.Refresh()
+	w.donor.Hidden = w.page.open.Case.Repair.Donor != nil
 	if w.table.Selected() != at {
 		w.table.SelectRow(at) // the mark stands on the line that is shown beside
 	}
@@ -180,6 +183,12 @@ func (w *work) add(chosen widgets.Choice) {
 		c.Repair.Lines = slices.DeleteFunc(c.Repair.Lines, func(l repair.Line) bool { return l.ID == job.ID })
 		c.Repair.Lines = append(c.Repair.Lines, job)
 	})
+}
+
+// planDonor buys a donor vehicle for the lot's parts and goes to its line.
+func (w *work) planDonor() {
+	w.chosen = repair.DonorLine
+	w.page.do(desk.PlanDonor())
 }
 
 // addBlank adds an empty line.

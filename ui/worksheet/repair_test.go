@@ -1,8 +1,10 @@
 package worksheet
 
 import (
+	"strings"
 	"testing"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
@@ -61,5 +63,41 @@ func TestAQuoteTakesNoRoomFromTheTable(t *testing.T) {
 	}
 	if least[0] != least[1] {
 		t.Errorf("the line's side is at least %v wide, %v with a quote", least[0], least[1])
+	}
+}
+
+// A donor vehicle is planned with by one button: its line is shown with its fields, another line's tick takes its parts off it, and it is
+// left out again by one step.
+func TestADonorIsPlannedWith(t *testing.T) {
+	c := twoLines()
+	for i := range c.Repair.Lines {
+		c.Repair.Lines[i].Parts = []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Certain(110)}}}}
+	}
+	b := at(t, "Repair", c)
+	if b.page.work.planDonor(); b.State.Open.Case.Repair.Donor != nil || !strings.Contains(b.State.Notice, "no price of a donor") {
+		t.Fatalf("without a catalogue: %+v, %q", b.State.Open.Case.Repair.Donor, b.State.Notice)
+	}
+	b = atKnowing(t, "Repair", c, valuation.Knowledge{Jobs: repair.Catalogue{Jobs: []repair.Job{{Line: repair.Line{ID: repair.DonorJob,
+		Parts: []repair.Part{{Options: []repair.Option{{Source: repair.DonorSource, Price: prob.Certain(2900)}}}}}}}}})
+	b.page.work.planDonor()
+	lines := seen.All[*table.Table](b.page.Object())[0]
+	if d := b.State.Open.Case.Repair.Donor; d == nil || len(d.Feeds) != 2 || b.page.work.rows[lines.Selected()].Line.ID != repair.DonorLine {
+		t.Fatalf("%+v", d)
+	}
+	b.wants(t, "Donor is hit at", "Leave the donor vehicle out")
+	if facts := strings.Join(lines.Facts(), "\n"); strings.Count(facts, "2,900") != 1 {
+		t.Errorf("the donor is not paid once: %s", facts)
+	}
+	b.page.work.chosen = c.Repair.Lines[0].ID
+	b.show(b.State)
+	b.tick(t, "ask it first")
+	if d := b.State.Open.Case.Repair.Donor; len(d.Feeds) != 1 || d.Fed(c.Repair.Lines[0].ID) {
+		t.Errorf("the first line's parts come off it still: %v", d.Feeds)
+	}
+	if b.Do(desk.Undo()); len(b.State.Open.Case.Repair.Donor.Feeds) != 2 {
+		t.Errorf("taken back: %v", b.State.Open.Case.Repair.Donor.Feeds)
+	}
+	if b.Do(desk.LeaveDonor()); b.State.Open.Case.Repair.Donor != nil || !b.page.work.donor.Visible() {
+		t.Error("the donor stays")
 	}
 }

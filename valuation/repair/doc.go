@@ -3,7 +3,8 @@
 // A [Line] is one piece of work: hours by trade, materials, work bought in, and parts with the sources they may come from.
 // [Plan] adds the lines of the job catalogue that the damage survey calls for, once each, with what they bring along and without
 // what they make needless. A chance moves with what is known of the lot ([lot.Move]), a job may be ruled out for a vehicle, and its
-// money and hours follow the vehicle's price level and the survey ([lot.Scale]). An assembly or a donor covers its pieces.
+// money and hours follow the vehicle's price level and the survey ([lot.Scale]). An assembly covers its pieces. A [Donor]
+// that the buyer plans with is paid once and feeds any lines.
 // [Need] keeps why a job is there, so that scenarios draw brought work with what brings it, hidden damage among it.
 //
 // [Line.Draw] plays a line out over all scenarios: whether it is needed, its hours, materials and outside work as
