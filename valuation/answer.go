@@ -39,7 +39,8 @@ type Answer struct {
 	Checklist   []checks.Item `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
 	Looks       checks.Looks  `json:"looks"`
-	TotalLoss   *TotalLoss    `json:"total_loss"` // nil: no value before the damage to compare with, or no pack
+	TotalLoss   *TotalLoss    `json:"total_loss"`  // nil: no value before the damage to compare with, or no pack
+	FirstGuess  *FirstGuess   `json:"first_guess"` // nil: the lot has been looked at; else every figure is a first guess
 	Exits
 	Winning
 }

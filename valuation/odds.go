@@ -5,6 +5,7 @@ import (
 
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
+	"walkline/valuation/patterns"
 )
 
 // Odds reads what a lot brings at any bid. It is made by [Weigh] with the answer, never changes, and may be read from any
@@ -32,8 +33,8 @@ type Ruling struct {
 // Slice is a range of money, in major units, with the chance that a figure lies in it.
 type Slice struct{ From, To, Chance float64 }
 
-func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
-	w := work{c: c, k: k}
+func (m *Memory) weigh(c Case, k Knowledge, over ...patterns.Pattern) (Answer, Odds, error) {
+	w := work{c: c, k: k, brief: m.drawn != nil, over: over}
 	if err := w.run(m); err != nil {
 		return Answer{}, Odds{}, err
 	}

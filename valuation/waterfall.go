@@ -66,8 +66,11 @@ func (w *work) planBars(plan string, at money.Amount) []Bar {
 func (w *work) drivers(total money.Amount) []Driver {
 	perDay := w.currency.Major(total) * w.c.Time.CapitalRate / 365
 	shares := w.played.Shares(square(w.finish.Resale.SD()*(1-w.c.Selling.Percent)*w.finish.MeanMultiple()), perDay)
-	if plan := w.options[w.best].name; plan != Rebuild {
+	switch plan := w.options[w.best].name; {
+	case plan != Rebuild:
 		shares = w.planShares(plan, perDay)
+	case w.parts != nil:
+		shares = w.guessedShares()
 	}
 	var out []Driver
 	rest := 0.0

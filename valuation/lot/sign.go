@@ -177,7 +177,7 @@ func Any(signs []Sign, l Lot, survey []Damage) bool {
 
 // old reports whether the lot is as old, has run as far and lay in water as long as the sign asks, and was lost by nothing else.
 func (s Sign) old(l Lot) bool {
-	age, knownAge := l.age()
+	age, knownAge := l.Age()
 	miles, knownMiles := l.Miles()
 	if len(s.Only) > 0 && slices.ContainsFunc(l.Loss, func(x string) bool { return !slices.Contains(s.Only, x) }) {
 		return false
