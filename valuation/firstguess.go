@@ -255,8 +255,8 @@ func (w *work) lookGain() (gain float64, known bool) {
 	walk := w.options[w.best].walk()
 	var with, without float64
 	for _, p := range w.parts {
-		law, ok := p.falls()
-		if !ok {
+		law, basis := p.falls()
+		if basis == "" {
 			return 0, false
 		}
 		share := float64(p.times) / guessUnits
@@ -277,14 +277,6 @@ func (p part) reach() (most, growth float64) {
 		return 0, growth
 	}
 	return p.mostOf(o, growth), growth
-}
-
-// falls returns where the hammer falls on a lot, and whether anybody can say.
-func (w *work) falls() (bid.Law, bool) {
-	if g := w.c.Market.HammerGuess; g != nil {
-		return *g, true
-	}
-	return nil, false
 }
 
 // guessedRepair returns the mean cost of the known work over the surveys.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/patterns"
@@ -145,7 +146,9 @@ func TestAGuesserChangesNothing(t *testing.T) {
 // BenchmarkFirstGuess guesses lots of a list as "walk rank" does; lots/s is what counts: a thousand in ten seconds are 100.
 func BenchmarkFirstGuess(b *testing.B) {
 	c, k := listed(b), shipped(b)
-	c.Run.Scenarios = valuation.ListScenarios
+	c.Run.Scenarios, c.Market.HammerGuess = valuation.ListScenarios, nil
+	model := hammer.Starter()
+	k.Hammer = &model
 	g := valuation.NewGuesser(k)
 	for i := 0; b.Loop(); i++ {
 		c.Lot.ModelYear, c.Lot.Condition = 2010+i%12, lot.Conditions[i%5]

@@ -4,6 +4,7 @@ import (
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/donor"
+	"walkline/valuation/hammer"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -23,6 +24,8 @@ type Knowledge struct {
 	Prior resale.Prior
 	Packs []checks.Pack   // by jurisdiction; a later one stands in the place of an earlier one of its id
 	Parts donor.Catalogue // what a lot is parted out into, for proposals alone
+
+	Hammer *hammer.Model // what lots go for, as past results tell; nil: only the buyer's own guess says
 }
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
@@ -114,6 +117,7 @@ type work struct {
 	problem  bid.Problem // of the best plan
 	found    bid.Answer  // of the best plan
 	looks    checks.Looks
+	law      bid.Law            // where the hammer falls, for the odds; nil: nobody can say
 	brief    bool               // no ladder is wanted
 	failed   error              // in drawing the scenarios
 	over     []patterns.Pattern // what a lot that nobody has looked at may be; nil: as the list leaves it

@@ -120,15 +120,15 @@ func (w *work) exits() Exits {
 	return e
 }
 
-// winning returns how a walk-away bid does against the guess of the hammer price.
+// winning returns how a walk-away bid does against where the hammer falls.
 func (w *work) winning(walk *money.Amount) Winning {
-	guess := w.c.Market.HammerGuess
-	if guess == nil {
+	law, basis := w.falls()
+	if basis == "" {
 		return Winning{}
 	}
 	var chance, gain float64
 	if walk != nil {
-		chance, gain = bid.Win(&w.problem, *guess, *walk)
+		chance, gain = bid.Win(&w.problem, law, *walk)
 	}
-	return Winning{&chance, &gain}
+	return Winning{&chance, &gain, basis}
 }

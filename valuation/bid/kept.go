@@ -15,7 +15,7 @@ type Kept struct {
 }
 
 // keptKnots is at how many evenly likely hammer prices what is left is read.
-const keptKnots = 64
+const keptKnots = 32
 
 // Mean returns the mean of what is left of most where the lot is bought whenever that leaves something, and where it is bought at prices up
 // to walk (nil: never); what is not bought leaves nothing. The first is never below the second. Units: money in major units.
