@@ -11,6 +11,7 @@ import (
 	"walkline/store/casefile"
 	"walkline/valuation"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 )
 
 // Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
@@ -19,7 +20,8 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			l.number, l.sale, l.sale_date,
 			l.model_year, l.make, l.model,
 			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
-			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said
+			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said,
+			(SELECT json_extract(body, '$.listed') FROM documents WHERE lot = l.id AND part = 'lot')
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id
 		WHERE l.removed_at IS NULL
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
@@ -31,16 +33,20 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
-	var said []byte
+	var said, listed []byte
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
 		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
-		&said)
+		&said, &listed)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
 	}
 	if err == nil && said != nil {
 		err = decode("the answer for lot "+e.Number, said, &a.Said)
+	}
+	if err == nil && listed != nil {
+		e.Listed = new(lot.Listed)
+		err = decode("what the list says of lot "+e.Number, listed, e.Listed)
 	}
 	return e, err
 }

@@ -56,6 +56,7 @@ func (f *faults) lot(c Case) {
 	for i, w := range l.Loss {
 		f.word(fmt.Sprintf("lot.loss[%d]", i), w, lot.Losses)
 	}
+	f.listed(l.Listed)
 	for i, w := range l.Airbags {
 		f.word(fmt.Sprintf("lot.airbags_deployed[%d]", i), w, lot.AirbagPositions)
 	}
@@ -67,6 +68,21 @@ func (f *faults) lot(c Case) {
 	}
 	for _, id := range sortedKeys(c.Findings) {
 		f.word("findings."+id, c.Findings[id], []string{"yes", "no"})
+	}
+}
+
+// listed adds the faults of what a run list says beside the facts.
+func (f *faults) listed(l *lot.Listed) {
+	if l == nil {
+		return
+	}
+	f.words("lot.listed.areas", l.Areas, lot.Areas)
+	f.optional("lot.listed.currency", l.Currency, money.Codes())
+	f.between("lot.listed.run_order", float64(l.RunOrder), 0, mostTime)
+	for key, x := range map[string]*float64{"value_before": l.ValueBefore, "repair_estimate": l.RepairEstimate} {
+		if x != nil {
+			f.unless(*x > 0 && *x <= mostMoney, "lot.listed."+key, *x, "more than 0; leave the key out where nothing is said")
+		}
 	}
 }
 

@@ -31,11 +31,7 @@ func (Lister) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) { return 
 // ReadList returns the lots of a sheet and every refused row.
 func (Lister) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {
 	res, err := lists().result(s)
-	listed := make([]lot.Lot, len(res.Rows))
-	for i, r := range res.Rows {
-		listed[i] = r.Lot
-	}
-	return listed, refusals(res.Refused), err
+	return runlist.Lots(res.Rows), refusals(res.Refused), err
 }
 
 // Preview returns what a sheet gives as it is stated.

@@ -42,7 +42,8 @@ type Entry struct {
 	Model     string
 	Trim      string
 	Currency  string
-	Answer    *Summary // nil: not valued yet
+	Listed    *lot.Listed // what a run list says beside; nil: no list said anything
+	Answer    *Summary    // nil: not valued yet
 }
 
 // Summary is what the last valuation of a lot said.

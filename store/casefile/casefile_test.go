@@ -212,3 +212,25 @@ func TestSurveyAndQuoteAreRead(t *testing.T) {
 		t.Errorf("a quote without its day: %q", said)
 	}
 }
+
+// What a run list says is an optional key of the lot: it comes back as it was, and a figure of nothing, or words that are none, are faults.
+func TestWhatTheListSaysIsRead(t *testing.T) {
+	doc := func(listed string) string {
+		return strings.TrimSuffix(smallest, "}") + `,"lot":{"listed":` + listed + "}}"
+	}
+	c, faults := casefile.Read([]byte(doc(`{"areas": ["11", "top"], "value_before": 12500, "repair_estimate": "4200.50", "currency": "EUR",
+		"note": "keys in office", "run_order": 3}`)))
+	l := c.Lot.Listed
+	if len(faults) > 0 || l == nil || *l.ValueBefore != 12500 || *l.RepairEstimate != 4200.5 || l.RunOrder != 3 || !l.Said() {
+		t.Fatalf("%+v, %v", l, faults)
+	}
+	if again, _ := casefile.Read(casefile.Write(c)); !reflect.DeepEqual(again.Lot, c.Lot) {
+		t.Errorf("came back as %+v", again.Lot.Listed)
+	}
+	for listed, key := range map[string]string{`{"areas": ["nose"]}`: "lot.listed.areas[0]", `{"value_before": 0}`: "lot.listed.value_before",
+		`{"currency": "dollars"}`: "lot.listed.currency", `{"run_order": -1}`: "lot.listed.run_order", `{"estimate": 5}`: "lot.listed.estimate"} {
+		if _, faults := casefile.Read([]byte(doc(listed))); len(faults) != 1 || faults[0].Key != key {
+			t.Errorf("%s: %v", listed, faults)
+		}
+	}
+}

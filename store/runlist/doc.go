@@ -7,7 +7,8 @@
 // Lots are the same when their VINs are equal or, where one of them has none, when number, sale and sale day are. A list fills in what a
 // lot
 // does not say yet, and moves it to another number, sale or day; what it says otherwise of the vehicle is told and left, because the
-// buyer may have looked since. Each known lot is met by one row of a list at most. So the same list twice changes nothing.
+// buyer may have looked since. What a list says beside the facts (areas, value before, repair estimate, note, order) stays the list's own
+// word, see lot.Listed: a later list stands above an earlier one. Each known lot is met by one row of a list at most. So the same list twice changes nothing.
 //
 // Units: an odometer stays in its stated unit, money in minor units of the list's currency.
 //

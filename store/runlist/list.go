@@ -132,6 +132,31 @@ var columns = []column{
 		}, Get: func(r *Row) any { return orNil(r.Note) }},
 }
 
+// Lots returns the lots that rows of one list tell of, in their order, each with what the list says of it beside its facts.
+func Lots(rows []Row) []lot.Lot {
+	lots := make([]lot.Lot, len(rows))
+	for i, r := range rows {
+		says := lot.Listed{Areas: r.Areas, Note: r.Note, RunOrder: i + 1, ValueBefore: r.major(r.ValueBefore),
+			RepairEstimate: r.major(r.RepairEstimate)}
+		if says.ValueBefore != nil || says.RepairEstimate != nil {
+			says.Currency = r.Currency
+		}
+		lots[i] = r.Lot
+		lots[i].Listed = &says
+	}
+	return lots
+}
+
+// major returns an amount in major units of the row's currency, nil where the list says none.
+func (r Row) major(a money.Amount) *float64 {
+	currency, known := money.Lookup(r.Currency)
+	if !known || a == 0 {
+		return nil
+	}
+	x := currency.Major(a)
+	return &x
+}
+
 func moneyColumn(name, words string, at func(*Row) *money.Amount) column {
 	return column{Name: name, Words: words, Form: table.Money, Put: func(r *Row, v table.Value) error { *at(r) = v.Amount; return nil },
 		Get: func(r *Row) any {

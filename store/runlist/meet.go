@@ -116,6 +116,7 @@ func filled(have, says lot.Lot) (lot.Lot, []string) {
 	f.word("title issued in", &after.Title.IssuedIn, says.Title.IssuedIn)
 	f.figures(&after, says)
 	f.codes(&after, says)
+	after.Listed = says.Listed.Over(have.Listed)
 	return after, f.left
 }
 

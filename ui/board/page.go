@@ -25,6 +25,7 @@ type Page struct {
 	first  *fyne.Container // shown while there is no lot
 	list   *fyne.Container
 	count  *widget.Label
+	says   *widget.RichText // what the run list says of the selected lot
 	body   *fyne.Container
 
 	state  desk.State
@@ -38,7 +39,7 @@ const inWords = 150
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
-	p := &Page{do: do, count: widget.NewLabel("")}
+	p := &Page{do: do, count: widget.NewLabel(""), says: form.Small("")}
 	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
@@ -54,6 +55,7 @@ func New(do func(desk.Action)) *Page {
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."
 	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
+	p.table.OnSelected = func(int) { p.renderListed() }
 	p.table.OnSort = func(column int, falling bool) {
 		p.filter.Sort, p.filter.Down = column, falling
 		p.renderRows()
@@ -61,7 +63,7 @@ func New(do func(desk.Action)) *Page {
 	p.table.SetSort(0, false)
 	list := widget.NewButton("Import a run list…", func() { do(desk.Want(desk.ImportRunList)) })
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, list, add), p.search)
-	p.list = form.Under(container.NewPadded(top), p.table, nil)
+	p.list = form.Under(container.NewPadded(top), p.table, p.says)
 	p.first = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
 	return p
@@ -124,6 +126,18 @@ func same(a, b []book.Entry) bool {
 	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
 }
 
+// renderListed says what the run list says of the selected lot, in a line that takes no room where it says nothing.
+func (p *Page) renderListed() {
+	words := ""
+	if i := p.table.Selected(); i >= 0 && i < len(p.rows) {
+		words = p.rows[i].Listed()
+	}
+	p.says.Segments[0].(*widget.TextSegment).Text = words
+	p.says.Hidden = words == ""
+	p.says.Refresh()
+	p.list.Refresh()
+}
+
 // renderRows lists what the filter leaves. The selection stays on its lot; where that is hidden, nothing is selected.
 func (p *Page) renderRows() {
 	p.first.Hidden = len(p.state.Entries) > 0
@@ -136,6 +150,7 @@ func (p *Page) renderRows() {
 		at = slices.IndexFunc(p.rows, func(r *view.BoardRow) bool { return r.ID == id })
 	}
 	p.table.SelectRow(at)
+	p.renderListed()
 	p.count.SetText(view.Count(len(p.rows), "lot"))
 	p.body.Refresh()
 }

@@ -13,6 +13,7 @@ import (
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -174,4 +175,21 @@ func TestTheDemoButtonFitsLargeText(t *testing.T) {
 		}
 		return p.Object()
 	})
+}
+
+// What the run list says of the selected lot stands under the table and is found by a search.
+func TestTheBoardSaysWhatTheListSays(t *testing.T) {
+	s, estimate := two(), 4200.0
+	s.Entries[1].Listed = &lot.Listed{Areas: []string{"11"}, RepairEstimate: &estimate, Note: "keys in office"}
+	p, _ := shown(t, s)
+	const says = "The list says: damage at 11 front left · repair estimate USD 4,200 · keys in office"
+	if seen.Press(p.First(), fyne.KeyDown); seen.Says(p.Object(), "The list says") {
+		t.Error("a lot of no list is said to be listed")
+	}
+	if seen.Press(p.First(), fyne.KeyDown); !seen.Says(p.Object(), says) {
+		t.Errorf("%q", seen.Texts(p.Object()))
+	}
+	if test.Type(p.Search(), "office"); !seen.Says(p.Object(), "1 lot") || !seen.Says(p.Object(), "Siskin") {
+		t.Errorf("the search shows %q", seen.Texts(p.Object()))
+	}
 }

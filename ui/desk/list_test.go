@@ -2,6 +2,8 @@ package desk_test
 
 import (
 	"errors"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -51,5 +53,36 @@ func TestARunListIsTakenInOnceAndTakenBack(t *testing.T) {
 	u.kept.broken = errors.New("the disk is full")
 	if u.enlist(runList, "South yard"); !strings.Contains(u.s.Trouble, "the disk is full") {
 		t.Errorf("%q", u.s.Trouble)
+	}
+}
+
+// What a list says beside the facts is kept with the lot and read on the Board; a later list stands above an earlier one, what it leaves
+// out stays, and nothing is priced or marked from it.
+func TestWhatTheListSaysIsKeptWithTheLot(t *testing.T) {
+	u := newUser(t)
+	u.enlist("Lot,Make,Model,Damage,Value before (USD),Repair estimate (USD),Note\n"+
+		"14,Ostrane,Pell,front left,\"12,500\",4200,keys in office\n15,Kettrick,Dunlin,,,,\n", "North yard")
+	if len(u.s.Entries) != 2 {
+		t.Fatalf("%d lots, %q", len(u.s.Entries), u.s.Trouble)
+	}
+	first, second := u.lot(u.s.Entries[0].ID).Case, u.lot(u.s.Entries[1].ID).Case
+	says := first.Lot.Listed
+	if says == nil || !slices.Equal(says.Areas, []string{"11"}) || *says.ValueBefore != 12500 || *says.RepairEstimate != 4200 ||
+		says.Currency != "USD" || says.Note != "keys in office" || says.RunOrder != 1 {
+		t.Fatalf("the first lot has %+v", says)
+	}
+	if second.Lot.Listed.Said() || second.Lot.Listed.RunOrder != 2 || len(first.Damage) > 0 || first.Resale.Guess != nil {
+		t.Errorf("the second has %+v; the first is marked %v", second.Lot.Listed, first.Damage)
+	}
+	if e := u.s.Entries[0]; !reflect.DeepEqual(e.Listed, says) {
+		t.Errorf("the Board has %+v", e.Listed)
+	}
+	u.enlist("Lot,Make,Model,Repair estimate (USD)\n14,Ostrane,Pell,5100\n", "North yard")
+	if now := u.lot(u.s.Entries[0].ID).Case.Lot.Listed; *now.RepairEstimate != 5100 || *now.ValueBefore != 12500 || now.Note == "" {
+		t.Errorf("after a later list: %+v", now)
+	}
+	u.well(desk.Undo())
+	if now := u.lot(u.s.Entries[0].ID).Case.Lot.Listed; !reflect.DeepEqual(now, says) {
+		t.Errorf("taken back: %+v", now)
 	}
 }

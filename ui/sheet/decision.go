@@ -33,6 +33,7 @@ func Decision(d Lot) ([]byte, error) {
 	l.Survey = d.Case.Survey
 	left, right := p.head("Decision sheet", l, d.Printed)
 	left.survey(d.Case.Damage, d.Case.Survey)
+	left.listed(d.Case)
 	right.verdict(o)
 	right.stops(o)
 	if len(d.Answer.Needs) == 0 {

@@ -277,3 +277,16 @@ func TestTheSurveyIsPrinted(t *testing.T) {
 		}
 	}
 }
+
+// What a run list says is printed as the list's word, in the list's money; where it says nothing, nothing is.
+func TestTheListsWordIsPrinted(t *testing.T) {
+	d, before := example(), 12500.0
+	if first := read(t, print(t, d))[0]; strings.Contains(first, "The list says") {
+		t.Error("a lot of no list is said to be listed")
+	}
+	d.Case.Lot.Listed = &lot.Listed{Areas: []string{"12"}, ValueBefore: &before, Currency: "EUR", Note: "no battery"}
+	const says = "The list says: damage at 12 front · value before EUR 12,500 · no battery"
+	if first := strings.Join(strings.Fields(read(t, print(t, d))[0]), " "); !strings.Contains(first, says) {
+		t.Errorf("%q is missing from %q", says, first)
+	}
+}

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"walkline/ui/damage"
+	"walkline/ui/view"
+	"walkline/valuation"
 	"walkline/valuation/lot"
 )
 
@@ -36,6 +38,13 @@ func (c *column) survey(hurt []lot.Damage, s *lot.Survey) {
 	c.y += planRing + gapInner
 	c.legend(p)
 	c.list(hurt, damage.Survey(s))
+}
+
+// listed writes what the run list says beside the facts, as the list's word.
+func (c *column) listed(of valuation.Case) {
+	if says := view.ListSays(of.Lot.Listed, of.Currency); len(says) > 0 {
+		c.bullet("The list says: "+strings.Join(says, " · "), bodyType)
+	}
 }
 
 // tile draws an area beside the ring with its words.

@@ -75,7 +75,7 @@ func (r *BoardRow) says(wanted []string) bool {
 		return true
 	}
 	if r.words == "" {
-		r.words = strings.ToLower(strings.Join(r.Cells(), " ") + " " + r.entry.Sale)
+		r.words = strings.ToLower(strings.Join(r.Cells(), " ") + " " + r.entry.Sale + " " + r.Listed())
 	}
 	return !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(r.words, w) })
 }
@@ -89,6 +89,15 @@ func contains(cells []string, search string) bool {
 		}
 	}
 	return true
+}
+
+// Listed returns what the run list says of the row's lot, empty where it says nothing.
+func (r *BoardRow) Listed() string {
+	says := ListSays(r.entry.Listed, r.entry.Currency)
+	if len(says) == 0 {
+		return ""
+	}
+	return "The list says: " + strings.Join(says, " · ")
 }
 
 // Cells returns what the row says.

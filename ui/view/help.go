@@ -27,6 +27,13 @@ var help = map[string]string{
 	"Register in":  "Where it will be registered when finished: its rules decide what may be rebuilt. Check with the agency.",
 	"Runs?":        "Whether it drives, starts, turns over or is dead. What does not run may hide engine work.",
 
+	// What the list says
+	"Listed damage":          "Areas that the sale's list names. A first word, not a look: mark what you see under Damage.",
+	"Listed value before":    "What the list says the whole vehicle was worth. Whose figure it is, the list seldom says.",
+	"Listed repair estimate": "What the list says the repair costs. Hold your own lines against it.",
+	"Listed in":              "The currency of the list's two figures. They are kept as the list has them.",
+	"Listed note":            "What else the list says, in its own words.",
+
 	// Survey
 	"Kind of vehicle": "Rules work in and out: a pickup has a bed and a frame, a van sliding doors. A motorcycle turns the catalogue off, " +
 		"which " +

@@ -22,14 +22,18 @@ func newFacts(p *Page) *section {
 	factsOfSale(sale)
 	factsOfPaper(paper)
 	factsOfState(state)
+	listed := form.NewListed(p.edit)
 	body := container.NewVBox(
 		form.Heading("Vehicle", "As the list and the door plate say. A VIN is checked as it is typed."), vehicle.Rows,
 		form.Heading("Sale", ""), sale.Rows,
 		form.Heading("Paper", "What the document is decides what may be done with the vehicle. Ask the agency where it will be registered."),
 		paper.Rows,
 		form.Heading("State", "How it stands in the yard."), state.Rows,
+		form.Heading("What the list says", "Kept from the run list, or typed. It is the list's word: nothing is priced from it, and it marks "+
+			"no damage."),
+		listed.Rows,
 	)
-	return &section{body: container.NewVScroll(body), forms: []*form.Form{vehicle, sale, paper, state}, first: first}
+	return &section{body: container.NewVScroll(body), forms: []*form.Form{vehicle, sale, paper, state, listed}, first: first}
 }
 
 // factsOfVehicle adds the fields of the vehicle and returns the first.

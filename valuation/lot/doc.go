@@ -1,7 +1,7 @@
 // Package lot answers one question: what is known of the vehicle on offer?
 //
 // It holds the facts of the lot, its title, the damage survey by clock point, what else the survey says (kind, powertrain, missing
-// parts, water, hail, fire, mechanical cause), the signs by which jobs and risks recognise a
+// parts, water, hail, fire, mechanical cause), what a run list says beside, the signs by which jobs and risks recognise a
 // lot, the states of a lot in the buyer's week, and what its vehicle identification number (VIN) can tell: characters,
 // check digit and model year.
 //

@@ -18,7 +18,8 @@ type Lot struct {
 	Condition      string   `json:"condition"`
 	Keys           *bool    `json:"keys"` // nil: not known
 	Airbags        []string `json:"airbags_deployed"`
-	Survey         *Survey  `json:"-"` // a key of its own in the case file; nil: nothing of it is known
+	Listed         *Listed  `json:"listed"` // what a run list says beside; nil: no list said anything
+	Survey         *Survey  `json:"-"`      // a key of its own in the case file; nil: nothing of it is known
 }
 
 // Title is the ownership document as offered and where the finished vehicle will be registered.
