@@ -8,7 +8,8 @@
 // lot
 // does not say yet, and moves it to another number, sale or day; what it says otherwise of the vehicle is told and left, because the
 // buyer may have looked since. What a list says beside the facts (areas, value before, repair estimate, note, order) stays the list's own
-// word, see lot.Listed: a later list stands above an earlier one. Each known lot is met by one row of a list at most. So the same list twice changes nothing.
+// word, see lot.Listed: a later list stands above an earlier one. Each known lot is met by one row of a list at most. So the same list
+// twice changes nothing.
 //
 // Units: an odometer stays in its stated unit, money in minor units of the list's currency.
 //
