@@ -60,7 +60,35 @@ func (c Case) listed() patterns.Row {
 	if year := c.saleDay().Year(); year > 0 && c.Lot.ModelYear > 0 {
 		r.Age = max(0, float64(year-c.Lot.ModelYear))
 	}
+	if l := c.Lot.Listed; l != nil {
+		r.Areas = l.Areas
+		if l.ValueBefore != nil && l.RepairEstimate != nil {
+			r.Ratio = *l.RepairEstimate / *l.ValueBefore
+		}
+	}
 	return r
+}
+
+// What a list's value before the damage may be of the price on the shop's own market. Starter values, from memory: it is somebody's figure
+// for an undamaged vehicle, asked and not sold.
+var listedValue = prob.Three{Low: .75, Likely: .9, High: 1.05}
+
+// ByList returns the case with a price guessed from the list's value before the damage, where nobody has looked at the lot and nothing else
+// carries a price; what the title's brand takes off is off it.
+func (c Case) ByList() Case {
+	l := c.Lot.Listed
+	if !c.unlooked() || l == nil || l.ValueBefore == nil || l.Currency != "" && l.Currency != c.Currency ||
+		len(c.Resale.Rows) > 0 || c.Resale.Comparables != "" || c.Resale.Guess != nil {
+		return c
+	}
+	_, off := c.leading()
+	if !brandWords(c) {
+		off = prob.Three{}
+	}
+	v := *l.ValueBefore
+	c.Resale.Guess = &prob.Three{Low: v * listedValue.Low * (1 - off.High), Likely: v * listedValue.Likely * (1 - off.Likely),
+		High: v * listedValue.High * (1 - off.Low)}
+	return c
 }
 
 // as returns the case with one survey in the place of the one that is not known.

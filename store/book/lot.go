@@ -87,6 +87,7 @@ type Bought struct {
 	Model     string
 	Trim      string
 	Loss      []string // what wrecked it; none: not entered
+	Condition string   // running state
 	Currency  string
 	Build     build.Build
 	Frozen    bool              // a prediction was frozen
