@@ -164,10 +164,26 @@ func (s Sign) met(l Lot) bool {
 	if !s.surveyed() {
 		return true
 	}
-	if slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
+	if !s.plain(l) || s.special() && slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
 		return false
 	}
 	return l.Survey == nil || l.Survey.Hail == nil || len(l.Survey.Hail.Each) == 0 || s.dented(*l.Survey.Hail)
+}
+
+// plain reports whether the lot meets what the sign asks for of its kind: what most signs ask, and cheap to say.
+func (s Sign) plain(l Lot) bool {
+	v := l.Survey
+	if v == nil {
+		v = &Survey{}
+	}
+	return has(s.Kinds, v.Kind) && has(s.Powertrains, v.Powertrain) && has(s.Driven, v.Driven) && has(s.Levels, v.PartsLevel) &&
+		has(s.Regions, v.Region) && has(s.Paints, v.Paint)
+}
+
+// special reports whether the sign asks for more of the survey than what plain looks at.
+func (s Sign) special() bool {
+	return len(s.Doors)+len(s.Missing)+len(s.Water)+len(s.WaterKinds)+len(s.Hail)+len(s.HailSizes)+len(s.HailPanels)+len(s.HailState) > 0 ||
+		len(s.Fire)+len(s.FirePlaces)+len(s.Causes)+len(s.Only) > 0
 }
 
 // Any reports whether one of the signs at least is met.
