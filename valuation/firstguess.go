@@ -49,8 +49,8 @@ type part struct {
 	most  float64
 }
 
-// unlooked reports whether the lot has a first guess alone: nobody has looked at it, and the catalogues can say what it may come to.
-func (c Case) unlooked() bool {
+// Unlooked reports whether the lot has a first guess alone: nobody has looked at it, and the catalogues can say what it may come to.
+func (c Case) Unlooked() bool {
 	return !c.lookedAt() && c.Repair.UseCatalogue && c.Hidden.UseCatalogue
 }
 
@@ -77,7 +77,7 @@ var listedValue = prob.Three{Low: .75, Likely: .9, High: 1.05}
 // carries a price; what the title's brand takes off is off it.
 func (c Case) ByList() Case {
 	l := c.Lot.Listed
-	if !c.unlooked() || l == nil || l.ValueBefore == nil || l.Currency != "" && l.Currency != c.Currency ||
+	if !c.Unlooked() || l == nil || l.ValueBefore == nil || l.Currency != "" && l.Currency != c.Currency ||
 		len(c.Resale.Rows) > 0 || c.Resale.Comparables != "" || c.Resale.Guess != nil {
 		return c
 	}

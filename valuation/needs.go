@@ -57,7 +57,7 @@ func (c Case) missing() []Need {
 		return nil
 	}
 	needs := c.Needs()
-	if c.unlooked() { // a first guess stands in for the survey
+	if c.Unlooked() { // a first guess stands in for the survey
 		needs = slices.DeleteFunc(needs, func(n Need) bool { return n.Key == "damage" })
 	}
 	return needs

@@ -37,7 +37,7 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	if w.c.unlooked() {
+	if w.c.Unlooked() {
 		w.guessed = true
 		if w.over == nil {
 			w.over = patterns.Likely(w.c.listed())

@@ -180,6 +180,7 @@ func rankedOf(x desk.Rated) rankedLot {
 	}
 	return l
 }
+
 // rankText writes a ranking for a person at a terminal.
 func rankText(doc ranking) string {
 	p := page{}

@@ -59,7 +59,9 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 		return out, err
 	}
 	c = c.ByList()
-	c.Run.Scenarios = valuation.ListScenarios
+	if c.Unlooked() {
+		c.Run.Scenarios = valuation.ListScenarios
+	}
 	out.Case = c
 	if faults := c.Check(); len(faults) > 0 {
 		out.Trouble = faults[0].Error()

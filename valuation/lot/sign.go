@@ -170,13 +170,15 @@ func (s Sign) met(l Lot) bool {
 	return l.Survey == nil || l.Survey.Hail == nil || len(l.Survey.Hail.Each) == 0 || s.dented(*l.Survey.Hail)
 }
 
-// plain reports whether the lot meets what the sign asks for of its kind: what most signs ask, and cheap to say.
+// plain reports whether the lot meets what the sign asks for of its kind, and has what it asks more about: cheap to say, and most often no.
 func (s Sign) plain(l Lot) bool {
 	v := l.Survey
 	if v == nil {
 		v = &Survey{}
 	}
-	return has(s.Kinds, v.Kind) && has(s.Powertrains, v.Powertrain) && has(s.Driven, v.Driven) && has(s.Levels, v.PartsLevel) &&
+	absent := len(s.Missing) > 0 && len(v.Missing) == 0 || len(s.Water)+len(s.WaterKinds) > 0 && v.Water == nil ||
+		len(s.Hail)+len(s.HailSizes)+len(s.HailState) > 0 && v.Hail == nil || len(s.Fire)+len(s.FirePlaces) > 0 && v.Fire == nil
+	return !absent && has(s.Kinds, v.Kind) && has(s.Powertrains, v.Powertrain) && has(s.Driven, v.Driven) && has(s.Levels, v.PartsLevel) &&
 		has(s.Regions, v.Region) && has(s.Paints, v.Paint)
 }
 

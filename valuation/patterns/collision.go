@@ -43,11 +43,11 @@ var (
 
 // zones of a collision. How often each is hit is from memory.
 var zones = []zone{
-	{"front", .52, [][]string{{"12"}, {"11", "12"}, {"12", "01"}}, blended([3]float64{.2, .4, .4}, [3]float64{137, 219, 590}), frontalBags,
+	{"front", .52, [][]string{{"12", "11"}}, blended([3]float64{.2, .4, .4}, [3]float64{137, 219, 590}), frontalBags,
 		inFront},
-	{"rear", .2, [][]string{{"06"}, {"05", "06"}}, blended([3]float64{.3, .45, .25}, [3]float64{127, 157, 56}), otherBags, atRear},
-	{"left side", .11, [][]string{{"09"}, {"09", "10"}}, blended([3]float64{.25, .4, .35}, [3]float64{87, 65, 143}), otherBags, atSide},
-	{"right side", .11, [][]string{{"03"}, {"02", "03"}}, blended([3]float64{.25, .4, .35}, [3]float64{87, 65, 143}), otherBags, atSide},
+	{"rear", .2, [][]string{{"06", "05"}}, blended([3]float64{.3, .45, .25}, [3]float64{127, 157, 56}), otherBags, atRear},
+	{"left side", .11, [][]string{{"09", "10"}}, blended([3]float64{.25, .4, .35}, [3]float64{87, 65, 143}), otherBags, atSide},
+	{"right side", .11, [][]string{{"03", "02"}}, blended([3]float64{.25, .4, .35}, [3]float64{87, 65, 143}), otherBags, atSide},
 	{"rollover", .06, [][]string{{"top", "03", "09"}}, [3]float64{.05, .35, .6}, otherBags, atSide},
 }
 
