@@ -114,6 +114,11 @@ func (d *Desk) Results(ctx context.Context) ([]hammer.Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	return ResultsOf(list), nil
+}
+
+// ResultsOf returns the results among won and lost lots, see [Desk.Results].
+func ResultsOf(list []book.Bought) []hammer.Result {
 	var out []hammer.Result
 	for _, b := range list {
 		if b.Build.Hammer == nil || b.Foretold == nil {
@@ -121,7 +126,7 @@ func (d *Desk) Results(ctx context.Context) ([]hammer.Result, error) {
 		}
 		out = append(out, resultOf(b))
 	}
-	return out, nil
+	return out
 }
 
 func resultOf(b book.Bought) hammer.Result {
