@@ -50,6 +50,9 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 // said returns what else the list shows of an answer.
 func said(a valuation.Answer) book.Said {
 	s := book.Said{Plan: a.Plan, WinChance: a.WinChance, ExpectedGain: a.ExpectedGain}
+	if g := a.FirstGuess; g != nil {
+		s.FirstGuess, s.LookWorth = true, g.LookRate
+	}
 	for _, n := range a.Needs {
 		s.Needs = append(s.Needs, n.Key)
 	}

@@ -76,7 +76,8 @@ func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
 // entered of a lot that is marked otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 	return collect(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
-			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body, json_extract(e.body, '$.loss')
+			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body, json_extract(e.body, '$.loss'),
+			json_extract(e.body, '$.condition')
 		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
 		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'build' AND ` + intact("documents", "d") + `
 		LEFT JOIN documents e ON e.lot = l.id AND e.part = 'lot' AND ` + intact("documents", "e") + `
@@ -87,8 +88,10 @@ func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 
 func scanBought(rows *sql.Rows) (b book.Bought, err error) {
 	var entered, foretold, loss []byte
+	var condition sql.NullString
 	err = rows.Scan(&b.ID, &b.State, &b.Archived, &b.Number, &b.Sale, &b.SaleDate, &b.VIN, &b.ModelYear, &b.Make, &b.Model, &b.Trim,
-		&b.Currency, &entered, &b.Frozen, &foretold, &loss)
+		&b.Currency, &entered, &b.Frozen, &foretold, &loss, &condition)
+	b.Condition = condition.String
 	if err == nil && entered != nil {
 		err = decode("the build", entered, &b.Build)
 	}

@@ -49,6 +49,8 @@ type Window struct {
 	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
+	tried []int64 // the lots without figures that no guess was left for
+
 	thumbnails map[string]image.Image // by the hash of the photograph
 }
 
@@ -76,6 +78,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.window.SetOnDropped(w.dropped)
 	w.shortcuts()
 	w.show(d.Load(context.Background()))
+	w.guess()
 	return w
 }
 
@@ -155,6 +158,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.foresee()
 		w.learn()
 		w.fitMarket()
+		w.guess()
 		w.settle()
 	})
 }

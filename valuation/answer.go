@@ -39,7 +39,8 @@ type Answer struct {
 	Checklist   []checks.Item `json:"checklist"`
 	Labour      Spread        `json:"own_labour"`
 	Looks       checks.Looks  `json:"looks"`
-	TotalLoss   *TotalLoss    `json:"total_loss"` // nil: no value before the damage to compare with, or no pack
+	TotalLoss   *TotalLoss    `json:"total_loss"`  // nil: no value before the damage to compare with, or no pack
+	FirstGuess  *FirstGuess   `json:"first_guess"` // nil: the lot has been looked at; else every figure is a first guess
 	Exits
 	Winning
 }
@@ -187,8 +188,10 @@ type Exits struct {
 	WayOutWorth money.Amount `json:"way_out_worth"`
 }
 
-// Winning is how the walk-away bid does against the guess of the hammer price; nil without one. No bid wins nothing.
+// Winning is how the walk-away bid does against the guess of the hammer price, or else against what lots of the kind went for; nil where
+// neither is known. No bid wins nothing.
 type Winning struct {
 	WinChance    *float64 `json:"win_chance"`
 	ExpectedGain *float64 `json:"expected_gain"` // mean profit of bidding up to the walk-away bid, nothing when it is not won
+	WinBasis     string   `json:"win_basis"`     // guess | results; empty: nobody can say
 }

@@ -41,7 +41,7 @@ func (w *work) decide(m *Memory) {
 	scene := w.scene()
 	w.grows = w.growing()
 	w.finish = w.pose(ways.Whole(w.played))
-	w.finish.Grown = w.grown(m, scene)
+	w.finish.Grown = w.related(w.grown(m, scene))
 	out := w.wayColumns(m, scene)
 	w.rebuilt = option{name: Rebuild, stopped: w.forbidden(Rebuild)}
 	w.rebuilt.problem, w.rebuilt.found = w.rebuild(m, scene, out)
@@ -97,7 +97,7 @@ func (w *work) rebuild(m *Memory, l scenario.Lot, out map[string]ways.Way) (bid.
 		return w.finish, found
 	}
 	lot := w.stripped(m, l, out)
-	w.stops.way, w.stops.choice = lot.Way.Name, lot.Choose()
+	w.stops.way, w.stops.choice = lot.Way.Name, w.choose(lot)
 	if w.stops.choice.Chance == 0 {
 		return w.finish, found
 	}
@@ -126,10 +126,29 @@ func (w *work) stripped(m *Memory, l scenario.Lot, out map[string]ways.Way) ways
 		all = append(all, out[x.name])
 	}
 	s := c.WaysOut.Strip
-	return ways.Lot{Stripped: m.scenes.Strip(l, w.played), Holding: c.Time.HoldingPerDay, Way: all[ways.Best(all, c.Time.HoldingPerDay)],
+	if w.parts == nil {
+		w.strip = m.scenes.Strip(l, w.played)
+	}
+	return ways.Lot{Stripped: w.strip, Holding: c.Time.HoldingPerDay, Way: all[ways.Best(all, c.Time.HoldingPerDay)],
 		Strip: ways.Way{Hours: w.drawn(m, l, "strip/hours", s.Hours), Days: w.drawn(m, l, "strip/days", s.Days), Rate: c.ownRate(s.Trade),
 			MeanHours: s.Hours.Mean(), MeanDays: s.Days.Mean()},
 		Sale: ways.Sale{Price: w.market.table.Mean(), Percent: c.Selling.Percent, Flat: c.Selling.Flat, Multiple: w.grows.multiple}}
+}
+
+// choose returns where the buyer stops: with several surveys each is known by then.
+func (w *work) choose(l ways.Lot) ways.Choice {
+	if w.parts == nil {
+		return l.Choose()
+	}
+	var all ways.Choice
+	w.spans(func(p part, _, _ int) {
+		l.Stripped, l.Sale.Price = p.strip, p.market.table.Mean()
+		one := l.Choose()
+		all.Stops = append(all.Stops, one.Stops...)
+		all.Chance += one.Chance / guessUnits
+		all.Line += one.Line / guessUnits
+	})
+	return all
 }
 
 // alone returns the question of a plan without a rebuild: no strip-down, no allowance.
@@ -172,8 +191,8 @@ func (w *work) common(p *bid.Problem) {
 		return
 	}
 	k := w.c.OwnShare()
-	level, factor, off := w.doubt(p)
-	p.Allowance = prob.WinnersConstant(n) * k * math.Sqrt(level*level+factor)
+	level, factor, survey, off := w.doubt(p)
+	p.Allowance = prob.WinnersConstant(n) * math.Sqrt(k*k*(level*level+factor)+survey)
 	if !w.c.Market.Narrowing {
 		return
 	}
@@ -189,8 +208,8 @@ func (w *work) common(p *bid.Problem) {
 }
 
 // doubt returns the standard deviation that the level of prices puts to the mean value of a plan, the variance that the common factor
-// does, and by how much each scenario's factor lifts the mean value.
-func (w *work) doubt(p *bid.Problem) (level, factor float64, off []float64) {
+// does and the one that a survey does which only the others know, and by how much each scenario's factor lifts the mean value.
+func (w *work) doubt(p *bid.Problem) (level, factor, survey float64, off []float64) {
 	kept, worth := make([]float64, len(p.Cost)), make([]float64, len(p.Cost))
 	price := p.Resale.Mean()
 	for i, cost := range p.Cost {
@@ -203,5 +222,6 @@ func (w *work) doubt(p *bid.Problem) (level, factor float64, off []float64) {
 		worth[i] = price*kept[i] - p.SellFlat - cost
 	}
 	factor, off = w.played.Shared(worth)
-	return w.market.level * math.Sqrt(w.played.Square(kept)), factor, off
+	survey = w.between(worth)
+	return w.market.level * math.Sqrt(w.played.Square(kept)), factor, survey, off
 }

@@ -91,7 +91,7 @@ func (w *work) foretoldTerms() learn.Terms {
 	if hours := prob.Mean(w.played.Hours); hours > 0 {
 		t.Rate = prob.Mean(w.played.Labour) / hours
 	}
-	level, factor, _ := w.doubt(&w.problem)
+	level, factor, _, _ := w.doubt(&w.problem)
 	if all := level*level + factor; all > 0 {
 		t.ResaleAllow = w.problem.Allowance * level * level / all
 		t.CostAllow = w.problem.Allowance - t.ResaleAllow

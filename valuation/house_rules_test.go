@@ -48,6 +48,7 @@ var floorOf = map[string]int{
 	"valuation/lot": 1, "valuation/invoice": 1, "valuation/hedonic": 1, "valuation/belief": 1, "valuation/score": 1,
 	"valuation/resale": 2, "valuation/repair": 2, "valuation/hidden": 2, "valuation/build": 2, "valuation/sale": 2, "valuation/hammer": 2,
 	"valuation/donor":    2,
+	"valuation/patterns": 2,
 	"valuation/scenario": 3, "valuation/learn": 3,
 	"valuation/bid": 4, "valuation/hindsight": 4, "valuation/ways": 4,
 	"valuation/checks": 5,

@@ -48,11 +48,14 @@ func (w *work) hammer() (prob.Three, string) {
 }
 
 // most returns the greatest money out that the rules allow, below nothing where not even a free lot would do.
-func (w *work) most(growth float64) float64 {
-	if w.rebuilt.found.Most >= 0 {
-		return growth * w.currency.Major(w.rebuilt.found.Most)
+func (w *work) most(growth float64) float64 { return w.mostOf(w.rebuilt, growth) }
+
+// mostOf is most for any plan.
+func (w *work) mostOf(o option, growth float64) float64 {
+	if o.found.Most >= 0 {
+		return growth * w.currency.Major(o.found.Most)
 	}
-	f := w.rebuilt.problem.Judge(w.rebuilt.found.Lowest)
+	f := o.problem.Judge(o.found.Lowest)
 	free := f.Mean + growth*w.currency.Major(f.Total)
 	least := money.Amount(0)
 	if w.c.Rules.MinProfit != nil {

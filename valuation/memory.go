@@ -18,6 +18,7 @@ type Memory struct {
 	scenes  *scenario.Memory
 	markets *memory.Shelf[market]
 	doubts  *memory.Shelf[market] // the same with what is not sure of the vehicle itself
+	drawn   *drawn                // nil: surveys are drawn anew for each lot, see [Guesser]
 }
 
 const (

@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"math"
+	"slices"
 
 	"walkline/valuation/lot"
 )
@@ -55,7 +56,11 @@ func (c Case) missing() []Need {
 	if c.byHand() {
 		return nil
 	}
-	return c.Needs()
+	needs := c.Needs()
+	if c.Unlooked() { // a first guess stands in for the survey
+		needs = slices.DeleteFunc(needs, func(n Need) bool { return n.Key == "damage" })
+	}
+	return needs
 }
 
 // unready takes out of an answer what it cannot say of a lot that nobody has described: every bid, its invoice, profit and odds.

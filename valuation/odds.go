@@ -1,10 +1,12 @@
 package valuation
 
 import (
+	"math"
 	"slices"
 
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
+	"walkline/valuation/patterns"
 )
 
 // Odds reads what a lot brings at any bid. It is made by [Weigh] with the answer, never changes, and may be read from any
@@ -17,7 +19,7 @@ type Outlook struct {
 	Profit     Profit
 	Rules      []Ruling // those that are on, in their order
 	Holds      bool     // every rule holds
-	Win        *float64 // chance that the hammer falls at or below the bid; nil: nobody guessed where it falls
+	Win        *float64 // chance that the hammer falls at or below the bid; nil: nobody can say where it falls
 	Cash90     float64  // 90th percentile of all money out before the sale
 	Days90     float64  // 90th percentile of days, whatever is bid
 }
@@ -32,8 +34,8 @@ type Ruling struct {
 // Slice is a range of money, in major units, with the chance that a figure lies in it.
 type Slice struct{ From, To, Chance float64 }
 
-func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
-	w := work{c: c, k: k}
+func (m *Memory) weigh(c Case, k Knowledge, over ...patterns.Pattern) (Answer, Odds, error) {
+	w := work{c: c, k: k, brief: m.drawn != nil, over: over}
 	if err := w.run(m); err != nil {
 		return Answer{}, Odds{}, err
 	}
@@ -41,6 +43,7 @@ func (m *Memory) weigh(c Case, k Knowledge) (Answer, Odds, error) {
 		return w.answer(), Odds{}, nil
 	}
 	kept := work{c: w.c, currency: w.currency, problem: w.problem, found: w.found} // without the scenarios of each line
+	kept.law, _ = w.falls()
 	return w.answer(), Odds{&kept}, nil
 }
 
@@ -79,14 +82,21 @@ type Chances struct {
 // along the bids go up to.
 const seldom, mostly = 0.001, 0.75
 
+// nearly is the chance to win that the bids along go up to.
+const nearly = 0.98
+
 // Along returns the chances along the bids, from the lowest legal one to where the lot mostly loses and is nearly always won.
 // Shape: rising, at most n. Limits: o is known, n is at least 2.
 func (o Odds) Along(n int) []Chances {
 	p, steps := &o.w.problem, o.w.c.Buying.BidSteps
 	const few = 20
 	_, most := invoice.Stand(steps, o.w.currency.FromMajor(max(p.Even(mostly), 0)))
-	if guess := o.w.c.Market.HammerGuess; guess != nil {
-		_, won := invoice.Stand(steps, o.w.currency.FromMajor(guess.High))
+	if law := o.w.law; law != nil {
+		high := law.Quantile(1)
+		if math.IsInf(high, 1) {
+			high = law.Quantile(nearly)
+		}
+		_, won := invoice.Stand(steps, o.w.currency.FromMajor(high))
 		most = max(most, won)
 	}
 	most = max(most, few)
@@ -103,13 +113,12 @@ func (o Odds) chances(b money.Amount) Chances {
 	return Chances{Bid: b, Loss: o.w.problem.LossChance(o.w.currency.Major(o.Total(b))), Win: o.win(b)}
 }
 
-// win returns the chance that the hammer falls at or below a bid, nil without a guess of it.
+// win returns the chance that the hammer falls at or below a bid, nil where nobody can say.
 func (o Odds) win(b money.Amount) *float64 {
-	guess := o.w.c.Market.HammerGuess
-	if guess == nil {
+	if o.w.law == nil {
 		return nil
 	}
-	chance := guess.CDF(o.w.currency.Major(b))
+	chance := o.w.law.CDF(o.w.currency.Major(b))
 	return &chance
 }
 

@@ -11,7 +11,8 @@ import (
 
 // answer writes the valuation down.
 func (w *work) answer() Answer {
-	a := Answer{Format: AnswerFormat, Currency: w.c.Currency, Decision: "bid", BindingRule: w.found.Binding, Ceilings: w.found.Ceilings}
+	a := Answer{Format: AnswerFormat, Currency: w.c.Currency, Decision: "bid", BindingRule: w.found.Binding, Ceilings: w.found.Ceilings,
+		FirstGuess: w.firstGuess()}
 	for _, c := range a.Ceilings {
 		if c.Any {
 			a.NoCeiling = append(a.NoCeiling, c.Rule)
@@ -38,7 +39,9 @@ func (w *work) answer() Answer {
 	a.Acquisition = Acquisition{Bid: at, Lines: inv.Lines, Total: inv.Total}
 	a.Waterfall = w.waterfall(at, inv.Total, a.WalkAway != nil)
 	a.Profit = w.profit(at, inv.Total, a.Waterfall)
-	a.Ladder = w.ladder(at)
+	if !w.brief {
+		a.Ladder = w.ladder(at)
+	}
 	a.Drivers = w.drivers(inv.Total)
 	a.Checklist, a.Looks, a.TotalLoss = w.items, w.looks, w.totalLoss()
 	if missing := w.missing(); len(missing) > 0 {
@@ -54,6 +57,10 @@ func spread(xs []float64) Spread {
 
 func (w *work) repairFigures() RepairFigures {
 	f := RepairFigures{Spread: spread(w.played.Repair)}
+	if w.parts != nil {
+		f.Lines = w.guessedRepair()
+		return f
+	}
 	for i, l := range w.lines {
 		p := w.played.Lines[i]
 		f.Lines = append(f.Lines, LineFigure{ID: l.ID, Job: l.Job, Area: l.Area, Mean: p.Cost, Hours: p.Hours, Why: l.Why, Caution: l.Caution})
@@ -63,6 +70,10 @@ func (w *work) repairFigures() RepairFigures {
 
 func (w *work) hiddenFigures() HiddenFigures {
 	f := HiddenFigures{Spread: spread(w.played.Hidden)}
+	if w.parts != nil {
+		f.Risks = w.guessedRisks()
+		return f
+	}
 	for i, r := range w.risks {
 		p := w.played.Risks[i]
 		mean := 0.0

@@ -4,9 +4,11 @@ import (
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
 	"walkline/valuation/donor"
+	"walkline/valuation/hammer"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/patterns"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
 	"walkline/valuation/scenario"
@@ -22,6 +24,8 @@ type Knowledge struct {
 	Prior resale.Prior
 	Packs []checks.Pack   // by jurisdiction; a later one stands in the place of an earlier one of its id
 	Parts donor.Catalogue // what a lot is parted out into, for proposals alone
+
+	Hammer *hammer.Model // what lots go for, as past results tell; nil: only the buyer's own guess says
 }
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
@@ -33,18 +37,51 @@ func Value(c Case, k Knowledge) (Answer, error) { return NewMemory().Value(c, k)
 // run fills the fields of the work, each from those before it.
 func (w *work) run(m *Memory) error {
 	w.currency, _ = money.Lookup(w.c.Currency)
-	if err := w.expect(); err != nil {
+	if w.c.Unlooked() {
+		w.guessed = true
+		if w.over == nil {
+			w.over = patterns.Likely(w.c.listed())
+		}
+		return w.guess(m, w.over)
+	}
+	return w.see(m)
+}
+
+// see fills the fields of a lot whose survey is known.
+func (w *work) see(m *Memory) error {
+	if err := w.draw(m); err != nil {
+		return err
+	}
+	w.decide(m)
+	w.look()
+	return nil
+}
+
+// draw fills the fields up to the price.
+func (w *work) draw(m *Memory) error {
+	if err := w.play(m); err != nil {
 		return err
 	}
 	w.items = w.list()
+	return w.priced(m)
+}
+
+// play works out the work and the risks, and draws the scenarios.
+func (w *work) play(m *Memory) error {
+	if err := w.expect(); err != nil {
+		return err
+	}
+	w.played = m.scenes.Play(w.scene())
+	return nil
+}
+
+// priced fits the price.
+func (w *work) priced(m *Memory) error {
 	w.market = m.doubtful(w.c, w.c.beliefs(w.currency), w.k.Prior)
 	if err := w.market.model.Err(); err != nil {
 		return err
 	}
 	w.market = w.market.factored(w.c.learned().Resale).dented(w.c.Survey.HailOff())
-	w.played = m.scenes.Play(w.scene())
-	w.decide(m)
-	w.look()
 	return nil
 }
 
@@ -80,6 +117,14 @@ type work struct {
 	problem  bid.Problem // of the best plan
 	found    bid.Answer  // of the best plan
 	looks    checks.Looks
+	law      bid.Law            // where the hammer falls, for the odds; nil: nobody can say
+	brief    bool               // no ladder is wanted
+	failed   error              // in drawing the scenarios
+	over     []patterns.Pattern // what a lot that nobody has looked at may be; nil: as the list leaves it
+	guessed  bool               // nobody has looked at the lot
+	strip    scenario.Stripped
+	parts    []part // the surveys that it may turn out to have; nil: one alone
+	sure     string // that one, where nobody has looked
 }
 
 // plan returns the lines of the case and, where it asks for them, those of the catalogue.

@@ -66,8 +66,11 @@ func (w *work) planBars(plan string, at money.Amount) []Bar {
 func (w *work) drivers(total money.Amount) []Driver {
 	perDay := w.currency.Major(total) * w.c.Time.CapitalRate / 365
 	shares := w.played.Shares(square(w.finish.Resale.SD()*(1-w.c.Selling.Percent)*w.finish.MeanMultiple()), perDay)
-	if plan := w.options[w.best].name; plan != Rebuild {
+	switch plan := w.options[w.best].name; {
+	case plan != Rebuild:
 		shares = w.planShares(plan, perDay)
+	case w.parts != nil:
+		shares = w.guessedShares()
 	}
 	var out []Driver
 	rest := 0.0
@@ -117,15 +120,15 @@ func (w *work) exits() Exits {
 	return e
 }
 
-// winning returns how a walk-away bid does against the guess of the hammer price.
+// winning returns how a walk-away bid does against where the hammer falls.
 func (w *work) winning(walk *money.Amount) Winning {
-	guess := w.c.Market.HammerGuess
-	if guess == nil {
+	law, basis := w.falls()
+	if basis == "" {
 		return Winning{}
 	}
 	var chance, gain float64
 	if walk != nil {
-		chance, gain = bid.Win(&w.problem, *guess, *walk)
+		chance, gain = bid.Win(&w.problem, law, *walk)
 	}
-	return Winning{&chance, &gain}
+	return Winning{&chance, &gain, basis}
 }

@@ -112,6 +112,10 @@ func (w *work) figure(rule string, f bid.Figures) string {
 // warnings gathers the doubts of every stage.
 func (w *work) warnings() []string {
 	var out []string
+	if w.guessed {
+		out = append(out, fmt.Sprintf("First guess: nobody has marked damage on this lot. It is valued over %d kinds of damage that such lots "+
+			"have. Look at it before you bid.", max(1, len(w.parts))))
+	}
 	for _, said := range w.market.price.Warnings {
 		out = append(out, said.Text)
 	}

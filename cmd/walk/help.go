@@ -40,6 +40,9 @@ var manuals = []manual{
 	{"plan", "problem.json [--json] [--then ID=won@PRICE]", "today's bids on the lots of a sale, for the cash, hours and bays there are",
 		[]string{
 			"--then RESULT    what became of a lot: ID=won@PRICE, ID=lost or ID=withdrawn; once for each lot, in running order", asJSON}},
+	{"rank", "LIST [--book shop.db] [--json]", "the lots of a run list: first guess or bid, what looking is worth, chance to win",
+		append([]string{"--book FILE      the shop's file: its terms, comparables, results and the lots it holds; without it, starter values",
+			asJSON}, readingOptions...)},
 	{"parts", "case.json... [-o parts.csv]", "the shopping list: every part of the lots, its sources, what it is for", []string{
 		"-o, --out FILE   where the CSV goes; without it, to the terminal"}},
 	{"tune", "store.db --dry-run [--json]", "how the forecasts did, and what past buys would change; changes nothing", []string{

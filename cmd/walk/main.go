@@ -41,6 +41,8 @@ func run(args []string, out, errs io.Writer) int {
 		return decisionSheet(args[1:], out, errs)
 	case "plan":
 		return salePlan(args[1:], out, errs)
+	case "rank":
+		return rank(args[1:], out, errs)
 	case "parts":
 		return parts(args[1:], out, errs)
 	case "tune":

@@ -13,6 +13,7 @@ import (
 	"walkline/store/casefile"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
@@ -23,6 +24,7 @@ type shop struct {
 	today  lot.Date
 	now    learn.Factors
 	past   []learn.Build
+	went   []hammer.Result // what lots went for
 	frozen map[int64]valuation.Case // of the last prediction of each past lot
 	open   []openLot
 	doubts []string
@@ -113,7 +115,7 @@ func (s *shop) builds(ctx context.Context, file *store.Store) error {
 	if err != nil {
 		return err
 	}
-	s.past = desk.Learnt(kept)
+	s.past, s.went = desk.Learnt(kept), desk.ResultsOf(kept)
 	frozen, doubts, err := file.FrozenCases(ctx)
 	s.frozen, s.doubts = frozen, append(s.doubts, doubts...)
 	return err

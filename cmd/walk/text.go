@@ -56,6 +56,9 @@ func (p *page) verdict(c valuation.Case, a valuation.Answer) {
 		return
 	}
 	p.line("\n  WALK AWAY ABOVE  %s\n", p.cur.Show(*a.WalkAway))
+	if a.FirstGuess != nil {
+		p.line("  a first guess: nobody has looked at the lot")
+	}
 	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean),
 		valuation.RuleWords[a.BindingRule])
 	if a.Profit.PerHour != nil {

@@ -59,6 +59,9 @@ func tune(args []string, out, errs io.Writer) int {
 func (s *shop) tuning() tuning {
 	t := tuning{Format: "walkline-tune/1", Currency: s.currency(), Factors: s.now, Doubts: s.doubts}
 	t.Record = hindsight.Judge(s.past, t.Currency)
+	if f := hindsight.Hammered(s.went); f.N > 0 {
+		t.Record.Figures = append(t.Record.Figures, f)
+	}
 	m := valuation.NewMemory()
 	for _, p := range learn.Propose(s.past, s.today, s.now, s.know.Starter()) {
 		q := proposed{Proposal: p}

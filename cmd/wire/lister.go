@@ -44,7 +44,7 @@ func (Lister) MeetList(known []book.Listed, listed []lot.Lot) desk.Meeting {
 		have[i] = runlist.Known(k)
 	}
 	met := runlist.Meet(have, listed)
-	m := desk.Meeting{New: met.New, Same: met.Same, Left: met.Left}
+	m := desk.Meeting{New: met.New, Same: met.Same, Left: met.Left, IDs: met.IDs}
 	for _, k := range met.Changed {
 		m.Changed = append(m.Changed, book.Listed(k))
 	}

@@ -64,6 +64,8 @@ type Said struct {
 	WinChance    *float64 `json:"win_chance,omitempty"`    // nil: no guess of the hammer price
 	ExpectedGain *float64 `json:"expected_gain,omitempty"` // major units; nil: as above
 	Needs        []string `json:"needs,omitempty"`         // keys of what a bid still needs
+	FirstGuess   bool     `json:"first_guess,omitempty"`   // nobody has looked at the lot
+	LookWorth    *float64 `json:"look_worth,omitempty"`    // major units a minute of looking; nil: looked at, or not known
 }
 
 // Listed is what a lot says of its vehicle and sale.
@@ -87,6 +89,7 @@ type Bought struct {
 	Model     string
 	Trim      string
 	Loss      []string // what wrecked it; none: not entered
+	Condition string   // running state
 	Currency  string
 	Build     build.Build
 	Frozen    bool              // a prediction was frozen

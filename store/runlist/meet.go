@@ -27,6 +27,7 @@ type Meeting struct {
 	Changed []Known // as they are to be from now on
 	Same    int
 	Left    []string // facts that the list says otherwise and that are left as they are, in words
+	IDs     []int64  // of the known lot that each of the list is, 0 where it is new
 }
 
 // names returns what a lot is known by: its VIN, and its number at a sale on a day.
@@ -67,9 +68,10 @@ func Meet(known []Known, listed []lot.Lot) Meeting {
 	for n, l := range listed {
 		i, there := meeting[n]
 		if !there {
-			m.New = append(m.New, l)
+			m.New, m.IDs = append(m.New, l), append(m.IDs, 0)
 			continue
 		}
+		m.IDs = append(m.IDs, known[i].ID)
 		after, left := filled(known[i].Lot, l)
 		m.Left = append(m.Left, left...)
 		if reflect.DeepEqual(after, known[i].Lot) {

@@ -109,6 +109,22 @@ func (p *Page) Selected() (int64, bool) {
 	return 0, false
 }
 
+// Unrated returns the lots that have no figures yet, in the order of the rows from the selected one on: those in sight first.
+func (p *Page) Unrated() []int64 {
+	lacks := map[int64]bool{}
+	for _, e := range p.state.Entries {
+		lacks[e.ID] = desk.Unrated(e)
+	}
+	var ids []int64
+	from := max(0, p.table.Selected())
+	for i := range p.rows {
+		if id := p.rows[(from+i)%len(p.rows)].ID; lacks[id] {
+			ids, lacks[id] = append(ids, id), false
+		}
+	}
+	return ids
+}
+
 // Render writes a state into the page.
 func (p *Page) Render(s desk.State) {
 	if !same(s.Entries, p.state.Entries) {

@@ -29,6 +29,7 @@ type Meeting struct {
 	Changed []book.Listed // as they are to be from now on
 	Same    int
 	Left    []string // what the list says otherwise and is left as it is, in words
+	IDs     []int64  // of the known lot that each of the list is, 0 where it is new
 }
 
 // Enlisted is what came of a table that was taken in: a run list, or past buys.

@@ -72,6 +72,9 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 	r.Currency = d.mostly(past)
 	r.Usual = learn.Usuals(past, r.Currency)
 	r.Judged = hindsight.Judge(past, r.Currency)
+	if f := hindsight.Hammered(ResultsOf(list)); f.N > 0 {
+		r.Judged.Figures = append(r.Judged.Figures, f)
+	}
 	r.Proposals = learn.Propose(past, d.Today(), r.Now, d.Knowledge().Starter())
 	return r, nil
 }

@@ -20,7 +20,7 @@ type Column struct {
 var BoardColumns = []Column{
 	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
 	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
-	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80},
+	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80}, {"Worth a look", true, 90},
 }
 
 // BoardRow is one lot of the Board.
@@ -135,6 +135,12 @@ func fillAnswer(cells []string, a book.Summary, p Purse) {
 			cells[columnWin], cells[columnGain] = Percent(*a.WinChance), p.Whole(*a.ExpectedGain)
 		}
 	}
+	if a.FirstGuess {
+		cells[columnBinds] = "first guess: " + cells[columnBinds]
+		if a.LookWorth != nil {
+			cells[columnLook] = p.Exact(p.Currency.FromMajor(*a.LookWorth))
+		}
+	}
 	if a.Stale {
 		cells[columnBinds] += " (edited since)"
 	}
@@ -162,6 +168,7 @@ const (
 	columnGain
 	columnHour
 	columnState
+	columnLook
 )
 
 func (r *BoardRow) key(column int) key {
@@ -174,7 +181,7 @@ func (r *BoardRow) key(column int) key {
 		k.figure = float64(len(e.Number))
 	case columnVehicle:
 		k.words = Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
-	case columnBid, columnLoss, columnProfit, columnWin, columnGain, columnHour:
+	case columnBid, columnLoss, columnProfit, columnWin, columnGain, columnHour, columnLook:
 		k.figure, k.known = r.figure(column)
 		return k
 	default:
@@ -188,6 +195,8 @@ func (r *BoardRow) key(column int) key {
 func (r *BoardRow) figure(column int) (float64, bool) {
 	a := r.entry.Answer
 	switch {
+	case a != nil && a.LookWorth != nil && column == columnLook:
+		return *a.LookWorth, true
 	case a == nil || a.WalkAway == nil:
 		return 0, false
 	case column == columnBid:

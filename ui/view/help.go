@@ -206,8 +206,13 @@ var help = map[string]string{
 	"If there":         "What it costs on average when it is there.",
 	"Expected":         "Its chance times what it costs.",
 	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
-	"Chance to win":    "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price.",
-	"Expected gain":    "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
-	"Loss chance":      "How often, of all outcomes at the walk-away bid, you end below zero.",
-	"Per hour":         "What an hour of your own brings at the walk-away bid: profit and paid hours over the hours.",
+	"Worth a look": "What looking at the lot brings on average, a minute: with the damage known you bid more for the good ones and leave " +
+		"the " +
+		"bad ones. Sort by it to see what to look at next.",
+	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. For a first guess " +
+		"it " +
+		"goes by what such lots went for.",
+	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
+	"Loss chance":   "How often, of all outcomes at the walk-away bid, you end below zero.",
+	"Per hour":      "What an hour of your own brings at the walk-away bid: profit and paid hours over the hours.",
 }

@@ -126,6 +126,9 @@ func (v *Live) limit(o desk.Open, p Purse) {
 		return
 	}
 	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Set by: "+shortRules[a.BindingRule]+"."
+	if a.FirstGuess != nil {
+		v.Binds = "FIRST GUESS: nobody has looked at this lot. Look before you bid. " + v.Binds
+	}
 	steps := o.Valued.Of.Buying.BidSteps
 	_, top := invoice.Stand(steps, *a.WalkAway)
 	_, now := invoice.Stand(steps, o.Current)

@@ -78,7 +78,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	if f.Unscored < f.N {
 		words = append(words, fmt.Sprintf("On average a forecast and its outcome lie %s apart (CRPS, for the statistician).", score))
 	}
-	if f.Unscored > 0 {
+	if f.Unscored > 0 && f.Key != hindsight.HammerKey {
 		words = append(words, fmt.Sprintf("%d in another currency than %s are in no score.", f.Unscored, r.Currency))
 	}
 	if skill, ok := f.Skill(); ok && skill >= 0 {

@@ -104,6 +104,9 @@ func (v *Verdict) fill(a valuation.Answer) {
 	if a.WalkAway != nil {
 		v.Figure, v.Refused = p.Show(*a.WalkAway), false
 		v.Binds = "Set by: " + valuation.RuleWords[a.BindingRule]
+		if a.FirstGuess != nil {
+			v.Binds = "First guess. " + v.Binds
+		}
 	}
 	at := "at this bid"
 	if v.Refused {

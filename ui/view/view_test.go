@@ -86,15 +86,22 @@ func TestBoardCells(t *testing.T) {
 		}
 	}
 	for id, want := range map[int64][]string{
-		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "For parts", "least profit", "12 %", "1,500", "23 %", "345", "42", "bid"},
-		2: {"2026-11-25", "7", "Orrin", "", "", "not valued yet", "", "", "", "", "", "to look at"},
-		3: {"2026-11-24", "110", "Tarn", "USD 800", "", "cash tied up (edited since)", "3.1 %", "2,000", "", "", "", "to look at"},
-		4: {"", "9", "Pell", "do not bid", "", "longest time", "", "", "", "", "", "passed"},
-		6: {"", "15", "Pell", "not yet", "", "needs title document, damage, exchange rate", "", "", "", "", "", "to look at, archived"},
+		1: {"2026-11-25", "12", "2019 Tarn Vale", "USD 5,250", "For parts", "least profit", "12 %", "1,500", "23 %", "345", "42", "bid", ""},
+		2: {"2026-11-25", "7", "Orrin", "", "", "not valued yet", "", "", "", "", "", "to look at", ""},
+		3: {"2026-11-24", "110", "Tarn", "USD 800", "", "cash tied up (edited since)", "3.1 %", "2,000", "", "", "", "to look at", ""},
+		4: {"", "9", "Pell", "do not bid", "", "longest time", "", "", "", "", "", "passed", ""},
+		6: {"", "15", "Pell", "not yet", "", "needs title document, damage, exchange rate", "", "", "", "", "", "to look at, archived", ""},
 	} {
 		if !slices.Equal(rows[id], want) {
 			t.Errorf("lot %d: %q, want %q", id, rows[id], want)
 		}
+	}
+	worth := 7.046
+	guess := view.List([]book.Entry{{ID: 1, Currency: "USD", State: "to look at",
+		Answer: &book.Summary{WalkAway: usd(520), Binding: "max_loss_chance",
+		Said: book.Said{FirstGuess: true, LookWorth: &worth}}}}).Rows(view.Filter{})[0].Cells()
+	if guess[3] != "USD 520" || guess[5] != "first guess: chance of a loss" || guess[12] != "7.05" {
+		t.Errorf("a first guess: %q", guess)
 	}
 	if last := rows[5][11]; last != "lost, archived" {
 		t.Errorf("state %q", last)

@@ -31,6 +31,21 @@ type Prediction struct {
 	Invoice *invoice.Terms `json:"invoice"` // what the sale charges; nil: not kept
 }
 
+// Visible returns the mean cost of the work that can be seen, own hours at their rates. Units: major units.
+func (p Prediction) Visible() float64 {
+	sum := 0.0
+	for _, i := range p.Items {
+		switch {
+		case i.Line == "":
+		case i.Kind == HoursKind:
+			sum += i.Chance * i.Mean * p.Terms.Rates[i.Key]
+		default:
+			sum += i.Chance * i.Mean
+		}
+	}
+	return sum
+}
+
 // Figure is a foretold distribution: its mean and its quantiles at [score.Chances]. No quantiles: not foretold.
 type Figure struct {
 	Mean float64   `json:"mean"`

@@ -164,10 +164,28 @@ func (s Sign) met(l Lot) bool {
 	if !s.surveyed() {
 		return true
 	}
-	if slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
+	if !s.plain(l) || s.special() && slices.ContainsFunc(s.Lists(l), func(a Asked) bool { return !meets(a.Want, a.Have) }) {
 		return false
 	}
 	return l.Survey == nil || l.Survey.Hail == nil || len(l.Survey.Hail.Each) == 0 || s.dented(*l.Survey.Hail)
+}
+
+// plain reports whether the lot meets what the sign asks for of its kind, and has what it asks more about: cheap to say, and most often no.
+func (s Sign) plain(l Lot) bool {
+	v := l.Survey
+	if v == nil {
+		v = &Survey{}
+	}
+	absent := len(s.Missing) > 0 && len(v.Missing) == 0 || len(s.Water)+len(s.WaterKinds) > 0 && v.Water == nil ||
+		len(s.Hail)+len(s.HailSizes)+len(s.HailState) > 0 && v.Hail == nil || len(s.Fire)+len(s.FirePlaces) > 0 && v.Fire == nil
+	return !absent && has(s.Kinds, v.Kind) && has(s.Powertrains, v.Powertrain) && has(s.Driven, v.Driven) && has(s.Levels, v.PartsLevel) &&
+		has(s.Regions, v.Region) && has(s.Paints, v.Paint)
+}
+
+// special reports whether the sign asks for more of the survey than what plain looks at.
+func (s Sign) special() bool {
+	return len(s.Doors)+len(s.Missing)+len(s.Water)+len(s.WaterKinds)+len(s.Hail)+len(s.HailSizes)+len(s.HailPanels)+len(s.HailState) > 0 ||
+		len(s.Fire)+len(s.FirePlaces)+len(s.Causes)+len(s.Only) > 0
 }
 
 // Any reports whether one of the signs at least is met.
@@ -177,7 +195,7 @@ func Any(signs []Sign, l Lot, survey []Damage) bool {
 
 // old reports whether the lot is as old, has run as far and lay in water as long as the sign asks, and was lost by nothing else.
 func (s Sign) old(l Lot) bool {
-	age, knownAge := l.age()
+	age, knownAge := l.Age()
 	miles, knownMiles := l.Miles()
 	if len(s.Only) > 0 && slices.ContainsFunc(l.Loss, func(x string) bool { return !slices.Contains(s.Only, x) }) {
 		return false

@@ -189,8 +189,8 @@ func (l Lot) causes() []string {
 	return nil
 }
 
-// age returns the vehicle's age in years on the day of the sale and whether it is known.
-func (l Lot) age() (int, bool) {
+// Age returns the vehicle's age in years on the day of the sale and whether it is known.
+func (l Lot) Age() (int, bool) {
 	year := l.SaleDate.Year()
 	return year - l.ModelYear, year > 0 && l.ModelYear > 0
 }

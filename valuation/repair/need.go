@@ -41,7 +41,7 @@ func (p planner) need(id string) *Need {
 	if n, is := p.built[id]; is {
 		return n
 	}
-	n := &Need{ID: id, Direct: p.direct[id], Loading: p.jobs[id].Loading}
+	n := &Need{ID: id, Direct: p.direct[id], Loading: p.job(id).Loading}
 	if l, is := p.own[id]; is {
 		n.Loading = l.Loading
 	}
@@ -76,7 +76,7 @@ func (p planner) sparing(id string, done float64) *Need {
 		return &Need{ID: id, Direct: done, Loading: l.Loading}
 	}
 	if p.begun(id) && p.built[id] == nil { // two jobs spare each other: its chance alone decides
-		return &Need{ID: id, Direct: done, Loading: p.jobs[id].Loading}
+		return &Need{ID: id, Direct: done, Loading: p.job(id).Loading}
 	}
 	return p.need(id)
 }

@@ -50,7 +50,7 @@ type Cause struct {
 // planner knows which jobs are called for and by what.
 type planner struct {
 	own     map[string]Line // the user's lines
-	jobs    map[string]Job
+	jobs    map[string]*Job
 	hurt    map[string]Cause // hidden damage, by riskKey
 	never   map[string]bool  // jobs that such a vehicle has no use for
 	cells   map[string][]lot.Damage
@@ -66,7 +66,7 @@ type planner struct {
 func riskKey(id string) string { return "risk/" + id }
 
 func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []Cause) planner {
-	p := planner{map[string]Line{}, map[string]Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{},
+	p := planner{map[string]Line{}, map[string]*Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{},
 		map[string]float64{},
 		map[string][]Brought{}, map[string][]string{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
 	for _, l := range own {
@@ -76,7 +76,8 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 		p.hurt[riskKey(x.ID)] = x
 		p.bring(riskKey(x.ID), x.Brings)
 	}
-	for _, j := range c.Jobs {
+	for i := range c.Jobs {
+		j := &c.Jobs[i]
 		p.jobs[j.ID] = j
 		if p.never[j.ID] = lot.Any(j.Never, l, survey); p.never[j.ID] {
 			continue
@@ -195,12 +196,12 @@ func (p planner) why(j Job) string {
 		if x, is := p.hurt[b.ID]; is {
 			with = append(with, x.Name)
 		} else if p.chance(b.ID) > 0 {
-			with = append(with, p.jobs[b.ID].Job)
+			with = append(with, p.job(b.ID).Job)
 		}
 	}
 	for _, by := range append(slices.Clone(p.spared[j.ID]), p.covered[j.ID]...) {
 		if p.done(by) > 0 {
-			unless = append(unless, p.jobs[by].Job)
+			unless = append(unless, p.job(by).Job)
 		}
 	}
 	why := because(j.Why, p.cells[j.ID])
@@ -223,7 +224,7 @@ func (p planner) area(id string, way ...string) string {
 		if p.chance(b.ID) == 0 || slices.Contains(way, b.ID) {
 			continue
 		}
-		if j := p.jobs[b.ID]; j.Area != "" {
+		if j := p.job(b.ID); j.Area != "" {
 			return j.Area
 		}
 		if at := p.area(b.ID, append(way, id)...); at != "" {
@@ -234,7 +235,7 @@ func (p planner) area(id string, way ...string) string {
 }
 
 // called returns the cells that call for a job, and whether any of its signs is met.
-func called(j Job, l lot.Lot, survey []lot.Damage) ([]lot.Damage, bool) {
+func called(j *Job, l lot.Lot, survey []lot.Damage) ([]lot.Damage, bool) {
 	for _, s := range j.Calls {
 		if cells, ok := s.Match(l, survey); ok {
 			return cells, true
@@ -253,4 +254,12 @@ func because(why string, cells []lot.Damage) string {
 		at = append(at, d.Area+" "+d.Extent+", "+d.Depth)
 	}
 	return strings.TrimSpace(why + " (" + strings.Join(at, "; ") + ")")
+}
+
+// job returns a job of the catalogue, an empty one where the id is that of hidden damage.
+func (p planner) job(id string) *Job {
+	if j := p.jobs[id]; j != nil {
+		return j
+	}
+	return &Job{}
 }

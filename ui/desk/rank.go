@@ -1,0 +1,136 @@
+package desk
+
+import (
+	"context"
+	"slices"
+
+	"walkline/store/book"
+	"walkline/valuation"
+	"walkline/valuation/hammer"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+)
+
+// Rated is one lot of a list with its first guess, or its bid where somebody has looked.
+type Rated struct {
+	ID      int64 // 0: not in the book
+	State   lot.State
+	Lot     lot.Lot
+	Case    valuation.Case // as it was valued
+	Answer  valuation.Answer
+	Trouble string // why it cannot be valued; empty: it is
+}
+
+// Rating values lots one after the other under what the shop knows. It may be used on any goroutine.
+type Rating struct {
+	desk    *Desk
+	factors learn.Factors
+	guesser *valuation.Guesser
+}
+
+// NewRating returns a rating with the catalogues, the learned factors and the results of sales as they are now. Errors: the book can't be
+// read.
+func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
+	results, err := d.Results(ctx)
+	if err != nil {
+		return nil, err
+	}
+	k := d.Knowledge()
+	model, _ := hammer.Starter().Learn(results)
+	k.Hammer = &model
+	return &Rating{d, f, valuation.NewGuesser(k)}, nil
+}
+
+// Rate values one lot of the book. Errors: the book can't be read.
+func (r *Rating) Rate(ctx context.Context, id int64) (Rated, int64, error) {
+	l, err := r.desk.Book.Lot(ctx, id)
+	if err != nil {
+		return Rated{}, 0, err
+	}
+	out, err := r.rate(ctx, l)
+	return out, l.Revision, err
+}
+
+func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
+	out := Rated{ID: l.ID, State: l.State, Lot: l.Case.Lot}
+	c, _, err := r.desk.withShelf(ctx, l, r.factors)
+	if err != nil {
+		return out, err
+	}
+	c = c.ByList()
+	if c.Unlooked() {
+		c.Run.Scenarios = valuation.ListScenarios
+	}
+	out.Case = c
+	if faults := c.Check(); len(faults) > 0 {
+		out.Trouble = faults[0].Error()
+		return out, nil
+	}
+	a, err := r.guesser.Value(c)
+	if err != nil {
+		out.Trouble = err.Error()
+	}
+	out.Answer = a
+	return out, nil
+}
+
+// Rank values the lots of a list in their order: those of the book that the list means with what is known of them, the others as the list
+// has them, under the shop's terms. Nothing is kept. Errors: the book can't be read, or the work was cancelled.
+func (d *Desk) Rank(ctx context.Context, s State, listed []lot.Lot) ([]Rated, error) {
+	r, err := d.NewRating(ctx, s.Factors)
+	if err != nil {
+		return nil, err
+	}
+	known, err := d.Book.Lots(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var out []Rated
+	met := d.Lister.MeetList(known, listed).IDs
+	for i, l := range listed {
+		if err := ctx.Err(); err != nil {
+			return out, err
+		}
+		kept := book.Lot{State: lot.ToLookAt, Case: d.listed(s, l)}
+		if met[i] != 0 {
+			if kept, err = d.Book.Lot(ctx, met[i]); err != nil {
+				return out, err
+			}
+		}
+		one, err := r.rate(ctx, kept)
+		if err != nil {
+			return out, err
+		}
+		out = append(out, one)
+	}
+	return out, nil
+}
+
+// Results returns what lots of the shop went for, of those whose finished value and visible work were foretold, in the order of their
+// days: what was won, and what others won. Errors: the book can't be read.
+func (d *Desk) Results(ctx context.Context) ([]hammer.Result, error) {
+	list, err := d.Book.Builds(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return ResultsOf(list), nil
+}
+
+// ResultsOf returns the results among won and lost lots, see [Desk.Results].
+func ResultsOf(list []book.Bought) []hammer.Result {
+	var out []hammer.Result
+	for _, b := range list {
+		if b.Build.Hammer == nil || b.Foretold == nil {
+			continue
+		}
+		out = append(out, resultOf(b))
+	}
+	return out
+}
+
+func resultOf(b book.Bought) hammer.Result {
+	currency, _ := money.Lookup(b.Currency)
+	return hammer.Result{Kind: hammer.Kind{Loss: slices.Clone(b.Loss), Condition: b.Condition}, Finished: b.Foretold.Resale.Mean,
+		Work: b.Foretold.Visible(), Price: currency.Major(*b.Build.Hammer)}
+}
