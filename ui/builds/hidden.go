@@ -39,10 +39,9 @@ func newHidden(p *Page) *section {
 	body := container.NewVBox(form.Heading("What teardown found",
 		"Damage that was found becomes known work in the forecast, damage that is not there goes. "+
 			"Both teach the chances of the next lot, so say what is not there, too."), h.none, h.list)
-	split := container.NewVSplit(container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",
+	split := widgets.NewVSplit("build.hidden", container.NewVScroll(body), container.NewBorder(form.Heading("Found, and not on the list",
 		"It becomes known work at once: bills and hours can name it, and it is counted as hidden damage when the build teaches."),
-		nil, nil, nil, h.more.body))
-	split.Offset = 0.5
+		nil, nil, nil, h.more.body), 0.5)
 	return &section{name: "Hidden damage", body: split, show: h.render}
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
@@ -200,6 +201,30 @@ func (e *ThreeEntry) left() {
 // Parts returns the three fields.
 func (e *ThreeEntry) Parts() []fyne.CanvasObject {
 	return []fyne.CanvasObject{e.fields[0], e.fields[1], e.fields[2]}
+}
+
+// Heads returns a line of words to stand above the fields: low, likely, high, each over its field.
+func (e *ThreeEntry) Heads() fyne.CanvasObject {
+	heads := container.New(headsOf{e})
+	for _, name := range threeNames {
+		heads.Add(NewCaption(name))
+	}
+	return heads
+}
+
+// headsOf lays three words out over the fields of an entry.
+type headsOf struct{ e *ThreeEntry }
+
+func (h headsOf) MinSize(heads []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0, heads[0].MinSize().Height)
+}
+
+func (h headsOf) Layout(heads []fyne.CanvasObject, size fyne.Size) {
+	step := fieldWidth(h.e.figures) + theme.Half
+	for i, o := range heads {
+		o.Resize(fyne.NewSize(step, size.Height))
+		o.Move(fyne.NewPos(float32(i)*step+theme.Space, 0))
+	}
 }
 
 // CreateRenderer returns the renderer.

@@ -10,12 +10,13 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation"
 	"walkline/valuation/money"
 	"walkline/valuation/repair"
 )
 
-// lineForm edits one repair line.
+// lineForm edits one repair line: its name and what is done with it stay in sight, and one of three groups of fields is shown under them.
 type lineForm struct {
 	body  *fyne.Container
 	edit  form.Edit
@@ -24,19 +25,46 @@ type lineForm struct {
 	shape string // of the line that the fields were made for
 	line  repair.Line
 	now   valuation.Case // that the line is of
+
+	groups [len(lineGroups)]lineGroup
+	rail   *rail.Rail
 }
 
+// lineGroup is one of the groups of fields.
+type lineGroup struct {
+	form *form.Of[repair.Line]
+	body *fyne.Container
+}
+
+var lineGroups = [...]string{"Work", "Hours and materials", "Parts"}
+
+const (
+	groupWork = iota
+	groupHours
+	groupParts
+)
+
 func newLineForm(e form.Edit, own func(*valuation.Case, string) *repair.Line) *lineForm {
-	f := &lineForm{edit: e, own: own, body: container.NewVBox()}
+	f := &lineForm{edit: e, own: own, body: container.NewStack()}
 	f.clear()
 	return f
 }
 
 // clear shows that no line is selected.
 func (f *lineForm) clear() {
-	f.shape = ""
-	f.body.Objects = []fyne.CanvasObject{form.Small("Select a line to see why it is there, and to change its hours, parts and prices.")}
+	f.shape, f.form = "", nil
+	f.body.Objects = []fyne.CanvasObject{container.NewVScroll(form.Small(
+		"Select a line to see why it is there, and to change its hours, parts and prices. " +
+			"Lines marked starter hold starter values, from memory. Change one and it is yours."))}
 	f.body.Refresh()
+}
+
+// first returns the first field of the group that is shown, nil while no line is selected.
+func (f *lineForm) first() fyne.Focusable {
+	if f.form == nil {
+		return nil
+	}
+	return f.groups[f.rail.Current()].form.First()
 }
 
 func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
@@ -53,35 +81,59 @@ func lineShape(l repair.Line) string {
 	return l.ID + form.PartsShape(l.Parts)
 }
 
-func (f *lineForm) build(r view.RepairRow) {
-	id := r.Line.ID
-	edit := func(label string, change func(*repair.Line)) {
+// change hands an edit of the line on.
+func (f *lineForm) change(id string) form.EditOf[repair.Line] {
+	return func(label string, change func(*repair.Line)) {
 		f.edit(label, func(c *valuation.Case) { change(f.own(c, id)) })
 	}
-	f.form = form.NewOf(edit, func(repair.Line) money.Currency { return form.CurrencyOf(f.now) })
-	line := form.Line{Quoted: func() string { return string(f.now.ValuedOn) }}
-	f.body.Objects = []fyne.CanvasObject{form.LongHeading(r.Line.Job, r.Line.Why)}
-	if r.Line.Caution != "" {
-		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
+}
+
+func (f *lineForm) build(r view.RepairRow) {
+	id := r.Line.ID
+	f.form = form.NewOf(f.change(id), func(repair.Line) money.Currency { return form.CurrencyOf(f.now) })
+	shown := groupWork
+	if f.rail != nil {
+		shown = f.rail.Current() // of the line before
 	}
-	line.Words(f.form)
-	line.Work(f.form)
-	f.body.Add(f.form.Rows)
-	form.Parts{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*repair.Line)) {
-		f.body.Add(container.NewHBox(widget.NewButton(words, func() { edit(strings.ToLower(words), change) })))
-	}}.Build(r.Line.Parts)
-	strike := widget.NewButton("Remove this line", func() {
-		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
+	var sections []rail.Section
+	for i, name := range lineGroups {
+		f.groups[i] = lineGroup{form.Apart(f.form), container.NewVBox()}
+		f.groups[i].body.Add(f.groups[i].form.Rows)
+		sections = append(sections, rail.Section{Name: name, Body: container.NewScroll(f.groups[i].body)})
+	}
+	f.fill(r)
+	f.rail = rail.Across(sections, func(int) {})
+	f.rail.Go(shown)
+	remove := widget.NewButton("Remove this line", func() {
+		f.edit("remove "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
 	})
-	f.body.Add(container.NewHBox(strike))
+	head := container.NewVBox(form.LongHeading(r.Line.Job, ""), container.NewHBox(remove), f.rail.Buttons)
+	f.body.Objects = []fyne.CanvasObject{form.Under(head, f.rail.Room, nil)}
 	f.body.Refresh()
 }
 
-// rows adds a form below, written with the line's own.
-func (f *lineForm) rows() *form.Of[repair.Line] {
-	below := form.Apart(f.form)
-	f.body.Add(below.Rows)
-	return below
+// fill lays the fields of a line out in their groups.
+func (f *lineForm) fill(r view.RepairRow) {
+	line := form.Line{Quoted: func() string { return string(f.now.ValuedOn) }}
+	work, hours, parts := f.groups[groupWork], f.groups[groupHours], f.groups[groupParts]
+	line.Words(work.form)
+	work.body.Add(form.Small(r.Line.Why))
+	if r.Line.Caution != "" {
+		work.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
+	}
+	line.Work(hours.form)
+	form.Parts{Line: line, Add: parts.body.Add,
+		Rows: func() *form.Of[repair.Line] {
+			rows := form.Apart(parts.form)
+			parts.body.Add(rows.Rows)
+			if f.groups[groupParts].form == parts.form {
+				f.groups[groupParts].form = rows // the first part has the first field
+			}
+			return rows
+		},
+		Button: func(words string, change func(*repair.Line)) {
+			parts.body.Add(container.NewHBox(widget.NewButton(words, func() { f.change(r.Line.ID)(strings.ToLower(words), change) })))
+		}}.Build(r.Line.Parts)
 }
 
 // current returns the line as it is shown, from the user's lines where it stands there.

@@ -2,6 +2,7 @@ package table
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -129,7 +130,7 @@ type tableRenderer struct {
 }
 
 func (r *tableRenderer) Objects() []fyne.CanvasObject {
-	return append([]fyne.CanvasObject{r.ring}, r.WidgetRenderer.Objects()...)
+	return append(slices.Clone(r.WidgetRenderer.Objects()), r.ring)
 }
 
 func (r *tableRenderer) Layout(size fyne.Size) {
