@@ -22,6 +22,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
 )
 
@@ -89,6 +90,7 @@ func (w *Window) show(s desk.State) {
 	before := w.state
 	w.state = s
 	w.places.render(s)
+	draw.Clamp(w.window.Content())
 	w.say(s)
 	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {
 		w.window.SetMainMenu(w.menu())
@@ -241,6 +243,27 @@ func (w *Window) at() (int64, bool) {
 		return w.state.Open.ID, true
 	}
 	return 0, false
+}
+
+// those returns the lots that a command is meant for which may be given to many at once: those marked on the Board, else the one of at.
+func (w *Window) those() []int64 {
+	if w.state.Place == desk.Board {
+		return w.board.Marked()
+	}
+	if id, ok := w.at(); ok {
+		return []int64{id}
+	}
+	return nil
+}
+
+// withThose does an action on the lots that a command is meant for.
+func (w *Window) withThose(action func(ids ...int64) desk.Action) {
+	ids := w.those()
+	if len(ids) == 0 {
+		w.say(desk.State{Notice: "Select a lot first."})
+		return
+	}
+	w.Do(action(ids...))
 }
 
 // with does an action on the lot that a command is meant for.

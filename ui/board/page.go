@@ -31,6 +31,7 @@ type Page struct {
 	filter view.Filter
 	lots   view.Listing
 	rows   []*view.BoardRow
+	marked map[int64]bool // lots that a command is given to at once
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.
@@ -38,7 +39,7 @@ const inWords = 150
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
-	p := &Page{do: do, count: widget.NewLabel("")}
+	p := &Page{do: do, count: widget.NewLabel(""), marked: map[int64]bool{}}
 	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
@@ -54,6 +55,10 @@ func New(do func(desk.Action)) *Page {
 	p.table = table.New(columns)
 	p.table.Empty = "No lot fits the search."
 	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
+	p.table.OnTick = func(row int, on bool) { p.mark(row, row, on) }
+	p.table.OnTickMany = func(from, to int) { p.mark(from, to, true) }
+	p.table.OnDelete = func(int) { do(desk.RemoveLots(p.Marked()...)) }
+	p.table.Menu = p.menu
 	p.table.OnSort = func(column int, falling bool) {
 		p.filter.Sort, p.filter.Down = column, falling
 		p.renderRows()
@@ -130,12 +135,14 @@ func (p *Page) renderRows() {
 	p.list.Hidden = !p.first.Hidden
 	id, selected := p.Selected()
 	p.rows = p.lots.Rows(p.filter)
-	p.table.SetSource(len(p.rows), func(row int) table.Row { return table.Row{Cells: p.rows[row].Cells()} })
+	p.table.SetSource(len(p.rows), func(row int) table.Row {
+		return table.Row{Cells: p.rows[row].Cells(), Ticked: p.marked[p.rows[row].ID]}
+	})
 	at := -1
 	if selected {
 		at = slices.IndexFunc(p.rows, func(r *view.BoardRow) bool { return r.ID == id })
 	}
 	p.table.SelectRow(at)
-	p.count.SetText(view.Count(len(p.rows), "lot"))
+	p.sayCount()
 	p.body.Refresh()
 }

@@ -104,12 +104,15 @@ func (f *lineForm) build(r view.RepairRow) {
 	f.fill(r)
 	f.rail = rail.Across(sections, func(int) {})
 	f.rail.Go(shown)
-	remove := widget.NewButton("Remove this line", func() {
-		f.edit("remove "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
-	})
+	remove := widget.NewButton("Remove this line", func() { f.remove(r.Line) })
 	head := container.NewVBox(form.LongHeading(r.Line.Job, ""), container.NewHBox(remove), f.rail.Buttons)
 	f.body.Objects = []fyne.CanvasObject{form.Under(head, f.rail.Room, nil)}
 	f.body.Refresh()
+}
+
+// remove takes a line out; it can be restored.
+func (f *lineForm) remove(l repair.Line) {
+	f.edit("remove "+l.Job, func(c *valuation.Case) { f.own(c, l.ID).Removed = true })
 }
 
 // fill lays the fields of a line out in their groups.

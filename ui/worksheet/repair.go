@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
@@ -50,6 +51,8 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 			draw.FocusOn(first)
 		}
 	}
+	w.table.OnDelete = func(row int) { w.line.remove(w.rows[row].Line) }
+	w.table.Menu = w.menu
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, w.lineOf)
@@ -67,6 +70,12 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 		container.NewBorder(nil, nil, nil, container.NewVBox(w.restore), w.totals))
 	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
+}
+
+// menu is what may be done with a line.
+func (w *work) menu(row int) []*fyne.MenuItem {
+	return []*fyne.MenuItem{fyne.NewMenuItem("Remove this line", func() { w.line.remove(w.rows[row].Line) }),
+		fyne.NewMenuItem("Add my own line", w.addBlank), fyne.NewMenuItem("Restore removed lines", w.bringBack)}
 }
 
 // linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.

@@ -48,6 +48,12 @@ type Table struct {
 	// OnTick, when set before the first showing, gives the table a first column of boxes; it is called when the user ticks or unticks, and
 	// shows the row as it then is.
 	OnTick func(row int, ticked bool)
+	// OnTickMany, when set beside OnTick, is called when the user ticks all rows from one to another.
+	OnTickMany func(from, to int)
+	// OnDelete is called on the key Delete.
+	OnDelete func(row int)
+	// Menu, when set, returns what may be done with a row: it opens on the second mouse button or the menu key.
+	Menu func(row int) []*fyne.MenuItem
 	// OnSort is called when the user asks for another order.
 	OnSort func(column int, falling bool)
 	// Empty is said in place of rows.
@@ -63,7 +69,8 @@ type Table struct {
 	falling  bool
 	focused  bool
 	tapped   time.Time
-	scale    float32 // text scale and width that the columns are sized for
+	held     fyne.KeyModifier // while the mouse was pressed
+	scale    float32          // text scale and width that the columns are sized for
 	width    float32
 }
 
@@ -97,10 +104,14 @@ func (t *Table) SetRows(rows []Row) {
 
 // SetSource is SetRows for many rows: row is asked for those in sight only, and again each time they are drawn.
 func (t *Table) SetSource(count int, row func(int) Row) {
+	fewer := count < t.count
 	t.count, t.row = count, row
 	t.selected = min(t.selected, count-1)
 	t.hovered = -1
 	t.Refresh()
+	if fewer { // what is left may lie above what was in sight
+		t.ScrollTo(widget.TableCellID{Row: max(t.selected, 0), Col: 0})
+	}
 }
 
 // Rows returns how many rows there are.
@@ -215,11 +226,17 @@ func (t *Table) cellTapped(id widget.TableCellID) {
 	if id.Row >= t.count {
 		return
 	}
+	from, held := max(t.selected, 0), t.held
+	t.held = 0
 	again := id.Row == t.selected && time.Since(t.tapped) < openWithin
 	t.tapped = time.Now()
 	t.takeKeyboard()
 	t.goTo(id.Row)
 	switch {
+	case t.OnTickMany != nil && held&fyne.KeyModifierShift != 0:
+		t.OnTickMany(min(from, id.Row), max(from, id.Row))
+	case t.OnTick != nil && held&fyne.KeyModifierShortcutDefault != 0:
+		t.tick()
 	case t.lead() == 1 && id.Col == 0:
 		t.tick()
 	case again:
