@@ -19,7 +19,11 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			l.number, l.sale, l.sale_date,
 			l.model_year, l.make, l.model,
 			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
-			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said
+			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said,
+			(SELECT json_object('Odometer', json_extract(body, '$.odometer'), 'Unit', json_extract(body, '$.odometer_unit'),
+				'Document', json_extract(body, '$.title.document'), 'Brands', json_extract(body, '$.title.brands'))
+				FROM documents WHERE lot = l.id AND part = 'lot'),
+			(SELECT body FROM documents WHERE lot = l.id AND part = 'damage')
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id
 		WHERE l.removed_at IS NULL
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
@@ -31,16 +35,22 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
-	var said []byte
+	var said, facts, damage []byte
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
 		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
-		&said)
+		&said, &facts, &damage)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
 	}
 	if err == nil && said != nil {
 		err = decode("the answer for lot "+e.Number, said, &a.Said)
+	}
+	if err == nil && facts != nil {
+		err = decode("the facts of lot "+e.Number, facts, &e.Look)
+	}
+	if err == nil && damage != nil {
+		err = decode("the damage of lot "+e.Number, damage, &e.Damage)
 	}
 	return e, err
 }

@@ -49,6 +49,9 @@ type Window struct {
 	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
+	shown bool  // on the screen: from now on its size and page are kept
+	stood stand // as it was kept last
+
 	thumbnails map[string]image.Image // by the hash of the photograph
 }
 
@@ -68,20 +71,22 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
 	foot := container.NewPadded(container.NewHBox(w.notice))
-	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
+	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, w.places.pages)), r)
 	layer.OnExplain = w.explain
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
-	w.window.Resize(fyne.NewSize(1280, 720))
+	w.window.Resize(w.keptSize())
 	w.window.SetOnDropped(w.dropped)
 	w.shortcuts()
 	w.show(d.Load(context.Background()))
+	w.goBack()
 	return w
 }
 
 // Show puts the window on the screen.
 func (w *Window) Show() {
 	w.window.Show()
+	w.shown = true
 	w.focusPage()
 }
 
@@ -147,6 +152,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		if !reflect.DeepEqual(before.Factors, w.state.Factors) {
 			w.revalue()
 		}
+		w.keepStand()
 		w.value()
 		w.foresee()
 		w.learn()

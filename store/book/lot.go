@@ -43,6 +43,16 @@ type Entry struct {
 	Trim      string
 	Currency  string
 	Answer    *Summary // nil: not valued yet
+	Look
+}
+
+// Look is what the list may show of how a lot looks.
+type Look struct {
+	Odometer *int // nil: not known
+	Unit     string
+	Document string // of the title
+	Brands   []string
+	Damage   []lot.Damage
 }
 
 // Summary is what the last valuation of a lot said.

@@ -7,8 +7,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/ui/view"
 	"walkline/ui/widgets/seen"
+	"walkline/valuation/lot"
 )
 
 // five returns a page over five lots that are kept, and who uses it.
@@ -70,5 +73,35 @@ func TestDeleteRemovesTheLotAndAMenuIsShown(t *testing.T) {
 	seen.Press(p.table, fyne.KeyDelete)
 	if n := len(now().Entries); n != 4 {
 		t.Errorf("%d lots are left", n)
+	}
+}
+
+// The columns that were chosen, their order and their widths are there again the next time, and a lot number is never cut.
+func TestColumnsAreChosenAndKept(t *testing.T) {
+	s := two()
+	miles := 61234
+	s.Entries[0].Look = book.Look{Odometer: &miles, Unit: "mi", Brands: []string{"salvage"}, Damage: []lot.Damage{{Area: "12"}, {Area: "01"}}}
+	s.Entries[1].Number = "4-1187-2206-B"
+	p, _ := shown(t, s)
+	if !slices.Contains(seen.Texts(p.table), "4-1187-2206-B") {
+		t.Errorf("the lot number is cut: %q", seen.Texts(p.table))
+	}
+	p.ShowColumns([]view.BoardColumn{{Title: "Lot"}, {Title: "Damage"}, {Title: "Odometer"}, {Title: "Title"}, {Title: "Walk-away bid"}})
+	p.widen(1, 222)
+	if want := "Lot 14, Damage 12, 01, Odometer 61,234 mi, Title salvage, Walk-away bid USD 3,600, not ticked"; p.table.Facts()[0] != want {
+		t.Errorf("the row says %q", p.table.Facts()[0])
+	}
+	p.table.OnSort(4, true)
+	if p.table.Facts()[0][:6] != "Lot 14" {
+		t.Error("the bid does not sort where it stands")
+	}
+	again := New(func(desk.Action) {})
+	again.Render(s)
+	if got := again.Columns(); len(got) != 5 || got[1] != (view.BoardColumn{Title: "Damage", Width: 222}) {
+		t.Errorf("kept are %+v", got)
+	}
+	again.ShowColumns(nil)
+	if len(again.Columns()) != len(view.FirstColumns()) {
+		t.Errorf("at first there are %+v", again.Columns())
 	}
 }

@@ -64,6 +64,7 @@ func (h *headCell) Cursor() desktop.Cursor {
 func (t *Table) updateHeader(id widget.TableCellID, o fyne.CanvasObject) {
 	h := o.(*headCell)
 	h.column = id.Col - t.lead()
+	t.heads[h.column] = h
 	h.words.Text.Text, h.right = "", false
 	sorted := h.column >= 0 && h.column == t.sorted
 	if h.column >= 0 {
