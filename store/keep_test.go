@@ -84,9 +84,6 @@ func mutated(r *rand.Rand, a book.Lot) book.Lot {
 func TestTheListShowsFactsAndTheLastAnswer(t *testing.T) {
 	s := opened(t)
 	c := sample(t)
-	miles := 61234
-	c.Lot.Odometer, c.Lot.OdometerUnit = &miles, "mi"
-	c.Lot.Title = lot.Title{Document: "certificate", Brands: []string{"salvage"}}
 	l := c.Lot
 	id := added(t, s, c)
 	want := book.Entry{ID: id, State: lot.ToLookAt, Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", ModelYear: 2019,
