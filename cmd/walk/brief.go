@@ -20,8 +20,8 @@ const (
 const (
 	briefStops    = 2
 	briefReasons  = 2
-	briefChecks   = 3
-	briefWarnings = 2
+	briefChecks   = 2
+	briefWarnings = 1
 )
 
 // brief writes an answer for one screen: the bid, its figures, then what to look at first. What is left out is counted.
@@ -37,6 +37,9 @@ func brief(c valuation.Case, a valuation.Answer) string {
 	p.few("Look at", briefChecks, texts(view.FirstChecks(o)))
 	p.few("Warning", briefWarnings, v.Warnings)
 	lines := strings.Split(strings.TrimSuffix(p.String(), "\n"), "\n")
+	if whole := wrapped(lines); len(whole) <= screenHigh {
+		return strings.Join(whole, "\n") + "\n"
+	}
 	if more := len(lines) - (screenHigh - 1); more > 0 {
 		lines = append(lines[:screenHigh-1], fmt.Sprintf("and %d lines more: leave --brief out", more))
 	}
@@ -44,6 +47,22 @@ func brief(c valuation.Case, a valuation.Answer) string {
 		lines[i] = cut(l, screenWide)
 	}
 	return strings.Join(lines, "\n") + "\n"
+}
+
+// wrapped breaks lines at words so that none is wider than the screen; what follows of a line stands further in.
+func wrapped(lines []string) []string {
+	var out []string
+	for _, l := range lines {
+		for utf8.RuneCountInString(l) > screenWide {
+			at := strings.LastIndex(string([]rune(l)[:screenWide]), " ")
+			if strings.TrimSpace(l[:max(at, 0)]) == "" {
+				break // one word is wider than the screen
+			}
+			out, l = append(out, l[:at]), "      "+l[at+1:]
+		}
+		out = append(out, cut(l, screenWide))
+	}
+	return out
 }
 
 // few writes the first of a list, a line each, and counts the rest.

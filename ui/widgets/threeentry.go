@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -48,6 +49,7 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	}
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
+	e.say.grown = e.Refresh
 	e.Reset()
 	return e
 }
@@ -233,7 +235,7 @@ func (e *ThreeEntry) CreateRenderer() fyne.WidgetRenderer { return &threeRendere
 type threeRenderer struct{ e *ThreeEntry }
 
 func (r *threeRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text, r.e.say.words.Text}
+	return append([]fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text}, r.e.say.objects()...)
 }
 
 func (r *threeRenderer) MinSize() fyne.Size {
@@ -241,11 +243,11 @@ func (r *threeRenderer) MinSize() fyne.Size {
 	if r.e.unit.Text.Text != "" {
 		width += theme.Space + r.e.unit.MinSize().Width
 	}
-	return fyne.NewSize(width, r.e.fields[0].MinSize().Height)
+	return fyne.NewSize(width, r.e.fields[0].MinSize().Height+r.e.say.height(max(width, r.e.Size().Width)))
 }
 
 func (r *threeRenderer) Layout(size fyne.Size) {
-	width := fieldWidth(r.e.figures)
+	width, height := fieldWidth(r.e.figures), r.e.fields[0].MinSize().Height
 	x := float32(0)
 	for _, f := range r.e.fields {
 		f.Move(fyne.NewPos(x, 0))
@@ -253,11 +255,11 @@ func (r *threeRenderer) Layout(size fyne.Size) {
 		x += width + theme.Half
 	}
 	x += theme.Half
-	r.e.unit.Place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	r.e.unit.Place(fyne.NewPos(x, (height-r.e.unit.MinSize().Height)/2), 0)
 	if r.e.unit.Text.Text != "" {
 		x += r.e.unit.MinSize().Width + theme.Space
 	}
-	r.e.say.words.Place(fyne.NewPos(x, (size.Height-draw.LineHeight(theme.SizeSmall))/2), 0)
+	r.e.say.place(x, height, size.Width)
 }
 
 func (r *threeRenderer) Refresh() {
@@ -269,6 +271,7 @@ func (r *threeRenderer) Refresh() {
 		f.Refresh()
 	}
 	r.Layout(r.e.Size())
+	canvas.Refresh(r.e)
 }
 
 func (r *threeRenderer) Destroy() {}
