@@ -38,7 +38,8 @@ func (w *Window) chooseColumns() {
 	lay()
 	help := form.Small("Ticked columns are shown, from left to right. Drag the edge of a heading to change a width: it is kept.")
 	d := dialog.NewCustomWithoutButtons("Columns of the Board", form.Under(help, container.NewVScroll(list), nil), w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("As at first", w.handler(func() { show(nil) })), widget.NewButton("Close", func() { d.Hide() })})
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("As at first", w.handler(func() { show(nil) })),
+		widget.NewButton("Close", func() { d.Hide() })})
 	d.Resize(fyne.NewSize(460, min(560, w.window.Canvas().Size().Height-60)))
 	w.open(d)
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -78,7 +79,7 @@ func TestDemoDecisions(t *testing.T) {
 			t.Errorf("%s: %s with walk-away bid %v, want %s", name, a.Decision, a.WalkAway, decision)
 		}
 		code, out, errs := ran("value", demo(name))
-		says := map[string]string{"bid": "  Walk-away bid                    USD", "do_not_bid": "  Walk-away bid                    Do not bid"}[decision]
+		says := fmt.Sprintf("  %-32s %s", "Walk-away bid", map[string]string{"bid": "USD", "do_not_bid": "Do not bid"}[decision])
 		if code != done || errs != "" || !strings.Contains(out, says) {
 			t.Errorf("%s: exit %d, %q, %.80q", name, code, errs, out)
 		}

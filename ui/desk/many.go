@@ -21,7 +21,8 @@ func ArchiveLots(archived bool, ids ...int64) Action {
 
 // RemoveLots takes lots off every list, in one step; undo on the Board puts them back.
 func RemoveLots(ids ...int64) Action {
-	return onLots("remove", "Removed. Undo on the Board puts it back.", ids, func(_ State, l *book.Lot) { l.Removed = true }).ofSubject(book.Board)
+	return onLots("remove", "Removed. Undo on the Board puts it back.", ids,
+		func(_ State, l *book.Lot) { l.Removed = true }).ofSubject(book.Board)
 }
 
 // MoveLots gives lots another sale and its day, in one step. A lot whose terms are those of its yard takes those of the other one.

@@ -84,7 +84,8 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	return d.Press.Rebuilt(p)
 }
 
-// DecisionSheet returns the decision sheet of a lot as it stands, on a paper as in Press; a lot whose answer is not fresh is valued first. It touches no
+// DecisionSheet returns the decision sheet of a lot as it stands, on a paper as in Press; a lot whose answer is not fresh is valued first.
+// It touches no
 // state and may run on any goroutine. Errors: the lot cannot be valued, with the first reason.
 func (d *Desk) DecisionSheet(o Open, paper string) ([]byte, error) {
 	if d.Press == nil {

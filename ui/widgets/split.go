@@ -8,7 +8,8 @@ import (
 )
 
 // Split parts its room between two objects with a bar to be dragged. Each side may be made as small as leastHigh or leastWide, whatever
-// it asks for, so that the bar moves both ways: what lies in it scrolls. Where the bar was left is kept in the settings of the toolkit under the
+// it asks for, so that the bar moves both ways: what lies in it scrolls. Where the bar was left is kept in the settings of the toolkit
+// under the
 // split's name, from one start to the next.
 type Split struct {
 	container.Split

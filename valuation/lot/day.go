@@ -102,7 +102,7 @@ func (o DayOrder) ordered(numbers []string, dots bool) (month int, day string, g
 // monthOf returns the month that some letters begin, 0 for none: three are enough.
 func monthOf(word string) int {
 	for m := time.January; m <= time.December; m++ {
-		if name := strings.ToLower(m.String()); len(word) >= len("jan") && (strings.HasPrefix(name, word) || word == "sept" && m == time.September) {
+		if len(word) >= len("jan") && strings.HasPrefix(strings.ToLower(m.String()), word) {
 			return int(m)
 		}
 	}
