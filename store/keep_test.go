@@ -83,9 +83,12 @@ func mutated(r *rand.Rand, a book.Lot) book.Lot {
 
 func TestTheListShowsFactsAndTheLastAnswer(t *testing.T) {
 	s := opened(t)
-	id := added(t, s, sample(t))
+	c := sample(t)
+	l := c.Lot
+	id := added(t, s, c)
 	want := book.Entry{ID: id, State: lot.ToLookAt, Number: "14", Sale: "Harrow Flats yard", SaleDate: "2026-11-28", ModelYear: 2019,
-		Make: "Orlan", Model: "Tessel", Trim: "LX", Currency: "USD"}
+		Make: "Orlan", Model: "Tessel", Trim: "LX", Currency: "USD", Look: book.Look{Odometer: l.Odometer, Unit: l.OdometerUnit,
+			Document: l.Title.Document, Brands: l.Title.Brands, Damage: c.Damage}}
 	equal(t, entries(t, s)[0], want)
 	amount, hourly := money.Amount(630000), 41.5
 	if err := s.NoteAnswer(t.Context(), id, 0, answer(&amount)); err != nil {

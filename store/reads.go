@@ -21,7 +21,11 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			l.model_year, l.make, l.model,
 			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
 			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said,
-			(SELECT json_extract(body, '$.listed') FROM documents WHERE lot = l.id AND part = 'lot')
+			(SELECT json_extract(body, '$.listed') FROM documents x WHERE lot = l.id AND part = 'lot' AND ` + intact("documents", "x") + `),
+			(SELECT json_object('Odometer', json_extract(body, '$.odometer'), 'Unit', json_extract(body, '$.odometer_unit'),
+				'Document', json_extract(body, '$.title.document'), 'Brands', json_extract(body, '$.title.brands'))
+				FROM documents x WHERE lot = l.id AND part = 'lot' AND ` + intact("documents", "x") + `),
+			(SELECT body FROM documents x WHERE lot = l.id AND part = 'damage' AND ` + intact("documents", "x") + `)
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id AND ` + intact("answers", "a") + `
 		WHERE l.removed_at IS NULL AND ` + intact("lots", "l") + `
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
@@ -33,10 +37,10 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
-	var said, listed []byte
+	var said, listed, facts, damage []byte
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
 		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
-		&said, &listed)
+		&said, &listed, &facts, &damage)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
@@ -47,6 +51,12 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	if err == nil && listed != nil {
 		e.Listed = new(lot.Listed)
 		err = decode("what the list says of lot "+e.Number, listed, e.Listed)
+	}
+	if err == nil && facts != nil {
+		err = decode("the facts of lot "+e.Number, facts, &e.Look)
+	}
+	if err == nil && damage != nil {
+		err = decode("the damage of lot "+e.Number, damage, &e.Damage)
 	}
 	return e, err
 }

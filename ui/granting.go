@@ -12,6 +12,8 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.AddLot:            w.NewLot,
 		desk.AddDemo:           w.LoadDemo,
 		desk.ImportRunList:     w.ImportList,
+		desk.MoveToSale:        w.moveLots,
+		desk.BoardColumns:      w.chooseColumns,
 		desk.ImportComparables: w.Import,
 		desk.ImportPastBuys:    w.importPast,
 		desk.ImportToShelf:     func() { w.choose(w.comparables()) },

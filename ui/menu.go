@@ -80,7 +80,8 @@ func (w *Window) groups() []struct {
 		{"Duplicate", fyne.KeyD, false, func() { w.with(desk.DuplicateLot) }},
 		{"Archive", "", false, func() { w.archive(true) }},
 		{"Take out of the archive", "", false, func() { w.archive(false) }},
-		{"Remove", fyne.KeyDelete, false, func() { w.with(desk.RemoveLot) }},
+		{"Move to another sale…", fyne.KeyM, false, w.moveLots},
+		{"Remove", fyne.KeyDelete, false, func() { w.withThose(desk.RemoveLots) }},
 	}
 	for _, s := range lot.States {
 		lots = append(lots, command{"Mark: " + string(s), "", false,
@@ -199,5 +200,5 @@ func (w *Window) section(i int) {
 }
 
 func (w *Window) archive(on bool) {
-	w.with(func(id int64) desk.Action { return desk.ArchiveLot(id, on) })
+	w.withThose(func(ids ...int64) desk.Action { return desk.ArchiveLots(on, ids...) })
 }

@@ -27,7 +27,7 @@ type station struct {
 	name  string
 	key   fyne.KeyName
 	build func() page // called when the place is gone to for the first time, so that the window starts fast
-	lot   bool        // shows one lot: closed while none is open
+	lot   bool        // shows one lot: closed while none is open or listed
 }
 
 // stations lists the places in the order of the job. A new page is entered here and nowhere else.
@@ -108,7 +108,7 @@ func (p *places) render(s desk.State) {
 			b.Importance = importance
 			b.Refresh()
 		}
-		if st.lot && s.Open == nil {
+		if st.lot && s.Open == nil && (s.Place != desk.Board || len(s.Entries) == 0) { // on the Board the selected lot is meant
 			p.buttons[i].Disable()
 		} else {
 			p.buttons[i].Enable()

@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -12,15 +13,17 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/task"
 	"walkline/ui/widgets"
 )
 
 // printing is a file to print on its way to the disk.
 type printing struct {
-	title string // of the dialog, and in what is said: "Decision sheet"
-	name  string // the file's
-	kind  string // what file it is, in a sentence
+	title string            // of the dialog, and in what is said: "Decision sheet"
+	name  string            // the file's
+	kind  string            // what file it is, in a sentence
+	more  fyne.CanvasObject // asked beside its place; nil: nothing
 	make  func() ([]byte, error)
 	save  func(ctx context.Context, path string) error // writes the file itself, and never over another; make is not used then
 }
@@ -39,10 +42,26 @@ func (w *Window) PrintDecision() {
 		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
 		return
 	}
-	lot := *o
+	lot, paper := *o, w.app.Preferences().String(paperKept)
+	choice := widgets.NewSelect(papers, nil)
+	choice.SetSelectedIndex(max(slices.Index(paperNames, paper), 0))
+	choice.OnChanged = func(string) {
+		paper = paperNames[choice.SelectedIndex()]
+		w.app.Preferences().SetString(paperKept, paper)
+	}
 	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"), kind: printable,
-		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot) }})
+		more: container.NewHBox(widget.NewLabel("Paper"), form.Roomy(choice, papers)),
+		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot, paper) }})
 }
+
+// paperKept is the setting of the toolkit that keeps the paper chosen last, by its name among paperNames: the printer is the machine's.
+const paperKept = "paper"
+
+// The papers of a decision sheet, as the user reads them and as the press names them.
+var (
+	papers     = []string{"usual for the currency", "Letter", "A4"}
+	paperNames = []string{"", "letter", "a4"}
+)
 
 // PrintRebuilt asks where to put the file for the rebuilt inspection of the open build, and writes it there.
 func (w *Window) PrintRebuilt() {
@@ -101,9 +120,12 @@ func (w *Window) print(p printing) {
 	}
 	body := container.NewVBox(widget.NewLabel(p.kind),
 		container.NewBorder(nil, nil, nil, browse, path), problem)
+	if p.more != nil {
+		body.Add(p.more)
+	}
 	d = dialog.NewCustomWithoutButtons(p.title, body, w.window)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Save", save)})
-	d.Resize(fyne.NewSize(720, 210))
+	d.Resize(fyne.NewSize(720, 240))
 	w.open(d)
 	w.focusIn(path)
 }

@@ -22,6 +22,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
 )
 
@@ -50,6 +51,8 @@ type Window struct {
 	dialogs []opened // on show, the last one on top
 
 	tried []int64 // the lots without figures that no guess was left for
+	shown bool    // on the screen: from now on its size and page are kept
+	stood stand   // as it was kept last
 
 	thumbnails map[string]image.Image // by the hash of the photograph
 }
@@ -70,21 +73,23 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.places = newPlaces(w.stations(), w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
 	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
-	layer := widgets.NewLayer(container.NewBorder(head, foot, nil, nil, w.places.pages), r)
+	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, w.places.pages)), r)
 	layer.OnExplain = w.explain
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
-	w.window.Resize(fyne.NewSize(1280, 720))
+	w.window.Resize(w.keptSize())
 	w.window.SetOnDropped(w.dropped)
 	w.shortcuts()
 	w.show(d.Load(context.Background()))
 	w.guess()
+	w.goBack()
 	return w
 }
 
 // Show puts the window on the screen.
 func (w *Window) Show() {
 	w.window.Show()
+	w.shown = true
 	w.focusPage()
 }
 
@@ -94,6 +99,7 @@ func (w *Window) show(s desk.State) {
 	w.state = s
 	widgets.DecimalComma(s.Shop.DecimalMark == ",")
 	w.places.render(s)
+	draw.Clamp(w.window.Content())
 	if before.Place != s.Place {
 		w.means = "" // of a field of the page before
 	}
@@ -154,6 +160,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		if !reflect.DeepEqual(before.Factors, w.state.Factors) {
 			w.revalue()
 		}
+		w.keepStand()
 		w.value()
 		w.foresee()
 		w.learn()
@@ -251,6 +258,27 @@ func (w *Window) at() (int64, bool) {
 		return w.state.Open.ID, true
 	}
 	return 0, false
+}
+
+// those returns the lots that a command is meant for which may be given to many at once: those marked on the Board, else the one of at.
+func (w *Window) those() []int64 {
+	if w.state.Place == desk.Board {
+		return w.board.Marked()
+	}
+	if id, ok := w.at(); ok {
+		return []int64{id}
+	}
+	return nil
+}
+
+// withThose does an action on the lots that a command is meant for.
+func (w *Window) withThose(action func(ids ...int64) desk.Action) {
+	ids := w.those()
+	if len(ids) == 0 {
+		w.say(desk.State{Notice: "Select a lot first."})
+		return
+	}
+	w.Do(action(ids...))
 }
 
 // with does an action on the lot that a command is meant for.

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
 	"walkline/store"
@@ -23,6 +24,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation"
 )
 
@@ -118,6 +120,9 @@ func (s *stage) pages() error {
 	if err := s.price(); err != nil {
 		return err
 	}
+	if err := s.line(); err != nil {
+		return err
+	}
 	s.press(fyne.Key2)
 	if err := s.photos(); err != nil {
 		return err
@@ -147,6 +152,22 @@ func (s *stage) price() error {
 	s.press(fyne.Key4)
 	s.choose("what it may bring")
 	return s.save("worksheet-price")
+}
+
+// line draws the groups of fields of a repair line.
+func (s *stage) line() error {
+	s.press(fyne.Key3)
+	list := seen.All[*table.Table](s.screen.Content())[0]
+	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+		if group := strings.ToLower(strings.Fields(b.Text + " ?")[0]); slices.Contains([]string{"work", "hours", "parts"}, group) {
+			b.OnTapped()
+			if err := s.save("worksheet-repair-" + group); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // choose chooses an option of the first choice in view that has it.

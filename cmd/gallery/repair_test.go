@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
@@ -24,6 +25,7 @@ func TestALineIsReachedByKeyboardAndGetsAPart(t *testing.T) {
 		c := s.kept(t, id)
 		return c.Repair.Lines[len(c.Repair.Lines)-1]
 	}
+	s.tap(t, "Parts")
 	s.tap(t, "Add a part")
 	parts := own().Parts
 	if len(parts) == 0 || parts[len(parts)-1].Options[0].Source != "used" || parts[len(parts)-1].Fallback == nil {
@@ -32,5 +34,23 @@ func TestALineIsReachedByKeyboardAndGetsAPart(t *testing.T) {
 	s.tap(t, "Remove this part")
 	if got := own().Parts; len(got) != len(parts)-1 {
 		t.Errorf("%d parts are left of %d", len(got), len(parts))
+	}
+}
+
+// At 1280 x 720 a dozen lines of work are in sight at once.
+func TestADozenLinesAreInSight(t *testing.T) {
+	s, _ := worksheet(t, "27", '3')
+	lines := seen.All[*table.Table](s.screen.Content())[0]
+	bottom := fyne.CurrentApp().Driver().AbsolutePositionForObject(lines).Y + lines.Size().Height
+	whole := map[float32]bool{}
+	seen.Walk(lines, func(o fyne.CanvasObject) {
+		if words, ok := o.(*canvas.Text); ok && words.Text != "" {
+			if y := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y; y+words.MinSize().Height <= bottom {
+				whole[y] = true
+			}
+		}
+	})
+	if rows := len(whole) - 1; rows < 12 { // the headings stand on a line of their own
+		t.Errorf("%d lines of work are in sight", rows)
 	}
 }

@@ -157,14 +157,14 @@ func TestBounds(t *testing.T) {
 			[]byte("year,price,mileage\n2019,"+digits+",5\n"))},
 			"1 refused"},
 		{"10,000 repair lines, 2^20 scenarios", value(drawing(1<<20, 10_000)), "want at most 26843 with 10000 lines"},
-		{"10,000 repair lines", value(drawing(256, 10_000)), "DO NOT BID"},
-		{"2^18 scenarios", value(drawing(1<<18, 0)), "WALK AWAY"},
+		{"10,000 repair lines", value(drawing(256, 10_000)), "Do not bid"},
+		{"2^18 scenarios", value(drawing(1<<18, 0)), "Walk-away bid"},
 		{"a photo of 60 million pixels", []string{"photo", "jpeg"}, "shrunk: <nil>"},
 		{"2 of them in a file", []string{"file", "2"}, "printed: <nil>"},
 	}
 	if rounds, _ := strconv.Atoi(os.Getenv("TORTURE")); rounds > 1 {
-		cases = append(cases, bound{"10,000 repair lines, 16,384 scenarios", value(drawing(16_384, 10_000)), "DO NOT BID"},
-			bound{"2^20 scenarios, 40 lines", value(drawing(1<<20, 40)), "WALK AWAY"},
+		cases = append(cases, bound{"10,000 repair lines, 16,384 scenarios", value(drawing(16_384, 10_000)), "Do not bid"},
+			bound{"2^20 scenarios, 40 lines", value(drawing(1<<20, 40)), "Walk-away bid"},
 			bound{"a PNG of 60 million pixels", []string{"photo", "png"}, "shrunk: <nil>"},
 			bound{"one of 16 bits a color", []string{"photo", "deep"}, "shrunk: <nil>"},
 			bound{"60 photos in a file", []string{"file", "60"}, "printed: <nil>"})

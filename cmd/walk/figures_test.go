@@ -18,16 +18,16 @@ func TestEveryFigureOfTheDecisionIsNamed(t *testing.T) {
 		Profit: valuation.Profit{Mean: 1717, P10: -818, P90: 3919, LossChance: 0.121, PerHour: &hour},
 		Resale: resaleFigures(), Repair: valuation.RepairFigures{Spread: valuation.Spread{Mean: 2121, P10: 2020, P90: 2323}},
 		Hidden: valuation.HiddenFigures{Spread: valuation.Spread{Mean: 2525, P10: 2424, P90: 2626}},
-		Hours:  valuation.Spread{Mean: 47}, Days: valuation.Spread{Mean: 58, P90: 69}, Labour: valuation.Spread{Mean: 2828},
+		Hours:  valuation.Spread{Mean: 47}, Days: valuation.Spread{Mean: 58, P10: 51, P90: 69}, Labour: valuation.Spread{Mean: 2828},
 		Exits: valuation.Exits{Plan: valuation.Rebuild, StopLine: &line, StopChance: 0.373, StopWay: valuation.AsItStands, WayOutWorth: 15100,
 			Plans: map[string]*money.Amount{valuation.Rebuild: &bid, valuation.AsItStands: &stands, valuation.ForParts: nil}},
 		Winning: valuation.Winning{WinChance: &win, ExpectedGain: &gain}}
 	lines := strings.Split(text(valuation.Case{}, a), "\n")
 	for _, c := range []struct{ name, figure string }{
-		{"WALK AWAY ABOVE", "USD 4,111"}, {"expected profit", "1,717"}, {"chance of a loss", "12.1 %"}, {"hour of yours earns", "66"},
-		{"your hours", "47"}, {"days", "58"}, {"one time in ten over", "69"}, {"plan rebuild it and sell it", "USD 4,111"},
-		{"plan sell it on as it stands", "USD 1,222"}, {"plan sell it for parts", "do not bid"}, {"stop line", "3,333 still to spend"},
-		{"of cases", "37.3 %"}, {"then sell it on as it stands", "USD 151"}, {"chance to win", "44.4 %"}, {"expected gain", "555"},
+		{"Walk-away bid", "USD 4,111"}, {"Expected profit", "1,717"}, {"Chance of a loss at this bid", "12 %"}, {"Per hour of mine", "66"},
+		{"My hours", "47"}, {"Days until sold", "69"}, {"Plan: rebuild", "USD 4,111"},
+		{"Plan: as it stands", "USD 1,222"}, {"Plan: for parts", "do not bid"}, {"3,333", "still"},
+		{"of cases", "37.3 %"}, {"worth", "USD 151"}, {"Chance to win", "44 %"}, {"Expected gain", "555"},
 		{"Resale price", "9,393"}, {"Repair", "2,121"}, {"Hidden damage", "2,525"}, {"Profit", "-818"}, {"your labor", "2,828"}} {
 		found := false
 		for _, l := range lines {

@@ -31,7 +31,8 @@ var readingOptions = []string{
 
 // manuals lists the commands in the order in which the help names them.
 var manuals = []manual{
-	{"value", "case.json [--json]", "the walk-away bid, why, and what could go wrong", []string{asJSON}},
+	{"value", "case.json [--json | --brief]", "the walk-away bid, why, and what could go wrong", []string{
+		"--brief          the same on one screen of 80 by 24", asJSON}},
 	{"sheet", "case.json -o sheet.pdf [--paper a4|letter] [--date 2026-11-28]", "its decision sheet to print: verdict, plan, checks to tick",
 		[]string{
 			"-o, --out FILE   where the PDF goes",

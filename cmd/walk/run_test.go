@@ -4,11 +4,13 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // ran runs the program and returns its exit code and what it wrote.
@@ -40,7 +42,7 @@ func TestCallsAndExitCodes(t *testing.T) {
 		{nil, faulty, "walk value case.json"},
 		{[]string{"apprise"}, faulty, `no command "apprise"`},
 		{[]string{"value"}, faulty, "which case?"},
-		{[]string{"value", "--fast", "a.json"}, faulty, "no option --fast; there is --json"},
+		{[]string{"value", "--fast", "a.json"}, faulty, "no option --fast; there are --json and --brief"},
 		{[]string{"value", "a.json", "b.json"}, faulty, "one case at a time, got a.json and b.json"},
 		{[]string{"value", missing}, failed, "reading the case: open " + missing},
 		{[]string{"comps"}, faulty, "check, rows, price and prices"},
@@ -77,9 +79,22 @@ func TestDemoDecisions(t *testing.T) {
 			t.Errorf("%s: %s with walk-away bid %v, want %s", name, a.Decision, a.WalkAway, decision)
 		}
 		code, out, errs := ran("value", demo(name))
-		says := map[string]string{"bid": "WALK AWAY ABOVE  USD", "do_not_bid": "DO NOT BID"}[decision]
+		says := fmt.Sprintf("  %-32s %s", "Walk-away bid", map[string]string{"bid": "USD", "do_not_bid": "Do not bid"}[decision])
 		if code != done || errs != "" || !strings.Contains(out, says) {
 			t.Errorf("%s: exit %d, %q, %.80q", name, code, errs, out)
+		}
+		if money, looks := strings.Index(out, "Invoice at"), strings.Index(out, "To check"); money < 0 || looks < money {
+			t.Errorf("%s: the checks stand at %d, the invoice at %d", name, looks, money)
+		}
+		code, out, errs = ran("value", "--brief", demo(name))
+		lines := strings.Split(strings.TrimSuffix(out, "\n"), "\n")
+		if code != done || errs != "" || !strings.Contains(out, says) || !strings.Contains(out, "Look at: ") || len(lines) > 23 {
+			t.Errorf("%s: exit %d, %q, %d lines: %s", name, code, errs, len(lines), out)
+		}
+		for _, l := range lines {
+			if n := utf8.RuneCountInString(l); n > 80 {
+				t.Errorf("%s: %d letters in %q", name, n, l)
+			}
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"walkline/ui/desk"
+	"walkline/ui/view"
 	"walkline/valuation"
 	"walkline/valuation/money"
 )
@@ -12,9 +14,13 @@ import (
 func text(c valuation.Case, a valuation.Answer) string {
 	p := page{currency: a.Currency}
 	p.cur, _ = money.Lookup(a.Currency)
-	p.verdict(c, a)
-	p.exits(a)
-	p.list("Reasons", a.Reasons)
+	_, v := verdictOf(c, a)
+	p.title(c)
+	p.line("")
+	p.verdict(v)
+	p.plans(v, a)
+	p.list("Still to be entered", v.Next)
+	p.list("Why", v.Reasons)
 	p.ceilings(a)
 	p.figures(a)
 	p.work(a)
@@ -43,49 +49,39 @@ func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", ar
 // whole writes a model figure in whole units, grouped.
 func (p *page) whole(x float64) string { return p.cur.Whole(x) }
 
-func (p *page) verdict(c valuation.Case, a valuation.Answer) {
+// verdictOf is what the window says of the answer: the terminal says the same in the same words.
+func verdictOf(c valuation.Case, a valuation.Answer) (desk.Open, view.Verdict) {
+	o := desk.Open{Case: c, Fresh: true, Valued: &desk.Valued{Of: c, Answer: a}}
+	return o, view.NewVerdict(o)
+}
+
+// title names the lot and its sale.
+func (p *page) title(c valuation.Case) {
 	l := c.Lot
-	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate,
-		strings.TrimSpace(fmt.Sprintf("%d %s %s %s", l.ModelYear, l.Make, l.Model, l.Trim)))
-	if len(a.Needs) > 0 {
-		p.line("\n  NO BID YET\n")
-		return
+	p.line("Lot %s, %s %s: %s", orDash(l.Number), orDash(l.Sale), l.SaleDate, view.Vehicle(l.ModelYear, l.Make, l.Model, l.Trim))
+}
+
+// verdict says the bid, what sets it, and its figures.
+func (p *page) verdict(v view.Verdict) {
+	p.line("  %-32s %s", v.Headline, v.Figure)
+	if v.Binds != "" {
+		p.line("  %s", v.Binds)
 	}
-	if a.WalkAway == nil {
-		p.line("\n  DO NOT BID\n")
-		return
+	for _, l := range v.Lines {
+		p.line("  %-32s %s", l[0], l[1])
 	}
-	p.line("\n  WALK AWAY ABOVE  %s\n", p.cur.Show(*a.WalkAway))
-	if a.FirstGuess != nil {
-		p.line("  a first guess: nobody has looked at the lot")
-	}
-	p.line("  chance of a loss %.1f %%, expected profit %s, binding rule: %s", 100*a.Profit.LossChance, p.whole(a.Profit.Mean),
-		valuation.RuleWords[a.BindingRule])
-	if a.Profit.PerHour != nil {
-		p.line("  an hour of yours earns %s; %.0f of your hours, %.0f days (one time in ten over %.0f)", p.whole(*a.Profit.PerHour), a.Hours.Mean,
-			a.Days.Mean, a.Days.P90)
+	if v.Stop != "" {
+		p.line("  %s", v.Stop)
 	}
 }
 
-// exits says what each plan may bid, where to stop, and how the bid does against the guess of the hammer price.
-func (p *page) exits(a valuation.Answer) {
-	if len(a.Plans) > 1 {
-		for _, plan := range valuation.Plans {
-			if bid, priced := a.Plans[plan]; priced {
-				most := "do not bid"
-				if bid != nil {
-					most = p.cur.Show(*bid)
-				}
-				p.line("  plan %-32s %s", valuation.PlanWords[plan]+":", most)
-			}
-		}
+// plans says what each plan may bid, and what the stop line is worth.
+func (p *page) plans(v view.Verdict, a valuation.Answer) {
+	for _, row := range v.Plans {
+		p.line("  Plan: %-26s %s", strings.ToLower(row.Name), row.Bid)
 	}
 	if a.StopLine != nil {
-		p.line("  stop line %s still to spend (%.1f %% of cases; then %s), worth %s of the bid", p.whole(*a.StopLine), 100*a.StopChance,
-			valuation.PlanWords[a.StopWay], p.cur.Show(a.WayOutWorth))
-	}
-	if a.WinChance != nil {
-		p.line("  chance to win %.1f %%, expected gain of bidding up to it %s", 100**a.WinChance, p.whole(*a.ExpectedGain))
+		p.line("  %.1f %% of cases stop there; that is worth %s of the bid", 100*a.StopChance, p.cur.Show(a.WayOutWorth))
 	}
 }
 
@@ -110,7 +106,7 @@ func (p *page) ceilings(a valuation.Answer) {
 	if len(a.Ceilings) == 0 {
 		return
 	}
-	p.line("\nEach rule alone would stop at")
+	p.line("\nEach limit alone would stop at")
 	for _, c := range a.Ceilings {
 		stop := "no bid"
 		if c.Any {

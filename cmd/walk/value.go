@@ -13,13 +13,15 @@ import (
 
 // value is the command "walk value": it values one case file.
 func value(args []string, out, errs io.Writer) int {
-	path, asJSON := "", false
+	path, asJSON, short := "", false, false
 	for _, a := range args {
 		switch {
 		case a == "--json" || a == "-json":
 			asJSON = true
+		case a == "--brief" || a == "-brief":
+			short = true
 		case strings.HasPrefix(a, "-") && a != "-":
-			fmt.Fprintf(errs, "walk value: no option %s; there is --json\n", a)
+			fmt.Fprintf(errs, "walk value: no option %s; there are --json and --brief\n", a)
 			return faulty
 		case path != "":
 			fmt.Fprintf(errs, "walk value: one case at a time, got %s and %s\n", path, a)
@@ -28,8 +30,12 @@ func value(args []string, out, errs io.Writer) int {
 			path = a
 		}
 	}
+	if asJSON && short {
+		fmt.Fprint(errs, "walk value: --json writes the whole answer; take --brief or --json\n")
+		return faulty
+	}
 	if path == "" {
-		fmt.Fprint(errs, "walk value: which case? walk value case.json [--json]\n")
+		fmt.Fprint(errs, "walk value: which case? walk value case.json [--json | --brief]\n")
 		return faulty
 	}
 	c, a, code := valueFile("walk value", path, errs)
@@ -37,9 +43,12 @@ func value(args []string, out, errs io.Writer) int {
 		return code
 	}
 	var err error
-	if asJSON {
+	switch {
+	case asJSON:
 		_, err = out.Write(casefile.WriteAnswer(a))
-	} else {
+	case short:
+		_, err = io.WriteString(out, brief(c, a))
+	default:
 		_, err = io.WriteString(out, text(c, a))
 	}
 	if err != nil {

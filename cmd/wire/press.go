@@ -21,9 +21,10 @@ type Press struct{}
 
 var _ desk.Press = Press{}
 
-// Decision returns a lot's decision sheet as PDF, on the paper that is usual for its currency.
-func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
-	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed})
+// Decision returns a lot's decision sheet as PDF; a paper without a known name is the one that is usual for its currency.
+func (Press) Decision(c valuation.Case, a valuation.Answer, printed lot.Date, paper string) ([]byte, error) {
+	named, _ := sheet.PaperNamed(paper)
+	return sheet.Decision(sheet.Lot{Case: c, Answer: a, Printed: printed, Paper: named})
 }
 
 // Shopping returns a shopping list as PDF.

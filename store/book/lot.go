@@ -44,6 +44,16 @@ type Entry struct {
 	Currency  string
 	Listed    *lot.Listed // what a run list says beside; nil: no list said anything
 	Answer    *Summary    // nil: not valued yet
+	Look
+}
+
+// Look is what the list may show of how a lot looks.
+type Look struct {
+	Odometer *int // nil: not known
+	Unit     string
+	Document string // of the title
+	Brands   []string
+	Damage   []lot.Damage
 }
 
 // Summary is what the last valuation of a lot said.

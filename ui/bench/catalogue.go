@@ -62,8 +62,7 @@ func newCatalogue[T any](p *Page, k kind[T]) *section {
 	s.editor = newEditor(s)
 	add := widget.NewButton("Add a "+k.noun, s.add)
 	head := container.NewVBox(form.Heading(k.title, k.help), s.faults, container.NewBorder(nil, nil, nil, add, s.search))
-	split := container.NewHSplit(form.Under(head, s.table, nil), container.NewVScroll(s.editor.body))
-	split.Offset = 0.5
+	split := widgets.NewHSplit("bench."+k.name, form.Under(head, s.table, nil), container.NewScroll(s.editor.body), 0.5)
 	return &section{name: k.name, body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
 }
 

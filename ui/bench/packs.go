@@ -43,8 +43,7 @@ func newPacks(p *Page) *section {
 	head := container.NewVBox(form.Heading("Jurisdictions",
 		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
 		container.NewBorder(nil, nil, nil, add, s.search))
-	split := container.NewHSplit(form.Under(head, s.table, nil), container.NewVScroll(s.words))
-	split.Offset = 0.5
+	split := widgets.NewHSplit("bench.packs", form.Under(head, s.table, nil), container.NewScroll(s.words), 0.5)
 	return &section{name: "Jurisdictions", body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
 }
 

@@ -33,6 +33,9 @@ type Page struct {
 	filter view.Filter
 	lots   view.Listing
 	rows   []*view.BoardRow
+	marked map[int64]bool // lots that a command is given to at once
+	chosen []view.BoardColumn
+	number string // the longest that is listed
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.
@@ -40,7 +43,7 @@ const inWords = 150
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
-	p := &Page{do: do, count: widget.NewLabel(""), says: form.Small("")}
+	p := &Page{do: do, count: widget.NewLabel(""), says: form.Small(""), marked: map[int64]bool{}}
 	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
@@ -48,22 +51,25 @@ func New(do func(desk.Action)) *Page {
 	archived := widget.NewCheck("show archived", func(on bool) { p.filter.Archived = on; p.renderRows() })
 	add := widget.NewButton("New lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
-	var columns []table.Column
-	for _, c := range view.BoardColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: true,
-			Grows: c.Width >= inWords})
-	}
-	p.table = table.New(columns)
+	p.chosen = keptColumns()
+	p.table = table.New(p.columns())
+	p.table.OnWidth = p.widen
 	p.table.Empty = "No lot fits the search."
 	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
 	p.table.OnSelected = func(int) { p.renderListed() }
+	p.table.OnTick = func(row int, on bool) { p.mark(row, row, on) }
+	p.table.OnTickMany = func(from, to int) { p.mark(from, to, true) }
+	p.table.OnDelete = func(int) { do(desk.RemoveLots(p.Marked()...)) }
+	p.table.Menu = p.menu
 	p.table.OnSort = func(column int, falling bool) {
-		p.filter.Sort, p.filter.Down = column, falling
+		p.filter.Sort, p.filter.Down = p.chosen[column].At(), falling
 		p.renderRows()
 	}
 	p.table.SetSort(0, false)
+	choose := widget.NewButton("Columns…", func() { do(desk.Want(desk.BoardColumns)) })
+	choose.Importance = widget.LowImportance
 	list := widget.NewButton("Import a run list…", func() { do(desk.Want(desk.ImportRunList)) })
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, list, add), p.search)
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, choose, list, add), p.search)
 	p.list = form.Under(container.NewPadded(top), p.table, p.says)
 	p.first = firstSteps(do)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide), container.NewStack(p.list, p.first))
@@ -161,13 +167,19 @@ func (p *Page) renderRows() {
 	p.list.Hidden = !p.first.Hidden
 	id, selected := p.Selected()
 	p.rows = p.lots.Rows(p.filter)
-	p.table.SetSource(len(p.rows), func(row int) table.Row { return table.Row{Cells: p.rows[row].Cells()} })
+	p.table.SetSource(len(p.rows), func(row int) table.Row {
+		return table.Row{Cells: p.cells(p.rows[row]), Ticked: p.marked[p.rows[row].ID]}
+	})
+	if longest := view.LongestNumber(p.rows); len(longest) != len(p.number) {
+		p.number = longest
+		p.table.SetColumns(p.columns())
+	}
 	at := -1
 	if selected {
 		at = slices.IndexFunc(p.rows, func(r *view.BoardRow) bool { return r.ID == id })
 	}
 	p.table.SelectRow(at)
 	p.renderListed()
-	p.count.SetText(view.Count(len(p.rows), "lot"))
+	p.sayCount()
 	p.body.Refresh()
 }

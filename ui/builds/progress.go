@@ -31,8 +31,7 @@ func newProgress(p *Page) *section {
 	g.labour = widgets.NewCheck("count my hours at their rates", func(bool) { g.render(p.open()) })
 	g.labour.SetChecked(true)
 	help := container.NewBorder(nil, nil, nil, container.NewVBox(g.labour), form.Small(view.ProgressRule))
-	split := container.NewVSplit(g.table, g.trades)
-	split.Offset = 0.62
+	split := widgets.NewVSplit("build.progress", g.table, g.trades, 0.62)
 	body := container.NewBorder(container.NewVBox(help, g.note), nil, nil, nil, split)
 	return &section{name: "Progress", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
 }

@@ -133,7 +133,7 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	u := newUser(t)
 	id := u.newLot()
-	s := u.well(desk.Go(desk.Board), desk.MarkLot(id, lot.Passed), desk.ArchiveLot(id, true), desk.DuplicateLot(id), desk.RemoveLot(id))
+	s := u.well(desk.Go(desk.Board), desk.MarkLot(id, lot.Passed), desk.ArchiveLots(true, id), desk.DuplicateLot(id), desk.RemoveLots(id))
 	if len(s.Entries) != 1 || s.Reach != (book.Reach{Undo: "remove the lot"}) {
 		t.Fatalf("after all: %+v %+v", s.Entries, s.Reach)
 	}
@@ -156,7 +156,7 @@ func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 
 func TestRemovingTheOpenLotShowsTheBoard(t *testing.T) {
 	u := newUser(t)
-	if s := u.well(desk.RemoveLot(u.newLot())); s.Open != nil || s.Place != desk.Board || len(s.Entries) != 0 {
+	if s := u.well(desk.RemoveLots(u.newLot())); s.Open != nil || s.Place != desk.Board || len(s.Entries) != 0 {
 		t.Errorf("after removing: %+v", s)
 	}
 	if s := u.well(desk.Undo()); len(s.Entries) != 1 {
@@ -170,15 +170,15 @@ func TestMarksAndCopies(t *testing.T) {
 	if s := u.well(desk.MarkLot(id, lot.Passed)); s.Open.State != lot.Passed || s.Entries[0].State != lot.Passed {
 		t.Errorf("marked: %+v", s)
 	}
-	if s := u.well(desk.ArchiveLot(id, true)); !s.Entries[0].Archived {
+	if s := u.well(desk.ArchiveLots(true, id)); !s.Entries[0].Archived {
 		t.Error("not archived")
 	}
-	if s := u.well(desk.ArchiveLot(id, false), desk.DuplicateLot(id)); len(s.Entries) != 2 || s.Entries[0].Archived {
+	if s := u.well(desk.ArchiveLots(false, id), desk.DuplicateLot(id)); len(s.Entries) != 2 || s.Entries[0].Archived {
 		t.Errorf("taken out of the archive and copied: %+v", s.Entries)
 	}
 	u.kept.broken = errors.New("locked")
-	for name, after := range map[string]desk.State{"mark": u.do(desk.MarkLot(id, lot.Won)), "archive": u.do(desk.ArchiveLot(id, true)),
-		"copy": u.do(desk.DuplicateLot(id)), "remove": u.do(desk.RemoveLot(id)), "load": u.Load(t.Context())} {
+	for name, after := range map[string]desk.State{"mark": u.do(desk.MarkLot(id, lot.Won)), "archive": u.do(desk.ArchiveLots(true, id)),
+		"copy": u.do(desk.DuplicateLot(id)), "remove": u.do(desk.RemoveLots(id)), "load": u.Load(t.Context())} {
 		if !strings.Contains(after.Trouble, "locked") {
 			t.Errorf("%s: trouble %q", name, after.Trouble)
 		}

@@ -64,28 +64,6 @@ func DuplicateLot(id int64) Action {
 	}).ofSubject(book.Board)
 }
 
-// ArchiveLot puts a lot away, or takes it out again.
-func ArchiveLot(id int64, archived bool) Action {
-	words, said := "archive", "Archived lots are kept: the box above the list shows them."
-	if !archived {
-		words, said = "take out of the archive", "Taken out of the archive."
-	}
-	return onLot(words, id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
-		after := l.Clone()
-		after.Archived = archived
-		return ifKept(d.change(ctx, s, a, l, after, nil), said)
-	})
-}
-
-// RemoveLot takes a lot off every list; undo on the Board puts it back.
-func RemoveLot(id int64) Action {
-	return onLot("remove", id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
-		after := l.Clone()
-		after.Removed = true
-		return ifKept(d.change(ctx, s, a, l, after, nil), "Removed. Undo on the Board puts it back.")
-	}).ofSubject(book.Board)
-}
-
 // MarkLot marks a lot. One marked as bid or won has its prediction frozen, so that what came can be held against it; one that cannot
 // be valued is marked all the same, and the notice says that nothing was forecast. A won lot's build begins.
 func MarkLot(id int64, state lot.State) Action {
@@ -171,20 +149,20 @@ func onLot(words string, id int64, do func(context.Context, *Desk, State, Action
 		if err != nil {
 			return s.troubled(words+" the lot", err)
 		}
-		a.words = namedStep(words, l.Case)
+		a.words = namedStep(words, named(l.Case))
 		return do(ctx, d, s, a, l)
 	})
 }
 
-// namedStep puts a lot's number behind the verb of what is done with it.
-func namedStep(words string, c valuation.Case) string {
+// namedStep puts what is meant behind the verb of what is done with it.
+func namedStep(words, meant string) string {
 	verb, rest := words, ""
 	for _, v := range []string{"mark", "take"} {
 		if len(words) > len(v) && words[:len(v)+1] == v+" " {
 			verb, rest = v, words[len(v):]
 		}
 	}
-	return verb + " " + named(c) + rest
+	return verb + " " + meant + rest
 }
 
 // named names a lot in a sentence.

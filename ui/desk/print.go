@@ -15,8 +15,9 @@ import (
 
 // Press makes files to print.
 type Press interface {
-	// Decision returns the decision sheet of a lot as PDF; printed is the date on it.
-	Decision(c valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error)
+	// Decision returns the decision sheet of a lot as PDF; printed is the date on it. The paper is a4 or letter;
+	// empty: the one that is usual for the currency.
+	Decision(c valuation.Case, a valuation.Answer, printed lot.Date, paper string) ([]byte, error)
 	// Rebuilt returns the file for the rebuilt inspection of a build as PDF.
 	Rebuilt(p BuildPaper) ([]byte, error)
 	// Ledger returns every entry of the bought lots as CSV.
@@ -83,20 +84,21 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 	return d.Press.Rebuilt(p)
 }
 
-// DecisionSheet returns the decision sheet of a lot as it stands; a lot whose answer is not fresh is valued first. It touches no
+// DecisionSheet returns the decision sheet of a lot as it stands, on a paper as in Press; a lot whose answer is not fresh is valued first.
+// It touches no
 // state and may run on any goroutine. Errors: the lot cannot be valued, with the first reason.
-func (d *Desk) DecisionSheet(o Open) ([]byte, error) {
+func (d *Desk) DecisionSheet(o Open, paper string) ([]byte, error) {
 	if d.Press == nil {
 		return nil, errors.New("this desk has no press")
 	}
 	if o.Fresh && o.Valued != nil {
-		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today())
+		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today(), paper)
 	}
 	v, err := d.Value(o.Case)
 	if err != nil {
 		return nil, err
 	}
-	return d.Press.Decision(o.Case, v.Answer, d.Today())
+	return d.Press.Decision(o.Case, v.Answer, d.Today(), paper)
 }
 
 // FileName returns the name under which something about a lot is saved: "lot 14 Ostrane Pell decision.pdf". What file systems

@@ -27,7 +27,7 @@ func (p *press) Ledger([]book.Bought) []byte                         { return ni
 func (*press) Shopping([]valuation.Wanted, lot.Date) ([]byte, error) { return []byte("%PDF"), nil }
 func (*press) Table([]valuation.Wanted) []byte                       { return []byte("part") }
 
-func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date) ([]byte, error) {
+func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date, _ string) ([]byte, error) {
 	p.answers, p.printed = append(p.answers, a), printed
 	return []byte("%PDF"), nil
 }
@@ -38,16 +38,16 @@ func TestTheDecisionSheetIsOfTheCaseAsItStands(t *testing.T) {
 	d := &desk.Desk{Press: p, Today: func() lot.Date { return "2026-11-20" }}
 	c := sound("14")
 	o := desk.Open{Case: c, Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Decision: "as shown"}}}
-	if data, err := d.DecisionSheet(o); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" ||
+	if data, err := d.DecisionSheet(o, "a4"); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" ||
 		p.printed != "2026-11-20" {
 		t.Errorf("%q, %v, %+v", data, err, p)
 	}
 	o.Fresh = false
-	if _, err := d.DecisionSheet(o); err != nil || p.answers[1].Decision != "bid" {
+	if _, err := d.DecisionSheet(o, "a4"); err != nil || p.answers[1].Decision != "bid" {
 		t.Errorf("%v, %+v", err, p)
 	}
 	o.Case.Currency = "ZZZ"
-	if _, err := d.DecisionSheet(o); err == nil || !strings.Contains(err.Error(), "currency") {
+	if _, err := d.DecisionSheet(o, "a4"); err == nil || !strings.Contains(err.Error(), "currency") {
 		t.Errorf("a case with a fault: %v", err)
 	}
 }

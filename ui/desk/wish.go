@@ -17,6 +17,8 @@ const (
 	AddLot            Wanted = "new lot"
 	AddDemo           Wanted = "demo sale"
 	ImportRunList     Wanted = "run list"
+	BoardColumns      Wanted = "columns of the Board"
+	MoveToSale        Wanted = "another sale for lots"
 	ImportComparables Wanted = "comparables"
 	ImportPastBuys    Wanted = "past buys"
 	ImportToShelf     Wanted = "comparables for the shelf"

@@ -1,43 +1,18 @@
 package form
 
 import (
-	"errors"
 	"strings"
+
+	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-
-	"walkline/ui/widgets"
-	"walkline/valuation/lot"
 )
 
 // Ungrouped is the spec of a number that is never grouped, such as a year.
 func Ungrouped(s widgets.Spec) widgets.Spec {
 	s.Ungrouped = true
 	return s
-}
-
-// Date adds a field for a calendar day; text that is no day says so and changes nothing.
-func (f *Of[T]) Date(label string, at func(*T) *lot.Date) {
-	e := widgets.NewTextEntry()
-	e.SetPlaceHolder("YYYY-MM-DD")
-	e.Validator = func(s string) error {
-		if _, err := lot.ParseDate(s); s != "" && err != nil {
-			return errors.New("no day of the calendar: write YYYY-MM-DD")
-		}
-		return nil
-	}
-	e.OnChanged = func(s string) {
-		if d, err := lot.ParseDate(s); s == "" || err == nil {
-			f.Change(label, func(c *T) { *at(c) = d })
-		}
-	}
-	f.leads(e)
-	f.Row(label, bounded(withFault(e)), func(c T) {
-		if d, err := lot.ParseDate(e.Text); (err == nil || e.Text == "") && d != *at(&c) {
-			e.SetText(string(*at(&c)))
-		}
-	})
 }
 
 // Words adds a field for a list of words, parted by commas.
@@ -62,17 +37,19 @@ func parted(s string) []string {
 	return out
 }
 
-// withFault shows what is wrong with an entry's text beside it, in words.
+// withFault shows what is wrong with an entry's text under it, whole and in words.
 func withFault(e *widgets.TextEntry) fyne.CanvasObject {
 	says := widgets.NewCaption("")
+	says.SetWarning(true)
+	says.Hide()
 	check := e.OnChanged
 	e.OnChanged = func(s string) {
-		words := ""
-		if err := e.Validator(s); err != nil {
-			words = "! " + err.Error()
+		err := e.Validator(s)
+		if says.Hidden = err == nil; err != nil {
+			says.SetText("! " + err.Error())
 		}
-		says.SetText(words)
+		e.Refresh()
 		check(s)
 	}
-	return container.NewBorder(nil, nil, nil, says, e)
+	return container.NewVBox(e, says)
 }

@@ -36,11 +36,12 @@ type Of[T any] struct {
 	shows    []func(T)       // write the T into the fields
 	first    fyne.Focusable
 	muted    bool // the fields are being written: their handlers keep still
+	threes   *int // where in Rows the last three-point field ends; forms that share rows share it
 }
 
 // NewOf returns a form without rows; currency says which money its amounts are in.
 func NewOf[T any](e EditOf[T], currency func(T) money.Currency) *Of[T] {
-	return &Of[T]{edit: e, currency: currency, Rows: container.New(layout.NewFormLayout())}
+	return &Of[T]{edit: e, currency: currency, Rows: container.New(layout.NewFormLayout()), threes: new(int)}
 }
 
 // Render writes the case into every field without firing a handler.
@@ -74,7 +75,7 @@ func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 // Within returns a form of a part of what f shows, in its rows.
 func Within[T, V any](f *Of[T], at func(*T) *V) *Of[V] {
 	var now T
-	part := &Of[V]{currency: func(V) money.Currency { return f.currency(now) }, Rows: f.Rows}
+	part := &Of[V]{currency: func(V) money.Currency { return f.currency(now) }, Rows: f.Rows, threes: f.threes}
 	part.edit = func(label string, change func(*V)) { f.edit(label, func(whole *T) { change(at(whole)) }) }
 	f.Also(func(whole T) {
 		now = whole
@@ -292,8 +293,19 @@ func (f *Of[T]) three(label string, spec widgets.Spec, get func(T) prob.Three, s
 	e.OnChanged = func(t prob.Three) { f.Change(label, func(c *T) { set(c, t) }) }
 	e.SetMeaning(view.Help(label))
 	f.leads(e.Focus())
+	f.headed(e)
 	f.Row(label, e, func(c T) { e.SetValue(get(c)) })
+	*f.threes = len(f.Rows.Objects)
 	return e
+}
+
+// headed adds a row that names the boxes of a three-point field, unless one of the two rows before has such boxes.
+func (f *Of[T]) headed(e *widgets.ThreeEntry) {
+	const two = 2 * 2 // a label and a field each
+	if *f.threes == 0 || len(f.Rows.Objects)-*f.threes > two {
+		f.Rows.Add(widgets.NewCaption(""))
+		f.Rows.Add(e.Heads())
+	}
 }
 
 // Heading returns the title of a group of fields with a line of help under it.
@@ -309,6 +321,9 @@ func Heading(title, help string) fyne.CanvasObject {
 func LongHeading(title, help string) fyne.CanvasObject {
 	t := largeWords(title)
 	t.Wrapping = fyne.TextWrapWord
+	if help == "" {
+		return t
+	}
 	return container.New(Tight{}, t, Small(help))
 }
 

@@ -53,18 +53,15 @@ func newFactors(p *Page) *section {
 	f.few = widgets.NewNote(widgets.Info, "")
 	f.refuse = widget.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
 	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
-	tables := container.NewHSplit(container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
-		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects))
-	tables.Offset = 0.44
-	beside := container.NewHSplit(f.picture, tables)
-	beside.Offset = 0.25
+	tables := widgets.NewHSplit("record.buys", container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
+		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects), 0.44)
+	beside := widgets.NewHSplit("record.factor", f.picture, tables, 0.25)
 	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.whole, f.refuse)), f.means, f.few, f.why)
 	detail := container.NewBorder(head, nil, nil, nil, container.New(form.Room{Width: 480, Height: leastPicture}, beside))
 	f.beside = container.NewStack(container.NewVScroll(detail))
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
-	split := container.NewVSplit(container.NewBorder(help, nil, nil, nil, f.table), f.beside)
-	split.Offset = 0.4
+	split := widgets.NewVSplit("record.factors", container.NewBorder(help, nil, nil, nil, f.table), f.beside, 0.4)
 	return &section{name: "Factors", body: split, show: f.render, first: f.table}
 }
 

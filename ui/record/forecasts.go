@@ -56,8 +56,7 @@ func newForecasts() *section {
 	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"),
 		container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
-	split := container.NewHSplit(left, container.NewPadded(f.where))
-	split.Offset = 0.52
+	split := widgets.NewHSplit("record.forecasts", left, container.NewPadded(f.where), 0.52)
 	return &section{name: "Forecasts", body: container.NewBorder(top, nil, nil, nil, split), show: f.render, first: f.held}
 }
 

@@ -5,19 +5,14 @@ import (
 	"walkline/valuation"
 )
 
-// aroundTheBid are the invoice at the bid, how far each house rule would go by itself, and what the bids of the ladder bring; nothing for a
-// lot that is not ready.
+// aroundTheBid are how far each house rule would go by itself, and all that the bids next to the walk-away bid bring; nothing for a lot that
+// is not ready.
 func aroundTheBid(a valuation.Answer) []part {
 	if len(a.Needs) > 0 {
 		return nil
 	}
 	p := view.NewPurse(a.Currency)
-	bill := part{title: "Invoice at " + p.Show(a.Acquisition.Bid)}
-	for _, l := range a.Acquisition.Lines {
-		bill.blocks = append(bill.blocks, row(l.Name, p.Exact(l.Amount), bodyType))
-	}
-	bill.blocks = append(bill.blocks, row("Invoice total", p.Exact(a.Acquisition.Total), strongType))
-	stops := part{title: "Each rule alone would stop at"}
+	stops := part{title: "Each limit alone would stop at"}
 	for _, c := range a.Ceilings {
 		at := "no bid"
 		switch {
@@ -28,7 +23,7 @@ func aroundTheBid(a valuation.Answer) []part {
 		}
 		stops.blocks = append(stops.blocks, row(valuation.RuleWords[c.Rule], at, bodyType))
 	}
-	return []part{bill, stops, ladder(a, p)}
+	return []part{stops, inFull(around(a), p)}
 }
 
 // row is a label with its figure.
@@ -36,10 +31,10 @@ func row(label, figure string, s style) block {
 	return block{height: func(c *column) float64 { return 2 * s.line() }, write: func(c *column) { c.pair(label, figure, s) }}
 }
 
-// ladder is what each bid of the ladder brings.
-func ladder(a valuation.Answer, p view.Purse) part {
+// inFull is all that each bid of the ladder brings.
+func inFull(rungs []valuation.Rung, p view.Purse) part {
 	out := part{title: "What a bid brings"}
-	for _, r := range a.Ladder {
+	for _, r := range rungs {
 		words := "Bid " + p.Group(r.Bid) + ": invoice " + p.Group(r.Acquisition) + ", profit " + p.Whole(r.MeanProfit) + ", loss " +
 			view.Percent(r.LossChance) + ", worst tenth " + p.Whole(r.WorstTenth) + ", margin " + view.Percent(r.Margin)
 		if r.PerHour != nil {

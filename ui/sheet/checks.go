@@ -1,13 +1,23 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"walkline/ui/desk"
 	"walkline/ui/view"
 )
+
+// kindRank is the order of the kinds on paper: what is looked at beside the vehicle first, then the papers.
+func kindRank(c view.Check) int {
+	if c.Kind == "inspection" {
+		return 0
+	}
+	return 1
+}
 
 // density is how closely the checks are set.
 type density struct {
@@ -26,6 +36,7 @@ var densities = []density{
 // that is left beside the checks, else on pages of their own.
 func (p *press) checks(o desk.Open, first int, rest []part) {
 	stops, items := view.Checks(o)
+	slices.SortStableFunc(items, func(a, b view.Check) int { return cmp.Compare(kindRank(a), kindRank(b)) })
 	all := append(stops, items...)
 	chosen, fewest := densities[0], math.MaxInt
 	for _, d := range densities {
@@ -45,9 +56,9 @@ func (p *press) checksThen(all []view.Check, d density, first int, rest []part) 
 	if len(rest) == 0 {
 		return
 	}
-	left, _ := p.columns(max(first, len(p.pages)), margin)
+	wide := &column{press: p, page: max(first, len(p.pages)), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	for _, r := range rest {
-		r.write(left)
+		r.write(wide)
 	}
 }
 
@@ -91,7 +102,7 @@ func kindWords(kind string, all []view.Check) string {
 			n++
 		}
 	}
-	words := map[string]string{"stop": "Stops", "title": "Title", "paper": "Paper", "inspection": "Round the vehicle"}[kind]
+	words := map[string]string{"stop": "Stops", "title": "Title", "paper": "Paper", "inspection": "Walk-around"}[kind]
 	return fmt.Sprintf("%s (%d)", or(words, view.Words(kind)), n)
 }
 

@@ -20,7 +20,8 @@ type Lot struct {
 	Paper   Paper    // none: the one that is usual for the case's currency
 }
 
-// Decision returns the decision sheet of a lot as PDF: a page with the verdict, then the checks.
+// Decision returns the decision sheet of a lot as PDF: a page with the verdict, the invoice and the bids round it, then the checks, the
+// walk-around first, and lines for notes.
 // Errors: the date printed is no date.
 func Decision(d Lot) ([]byte, error) {
 	name := vehicle(d.Case.Lot)
@@ -40,11 +41,10 @@ func Decision(d Lot) ([]byte, error) {
 		right.waterfall(d.Answer)
 	}
 	used := factors(d)
-	right.firstChecks(o, headingRoom+used.blocks[0].height(right))
-	care := pour([]*column{left}, []part{cautions(o)})
-	late := pour([]*column{right}, append([]part{used}, aroundTheBid(d.Answer)...))
-	rest := append(pour([]*column{right}, care), late...)
-	p.checks(o, len(p.pages), rest)
+	late := pour([]*column{left}, amounts(d.Answer))
+	right.firstChecks(o, 0)
+	late = append(pour([]*column{right}, late), pour([]*column{left, right}, append([]part{cautions(o), used}, aroundTheBid(d.Answer)...))...)
+	p.checks(o, len(p.pages), append(late, notes()))
 	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, d.Printed))
 }
 

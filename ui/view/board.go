@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"walkline/store/book"
+	"walkline/ui/damage"
 	"walkline/valuation"
 )
 
@@ -21,6 +22,58 @@ var BoardColumns = []Column{
 	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
 	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
 	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80}, {"Worth a look", true, 90},
+	{"Sale", false, 120}, {"Odometer", true, 90}, {"Title", false, 110}, {"Damage", false, 150},
+}
+
+// boardShown is how many of the columns are shown until others are chosen: the first ones.
+const boardShown = columnLook + 1
+
+// BoardColumn is one of BoardColumns that is shown on the Board, by its title, and the width that it was given; 0: its own.
+type BoardColumn struct {
+	Title string  `json:"title"`
+	Width float32 `json:"width,omitempty"`
+}
+
+// At returns the place of the column among BoardColumns, -1 where there is none of its title.
+func (c BoardColumn) At() int {
+	return slices.IndexFunc(BoardColumns, func(b Column) bool { return b.Title == c.Title })
+}
+
+// FirstColumns returns the columns that are shown until others are chosen.
+func FirstColumns() []BoardColumn {
+	var first []BoardColumn
+	for _, c := range BoardColumns[:boardShown] {
+		first = append(first, BoardColumn{Title: c.Title})
+	}
+	return first
+}
+
+// LongestNumber returns the longest lot number of some rows.
+func LongestNumber(rows []*BoardRow) string {
+	longest := ""
+	for _, r := range rows {
+		if len(r.entry.Number) > len(longest) {
+			longest = r.entry.Number
+		}
+	}
+	return longest
+}
+
+// fillLook writes how the lot looks.
+func fillLook(cells []string, l book.Look) {
+	if l.Odometer != nil {
+		cells[columnOdometer] = strings.TrimSpace(NewPurse("").Whole(float64(*l.Odometer)) + " " + l.Unit)
+	}
+	title := l.Brands
+	if len(title) == 0 && l.Document != "" {
+		title = []string{l.Document}
+	}
+	cells[columnTitle] = strings.Join(AllWords(title), ", ")
+	var areas []string
+	for _, d := range l.Damage {
+		areas = append(areas, damage.Short(d.Area))
+	}
+	cells[columnDamage] = strings.Join(areas, ", ")
 }
 
 // BoardRow is one lot of the Board.
@@ -110,6 +163,8 @@ func (r *BoardRow) Cells() []string {
 	cells := make([]string, len(BoardColumns))
 	cells[columnDay], cells[columnNumber], cells[columnVehicle] = string(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
 	cells[columnBinds], cells[columnState] = "not valued yet", state
+	cells[columnSale] = e.Sale
+	fillLook(cells, e.Look)
 	if a := e.Answer; a != nil {
 		fillAnswer(cells, *a, NewPurse(e.Currency))
 	}
@@ -169,6 +224,10 @@ const (
 	columnHour
 	columnState
 	columnLook
+	columnSale
+	columnOdometer
+	columnTitle
+	columnDamage
 )
 
 func (r *BoardRow) key(column int) key {
@@ -181,6 +240,11 @@ func (r *BoardRow) key(column int) key {
 		k.figure = float64(len(e.Number))
 	case columnVehicle:
 		k.words = Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
+	case columnOdometer:
+		if k.known = e.Odometer != nil; k.known {
+			k.figure = float64(*e.Odometer)
+		}
+		return k
 	case columnBid, columnLoss, columnProfit, columnWin, columnGain, columnHour, columnLook:
 		k.figure, k.known = r.figure(column)
 		return k

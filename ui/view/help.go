@@ -16,6 +16,9 @@ func Help(label string) string {
 var help = map[string]string{
 	// Facts
 	"VIN":                "17 characters. The check digit shows most slips of the pen; it cannot show two swapped pairs that cancel out.",
+	"Sale":               "Where the lot is offered. A sale that is one of your yards brings that yard's fees.",
+	"Title":              "The words on the title, or what kind of paper it is.",
+	"Damage":             "The areas that are marked as damaged: 12 is the front, 03 the right side.",
 	"Odometer":           "What the instrument shows. Mileage moves the resale price; leave it empty if it cannot be read.",
 	"Odometer statement": "What the paper says of the reading. Not actual, or beyond its limits, frightens buyers: check before you bid.",
 	"Trim":               "As the comparables spell it, so that like is set against like.",

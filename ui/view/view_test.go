@@ -92,7 +92,7 @@ func TestBoardCells(t *testing.T) {
 		4: {"", "9", "Pell", "do not bid", "", "longest time", "", "", "", "", "", "passed", ""},
 		6: {"", "15", "Pell", "not yet", "", "needs title document, damage, exchange rate", "", "", "", "", "", "to look at, archived", ""},
 	} {
-		if !slices.Equal(rows[id], want) {
+		if !slices.Equal(rows[id][:len(want)], want) {
 			t.Errorf("lot %d: %q, want %q", id, rows[id], want)
 		}
 	}

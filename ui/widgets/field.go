@@ -185,6 +185,8 @@ func fieldWidth(figures int) float32 {
 type say struct {
 	words *draw.Text
 	wrong bool
+	under *widget.RichText // what is wrong, whole, under the field; nil: nothing was yet
+	grown func()           // called when what stands under the field comes, changes or goes
 }
 
 func newSay() say { return say{words: draw.NewText("", theme.SizeSmall, theme.ColorMuted)} }
@@ -193,11 +195,49 @@ const wrongMark = "! "
 
 func (s *say) understood(words string) { s.set(words, theme.ColorMuted, false) }
 
-func (s *say) fault(reason string) { s.set(wrongMark+reason, theme.ColorWarning, true) }
+func (s *say) fault(reason string) {
+	if s.under == nil {
+		s.under = widget.NewRichText(&widget.TextSegment{Style: widget.RichTextStyle{SizeName: theme.SizeSmall, ColorName: theme.ColorWarning}})
+		s.under.Wrapping = fyne.TextWrapWord
+	}
+	s.under.Segments[0].(*widget.TextSegment).Text = wrongMark + reason
+	s.under.Refresh()
+	s.set("", theme.ColorWarning, true)
+}
+
+// objects are what stands beside and under the field.
+func (s *say) objects() []fyne.CanvasObject {
+	if !s.wrong {
+		return []fyne.CanvasObject{s.words.Text}
+	}
+	return []fyne.CanvasObject{s.words.Text, s.under}
+}
+
+// height is the room that what is wrong takes under the field, in a width.
+func (s *say) height(width float32) float32 {
+	if !s.wrong {
+		return 0
+	}
+	s.under.Resize(fyne.NewSize(width+2*theme.Space, s.under.Size().Height))
+	return s.under.MinSize().Height - 2*theme.Space
+}
+
+// place lays the words out beside a field that ends at a place, or what is wrong under it.
+func (s *say) place(x, fieldHeight, width float32) {
+	s.words.Place(fyne.NewPos(x, (fieldHeight-draw.LineHeight(theme.SizeSmall))/2), 0)
+	if s.wrong {
+		s.under.Resize(fyne.NewSize(width+2*theme.Space, s.height(width)+2*theme.Space))
+		s.under.Move(fyne.NewPos(-theme.Space, fieldHeight-theme.Space))
+	}
+}
 
 func (s *say) set(words string, color fyne.ThemeColorName, wrong bool) {
+	changed := wrong || s.wrong
 	s.words.Text.Text, s.words.Tone, s.wrong = words, color, wrong
 	s.words.Dress()
 	s.words.Resize(s.words.MinSize())
 	s.words.Refresh()
+	if changed {
+		s.grown()
+	}
 }

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
@@ -42,6 +43,7 @@ func NewNumberEntry(spec Spec, onChanged func(Number)) *NumberEntry {
 	e.field.OnSubmitted = func(string) { e.submitted() }
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
+	e.say.grown = e.Refresh
 	return e
 }
 
@@ -189,7 +191,7 @@ func (e *NumberEntry) CreateRenderer() fyne.WidgetRenderer { return &numberRende
 type numberRenderer struct{ e *NumberEntry }
 
 func (r *numberRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.e.field, r.e.unit.Text, r.e.say.words.Text}
+	return append([]fyne.CanvasObject{r.e.field, r.e.unit.Text}, r.e.say.objects()...)
 }
 
 func (r *numberRenderer) MinSize() fyne.Size {
@@ -197,18 +199,19 @@ func (r *numberRenderer) MinSize() fyne.Size {
 	if r.e.unit.Text.Text != "" {
 		width += theme.Space + r.e.unit.MinSize().Width
 	}
-	return fyne.NewSize(width, r.e.field.MinSize().Height)
+	return fyne.NewSize(width, r.e.field.MinSize().Height+r.e.say.height(max(width, r.e.Size().Width)))
 }
 
 func (r *numberRenderer) Layout(size fyne.Size) {
 	width := fieldWidth(r.e.figures)
-	r.e.field.Resize(fyne.NewSize(width, r.e.field.MinSize().Height))
+	height := r.e.field.MinSize().Height
+	r.e.field.Resize(fyne.NewSize(width, height))
 	x := width + theme.Space
-	r.e.unit.Place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	r.e.unit.Place(fyne.NewPos(x, (height-r.e.unit.MinSize().Height)/2), 0)
 	if r.e.unit.Text.Text != "" {
 		x += r.e.unit.MinSize().Width + theme.Space
 	}
-	r.e.say.words.Place(fyne.NewPos(x, (size.Height-draw.LineHeight(theme.SizeSmall))/2), 0)
+	r.e.say.place(x, height, size.Width)
 }
 
 func (r *numberRenderer) Refresh() {
@@ -218,6 +221,7 @@ func (r *numberRenderer) Refresh() {
 	r.e.say.words.Refresh()
 	r.e.field.Refresh()
 	r.Layout(r.e.Size())
+	canvas.Refresh(r.e)
 }
 
 func (r *numberRenderer) Destroy() {}

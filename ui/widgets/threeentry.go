@@ -5,6 +5,8 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
@@ -49,6 +51,7 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	}
 	e.unit = draw.NewText(spec.unitShown(), theme.SizeBody, theme.ColorMuted)
 	e.ExtendBaseWidget(e)
+	e.say.grown = e.Refresh
 	e.Reset()
 	return e
 }
@@ -205,13 +208,37 @@ func (e *ThreeEntry) Parts() []fyne.CanvasObject {
 	return []fyne.CanvasObject{e.fields[0], e.fields[1], e.fields[2]}
 }
 
+// Heads returns a line of words to stand above the fields: low, likely, high, each over its field.
+func (e *ThreeEntry) Heads() fyne.CanvasObject {
+	heads := container.New(headsOf{e})
+	for _, name := range threeNames {
+		heads.Add(NewCaption(name))
+	}
+	return heads
+}
+
+// headsOf lays three words out over the fields of an entry.
+type headsOf struct{ e *ThreeEntry }
+
+func (h headsOf) MinSize(heads []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0, heads[0].MinSize().Height)
+}
+
+func (h headsOf) Layout(heads []fyne.CanvasObject, size fyne.Size) {
+	step := fieldWidth(h.e.figures) + theme.Half
+	for i, o := range heads {
+		o.Resize(fyne.NewSize(step, size.Height))
+		o.Move(fyne.NewPos(float32(i)*step+theme.Space, 0))
+	}
+}
+
 // CreateRenderer returns the renderer.
 func (e *ThreeEntry) CreateRenderer() fyne.WidgetRenderer { return &threeRenderer{e} }
 
 type threeRenderer struct{ e *ThreeEntry }
 
 func (r *threeRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text, r.e.say.words.Text}
+	return append([]fyne.CanvasObject{r.e.fields[0], r.e.fields[1], r.e.fields[2], r.e.unit.Text}, r.e.say.objects()...)
 }
 
 func (r *threeRenderer) MinSize() fyne.Size {
@@ -219,11 +246,11 @@ func (r *threeRenderer) MinSize() fyne.Size {
 	if r.e.unit.Text.Text != "" {
 		width += theme.Space + r.e.unit.MinSize().Width
 	}
-	return fyne.NewSize(width, r.e.fields[0].MinSize().Height)
+	return fyne.NewSize(width, r.e.fields[0].MinSize().Height+r.e.say.height(max(width, r.e.Size().Width)))
 }
 
 func (r *threeRenderer) Layout(size fyne.Size) {
-	width := fieldWidth(r.e.figures)
+	width, height := fieldWidth(r.e.figures), r.e.fields[0].MinSize().Height
 	x := float32(0)
 	for _, f := range r.e.fields {
 		f.Move(fyne.NewPos(x, 0))
@@ -231,11 +258,11 @@ func (r *threeRenderer) Layout(size fyne.Size) {
 		x += width + theme.Half
 	}
 	x += theme.Half
-	r.e.unit.Place(fyne.NewPos(x, (size.Height-r.e.unit.MinSize().Height)/2), 0)
+	r.e.unit.Place(fyne.NewPos(x, (height-r.e.unit.MinSize().Height)/2), 0)
 	if r.e.unit.Text.Text != "" {
 		x += r.e.unit.MinSize().Width + theme.Space
 	}
-	r.e.say.words.Place(fyne.NewPos(x, (size.Height-draw.LineHeight(theme.SizeSmall))/2), 0)
+	r.e.say.place(x, height, size.Width)
 }
 
 func (r *threeRenderer) Refresh() {
@@ -247,6 +274,7 @@ func (r *threeRenderer) Refresh() {
 		f.Refresh()
 	}
 	r.Layout(r.e.Size())
+	canvas.Refresh(r.e)
 }
 
 func (r *threeRenderer) Destroy() {}

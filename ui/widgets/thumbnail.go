@@ -116,8 +116,7 @@ func (r *thumbnailRenderer) Layout(size fyne.Size) {
 		o.Move(fyne.NewPos(edge, edge))
 	}
 	r.words.Place(fyne.NewPos(edge, edge+thumbnailHeight+2), 0)
-	draw.ShowFocus(r.ring, r.of.focused, fyne.NewSize(size.Width-2*edge, thumbnailHeight))
-	r.ring.Move(r.ring.Position().AddXY(edge, edge))
+	draw.ShowFocus(r.ring, r.of.focused, fyne.NewSize(size.Width, thumbnailHeight+2*edge))
 }
 
 func (r *thumbnailRenderer) Refresh() {

@@ -11,12 +11,13 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/rail"
 	"walkline/valuation"
 	"walkline/valuation/money"
 	"walkline/valuation/repair"
 )
 
-// lineForm edits one repair line.
+// lineForm edits one repair line: its name and what is done with it stay in sight, and one of three groups of fields is shown under them.
 type lineForm struct {
 	body  *fyne.Container
 	edit  form.Edit
@@ -28,18 +29,37 @@ type lineForm struct {
 	parts *form.Form     // whether its parts come off the donor vehicle; nil: there is none
 	donor *form.Form     // of the donor vehicle, while its line is shown
 	now   valuation.Case // that the line is of
+
+	groups [len(lineGroups)]lineGroup
+	rail   *rail.Rail
 }
 
+// lineGroup is one of the groups of fields.
+type lineGroup struct {
+	form *form.Of[repair.Line]
+	body *fyne.Container
+}
+
+var lineGroups = [...]string{"Work", "Hours and materials", "Parts"}
+
+const (
+	groupWork = iota
+	groupHours
+	groupParts
+)
+
 func newLineForm(e form.Edit, do func(desk.Action), own func(*valuation.Case, string) *repair.Line) *lineForm {
-	f := &lineForm{edit: e, do: do, own: own, body: container.NewVBox()}
+	f := &lineForm{edit: e, do: do, own: own, body: container.NewStack()}
 	f.clear()
 	return f
 }
 
 // clear shows that no line is selected.
 func (f *lineForm) clear() {
-	f.shape = ""
-	f.body.Objects = []fyne.CanvasObject{form.Small("Select a line to see why it is there, and to change its hours, parts and prices.")}
+	f.shape, f.form = "", nil
+	f.body.Objects = []fyne.CanvasObject{container.NewVScroll(form.Small(
+		"Select a line to see why it is there, and to change its hours, parts and prices. " +
+			"Lines marked starter hold starter values, from memory. Change one and it is yours."))}
 	f.body.Refresh()
 }
 
@@ -67,9 +87,10 @@ func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
 func (f *lineForm) buildDonor(l repair.Line) {
 	f.donor = form.New(f.edit)
 	form.Donor(f.donor)
-	f.body.Objects = []fyne.CanvasObject{form.LongHeading("Donor vehicle", l.Why), widgets.NewNote(widgets.Care, l.Caution), f.donor.Rows,
+	f.body.Objects = []fyne.CanvasObject{container.NewVScroll(container.NewVBox(form.LongHeading("Donor vehicle", l.Why),
+		widgets.NewNote(widgets.Care, l.Caution), f.donor.Rows,
 		container.NewHBox(widget.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })),
-		container.NewHBox(widget.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))}
+		container.NewHBox(widget.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))))}
 	f.body.Refresh()
 }
 
@@ -79,7 +100,7 @@ func (f *lineForm) first() fyne.Focusable {
 	case f.donor != nil:
 		return f.donor.First()
 	case f.form != nil:
-		return f.form.First()
+		return f.groups[f.rail.Current()].form.First()
 	}
 	return nil
 }
@@ -89,40 +110,67 @@ func lineShape(l repair.Line) string {
 	return l.ID + form.PartsShape(l.Parts)
 }
 
-func (f *lineForm) build(r view.RepairRow) {
-	id := r.Line.ID
-	edit := func(label string, change func(*repair.Line)) {
+// change hands an edit of the line on.
+func (f *lineForm) change(id string) form.EditOf[repair.Line] {
+	return func(label string, change func(*repair.Line)) {
 		f.edit(label, func(c *valuation.Case) { change(f.own(c, id)) })
 	}
-	f.form = form.NewOf(edit, func(repair.Line) money.Currency { return form.CurrencyOf(f.now) })
-	line := form.Line{Quoted: func() string { return string(f.now.ValuedOn) }}
-	f.body.Objects = []fyne.CanvasObject{form.LongHeading(r.Line.Job, r.Line.Why)}
-	if r.Line.Caution != "" {
-		f.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
+}
+
+func (f *lineForm) build(r view.RepairRow) {
+	id := r.Line.ID
+	f.form = form.NewOf(f.change(id), func(repair.Line) money.Currency { return form.CurrencyOf(f.now) })
+	shown := groupWork
+	if f.rail != nil {
+		shown = f.rail.Current() // of the line before
 	}
-	line.Words(f.form)
-	line.Work(f.form)
-	f.body.Add(f.form.Rows)
-	if f.now.Repair.Donor != nil && len(r.Line.Parts) > 0 {
-		f.parts = form.New(f.edit)
-		form.FromDonor(f.parts, id)
-		f.body.Add(f.parts.Rows)
+	var sections []rail.Section
+	for i, name := range lineGroups {
+		f.groups[i] = lineGroup{form.Apart(f.form), container.NewVBox()}
+		f.groups[i].body.Add(f.groups[i].form.Rows)
+		sections = append(sections, rail.Section{Name: name, Body: container.NewScroll(f.groups[i].body)})
 	}
-	form.Parts{Line: line, Rows: f.rows, Add: f.body.Add, Button: func(words string, change func(*repair.Line)) {
-		f.body.Add(container.NewHBox(widget.NewButton(words, func() { edit(strings.ToLower(words), change) })))
-	}}.Build(r.Line.Parts)
-	strike := widget.NewButton("Remove this line", func() {
-		f.edit("strike out "+r.Line.Job, func(c *valuation.Case) { f.own(c, id).Removed = true })
-	})
-	f.body.Add(container.NewHBox(strike))
+	f.fill(r)
+	f.rail = rail.Across(sections, func(int) {})
+	f.rail.Go(shown)
+	remove := widget.NewButton("Remove this line", func() { f.remove(r.Line) })
+	head := container.NewVBox(form.LongHeading(r.Line.Job, ""), container.NewHBox(remove), f.rail.Buttons)
+	f.body.Objects = []fyne.CanvasObject{form.Under(head, f.rail.Room, nil)}
 	f.body.Refresh()
 }
 
-// rows adds a form below, written with the line's own.
-func (f *lineForm) rows() *form.Of[repair.Line] {
-	below := form.Apart(f.form)
-	f.body.Add(below.Rows)
-	return below
+// remove takes a line out; it can be restored.
+func (f *lineForm) remove(l repair.Line) {
+	f.edit("remove "+l.Job, func(c *valuation.Case) { f.own(c, l.ID).Removed = true })
+}
+
+// fill lays the fields of a line out in their groups.
+func (f *lineForm) fill(r view.RepairRow) {
+	line := form.Line{Quoted: func() string { return string(f.now.ValuedOn) }}
+	work, hours, parts := f.groups[groupWork], f.groups[groupHours], f.groups[groupParts]
+	line.Words(work.form)
+	work.body.Add(form.Small(r.Line.Why))
+	if r.Line.Caution != "" {
+		work.body.Add(widgets.NewNote(widgets.Care, r.Line.Caution))
+	}
+	line.Work(hours.form)
+	if f.now.Repair.Donor != nil && len(r.Line.Parts) > 0 {
+		f.parts = form.New(f.edit)
+		form.FromDonor(f.parts, r.Line.ID)
+		parts.body.Add(f.parts.Rows)
+	}
+	form.Parts{Line: line, Add: parts.body.Add,
+		Rows: func() *form.Of[repair.Line] {
+			rows := form.Apart(parts.form)
+			parts.body.Add(rows.Rows)
+			if f.groups[groupParts].form == parts.form {
+				f.groups[groupParts].form = rows // the first part has the first field
+			}
+			return rows
+		},
+		Button: func(words string, change func(*repair.Line)) {
+			parts.body.Add(container.NewHBox(widget.NewButton(words, func() { f.change(r.Line.ID)(strings.ToLower(words), change) })))
+		}}.Build(r.Line.Parts)
 }
 
 // current returns the line as it is shown, from the user's lines where it stands there.

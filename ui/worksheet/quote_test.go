@@ -21,6 +21,7 @@ func TestAQuoteStandsBesideTheEstimate(t *testing.T) {
 		Parts: []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Three{Low: 60, Likely: 110, High: 190}}}}}}}
 	b := at(t, "Repair", c)
 	b.page.work.choose(0)
+	b.page.work.line.rail.Go(groupParts)
 	said := func() *repair.Quote { return b.State.Open.Case.Repair.Lines[0].Parts[0].Options[0].Quote }
 	var yard *widgets.TextEntry
 	for _, e := range seen.All[*widgets.TextEntry](b.page.Object()) {

@@ -32,7 +32,7 @@ type work struct {
 	addRisk *widgets.Suggest
 	table   *table.Table
 	risks   *table.Table
-	totals  *widget.Label
+	totals  *widget.RichText
 	line    *lineForm
 	rows    []view.RepairRow
 	chosen  string // id of the selected line
@@ -42,9 +42,8 @@ type work struct {
 
 // newRepair returns the section of the work that is known and of the damage that may be hidden.
 func newRepair(p *Page, know valuation.Knowledge) *section {
-	w := &work{page: p, totals: widget.NewLabel("")}
+	w := &work{page: p, totals: form.Small("")}
 	p.work = w
-	w.totals.Wrapping = fyne.TextWrapWord
 	w.table = table.New(columns(view.RepairColumns, false))
 	w.table.Empty = "No work yet. Enter the damage, or add a line from the catalogue."
 	w.table.OnSelected = func(row int) { w.choose(row) }
@@ -53,31 +52,36 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 			draw.FocusOn(first)
 		}
 	}
+	w.table.OnDelete = func(row int) { w.line.remove(w.rows[row].Line) }
+	w.table.Menu = w.menu
 	w.risks = table.New(columns(view.RiskColumns, false))
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, p.do, w.lineOf)
 	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
 	w.addRisk = widgets.NewSuggest("Add a risk: type any word of it", w.raise)
 	w.know(know)
-	blank := widget.NewButton("Add a line of my own", w.addBlank)
+	blank := widget.NewButton("Add my own line", w.addBlank)
 	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
 	w.donor = widget.NewButton("Plan with a donor vehicle", w.planDonor)
 	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewVBox(form.Heading("Work that is known",
-		"Lines marked starter hold starter values, from memory. Change one and it is yours."),
-		container.NewBorder(nil, nil, nil, container.NewHBox(blank, w.restore), w.addJob))
-	unseen := container.NewBorder(nil, nil, form.Heading("Hidden damage", ""), nil,
-		container.New(layout.NewCustomPaddedLayout(theme.Half, theme.Half, 0, 0), w.addRisk))
-	below := form.Under(unseen, w.risks, nil)
-	tables := container.NewVSplit(w.table, below)
-	tables.Offset = 0.62
+	top := container.NewBorder(nil, nil, nil, container.NewHBox(blank, shop), w.addJob)
+	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
+	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewVBox(shop, w.donor), w.totals))
-	split := container.NewHSplit(container.NewVScroll(left), container.NewVScroll(w.line.body))
-	split.Offset = 0.63
+		container.NewBorder(nil, nil, nil, container.NewVBox(w.donor, w.restore), w.totals))
+	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
+
+// menu is what may be done with a line.
+func (w *work) menu(row int) []*fyne.MenuItem {
+	return []*fyne.MenuItem{fyne.NewMenuItem("Remove this line", func() { w.line.remove(w.rows[row].Line) }),
+		fyne.NewMenuItem("Add my own line", w.addBlank), fyne.NewMenuItem("Restore removed lines", w.bringBack)}
+}
+
+// linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.
+const linesShare = 0.79
 
 // columns turns a view's columns into a table's.
 func columns(cols []view.Column, sortable bool) []table.Column {
@@ -130,7 +134,8 @@ func (w *work) render() {
 		risks = append(risks, table.Row{Cells: r})
 	}
 	w.risks.SetRows(risks)
-	w.totals.SetText(strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open)))
+	w.totals.Segments[0].(*widget.TextSegment).Text = strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open))
+	w.totals.Refresh()
 	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	w.restore.Refresh()
 	w.donor.Hidden = w.page.open.Case.Repair.Donor != nil
@@ -209,9 +214,9 @@ func freeID(lines []repair.Line) string {
 	}
 }
 
-// bringBack lets the catalogue add the lines again that were struck out.
+// bringBack lets the catalogue add the lines again that were removed.
 func (w *work) bringBack() {
-	w.page.edit("bring struck-out lines back", func(c *valuation.Case) {
+	w.page.edit("restore removed lines", func(c *valuation.Case) {
 		c.Repair.Lines = slices.DeleteFunc(c.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	})
 }

@@ -4,6 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
 	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
@@ -59,7 +62,7 @@ func TestAQuoteTakesNoRoomFromTheTable(t *testing.T) {
 	var least [2]float32
 	for i := range least {
 		b.page.work.choose(i)
-		least[i] = b.page.work.line.body.MinSize().Width
+		least[i] = b.page.work.line.groups[groupParts].body.MinSize().Width
 	}
 	if least[0] != least[1] {
 		t.Errorf("the line's side is at least %v wide, %v with a quote", least[0], least[1])
@@ -99,5 +102,32 @@ func TestADonorIsPlannedWith(t *testing.T) {
 	}
 	if b.Do(desk.LeaveDonor()); b.State.Open.Case.Repair.Donor != nil || !b.page.work.donor.Visible() {
 		t.Error("the donor stays")
+	}
+}
+
+// A line's side says in full what is done with the line and what its boxes hold, whatever the height: nothing of it scrolls away.
+func TestTheLinesSideShowsRemoveAndItsGroups(t *testing.T) {
+	b := at(t, "Repair", twoLines())
+	b.page.work.choose(0)
+	body := b.page.work.line.body
+	for _, want := range []string{"Remove this line", "Work", "Hours and materials", "Parts"} {
+		if !seen.Says(body, want) {
+			t.Errorf("the side does not say %q", want)
+		}
+	}
+	b.page.work.line.rail.Go(groupHours)
+	for _, want := range []string{"low", "likely", "high"} {
+		if !seen.Says(body, want) {
+			t.Errorf("no box is named %q", want)
+		}
+	}
+	scrolls := seen.All[*container.Scroll](body)
+	if len(scrolls) != 1 {
+		t.Fatalf("%d panes scroll", len(scrolls))
+	}
+	for _, button := range seen.All[*widget.Button](scrolls[0]) {
+		if button.Text == "Remove this line" {
+			t.Error("the button scrolls with the fields")
+		}
 	}
 }

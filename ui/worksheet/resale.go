@@ -80,8 +80,7 @@ func newResale(p *Page) *section {
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
 	r.table.OnOpen = r.typing.open
-	body := container.NewVSplit(top, form.Under(nil, r.table, r.typing.line.Row))
-	body.Offset = 0.58
+	body := widgets.NewVSplit("worksheet.resale", top, form.Under(nil, r.table, r.typing.line.Row), 0.58)
 	return &section{body: body, forms: []*form.Form{beliefs, causes, season}, show: func(p *Page) { r.render() }, first: first}
 }
 

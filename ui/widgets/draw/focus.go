@@ -20,9 +20,9 @@ func NewFocusRing() *canvas.Rectangle {
 // ShowFocus shows the ring round a size, or hides it.
 func ShowFocus(r *canvas.Rectangle, focused bool, size fyne.Size) {
 	r.StrokeColor = theme.Color(theme.ColorAccent)
-	const out = 3
-	r.Move(fyne.NewPos(-out, -out))
-	r.Resize(size.AddWidthHeight(2*out, 2*out))
+	const in = 1 // inside: what scrolls or splits cuts off all that stands out
+	r.Move(fyne.NewPos(in, in))
+	r.Resize(size.SubtractWidthHeight(2*in, 2*in))
 	if focused {
 		r.Show()
 	} else {

@@ -46,10 +46,12 @@ func (r *Renderer) redraw(size fyne.Size) {
 			r.ring = NewFocusRing()
 		}
 		ShowFocus(r.ring, r.Focused(), size)
-		d.Add(r.ring)
 	}
 	if size.Width > 0 && size.Height > 0 {
 		r.Draw(d, size)
+	}
+	if r.ring != nil {
+		d.Add(r.ring) // on top: a drawing that fills its room would hide it
 	}
 	r.objects, r.size = d.objects, size
 }

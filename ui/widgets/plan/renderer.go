@@ -71,7 +71,7 @@ func (r *renderer) texts() []*draw.Text {
 }
 
 func (r *renderer) Objects() []fyne.CanvasObject {
-	objects := []fyne.CanvasObject{r.ring, r.raster}
+	objects := []fyne.CanvasObject{r.raster, r.ring}
 	for _, t := range r.texts() {
 		objects = append(objects, t.Text)
 	}

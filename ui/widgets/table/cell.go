@@ -13,7 +13,7 @@ import (
 )
 
 // rowHeight is the height of a row without the gap under it.
-func rowHeight() float32 { return draw.LineHeight(theme.SizeBody) + theme.Space }
+func rowHeight() float32 { return draw.LineHeight(theme.SizeBody) + theme.Half/2 }
 
 func headHeight() float32 { return draw.LineHeight(theme.SizeSmall) + theme.Space }
 

@@ -2,6 +2,7 @@ package table
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -63,6 +64,7 @@ func (h *headCell) Cursor() desktop.Cursor {
 func (t *Table) updateHeader(id widget.TableCellID, o fyne.CanvasObject) {
 	h := o.(*headCell)
 	h.column = id.Col - t.lead()
+	t.heads[h.column] = h
 	h.words.Text.Text, h.right = "", false
 	sorted := h.column >= 0 && h.column == t.sorted
 	if h.column >= 0 {
@@ -129,7 +131,7 @@ type tableRenderer struct {
 }
 
 func (r *tableRenderer) Objects() []fyne.CanvasObject {
-	return append([]fyne.CanvasObject{r.ring}, r.WidgetRenderer.Objects()...)
+	return append(slices.Clone(r.WidgetRenderer.Objects()), r.ring)
 }
 
 func (r *tableRenderer) Layout(size fyne.Size) {

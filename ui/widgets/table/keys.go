@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/theme"
 	"walkline/ui/widgets/draw"
 )
 
@@ -31,6 +32,12 @@ func (t *Table) TypedKey(e *fyne.KeyEvent) {
 		t.open()
 	case fyne.KeySpace:
 		t.tick()
+	case fyne.KeyDelete:
+		if t.OnDelete != nil && t.selected >= 0 {
+			t.OnDelete(t.selected)
+		}
+	case desktop.KeyMenu:
+		t.showMenu(fyne.CurrentApp().Driver().AbsolutePositionForObject(t).AddXY(theme.Broad, headHeight()))
 	case fyne.KeyLeft, fyne.KeyRight:
 		t.markHeader(e.Name == fyne.KeyRight)
 	}
@@ -66,6 +73,33 @@ func (t *Table) FocusLost() {
 	t.focused = false
 	draw.Explain(t, "")
 	t.Table.Refresh()
+}
+
+// MouseDown notes which keys are held: with Shift a tap ticks all rows from the last one, with Ctrl one more.
+func (t *Table) MouseDown(e *desktop.MouseEvent) {
+	t.held = e.Modifier
+	t.Table.MouseDown(e)
+}
+
+// TappedSecondary goes to the row under the pointer and shows what may be done with it.
+func (t *Table) TappedSecondary(e *fyne.PointEvent) {
+	if t.hovered < 0 || t.hovered >= t.count {
+		return
+	}
+	t.takeKeyboard()
+	t.goTo(t.hovered)
+	t.showMenu(e.AbsolutePosition)
+}
+
+// showMenu shows what may be done with the selected row.
+func (t *Table) showMenu(at fyne.Position) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(t)
+	if c == nil || t.Menu == nil || t.selected < 0 {
+		return
+	}
+	if items := t.Menu(t.selected); len(items) > 0 {
+		widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), c, at)
+	}
 }
 
 // MouseIn lights nothing: the cells light their row.

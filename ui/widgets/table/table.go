@@ -19,7 +19,8 @@ type Column struct {
 	Width    float32 // at text scale 1
 	Right    bool    // figures: right-aligned
 	Sortable bool
-	Grows    bool   // takes a share of the room that the columns leave
+	Grows    bool   // takes a share of the room that the columns leave, and gives one where they have too little
+	Fits     string // the longest words of the column: they are never cut
 	Meaning  string // told while the pointer or the keyboard is on its title
 }
 
@@ -49,6 +50,14 @@ type Table struct {
 	// OnTick, when set before the first showing, gives the table a first column of boxes; it is called when the user ticks or unticks, and
 	// shows the row as it then is.
 	OnTick func(row int, ticked bool)
+	// OnTickMany, when set beside OnTick, is called when the user ticks all rows from one to another.
+	OnTickMany func(from, to int)
+	// OnDelete is called on the key Delete.
+	OnDelete func(row int)
+	// OnWidth is called when the user has given a column another width, at text scale 1.
+	OnWidth func(column int, width float32)
+	// Menu, when set, returns what may be done with a row: it opens on the second mouse button or the menu key.
+	Menu func(row int) []*fyne.MenuItem
 	// OnSort is called when the user asks for another order.
 	OnSort func(column int, falling bool)
 	// Empty is said in place of rows.
@@ -64,13 +73,16 @@ type Table struct {
 	falling  bool
 	focused  bool
 	tapped   time.Time
+	held     fyne.KeyModifier // while the mouse was pressed
+	given    []float32        // widths of the columns as they were laid out
+	heads    map[int]*headCell
 	scale    float32 // text scale and width that the columns are sized for
 	width    float32
 }
 
 // New returns an empty table.
 func New(columns []Column) *Table {
-	t := &Table{columns: columns, selected: -1, hovered: -1, sorted: -1}
+	t := &Table{columns: columns, selected: -1, hovered: -1, sorted: -1, heads: map[int]*headCell{}}
 	t.Length = func() (int, int) { return max(t.count, 1), len(t.columns) + t.lead() }
 	t.CreateCell = func() fyne.CanvasObject { return newCell(t) }
 	t.UpdateCell = t.updateCell
@@ -98,10 +110,14 @@ func (t *Table) SetRows(rows []Row) {
 
 // SetSource is SetRows for many rows: row is asked for those in sight only, and again each time they are drawn.
 func (t *Table) SetSource(count int, row func(int) Row) {
+	fewer := count < t.count
 	t.count, t.row = count, row
 	t.selected = min(t.selected, count-1)
 	t.hovered = -1
 	t.Refresh()
+	if fewer { // what is left may lie above what was in sight
+		t.ScrollTo(widget.TableCellID{Row: max(t.selected, 0), Col: 0})
+	}
 }
 
 // Rows returns how many rows there are.
@@ -138,15 +154,47 @@ func (t *Table) sizeColumns() {
 			growing++
 		}
 	}
-	spare := max(t.width-t.Width(), 0)
+	spare := t.width - t.Width()
+	t.given = make([]float32, len(t.columns))
 	for i, c := range t.columns {
-		width := c.Width * t.scale
+		t.given[i] = c.width()
 		if c.Grows {
-			width += spare / float32(growing)
+			t.given[i] = max(t.given[i]+spare/float32(growing), leastShare*t.given[i])
 		}
-		t.SetColumnWidth(i+t.lead(), width)
+		t.SetColumnWidth(i+t.lead(), t.given[i])
 	}
 }
+
+// leastShare is what a column that grows keeps of its width where there is too little room.
+const leastShare = 0.7
+
+// width returns the width that the column is given at the text scale of the moment.
+func (c Column) width() float32 {
+	width := c.Width * theme.Scale()
+	if c.Fits != "" {
+		width = max(width, draw.TextWidth(c.Fits, theme.SizeBody, fyne.TextStyle{})+2*theme.Space+theme.Half)
+	}
+	return width
+}
+
+// SetColumns shows other columns, or the same ones in other widths; the rows are to be set again.
+func (t *Table) SetColumns(columns []Column) {
+	t.columns, t.width, t.marked = columns, 0, min(t.marked, len(columns)-1)
+	t.Refresh()
+}
+
+// DragEnd tells which column was given another width.
+func (t *Table) DragEnd() {
+	t.Table.DragEnd()
+	for i, given := range t.given {
+		if h := t.heads[i]; h != nil && h.column == i && t.OnWidth != nil && abs(h.Size().Width-given) > 1 {
+			t.given[i] = h.Size().Width
+			t.OnWidth(i, h.Size().Width/theme.Scale())
+		}
+	}
+}
+
+func abs(x float32) float32 { return max(x, -x) }
 
 // Width returns the width that shows every column whole.
 func (t *Table) Width() float32 {
@@ -155,7 +203,7 @@ func (t *Table) Width() float32 {
 		width = boxSide() + theme.Wide + theme.Half
 	}
 	for _, c := range t.columns {
-		width += c.Width*theme.Scale() + theme.Half
+		width += c.width() + theme.Half
 	}
 	return width
 }
@@ -216,11 +264,17 @@ func (t *Table) cellTapped(id widget.TableCellID) {
 	if id.Row >= t.count {
 		return
 	}
+	from, held := max(t.selected, 0), t.held
+	t.held = 0
 	again := id.Row == t.selected && time.Since(t.tapped) < openWithin
 	t.tapped = time.Now()
 	t.takeKeyboard()
 	t.goTo(id.Row)
 	switch {
+	case t.OnTickMany != nil && held&fyne.KeyModifierShift != 0:
+		t.OnTickMany(min(from, id.Row), max(from, id.Row))
+	case t.OnTick != nil && held&fyne.KeyModifierShortcutDefault != 0:
+		t.tick()
 	case t.lead() == 1 && id.Col == 0:
 		t.tick()
 	case again:

@@ -1,0 +1,71 @@
+package board
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"walkline/ui/desk"
+	"walkline/ui/view"
+	"walkline/valuation/lot"
+)
+
+// Marked returns the lots that are marked and on show, in their order; where none is, the selected one.
+func (p *Page) Marked() []int64 {
+	var ids []int64
+	for _, r := range p.rows {
+		if p.marked[r.ID] {
+			ids = append(ids, r.ID)
+		}
+	}
+	if id, ok := p.Selected(); ok && len(ids) == 0 {
+		ids = append(ids, id)
+	}
+	return ids
+}
+
+// mark marks the lots of some rows, or takes their marks away.
+func (p *Page) mark(from, to int, on bool) {
+	for _, r := range p.rows[from : to+1] {
+		if p.marked[r.ID] = on; !on {
+			delete(p.marked, r.ID)
+		}
+	}
+	p.sayCount()
+	p.table.Refresh()
+}
+
+// sayCount says how many lots there are, and how many of them are marked.
+func (p *Page) sayCount() {
+	marked := 0
+	for _, r := range p.rows {
+		if p.marked[r.ID] {
+			marked++
+		}
+	}
+	words := view.Count(len(p.rows), "lot")
+	if marked > 0 {
+		words = fmt.Sprintf("%d of %s marked", marked, words)
+	}
+	p.count.SetText(words)
+}
+
+// menu is what may be done with the lot of a row; what may be done with many is done with all that are marked.
+func (p *Page) menu(row int) []*fyne.MenuItem {
+	id := p.rows[row].ID
+	item := func(words string, action desk.Action) *fyne.MenuItem {
+		return fyne.NewMenuItem(words, func() { p.do(action) })
+	}
+	all := p.Marked()
+	of := ""
+	if len(all) > 1 {
+		of = fmt.Sprintf(" %d lots", len(all))
+	}
+	items := []*fyne.MenuItem{item("Open", desk.OpenLot(id)), item("Duplicate", desk.DuplicateLot(id)), fyne.NewMenuItemSeparator()}
+	for _, s := range lot.States {
+		items = append(items, item("Mark: "+string(s), desk.MarkLot(id, s)))
+	}
+	return append(items, fyne.NewMenuItemSeparator(), item("Move"+of+" to another sale…", desk.Want(desk.MoveToSale)),
+		item("Archive"+of, desk.ArchiveLots(true, all...)), item("Take"+of+" out of the archive", desk.ArchiveLots(false, all...)),
+		item("Remove"+of, desk.RemoveLots(all...)))
+}

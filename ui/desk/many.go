@@ -1,0 +1,96 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"walkline/store/book"
+	"walkline/valuation/lot"
+)
+
+// ArchiveLots puts lots away, or takes them out again, in one step.
+func ArchiveLots(archived bool, ids ...int64) Action {
+	words, said := "archive", "Archived lots are kept: the box above the list shows them."
+	if !archived {
+		words, said = "take out of the archive", "Taken out of the archive."
+	}
+	return onLots(words, said, ids, func(_ State, l *book.Lot) { l.Archived = archived })
+}
+
+// RemoveLots takes lots off every list, in one step; undo on the Board puts them back.
+func RemoveLots(ids ...int64) Action {
+	return onLots("remove", "Removed. Undo on the Board puts it back.", ids,
+		func(_ State, l *book.Lot) { l.Removed = true }).ofSubject(book.Board)
+}
+
+// MoveLots gives lots another sale and its day, in one step. A lot whose terms are those of its yard takes those of the other one.
+func MoveLots(sale string, day lot.Date, ids ...int64) Action {
+	return onLots("move", fmt.Sprintf("Moved to %s.", saleWords(sale, day)), ids, func(s State, l *book.Lot) {
+		before := l.Case
+		l.Case = before.Clone()
+		l.Case.Lot.Sale, l.Case.Lot.SaleDate = sale, day
+		l.Case = s.atSale(before, l.Case)
+	})
+}
+
+// saleWords names a sale and its day, as far as they are known.
+func saleWords(sale string, day lot.Date) string {
+	switch {
+	case sale == "" && day == "":
+		return "no sale"
+	case day == "":
+		return sale
+	case sale == "":
+		return string(day)
+	}
+	return sale + ", " + string(day)
+}
+
+// onLots returns an action that changes lots in one step of the page's history, named after the only one or their number.
+func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Action {
+	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		a.words = namedStep(words, fmt.Sprintf("%d lots", len(ids)))
+		step := a.step(s)
+		for _, id := range ids {
+			l, err := d.Book.Lot(ctx, id)
+			if err != nil {
+				return s.troubled(words+" the lot", err)
+			}
+			if len(ids) == 1 {
+				a.words = namedStep(words, named(l.Case))
+			}
+			after := l.Clone()
+			change(s, &after)
+			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
+		}
+		step.Label = a.words
+		s, _ = d.keep(ctx, s, a.words, step)
+		if s.Trouble != "" {
+			return s
+		}
+		return ifKept(d.lists(ctx, d.refresh(ctx, s)), said)
+	})
+}
+
+// Sales returns the sales of the lots on the Board with their days, each once, the latest first.
+func (s State) Sales() []Sale {
+	var sales []Sale
+	for _, e := range s.Entries {
+		if one := (Sale{e.Sale, e.SaleDate}); e.Sale != "" && !slices.Contains(sales, one) {
+			sales = append(sales, one)
+		}
+	}
+	slices.SortStableFunc(sales, func(a, b Sale) int { return cmp.Compare(b.Day, a.Day) })
+	return sales
+}
+
+// Sale is a sale and its day.
+type Sale struct {
+	Name string
+	Day  lot.Date
+}
+
+// Words names the sale.
+func (s Sale) Words() string { return saleWords(s.Name, s.Day) }

@@ -1,0 +1,71 @@
+package form
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/lang"
+
+	"walkline/ui/view"
+	"walkline/ui/widgets"
+	"walkline/valuation/lot"
+)
+
+// monthFirst are the regions that write the month before the day, from the locale data of the Unicode CLDR (the order of its short date).
+var monthFirst = []string{"US", "AS", "FM", "GU", "MH", "MP", "PH", "PR", "PW", "UM", "VI"}
+
+// dayOrder is the order of the system's region; one that names none is taken as American, as the words of the window are.
+func dayOrder() lot.DayOrder {
+	tag := strings.Split(string(lang.SystemLocale()), "-")
+	region := tag[len(tag)-1]
+	return lot.DayOrder(len(region) != 2 || len(tag) == 1 || slices.Contains(monthFirst, region))
+}
+
+// DayShown writes a day in the system's manner.
+func DayShown(d lot.Date) string { return dayOrder().Show(d) }
+
+// ReadDay reads a day as it was typed, and says how where it could be read otherwise. Errors: it is no day.
+func ReadDay(typed string) (d lot.Date, said string, err error) {
+	order := dayOrder()
+	d, guessed, err := order.ReadDay(typed, lot.Date(time.Now().Format(time.DateOnly)))
+	switch {
+	case err != nil:
+		return d, "", err
+	case guessed:
+		said = "= " + order.Show(d) + " (" + order.String() + ")"
+	case d != "" && typed != order.Show(d):
+		said = "= " + order.Show(d)
+	}
+	return d, said, nil
+}
+
+// Date adds a field for a calendar day, typed as people write days; under it stands how it was read, or what is wrong.
+func (f *Of[T]) Date(label string, at func(*T) *lot.Date) {
+	e, says := widgets.NewTextEntry(), widgets.NewCaption("")
+	says.Hide()
+	e.SetPlaceHolder("11/27, Nov 27 or tomorrow")
+	e.SetMeaning(view.Help(label))
+	say := func(words string, wrong bool) {
+		says.SetWarning(wrong)
+		says.SetText(words)
+		says.Hidden = words == ""
+		e.Refresh()
+	}
+	e.OnChanged = func(s string) {
+		d, said, err := ReadDay(s)
+		if err != nil {
+			say("! "+err.Error(), true)
+			return
+		}
+		say(said, false)
+		f.Change(label, func(c *T) { *at(c) = d })
+	}
+	f.leads(e)
+	f.Row(label, bounded(container.NewVBox(e, says)), func(c T) {
+		if d, _, err := ReadDay(e.Text); (err == nil || e.Text == "") && d != *at(&c) {
+			e.SetText(DayShown(*at(&c)))
+		}
+	})
+}
