@@ -130,7 +130,7 @@ func (p *page) figures(a valuation.Answer) {
 		return
 	}
 	row("Profit", a.Profit.P10, a.Profit.Mean, a.Profit.P90)
-	row("Your labor, a cost of it", a.Labour.P10, a.Labour.Mean, a.Labour.P90)
+	row("of which your labor", a.Labour.P10, a.Labour.Mean, a.Labour.P90)
 	row("Your hours", a.Hours.P10, a.Hours.Mean, a.Hours.P90)
 	row("Days until sold", a.Days.P10, a.Days.Mean, a.Days.P90)
 	p.line("Half sell below %s. Profit: half below %s, 1 in 20 below %s, worst tenth %s on average, margin %.1f %%.", p.whole(a.Resale.P50),

@@ -62,9 +62,8 @@ func ProposalWords(c valuation.Case) string {
 	case stands && parts:
 		return "Both ways are yours."
 	}
-	return "Proposes what is missing: as it stands from the hammer price that you guess, for parts from the assemblies that the damage " +
-		"leaves " +
-		"sound. From memory: replace the figures with yours."
+	return "Proposes what is missing: for parts from the assemblies that the damage leaves sound, as it stands from what the wreck is worth " +
+		"to its next buyer. From memory: replace the figures with yours."
 }
 
 // wayHint says, of a lot that gets no bid on the rebuild alone, where other plans are to be had; empty elsewhere.
