@@ -135,6 +135,8 @@ func inspect(ctx context.Context, path string) (int, error) {
 		return 0, folder(filepath.Dir(path))
 	case err != nil:
 		return 0, fmt.Errorf("%w (%w)", ErrNotWritable, err)
+	case info.IsDir():
+		return 0, fmt.Errorf("%w: it is a folder", ErrNotDatabase)
 	case !info.Mode().IsRegular():
 		return 0, fmt.Errorf("%w: %w", ErrNotDatabase, plain.ErrNoFile)
 	case info.Size() == 0:
