@@ -63,11 +63,11 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
 	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(blank, shop), w.addJob)
+	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewVBox(w.restore), w.totals))
+		container.NewBorder(nil, nil, nil, container.NewVBox(shop, w.restore), w.totals))
 	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
