@@ -19,7 +19,7 @@ type Split struct {
 
 // What is left of a side at text scale 1: a heading and a line or two; a search field and its button.
 const (
-	leastHigh = 96
+	leastHigh = 80
 	leastWide = 200
 )
 

@@ -79,7 +79,7 @@ func (w *work) menu(row int) []*fyne.MenuItem {
 }
 
 // linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.
-const linesShare = 0.79
+const linesShare = 0.82
 
 // columns turns a view's columns into a table's.
 func columns(cols []view.Column, sortable bool) []table.Column {
