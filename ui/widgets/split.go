@@ -19,8 +19,8 @@ type Split struct {
 
 // What is left of a side at text scale 1: a heading and a line or two; a search field and its button.
 const (
-	leastHigh = 96
-	leastWide = 240
+	leastHigh = 80
+	leastWide = 200
 )
 
 // NewHSplit returns two objects side by side; the first one gets a share of the width until the bar is dragged.

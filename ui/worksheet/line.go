@@ -40,7 +40,7 @@ type lineGroup struct {
 	body *fyne.Container
 }
 
-var lineGroups = [...]string{"Work", "Hours and materials", "Parts"}
+var lineGroups = [...]string{"Work", "Hours", "Parts"}
 
 const (
 	groupWork = iota

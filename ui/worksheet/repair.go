@@ -65,11 +65,11 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.donor = widget.NewButton("Plan with a donor vehicle", w.planDonor)
 	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewBorder(nil, nil, nil, container.NewHBox(blank, shop), w.addJob)
+	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewVBox(w.donor, w.restore), w.totals))
+		container.NewBorder(nil, nil, nil, container.NewVBox(shop, w.donor, w.restore), w.totals))
 	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
@@ -81,7 +81,7 @@ func (w *work) menu(row int) []*fyne.MenuItem {
 }
 
 // linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.
-const linesShare = 0.79
+const linesShare = 0.82
 
 // columns turns a view's columns into a table's.
 func columns(cols []view.Column, sortable bool) []table.Column {

@@ -110,7 +110,7 @@ func TestTheLinesSideShowsRemoveAndItsGroups(t *testing.T) {
 	b := at(t, "Repair", twoLines())
 	b.page.work.choose(0)
 	body := b.page.work.line.body
-	for _, want := range []string{"Remove this line", "Work", "Hours and materials", "Parts"} {
+	for _, want := range []string{"Remove this line", "Work", "Hours", "Parts"} {
 		if !seen.Says(body, want) {
 			t.Errorf("the side does not say %q", want)
 		}
