@@ -189,7 +189,8 @@ func TestTheShelfTeachesTheShopsMarket(t *testing.T) {
 	}
 }
 
-// A row that was asked for and is then typed as sold keeps what was asked, even at the same price: such pairs teach what haggling takes off.
+// A row that was asked for and is then typed as sold keeps what was asked, even at the same price: such pairs teach what haggling takes
+// off.
 func TestARowThatIsSoldKeepsWhatWasAsked(t *testing.T) {
 	u := newUser(t)
 	u.well(desk.OpenLot(u.add(tessel("14"))[0]))

@@ -47,7 +47,7 @@ func ShortWhose(yours bool) string {
 }
 
 // JobColumns are the columns of the repair jobs on the Bench.
-var JobColumns = []Column{{"Work", false, 150}, {"Area", false, 84}, {"Whose", false, 96}}
+var JobColumns = []Column{{"Work", false, 150}, {"Area", false, 120}, {"Whose", false, 72}}
 
 // JobRow returns the cells of a job.
 func JobRow(s CatalogueEntry[repair.Job]) []string {
