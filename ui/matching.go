@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -207,7 +208,16 @@ func (m *matching) show(p desk.Preview) {
 	if len(p.First) > 0 {
 		m.first.Add(firstRows(p))
 	}
+	if len(p.Teaches) > 0 {
+		m.first.Add(form.Small(strings.Join(p.Teaches[:min(len(p.Teaches), mostTaught)], "\n")))
+	}
+	if more := len(p.Teaches) - mostTaught; more > 0 {
+		m.first.Add(form.Small(fmt.Sprintf("And %d more rows.", more)))
+	}
 }
+
+// mostTaught is how many rows of past buys are told what they teach.
+const mostTaught = 200
 
 // few writes the first of a list of rows.
 func few(list []desk.Refusal) []string {

@@ -74,6 +74,9 @@ func TestPastBuysAreImportedFromAFile(t *testing.T) {
 	entry := seen.All[*widgets.TextEntry](s.top())[0]
 	test.Type(entry, path)
 	s.tap(t, "Read")
+	if !seen.Says(s.top(), "Line 2 teaches nothing; not: asked to sold (needs first asked and sold for)") {
+		t.Errorf("what it teaches is missing: %q", seen.Texts(s.top()))
+	}
 	if !seen.Says(s.top(), "Usable: 1 of 2 rows. Refused: 1.") {
 		t.Errorf("the dialog says %q", seen.Texts(s.top()))
 	}

@@ -17,7 +17,7 @@ type PastTables struct{ Risks hidden.Catalogue }
 
 var _ desk.PastTables = PastTables{}
 
-var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome", "teaches"}
+var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome"}
 
 func pasts() sheets[csvfile.Past] {
 	return sheets[csvfile.Past]{csvfile.PastBuys, func(p csvfile.Past) []string {
@@ -30,7 +30,7 @@ func pasts() sheets[csvfile.Past] {
 			return currency.Group(*a)
 		}
 		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer),
-			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome), teaches(p)}
+			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
 	}, pastFields}
 }
 
@@ -76,8 +76,21 @@ func (p PastTables) risk(name string) string {
 	return name
 }
 
-// Preview returns what a sheet gives as it is stated.
-func (PastTables) Preview(s desk.Sheet) (desk.Preview, error) { return pasts().preview(s) }
+// Preview returns what a sheet gives as it is stated, and what each of its rows teaches.
+func (PastTables) Preview(s desk.Sheet) (desk.Preview, error) {
+	p, err := pasts().preview(s)
+	if err != nil {
+		return p, err
+	}
+	res, err := pasts().result(s)
+	if err != nil {
+		return p, err
+	}
+	for _, r := range res.Rows {
+		p.Teaches = append(p.Teaches, fmt.Sprintf("Line %d teaches %s.", r.Line, teaches(r)))
+	}
+	return p, nil
+}
 
 // RefusedPast writes the refused rows of a sheet as CSV.
 func (PastTables) RefusedPast(s desk.Sheet) ([]byte, error) { return pasts().refused(s) }

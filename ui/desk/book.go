@@ -180,6 +180,7 @@ type Preview struct {
 	Rows    int        // that are usable
 	Columns []string   // what First shows, after the line
 	First   [][]string // the first rows as they will stand, each led by its line
+	Teaches []string   // what each row of past buys teaches and what not, led by its line
 	Refused []Refusal
 	Skipped []Refusal // rows that are none: totals, captions, headings met again
 	Open    []Doubt
