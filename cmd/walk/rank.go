@@ -165,7 +165,7 @@ func rankedOf(x desk.Rated) rankedLot {
 	a, c := x.Answer, x.Case
 	l := rankedLot{Number: x.Lot.Number, VIN: x.Lot.VIN, Currency: c.Currency, Trouble: x.Trouble, Needs: []string{},
 		Vehicle: strings.TrimSpace(fmt.Sprint(x.Lot.ModelYear, " ", x.Lot.Make, " ", x.Lot.Model)), Decision: a.Decision,
-			FirstGuess: a.FirstGuess != nil, WinChance: a.WinChance, WinBasis: a.WinBasis}
+		FirstGuess: a.FirstGuess != nil, WinChance: a.WinChance, WinBasis: a.WinBasis}
 	if x.Trouble != "" {
 		return l
 	}

@@ -25,7 +25,7 @@ type shop struct {
 	today  lot.Date
 	now    learn.Factors
 	past   []learn.Build
-	went   []hammer.Result // what lots went for
+	went   []hammer.Result          // what lots went for
 	frozen map[int64]valuation.Case // of the last prediction of each past lot
 	open   []openLot
 	doubts []string

@@ -99,7 +99,7 @@ func TestBoardCells(t *testing.T) {
 	worth := 7.046
 	guess := view.List([]book.Entry{{ID: 1, Currency: "USD", State: "to look at",
 		Answer: &book.Summary{WalkAway: usd(520), Binding: "max_loss_chance",
-		Said: book.Said{FirstGuess: true, LookWorth: &worth}}}}).Rows(view.Filter{})[0].Cells()
+			Said: book.Said{FirstGuess: true, LookWorth: &worth}}}}).Rows(view.Filter{})[0].Cells()
 	if guess[3] != "USD 520" || guess[5] != "first guess: chance of a loss" || guess[12] != "7.05" {
 		t.Errorf("a first guess: %q", guess)
 	}
