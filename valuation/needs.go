@@ -69,3 +69,14 @@ func (a *Answer) unready(missing []Need) {
 	a.Profit = Profit{none, none, none, none, none, none, none, none, nil}
 	a.Ladder, a.Waterfall, a.Drivers = nil, nil, nil
 }
+
+// SeeNothing says that the vehicle was looked at and no damage was seen, or takes that back.
+func (c *Case) SeeNothing(on bool) {
+	delete(c.Findings, NothingSeen)
+	if on {
+		if c.Findings == nil {
+			c.Findings = map[string]string{}
+		}
+		c.Findings[NothingSeen] = "no"
+	}
+}

@@ -31,6 +31,9 @@ func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
 	if len(filled.Airbags) == 0 {
 		filled.Airbags = f.Lot.Airbags
 	}
+	if len(filled.Title.Brands) == 0 {
+		filled.Title.Brands = f.Lot.Title.Brands
+	}
 	c.Lot, f.Left = filled, append(f.Left, otherwise...)
 	for _, d := range f.Damage {
 		if !slices.ContainsFunc(c.Damage, func(x lot.Damage) bool { return x.Area == d.Area }) {

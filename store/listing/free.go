@@ -107,6 +107,10 @@ func (r *reading) titled(text string, told bool) bool {
 		return false // the S of a trim
 	}
 	switch paper := lot.ReadPaper(text); {
+	case known && (named || slices.Contains(strong, brand)) && !slices.Contains(lot.Documents, brand):
+		r.Lot.Title.Brands = append(r.Lot.Title.Brands, brand)
+		r.fact("Brands on it", brand)
+		return true
 	case known && (named || slices.Contains(strong, brand)):
 		r.Lot.Title.Document = brand
 	case strings.EqualFold(text, "bill of sale"):

@@ -39,7 +39,7 @@ var listings = []struct {
 			Title: lot.Title{Document: "parts only"}, Condition: "dead", Keys: new(true), Airbags: []string{"front", "knee"}},
 		hurt: "12 disabling|05 minor"},
 	{text: "water damage, recovered theft title, front wheel drive, rear camera, automatic transmission, brand new tires, dead battery",
-		want: lot.Lot{Title: lot.Title{Document: "recovered theft"}, Loss: []string{"flood"}}, left: "dead battery"},
+		want: lot.Lot{Title: lot.Title{Brands: []string{"recovered theft"}}, Loss: []string{"flood"}}, left: "dead battery"},
 	{text: "61,200", left: "61,200"}, // of what, and in which unit?
 	{text: "no title, bill of sale only", want: lot.Lot{Title: lot.Title{Document: "bill of sale"}}},
 }

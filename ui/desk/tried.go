@@ -94,3 +94,12 @@ func (s State) Limited(id int64, revision int, l Limits, err error) State {
 	o.Limits = &l
 	return s.with(o)
 }
+
+// Without returns the bid without a house rule, nil for none, and whether it was worked out for the lot as it stands.
+func (o Open) Without(rule string) (*money.Amount, bool) {
+	if o.Limits == nil || o.Limits.Revision != o.Revision {
+		return nil, false
+	}
+	without, known := o.Limits.Without[rule]
+	return without, known
+}

@@ -24,6 +24,9 @@ const (
 	MaxDays           = "max_days"
 )
 
+// Names are the rules in their order.
+var Names = []string{MinProfit, MinMargin, MaxLossChance, MaxWorstTenthLoss, MinPerHour, MaxCash, MaxDays}
+
 // Without returns the rules with those of some names off.
 func (r Rules) Without(names ...string) Rules {
 	for _, name := range names {
