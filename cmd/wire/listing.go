@@ -2,6 +2,7 @@ package wire
 
 import (
 	"walkline/store/listing"
+	"walkline/ui/damage"
 	"walkline/ui/desk"
 	"walkline/valuation"
 )
@@ -11,7 +12,11 @@ func Listing(text string, c valuation.Case) (desk.Listed, error) {
 	filled, found, err := listing.Fill(c, text)
 	l := desk.Listed{Case: filled, Left: found.Left}
 	for _, f := range found.Facts {
-		l.Facts = append(l.Facts, [2]string{f.Field, f.Words})
+		words := f.Words
+		if f.Area != "" {
+			words = damage.Area(f.Area) + ": " + words
+		}
+		l.Facts = append(l.Facts, [2]string{f.Field, words})
 	}
 	return l, err
 }

@@ -69,7 +69,7 @@ func (r *reading) hurt(text string) bool {
 		}
 		d := lot.Damage{Area: area, Extent: extent, Depth: depth}
 		r.Damage = append(r.Damage, d)
-		r.fact("Damage", guessed(d, said))
+		r.Facts = append(r.Facts, Fact{"Damage", guessed(d, said), area})
 	}
 	return true
 }

@@ -1,7 +1,6 @@
 package listing
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -242,7 +241,7 @@ func (r *reading) vehicle(text string) {
 
 // guessed is what is said of a mark whose extent no word tells.
 func guessed(d lot.Damage, said bool) string {
-	words := fmt.Sprintf("%s: %s, %s", plain(d.Area), d.Extent, d.Depth)
+	words := d.Extent + ", " + d.Depth
 	if !said {
 		words += " (a guess: look at it)"
 	}

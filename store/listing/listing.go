@@ -19,8 +19,8 @@ type Found struct {
 	Left               []string
 }
 
-// Fact is one thing that was understood: the field that it belongs to, and what it says.
-type Fact struct{ Field, Words string }
+// Fact is one thing that was understood: the field that it belongs to, what it says, and the code of the area that it is about, if any.
+type Fact struct{ Field, Words, Area string }
 
 // The bounds of a listing's text. Ours: a listing is a page at most.
 const (
@@ -122,7 +122,7 @@ func labelled(text string) piece {
 type reading struct{ Found }
 
 // fact notes what was understood.
-func (r *reading) fact(field, words string) { r.Facts = append(r.Facts, Fact{field, words}) }
+func (r *reading) fact(field, words string) { r.Facts = append(r.Facts, Fact{Field: field, Words: words}) }
 
 // take takes one piece; what is not understood of it is left.
 func (r *reading) take(p piece) {

@@ -65,7 +65,7 @@ func (p *Page) groups() fyne.CanvasObject {
 		form.Heading("Vehicle", ""), vehicle.Rows,
 		form.Heading("Title", "As the listing names it. \"Not yet known\" is an answer too."), paper.Rows,
 		form.Heading("State", "What is left alone is not known, never none."), state.Rows,
-		form.Heading("What's damaged", "How far and how deep each area is hurt is marked on the worksheet, under Damage (Ctrl+2)."), hurt.Rows,
+		form.Heading("What's damaged", "How bad and how deep is marked on the worksheet, under Damage (Ctrl+2)."), hurt.Rows,
 		p.marks,
 		form.Heading("What it brings", "A guess of the price it sells for when finished, or a table of comparables: paste it or drop it "+
 			"anywhere on this page."), brings.Rows, container.NewHBox(table, p.prices),

@@ -57,7 +57,7 @@ func (t *text) rows(title string, rows [][2]string) {
 	}
 	var lines []string
 	for _, r := range rows {
-		lines = append(lines, strings.TrimPrefix(r[0]+": "+r[1], ": "))
+		lines = append(lines, strings.TrimPrefix(strings.TrimSuffix(r[0], "?")+": "+r[1], ": "))
 	}
 	words := widget.NewLabel(strings.Join(lines, "\n"))
 	words.Wrapping = fyne.TextWrapWord
