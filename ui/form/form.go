@@ -210,7 +210,7 @@ func (f *Of[T]) Several(label string, codes []string, at func(*T) *[]string) {
 
 // ticks returns a grid of a tick for each of several codes, written with the form.
 func (f *Of[T]) ticks(label string, codes, words []string, columns int, at func(*T) *[]string) fyne.CanvasObject {
-	grid := container.NewGridWithColumns(columns)
+	grid := container.New(byScale{columns})
 	ticks := make([]*widgets.Check, len(codes))
 	for i := range codes {
 		ticks[i] = widgets.NewCheck(words[i], func(bool) {

@@ -33,7 +33,7 @@ type Page struct {
 }
 
 // textWidth is the width of the right side, with the listing's text, at text scale 1.
-const textWidth = 380
+const textWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(do func(desk.Action)) *Page {
@@ -68,7 +68,7 @@ func (p *Page) groups() fyne.CanvasObject {
 		form.Heading("What's damaged", "How bad and how deep is marked on the worksheet, under Damage (Ctrl+2)."), hurt.Rows,
 		p.marks,
 		form.Heading("What it brings", "A guess of the price it sells for when finished, or a table of comparables: paste it or drop it "+
-			"anywhere on this page."), brings.Rows, container.NewHBox(table, p.prices),
+			"anywhere on this page."), container.NewHBox(table, p.prices), brings.Rows,
 		form.Heading("Sale", "The sale decides fees and bid steps."), sale.Rows)
 }
 

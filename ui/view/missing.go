@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -57,4 +58,12 @@ func PricesThere(o desk.Open) string {
 		return "no comparables yet"
 	}
 	return Count(counts, "comparable")
+}
+
+// Answered names the step that answers a check: no to "Is the trunk floor rippled?".
+func Answered(c Check, answer string) string {
+	if c.Ask == "" {
+		return "finding " + Words(c.ID)
+	}
+	return fmt.Sprintf("%s to %q", answer, c.Ask)
 }
