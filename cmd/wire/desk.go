@@ -36,7 +36,8 @@ func NewDesk(book Store) (*desk.Desk, error) {
 		return nil, err
 	}
 	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
-		Past: PastTables{know.Risks}, Look: Kinds, Listing: Listing, Press: Press{}, Documents: Documents{}, Know: know, Edition: assets.Edition(),
+		Past: PastTables{know.Risks}, Look: Kinds, Listing: Listing, Press: Press{}, Documents: Documents{}, Know: know,
+		Edition: assets.Edition(),
 		Memory:  valuation.NewMemory(),
 		Starter: starter(demo[0]),
 		Demo:    func() []valuation.Case { return demo },

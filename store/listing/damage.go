@@ -116,7 +116,8 @@ func (r *reading) lost(codes []string) {
 // airbagWords are the words of a run that tells of airbags, by the codes of the case file; those without one name no place.
 var airbagWords = map[string]string{"front": "front", "driver": "front", "drivers": "front", "passenger": "front", "side": "side",
 	"curtain": "curtain", "curtains": "curtain", "knee": "knee", "belt": "belt", "belts": "belt", "roof": "curtain", "steering": "front",
-	"dash": "front", "airbag": "", "airbags": "", "air": "", "bag": "", "bags": "", "deployed": "", "blown": "", "and": "", "wheel": "", "seat": ""}
+	"dash": "front", "airbag": "", "airbags": "", "air": "", "bag": "", "bags": "", "deployed": "", "blown": "", "and": "", "wheel": "",
+	"seat": ""}
 
 func findAirbags(r *reading, w *words) { w.take(8, r.blown) }
 

@@ -28,8 +28,8 @@ func (w *words) take(most int, is func(phrase string) bool) bool {
 }
 
 // idle are words beside a fact that say nothing more.
-var idle = cell.SetOf("a|an|the|and|with|is|has|it|in|of|at|on|to|this|vehicle|car|but|very|great|good|vin|approx|damage|title|reads|shows|" +
-	"for|sale|from|auto")
+var idle = cell.SetOf("a|an|the|and|with|is|has|it|in|of|at|on|to|this|vehicle|car|but|very|great|good|vin|approx|damage|title|reads|" +
+	"shows|for|sale|from|auto")
 
 // telling returns the words that say something.
 func (w words) telling() words {

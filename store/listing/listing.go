@@ -32,7 +32,8 @@ const (
 func Read(text string) (Found, error) {
 	lines := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' })
 	if len(text) > mostText || len(lines) > mostLines {
-		return Found{}, fmt.Errorf("a listing has at most %d lines and %d letters: paste the part that describes one vehicle", mostLines, mostText)
+		return Found{}, fmt.Errorf("a listing has at most %d lines and %d letters: paste the part that describes one vehicle", mostLines,
+			mostText)
 	}
 	r := &reading{}
 	for i := 0; i < len(lines); i++ {
@@ -122,7 +123,9 @@ func labelled(text string) piece {
 type reading struct{ Found }
 
 // fact notes what was understood.
-func (r *reading) fact(field, words string) { r.Facts = append(r.Facts, Fact{Field: field, Words: words}) }
+func (r *reading) fact(field, words string) {
+	r.Facts = append(r.Facts, Fact{Field: field, Words: words})
+}
 
 // take takes one piece; what is not understood of it is left.
 func (r *reading) take(p piece) {

@@ -24,7 +24,8 @@ var listings = []struct {
 		want: lot.Lot{Number: "14", ModelYear: 2017, Make: "Ostrane", Model: "Pell", Trim: "S 2.0L 4-cyl", VIN: "0HKDN2SB0JH000271",
 			Odometer: new(61200), OdometerUnit: "mi", Title: lot.Title{Document: "salvage"}, Condition: "drives", Keys: new(false)},
 		hurt: "12 functional"},
-	{text: "Year: 2018\nMake: Kettrick\nModel: Dunlin\nTrim: Plus\nOdometer: 83,900 mi (ACTUAL)\nTitle: Salvage certificate\nLoss: Collision\n" +
+	{text: "Year: 2018\nMake: Kettrick\nModel: Dunlin\nTrim: Plus\nOdometer: 83,900 mi (ACTUAL)\nTitle: Salvage certificate\nLoss: " +
+		"Collision\n" +
 		"Damage: left side, rear\nRuns: yes\nKeys: yes\nEngine: 2.5 L hybrid\nDrive: all wheel drive\nColor: green\nSale date: Nov 30, 2026",
 		want: lot.Lot{ModelYear: 2018, Make: "Kettrick", Model: "Dunlin", Trim: "Plus 2.5 L", Odometer: new(83900), OdometerUnit: "mi",
 			OdometerStatus: "actual", Title: lot.Title{Document: "salvage"}, Loss: []string{"collision"}, Condition: "starts", Keys: new(true),
