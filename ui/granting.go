@@ -1,9 +1,12 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"walkline/ui/desk"
+	"walkline/ui/view"
 )
 
 // grant asks the user for what a wish needs, and goes on from there.
@@ -11,6 +14,7 @@ func (w *Window) grant(wish desk.Wish) {
 	map[desk.Wanted]func(){
 		desk.AddLot:            w.NewLot,
 		desk.AddDemo:           w.LoadDemo,
+		desk.ReadListing:       func() { w.readListing(wish.Name) },
 		desk.ImportRunList:     w.ImportList,
 		desk.MoveToSale:        w.moveLots,
 		desk.BoardColumns:      w.chooseColumns,
@@ -33,6 +37,23 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.EffectOfFactor:    func() { w.lookAt(wish.Key) },
 		desk.ReplayPast:        w.replay,
 	}[wish.For]()
+}
+
+// readListing reads a text as the listing of the open lot, or as a table of comparables where it is one.
+func (w *Window) readListing(text string) {
+	switch {
+	case strings.TrimSpace(text) == "":
+		w.say(desk.State{Notice: "Paste or type the listing first."})
+	case w.desk.Look != nil && w.desk.Look([]byte(text))[desk.OfComparables] > 1:
+		w.Paste(text)
+	default:
+		w.Do(desk.FillIn(text))
+		if o := w.state.Open; o != nil && o.Listed != nil {
+			if missing := view.StillMissing(*o); len(missing) > 0 {
+				w.Do(desk.Seek(missing[0].Key))
+			}
+		}
+	}
 }
 
 // handler returns a handler for the toolkit that lives through a fault.

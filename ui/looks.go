@@ -56,12 +56,14 @@ func (w *Window) scale(step float32) {
 
 const helpText = `## First steps
 
-1. **New lot** (Ctrl+N). Facts first: year, make, model, odometer, the title.
+1. **New lot** (Ctrl+N). Paste or type the text of its listing and press Enter: what it says is filled in. The line above names what a ` +
+	`bid still needs; press a name to go to its field. **Listing** (Ctrl+J) comes back to that page.
 2. **Damage** (Ctrl+2). Click an area to read it, and mark beside the plan what it has; missing parts, water, hail, fire and mechanical ` +
 	`causes stand below. Repair lines and hidden risks follow.
 3. **Resale** (Ctrl+4). Import comparables (Ctrl+I, or drop a CSV file on the window), or enter low, likely and high.
 4. **Costs** (Ctrl+5). The sale's fees and bid steps, your house rules.
-5. The **walk-away bid** on the right follows every change. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
+5. The **walk-away bid** follows every change; at the top of the window it stays in sight, with what moved it last. Beside it on the ` +
+	`worksheet each of your limits can be tried without. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
 6. **Why** (Ctrl+E). Where the bid comes from, line by line, and the odds at any other bid.
 7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **N** goes ` +
 	`to the next lot. Nothing on that page bids for you.

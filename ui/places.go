@@ -8,6 +8,7 @@ import (
 
 	"walkline/ui/board"
 	"walkline/ui/desk"
+	"walkline/ui/listing"
 	"walkline/ui/live"
 	"walkline/ui/theme"
 	"walkline/ui/why"
@@ -34,6 +35,7 @@ type station struct {
 func (w *Window) stations() []station {
 	return []station{
 		{desk.Board, "Board", fyne.KeyB, func() page { return w.board }, false},
+		{desk.Listing, "Listing", fyne.KeyJ, func() page { return listing.New(w.Do) }, true},
 		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
 		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w.Do) }, true},
 		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w.Do) }, true},

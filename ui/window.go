@@ -24,6 +24,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
+	"walkline/valuation"
 )
 
 // Window is the program's one window.
@@ -44,6 +45,7 @@ type Window struct {
 	places *places
 	notice *widgets.Said
 	saved  *saved
+	pin    *pin
 	about  About
 	means  string // what the field in hand means; said at the foot where nothing else is
 
@@ -71,7 +73,9 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
 	w.notice, w.saved = widgets.NewSaid(), newSaved(w)
 	w.places = newPlaces(w.stations(), w.goTo)
-	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide), w.places.strip)
+	w.pin = newPin(w.Do)
+	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide),
+		container.New(head{}, w.places.strip, w.pin.bar))
 	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
 	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, w.places.pages)), r)
 	layer.OnExplain = w.explain
@@ -99,6 +103,7 @@ func (w *Window) show(s desk.State) {
 	w.state = s
 	widgets.DecimalComma(s.Shop.DecimalMark == ",")
 	w.places.render(s)
+	w.pin.render(s)
 	draw.Clamp(w.window.Content())
 	if before.Place != s.Place {
 		w.means = "" // of a field of the page before
@@ -205,7 +210,7 @@ func (w *Window) value() {
 	if o == nil || o.Fresh {
 		return
 	}
-	id, revision, c := o.ID, o.Revision, o.Case
+	id, revision, c := o.ID, o.Revision, o.Posed()
 	if len(o.Faults) > 0 {
 		if !o.Waits() {
 			return
@@ -222,14 +227,31 @@ func (w *Window) value() {
 		Work: func(context.Context) (desk.Valued, error) { return w.desk.Value(c) },
 		Show: func(v desk.Valued, err error) {
 			w.show(w.desk.Arrived(context.Background(), w.state, id, revision, v, err))
+			w.weighLimits(id, revision, c)
 		},
+	})
+}
+
+// resting is how long a lot stands still before what each house rule takes of its bid is worked out.
+const resting = 400 * time.Millisecond
+
+// weighLimits has worked out, once the lot stands still, what the bid would be without the house rules that set it.
+func (w *Window) weighLimits(id int64, revision int, c valuation.Case) {
+	o := w.state.Open
+	if o == nil || o.ID != id || o.Revision != revision || !o.Fresh || o.Limits != nil && o.Limits.Revision == revision {
+		return
+	}
+	answer := o.Valued.Answer
+	task.Start(w.runner, task.Order[desk.Limits]{
+		Key: "limits", Wait: resting,
+		Work: func(ctx context.Context) (desk.Limits, error) { return w.desk.LimitsOf(ctx, c, answer) },
+		Show: func(l desk.Limits, err error) { w.show(w.state.Limited(id, revision, l, err)) },
 	})
 }
 
 // NewLot adds a lot and opens it.
 func (w *Window) NewLot() {
 	w.Do(desk.NewLot())
-	w.sheet().Go(0)
 	w.focusPage()
 }
 

@@ -194,7 +194,7 @@ func deskFaults(s source) []string {
 	return importFaults(s, "fyne.io")
 }
 
-var pages = []string{"ui/board", "ui/worksheet", "ui/live", "ui/builds", "ui/record", "ui/bench"}
+var pages = []string{"ui/board", "ui/listing", "ui/worksheet", "ui/live", "ui/builds", "ui/record", "ui/bench"}
 
 func pageFaults(s source) []string {
 	if !s.isGo() {

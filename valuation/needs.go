@@ -75,3 +75,14 @@ func (a *Answer) unready(missing []Need) {
 	a.Ladder, a.Waterfall, a.Drivers, a.Ceilings, a.NoCeiling = nil, nil, nil, nil, nil
 	a.Exits, a.Winning, a.Acquisition = Exits{}, Winning{}, Acquisition{}
 }
+
+// SeeNothing says that the vehicle was looked at and no damage was seen, or takes that back.
+func (c *Case) SeeNothing(on bool) {
+	delete(c.Findings, NothingSeen)
+	if on {
+		if c.Findings == nil {
+			c.Findings = map[string]string{}
+		}
+		c.Findings[NothingSeen] = "no"
+	}
+}

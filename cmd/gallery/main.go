@@ -144,7 +144,10 @@ func (s *stage) pages() error {
 	if err := s.record(); err != nil {
 		return err
 	}
-	return s.bench()
+	if err := s.bench(); err != nil {
+		return err
+	}
+	return s.listing()
 }
 
 // price draws the Resale section with the chances of the price.

@@ -73,7 +73,7 @@ func TestBehavesOnSignals(t *testing.T) {
 		var said strings.Builder
 		s.errs = &said
 		s.start()
-		s.keys("ctrl+n")
+		s.keys("ctrl+n", "ctrl+1")
 		s.typed("2016")
 		if err := s.running.Process.Signal(signal); err != nil {
 			t.Fatal(err)

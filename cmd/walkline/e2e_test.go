@@ -59,7 +59,7 @@ var verdictArea = image.Rect(960, 90, 1260, 380)
 
 // enterLot enters a lot: its facts and damage, and what it should sell for.
 func (s *screen) enterLot() {
-	s.keys("ctrl+n")
+	s.keys("ctrl+n", "ctrl+1")
 	s.typed("2017\tOstrane\tPell\tS\t\t61,200")
 	s.salvage()
 	s.keys("ctrl+2")

@@ -19,7 +19,7 @@ func TestASaleByKeyboard(t *testing.T) {
 	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "sale.db"),
 		pictures: os.Getenv("WALKLINE_PICTURES")}
 	s.start()
-	s.keys("ctrl+n")
+	s.keys("ctrl+n", "ctrl+1")
 	s.typed("2018\tKettrick\tDunlin\tPlus\t\t83,900")
 	s.salvage()
 	s.keys("ctrl+2")

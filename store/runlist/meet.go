@@ -136,7 +136,11 @@ type filling struct {
 }
 
 func (f *filling) otherwise(what string, have, says any) {
-	f.left = append(f.left, fmt.Sprintf("lot %s: %s is %v here, %v on the list", f.of, what, have, says))
+	words := fmt.Sprintf("%s is %v here, %v on the list", what, have, says)
+	if f.of != "" {
+		words = "lot " + f.of + ": " + words
+	}
+	f.left = append(f.left, words)
 }
 
 func (f *filling) word(what string, at *string, says string) {

@@ -11,6 +11,7 @@ import (
 
 // conditions are plain words for whether a vehicle drives, folded. Common practice, no source.
 var conditions = map[string]string{
+	"runs and drives": "drives", "run and drive": "drives", "starts and drives": "drives", "run and drives": "drives",
 	"drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
 	"fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives",
 	"marciante": "drives",
@@ -18,6 +19,7 @@ var conditions = map[string]string{
 	"arranca": "starts", "odpala": "starts", "start": "starts", "si avvia": "starts",
 	"turns over": "turns_over", "cranks": "turns_over", "dreht": "turns_over", "turns": "turns_over",
 	"dead": "dead", "does not start": "dead", "no start": "dead", "does not run": "dead", "not running": "dead",
+	"won t start": "dead", "doesn t start": "dead", "will not start": "dead", "doesn t run": "dead", "won t run": "dead",
 	"springt nicht an": "dead", "startet nicht": "dead", "ne demarre pas": "dead", "no arranca": "dead", "nie odpala": "dead",
 	"start niet": "dead", "non parte": "dead",
 	"unknown": "unknown", "not tested": "unknown", "not tried": "unknown",
@@ -52,21 +54,13 @@ var (
 	conditionDoubt  = cell.SetOf("but|if|jump|jumped|boost|only|may|might|should|could|with|when|last|was|once|maybe|crank|cranks|turns")
 )
 
-// putCondition takes a word for whether a vehicle drives. A plain yes means that it starts; a plain no leaves it unknown, because it does
-// not say what was tried.
+// putCondition takes a word for whether a vehicle drives.
 func putCondition(r *Row, v table.Value) error {
-	if r.Lot.Condition = conditionOf(v.Text); r.Lot.Condition != "" {
-		return nil
-	}
-	says, known := cell.YesNo(v.Text)
-	switch {
-	case !known:
+	code, known := Runs(v.Text)
+	if !known {
 		return fmt.Errorf("none of drives, starts, turns over, dead, unknown")
-	case says:
-		r.Lot.Condition = "starts"
-	default:
-		r.Lot.Condition = "unknown"
 	}
+	r.Lot.Condition = code
 	return nil
 }
 

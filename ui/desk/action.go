@@ -50,7 +50,11 @@ func (d *Desk) Do(ctx context.Context, s State, a Action) State {
 		return s
 	}
 	s.Clash, s.Taken = nil, book.Done{}
-	return d.reach(ctx, a.do(ctx, d, s.said(""), a))
+	after := noted(s, a.do(ctx, d, s.said(""), a), a.words)
+	if after.Place != Worksheet {
+		after = after.untried()
+	}
+	return d.reach(ctx, after)
 }
 
 // step begins the step of an action on a state.

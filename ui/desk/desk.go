@@ -30,6 +30,8 @@ type Desk struct {
 	DecimalMark string
 	Demo        func() []valuation.Case // the demo sale
 	Today       func() lot.Date
+	// Listing reads the text of a listing into a case. Errors: the text is longer than a listing can be.
+	Listing func(text string, c valuation.Case) (Listed, error)
 	// Look returns how many columns of a table each kind knows by their headings; nil: no table is looked at.
 	Look func(data []byte) map[Kind]int
 	// Copied returns rows of a table as text that spreadsheet programs take from the clipboard.
@@ -98,7 +100,7 @@ func OpenLot(id int64) Action {
 
 // open takes a lot onto the desk, wherever it is shown.
 func (d *Desk) open(ctx context.Context, s State, id int64) State {
-	o := Open{ID: id, Revision: 1}
+	o := Open{ID: id, Revision: 1, seen: d.look(ctx, id)}
 	if s.Open != nil {
 		o.Revision = s.Open.Revision + 1
 	}

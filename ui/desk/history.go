@@ -12,7 +12,7 @@ import (
 // Subject returns whose history undo and redo walk where the user is: an undo takes back only what was done on the page in sight.
 func (s State) Subject() book.Subject {
 	switch {
-	case (s.Place == Worksheet || s.Place == Why) && s.Open != nil:
+	case s.Place.ofALot() && s.Place != Live && s.Open != nil:
 		return book.Worksheet(s.Open.ID)
 	case s.Place == Live:
 		return book.Sale
@@ -70,6 +70,9 @@ func (d *Desk) travel(ctx context.Context, s State, verb string, step func(conte
 		s = d.showTaken(ctx, s, done)
 	}
 	s.Taken, s.Travels = done, s.Travels+1
+	if s.Open != nil {
+		s.Open.Listed = nil // s.Open is this state's own since the lot was read again
+	}
 	return s.said(said)
 }
 

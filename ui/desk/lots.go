@@ -22,8 +22,8 @@ func NewLot() Action {
 		if s = d.open(ctx, s, done.Lots[0]); s.Trouble != "" {
 			return s
 		}
-		s.Place = Worksheet
-		return s.said("A new lot. Start with its facts.")
+		s.Place = Listing
+		return s.said("A new lot. Paste its listing, or type what it says.")
 	}).ofSubject(book.Board)
 }
 

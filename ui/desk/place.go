@@ -5,9 +5,10 @@ import "context"
 // Place is a page of the window.
 type Place string
 
-// The places. The first shows all lots, those from Worksheet to Live one lot; the rest the shop.
+// The places. The first shows all lots, those from Listing to Live one lot; the rest the shop.
 const (
 	Board     Place = ""
+	Listing   Place = "listing"
 	Worksheet Place = "worksheet"
 	Why       Place = "why"
 	Live      Place = "live"
@@ -17,7 +18,7 @@ const (
 )
 
 // ofALot says whether the place shows one lot.
-func (p Place) ofALot() bool { return p == Worksheet || p == Why || p == Live }
+func (p Place) ofALot() bool { return p == Listing || p == Worksheet || p == Why || p == Live }
 
 // Go shows a place. Places of one lot need a lot; the Board takes it off the desk, the others leave it open.
 func Go(to Place) Action {

@@ -91,7 +91,7 @@ func (d *Desk) DecisionSheet(o Open, paper string) ([]byte, error) {
 	if d.Press == nil {
 		return nil, errors.New("this desk has no press")
 	}
-	if o.Fresh && o.Valued != nil {
+	if o.Fresh && o.Valued != nil && len(o.Tried) == 0 {
 		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today(), paper)
 	}
 	v, err := d.Value(o.Case)

@@ -18,6 +18,8 @@ type State struct {
 	Reach       book.Reach           // what undo and redo would do where the user is
 	Taken       book.Done            // what was taken back or done again last, to be shown
 	Travels     int                  // grows with each of them
+	Sought      string               // the key of what is to be entered next, in the case file
+	Seeks       int                  // grows with each time that something is sought
 	Clash       *Clash               // what was not kept because something else changed it; nil: nothing
 	Factors     learn.Factors        // learned and in force
 	Shop        Shop                 // what new lots begin with
@@ -62,10 +64,17 @@ type Open struct {
 	Went     *money.Amount // what it was sold for, whoever bought it; nil: not known
 	Current  money.Amount  // where the bidding stands, on the Live page; 0: not begun
 	Asked    money.Amount  // the bid whose odds are asked for; 0: that of the answer
+	Listed   *Listed       // what the text of its listing gave; nil: none was read, or it was taken back
+	Moved    *Moved        // what moved the bid last, since the lot was opened; nil: nothing did
+	Tried    []string      // the house rules that are left out for a try: nothing of it is kept
+	Limits   *Limits       // what each house rule takes; nil: not worked out
 
 	kept     book.Lot
 	shelf    []book.Comparable // that its rows are drawn from
 	outlined int               // the revision after that of Outline
+	by       []string          // the steps since the last answer
+	bid      *Seen             // of that answer; nil: none came since the lot was opened
+	seen     *Seen             // the bid when the lot was last seen, in an earlier session or another opening; nil: never
 }
 
 // Valued is a valuation with what the window draws beside it.

@@ -139,5 +139,5 @@ func (d *Desk) TakenIn(ctx context.Context, s State, t Taken, err error) State {
 	if err != nil {
 		return s.troubled("take the comparables in", err)
 	}
-	return d.reach(ctx, ifKept(d.shown(ctx, s.said(""), t.done), t.Counts.words()))
+	return d.reach(ctx, ifKept(noted(s, d.shown(ctx, s.said(""), t.done), "comparables"), t.Counts.words()))
 }

@@ -148,3 +148,13 @@ func sound(number string) valuation.Case {
 
 // at returns a pointer to an amount.
 func at(a money.Amount) *money.Amount { return &a }
+
+// change keeps another case of a lot without the user's doing.
+func (u *user) change(after book.Lot) {
+	u.t.Helper()
+	before := u.lot(after.ID)
+	if _, err := u.kept.Do(u.t.Context(), book.Step{Subject: book.Board, Label: "elsewhere",
+		Lots: []book.Change{{Before: before, After: after}}}); err != nil {
+		u.t.Fatal(err)
+	}
+}

@@ -47,6 +47,12 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 	if err != nil || next.Open == nil || !next.Open.Fresh || next.Open.ID != id || next.Open.Revision != revision {
 		return next
 	}
+	if len(next.Open.Tried) > 0 {
+		return next // nothing of a try is kept
+	}
+	if next = d.moved(ctx, next, v.Answer); next.Trouble != s.Trouble {
+		return next
+	}
 	if err := d.Book.NoteAnswer(ctx, id, next.Open.kept.Revision, v.Answer); err != nil {
 		return next.troubled("keep the answer for the Board", err)
 	}

@@ -5,7 +5,7 @@ package desk
 type Wish struct {
 	For    Wanted
 	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
-	Name   string                  // the file's, where it is about one
+	Name   string                  // the file's, where it is about one; the text itself, where it is about that
 	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
 }
 
@@ -16,6 +16,7 @@ type Wanted string
 const (
 	AddLot            Wanted = "new lot"
 	AddDemo           Wanted = "demo sale"
+	ReadListing       Wanted = "text of a listing"
 	ImportRunList     Wanted = "run list"
 	BoardColumns      Wanted = "columns of the Board"
 	MoveToSale        Wanted = "another sale for lots"
@@ -44,6 +45,9 @@ func Want(what Wanted) Action { return Action{Wish: Wish{For: what}} }
 
 // WantOf returns the action of a wish about something.
 func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what, Key: key}} }
+
+// WantRead returns the action of reading a text that was typed or pasted as a listing: it may be a table of comparables, which is asked.
+func WantRead(text string) Action { return Action{Wish: Wish{For: ReadListing, Name: text}} }
 
 // WantFile returns the action of asking for the photo or PDF of a bill, whose name and SHA-256 are handed over.
 func WantFile(chosen func(name, hash string)) Action {

@@ -151,19 +151,20 @@ func (a atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Move(fyne.NewPos(0, 0))
 }
 
-// Choice adds a field for one of several codes, shown as words.
-func (f *Of[T]) Choice(label string, codes []string, at func(*T) *string) {
-	f.Pick(label, codes, view.AllWords(codes), at)
+// Choice adds a field for one of several codes, shown as words, and returns what takes the keyboard in it.
+func (f *Of[T]) Choice(label string, codes []string, at func(*T) *string) fyne.Focusable {
+	return f.Pick(label, codes, view.AllWords(codes), at)
 }
 
 // Pick adds a field for one of several codes, each shown as its words.
-func (f *Of[T]) Pick(label string, codes, words []string, at func(*T) *string) {
-	f.picked(label, codes, words, func(c T) string { return *at(&c) }, func(c *T, code string) { *at(c) = code })
+func (f *Of[T]) Pick(label string, codes, words []string, at func(*T) *string) fyne.Focusable {
+	return f.picked(label, codes, words, func(c T) string { return *at(&c) }, func(c *T, code string) { *at(c) = code })
 }
 
-func (f *Of[T]) picked(label string, codes, words []string, get func(T) string, set func(*T, string)) {
+func (f *Of[T]) picked(label string, codes, words []string, get func(T) string, set func(*T, string)) fyne.Focusable {
 	s, show := f.selection(label, codes, words, get, set)
 	f.Row(label, Roomy(s, words), show)
+	return s
 }
 
 // selection returns a field for one of several codes, and what writes a T into it.
@@ -211,7 +212,7 @@ func (f *Of[T]) Several(label string, codes []string, at func(*T) *[]string) {
 
 // ticks returns a grid of a tick for each of several codes, written with the form.
 func (f *Of[T]) ticks(label string, codes, words []string, columns int, at func(*T) *[]string) fyne.CanvasObject {
-	grid := container.NewGridWithColumns(columns)
+	grid := container.New(byScale{columns})
 	ticks := make([]*widgets.Check, len(codes))
 	for i := range codes {
 		ticks[i] = widgets.NewCheck(words[i], func(bool) {

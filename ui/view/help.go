@@ -14,6 +14,10 @@ func Help(label string) string {
 }
 
 var help = map[string]string{
+	// Listing
+	"Listing":   "What the sale writes of the lot. Enter reads it: facts that are not known yet are filled in, and the rest is left alone.",
+	"No damage": "Says that you looked. An area that is left unmarked says nothing by itself.",
+
 	// Facts
 	"VIN":                "17 characters. The check digit shows most slips of the pen; it cannot show two swapped pairs that cancel out.",
 	"Sale":               "Where the lot is offered. A sale that is one of your yards brings that yard's fees.",

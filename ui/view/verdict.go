@@ -46,6 +46,9 @@ const mostFaults = 6
 // NewVerdict returns the verdict on an open lot.
 func NewVerdict(o desk.Open) Verdict {
 	v := Verdict{Headline: "Walk-away bid", Settled: o.Fresh}
+	if len(o.Tried) > 0 {
+		v.Headline = "Walk-away bid, a try"
+	}
 	for i, f := range o.Faults {
 		if i == mostFaults {
 			v.Next = append(v.Next, fmt.Sprintf("and %d more", len(o.Faults)-i))
@@ -64,6 +67,9 @@ func NewVerdict(o desk.Open) Verdict {
 		return v
 	}
 	v.fill(o.Valued.Answer)
+	if v.Binds != "" {
+		v.Binds += freed(o)
+	}
 	if hint := wayHint(o.Valued.Of, o.Valued.Answer); hint != "" {
 		v.Reasons = append(slices.Clone(v.Reasons), hint)
 	}

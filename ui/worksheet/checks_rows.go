@@ -151,7 +151,7 @@ func (r *checkRow) answered(answer string) {
 		return
 	}
 	id := r.check.ID
-	r.list.page.edit("finding "+view.Words(id), func(k *valuation.Case) {
+	r.list.page.edit(view.Answered(r.check, answer), func(k *valuation.Case) {
 		findings := maps.Clone(k.Findings)
 		if findings == nil {
 			findings = map[string]string{}

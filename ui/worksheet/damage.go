@@ -60,21 +60,7 @@ func (d *survey) changed(area, extent, depth string) {
 	if d.muted {
 		return
 	}
-	d.page.edit("damage "+damage.Area(area), func(c *valuation.Case) { c.Damage = withCell(c.Damage, area, extent, depth) })
-}
-
-// withCell returns the survey with one area set, or cleared by an empty extent; the note of the area stays.
-func withCell(survey []lot.Damage, area, extent, depth string) []lot.Damage {
-	at := slices.IndexFunc(survey, func(x lot.Damage) bool { return x.Area == area })
-	switch {
-	case at < 0 && extent != "":
-		return append(survey, lot.Damage{Area: area, Extent: extent, Depth: depth})
-	case at >= 0 && extent == "":
-		return slices.Delete(survey, at, at+1)
-	case at >= 0:
-		survey[at].Extent, survey[at].Depth = extent, depth
-	}
-	return survey
+	d.page.edit("damage "+damage.Area(area), func(c *valuation.Case) { c.Damage = form.WithCell(c.Damage, area, extent, depth) })
 }
 
 func (d *survey) render(c valuation.Case) {
@@ -110,15 +96,7 @@ func (d *survey) noneSeen(c valuation.Case) fyne.CanvasObject {
 	t := widgets.NewCheck("I looked, and saw no damage", nil)
 	t.SetChecked(c.Findings[valuation.NothingSeen] == "no")
 	t.OnChanged = func(on bool) {
-		d.page.edit("no damage seen", func(c *valuation.Case) {
-			delete(c.Findings, valuation.NothingSeen)
-			if on {
-				if c.Findings == nil {
-					c.Findings = map[string]string{}
-				}
-				c.Findings[valuation.NothingSeen] = "no"
-			}
-		})
+		d.page.edit("no damage seen", func(c *valuation.Case) { c.SeeNothing(on) })
 	}
 	return t
 }

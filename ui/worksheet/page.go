@@ -45,7 +45,7 @@ const verdictWidth = 320
 
 // New returns the page, not yet showing a lot.
 func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *Page {
-	p := &Page{do: do, known: &know, thumbnail: thumbnail, verdict: newVerdict(), title: widgets.NewHeading("")}
+	p := &Page{do: do, known: &know, thumbnail: thumbnail, verdict: newVerdict(do), title: widgets.NewHeading("")}
 	p.sections = []*section{newFacts(p), newDamage(p), newRepair(p, know), newResale(p), newCosts(p), newChecks(p)}
 	var parts []rail.Section
 	for i, name := range Sections {
@@ -89,6 +89,7 @@ func (p *Page) Render(o desk.Open) {
 	p.title.SetText(view.LotTitle(o.Case))
 	p.build.Hidden = o.State != lot.Won
 	p.renderSection()
+	p.verdict.limits.render(o)
 	p.verdict.render(view.NewVerdict(o))
 }
 

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
@@ -25,17 +26,18 @@ type verdict struct {
 	share  *plot.ShareBars
 	shares *fyne.Container
 	more   *fyne.Container
+	limits *limits
 	last   view.Verdict
 }
 
-func newVerdict() *verdict {
+func newVerdict(do func(desk.Action)) *verdict {
 	v := &verdict{head: widget.NewRichText(), plans: container.NewVBox(), lines: container.NewVBox(), share: plot.NewShareBars(),
-		more: container.NewVBox()}
+		more: container.NewVBox(), limits: newLimits(do)}
 	v.head.Wrapping = fyne.TextWrapWord
 	v.shares = container.NewVBox(form.Label("What moves it most"), v.share)
 	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
 	plans := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Space, theme.Space), v.plans)
-	stack := container.NewVBox(v.head, plans, lines, v.shares, v.more)
+	stack := container.NewVBox(v.head, v.limits.trial, plans, lines, v.shares, v.more, v.limits.body)
 	ground := canvas.NewRectangle(theme.Color(theme.ColorNoteBackground))
 	v.body = container.NewStack(ground, container.NewPadded(container.NewVScroll(stack)))
 	return v

@@ -24,6 +24,32 @@ const (
 	MaxDays           = "max_days"
 )
 
+// Names are the rules in their order.
+var Names = []string{MinProfit, MinMargin, MaxLossChance, MaxWorstTenthLoss, MinPerHour, MaxCash, MaxDays}
+
+// Without returns the rules with those of some names off.
+func (r Rules) Without(names ...string) Rules {
+	for _, name := range names {
+		switch name {
+		case MinProfit:
+			r.MinProfit = nil
+		case MinMargin:
+			r.MinMargin = nil
+		case MaxLossChance:
+			r.MaxLossChance = nil
+		case MaxWorstTenthLoss:
+			r.MaxWorstTenthLoss = nil
+		case MinPerHour:
+			r.MinPerHour = nil
+		case MaxCash:
+			r.MaxCash = nil
+		case MaxDays:
+			r.MaxDays = nil
+		}
+	}
+	return r
+}
+
 // Bounding reports whether a rule is on that a high enough bid must break.
 func (r Rules) Bounding() bool {
 	return r.MinProfit != nil || r.MinMargin != nil || r.MaxLossChance != nil && *r.MaxLossChance < 1 ||

@@ -22,6 +22,10 @@ const (
 // NotYetKnown is the word of a title document that is not known yet; others are read too, see [ReadPaper].
 const NotYetKnown = "not yet known"
 
+// Documents are the title documents to choose from. Source: the trade's words and AAMVA D20's.
+var Documents = []string{"clear", "salvage", "rebuilt", "junk", "parts only", "dismantled", "flood damage",
+	"certificate of destruction", "bill of sale", "none", NotYetKnown}
+
 // ReadPaper returns what the words of a title come to, in whatever order and case they stand. A stop too many is read and set
 // right, one too few is money lost: a word that forbids the road counts whatever stands beside it.
 // Source of the wording: AAMVA D20 as published in NIEM 6.0 ([Brands]); the other words are common practice, no source.

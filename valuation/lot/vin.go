@@ -28,6 +28,12 @@ type VIN struct {
 // digitAt is the place of the check digit, from 0.
 const digitAt = 8
 
+// InVIN reports whether a VIN may hold a character: a digit or a capital letter but I, O and Q. Source: 49 CFR 565.15, table III.
+func InVIN(c rune) bool {
+	_, known := vinValue[c]
+	return known
+}
+
 func plainVIN(s string) string { return strings.ToUpper(strings.TrimSpace(s)) }
 
 // ReadVIN returns what s tells. Source: 49 CFR 565.15. The remainder is whole-number arithmetic; the regulation's printed

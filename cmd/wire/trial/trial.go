@@ -41,7 +41,7 @@ func Desk(kept wire.Store) *desk.Desk {
 	starter := valuation.Defaults()
 	starter.Currency = "USD"
 	return &desk.Desk{Book: kept, Read: plain.Read, Files: kept, Vault: kept, Importer: wire.Importer{}, Lister: wire.Lister{},
-		Past: wire.PastTables{}, Look: wire.Kinds,
+		Past: wire.PastTables{}, Look: wire.Kinds, Listing: wire.Listing,
 		Documents: wire.Documents{}, Starter: starter,
 		Today: func() lot.Date { return Today }, Demo: func() []valuation.Case { return []valuation.Case{starter, starter} }}
 }

@@ -1,0 +1,50 @@
+package listing
+
+import (
+	"cmp"
+	"slices"
+
+	"walkline/store/runlist"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// Fill returns a case with what a text adds to it, and what the text says. What the case knows already stays; where the text says
+// otherwise, it is told among what is left. Errors: as of [Read].
+func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
+	f, err := Read(text)
+	if err != nil {
+		return c, f, err
+	}
+	c = c.Clone()
+	have := c.Lot
+	if have.Title.Document == lot.NotYetKnown && f.Lot.Title.Document != "" {
+		have.Title.Document = ""
+	}
+	have.Number, have.Sale = cmp.Or(have.Number, f.Lot.Number), cmp.Or(have.Sale, f.Lot.Sale)
+	says := f.Lot
+	says.Number, says.Sale = have.Number, have.Sale
+	if have.SaleDate != "" {
+		says.SaleDate = have.SaleDate
+	}
+	filled, otherwise := runlist.Filled(have, says)
+	if len(filled.Airbags) == 0 {
+		filled.Airbags = f.Lot.Airbags
+	}
+	if len(filled.Title.Brands) == 0 {
+		filled.Title.Brands = f.Lot.Title.Brands
+	}
+	c.Lot, f.Left = filled, append(f.Left, otherwise...)
+	for _, d := range f.Damage {
+		if !slices.ContainsFunc(c.Damage, func(x lot.Damage) bool { return x.Area == d.Area }) {
+			c.Damage = append(c.Damage, d)
+		}
+	}
+	if f.Driven+f.Powertrain != "" {
+		if c.Survey == nil {
+			c.Survey = &lot.Survey{}
+		}
+		c.Survey.Driven, c.Survey.Powertrain = cmp.Or(c.Survey.Driven, f.Driven), cmp.Or(c.Survey.Powertrain, f.Powertrain)
+	}
+	return c, f, nil
+}

@@ -1,0 +1,249 @@
+package listing
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/store/cell"
+	"walkline/store/runlist"
+	"walkline/valuation/lot"
+)
+
+// words are those of a piece that nothing has been found in yet.
+type words []string
+
+// take takes the first run of at most so many words that is one of what is looked for, the longest runs first.
+func (w *words) take(most int, is func(phrase string) bool) bool {
+	for n := min(most, len(*w)); n > 0; n-- {
+		for at := 0; at+n <= len(*w); at++ {
+			if is(strings.Trim(strings.Join((*w)[at:at+n], " "), " ,.!")) {
+				*w = slices.Delete(slices.Clone(*w), at, at+n)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// idle are words beside a fact that say nothing more.
+var idle = cell.SetOf("a|an|the|and|with|is|has|it|in|of|at|on|to|this|vehicle|car|but|very|great|good|vin|approx|damage|title|reads|" +
+	"shows|for|sale|from|auto")
+
+// telling returns the words that say something.
+func (w words) telling() words {
+	return slices.DeleteFunc(slices.Clone(w), func(x string) bool { return idle.Has(x) || len(cell.Words(x)) == 0 })
+}
+
+// finders look for one kind of fact each, in this order: each takes its words, and what names the vehicle is what is left beside a year.
+var finders = []func(*reading, *words){findVIN, findNumber, findOdometer, findAirbags, findKeys, findTitle, findRuns, findDriven, findPower,
+	findDamage, findLoss, findEngine, findVehicle, findAreas}
+
+func findVIN(r *reading, w *words) {
+	w.take(1, func(s string) bool {
+		s = strings.ToUpper(s)
+		if len(s) != 17 || !strings.ContainsAny(s, "0123456789") || len(cell.Words(s)) > 17 || strings.Trim(s, vinLetters) != "" {
+			return false
+		}
+		r.Lot.VIN = s
+		r.fact("VIN", s)
+		return true
+	})
+}
+
+// vinLetters are letters and digits, those that no VIN has among them: a slip is shown beside the field.
+const vinLetters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
+
+var lotNumber = regexp.MustCompile(`(?i)^lot(?: no\.?| number)? ?#? ?(\w*\d\w*)$`)
+
+func findNumber(r *reading, w *words) {
+	w.take(3, func(s string) bool {
+		m := lotNumber.FindStringSubmatch(s)
+		if m != nil {
+			r.Lot.Number = m[1]
+			r.fact("Lot number", m[1])
+		}
+		return m != nil
+	})
+}
+
+func findOdometer(r *reading, w *words) {
+	w.take(6, func(s string) bool {
+		l, err := cell.ReadLength(s, 0)
+		return err == nil && l.Known && l.Unit != "" && r.odometer(l)
+	})
+}
+
+// odometer takes a reading, and reports whether it is one.
+func (r *reading) odometer(l cell.Length) bool {
+	if l.Status != "" {
+		r.Lot.OdometerStatus = l.Status
+		r.fact("Odometer statement", plain(l.Status))
+	}
+	x := l.Float()
+	if !l.Known || l.Unit == "" || x != float64(int(x)) || x > lot.MostMileage {
+		return false
+	}
+	r.Lot.Odometer, r.Lot.OdometerUnit = new(int(x)), l.Unit
+	r.fact("Odometer", strconv.Itoa(int(x))+" "+l.Unit)
+	return true
+}
+
+// titleWords are words of which a phrase that means a title has one, and strong are brands that mean one by themselves.
+var (
+	titleWords = cell.SetOf("title|titled|titel|titre|titulo|tytul|titolo|certificate|branded|brand|papers")
+	strong     = []string{"salvage", "rebuilt", "junk", "parts only", "dismantled", "reconstructed"}
+)
+
+func findTitle(r *reading, w *words) { w.take(5, func(s string) bool { return r.titled(s, false) }) }
+
+// titled takes the words of a title document; told says that nothing else can be meant.
+func (r *reading) titled(text string, told bool) bool {
+	named := told || slices.ContainsFunc(cell.Words(text), func(w string) bool { return titleWords[w] })
+	brand, known := cell.Title(text)
+	if !told && len(text) < 3 {
+		return false // the S of a trim
+	}
+	switch paper := lot.ReadPaper(text); {
+	case known && (named || slices.Contains(strong, brand)) && !slices.Contains(lot.Documents, brand):
+		r.Lot.Title.Brands = append(r.Lot.Title.Brands, brand)
+		r.fact("Brands on it", brand)
+		return true
+	case known && (named || slices.Contains(strong, brand)):
+		r.Lot.Title.Document = brand
+	case strings.EqualFold(text, "bill of sale"):
+		r.Lot.Title.Document = "bill of sale"
+	case paper == lot.Untitled && named:
+		r.Lot.Title.Document = "none"
+	case paper == lot.Unknown && named:
+		r.Lot.Title.Document = lot.NotYetKnown
+	default:
+		return false
+	}
+	r.fact("Title document", r.Lot.Title.Document)
+	return true
+}
+
+// vague are words for whether it runs that say so only where nothing else stands beside them.
+var vague = cell.SetOf("dead|turns|start|unknown")
+
+func findRuns(r *reading, w *words) {
+	whole := len(*w) == 1
+	for w.take(5, func(s string) bool {
+		code, known := runlist.Condition(s)
+		return known && (whole || !vague.Has(s)) && r.runs(code)
+	}) {
+	}
+}
+
+// runs takes whether the vehicle drives; of two words the one that says more.
+func (r *reading) runs(code string) bool {
+	at := func(code string) int { return slices.Index(lot.Conditions, code) }
+	if r.Lot.Condition == "" || at(code) < at(r.Lot.Condition) {
+		r.Lot.Condition = code
+		r.Facts = slices.DeleteFunc(r.Facts, func(f Fact) bool { return f.Field == "Runs?" })
+		r.fact("Runs?", plain(code))
+	}
+	return true
+}
+
+var (
+	keyWords  = cell.SetOf("key|keys")
+	keyBeside = cell.SetOf("with|has|have|present|included|one|two|1|2|yes|are|is|there|in|and|available|set|of|no|not|without|" +
+		"missing|none|lost")
+	keyless = cell.SetOf("no|not|without|missing|none|lost")
+)
+
+func findKeys(r *reading, w *words) {
+	w.take(4, func(s string) bool {
+		key, has := false, true
+		for _, word := range cell.Words(s) {
+			if !keyWords[word] && !keyBeside[word] {
+				return false
+			}
+			key, has = key || keyWords[word], has && !keyless[word]
+		}
+		if key {
+			r.hasKeys(has)
+		}
+		return key
+	})
+}
+
+func (r *reading) hasKeys(has bool) {
+	r.Lot.Keys = &has
+	r.fact("Keys", map[bool]string{true: "yes", false: "no"}[has])
+}
+
+// phrases are the words for what drives a vehicle, by the code of the survey. Common practice, no source.
+var (
+	drivenWords = map[string]string{"awd": "all", "4wd": "all", "4x4": "all", "all wheel drive": "all", "four wheel drive": "all",
+		"all wheels": "all", "fwd": "front", "front wheel drive": "front", "front wheels": "front", "rwd": "rear", "rear wheel drive": "rear",
+		"rear wheels": "rear", "2wd front": "front", "2wd rear": "rear"}
+	powerWords = map[string]string{"gas": "combustion", "gasoline": "combustion", "petrol": "combustion", "diesel": "combustion",
+		"flex fuel": "combustion", "hybrid": "hybrid", "plug in hybrid": "hybrid", "gas electric hybrid": "hybrid", "electric": "electric",
+		"battery electric": "electric", "ev": "electric"}
+)
+
+func (r *reading) phrase(w *words, field string, known map[string]string, at *string) {
+	w.take(3, func(s string) bool {
+		code := known[strings.Join(cell.Words(s), " ")]
+		if code != "" {
+			*at = code
+			r.fact(field, s)
+		}
+		return code != ""
+	})
+}
+
+func findDriven(r *reading, w *words) { r.phrase(w, "Driven wheels", drivenWords, &r.Driven) }
+func findPower(r *reading, w *words)  { r.phrase(w, "Powertrain", powerWords, &r.Powertrain) }
+
+// engine is how the size or the cylinders of an engine are written.
+var engine = regexp.MustCompile(`(?i)^(\d[.,]\d ?l(it(er|re)s?)?|[viwh]-?\d{1,2}|\d{1,2}[- ]?cyl(inders?)?\.?)$`)
+
+// findEngine takes the engine, which stands with the trim: comparables name it there.
+func findEngine(r *reading, w *words) {
+	for w.take(2, func(s string) bool {
+		if engine.MatchString(s) {
+			r.Lot.Trim = strings.TrimSpace(r.Lot.Trim + " " + s)
+			r.fact("Engine, kept with the trim", s)
+			return true
+		}
+		return false
+	}) {
+	}
+}
+
+// findVehicle takes what stands beside a model year, or make and model before one.
+func findVehicle(r *reading, w *words) {
+	text := strings.Join(*w, " ")
+	if year := cell.YearIn(text); r.Lot.ModelYear == 0 && year > 0 && len(*w) > 2 {
+		r.vehicle(text)
+		*w = nil
+	}
+}
+
+func (r *reading) vehicle(text string) {
+	v := cell.Vehicle(text, "", "")
+	engine := r.Lot.Trim
+	r.Lot.Make, r.Lot.Model, r.Lot.Trim = v.Make, v.Model, strings.TrimSpace(v.Trim+" "+engine)
+	if v.Year > 0 {
+		r.year(strconv.Itoa(v.Year))
+	}
+	r.fact("Make", v.Make)
+	r.fact("Model", v.Model)
+	if v.Trim != "" {
+		r.fact("Trim", v.Trim)
+	}
+}
+
+// guessed is what is said of a mark whose extent no word tells.
+func guessed(d lot.Damage, said bool) string {
+	words := d.Extent + ", " + d.Depth
+	if !said {
+		words += " (a guess: look at it)"
+	}
+	return words
+}

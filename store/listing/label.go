@@ -1,0 +1,100 @@
+package listing
+
+import (
+	"strings"
+
+	"walkline/store/cell"
+	"walkline/store/runlist"
+	"walkline/valuation/lot"
+)
+
+// byLabel takes a value whose label says what it is, and reports whether it was understood.
+func (r *reading) byLabel(p piece) bool {
+	before := len(r.Facts)
+	switch p.field {
+	case "model_year", "first_registration":
+		r.year(p.text)
+	case "sale_date":
+		if day, err := cell.ReadDay(p.text, "", ""); err == nil {
+			r.Lot.SaleDate = day
+			r.fact("Sale day", string(day))
+		}
+	case "odometer":
+		r.reads(p)
+	case "odometer_status":
+		if r.Lot.OdometerStatus = cell.StatusOf(p.text); r.Lot.OdometerStatus != "" {
+			r.fact("Odometer statement", plain(r.Lot.OdometerStatus))
+		}
+	case "loss":
+		r.lost(runlist.Losses(p.text))
+	case "areas":
+		r.hurt(p.text)
+		r.lost(runlist.Told(p.text))
+	case "keys":
+		if has, says := cell.YesNo(p.text); says {
+			r.hasKeys(has)
+		}
+	case "note", "unit", "currency", "value_before", "repair_estimate":
+	default:
+		r.byWord(p)
+	}
+	return len(r.Facts) > before
+}
+
+// byWord takes a value that is one word or phrase.
+func (r *reading) byWord(p piece) {
+	texts := map[string]struct {
+		field string
+		at    *string
+	}{"number": {"Lot number", &r.Lot.Number}, "sale": {"Sale", &r.Lot.Sale}, "make": {"Make", &r.Lot.Make},
+		"model": {"Model", &r.Lot.Model}, "trim": {"Trim", &r.Lot.Trim}, "issued_in": {"Issued in", &r.Lot.Title.IssuedIn}}
+	if t, plainText := texts[p.field]; plainText {
+		*t.at = p.text
+		r.fact(t.field, p.text)
+		return
+	}
+	w := words(strings.Fields(p.text))
+	switch p.field {
+	case "vin":
+		findVIN(r, &w)
+	case "document":
+		r.titled(p.text, true)
+	case "condition":
+		if code, known := runlist.Runs(p.text); known {
+			r.runs(code)
+		}
+	case "engine":
+		findPower(r, &w)
+		findEngine(r, &w)
+	case "driven":
+		findDriven(r, &w)
+	case "airbags":
+		r.blown(p.text + " airbags deployed")
+	case "vehicle":
+		r.vehicle(p.text)
+	}
+}
+
+// reads takes an odometer reading; its label may name the unit.
+func (r *reading) reads(p piece) {
+	l, err := cell.ReadLength(p.text, 0)
+	if err != nil {
+		return
+	}
+	for _, word := range cell.Words(p.label) {
+		if l.Unit == "" {
+			l.Unit = cell.UnitOf(word)
+		}
+	}
+	r.odometer(l)
+}
+
+func (r *reading) year(text string) {
+	if year := cell.YearIn(text); year >= lot.FirstModelYear && year <= lot.LastModelYear {
+		r.Lot.ModelYear = year
+		r.fact("Model year", text)
+	}
+}
+
+// plain writes a code in words.
+func plain(code string) string { return strings.ReplaceAll(code, "_", " ") }

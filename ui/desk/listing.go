@@ -1,0 +1,66 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"walkline/valuation"
+)
+
+// Listed is what the text of a listing gave.
+type Listed struct {
+	Case  valuation.Case // with what the text added to it
+	Facts [][2]string    // what was understood: the field, and what the text says
+	Left  []string       // what was not understood, or is said otherwise in the case
+}
+
+// FillIn puts into the open lot what the text of its listing says and what is not known yet, as one step.
+func FillIn(text string) Action {
+	return keeps("fill in from the listing", func(ctx context.Context, d *Desk, s State, a Action) State {
+		if s.Open == nil {
+			return s
+		}
+		listed, err := d.Listing(text, s.Open.Case)
+		if err != nil {
+			return s.troubled("read the listing", err)
+		}
+		if len(listed.Facts) > 0 {
+			edit := EditLot(a.words, func(c *valuation.Case) { *c = listed.Case })
+			if s = edit.do(ctx, d, s, edit); s.Trouble != "" || s.Open == nil {
+				return s
+			}
+		}
+		o := *s.Open
+		o.Listed = &listed
+		return s.with(o).said(fmt.Sprintf("%d facts read from the listing. Left: %d.", len(listed.Facts), len(listed.Left)))
+	}).ofOpen()
+}
+
+// onListing are the parts of a lot that the page of a listing asks for; a part is the first word of a key of the case file.
+var onListing = []string{"lot", "damage", "resale"}
+
+// Seek goes to where something that a bid still needs is entered, by its key in the case file: the page of the listing where it asks for
+// that, or the section of the worksheet that does.
+func Seek(key string) Action {
+	return shows(func(_ context.Context, _ *Desk, s State) State {
+		if s.Open == nil {
+			return s
+		}
+		s.Sought, s.Seeks = key, s.Seeks+1
+		part := partOf(key)
+		if slices.Contains(onListing, part) {
+			s.Place = Listing
+			return s
+		}
+		s.Place, s.Taken.Parts, s.Travels = Worksheet, []string{part}, s.Travels+1 // shown as a step through the history is
+		return s
+	})
+}
+
+// partOf returns the first word of a key of the case file.
+func partOf(key string) string {
+	part, _, _ := strings.Cut(key, ".")
+	return part
+}
