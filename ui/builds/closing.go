@@ -1,6 +1,8 @@
 package builds
 
 import (
+	"walkline/ui/widgets/draw"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -53,7 +55,7 @@ func (c *closing) render(o desk.OpenBuild) {
 // answer answers a question; the next one that can be takes the keyboard, for the buttons are new ones then. After the last the window
 // has it.
 func (c *closing) answer(q desk.Question) {
-	canvas := fyne.CurrentApp().Driver().CanvasForObject(c.body)
+	canvas := draw.CanvasOf(c.body)
 	c.page.do(desk.AnswerAll(q))
 	switch next := c.first(); {
 	case canvas == nil:

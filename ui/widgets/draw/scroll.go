@@ -7,7 +7,7 @@ import (
 
 // Scroll hands the wheel of the mouse to the innermost pane that scrolls and holds an object.
 func Scroll(o fyne.CanvasObject, e *fyne.ScrollEvent) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	c := CanvasOf(o)
 	if c == nil {
 		return
 	}

@@ -93,7 +93,7 @@ func (t *Table) TappedSecondary(e *fyne.PointEvent) {
 
 // showMenu shows what may be done with the selected row.
 func (t *Table) showMenu(at fyne.Position) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(t)
+	c := draw.CanvasOf(t)
 	if c == nil || t.Menu == nil || t.selected < 0 {
 		return
 	}
