@@ -185,7 +185,8 @@ func TestStoresThatAreNone(t *testing.T) {
 	}
 }
 
-// TestALotIsValuedByTheShelfAsInTheWindow tunes a shop whose open lot has no guess and no rows of its own: what the shelf holds of its model
+// TestALotIsValuedByTheShelfAsInTheWindow tunes a shop whose open lot has no guess and no rows of its own: what the shelf holds of its
+// model
 // values it.
 func TestALotIsValuedByTheShelfAsInTheWindow(t *testing.T) {
 	ctx := context.Background()
@@ -211,8 +212,10 @@ func TestALotIsValuedByTheShelfAsInTheWindow(t *testing.T) {
 	step := book.Step{Subject: book.Worksheet(open.ID), Lots: []book.Change{{Before: open, After: bare}}}
 	miles := 60000.0
 	for i := range 12 {
-		c := book.Comparable{Currency: "USD", On: "2026-11-20", Row: resale.Row{ID: fmt.Sprint(i), Make: open.Case.Lot.Make, Model: open.Case.Lot.Model,
-			ModelYear: open.Case.Lot.ModelYear, Price: money.Amount(1_000_000 + 10_000*i), Kind: "asked", Date: "2026-11-10", Mileage: &miles, Unit: "mi"}}
+		c := book.Comparable{Currency: "USD", On: "2026-11-20", Row: resale.Row{ID: fmt.Sprint(i), Make: open.Case.Lot.Make,
+			Model: open.Case.Lot.Model,
+			ModelYear: open.Case.Lot.ModelYear, Price: money.Amount(1_000_000 + 10_000*i), Kind: "asked", Date: "2026-11-10", Mileage: &miles,
+				Unit: "mi"}}
 		step.Shelf = append(step.Shelf, book.Shelved{After: &c})
 	}
 	if _, err := s.Do(ctx, step); err != nil {

@@ -7,7 +7,8 @@ import (
 )
 
 // retired are words of another dialect or of no shop; each has its successor in the window, and ids of files may still hold it.
-var retired = regexp.MustCompile(`(?i)\b(torch|aluminium|middle pillars?|sills?|bulkhead|loom|bumper beam|undertray|charge-air|expansion bottle|` +
+var retired = regexp.MustCompile(`(?i)\b(torch|aluminium|middle pillars?|sills?|bulkhead|loom|bumper beam|undertray|charge-air|` +
+	`expansion bottle|` +
 	`propeller shaft|stabiliser|spiral contact|restraint lamp|theft lamp|reversing camera|number-plate|bought-in|own hours|foretold|` +
 	`tyres?|colours?|moulds?|moulding|licence|labour|gearbox(es)?|bonnet|windscreen|bound by|what stripping|is hurt|foretell|judgement|` +
 	`worth a minute|not looked|prior lot|can be had)\b`)

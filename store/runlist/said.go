@@ -32,7 +32,8 @@ func Condition(words string) (string, bool) {
 	return code, code != ""
 }
 
-// Runs is Condition for an answer to whether it runs, a sentence too. A plain yes means that it starts; a plain no leaves it unknown, because it does not
+// Runs is Condition for an answer to whether it runs, a sentence too. A plain yes means that it starts; a plain no leaves it unknown,
+// because it does not
 // say what was tried.
 func Runs(answer string) (string, bool) {
 	if code := conditionOf(answer); code != "" {

@@ -36,7 +36,8 @@ var plain = cell.SetOf("in|the|of|der|des|de|du|del|la|le|di|da|van|het|in|no|nr
 // short are the trade's short forms of heading words. Common practice, no source.
 var short = map[string]string{"yr": "year", "odo": "odometer", "dmg": "damage", "cond": "condition"}
 
-// headingWords returns the words of a heading, short forms written out, without units, currencies and little words, unless nothing else is left.
+// headingWords returns the words of a heading, short forms written out, without units, currencies and little words, unless nothing else is
+// left.
 func headingWords(heading string) []string {
 	words := cell.Words(heading)
 	for i, w := range words {

@@ -31,11 +31,9 @@ func OnCanvas(o fyne.CanvasObject, do func()) {
 		w.Canvas().Refresh(w.Content())
 	}
 	const frames = 100 * time.Millisecond
-	time.AfterFunc(frames, func() {
-		fyne.Do(func() {
-			if d.CanvasForObject(o) != nil {
-				do()
-			}
-		})
-	})
+	fyne.NewAnimation(frames, func(done float32) {
+		if done == 1 && d.CanvasForObject(o) != nil {
+			do()
+		}
+	}).Start()
 }
