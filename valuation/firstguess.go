@@ -46,7 +46,6 @@ type part struct {
 	*work
 	says  patterns.Pattern
 	times int // units of it
-	most  float64
 }
 
 // Unlooked reports whether the lot has a first guess alone: nobody has looked at it, and the catalogues can say what it may come to.

@@ -213,9 +213,9 @@ func TestALotIsValuedByTheShelfAsInTheWindow(t *testing.T) {
 	miles := 60000.0
 	for i := range 12 {
 		c := book.Comparable{Currency: "USD", On: "2026-11-20", Row: resale.Row{ID: fmt.Sprint(i), Make: open.Case.Lot.Make,
-			Model: open.Case.Lot.Model,
+			Model:     open.Case.Lot.Model,
 			ModelYear: open.Case.Lot.ModelYear, Price: money.Amount(1_000_000 + 10_000*i), Kind: "asked", Date: "2026-11-10", Mileage: &miles,
-				Unit: "mi"}}
+			Unit: "mi"}}
 		step.Shelf = append(step.Shelf, book.Shelved{After: &c})
 	}
 	if _, err := s.Do(ctx, step); err != nil {

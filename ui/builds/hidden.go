@@ -40,8 +40,8 @@ func newHidden(p *Page) *section {
 		"What was found becomes known work; what is not there goes. Both teach, so say what is not there, too."), h.none, h.list)
 	split := widgets.NewVSplit("build.hidden", container.NewVScroll(clearOfBar(body)),
 		container.NewBorder(form.Heading("Found, and not on the list",
-		"Known work from then on: bills and hours can name it. It teaches as hidden damage."),
-		nil, nil, nil, h.more.body), 0.5)
+			"Known work from then on: bills and hours can name it. It teaches as hidden damage."),
+			nil, nil, nil, h.more.body), 0.5)
 	return &section{name: "Hidden damage", body: split, show: h.render}
 }
 

@@ -7,67 +7,56 @@ import (
 	"walkline/ui/theme"
 )
 
-// Split parts its room between two objects with a bar to be dragged. Each side may be made as small as leastHigh or leastWide, whatever
-// it asks for, so that the bar moves both ways: what lies in it scrolls. Where the bar was left is kept in the settings of the toolkit
-// under the
-// split's name, from one start to the next.
-type Split struct {
-	container.Split
-	name string
-	kept float64
-}
-
 // What is left of a side at text scale 1: a heading and a line or two; a search field and its button.
 const (
 	leastHigh = 80
 	leastWide = 200
 )
 
-// NewHSplit returns two objects side by side; the first one gets a share of the width until the bar is dragged.
-func NewHSplit(name string, leading, trailing fyne.CanvasObject, share float64) *Split {
+// NewHSplit returns two objects side by side; the first one gets a share of the width until the bar between them is dragged. Each side may
+// be made as small as leastHigh or leastWide, whatever it asks for, so that the bar moves both ways: what lies in it scrolls. Where the bar
+// was left is kept in the settings of the toolkit under the split's name, from one start to the next.
+func NewHSplit(name string, leading, trailing fyne.CanvasObject, share float64) *container.Split {
 	return newSplit(name, leading, trailing, share, true)
 }
 
-// NewVSplit returns two objects one above the other.
-func NewVSplit(name string, top, bottom fyne.CanvasObject, share float64) *Split {
+// NewVSplit is NewHSplit with one object above the other.
+func NewVSplit(name string, top, bottom fyne.CanvasObject, share float64) *container.Split {
 	return newSplit(name, top, bottom, share, false)
 }
 
-func newSplit(name string, leading, trailing fyne.CanvasObject, share float64, horizontal bool) *Split {
-	s := &Split{name: "split." + name}
-	s.Horizontal = horizontal
-	s.Leading, s.Trailing = container.New(yields{horizontal}, leading), container.New(yields{horizontal}, trailing)
-	s.Offset = fyne.CurrentApp().Preferences().FloatWithFallback(s.name, share)
-	s.kept = s.Offset
-	s.ExtendBaseWidget(s)
-	return s
+func newSplit(name string, leading, trailing fyne.CanvasObject, share float64, horizontal bool) *container.Split {
+	k := &keeper{name: "split." + name}
+	side := func(o fyne.CanvasObject) fyne.CanvasObject { return container.New(yields{horizontal, k}, o) }
+	k.split = container.NewVSplit(side(leading), side(trailing))
+	k.split.Horizontal = horizontal
+	k.kept = fyne.CurrentApp().Preferences().FloatWithFallback(k.name, share)
+	k.split.SetOffset(k.kept)
+	return k.split
 }
 
-// Parts returns both sides.
-func (s *Split) Parts() []fyne.CanvasObject { return []fyne.CanvasObject{s.Leading, s.Trailing} }
-
-// CreateRenderer returns the toolkit's renderer, which also hears when the bar was dragged.
-func (s *Split) CreateRenderer() fyne.WidgetRenderer {
-	return &splitRenderer{s.Split.CreateRenderer(), s}
+// keeper remembers where the bar of a split was left.
+type keeper struct {
+	split *container.Split
+	name  string
+	kept  float64
 }
 
-type splitRenderer struct {
-	fyne.WidgetRenderer
-	split *Split
-}
-
-// Refresh is called on every move of the bar.
-func (r *splitRenderer) Refresh() {
-	r.WidgetRenderer.Refresh()
-	if s := r.split; s.Offset != s.kept {
-		s.kept = s.Offset
-		fyne.CurrentApp().Preferences().SetFloat(s.name, s.kept)
+// keep is called on every move of the bar.
+func (k *keeper) keep() {
+	if k.split.Offset != k.kept {
+		k.kept = k.split.Offset
+		fyne.CurrentApp().Preferences().SetFloat(k.name, k.kept)
 	}
 }
 
 // yields lays its one object out in whatever room there is; along the split it asks for little.
-type yields struct{ horizontal bool }
+type yields struct {
+	horizontal bool
+	keeper     *keeper
+}
 
+// MinSize returns the least size of the object, little along the split.
 func (y yields) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	least := objects[0].MinSize()
 	if y.horizontal {
@@ -76,9 +65,9 @@ func (y yields) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(least.Width, min(least.Height, leastHigh*theme.Scale()))
 }
 
+// Layout gives the object the whole room.
 func (y yields) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Resize(size)
 	objects[0].Move(fyne.NewPos(0, 0))
+	y.keeper.keep()
 }
-
-var _ fyne.Widget = (*Split)(nil)

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
 	"walkline/ui/widgets/seen"
@@ -18,7 +19,7 @@ func tall(height float32) fyne.CanvasObject {
 }
 
 // bar returns the bar of a split, which can be dragged.
-func bar(s *Split) fyne.Draggable {
+func bar(s *container.Split) fyne.Draggable {
 	for _, o := range test.WidgetRenderer(s).Objects() {
 		if d, ok := o.(fyne.Draggable); ok {
 			return d
@@ -27,7 +28,7 @@ func bar(s *Split) fyne.Draggable {
 	return nil
 }
 
-func drag(s *Split, by float32) {
+func drag(s *container.Split, by float32) {
 	d := bar(s)
 	d.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(2, 2+by)}, Dragged: fyne.NewDelta(0, by)})
 	d.DragEnd()
@@ -36,13 +37,13 @@ func drag(s *Split, by float32) {
 // Two sides that together ask for more than there is can still be moved against each other, up and down, and stay where they
 // were left when the page is made again.
 func TestASplitMovesBothWaysAndKeepsItsPlace(t *testing.T) {
-	make := func() *Split { return NewVSplit("test", tall(400), tall(400), 0.5) }
+	make := func() *container.Split { return NewVSplit("test", tall(400), tall(400), 0.5) }
 	s := make()
 	seen.Open(t, fyne.NewSize(300, 500), s)
 	s = make() // within the app of the window
 	w := test.NewTempWindow(t, s)
 	w.Resize(fyne.NewSize(300, 500))
-	top := func(s *Split) float32 { return s.Leading.Size().Height }
+	top := func(s *container.Split) float32 { return s.Leading.Size().Height }
 	middle := top(s)
 	drag(s, 100)
 	low := top(s)
