@@ -35,7 +35,7 @@ func (s *Store) look(ctx context.Context) (err error) {
 		return err
 	}
 	if _, err := os.Stat(s.path); err != nil {
-		return fmt.Errorf("%w: there is no such file", ErrNotDatabase)
+		return errors.New("there is no such file")
 	}
 	if s.Staged() {
 		s.said = append(s.said, "A backup waits to take this file's place at the next start of the window; what is read is the file as it is.")

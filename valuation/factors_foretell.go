@@ -60,6 +60,9 @@ func (w *work) prediction(walk *money.Amount, at money.Amount) learn.Prediction 
 		p.Resale.Q = append(p.Resale.Q, w.market.table.Quantile(u))
 		p.Profit.Q = append(p.Profit.Q, w.problem.Quantile(u, total))
 	}
+	if len(w.parts) > 0 {
+		return p // a first guess over surveys foretells no line and no risk
+	}
 	for _, l := range w.lines {
 		p.Items = append(p.Items, w.lineItems(l)...)
 	}

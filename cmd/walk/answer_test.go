@@ -29,8 +29,8 @@ type place struct {
 // shown says with which words a figure of the answer stands in each place: the terminal, the verdict, Why and the sheet. {Field} is a
 // field beside the figure. Empty: that place does not show it.
 var shown = map[string][4]string{
-	"WalkAway":       {"WALK AWAY", "Walk-away bid", "down to", "Walk-away bid"},
-	"Ceilings.Bid":   {"rule alone would stop", "", "Walk-away bid", "{Rule}"},
+	"WalkAway":       {"Walk-away bid", "Walk-away bid", "down to", "Walk-away bid"},
+	"Ceilings.Bid":   {"{Rule}", "", "Walk-away bid", "{Rule}"},
 	"Resale.Mean":    {"Resale price", "", "Resale | On average", "Resale"},
 	"Resale.P10":     {"Resale price", "Resale, 8 times in 10", "Resale | 8 times in 10", "Resale, 8 times in 10"},
 	"Resale.P50":     {"Half sell below", "", "Resale | Middle", ""},
@@ -56,7 +56,7 @@ var shown = map[string][4]string{
 	"Profit.P50":     {"half below", "", "Expected profit | Middle", ""},
 	"Profit.P90":     {"Profit", "Profit, 8 times in 10", "Expected profit | 8 times in 10", "Profit, 8 times in 10"},
 	"Profit.Margin":  {"margin", "", "Expected profit | Margin", "margin"},
-	"Profit.PerHour": {"hour of yours earns", "Per hour of mine", "Per hour of mine", "Per hour of mine"},
+	"Profit.PerHour": {"Per hour of mine", "Per hour of mine", "Per hour of mine", "Per hour of mine"},
 
 	"Profit.LossChance":        {"chance of a loss", "Chance of a loss", "Chance of a loss", "Chance of a loss"},
 	"Profit.WorstTenth":        {"worst tenth", "", "Worst tenth", "worst tenth"},
@@ -84,10 +84,10 @@ var shown = map[string][4]string{
 	"TotalLoss.Repair":         {"Total loss: repair", "", "", ""},
 	"TotalLoss.Value":          {"Total loss: repair", "", "", ""},
 	"TotalLoss.Salvage":        {"Salvage value", "", "", ""},
-	"Plans":                    {"plan {key}", "{key}", "", "Plan: {key}"},
+	"Plans":                    {"{key}", "{key}", "", "Plan: {key}"},
 	"StopLine":                 {"stop line", "Stop line", "Stop line", "Stop line"},
-	"StopChance":               {"of cases", "of 100 cases", "How often", "of 100 cases"},
-	"WayOutWorth":              {"stop line", "walk-away bid", "Worth of the walk-away bid", "walk-away bid"},
+	"StopChance":               {"of 100 cases", "of 100 cases", "How often", "of 100 cases"},
+	"WayOutWorth":              {"walk-away bid", "walk-away bid", "Worth of the walk-away bid", "walk-away bid"},
 	"WinChance":                {"chance to win", "Chance to win", "", "Chance to win"},
 	"ExpectedGain":             {"expected gain", "Expected gain", "", "Expected gain"},
 
@@ -210,19 +210,16 @@ func (f figure) look(t *testing.T, places []place) {
 		t.Errorf("%s is a figure of the answer that no place names", f.path)
 	}
 	for i, p := range places {
-		if words[i] != "" && len(p.lines) > 0 && !f.stands(spoken(f, words[i], i), p.lines) {
+		if words[i] != "" && len(p.lines) > 0 && !f.stands(spoken(f, words[i]), p.lines) {
 			t.Errorf("%s does not show %s (%q, %v) as %q", p.name, f.path, f.written[:3], f.beside, words[i])
 		}
 	}
 }
 
 // spoken puts the words of a plan for its key.
-func spoken(f figure, words string, at int) string {
+func spoken(f figure, words string) string {
 	name := map[string]string{valuation.Rebuild: "rebuild", valuation.AsItStands: "as it stands",
 		valuation.ForParts: "for parts"}[f.beside["key"]]
-	if at == 0 {
-		name = valuation.PlanWords[f.beside["key"]]
-	}
 	return strings.ReplaceAll(words, "{key}", name)
 }
 

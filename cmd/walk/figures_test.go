@@ -27,7 +27,7 @@ func TestEveryFigureOfTheDecisionIsNamed(t *testing.T) {
 		{"Walk-away bid", "USD 4,111"}, {"Expected profit", "1,717"}, {"Chance of a loss at this bid", "12 %"}, {"Per hour of mine", "66"},
 		{"My hours", "47"}, {"Days until sold", "69"}, {"Plan: rebuild", "USD 4,111"},
 		{"Plan: as it stands", "USD 1,222"}, {"Plan: for parts", "do not bid"}, {"3,333", "still"},
-		{"of cases", "37.3 %"}, {"worth", "USD 151"}, {"Chance to win", "44 %"}, {"Expected gain", "555"},
+		{"of 100 cases", "37"}, {"adds", "USD 151"}, {"Chance to win", "44 %"}, {"Expected gain", "555"},
 		{"Resale price", "9,393"}, {"Repair", "2,121"}, {"Hidden damage", "2,525"}, {"Profit", "-818"}, {"your labor", "2,828"}} {
 		found := false
 		for _, l := range lines {

@@ -175,7 +175,7 @@ func TestStoresThatAreNone(t *testing.T) {
 		{[]string{"tune", "a.db"}, faulty, "say --dry-run"},
 		{[]string{"tune", "a.db", "b.db", "--dry-run"}, faulty, "one store at a time"},
 		{[]string{"replay", "a.db", "--dry-run"}, faulty, "no option --dry-run"},
-		{[]string{"replay", filepath.Join(t.TempDir(), "none.db")}, failed, "opening the store"},
+		{[]string{"replay", filepath.Join(t.TempDir(), "none.db")}, failed, "there is no such file"},
 		{[]string{"replay", demo("front.json")}, failed, "front.json"},
 	} {
 		code, out, errs := ran(c.args...)

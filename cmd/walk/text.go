@@ -18,7 +18,7 @@ func text(c valuation.Case, a valuation.Answer) string {
 	p.title(c)
 	p.line("")
 	p.verdict(v)
-	p.plans(v, a)
+	p.plans(v)
 	p.list("Still to be entered", v.Next)
 	p.list("Why", v.Reasons)
 	p.ceilings(a)
@@ -76,12 +76,9 @@ func (p *page) verdict(v view.Verdict) {
 }
 
 // plans says what each plan may bid, and what the stop line is worth.
-func (p *page) plans(v view.Verdict, a valuation.Answer) {
+func (p *page) plans(v view.Verdict) {
 	for _, row := range v.Plans {
 		p.line("  Plan: %-26s %s", strings.ToLower(row.Name), row.Bid)
-	}
-	if a.StopLine != nil {
-		p.line("  %.1f %% of cases stop there; that is worth %s of the bid", 100*a.StopChance, p.cur.Show(a.WayOutWorth))
 	}
 }
 
@@ -139,17 +136,30 @@ func (p *page) figures(a valuation.Answer) {
 
 // work lists each line of the known work and each risk, with its share of the mean.
 func (p *page) work(a valuation.Answer) {
+	lines, risks := a.Repair.Lines[:min(mostLines, len(a.Repair.Lines))], a.Hidden.Risks[:min(mostLines, len(a.Hidden.Risks))]
 	if len(a.Repair.Lines) > 0 {
 		p.line("\n%-72s %8s %12s", "Known work, each at its chance", "hours", "cost")
 	}
-	for _, l := range a.Repair.Lines {
+	for _, l := range lines {
 		p.line("  %-70s %8.1f %12s", l.Job, l.Hours, p.whole(l.Mean))
 	}
+	p.left(len(a.Repair.Lines) - len(lines))
 	if len(a.Hidden.Risks) > 0 {
 		p.line("\n%-72s %8s %12s", "Hidden damage", "chance", "when there")
 	}
-	for _, r := range a.Hidden.Risks {
+	for _, r := range risks {
 		p.line("  %-70s %6.1f %% %12s", r.Name, 100*r.Chance, p.whole(r.MeanIfPresent))
+	}
+	p.left(len(a.Hidden.Risks) - len(risks))
+}
+
+// mostLines is how many lines of work, and of hidden damage, are written. Ours: far more than a lot has.
+const mostLines = 200
+
+// left says how many lines were left out.
+func (p *page) left(n int) {
+	if n > 0 {
+		p.line("  and %d more: walk value --json has them all", n)
 	}
 }
 

@@ -57,7 +57,7 @@ func TestWritingLosesNothing(t *testing.T) {
 	c, _ := casefile.Read(data)
 	for _, says := range []string{`"sale": "Harrow Flats yard"`, `"odometer": 61200`, `"keys": true`, `"percent": 0.07`,
 		`"minimum": "90.00"`,
-		`"coolant_under_car": "no"`, `"max_loss_chance": 0.15`, `"min_profit": "1500.00"`, `"seed": 1`, `"per_day": 30.00`} {
+		`"coolant_under_car": "no"`, `"max_loss_chance": 0.25`, `"min_profit": "1000.00"`, `"seed": 1`, `"per_day": 30.00`} {
 		if !strings.Contains(string(casefile.Write(c)), says) {
 			t.Errorf("the written case does not say %s", says)
 		}

@@ -21,7 +21,7 @@ func amounts(a valuation.Answer) []part {
 	for _, l := range a.Acquisition.Lines {
 		invoice = append(invoice, [2]string{l.Name, p.Exact(l.Amount)})
 	}
-	invoice = append(invoice, [2]string{"Total", p.Exact(a.Acquisition.Total)})
+	invoice = append(invoice, [2]string{"Invoice total", p.Exact(a.Acquisition.Total)})
 	all := []part{{title: "Invoice at " + p.Show(a.Acquisition.Bid), blocks: []block{pairs(invoice)}}}
 	return append(all, under("Bids around it, "+a.Currency, rungs, p)...)
 }

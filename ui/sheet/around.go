@@ -24,7 +24,7 @@ func aroundTheBid(a valuation.Answer) []part {
 		}
 		stops.blocks = append(stops.blocks, row(valuation.RuleWords[c.Rule], at, bodyType))
 	}
-	return []part{stops, inFull(around(a), p)}
+	return []part{stops, inFull(a.Ladder, p)}
 }
 
 // row is a label with its figure.

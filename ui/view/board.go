@@ -20,8 +20,8 @@ type Column struct {
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
 	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
-	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
-	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 80}, {"Worth a look", true, 90},
+	{"Set by", false, 104}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
+	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 74}, {"Worth a look", true, 86},
 	{"Sale", false, 120}, {"Odometer", true, 90}, {"Title", false, 110}, {"Damage", false, 150},
 }
 
@@ -42,8 +42,10 @@ func (c BoardColumn) At() int {
 // FirstColumns returns the columns that are shown until others are chosen.
 func FirstColumns() []BoardColumn {
 	var first []BoardColumn
-	for _, c := range BoardColumns[:boardShown] {
-		first = append(first, BoardColumn{Title: c.Title})
+	for i, c := range BoardColumns[:boardShown] {
+		if i != columnHour { // there is no room for it at the usual width of the window
+			first = append(first, BoardColumn{Title: c.Title})
+		}
 	}
 	return first
 }
