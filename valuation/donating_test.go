@@ -48,7 +48,7 @@ func TestADonorIsPaidOnce(t *testing.T) {
 		}
 	}
 	half := .5
-	c.Repair.Donor.Sound = &half
+	c.Repair.Donor.Sound, c.Repair.Donor.Feeds = &half, []string{"hood", "door", "lamp"}
 	a, err := valuation.Value(c, valuation.Knowledge{})
 	if err != nil || math.Abs(a.Repair.Mean-(700+3*250)) > 30 { // three even coins over the scenarios: within 4 standard errors
 		t.Errorf("where half of the parts can be used: %.2f, %v", a.Repair.Mean, err)

@@ -93,6 +93,7 @@ func TestADonorIsPlannedWith(t *testing.T) {
 	}
 	b.page.work.chosen = c.Repair.Lines[0].ID
 	b.show(b.State)
+	b.page.work.line.rail.Go(groupParts)
 	b.tick(t, "ask it first")
 	if d := b.State.Open.Case.Repair.Donor; len(d.Feeds) != 1 || d.Fed(c.Repair.Lines[0].ID) {
 		t.Errorf("the first line's parts come off it still: %v", d.Feeds)
