@@ -120,6 +120,7 @@ func (s *screen) until(what string, holds func() bool) {
 	s.t.Helper()
 	for end := time.Now().Add(waited); !holds(); time.Sleep(20 * time.Millisecond) {
 		if time.Now().After(end) {
+			s.shot("failed")
 			s.t.Fatalf("not within %v: %s", waited, what)
 		}
 	}

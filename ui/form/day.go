@@ -10,6 +10,7 @@ import (
 
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
 	"walkline/valuation/lot"
 )
 
@@ -63,9 +64,14 @@ func (f *Of[T]) Date(label string, at func(*T) *lot.Date) {
 		f.Change(label, func(c *T) { *at(c) = d })
 	}
 	f.leads(e)
+	var kept lot.Date // as it was shown last
 	f.Row(label, bounded(container.NewVBox(e, says)), func(c T) {
-		if d, _, err := ReadDay(e.Text); (err == nil || e.Text == "") && d != *at(&c) {
-			e.SetText(DayShown(*at(&c)))
+		d, _, err := ReadDay(e.Text)
+		canvas := draw.CanvasOf(e)
+		begun := canvas != nil && canvas.Focused() == e // a day that is refused stays while it is typed: it may be the beginning of another
+		if now := *at(&c); (now != kept || !begun) && (err == nil || e.Text == "") && d != now {
+			e.SetText(DayShown(now))
 		}
+		kept = *at(&c)
 	})
 }

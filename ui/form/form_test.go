@@ -73,3 +73,30 @@ func TestNamesOfFeesFollowTheCase(t *testing.T) {
 		t.Errorf("typed, the name is %q after the edits %q", got, e.labels)
 	}
 }
+
+// TestADayThatIsRefusedStaysWhileItIsTyped types a day that begins as one that the form's owner refuses: 2026-11-2 before 2026-11-27.
+func TestADayThatIsRefusedStaysWhileItIsTyped(t *testing.T) {
+	c := valuation.Defaults()
+	var f *Form
+	f = New(func(_ string, change func(*valuation.Case)) {
+		next := c
+		if change(&next); next.ValuedOn == "" || next.ValuedOn >= "2026-11-20" {
+			c = next
+		}
+		f.Render(c)
+	})
+	f.Date("Valued on", func(c *valuation.Case) *lot.Date { return &c.ValuedOn })
+	w := seen.Open(t, fyne.NewSize(500, 100), f.Rows)
+	f.Render(c)
+	e := seen.All[*widgets.TextEntry](f.Rows)[0]
+	w.Canvas().Focus(e)
+	test.Type(e, "2026-11-27")
+	if e.Text != "2026-11-27" || c.ValuedOn != "2026-11-27" {
+		t.Errorf("typed %q, kept %q", e.Text, c.ValuedOn)
+	}
+	w.Canvas().Unfocus()
+	e.SetText("2026-11-2")
+	if f.Render(c); e.Text == "2026-11-2" {
+		t.Error("a day that was refused stands as if it were kept")
+	}
+}
