@@ -70,11 +70,9 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 		cells, err := r.Read()
 		end := r.InputOffset()
 		raw := text[start:end]
-		for len(raw) > 0 && (raw[0] == '\n' || raw[0] == '\r') { // what encoding/csv passes over
-			if raw[0] == '\n' {
-				rows = append(rows, Row{Line: lines.at(start)})
-			}
-			raw, start = raw[1:], start+1
+		for n := blank(raw); n > 0; n = blank(raw) { // what encoding/csv passes over
+			rows = append(rows, Row{Line: lines.at(start)})
+			raw, start = raw[n:], start+int64(n)
 		}
 		if err == io.EOF {
 			return rows, nil
@@ -89,6 +87,17 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 		row.Line = lines.at(start)
 		rows = append(rows, row)
 	}
+}
+
+// blank returns the length of the empty line that a text begins with, 0 where it begins with none.
+func blank(text []byte) int {
+	switch {
+	case bytes.HasPrefix(text, []byte("\n")):
+		return 1
+	case bytes.HasPrefix(text, []byte("\r\n")):
+		return 2
+	}
+	return 0
 }
 
 func tooMany() error {
