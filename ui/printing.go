@@ -175,7 +175,7 @@ func (w *Window) write(p printing, path string) {
 			if err != nil {
 				return "", err
 			}
-			return path, os.WriteFile(path, data, 0o666)
+			return path, w.desk.Put(path, data)
 		},
 		Show: func(path string, err error) { w.written(p, path, err) }})
 }

@@ -68,8 +68,7 @@ func TestBehavesOnSignals(t *testing.T) {
 	}
 	for round := range rounds {
 		signal := signals[round%len(signals)]
-		s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"),
-			pictures: os.Getenv("WALKLINE_PICTURES")}
+		s := newScreen(t, "lots.db")
 		var said strings.Builder
 		s.errs = &said
 		s.start()

@@ -26,8 +26,7 @@ func TestABuildToItsTotals(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "builds.db"),
-		pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := newScreen(t, "builds.db")
 	s.start()
 	s.enterLot()
 	s.walkAway()

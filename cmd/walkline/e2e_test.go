@@ -28,6 +28,11 @@ type screen struct {
 	errs     io.Writer // what the program says on stderr; nil: to that of the test
 }
 
+// newScreen returns the screen for the program, which is not started yet, with a store of its own of that name.
+func newScreen(t *testing.T, store string) *screen {
+	return &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), store), pictures: os.Getenv("WALKLINE_PICTURES")}
+}
+
 // TestFirstStartToWalkAwayBid goes from the first start to a walk-away bid for a new lot, closes the window, opens it
 // again and finds the same bid.
 func TestFirstStartToWalkAwayBid(t *testing.T) {
@@ -35,8 +40,7 @@ func TestFirstStartToWalkAwayBid(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots #1.db"),
-		pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := newScreen(t, "lots #1.db")
 	s.start()
 	s.picture("first-start")
 	s.enterLot()

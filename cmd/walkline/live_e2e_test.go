@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"path/filepath"
 	"testing"
 
 	"walkline/valuation/lot"
@@ -18,8 +17,7 @@ func TestLiveToPastTheLimit(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "lots.db"),
-		pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := newScreen(t, "lots.db")
 	s.start()
 	s.enterLot()
 	s.walkAway()

@@ -3,7 +3,6 @@ package main
 import (
 	"os"
 	"os/exec"
-	"path/filepath"
 	"testing"
 
 	"walkline/valuation/lot"
@@ -16,8 +15,7 @@ func TestASaleByKeyboard(t *testing.T) {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	s := &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), "sale.db"),
-		pictures: os.Getenv("WALKLINE_PICTURES")}
+	s := newScreen(t, "sale.db")
 	s.start()
 	s.keys("ctrl+n", "ctrl+1")
 	s.typed("2018\tKettrick\tDunlin\tPlus\t\t83,900")

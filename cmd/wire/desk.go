@@ -36,7 +36,7 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &desk.Desk{Book: book, Read: plain.Read, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
+	return &desk.Desk{Book: book, Read: plain.Read, Put: plain.Put, Files: book, Vault: book, Importer: Importer{}, Lister: Lister{},
 		Past: PastTables{know.Risks}, Look: Kinds, Copied: grid.Tabbed, Listing: Listing, Press: Press{}, Documents: Documents{}, Know: know,
 		Edition: assets.Edition(),
 		Memory:  valuation.NewMemory(),

@@ -36,6 +36,8 @@ type Desk struct {
 	Look func(data []byte) map[Kind]int
 	// Copied returns rows of a table as text that spreadsheet programs take from the clipboard.
 	Copied func(rows [][]string) string
+	// Put writes a file over what is there: whole, or what was there stays. Errors: the disk's.
+	Put func(path string, data []byte) error
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 
