@@ -30,7 +30,8 @@ type screen struct {
 
 // newScreen returns the screen for the program, which is not started yet, with a store of its own of that name.
 func newScreen(t *testing.T, store string) *screen {
-	return &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), store), pictures: os.Getenv("WALKLINE_PICTURES")}
+	return &screen{t: t, program: os.Getenv("WALKLINE_BIN"), store: filepath.Join(t.TempDir(), store),
+		pictures: os.Getenv("WALKLINE_PICTURES")}
 }
 
 // TestFirstStartToWalkAwayBid goes from the first start to a walk-away bid for a new lot, closes the window, opens it
