@@ -30,19 +30,21 @@ type matching struct {
 	found  *widget.Label
 	first  *fyne.Container // the first rows as they will stand
 	asked  *fyne.Container // what the table leaves open
+	titles *fyne.Container // what the words of its titles were read as
 	open   bool            // the dialog is shown
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
 	mends  *widget.Button
+	word   string             // of a title, whose meaning was chosen last
 	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
 }
 
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
-		first: container.NewVBox(), asked: container.NewVBox(), open: true, body: container.NewStack()}
+		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), open: true, body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
-	m.mends = widget.NewButton("Put refused rows right…", w.handler(m.mend))
+	m.mends = widget.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
 	m.build()
 	m.preview()
@@ -54,7 +56,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 		}
 		w.nextTable()
 	}, w.window)
-	d.Resize(fyne.NewSize(1080, 600))
+	d.Resize(fyne.NewSize(1180, 660))
 	w.open(d)
 }
 
@@ -64,30 +66,32 @@ func (m *matching) build() {
 	for i, name := range m.sheet.Header {
 		s := widgets.NewSelect(view.AllWords(m.sheet.Fields), nil)
 		s.SetSelected(view.Words(m.sheet.Stated.Match[i]))
-		why := widgets.NewCaption(m.why(i))
+		why := cut(m.why(i))
 		s.OnChanged = func(string) {
 			m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]
 			why.SetText("you said so")
 			m.preview()
 		}
-		columns.Add(widget.NewLabel(name))
+		columns.Add(cut(name))
 		columns.Add(s)
 		columns.Add(why)
-		columns.Add(widget.NewLabel(m.sample(i)))
+		columns.Add(cut(m.sample(i)))
 	}
 	m.stated.RemoveAll()
 	m.ofFile()
 	m.options(m)
-	side := container.NewVBox(m.stated)
+	side := container.NewVBox(m.asked, m.stated)
 	for _, d := range m.sheet.Doubts {
 		side.Add(widgets.NewNote(widgets.Care, d.Text))
 	}
-	side.Add(m.asked)
+	side.Add(m.titles)
 	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
-	split.Offset = 0.64
-	foot := container.NewScroll(container.NewVBox(m.found, container.NewHBox(m.mends), m.first))
-	foot.SetMinSize(fyne.NewSize(0, footHeight))
-	m.body.Objects = []fyne.CanvasObject{container.NewBorder(nil, foot, nil, nil, split)}
+	split.Offset = 0.6
+	rows := container.NewScroll(m.first)
+	rows.SetMinSize(fyne.NewSize(0, footHeight/2))
+	foot := container.NewVScroll(container.NewBorder(nil, nil, nil, container.NewVBox(m.mends), m.found))
+	foot.SetMinSize(fyne.NewSize(0, footHeight/2))
+	m.body.Objects = []fyne.CanvasObject{container.NewBorder(nil, container.NewVBox(foot, rows), nil, nil, split)}
 	m.body.Refresh()
 }
 
@@ -107,6 +111,7 @@ func (m *matching) ofComparables() {
 	m.option("Mileage in", []string{"mi", "km"}, &st.Unit)
 	m.option("Distance in", []string{"mi", "km"}, &st.Distance)
 	m.option("Prices", []string{"asked", "sold"}, &st.Kind)
+	m.untitled()
 }
 
 // ofRunList adds what is stated for a run list.
@@ -132,13 +137,13 @@ func (m *matching) ofRunList() {
 		m.preview()
 	}
 	m.row("Sale day", container.NewBorder(nil, nil, nil, says, day))
-	m.option("Odometers like", desk.MarkWays, &st.Marks)
+	m.option("Numbers like", desk.MarkWays, &st.Marks)
 	m.option("Odometers in", []string{"mi", "km"}, &st.Unit)
 	m.option("Dates", desk.DateWays, &st.Dates)
 }
 
 // footHeight is the room for what the table gives: a line of counts, a few refused rows, and the first rows as they will stand.
-const footHeight = 190
+const footHeight = 216
 
 // sample returns the first values of a column.
 func (m *matching) sample(column int) string {
@@ -195,12 +200,15 @@ func (m *matching) preview() {
 func (m *matching) show(p desk.Preview) {
 	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d. Passed over: %d.", p.Rows, p.Rows+len(p.Refused),
 		len(p.Refused), len(p.Skipped))}
+	if len(p.Uses) > 0 {
+		lines = append(lines, strings.Join(p.Uses, " "))
+	}
 	lines = append(lines, few(p.Refused)...)
 	lines = append(lines, few(p.Skipped)...)
 	m.found.SetText(strings.Join(lines, "\n"))
-	m.shown, m.mends.Hidden = p, len(p.Refused) == 0 && len(m.sheet.Stated.Mended) == 0
+	m.shown, m.mends.Hidden = p, len(p.Refused)+len(p.Odd) == 0 && len(m.sheet.Stated.Mended) == 0
 	m.mends.Refresh()
-	m.ask(p.Open)
+	m.ask(p)
 	if m.again != nil {
 		m.again(p)
 	}
@@ -259,26 +267,6 @@ func short(text string, most int) string {
 		return string(r[:most-1]) + "…"
 	}
 	return text
-}
-
-// ask shows what the table leaves open; a word of a title is mapped there.
-func (m *matching) ask(open []desk.Doubt) {
-	m.asked.RemoveAll()
-	for _, d := range open {
-		m.asked.Add(widgets.NewNote(widgets.Care, d.Text))
-		if d.Word == "" {
-			continue
-		}
-		s := widgets.NewSelect(d.Ways, nil)
-		s.OnChanged = func(means string) {
-			if m.sheet.Stated.Titles == nil {
-				m.sheet.Stated.Titles = map[string]string{}
-			}
-			m.sheet.Stated.Titles[d.Word] = means
-			m.preview()
-		}
-		m.asked.Add(s)
-	}
 }
 
 // take takes the rows in and offers the refused ones for correction.

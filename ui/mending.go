@@ -30,7 +30,7 @@ type mending struct {
 
 // mend opens the dialog for the rows that are refused now.
 func (m *matching) mend() {
-	r := &mending{m: m, refused: m.shown.Refused, why: widget.NewLabel(""), fields: container.New(layout.NewFormLayout())}
+	r := &mending{m: m, refused: mendable(m.shown), why: widget.NewLabel(""), fields: container.New(layout.NewFormLayout())}
 	r.why.Wrapping = fyne.TextWrapWord
 	r.list = widget.NewList(func() int { return len(r.refused) }, func() fyne.CanvasObject {
 		l := widget.NewLabel("")
@@ -46,12 +46,15 @@ func (m *matching) mend() {
 	split := container.NewHSplit(r.list, side)
 	split.Offset = 0.4
 	r.body = split
-	d := dialog.NewCustom("Put refused rows right", "Back to the table", r.body, m.w.window)
+	d := dialog.NewCustom("Put rows right", "Back to the table", r.body, m.w.window)
 	d.Resize(fyne.NewSize(980, 560))
 	m.again = r.arrived
 	m.w.open(d)
 	r.first()
 }
+
+// mendable are the rows of a table that can be put right: those that are refused, and those that serve for nothing as they stand.
+func mendable(p desk.Preview) []desk.Refusal { return slices.Concat(p.Refused, p.Odd) }
 
 // first goes to the first row that is refused; none left is said.
 func (r *mending) first() {
@@ -117,7 +120,7 @@ func (r *mending) try() {
 
 // arrived shows what became of the rows: one that is still refused keeps its cells and says why.
 func (r *mending) arrived(p desk.Preview) {
-	r.refused = p.Refused
+	r.refused = mendable(p)
 	r.list.Refresh()
 	at := slices.IndexFunc(r.refused, func(x desk.Refusal) bool { return x.Line == r.line })
 	if at < 0 {

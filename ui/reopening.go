@@ -2,7 +2,6 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,7 +13,7 @@ import (
 
 // asShown is the way to leave the line of the headings to the table.
 const (
-	asShown    = "as the table shows"
+	asShown    = "found"
 	noHeadings = "no line"
 )
 
@@ -40,19 +39,19 @@ func (m *matching) ofFile() {
 	}
 	lines := []string{asShown, noHeadings}
 	for i := range headingLines {
-		lines = append(lines, strconv.Itoa(i+1))
+		lines = append(lines, lineWords(i+1))
 	}
 	now := asShown
 	switch h := s.Opened.Headings; {
 	case h != nil && *h == 0:
 		now = noHeadings
 	case h != nil:
-		now = strconv.Itoa(*h)
+		now = lineWords(*h)
 	case s.Headings > 0:
-		lines[0] = fmt.Sprintf("%s: line %d", asShown, s.Headings)
+		lines[0] = asShown + ": " + lineWords(s.Headings)
 		now = lines[0]
 	}
-	m.choice("Headings in line", lines, now, func(at int) {
+	m.choice("Headings", lines, now, func(at int) {
 		m.reopen(func(o *desk.Opening) {
 			if line := at - 1; at == 0 {
 				o.Headings = nil
@@ -62,6 +61,8 @@ func (m *matching) ofFile() {
 		})
 	})
 }
+
+func lineWords(line int) string { return "line " + strconv.Itoa(line) }
 
 // choice adds a choice of which the place is told.
 func (m *matching) choice(words string, ways []string, now string, chosen func(at int)) {

@@ -120,6 +120,9 @@ func (s *stage) pages() error {
 	if err := s.price(); err != nil {
 		return err
 	}
+	if err := s.comparables(); err != nil {
+		return err
+	}
 	if err := s.line(); err != nil {
 		return err
 	}

@@ -16,7 +16,7 @@ var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "
 	"odometer_status", "document", "loss", "areas", "condition", "keys", "value_before", "repair_estimate", "note"}
 
 func lists() sheets[runlist.Row] {
-	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields}
+	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields, lotsUsed, nil}
 }
 
 // OpenList returns the table with the match and the notation that it suggests.

@@ -21,8 +21,10 @@ import (
 // sheets read one kind of table for the desk. A file is taken apart once, when it is opened, and read once for each way of stating it.
 type sheets[T any] struct {
 	kind  func() *table.Kind[T]
-	first func(T) []string // a row as the preview shows it
-	shown []string         // what first gives, by name
+	first func(T) []string                // a row as the preview shows it
+	shown []string                        // what first gives, by name
+	used  func([]T, desk.Stated) []string // says what usable rows are used for; nil: nothing is said
+	odd   func(T) string                  // why a usable row serves for nothing as it stands, empty: it serves; nil: all do
 }
 
 // held is what a sheet keeps of its file: its cells, and what they were last read as.
@@ -117,9 +119,8 @@ func mark(decimal string) byte {
 // stated returns what the desk states as package table takes it.
 func stated(d desk.Stated) table.Stated {
 	s := table.Stated{Headings: d.Headings, Match: d.Match, Titles: d.Titles, Dates: cell.Order(d.Dates), Unit: d.Unit, Distance: d.Distance,
-		Kind:     d.Kind,
-		Currency: d.Currency,
-		Sale:     d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
+		Kind: d.Kind, Title: d.Title, Currency: d.Currency,
+		Sale: d.Sale, SaleDate: d.SaleDate, Make: d.Make, Model: d.Model, On: today()}
 	if s.Dates != cell.DayFirst && s.Dates != cell.MonthFirst {
 		s.Dates = ""
 	}
@@ -204,10 +205,44 @@ func (r sheets[T]) preview(s desk.Sheet) (desk.Preview, error) {
 			p.Skipped = append(p.Skipped, desk.Refusal{Line: x.Line, Reason: x.Why})
 		}
 	}
+	for _, t := range res.Titles {
+		p.Titles = append(p.Titles, desk.TitleWord{Word: t.Word, Rows: t.Rows, Means: t.Means, Said: t.Stated, Ways: table.TitleMeanings})
+	}
+	if r.used != nil {
+		p.Uses = r.used(res.Rows, s.Stated)
+	}
+	p.Odd = r.odds(s, res)
 	for _, q := range res.Open {
 		p.Open = append(p.Open, desk.Doubt{Option: q.Key, Text: q.Text, Ways: q.Options, Word: q.Word})
 	}
 	return p, nil
+}
+
+// mostOdd bounds the rows that serve for nothing and are offered to be put right.
+const mostOdd = 200
+
+// odds returns the first usable rows that serve for nothing, with their cells as they stand.
+func (r sheets[T]) odds(s desk.Sheet, res table.Result[T]) (list []desk.Refusal) {
+	h, ok := s.Held.(*held[T])
+	if r.odd == nil || !ok {
+		return nil
+	}
+	at := map[int]int{} // by line
+	for i, row := range res.Rows {
+		if why := r.odd(row); why != "" && len(list) < mostOdd {
+			at[res.Lines[i]] = len(list)
+			list = append(list, desk.Refusal{Line: res.Lines[i], Reason: why})
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	for _, row := range mended(h.grid, s.Stated.Mended).Rows {
+		if i, is := at[row.Line]; is {
+			list[i].Cells = row.Cells
+		}
+	}
+	return list
 }
 
 // refusals puts the reasons of each refused row into one line.

@@ -291,9 +291,8 @@ func whole(c *Comparable, _ int, s *table.Stated) error {
 	if c.Kind == "" {
 		c.Kind = s.Kind
 	}
-	if c.Source == "" {
-		c.Source = s.Source
-	}
+	setIf(&c.Source, s.Source)
+	setIf(&c.Title, s.Title)
 	if c.Mileage != nil {
 		switch {
 		case c.Unit != "" && c.unitSaid != "" && c.Unit != c.unitSaid:

@@ -39,6 +39,9 @@ func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
 		return 0, 0
 	}
 	r := reader(text, delimiter)
+	if delimiter == '\t' { // an empty cell is no space to be passed over, and a quote is itself
+		r.TrimLeadingSpace, r.LazyQuotes = false, true
+	}
 	rows, having := 0, map[int]int{}
 	for rows < sampled {
 		row, err := r.Read()

@@ -162,6 +162,7 @@ type Stated struct {
 	Sale     string            `json:"-"`                  // of a run list, where no column says
 	SaleDate lot.Date          `json:"-"`
 	Source   string            `json:"-"` // of comparables, where no column says
+	Title    string            `json:"-"` // of comparables, where a row says none; empty: it stays unsaid
 	Make     string            `json:"-"` // of the lot that the rows are for
 	Model    string            `json:"-"`
 
@@ -231,8 +232,9 @@ type Result[T any] struct {
 	Refused  []Refused
 	Skipped  []Skipped
 	Open     []Question
-	Body     [][]string // the first rows, as in the table
-	Headings int        // the line of the headings, 0 for none
+	Titles   []TitleWord // what its words of titles were read as
+	Body     [][]string  // the first rows, as in the table
+	Headings int         // the line of the headings, 0 for none
 }
 
 // Header returns the names of the columns.

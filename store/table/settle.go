@@ -25,6 +25,7 @@ type settling struct {
 	body    []grid.Row
 	stated  *Stated
 	open    []Question
+	words   []TitleWord
 }
 
 func (s *settling) ask(key, text string, options ...string) {
@@ -274,14 +275,41 @@ func (s *settling) titles() {
 		}
 	}
 	for _, word := range slices.Sorted(maps.Keys(times)) {
-		if _, known := titleOf(word, s.stated); known || len(s.open) >= mostQuestions {
+		means, known := titleOf(word, s.stated)
+		if known && len(s.words) < mostQuestions {
+			s.words = append(s.words, TitleWord{word, times[word], means, mapped(word, s.stated)})
+		}
+		if known || len(s.open) >= mostQuestions {
 			continue
 		}
-		s.ask("titles", fmt.Sprintf("Title %q, rows with it: %d. What does it mean?", word, times[word]), "clear", "rebuilt",
-			"salvage", "flood damage", "fire damage", "hail damage", "junk",
-			"parts only", titleUnknown)
+		s.ask("titles", fmt.Sprintf("Title %q, rows with it: %d. What does it mean?", word, times[word]), TitleMeanings...)
 		s.open[len(s.open)-1].Word = word
 	}
+}
+
+// TitleMeanings are the answers to choose from for a word of a title.
+var TitleMeanings = []string{"clear", "rebuilt", "salvage", "flood damage", "fire damage", "hail damage", "junk", "parts only", titleUnknown}
+
+// TitleWord is a word that stands in the titles of a table, and how it was read.
+type TitleWord struct {
+	Word   string
+	Rows   int    // that have it
+	Means  string // clear or a brand; empty: it says nothing of the title
+	Stated string // the word under which somebody stated what it means; empty: the program knows it
+}
+
+// mapped returns the word under which somebody stated what a word of a title means, empty where nobody did.
+func mapped(word string, s *Stated) string {
+	for said := range s.Titles {
+		if sameTitle(said, word) {
+			return said
+		}
+	}
+	return ""
+}
+
+func sameTitle(a, b string) bool {
+	return strings.EqualFold(a, b) || strings.Join(cell.Words(a), " ") == strings.Join(cell.Words(b), " ")
 }
 
 // mostQuestions bounds what is asked of one table.
@@ -289,13 +317,12 @@ const mostQuestions = 40
 
 // titleOf returns what a word of a title means, and whether it is known.
 func titleOf(word string, s *Stated) (string, bool) {
-	for said, means := range s.Titles {
-		if strings.EqualFold(said, word) || strings.Join(cell.Words(said), " ") == strings.Join(cell.Words(word), " ") {
-			if means == titleUnknown {
-				means = ""
-			}
-			return means, true
+	if said := mapped(word, s); said != "" {
+		means := s.Titles[said]
+		if means == titleUnknown {
+			means = ""
 		}
+		return means, true
 	}
 	return cell.Title(word)
 }

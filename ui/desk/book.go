@@ -148,6 +148,7 @@ type Stated struct {
 	Headings *int              `json:"-"`                // the line of the headings, as in [Opening]
 	Mended   map[int][]string  `json:"-"`                // cells of rows that were put right, by line
 	Titles   map[string]string `json:"titles,omitempty"` // what a word of a title means: clear, a brand, or unknown
+	Title    string            `json:"title,omitempty"`  // of comparables that say none; empty: it stays unsaid, and is taken as clear
 	Make     string            `json:"-"`                // of the lot that the rows are for
 	Model    string            `json:"-"`
 	Sale     string            `json:"sale"` // of a run list, where no column says
@@ -184,6 +185,18 @@ type Preview struct {
 	Refused []Refusal
 	Skipped []Refusal // rows that are none: totals, captions, headings met again
 	Open    []Doubt
+	Titles  []TitleWord // what the words of its titles were read as
+	Uses    []string    // how many rows are used for what, and what is taken for what they don't say
+	Odd     []Refusal   // the first usable rows that serve for nothing as they stand: they can be put right like refused ones
+}
+
+// TitleWord is a word of a title that stands in a table, with what it was read as and the answers to choose from.
+type TitleWord struct {
+	Word  string
+	Rows  int
+	Means string
+	Said  string // the word of Stated.Titles that says what it means; empty: the program knows the word
+	Ways  []string
 }
 
 // Counts say what an import did: Read = New + Same + Changed + Refused.

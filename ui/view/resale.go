@@ -15,7 +15,7 @@ import (
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
 	{"Price", true, 76}, {"Used for", false, 150}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Year", true, 52},
-	{"Mileage", true, 80}, {"Trim", false, 56}, {"Title", false, 64}, {"Kind", false, 56}, {"Date", false, 96},
+	{"Mileage", true, 80}, {"Trim", false, 56}, {"Title", false, 132}, {"Kind", false, 56}, {"Date", false, 96},
 	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By title", true, 64}, {"By trim", true, 64},
 	{"By engine", true, 76}, {"By place", true, 68}, {"By the rest", true, 80}, {"Upkeep", false, 76},
 }
@@ -70,7 +70,7 @@ func (t *ResaleTable) Shown(position int) int { return slices.Index(t.order, pos
 func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
-	cells := []string{p.Exact(r.Price), t.UsedFor(at), "", "", "", year(r.ModelYear), mileage(r), r.Trim, r.Title, kind(r.Kind),
+	cells := []string{p.Exact(r.Price), t.UsedFor(at), "", "", "", year(r.ModelYear), mileage(r), r.Trim, titleOf(r.Title), kind(r.Kind),
 		string(r.Date), "", "", "", "", "", "", "", "", upkeep(r)}
 	if a := t.adjusted[at]; a != nil {
 		copy(cells[2:], []string{p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
@@ -152,7 +152,7 @@ func (t *ResaleTable) word(column, at int) string {
 	case 7:
 		return r.Trim
 	case 8:
-		return r.Title
+		return titleOf(r.Title)
 	case 9:
 		return kind(r.Kind)
 	case 10:
@@ -200,6 +200,14 @@ func (p Purse) signed(a money.Amount) string {
 		return "+" + p.Exact(a)
 	}
 	return p.Exact(a)
+}
+
+// titleOf writes the title of a comparable; one that nobody states is taken for clear, and says so.
+func titleOf(title string) string {
+	if title == "" {
+		return "not stated, as clear"
+	}
+	return title
 }
 
 func kind(k string) string {
