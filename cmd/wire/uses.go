@@ -57,7 +57,8 @@ func comparablesUsed(rows []csvfile.Comparable, s desk.Stated) []string {
 			titles++
 		}
 	}
-	return lines(told{price, "Used for the price: %d."}, told{other, "Of another model: %d. They lend their age and mileage, not their price."},
+	return lines(told{price, "Used for the price: %d."}, told{other,
+		"Of another model: %d. They lend their age and mileage, not their price."},
 		told{nameless, "No make and model: %d. No lot draws them from the shelf until they have both."},
 		told{years, "No model year: %d. Kept, but used for nothing until they have one."},
 		told{miles, "No mileage: %d. They count less."}, told{titles, "Title not stated: %d. Taken as clear."})

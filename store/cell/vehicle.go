@@ -31,8 +31,8 @@ func Vehicle(text, make, model string) (v Parts) {
 		}
 		words = append(words, strings.Fields(part)...)
 	}
-	if i := slices.IndexFunc(words, func(w string) bool { return YearIn(w) > 0 }); i >= 0 {
-		v.Year = YearIn(words[i])
+	if i := slices.IndexFunc(words, func(w string) bool { return yearOf(w) > 0 }); i >= 0 {
+		v.Year = yearOf(words[i])
 		words = slices.Delete(words, i, i+1)
 	}
 	found := Cut(&words, model)
@@ -67,6 +67,30 @@ func Cut(words *[]string, name string) bool {
 		}
 	}
 	return false
+}
+
+func yearOf(word string) int {
+	if year := YearIn(word); year > 0 {
+		return year
+	}
+	return ShortYear(word)
+}
+
+// firstShort is the first year that two digits behind an apostrophe stand for: '40 is 1940, '39 is 2039. Ours.
+const firstShort = 1940
+
+// ShortYear returns the year of an apostrophe and two digits, as in '15, 0 for anything else.
+func ShortYear(text string) int {
+	for _, mark := range []string{"'", "\u2019", "\u2018", "`"} {
+		if d, has := strings.CutPrefix(text, mark); has && len(d) == 2 && isDigit(d[0]) && isDigit(d[1]) {
+			year := 1900 + int(d[0]-'0')*10 + int(d[1]-'0')
+			if year < firstShort {
+				year += 100
+			}
+			return year
+		}
+	}
+	return 0
 }
 
 // YearIn returns the first model year that stands alone in a text, 0 for none.

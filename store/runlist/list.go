@@ -112,11 +112,13 @@ var columns = []column{
 		}
 		return *r.Lot.Keys
 	}},
-	moneyColumn("value_before", "value before|value before loss|value before the damage|worth before|undamaged value|wert vor schaden|"+
+	moneyColumn("value_before", "value before|value before loss|value before the damage|worth before|undamaged value|est value|"+
+		"estimated value|value estimate|retail value|est retail value|estimated retail value|market value|wert vor schaden|"+
 		"wiederbeschaffungswert|valeur avant|valeur avant sinistre|valor antes|valor previo|wartosc przed|wartosc przed szkoda|waarde "+
 		"voor schade|dagwaarde|valore prima|valore ante",
 		func(r *Row) *money.Amount { return &r.ValueBefore }),
-	moneyColumn("repair_estimate", "repair estimate|estimate|repair cost|cost of repair|estimated repair|reparaturkosten|estimation|"+
+	moneyColumn("repair_estimate", "repair estimate|estimate|repair cost|cost of repair|estimated repair|est repair|est repair cost|repair "+
+		"est|est cost of repair|reparaturkosten|estimation|"+
 		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
 		"preventivo|costo di riparazione",
 		func(r *Row) *money.Amount { return &r.RepairEstimate }),

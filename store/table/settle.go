@@ -288,7 +288,8 @@ func (s *settling) titles() {
 }
 
 // TitleMeanings are the answers to choose from for a word of a title.
-var TitleMeanings = []string{"clear", "rebuilt", "salvage", "flood damage", "fire damage", "hail damage", "junk", "parts only", titleUnknown}
+var TitleMeanings = []string{"clear", "rebuilt", "salvage", "flood damage", "fire damage", "hail damage", "junk", "parts only",
+	titleUnknown}
 
 // TitleWord is a word that stands in the titles of a table, and how it was read.
 type TitleWord struct {

@@ -64,12 +64,12 @@ func (p *plan[T]) lone(n cell.Number, decimal byte, typed bool) error {
 	return nil
 }
 
-// year reads a model year: four digits, or a day or month of which it is the year.
+// year reads a model year: four digits, an apostrophe and two, or a day or month of which it is the year.
 func (p *plan[T]) year(text string) (int, error) {
-	n, err := strconv.Atoi(strings.TrimSuffix(text, ".0"))
-	if err != nil && len(text) == 3 && text[0] == '\'' {
-		return 0, errYear
+	if n := cell.ShortYear(text); n > 0 {
+		return n, nil
 	}
+	n, err := strconv.Atoi(strings.TrimSuffix(text, ".0"))
 	if err != nil {
 		day, derr := cell.ReadDay(text, p.stated.Dates, "")
 		if derr != nil || strings.Trim(text, "0123456789./- T:") != "" && !strings.ContainsAny(text, "0123456789") {

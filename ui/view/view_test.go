@@ -201,7 +201,8 @@ func TestComparables(t *testing.T) {
 	want := [][]string{
 		{"12,500", "price", "12,380", "0.87", "-61", "2019", "61,234", "S", "clear", "sold", "2026-10-02", "", "-340", "+220", "-50", "+50",
 			"", "", "", "4.5 of 5"},
-		{"11,000", "nothing: left out by hand", "", "", "", "", "98,000 km", "", "not stated, as clear", "asked", "", "", "", "", "", "", "", "", "", ""},
+		{"11,000", "nothing: left out by hand", "", "", "", "", "98,000 km", "", "not stated, as clear", "asked",
+			"", "", "", "", "", "", "", "", "", ""},
 	}
 	rows := view.Comparables(o)
 	for i := range rows.Len() {
