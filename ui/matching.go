@@ -48,7 +48,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m.mends.Hide()
 	m.build()
 	m.preview()
-	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", m.body, func(yes bool) {
+	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
 		m.open = false
 		w.runner.Cancel("preview")
 		if w.runner.Cancel("reopen"); yes {
@@ -119,6 +119,7 @@ func (m *matching) ofRunList() {
 	st := &m.sheet.Stated
 	sale := widgets.NewTextEntry()
 	sale.SetPlaceHolder("if no column says")
+	sale.Complete("Sale")
 	sale.SetText(st.Sale)
 	sale.OnChanged = func(s string) { st.Sale = strings.TrimSpace(s); m.preview() }
 	m.row("Sale", sale)

@@ -22,6 +22,7 @@ func (w *Window) moveLots() {
 		return
 	}
 	sale, day, says := widgets.NewTextEntry(), widgets.NewTextEntry(), widgets.NewCaption("")
+	sale.Complete("Sale")
 	day.SetPlaceHolder("11/27, Nov 27 or tomorrow; empty: not known")
 	known := w.state.Sales()
 	var names []string
@@ -48,7 +49,7 @@ func (w *Window) moveLots() {
 	})
 	body := container.NewVBox(widget.NewForm(widget.NewFormItem("A sale on the Board", pick), widget.NewFormItem("Sale", sale),
 		widget.NewFormItem("Sale day", day)), says)
-	d = dialog.NewCustomWithoutButtons("Move "+view.Count(len(ids), "lot")+" to another sale", body, w.window)
+	d = dialog.NewCustomWithoutButtons("Move "+view.Count(len(ids), "lot")+" to another sale", widgets.NewLayer(body, w.runner), w.window)
 	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Move", move)})
 	sale.OnSubmitted, day.OnSubmitted = func(string) { move() }, func(string) { move() }
 	sale.OnEscape, day.OnEscape = func() { d.Hide() }, func() { d.Hide() }

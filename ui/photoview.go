@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
@@ -27,7 +26,7 @@ type photoView struct {
 	w       *Window
 	hash    string
 	dialog  *dialog.CustomDialog
-	picture *canvas.Image
+	picture *widgets.Zoomed
 	facts   *widget.Label
 	caption *widgets.TextEntry
 	area    *widgets.Select
@@ -37,7 +36,7 @@ type photoView struct {
 
 // showPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbors of the same area.
 func (w *Window) showPhoto(hash string) {
-	v := &photoView{w: w, picture: &canvas.Image{FillMode: canvas.ImageFillContain}, facts: widget.NewLabel("")}
+	v := &photoView{w: w, picture: widgets.NewZoomed(), facts: widget.NewLabel("")}
 	v.facts.Wrapping = fyne.TextWrapWord
 	v.caption = widgets.NewTextEntry()
 	v.caption.SetPlaceHolder("what it shows")
@@ -50,7 +49,8 @@ func (w *Window) showPhoto(hash string) {
 	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, handling(w, func(string) { v.setStage() }))
 	v.stage.Required = true
 	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, w.handler(do)) }
-	side := container.NewVBox(v.facts, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
+	hint := form.Small("Wheel or + and - zoom, dragging moves it, a double click or 0 shows it whole.")
+	side := container.NewVBox(v.facts, hint, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
 	body := container.NewBorder(nil, nil, nil, container.New(form.FixedWidth{Width: 260}, container.NewVScroll(side)), v.picture)
 	v.dialog = dialog.NewCustomWithoutButtons("Photo", body, w.window)
 	v.dialog.SetButtons([]fyne.CanvasObject{button("Previous", func() { v.step(-1) }), button("Next", func() { v.step(1) }),
@@ -61,9 +61,21 @@ func (w *Window) showPhoto(hash string) {
 	v.show(hash)
 }
 
-// keys lets the arrows step where no field has the keyboard.
+// keys zoom where no field has the keyboard: plus, minus, and 0 for the whole. The arrows step, and move a picture that is zoomed.
 func (v *photoView) keys(e *fyne.KeyEvent) {
+	const by = .2 // of what is in sight
+	moves := map[fyne.KeyName]fyne.Position{fyne.KeyLeft: {X: -by}, fyne.KeyRight: {X: by}, fyne.KeyUp: {Y: -by}, fyne.KeyDown: {Y: by}}
+	if move, ok := moves[e.Name]; ok && v.picture.Zoom() > 1 {
+		v.picture.Pan(move.X, move.Y)
+		return
+	}
 	switch e.Name {
+	case fyne.KeyPlus, fyne.KeyEqual:
+		v.picture.In(1)
+	case fyne.KeyMinus:
+		v.picture.In(-1)
+	case fyne.Key0:
+		v.picture.Fit()
 	case fyne.KeyEscape:
 		v.close()
 	case fyne.KeyLeft:
@@ -114,8 +126,7 @@ func (v *photoView) shown(p lot.Photo, img image.Image, err error) {
 	if err != nil {
 		v.facts.SetText("! This photo cannot be shown: " + err.Error())
 	}
-	v.picture.Image = img
-	v.picture.Refresh()
+	v.picture.SetPicture(img)
 }
 
 func (v *photoView) keepCaption() {

@@ -78,7 +78,7 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 		container.New(head{}, w.places.strip, w.pin.bar))
 	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
 	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, w.places.pages)), r)
-	layer.OnExplain = w.explain
+	layer.OnExplain, layer.OnComplete = w.explain, w.known
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())
 	w.window.Resize(w.keptSize())

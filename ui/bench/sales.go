@@ -34,6 +34,7 @@ func newSales(p *Page) *section {
 	s := &sales{page: p, yard: -1, name: widgets.NewTextEntry()}
 	s.choose = widgets.NewSelect([]string{anySale}, s.chosen)
 	s.name.SetPlaceHolder("name of the sale, as the lots have it")
+	s.name.Complete("Sale")
 	s.name.OnChanged = s.rename
 	add := widget.NewButton("Add a yard", s.add)
 	remove := widget.NewButton("Remove this yard", s.remove)

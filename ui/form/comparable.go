@@ -32,6 +32,7 @@ func NewComparable(keep func(cells map[string]string), remove func()) *Comparabl
 	for _, field := range view.ComparableFields {
 		e := widgets.NewTextEntry()
 		e.SetMeaning(view.Help(field.Title))
+		e.Complete(field.Title)
 		e.OnSubmitted = func(string) { take() }
 		e.OnEscape = c.escape
 		c.cells[field.Name] = e

@@ -19,6 +19,7 @@ func Ungrouped(s widgets.Spec) widgets.Spec {
 func (f *Of[T]) Words(label, example string, at func(*T) *[]string) {
 	e := widgets.NewTextEntry()
 	e.SetPlaceHolder(example)
+	e.CompleteEach(label)
 	e.OnChanged = func(s string) { f.Change(label, func(c *T) { *at(c) = parted(s) }) }
 	f.Row(label, bounded(e), func(c T) {
 		if now := strings.Join(*at(&c), ", "); strings.Join(parted(e.Text), ", ") != now {

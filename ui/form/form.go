@@ -106,6 +106,7 @@ func (f *Of[T]) Text(label string, at func(*T) *string) *widgets.TextEntry {
 	e := widgets.NewTextEntry()
 	e.OnChanged = func(s string) { f.Change(label, func(c *T) { *at(c) = s }) }
 	e.SetMeaning(view.Help(label))
+	e.Complete(label)
 	f.leads(e)
 	f.Row(label, bounded(e), func(c T) {
 		if words := *at(&c); e.Text != words {

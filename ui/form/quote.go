@@ -34,6 +34,7 @@ func (l Line) Quote(f *Of[repair.Line], part, k int) {
 		e := widgets.NewTextEntry()
 		e.SetPlaceHolder(hint)
 		e.SetMeaning(view.Help(label))
+		e.Complete(label)
 		e.OnChanged = func(string) { q.put() }
 		f.Row(label, bounded(e), func(repair.Line) {})
 		return e

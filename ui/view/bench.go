@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strings"
 
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -49,6 +50,15 @@ func TermsWords(o desk.Open) string {
 		words += " Still starter values: " + list(o.Starters) + "."
 	}
 	return words
+}
+
+// KeepTermsWords names the button that keeps a lot's fees as its yard's; empty where there is nothing to keep, or no sale to keep it for.
+func KeepTermsWords(o desk.Open) string {
+	differs := slices.Contains(o.Differs, desk.SaleCharges) || slices.Contains(o.Differs, desk.BringHome)
+	if sale := strings.TrimSpace(o.Case.Lot.Sale); sale != "" && (differs || o.Yard == "") {
+		return "Keep as the fees of " + sale
+	}
+	return ""
 }
 
 // list joins words with commas and an "and".

@@ -7,6 +7,7 @@
 //   - [NumberEntry], [ThreeEntry]: fields that read numbers as people type them ([Parse]) and say beside them what they understood or what
 //     is wrong. Text that is wrong is told to no one.
 //   - [Suggest], [Tip], [Layer]: what lies over a page for a moment, without taking the keyboard.
+//   - [Zoomed]: a picture that can be looked at closely.
 //   - [Reply]: a question's answers side by side, one stop of the keyboard.
 //   - [Note], [KeyFigure], [Words], [NewSection]: words and room.
 //

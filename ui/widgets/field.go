@@ -96,7 +96,8 @@ type TextEntry struct {
 	// OnEscape, when set, is called on Escape.
 	OnEscape func()
 
-	meaning string
+	meaning   string
+	completes *completion // nil: it offers no words
 }
 
 // SetMeaning sets what the window tells while the entry has the keyboard.
@@ -113,6 +114,9 @@ func (e *TextEntry) FocusGained() {
 func (e *TextEntry) FocusLost() {
 	e.Entry.FocusLost()
 	draw.Explain(e, "")
+	if e.completes != nil {
+		e.completes.leave()
+	}
 }
 
 // NewTextEntry returns an empty entry for words.
@@ -129,13 +133,20 @@ func (e *TextEntry) TypedShortcut(s fyne.Shortcut) {
 	}
 }
 
-// TypedKey takes Escape where it means something and leaves the rest to the entry.
+// TypedKey takes the keys of the list of words on offer, and Escape where it means something, and leaves the rest to the entry.
 func (e *TextEntry) TypedKey(k *fyne.KeyEvent) {
+	if e.walks(k) {
+		return
+	}
 	if k.Name == fyne.KeyEscape && e.OnEscape != nil {
 		e.OnEscape()
 		return
 	}
+	before := e.Text
 	e.Entry.TypedKey(k)
+	if e.completes != nil && e.Text != before {
+		e.complete(false)
+	}
 }
 
 // FocusGained selects the whole text, so that what is typed replaces it.

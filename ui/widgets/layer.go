@@ -21,6 +21,8 @@ type Layer struct {
 
 	// OnExplain is called with what the field in hand, or the word under the pointer, means; empty when neither has a meaning to tell.
 	OnExplain func(words string)
+	// OnComplete returns the words that are known of a subject, the likeliest first; nil: none are.
+	OnComplete func(subject string) []Choice
 }
 
 // NewLayer lays a sheet over content; the runner times the tips.
@@ -75,6 +77,18 @@ func layerOf(o fyne.CanvasObject) *Layer {
 		return l
 	}
 	return layerIn(c.Content())
+}
+
+// knownTo returns the words that the window of an object knows of a subject: they are those of the window's content, for its dialogs too.
+func knownTo(o fyne.CanvasObject, subject string) []Choice {
+	c := draw.CanvasOf(o)
+	if c == nil {
+		return nil
+	}
+	if l := layerIn(c.Content()); l != nil && l.OnComplete != nil {
+		return l.OnComplete(subject)
+	}
+	return nil
 }
 
 func layerIn(o fyne.CanvasObject) *Layer {

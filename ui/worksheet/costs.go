@@ -35,7 +35,8 @@ func newCosts(p *Page) *section {
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord
 	take := widget.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
-	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take), says)
+	keep := widget.NewButton("", func() { p.do(desk.KeepTerms()) })
+	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take, keep), says)
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
 			"rule off."), rules.Rows,
@@ -59,6 +60,9 @@ func newCosts(p *Page) *section {
 		show: func(p *Page) {
 			says.SetText(view.TermsWords(p.open))
 			take.Hidden = len(p.open.Differs) == 0
+			words := view.KeepTermsWords(p.open)
+			keep.Hidden = words == ""
+			keep.SetText(words)
 			whose.Refresh()
 			proposal.SetText(view.ProposalWords(p.open.Case))
 			t.Render(p.open.Case)

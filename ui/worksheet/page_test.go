@@ -250,3 +250,15 @@ func TestNoneSeenIsSaidAndTakenBack(t *testing.T) {
 		t.Errorf("after undo %q", said())
 	}
 }
+
+// Fees that are a lot's own can be kept as its yard's, by a button that names the yard.
+func TestFeesAreKeptAsTheYards(t *testing.T) {
+	c := valuation.Defaults()
+	b := at(t, "Costs", c)
+	if seen.Says(b.page.Object(), "Keep as the fees of") {
+		t.Error("offered without a sale")
+	}
+	c.Lot.Sale = "Weir Street"
+	b = at(t, "Costs", c)
+	b.wants(t, "Keep as the fees of Weir Street")
+}
