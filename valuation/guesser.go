@@ -22,6 +22,7 @@ type Guesser struct {
 type drawn struct {
 	works       *memory.Shelf[*work]
 	jobs        *repair.Index
+	prior       memory.Key
 	ages, miles []int
 }
 
@@ -31,7 +32,7 @@ const mostWorks = 1500
 // NewGuesser returns a guesser for that knowledge, which nobody changes meanwhile.
 func NewGuesser(k Knowledge) *Guesser {
 	g := &Guesser{NewMemory(), k}
-	d := &drawn{works: memory.NewShelf[*work](mostWorks), jobs: repair.NewIndex(k.Jobs)}
+	d := &drawn{works: memory.NewShelf[*work](mostWorks), jobs: repair.NewIndex(k.Jobs), prior: memory.Of(k.Prior)}
 	d.thresholds(reflect.ValueOf(k.Jobs))
 	d.thresholds(reflect.ValueOf(k.Risks))
 	slices.Sort(d.ages)

@@ -129,17 +129,24 @@ type work struct {
 	planners []*repair.Planner // of the lot, and of what it may be where a fact is not known
 }
 
-// plan returns the lines of the case and, where it asks for them, those of the catalogue. What the survey calls for is looked up once.
+// plan returns the lines of the case and, where it asks for them, those of the catalogue.
 func (w *work) plan() []repair.Line {
+	hurt := w.causes()
+	return w.c.Repair.Donor.Feed(w.planned(func(p *repair.Planner) []repair.Line { return p.Lines(hurt...) }))
+}
+
+// planned returns the lines that a plan of the lot has, and of what it may be where a fact is not known. What the survey calls for is
+// looked up once.
+func (w *work) planned(lines func(*repair.Planner) []repair.Line) []repair.Line {
 	at := 0
 	plan := func(l lot.Lot) []repair.Line {
 		if at == len(w.planners) {
 			w.planners = append(w.planners, repair.NewPlanner(w.c.Repair.Donor.Beside(w.c.Repair.Lines), w.index(), l, w.c.Damage))
 		}
 		at++
-		return w.planners[at-1].Lines(w.causes()...)
+		return lines(w.planners[at-1])
 	}
-	return w.c.Repair.Donor.Feed(w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan)))
+	return w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan))
 }
 
 // index returns the catalogue of jobs in use.

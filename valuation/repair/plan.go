@@ -20,18 +20,11 @@ func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause
 
 // Lines returns what [Plan] does with that hidden damage.
 func (p *Planner) Lines(hurt ...Cause) []Line {
-	p.hit(hurt)
-	lines := slices.DeleteFunc(slices.Clone(p.lines), func(l Line) bool { return l.Removed })
-	for i := range lines {
-		lines[i].Needs = nil
-	}
+	lines := p.begin(hurt)
 	level := lot.Scaled(p.scales, p.lot, p.survey)
 	for i := range p.all {
 		j := &p.all[i]
-		if _, is := p.own[j.ID]; is || p.never[j.ID] {
-			continue
-		}
-		chance := p.chance(j.ID) * p.left(j.ID)
+		chance := p.planned(j)
 		if chance == 0 {
 			continue
 		}
@@ -41,6 +34,39 @@ func (p *Planner) Lines(hurt ...Cause) []Line {
 			line.Area = p.area(j.ID)
 		}
 		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Settling returns the user's lines, and of the catalogue's those that may put hidden damage right: their names and chances alone.
+func (p *Planner) Settling() []Line {
+	lines := p.begin(nil)
+	for i := range p.all {
+		j := &p.all[i]
+		if len(p.Settles(j.Line)) == 0 {
+			continue
+		}
+		if chance := p.planned(j); chance > 0 {
+			lines = append(lines, Line{ID: j.ID, Job: j.Job, Currency: j.Currency, Chance: &chance})
+		}
+	}
+	return lines
+}
+
+// planned returns the chance with which a job is in the plan beside the user's lines.
+func (p *Planner) planned(j *Job) float64 {
+	if _, is := p.own[j.ID]; is || p.never[j.ID] {
+		return 0
+	}
+	return p.chance(j.ID) * p.left(j.ID)
+}
+
+// begin begins a plan with that hidden damage, and returns the user's lines in it.
+func (p *Planner) begin(hurt []Cause) []Line {
+	p.hit(hurt)
+	lines := slices.DeleteFunc(slices.Clone(p.lines), func(l Line) bool { return l.Removed })
+	for i := range lines {
+		lines[i].Needs = nil
 	}
 	return lines
 }
@@ -90,6 +116,11 @@ func (p *Planner) beyond(id string, way []string) float64 {
 	if x, is := p.hurt[id]; is {
 		return x.Chance
 	}
+	ringed, job := p.ringed[id]
+	alone := job && !ringed // the way here makes no difference
+	if c, known := p.known[id]; known && alone {
+		return c
+	}
 	if slices.Contains(way, id) || p.never[id] {
 		return 0 // a ring of jobs adds nothing to itself
 	}
@@ -97,7 +128,11 @@ func (p *Planner) beyond(id string, way []string) float64 {
 	for _, b := range p.parents(id) {
 		not *= 1 - p.beyond(b.ID, append(way, id))*Or(b.Chance, 1)
 	}
-	return (1 - not) * p.uncovered(id, append(way, id))
+	c := (1 - not) * p.uncovered(id, append(way, id))
+	if alone {
+		p.known[id] = c
+	}
+	return c
 }
 
 // uncovered returns the chance that no assembly does the job along with its own.

@@ -2,6 +2,7 @@ package repair
 
 import (
 	"slices"
+	"strings"
 
 	"walkline/valuation/lot"
 )
@@ -14,15 +15,24 @@ type Index struct {
 	by      map[string][]Brought // who brings a job, and how likely
 	spared  map[string][]string  // who makes a job needless
 	covered map[string][]string  // who does a job along with its own
+	settles map[string][]string  // hidden risks that a job puts right, by its id and by its plain name
+	plain   map[string]string    // plain names of the jobs, by their own
+	ringed  map[string]bool      // jobs that lead to a ring of jobs that bring or cover each other; false: to none
 }
 
 // NewIndex returns the index of a catalogue.
 func NewIndex(c Catalogue) *Index {
-	x := &Index{c.Jobs, c.Scales, map[string]*Job{}, map[string][]Brought{}, map[string][]string{}, map[string][]string{}}
+	x := &Index{c.Jobs, c.Scales, map[string]*Job{}, map[string][]Brought{}, map[string][]string{}, map[string][]string{},
+		map[string][]string{}, map[string]string{}, map[string]bool{}}
 	for i := range c.Jobs {
 		j := &c.Jobs[i]
 		x.jobs[j.ID] = j
 		bring(x.by, j.ID, j.Brings)
+		x.plain[j.Job] = plainWords(j.Job)
+		if len(j.Settles) > 0 {
+			x.settles[j.ID] = append(x.settles[j.ID], j.Settles...)
+			x.settles[x.plain[j.Job]] = append(x.settles[x.plain[j.Job]], j.Settles...)
+		}
 		for _, id := range j.Spares {
 			x.spared[id] = append(x.spared[id], j.ID)
 		}
@@ -30,8 +40,49 @@ func NewIndex(c Catalogue) *Index {
 			x.covered[id] = append(x.covered[id], j.ID)
 		}
 	}
+	way := map[string]bool{}
+	for i := range c.Jobs {
+		x.rings(c.Jobs[i].ID, way)
+	}
 	return x
 }
+
+// rings reports whether a job leads to a ring, and notes it; way holds the jobs that led here.
+func (x *Index) rings(id string, way map[string]bool) bool {
+	ringed, known := x.ringed[id]
+	if known || way[id] {
+		return ringed || way[id]
+	}
+	way[id] = true
+	for _, b := range x.by[id] {
+		ringed = x.rings(b.ID, way) || ringed
+	}
+	for _, by := range x.covered[id] {
+		ringed = x.rings(by, way) || ringed
+	}
+	delete(way, id)
+	x.ringed[id] = ringed
+	return ringed
+}
+
+// Settles returns the hidden risks that a line puts right, in order, each once: a line with the id or the name of a job is that job's,
+// whoever entered it.
+func (x *Index) Settles(l Line) []string {
+	name, known := x.plain[l.Job]
+	if !known {
+		name = plainWords(l.Job)
+	}
+	byID, byName := x.settles[l.ID], x.settles[name]
+	if len(byID)+len(byName) == 0 {
+		return nil
+	}
+	all := slices.Concat(byID, byName)
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// plainWords returns words without regard to case and space; no id is written so.
+func plainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
 // bring books what a job or a risk brings along.
 func bring(by map[string][]Brought, id string, brings []Brought) {
