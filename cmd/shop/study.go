@@ -22,7 +22,7 @@ type study struct {
 }
 
 func newStudy(n int, seed uint64) (*study, error) {
-	c, know, err := template()
+	c, know, err := truth.Template()
 	if err != nil {
 		return nil, err
 	}
@@ -50,12 +50,7 @@ func (s *study) shop(n int) []learn.Build {
 
 // learned returns all that the builds teach, taken over.
 func (s *study) learned(builds []learn.Build) (learn.Factors, []learn.Proposal) {
-	f := learn.Factors{}
-	proposals := learn.Propose(builds, today, f, s.start)
-	for _, p := range proposals {
-		f = learn.Apply(f, p)
-	}
-	return f, proposals
+	return truth.Learned(builds, s.start)
 }
 
 // nearness is how near the factors of one kind come to the truth. Units: of log ratios, and of chances.
