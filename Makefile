@@ -21,7 +21,7 @@ HAS_DISPLAY := $(if $(filter Darwin,$(shell uname -s)),yes,$(DISPLAY))
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale wrecks words \
+.PHONY: help run run-window run-terminal build walk pictures test bench bench-window setup-bench bench-learn bench-resale bench-sale bench-season wrecks words \
 	setup setup-test torture format vet staticcheck notices unit fuzz window release release-mac test-release
 
 help: ## list these commands
@@ -73,6 +73,10 @@ bench-learn: ## play a simulated shop: learned factors against its known truth, 
 bench-sale: ## play seasons of invented sales: the plan against rules of thumb, as ratios
 	@.ci/setup go
 	CGO_ENABLED=0 go run ./cmd/sale $(ARGS)
+
+bench-season: ## play years of a shop at invented sales: the program and each part of it against rules of thumb and a clairvoyant
+	@.ci/setup go
+	CGO_ENABLED=0 go run ./cmd/season $(ARGS)
 
 words: ## list every text that the program may show, to be read in one go
 	@.ci/setup go

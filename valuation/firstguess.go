@@ -124,8 +124,9 @@ func (w *work) guess(m *Memory, all []patterns.Pattern) error {
 		return w.see(m)
 	}
 	w.items = w.list() // a stop is one whatever the damage
+	same := terms(w.parts[0].c)
 	for _, p := range w.parts {
-		if err := errors.Join(p.playedBy(m), p.priced(m)); err != nil {
+		if err := errors.Join(p.playedBy(m, same), p.priced(m)); err != nil {
 			return err
 		}
 		p.items = w.items

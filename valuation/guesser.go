@@ -7,6 +7,7 @@ import (
 	"walkline/valuation/lot"
 	"walkline/valuation/memory"
 	"walkline/valuation/patterns"
+	"walkline/valuation/repair"
 )
 
 // Guesser values the lots of a list one after the other under one knowledge, and draws the scenarios of a survey once for all lots that it
@@ -20,6 +21,8 @@ type Guesser struct {
 // drawn keeps what surveys came to, and knows at which ages and mileages the catalogues change their mind.
 type drawn struct {
 	works       *memory.Shelf[*work]
+	jobs        *repair.Index
+	prior       memory.Key
 	ages, miles []int
 }
 
@@ -29,7 +32,7 @@ const mostWorks = 1500
 // NewGuesser returns a guesser for that knowledge, which nobody changes meanwhile.
 func NewGuesser(k Knowledge) *Guesser {
 	g := &Guesser{NewMemory(), k}
-	d := &drawn{works: memory.NewShelf[*work](mostWorks)}
+	d := &drawn{works: memory.NewShelf[*work](mostWorks), jobs: repair.NewIndex(k.Jobs), prior: memory.Of(k.Prior)}
 	d.thresholds(reflect.ValueOf(k.Jobs))
 	d.thresholds(reflect.ValueOf(k.Risks))
 	slices.Sort(d.ages)
@@ -88,23 +91,29 @@ func class(thresholds []int, x float64, known bool) int {
 	return n
 }
 
+// terms names what the scenarios of all surveys of a lot hang on.
+func terms(c Case) memory.Key {
+	return memory.Of(c.Repair, c.Hidden, c.Labour, c.Time, c.Factors, c.Run, c.Currency, c.Market.ExchangeRates, c.Buying.Freight,
+		c.Buying.Storage)
+}
+
 // key names all that the scenarios of a survey are drawn from.
-func (d *drawn) key(c Case) memory.Key {
+func (d *drawn) key(c Case, terms memory.Key) memory.Key {
 	miles, knownMiles := c.Lot.Miles()
 	age, knownAge := c.Lot.Age()
 	return memory.Of(c.feared().Loss, c.Lot.Loss, c.causes(), c.Lot.Airbags, c.Lot.Condition, c.Lot.Keys, c.Damage, c.Survey, c.Findings,
-		class(d.ages, float64(age), knownAge), class(d.miles, miles, knownMiles), c.Repair, c.Hidden, c.Labour, c.Time, c.Factors, c.Run,
-		c.Currency, c.Market.ExchangeRates, c.Buying.Freight, c.Buying.Storage)
+		class(d.ages, float64(age), knownAge), class(d.miles, miles, knownMiles), terms)
 }
 
 // playedBy fills the fields from the risks up to the scenarios, from what was drawn before where that is the same.
-func (w *work) playedBy(m *Memory) error {
+func (w *work) playedBy(m *Memory, terms memory.Key) error {
 	if m.drawn == nil {
 		return w.play(m)
 	}
-	from := m.drawn.works.Recall(m.drawn.key(w.c), func() (*work, int) {
-		one := &work{c: w.c, k: w.k, currency: w.currency}
+	from := m.drawn.works.Recall(m.drawn.key(w.c, terms), func() (*work, int) {
+		one := &work{c: w.c, k: w.k, currency: w.currency, jobs: m.drawn.jobs}
 		one.failed = one.play(m)
+		one.planners = nil
 		return one, 1
 	})
 	w.lines, w.risks, w.struck, w.belief, w.chances, w.played = from.lines, from.risks, from.struck, from.belief, from.chances, from.played

@@ -79,7 +79,7 @@ func (m *Memory) doubtful(c Case, b resale.Beliefs, p resale.Prior) market {
 		return fit
 	}
 	m.doubts.Turn()
-	return m.doubts.Recall(memory.Of(c.Resale.Rows, s, b, p, d), func() (market, int) { return fit.doubted(s, d), 1 })
+	return m.doubts.Recall(memory.Of(c.Resale.Rows, s, b, m.prior(p), d), func() (market, int) { return fit.doubted(s, d), 1 })
 }
 
 // doubted returns the fit with what is not sure of the vehicle itself.
@@ -92,10 +92,18 @@ func (m market) doubted(s resale.Subject, d resale.Doubt) market {
 	return m
 }
 
+// prior names a market's prior; that of a list is named once.
+func (m *Memory) prior(p resale.Prior) memory.Key {
+	if m.drawn != nil {
+		return m.drawn.prior
+	}
+	return memory.Of(p)
+}
+
 // market returns the fit of the case's comparables.
 func (m *Memory) market(rows []resale.Row, s resale.Subject, b resale.Beliefs, p resale.Prior) market {
 	m.markets.Turn()
-	return m.markets.Recall(memory.Of(rows, s, b, p), func() (market, int) {
+	return m.markets.Recall(memory.Of(rows, s, b, m.prior(p)), func() (market, int) {
 		fit := market{model: resale.Fit(rows, s, b, p)}
 		if fit.model.Err() == nil {
 			fit.table, fit.price, fit.level = fit.model.Distribution(), fit.model.Price(), fit.model.LevelSD()

@@ -2,7 +2,6 @@ package valuation
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"walkline/valuation/hidden"
@@ -36,28 +35,16 @@ func (w *work) hurt() []hidden.Risk {
 	return out
 }
 
-// settling returns the lines of known work by the risks that they put right: a line with the id or the name of a job of the catalogue is
-// that job's, whoever entered it.
+// settling returns the lines of known work by the risks that they put right.
 func (w *work) settling() map[string][]repair.Line {
-	by, of := map[string][]repair.Line{}, map[string][]string{}
-	for _, j := range w.k.Jobs.Jobs {
-		if len(j.Settles) > 0 {
-			of[j.ID] = append(of[j.ID], j.Settles...)
-			of[plainWords(j.Job)] = append(of[plainWords(j.Job)], j.Settles...)
-		}
+	by, jobs := map[string][]repair.Line{}, w.index()
+	if !w.c.Repair.UseCatalogue {
+		jobs = repair.NewIndex(w.k.Jobs)
 	}
-	if len(of) == 0 {
-		return nil
-	}
-	for _, l := range w.plan() {
-		settles := slices.Concat(of[l.ID], of[plainWords(l.Job)])
-		slices.Sort(settles)
-		for _, risk := range slices.Compact(settles) {
+	for _, l := range w.planned((*repair.Planner).Settling) {
+		for _, risk := range jobs.Settles(l) {
 			by[risk] = append(by[risk], l)
 		}
 	}
 	return by
 }
-
-// plainWords returns words without regard to case and space; no id is written so.
-func plainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }

@@ -125,18 +125,39 @@ type work struct {
 	strip    scenario.Stripped
 	parts    []part // the surveys that it may turn out to have; nil: one alone
 	sure     string // that one, where nobody has looked
+	jobs     *repair.Index
+	planners []*repair.Planner // of the lot, and of what it may be where a fact is not known
 }
 
 // plan returns the lines of the case and, where it asks for them, those of the catalogue.
 func (w *work) plan() []repair.Line {
-	jobs := w.k.Jobs
-	if !w.c.Repair.UseCatalogue {
-		jobs = repair.Catalogue{}
-	}
+	hurt := w.causes()
+	return w.c.Repair.Donor.Feed(w.planned(func(p *repair.Planner) []repair.Line { return p.Lines(hurt...) }))
+}
+
+// planned returns the lines that a plan of the lot has, and of what it may be where a fact is not known. What the survey calls for is
+// looked up once.
+func (w *work) planned(lines func(*repair.Planner) []repair.Line) []repair.Line {
+	at := 0
 	plan := func(l lot.Lot) []repair.Line {
-		return w.c.Repair.Donor.Plan(w.c.Repair.Lines, jobs, l, w.c.Damage, w.causes()...)
+		if at == len(w.planners) {
+			w.planners = append(w.planners, repair.NewPlanner(w.c.Repair.Donor.Beside(w.c.Repair.Lines), w.index(), l, w.c.Damage))
+		}
+		at++
+		return lines(w.planners[at-1])
 	}
-	return w.c.Repair.Donor.Feed(w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan)))
+	return w.exchanged(unsure(plan(w.c.seen()), w.c.seen(), plan))
+}
+
+// index returns the catalogue of jobs in use.
+func (w *work) index() *repair.Index {
+	switch {
+	case !w.c.Repair.UseCatalogue:
+		return repair.NewIndex(repair.Catalogue{})
+	case w.jobs == nil:
+		w.jobs = repair.NewIndex(w.k.Jobs)
+	}
+	return w.jobs
 }
 
 // raise returns the risks of the case and of the catalogue.

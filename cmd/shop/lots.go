@@ -5,38 +5,10 @@ import (
 	"math"
 	"math/rand/v2"
 
-	"walkline/assets"
-	"walkline/store/casefile"
 	"walkline/valuation"
-	"walkline/valuation/bid"
 	"walkline/valuation/lot"
-	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
-
-// today is the day of every valuation.
-const today = lot.Date("2026-11-20")
-
-// scenarios is how many scenarios a lot is played with: enough for a bid to within about a step.
-const scenarios = 1024
-
-// template reads the lot of the demo that the shop's lots are variations of.
-func template() (valuation.Case, valuation.Knowledge, error) {
-	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())
-	data, err := assets.Demo("front.json")
-	if err != nil {
-		return valuation.Case{}, know, err
-	}
-	c, more := casefile.Read(data)
-	if faults = append(faults, more...); len(faults) > 0 {
-		return c, know, faults[0]
-	}
-	c.Resale.Comparables, c.Resale.Rows, c.ValuedOn = "", nil, today
-	c.Run.Scenarios, c.Run.WinnersAllowance = scenarios, false
-	nothing := money.Amount(0)
-	c.Rules = bid.Rules{MinProfit: &nothing}
-	return c, know, nil
-}
 
 // damages are the cells that a lot's survey is drawn from.
 var damages = []lot.Damage{{Area: "12", Extent: "functional", Depth: "bolted"}, {Area: "12", Extent: "minor", Depth: "skin"},

@@ -47,7 +47,7 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 		name    string
 		factors learn.Factors
 	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {"from a table alone", tabled}, {fmt.Sprintf("after %d buys", buys), many},
-		{"knows the truth", s.truth.factors}} {
+		{"knows the truth", s.truth.Factors}} {
 		y, err := s.trade(b.name, b.factors, lots)
 		if err != nil {
 			return err

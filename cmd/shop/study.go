@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"walkline/cmd/truth"
 	"walkline/valuation"
 	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
@@ -14,19 +15,19 @@ import (
 type study struct {
 	know  valuation.Knowledge
 	start learn.Starter
-	truth truth
+	truth truth.Truth
 	lots  []valuation.Case
 	said  []learn.Prediction // of each lot, with the starter values
 	rng   *rand.Rand
 }
 
 func newStudy(n int, seed uint64) (*study, error) {
-	c, know, err := template()
+	c, know, err := truth.Template()
 	if err != nil {
 		return nil, err
 	}
 	s := &study{know: know, start: know.Starter(), rng: rand.New(rand.NewPCG(seed, 1))}
-	s.truth = newTruth(s.start)
+	s.truth = truth.New(s.start)
 	for i := range n {
 		lot := another(c, i, s.rng)
 		p, err := valuation.Foretell(lot, know, nil)
@@ -42,19 +43,14 @@ func newStudy(n int, seed uint64) (*study, error) {
 func (s *study) shop(n int) []learn.Build {
 	var out []learn.Build
 	for i := range n {
-		out = append(out, buy(int64(i), &s.said[i], s.lots[i], s.truth.live(&s.said[i], s.start, s.rng), s.said[i].At))
+		out = append(out, truth.Buy(int64(i), &s.said[i], s.lots[i], s.truth.Live(&s.said[i], s.start, s.rng), s.said[i].At))
 	}
 	return out
 }
 
 // learned returns all that the builds teach, taken over.
 func (s *study) learned(builds []learn.Build) (learn.Factors, []learn.Proposal) {
-	f := learn.Factors{}
-	proposals := learn.Propose(builds, today, f, s.start)
-	for _, p := range proposals {
-		f = learn.Apply(f, p)
-	}
-	return f, proposals
+	return truth.Learned(builds, s.start)
 }
 
 // nearness is how near the factors of one kind come to the truth. Units: of log ratios, and of chances.
@@ -85,7 +81,7 @@ func (n nearness) rms() (wrong, claimed float64) {
 
 // compare holds proposals against the truth.
 func (s *study) compare(all []learn.Proposal, ratios, chances *nearness) {
-	t := s.truth.factors
+	t := s.truth.Factors
 	for _, p := range all {
 		switch {
 		case p.Unit == learn.ChanceUnit:
@@ -128,11 +124,11 @@ func (s *study) fresh(from int) ([]sale, error) {
 	m := valuation.NewMemory()
 	var out []sale
 	for i := from; i < len(s.lots); i++ {
-		knows, err := m.Value(s.lots[i].With(s.truth.factors), s.know)
+		knows, err := m.Value(s.lots[i].With(s.truth.Factors), s.know)
 		if err != nil {
 			return nil, err
 		}
-		x := sale{lot: s.lots[i], came: s.truth.live(&s.said[i], s.start, s.rng), said: s.said[i]}
+		x := sale{lot: s.lots[i], came: s.truth.Live(&s.said[i], s.start, s.rng), said: s.said[i]}
 		share := 0.6 + 0.8*s.rng.Float64()
 		if knows.WalkAway == nil {
 			continue // nobody who knows bids
@@ -161,7 +157,7 @@ func (s *study) trade(name string, f learn.Factors, fresh []sale) (year, error) 
 		if err != nil {
 			return y, err
 		}
-		b := buy(int64(i), &p, x.lot, x.came, x.hammer)
+		b := truth.Buy(int64(i), &p, x.lot, x.came, x.hammer)
 		all = append(all, b)
 		if p.WalkAway == nil || *p.WalkAway < x.hammer {
 			continue

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"slices"
 	"strings"
 
@@ -100,6 +101,9 @@ func rank(args []string, out, errs io.Writer) int {
 	return writeText(out, errs, rankText(doc))
 }
 
+// sparing is how far the heap may grow, in percent of what is in use, before a ranking looks for what it can give back.
+const sparing = 400
+
 // ranked values the lots by what the shop's file says, or with the starter values where there is none.
 func ranked(path string, lots []lot.Lot) (ranking, error) {
 	doc := ranking{Format: "walkline-rank/1", Refused: []refusal{}, Doubts: []string{}, Lots: []rankedLot{}}
@@ -108,6 +112,7 @@ func ranked(path string, lots []lot.Lot) (ranking, error) {
 		return doc, err
 	}
 	defer done()
+	defer debug.SetGCPercent(debug.SetGCPercent(sparing)) // a list is valued once, and what it took is given back at the end
 	rated, err := d.Rank(context.Background(), state, lots)
 	for _, x := range rated {
 		doc.Lots = append(doc.Lots, rankedOf(x))

@@ -1,7 +1,9 @@
 package desk
 
 import (
+	"cmp"
 	"context"
+	"fmt"
 	"slices"
 
 	"walkline/store/book"
@@ -86,25 +88,40 @@ func (d *Desk) Rank(ctx context.Context, s State, listed []lot.Lot) ([]Rated, er
 	if err != nil {
 		return nil, err
 	}
-	var out []Rated
+	out := make([]Rated, len(listed))
 	met := d.Lister.MeetList(known, listed).IDs
-	for i, l := range listed {
+	for done, i := range sideBySide(listed) {
 		if err := ctx.Err(); err != nil {
-			return out, err
+			return nil, err
 		}
-		kept := book.Lot{State: lot.ToLookAt, Case: d.listed(s, l)}
+		kept := book.Lot{State: lot.ToLookAt, Case: d.listed(s, listed[i])}
 		if met[i] != 0 {
 			if kept, err = d.Book.Lot(ctx, met[i]); err != nil {
-				return out, err
+				return nil, fmt.Errorf("after %d lots: %w", done, err)
 			}
 		}
-		one, err := r.rate(ctx, kept)
-		if err != nil {
-			return out, err
+		if out[i], err = r.rate(ctx, kept); err != nil {
+			return nil, err
 		}
-		out = append(out, one)
 	}
 	return out, nil
+}
+
+// sideBySide returns the places of lots in an order that has those together that may turn out to be the same: what one came to is still
+// at hand for the next.
+func sideBySide(lots []lot.Lot) []int {
+	kinds, order := make([]string, len(lots)), make([]int, len(lots))
+	for i, l := range lots {
+		areas := []string(nil)
+		if l.Listed != nil {
+			areas = l.Listed.Areas
+		}
+		miles, _ := l.Miles()
+		kinds[i] = fmt.Sprintf("%q %q %q %q %04d %07.0f", l.Loss, l.Condition, l.Airbags, areas, l.ModelYear, miles)
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(kinds[a], kinds[b]) })
+	return order
 }
 
 // Results returns what lots of the shop went for, of those whose finished value and visible work were foretold, in the order of their

@@ -3,7 +3,6 @@ package repair
 import (
 	"slices"
 
-	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 )
 
@@ -54,12 +53,12 @@ func (d *Donor) Take(id string, on bool) {
 	}
 }
 
-// Plan is [Plan] for lines of a lot with a donor (nil: none): the catalogue guesses at no other one beside it.
-func (d *Donor) Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause) []Line {
+// Beside returns lines of a lot with a donor (nil: none) so that the catalogue guesses at no other one beside it.
+func (d *Donor) Beside(own []Line) []Line {
 	if d != nil && !slices.ContainsFunc(own, func(l Line) bool { return l.ID == DonorJob }) {
 		own = append(slices.Clone(own), Line{ID: DonorJob, Removed: true})
 	}
-	return Plan(own, c, l, survey, hurt...)
+	return own
 }
 
 // Feed returns lines with the donor's own before them, each that it feeds with the donor before its other sources. What proves unfit is

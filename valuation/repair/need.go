@@ -27,14 +27,14 @@ type Way struct {
 }
 
 // needs returns why a job is needed, nil where its chance alone says so.
-func (p planner) needs(id string) *Need {
+func (p *Planner) needs(id string) *Need {
 	if n := p.need(id); len(n.By)+len(n.Covered)+len(n.Unless) > 0 {
 		return n
 	}
 	return nil
 }
 
-func (p planner) need(id string) *Need {
+func (p *Planner) need(id string) *Need {
 	if x, is := p.hurt[id]; is {
 		return &Need{ID: x.ID, Risk: true, Direct: x.Chance}
 	}
@@ -46,19 +46,19 @@ func (p planner) need(id string) *Need {
 		n.Loading = l.Loading
 	}
 	p.built[id] = nil // on the way: a ring of jobs adds nothing to itself
-	for _, b := range p.parents[id] {
+	for _, b := range p.parents(id) {
 		if by := p.built[b.ID]; by == nil && p.begun(b.ID) || p.chance(b.ID) == 0 {
 			continue
 		}
 		n.By = append(n.By, Way{p.need(b.ID), Or(b.Chance, 1)})
 	}
-	n.Covered, n.Unless = p.doers(p.covered[id]), p.doers(p.spared[id])
+	n.Covered, n.Unless = p.doers(p.coverers(id)), p.doers(p.sparers(id))
 	p.built[id] = n
 	return n
 }
 
 // doers returns what decides whether each of those jobs is done, of those that may be.
-func (p planner) doers(ids []string) []*Need {
+func (p *Planner) doers(ids []string) []*Need {
 	var all []*Need
 	for _, id := range ids {
 		if done := p.done(id); done > 0 {
@@ -68,10 +68,10 @@ func (p planner) doers(ids []string) []*Need {
 	return all
 }
 
-func (p planner) begun(id string) bool { _, is := p.built[id]; return is }
+func (p *Planner) begun(id string) bool { _, is := p.built[id]; return is }
 
 // sparing returns what decides whether a job that spares another is done: the user's own line where there is one.
-func (p planner) sparing(id string, done float64) *Need {
+func (p *Planner) sparing(id string, done float64) *Need {
 	if l, is := p.own[id]; is {
 		return &Need{ID: id, Direct: done, Loading: l.Loading}
 	}

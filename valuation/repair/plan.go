@@ -15,27 +15,58 @@ import (
 // that is spared brings along stays, since the job that spares it seldom does without.
 // A line's Needs tell the same to the scenarios, in which it is there with what brings it.
 func Plan(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt ...Cause) []Line {
-	survey = l.All(survey)
-	p := newPlanner(own, c, l, survey, hurt)
-	level := lot.Scaled(c.Scales, l, survey)
-	lines := slices.DeleteFunc(slices.Clone(own), func(l Line) bool { return l.Removed })
-	for i := range lines {
-		lines[i].Needs = nil
-	}
-	for _, j := range c.Jobs {
-		if _, is := p.own[j.ID]; is || p.never[j.ID] {
-			continue
-		}
-		chance := p.chance(j.ID) * p.left(j.ID)
+	return NewPlanner(own, NewIndex(c), l, survey).Lines(hurt...)
+}
+
+// Lines returns what [Plan] does with that hidden damage.
+func (p *Planner) Lines(hurt ...Cause) []Line {
+	lines := p.begin(hurt)
+	level := lot.Scaled(p.scales, p.lot, p.survey)
+	for i := range p.all {
+		j := &p.all[i]
+		chance := p.planned(j)
 		if chance == 0 {
 			continue
 		}
-		line := j.Line.scaled(level.Times(lot.Scaled(j.Scales, l, survey)))
+		line := j.Line.scaled(level.Times(lot.Scaled(j.Scales, p.lot, p.survey)))
 		line.Chance, line.Why, line.Needs = &chance, p.why(j), p.needs(j.ID)
 		if line.Area == "" {
 			line.Area = p.area(j.ID)
 		}
 		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Settling returns the user's lines, and of the catalogue's those that may put hidden damage right: their names and chances alone.
+func (p *Planner) Settling() []Line {
+	lines := p.begin(nil)
+	for i := range p.all {
+		j := &p.all[i]
+		if len(p.Settles(j.Line)) == 0 {
+			continue
+		}
+		if chance := p.planned(j); chance > 0 {
+			lines = append(lines, Line{ID: j.ID, Job: j.Job, Currency: j.Currency, Chance: &chance})
+		}
+	}
+	return lines
+}
+
+// planned returns the chance with which a job is in the plan beside the user's lines.
+func (p *Planner) planned(j *Job) float64 {
+	if _, is := p.own[j.ID]; is || p.never[j.ID] {
+		return 0
+	}
+	return p.chance(j.ID) * p.left(j.ID)
+}
+
+// begin begins a plan with that hidden damage, and returns the user's lines in it.
+func (p *Planner) begin(hurt []Cause) []Line {
+	p.hit(hurt)
+	lines := slices.DeleteFunc(slices.Clone(p.lines), func(l Line) bool { return l.Removed })
+	for i := range lines {
+		lines[i].Needs = nil
 	}
 	return lines
 }
@@ -47,110 +78,29 @@ type Cause struct {
 	Brings   []Brought
 }
 
-// planner knows which jobs are called for and by what.
-type planner struct {
-	own     map[string]Line // the user's lines
-	jobs    map[string]*Job
-	hurt    map[string]Cause // hidden damage, by riskKey
-	never   map[string]bool  // jobs that such a vehicle has no use for
-	cells   map[string][]lot.Damage
-	direct  map[string]float64   // chance of a job that the survey itself calls for
-	parents map[string][]Brought // who brings a job, and how likely
-	spared  map[string][]string  // who makes a job needless
-	covered map[string][]string  // who does a job along with its own
-	known   map[string]float64   // chances worked out so far
-	built   map[string]*Need
-}
-
 // riskKey keeps the ids of risks apart from those of jobs.
 func riskKey(id string) string { return "risk/" + id }
 
-func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []Cause) planner {
-	p := planner{map[string]Line{}, map[string]*Job{}, map[string]Cause{}, map[string]bool{}, map[string][]lot.Damage{},
-		map[string]float64{},
-		map[string][]Brought{}, map[string][]string{}, map[string][]string{}, map[string]float64{}, map[string]*Need{}}
-	for _, l := range own {
-		p.own[l.ID] = l
-	}
-	for _, x := range hurt {
-		p.hurt[riskKey(x.ID)] = x
-		p.bring(riskKey(x.ID), x.Brings)
-	}
-	for i := range c.Jobs {
-		j := &c.Jobs[i]
-		p.jobs[j.ID] = j
-		if p.never[j.ID] = lot.Any(j.Never, l, survey); p.never[j.ID] {
-			continue
-		}
-		if cells, ok := called(j, l, survey); ok {
-			p.direct[j.ID], p.cells[j.ID] = lot.Moved(Or(j.Chance, 1), j.Moves, l, survey), cells
-		}
-		p.bring(j.ID, j.Brings)
-		for _, id := range j.Spares {
-			p.spared[id] = append(p.spared[id], j.ID)
-		}
-		for _, id := range j.Covers {
-			p.covered[id] = append(p.covered[id], j.ID)
-		}
-	}
-	p.move(c, l, survey)
-	p.owned()
-	return p
-}
-
-// bring books what a job or a risk brings along.
-func (p planner) bring(id string, brings []Brought) {
-	for _, b := range brings {
-		p.parents[b.ID] = append(p.parents[b.ID], Brought{id, b.Chance})
-	}
-}
-
-// move moves the chances with which jobs are brought, as the lot moves the chance of each.
-func (p planner) move(c Catalogue, l lot.Lot, survey []lot.Damage) {
-	for _, j := range c.Jobs {
-		if len(j.Moves) == 0 {
-			continue
-		}
-		for i, b := range p.parents[j.ID] {
-			chance := lot.Moved(Or(b.Chance, 1), j.Moves, l, survey)
-			p.parents[j.ID][i].Chance = &chance
-		}
-	}
-}
-
-// owned has the user's lines stand for their jobs in what those bring along, and nothing else call for them or cover them: a panel
-// that the user adds carries its refinish, and one that is struck out brings nothing.
-func (p planner) owned() {
-	for id, l := range p.own {
-		if _, job := p.jobs[id]; job {
-			p.direct[id], p.parents[id], p.covered[id] = Or(l.Chance, 1), nil, nil
-			if l.Removed {
-				p.direct[id] = 0
-			}
-		}
-	}
-}
-
 // chance returns the chance that a job is needed. Limits: no job brings itself along, however far round.
-func (p planner) chance(id string) float64 {
+func (p *Planner) chance(id string) float64 {
 	c, ok := p.known[id]
 	if !ok {
-		c = p.beyond(id, nil)
+		c = p.beyond(id, p.way[:0])
 		p.known[id] = c
 	}
 	return c
 }
 
 // left returns the chance that no job that makes this one needless is done. A line of the user counts as the user has it.
-func (p planner) left(id string) float64 {
+func (p *Planner) left(id string) float64 {
 	left := 1.0
-	for _, by := range p.spared[id] {
+	for _, by := range p.sparers(id) {
 		left *= 1 - p.done(by)
 	}
 	return left
 }
 
-func (p planner) done(id string) float64 {
+func (p *Planner) done(id string) float64 {
 	l, is := p.own[id]
 	switch {
 	case !is:
@@ -162,24 +112,33 @@ func (p planner) done(id string) float64 {
 }
 
 // beyond returns the chance that a job is needed by something that the jobs on the way do not bring along themselves.
-func (p planner) beyond(id string, way []string) float64 {
+func (p *Planner) beyond(id string, way []string) float64 {
 	if x, is := p.hurt[id]; is {
 		return x.Chance
+	}
+	ringed, job := p.ringed[id]
+	alone := job && !ringed // the way here makes no difference
+	if c, known := p.known[id]; known && alone {
+		return c
 	}
 	if slices.Contains(way, id) || p.never[id] {
 		return 0 // a ring of jobs adds nothing to itself
 	}
 	not := 1 - p.direct[id]
-	for _, b := range p.parents[id] {
+	for _, b := range p.parents(id) {
 		not *= 1 - p.beyond(b.ID, append(way, id))*Or(b.Chance, 1)
 	}
-	return (1 - not) * p.uncovered(id, append(way, id))
+	c := (1 - not) * p.uncovered(id, append(way, id))
+	if alone {
+		p.known[id] = c
+	}
+	return c
 }
 
 // uncovered returns the chance that no assembly does the job along with its own.
-func (p planner) uncovered(id string, way []string) float64 {
+func (p *Planner) uncovered(id string, way []string) float64 {
 	left := 1.0
-	for _, by := range p.covered[id] {
+	for _, by := range p.coverers(id) {
 		if l, is := p.own[by]; is {
 			left *= 1 - p.done(l.ID)
 		} else {
@@ -190,16 +149,16 @@ func (p planner) uncovered(id string, way []string) float64 {
 }
 
 // why says what calls for a job, the survey or the jobs that bring it, and what makes it needless.
-func (p planner) why(j Job) string {
+func (p *Planner) why(j *Job) string {
 	var with, unless []string
-	for _, b := range p.parents[j.ID] {
+	for _, b := range p.parents(j.ID) {
 		if x, is := p.hurt[b.ID]; is {
 			with = append(with, x.Name)
 		} else if p.chance(b.ID) > 0 {
 			with = append(with, p.job(b.ID).Job)
 		}
 	}
-	for _, by := range append(slices.Clone(p.spared[j.ID]), p.covered[j.ID]...) {
+	for _, by := range slices.Concat(p.sparers(j.ID), p.coverers(j.ID)) {
 		if p.done(by) > 0 {
 			unless = append(unless, p.job(by).Job)
 		}
@@ -216,11 +175,11 @@ func (p planner) why(j Job) string {
 
 // area returns where a job without an area of its own is done: at the cell that calls for it or for what brings it,
 // directly or by way of other jobs; empty where none has a place.
-func (p planner) area(id string, way ...string) string {
+func (p *Planner) area(id string, way ...string) string {
 	if cells := p.cells[id]; len(cells) > 0 {
 		return cells[0].Area
 	}
-	for _, b := range p.parents[id] {
+	for _, b := range p.parents(id) {
 		if p.chance(b.ID) == 0 || slices.Contains(way, b.ID) {
 			continue
 		}
@@ -257,7 +216,7 @@ func because(why string, cells []lot.Damage) string {
 }
 
 // job returns a job of the catalogue, an empty one where the id is that of hidden damage.
-func (p planner) job(id string) *Job {
+func (p *Planner) job(id string) *Job {
 	if j := p.jobs[id]; j != nil {
 		return j
 	}

@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -165,6 +166,19 @@ func TestMissingKeysCallForKeys(t *testing.T) {
 	}{{nil, 0}, {&yes, 0}, {&no, 1}} {
 		if got := len(repair.Plan(nil, c, lot.Lot{Keys: k.keys}, nil)); got != k.lines {
 			t.Errorf("keys %v: %d lines, want %d", k.keys, got, k.lines)
+		}
+	}
+}
+
+// A planner that has planned already plans as a fresh one does, with hidden damage and without.
+func TestAPlannerMayPlanAgain(t *testing.T) {
+	hurt := repair.Cause{ID: "rail", Name: "Rail", Chance: .3, Brings: []repair.Brought{{ID: "blend"}, {ID: "scan", Chance: chance(.5)}}}
+	own := []repair.Line{{ID: "lamp", Job: "my lamp", Chance: chance(.4)}}
+	p := repair.NewPlanner(own, repair.NewIndex(catalogue()), lot.Lot{}, front)
+	p.Settling()
+	for _, causes := range [][]repair.Cause{{hurt}, nil, {hurt}} {
+		if got, want := p.Lines(causes...), repair.Plan(own, catalogue(), lot.Lot{}, front, causes...); !reflect.DeepEqual(got, want) {
+			t.Errorf("%d causes: %+v, want %+v", len(causes), got, want)
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package truth
 
 import (
 	"math"
@@ -10,9 +10,9 @@ import (
 	"walkline/valuation/prob"
 )
 
-// truth is what the shop is really like. Invented, for the simulation alone.
-type truth struct {
-	factors learn.Factors
+// Truth is what the shop is really like. Invented, for the simulation alone.
+type Truth struct {
+	Factors learn.Factors
 	odds    map[string]float64 // by kind of risk: of damage being there, against the starter chance
 }
 
@@ -26,11 +26,12 @@ const (
 	trueAsked = 0.98
 )
 
-func newTruth(start learn.Starter) truth {
+// New returns the truth beside the starter values.
+func New(start learn.Starter) Truth {
 	ratio := func(x float64) learn.Ratio { return learn.Ratio{Factor: x, LogSD: scatter} }
 	at := func(x float64) *learn.Ratio { r := ratio(x); return &r }
-	t := truth{odds: map[string]float64{"body": 1.6, "structure": 2.2, "mechanical": 0.7, "electrical": 1.4, "paint": 1, "trim": 1}}
-	t.factors = learn.Factors{
+	t := Truth{odds: map[string]float64{"body": 1.6, "structure": 2.2, "mechanical": 0.7, "electrical": 1.4, "paint": 1, "trim": 1}}
+	t.Factors = learn.Factors{
 		Hours: map[string]learn.Ratio{"body": ratio(1.3), "structure": ratio(1.2), "mechanical": ratio(0.95), "paint": ratio(1.45),
 			"electrical": ratio(1.25), "trim": ratio(1.1)},
 		Parts: map[string]learn.Ratio{"used": ratio(1.15), "new_aftermarket": ratio(0.95), "new_maker": ratio(1.05), "repaired": ratio(1.1),
@@ -41,12 +42,12 @@ func newTruth(start learn.Starter) truth {
 	for _, r := range start.Risks {
 		odds := r.A / r.B * t.oddsOf(r.Kind)
 		p := odds / (1 + odds)
-		t.factors.Risks[r.ID] = learn.Chance{A: p * (r.A + r.B), B: (1 - p) * (r.A + r.B)}
+		t.Factors.Risks[r.ID] = learn.Chance{A: p * (r.A + r.B), B: (1 - p) * (r.A + r.B)}
 	}
 	return t
 }
 
-func (t truth) oddsOf(kind string) float64 {
+func (t Truth) oddsOf(kind string) float64 {
 	if x, ok := t.odds[kind]; ok {
 		return x
 	}
@@ -55,7 +56,7 @@ func (t truth) oddsOf(kind string) float64 {
 
 // life is one lot under way in the shop.
 type life struct {
-	truth
+	Truth
 	rng           *rand.Rand
 	p             *learn.Prediction // made with the starter values
 	seen, scatter float64           // common scores of the lot: of its items, and of the shop's own scatter
@@ -63,9 +64,9 @@ type life struct {
 	came          learn.Came
 }
 
-// live draws what comes of a lot that was foretold with the starter values.
-func (t truth) live(p *learn.Prediction, start learn.Starter, rng *rand.Rand) learn.Came {
-	l := life{truth: t, rng: rng, p: p, seen: rng.NormFloat64(), scatter: rng.NormFloat64(), kinds: map[string]float64{}}
+// Live draws what comes of a lot that was foretold with the starter values.
+func (t Truth) Live(p *learn.Prediction, start learn.Starter, rng *rand.Rand) learn.Came {
+	l := life{Truth: t, rng: rng, p: p, seen: rng.NormFloat64(), scatter: rng.NormFloat64(), kinds: map[string]float64{}}
 	l.risks(start)
 	l.lines()
 	l.sums()
@@ -144,14 +145,14 @@ func (l *life) ratio(i learn.Item) float64 {
 	if i.Quoted {
 		return 1
 	}
-	f := map[learn.Kind]*learn.Ratio{learn.MaterialsKind: l.factors.Materials, learn.OutsideKind: l.factors.Outside,
-		learn.HiddenKind: l.factors.Hidden}[i.Kind]
+	f := map[learn.Kind]*learn.Ratio{learn.MaterialsKind: l.Factors.Materials, learn.OutsideKind: l.Factors.Outside,
+		learn.HiddenKind: l.Factors.Hidden}[i.Kind]
 	x := 1.0
 	switch {
 	case i.Kind == learn.HoursKind:
-		x = l.factors.Hours[i.Key].Factor
+		x = l.Factors.Hours[i.Key].Factor
 	case i.Kind == learn.PartKind:
-		x = l.factors.Parts[i.Key].Factor
+		x = l.Factors.Parts[i.Key].Factor
 	default:
 		x = f.Factor
 	}
@@ -199,10 +200,10 @@ func (l *life) sell() {
 	l.came.Days = learn.Days{Sell: &sell, All: &all}
 }
 
-// buy returns a finished and sold build of a lot that was bought at a hammer price.
-func buy(id int64, p *learn.Prediction, c valuation.Case, came learn.Came, hammer money.Amount) learn.Build {
+// Buy returns a finished and sold build of a lot that was bought at a hammer price.
+func Buy(id int64, p *learn.Prediction, c valuation.Case, came learn.Came, hammer money.Amount) learn.Build {
 	cur, _ := money.Lookup(c.Currency)
 	fees := c.Buying.Total(hammer, cur).Total - hammer
 	came.Fees = &fees
-	return learn.Build{ID: id, Currency: c.Currency, Ending: learn.Sold, Closed: today, Hammer: &hammer, Foretold: p, Came: came}
+	return learn.Build{ID: id, Currency: c.Currency, Ending: learn.Sold, Closed: c.ValuedOn, Hammer: &hammer, Foretold: p, Came: came}
 }
