@@ -9,7 +9,9 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 
+	"walkline/cmd/wire"
 	"walkline/store"
 	"walkline/ui"
 	"walkline/ui/task"
@@ -26,8 +28,8 @@ func claim(a fyne.App, path string) (free func(), err error) {
 	return free, err
 }
 
-// open opens the lots and shows them.
-func (s *session) open(a fyne.App) error {
+// read opens the lots and loads what the window shows first. It touches no widget.
+func (s *session) read() error {
 	book, err := store.Open(context.Background(), s.path)
 	if err != nil {
 		slog.Error("refused", "file", s.path, "error", err)
@@ -35,7 +37,21 @@ func (s *session) open(a fyne.App) error {
 	}
 	slog.Info("opened", "file", s.path)
 	s.book = book
-	return s.show(a)
+	if s.desk, err = wire.NewDesk(book); err != nil {
+		return err
+	}
+	regionOf(string(lang.SystemLocale())).settle(s.desk)
+	s.desk.Importer, s.desk.Lister, s.desk.Past = logged{s.desk.Importer}, loggedList{s.desk.Lister}, loggedPast{s.desk.Past}
+	s.first = s.desk.Load(context.Background())
+	return nil
+}
+
+// shown shows the lots where reading them went well.
+func (s *session) shown(a fyne.App, why error) error {
+	if why == nil {
+		s.show(a)
+	}
+	return why
 }
 
 // close ends what runs, closes the lots and lets go of them.
@@ -61,7 +77,7 @@ func (s *session) release() {
 func (s *session) rescue(a fyne.App, why error) {
 	r := ui.Rescue{Words: troubleWords(s.path, why),
 		Restore: func(ctx context.Context, backup string) error { return store.StageFor(ctx, s.path, backup) },
-		Again:   func() error { return s.open(a) }}
+		Again:   func() error { return s.shown(a, s.read()) }}
 	if errors.Is(why, store.ErrLog) {
 		r.Aside = func(context.Context) error { _, err := store.KeepLogAside(s.path, time.Now()); return err }
 	}
