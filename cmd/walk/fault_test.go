@@ -68,12 +68,12 @@ func TestEveryFaultOfValuesAtOnce(t *testing.T) {
 
 func TestFilesThatAreNoCase(t *testing.T) {
 	for name, c := range map[string]struct{ text, says string }{
-		"empty":        {"", "file: the file is empty"},
+		"empty":        {"", "file: empty"},
 		"broken":       {"{\n  \"format\": \"walkline-case/1\",,\n}", "file: not JSON at line 2"},
 		"list":         {"[]", "file: a list: want one JSON object"},
 		"next version": {`{"format": "walkline-case/2"}`, `format: "walkline-case/2": want walkline-case/1`},
 		"no currency":  {`{"format": "walkline-case/1"}`, "currency: nothing: want an ISO 4217 code"},
-		"not text":     {"\xff\xfe{\x00}\x00", "file: the file is not UTF-8 text"},
+		"not text":     {"\xff\xfe{\x00}\x00", "file: not UTF-8 text"},
 		"key not known": {`{"format": "walkline-case/1", "currency": "USD", "resalle": {}}`,
 			"resalle: an object: want no such key; the nearest is resale"},
 	} {

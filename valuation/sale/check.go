@@ -67,7 +67,7 @@ func (c *checking) amount(path string, a money.Amount) {
 
 func (c *checking) number(path string, x, most float64) {
 	if !(x >= 0 && x <= most) {
-		c.add(path, x, fmt.Sprintf("a number from 0 to %g", most))
+		c.add(path, x, fmt.Sprintf("a number from 0 to %v", most))
 	}
 }
 
