@@ -113,7 +113,7 @@ type session struct {
 	book         *store.Store // nil: the lots did not open
 	desk         *desk.Desk
 	first        desk.State
-	free         func()       // lets go of the lots
+	free         func() // lets go of the lots
 	path, folder string
 	faults       crashes
 	said         []string // files of faults that ended programs before this one
@@ -133,7 +133,8 @@ func (s *session) show(a fyne.App) {
 	endOnSignals(a, w, s.runner)
 	w.Show()
 	s.check(a, s.runner, w)
-	daily(s.runner, s.book, a.Preferences().String(ui.DailyFolder), w)
+	(&daily{runner: s.runner, clock: s.runner, now: time.Now, book: s.book, say: w,
+		folder: func() string { return a.Preferences().String(ui.DailyFolder) }}).keep()
 }
 
 // unhurried is how long work that nobody asked for waits once the window is painted. Ours: by then its user looks at it.

@@ -124,23 +124,6 @@ type warner interface {
 	Tell(words string)
 }
 
-// daily writes the backup of the day to the folder that the user chose, if there is one.
-func daily(r task.Runner, book *store.Store, folder string, w warner) {
-	if folder == "" {
-		return
-	}
-	task.Start(r, task.Order[string]{Key: "daily backup", Wait: 5 * time.Second,
-		Work: func(ctx context.Context) (string, error) { return book.Daily(ctx, folder, time.Now()) },
-		Show: func(made string, err error) {
-			if err != nil {
-				slog.Error("no daily backup", "folder", folder, "error", err)
-				w.Warn("The daily backup could not be made: " + err.Error())
-				return
-			}
-			slog.Info("daily backup", "file", made)
-		}})
-}
-
 // repair offers what helps where the lots are on show and some of the file is damaged.
 func (s *session) repair(w warner, why error) ui.Rescue {
 	words := "Some of the file is not what was written. The rest can be used. What is damaged can't be trusted."
