@@ -45,7 +45,7 @@ func (d *daily) make() {
 			switch day := now.Format(time.DateOnly); {
 			case err != nil && d.faulted != day:
 				d.faulted = day
-				slog.Error("no daily backup", "folder", folder, "error", err)
+				slog.Error("no daily backup", "folder", folder, "error", err, "detail", store.Detail(err))
 				d.say.Warn("The daily backup could not be made: " + err.Error())
 			case err == nil && made != "":
 				slog.Info("daily backup", "file", made)

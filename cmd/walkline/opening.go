@@ -21,7 +21,7 @@ import (
 func claim(a fyne.App, path string) (free func(), err error) {
 	free, err = store.Claim(context.Background(), path)
 	if err != nil {
-		slog.Warn("refused", "file", path, "error", err)
+		slog.Warn("refused", "file", path, "error", err, "detail", store.Detail(err))
 		ui.ShowTrouble(a, "The lots are open already",
 			"Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
 	}
@@ -32,7 +32,7 @@ func claim(a fyne.App, path string) (free func(), err error) {
 func (s *session) read() error {
 	book, err := store.Open(context.Background(), s.path)
 	if err != nil {
-		slog.Error("refused", "file", s.path, "error", err)
+		slog.Error("refused", "file", s.path, "error", err, "detail", store.Detail(err))
 		return err
 	}
 	slog.Info("opened", "file", s.path)
@@ -153,7 +153,7 @@ func (s *session) check(a fyne.App, r task.Runner, w warner) {
 		Show: func(_ struct{}, err error) {
 			switch {
 			case errors.Is(err, store.ErrDamaged):
-				slog.Error("checked", "file", s.path, "error", err)
+				slog.Error("checked", "file", s.path, "error", err, "detail", store.Detail(err))
 				w.Warn("The file of the lots is damaged. " + err.Error())
 				ui.ShowRescue(a, r, s.repair(w, err))
 			case err != nil:
