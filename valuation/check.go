@@ -151,7 +151,7 @@ func (f *faults) risks(h Hidden) {
 func (f *faults) risk(at string, r hidden.Risk) {
 	f.unless(r.Name != "", at+".name", `""`, "the damage in words")
 	f.unless(r.Chance.A >= 0 && r.Chance.B >= 0 && r.Chance.A+r.Chance.B > 0, at+".chance",
-		fmt.Sprintf("a %v, b %v", r.Chance.A, r.Chance.B), "counts a and b, not below 0 and not both 0")
+		fmt.Sprintf("a %g, b %g", r.Chance.A, r.Chance.B), "counts a and b, not below 0 and not both 0")
 	f.three(at+".cost", r.Cost)
 	f.hours(at+".hours", r.Hours)
 	f.spell(at+".days", r.Days)

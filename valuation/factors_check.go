@@ -39,7 +39,7 @@ func (f *faults) factors(x *learn.Factors) {
 	}
 	for _, id := range sortedKeys(x.Risks) {
 		c := x.Risks[id]
-		f.unless(c.A >= 0 && c.B >= 0 && c.A+c.B > 0, "factors.risks."+id, fmt.Sprintf("a %v, b %v", c.A, c.B),
+		f.unless(c.A >= 0 && c.B >= 0 && c.A+c.B > 0, "factors.risks."+id, fmt.Sprintf("a %g, b %g", c.A, c.B),
 			"counts a and b, not below 0 and not both 0")
 	}
 	if x.Loading != nil {

@@ -80,7 +80,7 @@ func (w *work) limit(rule string) string {
 	case bid.MaxCash:
 		return "at most " + w.currency.Show(*r.MaxCash)
 	}
-	return fmt.Sprintf("at most %v days", *r.MaxDays)
+	return fmt.Sprintf("at most %g days", *r.MaxDays)
 }
 
 // figure says what a bid brings where a rule looks.

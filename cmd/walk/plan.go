@@ -105,7 +105,7 @@ func afterResults(s sale.Sale, then []string) (sale.Sale, []casefile.Fault) {
 // planText writes a plan for a person at a terminal.
 func planText(s sale.Sale, a sale.Answer) string {
 	p := page{currency: s.Currency.Code, cur: s.Currency}
-	p.line("%s in cash, %v of your hours and %s are left for %d lots", s.Currency.Show(s.Cash), s.Hours, count(s.Bays, "bay"), len(s.Lots))
+	p.line("%s in cash, %g of your hours and %s are left for %d lots", s.Currency.Show(s.Cash), s.Hours, count(s.Bays, "bay"), len(s.Lots))
 	give := "worked out exactly"
 	if !a.Exact {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)

@@ -30,7 +30,7 @@ func Rules(r bid.Rules, p Purse) [][2]string {
 	amount(bid.MaxWorstTenthLoss, r.MaxWorstTenthLoss)
 	amount(bid.MinPerHour, r.MinPerHour)
 	amount(bid.MaxCash, r.MaxCash)
-	number(bid.MaxDays, r.MaxDays, func(x float64) string { return fmt.Sprintf("%v days", x) })
+	number(bid.MaxDays, r.MaxDays, func(x float64) string { return fmt.Sprintf("%g days", x) })
 	return out
 }
 
@@ -42,7 +42,7 @@ func Factors(c valuation.Case, a valuation.Answer) [][2]string {
 		out = append(out, [2]string{"Asked to sold", threePercent(c.Resale.AskedToSold)})
 	}
 	out = append(out, [2]string{"Discount of a rebuilt title", threePercent(c.Resale.BrandDiscount)},
-		[2]string{"My hour, " + p.Code, rates(c.Labour.Rates)}, [2]string{"Hours a week", fmt.Sprintf("%v", c.Time.HoursPerWeek)},
+		[2]string{"My hour, " + p.Code, rates(c.Labour.Rates)}, [2]string{"Hours a week", fmt.Sprintf("%g", c.Time.HoursPerWeek)},
 		[2]string{"Holding a day", p.Code + " " + plain(c.Time.HoldingPerDay)}, [2]string{"Capital a year", Percent(c.Time.CapitalRate)},
 		[2]string{"Selling", selling(c.Selling, p)}, [2]string{"Winner's allowance", allowance(c)})
 	for _, r := range Rules(c.Rules, p) {

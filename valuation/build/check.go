@@ -26,7 +26,7 @@ func (b Build) Check() []string {
 	}
 	for i, w := range b.Hours {
 		unless(slices.Contains(lot.Trades, w.Trade), "Hours %d: %q is no trade.", i+1, w.Trade)
-		unless(w.Hours >= 0 && !math.IsInf(w.Hours, 0), "Hours %d: %v hours.", i+1, w.Hours)
+		unless(w.Hours >= 0 && !math.IsInf(w.Hours, 0), "Hours %d: %g hours.", i+1, w.Hours)
 	}
 	for i, u := range b.Unlisted {
 		again := slices.ContainsFunc(b.Unlisted[:i], func(x Unlisted) bool { return x.ID == u.ID })
