@@ -5,8 +5,9 @@
 export CC := clang
 export GOFLAGS := -trimpath -buildvcs=false
 
-# The window ships with Fyne's quick path for updates. Tests leave it out, so that Fyne logs an update from a wrong thread.
-WINDOW_TAGS := migrated_fynedo
+# The window ships with Fyne's quick path for updates, and without its face of emoji, which each style of text would load once more: the
+# system's own draws them. Tests leave the quick path out, so that Fyne logs an update from a wrong thread.
+WINDOW_TAGS := migrated_fynedo,no_emoji
 
 # Both programs bear the version; what is not a release says so.
 export VERSION := $(shell cat assets/VERSION)

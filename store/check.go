@@ -24,7 +24,7 @@ func verdict(ctx context.Context, db *sql.DB, check string) error {
 		return err
 	}
 	if found != "ok" {
-		return fmt.Errorf("%w (%s)", ErrDamaged, found)
+		return worded{ErrDamaged, errors.New(found)}
 	}
 	return nil
 }

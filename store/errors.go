@@ -44,6 +44,21 @@ var sentinels = map[int]error{
 	sqlite3.SQLITE_TOOBIG:     ErrRefused,
 }
 
+// worded is a fault in words for the person at the screen; what SQLite itself says of it is for the log, see [Detail].
+type worded struct{ words, raw error }
+
+func (s worded) Error() string   { return s.words.Error() }
+func (s worded) Unwrap() []error { return []error{s.words, s.raw} }
+
+// Detail returns what SQLite says of an error whose text says it in words; empty where it says nothing more. It belongs into a log.
+func Detail(err error) string {
+	var s worded
+	if !errors.As(err, &s) {
+		return ""
+	}
+	return s.raw.Error()
+}
+
 // wrapped returns err with what was being done and, where the driver's code has one, its sentinel; nil for nil.
 func wrapped(doing string, err error) error {
 	if err == nil {
@@ -58,7 +73,7 @@ func wrapped(doing string, err error) error {
 			return fmt.Errorf("%s: %w: %w%s", doing, ErrDamaged, ErrAltered, words)
 		}
 		if known, ok := sentinels[driver.Code()&primary]; ok {
-			return fmt.Errorf("%s: %w (%w)", doing, known, err)
+			return fmt.Errorf("%s: %w", doing, worded{known, err})
 		}
 	}
 	return fmt.Errorf("%s: %w", doing, err)

@@ -85,13 +85,13 @@ func (w *Window) GoBench(name string) {
 // DailyFolder is the preference that holds the folder of the daily backups; empty: none are made.
 const DailyFolder = "daily backup folder"
 
-// chooseDaily asks for the folder that a backup is written to on each day that the program is started.
+// chooseDaily asks for the folder that a backup is written to on each day that the window is open.
 func (w *Window) chooseDaily() {
 	now := w.app.Preferences().String(DailyFolder)
 	if now == "" {
 		now = "path of a folder, best on another disk"
 	}
-	w.ask(asking{title: "Daily backup", what: "On each day that the program is started it writes a whole copy there, and keeps the last " +
+	w.ask(asking{title: "Daily backup", what: "On each day that the window is open, a whole copy is written there. It keeps the last " +
 		"eight. Empty: no daily backup.",
 		hint: now, verb: "Use it"}, func(path string) {
 		w.app.Preferences().SetString(DailyFolder, path)
@@ -99,6 +99,6 @@ func (w *Window) chooseDaily() {
 			w.say(desk.State{Notice: "No daily backup is made."})
 			return
 		}
-		w.say(desk.State{Notice: "From the next start on, a daily backup is written to " + path + "."})
+		w.say(desk.State{Notice: "From now on, a daily backup is written to " + path + ", the first within half an hour."})
 	})
 }

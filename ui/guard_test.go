@@ -31,7 +31,8 @@ func guarded(t *testing.T) (*Window, *[]task.Crash) {
 	d := trial.Desk(trial.Store(t))
 	d.Lister = faulty{}
 	var caught []task.Crash
-	w := NewWindow(test.NewApp(), d, task.Inline{}, func(c task.Crash) { caught = append(caught, c) })
+	w := NewWindow(test.NewApp(), Parts{Desk: d, First: d.Load(t.Context()), Runner: task.Inline{},
+		Crash: func(c task.Crash) { caught = append(caught, c) }})
 	t.Cleanup(w.window.Close)
 	w.Show()
 	return w, &caught

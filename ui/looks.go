@@ -19,6 +19,14 @@ type looks struct {
 
 const looksSetting = "looks"
 
+// Dress has the toolkit load the faces of the first page, while the lots are still being read: it loads a face when it first measures one.
+func Dress(a fyne.App) {
+	a.Settings().SetTheme(theme.New(theme.Options{}))
+	for _, style := range []fyne.TextStyle{{}, {Bold: true}} {
+		fyne.MeasureText("0", theme.Size(theme.SizeBody), style)
+	}
+}
+
 // loadLooks takes the looks that were chosen last.
 func (w *Window) loadLooks() {
 	w.looks = looks{Scale: 1}

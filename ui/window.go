@@ -62,9 +62,18 @@ type Window struct {
 // waiting is how long a keystroke waits for the next one before the lot is valued.
 const waiting = 120 * time.Millisecond
 
-// NewWindow returns the window over a desk, showing the Board. Panics in its callbacks go to crash.
-func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) *Window {
-	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: crash}
+// Parts is what a window is made over.
+type Parts struct {
+	Desk   *desk.Desk
+	First  desk.State // what the desk loaded
+	Runner task.Runner
+	Crash  func(task.Crash) // is given the panics of the window's callbacks; nil: they pass through
+}
+
+// NewWindow returns the window over a desk, showing the Board.
+func NewWindow(a fyne.App, p Parts) *Window {
+	d, r := p.Desk, p.Runner
+	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: p.Crash}
 	w.loadLooks()
 	w.board = board.New(w.Do)
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
@@ -84,11 +93,14 @@ func NewWindow(a fyne.App, d *desk.Desk, r task.Runner, crash func(task.Crash)) 
 	w.window.Resize(w.keptSize())
 	w.window.SetOnDropped(w.dropped)
 	w.shortcuts()
-	w.show(d.Load(context.Background()))
-	w.guess()
+	w.show(p.First)
 	w.goBack()
 	return w
 }
+
+// Begin starts the work that nobody asked for, away from the window: what the Board lacks. It is called once the window is painted,
+// which it would slow down.
+func (w *Window) Begin() { w.guess() }
 
 // Show puts the window on the screen.
 func (w *Window) Show() {

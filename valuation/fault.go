@@ -28,6 +28,9 @@ type faults struct {
 }
 
 func (f *faults) add(key string, value any, want string) {
+	if x, ok := value.(float64); ok {
+		value = prob.Plain(x)
+	}
 	f.all = append(f.all, Fault{key, fmt.Sprint(value), want})
 }
 
@@ -48,7 +51,7 @@ func (f *faults) word(key, s string, words []string) {
 // between adds a fault where x lies outside lo..hi.
 func (f *faults) between(key string, x, lo, hi float64) {
 	if !(x >= lo && x <= hi) { // what is no number lies outside, too
-		f.add(key, x, fmt.Sprintf("a number from %g to %g", lo, hi))
+		f.add(key, x, "a number from "+prob.Plain(lo)+" to "+prob.Plain(hi))
 	}
 }
 
@@ -73,10 +76,10 @@ func (f *faults) three(key string, t prob.Three) { f.judgement(key, t, mostMoney
 func (f *faults) spell(key string, t prob.Three) { f.judgement(key, t, mostTime) }
 
 func (f *faults) judgement(key string, t prob.Three, most float64) {
-	f.unless(t.Ordered(), key, fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High),
+	f.unless(t.Ordered(), key, t.Text(),
 		"low no more than likely, likely no more than high")
 	f.unless(t.Low >= 0, key+".low", t.Low, "no less than 0")
-	f.unless(t.High <= most, key+".high", t.High, fmt.Sprintf("no more than %g", most))
+	f.unless(t.High <= most, key+".high", t.High, "no more than "+prob.Plain(most))
 }
 
 // hours adds a fault for each trade that is none and each judgement that is out of order.

@@ -131,7 +131,7 @@ func (f *faults) waysOut(c Case) {
 // growing checks how the price moves while the lot is owned.
 func (f *faults) growing(r Resale) {
 	if y := r.YearlyChange; y != nil {
-		f.unless(y.Ordered(), "resale.yearly_change", fmt.Sprintf("low %g, likely %g, high %g", y.Low, y.Likely, y.High),
+		f.unless(y.Ordered(), "resale.yearly_change", y.Text(),
 			"low no more than likely, likely no more than high")
 		f.between("resale.yearly_change", y.Low, leastChange, mostChange)
 		f.between("resale.yearly_change", y.High, leastChange, mostChange)

@@ -240,11 +240,12 @@ func openWith(l look, r task.Runner) (*stage, error) {
 		return nil, err
 	}
 	a := test.NewApp()
-	w := ui.NewWindow(a, d, r, nil)
+	w := ui.NewWindow(a, ui.Parts{Desk: d, First: d.Load(context.Background()), Runner: r})
 	windows := a.Driver().AllWindows()
 	s := &stage{look: l, book: b, folder: folder, know: d.Know, desk: d, window: w, screen: windows[len(windows)-1]}
 	s.screen.Resize(l.size)
 	w.Show()
+	w.Begin()
 	return s, nil
 }
 

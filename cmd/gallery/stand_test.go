@@ -15,7 +15,7 @@ func TestTheWindowComesBackAsItWasLeft(t *testing.T) {
 	s, _ := worksheet(t, "27", '3')
 	s.screen.Resize(fyne.NewSize(1400, 800))
 	s.press(fyne.KeyE)
-	again := ui.NewWindow(fyne.CurrentApp(), s.desk, task.Inline{}, nil)
+	again := ui.NewWindow(fyne.CurrentApp(), ui.Parts{Desk: s.desk, First: s.desk.Load(t.Context()), Runner: task.Inline{}})
 	again.Show()
 	windows := fyne.CurrentApp().Driver().AllWindows()
 	screen := windows[len(windows)-1]

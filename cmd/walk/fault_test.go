@@ -68,12 +68,12 @@ func TestEveryFaultOfValuesAtOnce(t *testing.T) {
 
 func TestFilesThatAreNoCase(t *testing.T) {
 	for name, c := range map[string]struct{ text, says string }{
-		"empty":        {"", "file: the file is empty"},
+		"empty":        {"", "file: empty"},
 		"broken":       {"{\n  \"format\": \"walkline-case/1\",,\n}", "file: not JSON at line 2"},
 		"list":         {"[]", "file: a list: want one JSON object"},
 		"next version": {`{"format": "walkline-case/2"}`, `format: "walkline-case/2": want walkline-case/1`},
 		"no currency":  {`{"format": "walkline-case/1"}`, "currency: nothing: want an ISO 4217 code"},
-		"not text":     {"\xff\xfe{\x00}\x00", "file: the file is not UTF-8 text"},
+		"not text":     {"\xff\xfe{\x00}\x00", "file: not UTF-8 text"},
 		"key not known": {`{"format": "walkline-case/1", "currency": "USD", "resalle": {}}`,
 			"resalle: an object: want no such key; the nearest is resale"},
 	} {
@@ -197,5 +197,14 @@ func TestDoubtsNameTheirOption(t *testing.T) {
 	code, out, errs := ran(stated...)
 	if code != done || errs != "" || !strings.Contains(out, "decimals after ., dates day first") {
 		t.Errorf("all stated: exit %d, %q, %q", code, out, errs)
+	}
+}
+
+// Bounds and values are written as people write them.
+func TestNumbersInFaultsHaveNoExponent(t *testing.T) {
+	path := kept(t, "case.json", altered(t, `"hours_per_week": 30`, `"hours_per_week": 25000000`, `"scenarios": 16384`, `"scenarios": 5`))
+	_, _, errs := ran("value", path)
+	if !strings.Contains(errs, "hours_per_week: 25000000: ") || !strings.Contains(errs, "5: want a number from 256 to 1048576") || strings.Contains(errs, "e+") {
+		t.Errorf("said %q", errs)
 	}
 }

@@ -326,10 +326,13 @@ func howToState(q table.Question) string {
 	return fmt.Sprintf("(--%s %s)", q.Key, strings.Join(ways, " | "))
 }
 
-// parseMixed parses flags that may stand before or after the other arguments.
+// parseMixed parses flags that may stand before or after the other arguments. What is wrong with them is said where the flags write.
 func parseMixed(flags *flag.FlagSet, args []string) (rest []string, err error) {
+	errs := flags.Output()
+	flags.SetOutput(io.Discard) // the words of package flag are not ours
 	for len(args) > 0 {
 		if err := flags.Parse(args); err != nil {
+			fmt.Fprintf(errs, "%s: %s\n", flags.Name(), flagWords(err.Error()))
 			return nil, err
 		}
 		if args = flags.Args(); len(args) > 0 {

@@ -3,9 +3,11 @@ package main
 import (
 	"database/sql"
 	"errors"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2/test"
 
@@ -19,26 +21,58 @@ type told []string
 func (w *told) Warn(words string) { *w = append(*w, words) }
 func (w *told) Tell(words string) { *w = append(*w, words) }
 
-// The start of each day writes one backup to the folder that was chosen; where it can't, that is said.
-func TestTheDailyBackupIsMadeAtTheStart(t *testing.T) {
+// hand is a clock that strikes when the test says so.
+type hand struct {
+	now  time.Time
+	then func()
+	wait time.Duration
+}
+
+func (h *hand) After(wait time.Duration, then func()) func() {
+	h.wait, h.then = wait, then
+	return func() {}
+}
+
+// passes lets time pass, and what waits for it be done.
+func (h *hand) passes(time time.Duration) {
+	for end := h.now.Add(time); !h.now.Add(h.wait).After(end); {
+		h.now = h.now.Add(h.wait)
+		h.then()
+	}
+}
+
+// Each day on which the window is open writes one backup to the folder that was chosen by then; where it can't, that is said once a day.
+func TestTheDailyBackupIsMadeOnEachDayThatTheWindowIsOpen(t *testing.T) {
 	book, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "lots.db"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer book.Close()
 	var w told
-	folder := t.TempDir()
-	for range 2 {
-		daily(task.Inline{}, book, folder, &w)
+	folder, good := "", t.TempDir()
+	clock := &hand{now: time.Date(2026, 11, 20, 8, 0, 0, 0, time.UTC)}
+	d := daily{runner: task.Inline{}, clock: clock, now: func() time.Time { return clock.now }, book: book, say: &w,
+		folder: func() string { return folder }}
+	made := func() int { all, _ := filepath.Glob(filepath.Join(good, "walkline-daily-*.db")); return len(all) }
+	d.keep()
+	folder = good
+	if clock.passes(time.Hour); made() != 1 {
+		t.Errorf("%d backups once a folder was chosen", made())
 	}
-	daily(task.Inline{}, book, "", &w)
-	made, _ := filepath.Glob(filepath.Join(folder, "walkline-daily-*.db"))
-	if len(made) != 1 || len(w) > 0 {
-		t.Errorf("made %q, said %q", made, w)
+	if clock.passes(3 * 24 * time.Hour); made() != 4 || len(w) > 0 {
+		t.Errorf("%d backups after three days more, said %q", made(), w)
 	}
-	daily(task.Inline{}, book, filepath.Join(folder, "gone"), &w)
-	if len(w) != 1 || !strings.Contains(w[0], "The daily backup could not be made: ") {
-		t.Errorf("said %q", w)
+	folder = filepath.Join(good, "gone")
+	clock.passes(2 * 24 * time.Hour)
+	if len(w) != 3 || !strings.Contains(w[0], "The daily backup could not be made: ") {
+		t.Errorf("over three days said %q", w)
+	}
+	if err := os.Mkdir(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	clock.passes(time.Hour)
+	if again, _ := filepath.Glob(filepath.Join(folder, "*.db")); len(again) != 1 {
+		t.Errorf("made %q once the folder was back", again)
 	}
 }
 

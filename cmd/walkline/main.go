@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -12,13 +13,13 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
-	"fyne.io/fyne/v2/lang"
 
 	"walkline/assets"
 	"walkline/cmd/version"
 	"walkline/cmd/wire"
 	"walkline/store"
 	"walkline/ui"
+	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/valuation"
 )
@@ -63,12 +64,16 @@ func run(o options, errs io.Writer) error {
 		return err
 	}
 	defer keepLog(folder, errs)()
+	shipped := task.Ahead(func() error { _, err := wire.Shipped(); return err })
 	if err := tryWindow(); err != nil {
 		slog.Error("no window", "error", err)
 		return err
 	}
 	faults := crashes{folder: folder, errs: errs, now: time.Now}
 	said := faults.unfinished()
+	if err := shipped(); err != nil {
+		return err
+	}
 	return faults.over(func() error { return shown(o, faults, said) })
 }
 
@@ -89,7 +94,9 @@ func shown(o options, faults crashes, said []string) error {
 	}
 	s := &session{path: path, folder: folder, faults: faults, said: said, free: free, runner: task.NewQueued(faults.caught)}
 	defer s.close()
-	why := s.open(a)
+	opened := task.Ahead(s.read)
+	ui.Dress(a)
+	why := s.shown(a, opened())
 	if why != nil {
 		s.rescue(a, why)
 	}
@@ -104,7 +111,9 @@ func shown(o options, faults crashes, said []string) error {
 // session is what one run of the window is over.
 type session struct {
 	book         *store.Store // nil: the lots did not open
-	free         func()       // lets go of the lots
+	desk         *desk.Desk
+	first        desk.State
+	free         func() // lets go of the lots
 	path, folder string
 	faults       crashes
 	said         []string // files of faults that ended programs before this one
@@ -113,23 +122,28 @@ type session struct {
 }
 
 // show builds the window over the lots and shows it.
-func (s *session) show(a fyne.App) error {
-	desk, err := wire.NewDesk(s.book)
-	if err != nil {
-		return err
-	}
-	regionOf(string(lang.SystemLocale())).settle(desk)
-	desk.Importer, desk.Lister, desk.Past = logged{desk.Importer}, loggedList{desk.Lister}, loggedPast{desk.Past}
-	w := ui.NewWindow(a, desk, s.runner, s.faults.caught)
+func (s *session) show(a fyne.App) {
+	w := ui.NewWindow(a, ui.Parts{Desk: s.desk, First: s.first, Runner: s.runner, Crash: s.faults.caught})
 	w.Describe(ui.About{Version: version.Line("Walkline"), Engine: valuation.Engine, File: s.path, Folder: s.folder,
 		Licences: assets.Notices()})
 	if len(s.said) > 0 {
 		w.Warn("Walkline ended in a fault the last time. What is known of it lies in " + s.said[len(s.said)-1] + ". Every edit had been saved.")
 	}
-	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) })
+	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) }, func() { s.rest(w) })
 	endOnSignals(a, w, s.runner)
 	w.Show()
 	s.check(a, s.runner, w)
-	daily(s.runner, s.book, a.Preferences().String(ui.DailyFolder), w)
-	return nil
+	(&daily{runner: s.runner, clock: s.runner, now: time.Now, book: s.book, say: w,
+		folder: func() string { return a.Preferences().String(ui.DailyFolder) }}).keep()
+}
+
+// unhurried is how long work that nobody asked for waits once the window is painted. Ours: by then its user looks at it.
+const unhurried = 3 * time.Second
+
+// rest gives back the memory that only the start needed, most of it for reading the catalogues, and has the rest of the work begun.
+func (s *session) rest(w *ui.Window) {
+	task.Start(s.runner, task.Order[struct{}]{Key: "rest", Wait: time.Second,
+		Work: func(context.Context) (struct{}, error) { debug.FreeOSMemory(); return struct{}{}, nil },
+		Show: func(struct{}, error) {}})
+	s.runner.After(unhurried, w.Begin)
 }

@@ -9,7 +9,9 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/lang"
 
+	"walkline/cmd/wire"
 	"walkline/store"
 	"walkline/ui"
 	"walkline/ui/task"
@@ -19,23 +21,37 @@ import (
 func claim(a fyne.App, path string) (free func(), err error) {
 	free, err = store.Claim(context.Background(), path)
 	if err != nil {
-		slog.Warn("refused", "file", path, "error", err)
+		slog.Warn("refused", "file", path, "error", err, "detail", store.Detail(err))
 		ui.ShowTrouble(a, "The lots are open already",
 			"Another window shows the lots of "+path+". Go on there, or close it first: two windows would write over each other.")
 	}
 	return free, err
 }
 
-// open opens the lots and shows them.
-func (s *session) open(a fyne.App) error {
+// read opens the lots and loads what the window shows first. It touches no widget.
+func (s *session) read() error {
 	book, err := store.Open(context.Background(), s.path)
 	if err != nil {
-		slog.Error("refused", "file", s.path, "error", err)
+		slog.Error("refused", "file", s.path, "error", err, "detail", store.Detail(err))
 		return err
 	}
 	slog.Info("opened", "file", s.path)
 	s.book = book
-	return s.show(a)
+	if s.desk, err = wire.NewDesk(book); err != nil {
+		return err
+	}
+	regionOf(string(lang.SystemLocale())).settle(s.desk)
+	s.desk.Importer, s.desk.Lister, s.desk.Past = logged{s.desk.Importer}, loggedList{s.desk.Lister}, loggedPast{s.desk.Past}
+	s.first = s.desk.Load(context.Background())
+	return nil
+}
+
+// shown shows the lots where reading them went well.
+func (s *session) shown(a fyne.App, why error) error {
+	if why == nil {
+		s.show(a)
+	}
+	return why
 }
 
 // close ends what runs, closes the lots and lets go of them.
@@ -61,7 +77,7 @@ func (s *session) release() {
 func (s *session) rescue(a fyne.App, why error) {
 	r := ui.Rescue{Words: troubleWords(s.path, why),
 		Restore: func(ctx context.Context, backup string) error { return store.StageFor(ctx, s.path, backup) },
-		Again:   func() error { return s.open(a) }}
+		Again:   func() error { return s.shown(a, s.read()) }}
 	if errors.Is(why, store.ErrLog) {
 		r.Aside = func(context.Context) error { _, err := store.KeepLogAside(s.path, time.Now()); return err }
 	}
@@ -108,23 +124,6 @@ type warner interface {
 	Tell(words string)
 }
 
-// daily writes the backup of the day to the folder that the user chose, if there is one.
-func daily(r task.Runner, book *store.Store, folder string, w warner) {
-	if folder == "" {
-		return
-	}
-	task.Start(r, task.Order[string]{Key: "daily backup", Wait: 5 * time.Second,
-		Work: func(ctx context.Context) (string, error) { return book.Daily(ctx, folder, time.Now()) },
-		Show: func(made string, err error) {
-			if err != nil {
-				slog.Error("no daily backup", "folder", folder, "error", err)
-				w.Warn("The daily backup could not be made: " + err.Error())
-				return
-			}
-			slog.Info("daily backup", "file", made)
-		}})
-}
-
 // repair offers what helps where the lots are on show and some of the file is damaged.
 func (s *session) repair(w warner, why error) ui.Rescue {
 	words := "Some of the file is not what was written. The rest can be used. What is damaged can't be trusted."
@@ -154,7 +153,7 @@ func (s *session) check(a fyne.App, r task.Runner, w warner) {
 		Show: func(_ struct{}, err error) {
 			switch {
 			case errors.Is(err, store.ErrDamaged):
-				slog.Error("checked", "file", s.path, "error", err)
+				slog.Error("checked", "file", s.path, "error", err, "detail", store.Detail(err))
 				w.Warn("The file of the lots is damaged. " + err.Error())
 				ui.ShowRescue(a, r, s.repair(w, err))
 			case err != nil:

@@ -31,14 +31,15 @@ type later interface {
 }
 
 // awaitPaint calls never, away from the window, unless the window's loop comes round and has had the time of a frame before the patience
-// is at its end: a driver that hangs keeps it from both.
-func awaitPaint(l later, patience time.Duration, never func()) *time.Timer {
+// is at its end: a driver that hangs keeps it from both. When it has, painted is called, on the window's goroutine.
+func awaitPaint(l later, patience time.Duration, never, painted func()) *time.Timer {
 	began := time.Now()
 	t := time.AfterFunc(patience, never)
 	l.After(0, func() {
 		l.After(frame, func() {
 			if t.Stop() {
 				slog.Info("painted", "after", time.Since(began).Round(time.Millisecond))
+				painted()
 			}
 		})
 	})

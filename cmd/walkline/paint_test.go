@@ -17,10 +17,11 @@ func (l loop) After(wait time.Duration, then func()) func() {
 
 func TestAWindowThatIsNeverPaintedIsNotWaitedForForever(t *testing.T) {
 	told := make(chan bool, 1)
-	awaitPaint(loop{hangs: true}, time.Millisecond, func() { told <- true })
+	awaitPaint(loop{hangs: true}, time.Millisecond, func() { told <- true }, func() { t.Error("painted, though the loop hangs") })
 	<-told
-	t2 := awaitPaint(loop{}, time.Hour, func() { told <- true })
-	time.Sleep(4 * frame)
+	painted := make(chan bool, 1)
+	t2 := awaitPaint(loop{}, time.Hour, func() { told <- true }, func() { painted <- true })
+	<-painted
 	if t2.Stop() {
 		t.Error("the watch still runs, though the loop came round")
 	}

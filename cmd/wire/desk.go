@@ -2,6 +2,7 @@ package wire
 
 import (
 	"fmt"
+	"sync"
 	"time"
 
 	"walkline/assets"
@@ -25,14 +26,11 @@ type Store interface {
 // NewDesk returns the desk over a store, with the catalogues and the demo that the program ships.
 // Errors: a shipped document has a fault, named.
 func NewDesk(book Store) (*desk.Desk, error) {
-	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
-	if len(faults) > 0 {
-		return nil, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
+	know, err := Shipped()
+	if err != nil {
+		return nil, err
 	}
-	if know.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
-		return nil, fmt.Errorf("reading the shipped assemblies: %w", faults[0])
-	}
-	demo, err := demoCases()
+	demo, err := demos()
 	if err != nil {
 		return nil, err
 	}
@@ -44,6 +42,22 @@ func NewDesk(book Store) (*desk.Desk, error) {
 		Demo:    func() []valuation.Case { return demo },
 		Today:   func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil
 }
+
+// Shipped returns the catalogues that the program ships. They are read once, which takes a tenth of a second, and nobody changes them.
+// Errors: those of [NewDesk].
+var Shipped = sync.OnceValues(func() (valuation.Knowledge, error) {
+	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
+	if len(faults) > 0 {
+		return know, fmt.Errorf("reading the shipped catalogues: %w", faults[0])
+	}
+	if know.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
+		return know, fmt.Errorf("reading the shipped assemblies: %w", faults[0])
+	}
+	return know, nil
+})
+
+// demos is the demo sale, read once.
+var demos = sync.OnceValues(demoCases)
 
 // Documents reads and writes documents as package casefile does.
 type Documents struct{}

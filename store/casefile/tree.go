@@ -24,10 +24,10 @@ const mostDepth = 64
 func parse(data []byte) (any, error) {
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
 	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, errors.New("the file is empty")
+		return nil, errors.New("empty")
 	}
 	if !utf8.Valid(data) {
-		return nil, errors.New("the file is not UTF-8 text")
+		return nil, errors.New("not UTF-8 text")
 	}
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.UseNumber()

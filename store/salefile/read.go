@@ -97,8 +97,8 @@ const mostHammer = 1e12
 
 func hammer(key string, t prob.Three) []Fault {
 	if !t.Ordered() || t.Low < 0 || t.High > mostHammer {
-		return []Fault{{Key: key, Value: fmt.Sprintf("low %g, likely %g, high %g", t.Low, t.Likely, t.High),
-			Want: fmt.Sprintf("rising from 0 or more to no more than %g", mostHammer)}}
+		return []Fault{{Key: key, Value: t.Text(),
+			Want: "rising from 0 or more to no more than " + prob.Plain(mostHammer)}}
 	}
 	return nil
 }

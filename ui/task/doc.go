@@ -11,6 +11,8 @@
 // A panic in work or in Show does not end the program: [Queued] hands it to its crash handler, and an order whose work
 // panicked is shown [ErrCrashed]. [Guard] does the same for any callback of the window.
 //
+// [Ahead] begins what will surely be needed before it is asked for, while a program starts.
+//
 // This is the only package of the window with goroutines and fyne.Do.
 //
 // What it does not do: it limits no number of workers (the window has a handful of keys) and it stores nothing.

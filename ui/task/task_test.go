@@ -275,3 +275,17 @@ func TestHeldKeepsTheLatest(t *testing.T) {
 		t.Errorf("shown %q", shown)
 	}
 }
+
+func TestWorkAheadIsDoneOnceAndItsFaultIsTheCallers(t *testing.T) {
+	var began atomic.Int32
+	wait := Ahead(func() int { return int(began.Add(1)) })
+	if wait() != 1 || wait() != 1 {
+		t.Error("the work was done anew")
+	}
+	defer func() {
+		if v := recover(); v != "a fault" {
+			t.Errorf("recovered %v", v)
+		}
+	}()
+	Ahead(func() int { panic("a fault") })()
+}

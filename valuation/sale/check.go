@@ -7,6 +7,7 @@ import (
 
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // Fault is one thing wrong with a sale or its results: where, the value, and what would be right.
@@ -67,7 +68,7 @@ func (c *checking) amount(path string, a money.Amount) {
 
 func (c *checking) number(path string, x, most float64) {
 	if !(x >= 0 && x <= most) {
-		c.add(path, x, fmt.Sprintf("a number from 0 to %g", most))
+		c.add(path, x, "a number from 0 to "+prob.Plain(most))
 	}
 }
 
