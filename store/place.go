@@ -3,6 +3,8 @@ package store
 import (
 	"context"
 	"database/sql"
+	"runtime"
+	"sync"
 )
 
 // place is one transaction: where the SQL of a method works. It lives no longer than the method's call, whose context it carries.
@@ -58,6 +60,44 @@ func collect[T any](ctx context.Context, s *Store, q query, scan func(rows *sql.
 			return err
 		})
 	})
+	if err != nil {
+		return nil, err
+	}
+	return items, nil
+}
+
+// collectApart returns what decode makes of every row of a query, in the order of the rows. One goroutine reads them in one transaction,
+// as many others as there are cores decode: long documents take longer to decode than to read.
+func collectApart[R, T any](ctx context.Context, s *Store, q query, scan func(*sql.Rows) (R, error),
+	decode func(R) (T, error)) (items []T, err error) {
+	type made struct {
+		item T
+		err  error
+	}
+	var all []*made
+	var busy sync.WaitGroup
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	_, err = collect(ctx, s, q, func(rows *sql.Rows) (struct{}, error) {
+		row, err := scan(rows)
+		if err != nil {
+			return struct{}{}, err
+		}
+		m := new(made)
+		all = append(all, m)
+		free <- struct{}{}
+		busy.Go(func() {
+			m.item, m.err = decode(row)
+			<-free
+		})
+		return struct{}{}, nil
+	})
+	busy.Wait()
+	for _, m := range all {
+		if err == nil && m.err != nil {
+			err = wrapped(q.doing, m.err)
+		}
+		items = append(items, m.item)
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,8 @@
 package store
 
 import (
+	"bytes"
+	"cmp"
 	"context"
 	"database/sql"
 	"encoding/json"
@@ -10,6 +12,7 @@ import (
 	"walkline/store/book"
 	"walkline/store/casefile"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
@@ -85,7 +88,7 @@ func (s *Store) Imports(ctx context.Context) ([]book.Import, error) {
 // Builds returns every lot that was won or lost, archived ones too, removed ones not, with what was foretold of it last. What was
 // entered of a lot that is marked otherwise since is kept, and is not among them.
 func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
-	return collect(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
+	list, err := collectApart(ctx, s, query{"reading the builds", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date, l.vin,
 			l.model_year, l.make, l.model, l.trim, l.currency, d.body, l.frozen IS NOT NULL, f.body, json_extract(e.body, '$.loss'),
 			json_extract(e.body, '$.condition')
 		FROM (SELECT *, (SELECT max(id) FROM predictions WHERE lot = lots.id) AS frozen FROM lots) l
@@ -93,24 +96,45 @@ func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 		LEFT JOIN documents e ON e.lot = l.id AND e.part = 'lot' AND ` + intact("documents", "e") + `
 		LEFT JOIN forecasts f ON f.prediction = l.frozen AND ` + intact("forecasts", "f") + `
 		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost') AND ` + intact("lots", "l") + `
-		ORDER BY l.sale_date = '', l.sale_date, l.id`}, scanBought)
+		ORDER BY l.id`}, scanBought, boughtRow.bought)
+	slices.SortStableFunc(list, func(a, b book.Bought) int { // SQLite would carry whole documents through its sort
+		if a.SaleDate == "" || b.SaleDate == "" {
+			return cmp.Compare(b.SaleDate, a.SaleDate)
+		}
+		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale))
+	})
+	return list, err
 }
 
-func scanBought(rows *sql.Rows) (b book.Bought, err error) {
-	var entered, foretold, loss []byte
+// boughtRow is a bought lot as it is stored.
+type boughtRow struct {
+	book.Bought
+	entered, foretold, loss []byte
+}
+
+func scanBought(rows *sql.Rows) (r boughtRow, err error) {
 	var condition sql.NullString
+	b := &r.Bought
 	err = rows.Scan(&b.ID, &b.State, &b.Archived, &b.Number, &b.Sale, &b.SaleDate, &b.VIN, &b.ModelYear, &b.Make, &b.Model, &b.Trim,
-		&b.Currency, &entered, &b.Frozen, &foretold, &loss, &condition)
+		&b.Currency, &r.entered, &b.Frozen, &r.foretold, &r.loss, &condition)
 	b.Condition = condition.String
-	if err == nil && entered != nil {
-		err = decode("the build", entered, &b.Build)
+	return r, err
+}
+
+// bought returns what the row says. Its long lists are made at their length, about: to let them grow costs as much as to read them.
+func (r boughtRow) bought() (b book.Bought, err error) {
+	b = r.Bought
+	if r.entered != nil {
+		b.Build.Receipts = make([]build.Receipt, 0, bytes.Count(r.entered, []byte(`"amount":`)))
+		b.Build.Hours = make([]build.Work, 0, bytes.Count(r.entered, []byte(`"hours":`)))
+		err = decodeOver("the build", r.entered, &b.Build)
 	}
-	if err == nil && loss != nil {
-		err = decode("what wrecked lot "+b.Number, loss, &b.Loss)
+	if err == nil && r.loss != nil {
+		err = decode("what wrecked lot "+b.Number, r.loss, &b.Loss)
 	}
-	if err == nil && foretold != nil {
-		b.Foretold = new(learn.Prediction)
-		err = decode("what was forecast of lot "+b.Number, foretold, b.Foretold)
+	if err == nil && r.foretold != nil {
+		b.Foretold = &learn.Prediction{Items: make([]learn.Item, 0, bytes.Count(r.foretold, []byte(`"quoted":`)))}
+		err = decodeOver("what was forecast of lot "+b.Number, r.foretold, b.Foretold)
 	}
 	return b, err
 }

@@ -2,6 +2,7 @@ package wire_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"path/filepath"
 	"testing"
@@ -70,25 +71,47 @@ func lifetime(b *testing.B, builds int) (path string) {
 	return path
 }
 
-// BenchmarkTwoThousandBuilds opens a store with 2,000 finished builds, lists them and works the track record out. Its baseline is the
-// same with a tenth of them: the ratio says whether a long life costs more than its length.
+// BenchmarkTwoThousandBuilds opens a store with 2,000 finished builds, lists them and works the track record out. It has two baselines.
+// One is the same with a tenth of them: the ratio says whether a long life costs more than its length. The other is reading what was
+// listed from its own JSON, one build after another: the ratio says what the file and its sums add, and how far the cores share it.
 func BenchmarkTwoThousandBuilds(b *testing.B) {
 	many, few := lifetime(b, manyBuilds), lifetime(b, fewBuilds)
-	var listed, learned, baseline time.Duration
+	var listed, learned, baseline, alone time.Duration
 	for b.Loop() {
-		x, y := openAndTune(b, many, manyBuilds)
+		x, y, list := openAndTune(b, many, manyBuilds)
 		listed, learned = listed+x, learned+y
-		x, y = openAndTune(b, few, fewBuilds)
+		x, y, _ = openAndTune(b, few, fewBuilds)
 		baseline += x + y
+		b.StopTimer()
+		alone += readAlone(b, list)
+		b.StartTimer()
 	}
 	n := time.Duration(b.N)
 	b.ReportMetric((listed / n).Seconds(), "s-open-and-list")
 	b.ReportMetric((learned / n).Seconds(), "s-tune")
 	b.ReportMetric(float64(listed+learned)/float64(baseline), "2000/200-builds")
+	b.ReportMetric(float64(listed)/float64(alone), "open-and-list/reading-their-JSON")
+}
+
+// readAlone returns how long the JSON of builds takes to read, one after another.
+func readAlone(b *testing.B, list []book.Bought) (took time.Duration) {
+	b.Helper()
+	for _, l := range list {
+		data, err := json.Marshal(l)
+		if err != nil {
+			b.Fatal(err)
+		}
+		start := time.Now()
+		if err := json.Unmarshal(data, new(book.Bought)); err != nil {
+			b.Fatal(err)
+		}
+		took += time.Since(start)
+	}
+	return took
 }
 
 // openAndTune returns how long a store takes to open and list its builds, and to work its track record out.
-func openAndTune(b *testing.B, path string, builds int) (listed, learned time.Duration) {
+func openAndTune(b *testing.B, path string, builds int) (listed, learned time.Duration, list []book.Bought) {
 	b.Helper()
 	ctx, start := context.Background(), time.Now()
 	file, err := store.Open(ctx, path)
@@ -106,5 +129,5 @@ func openAndTune(b *testing.B, path string, builds int) (listed, learned time.Du
 	if err != nil || r.Judged.Buys != builds || len(r.Proposals) == 0 {
 		b.Fatal(r.Judged.Buys, len(r.Proposals), err)
 	}
-	return listed, time.Since(start)
+	return listed, time.Since(start), s.Bought
 }
