@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -145,8 +146,14 @@ func playVectors(b *testing.B, python string, lot map[string]any) vectors {
 	return v
 }
 
-// agree prints the engine's figures beside the model's and fails where they differ by more than chance and tables explain.
-func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
+// playedBoth is a figure of the engine's beside the model's of the same name.
+type playedBoth struct {
+	name        string
+	engine, off float64 // what may lie between
+}
+
+// figuresOf lists the engine's figures that the vectorised model plays too, of so many scenarios in all.
+func figuresOf(a valuation.Answer, scenarios int) []playedBoth {
 	allowance := 0.0
 	for _, bar := range a.Waterfall {
 		if bar.Name == "Winner's allowance" {
@@ -154,18 +161,35 @@ func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
 		}
 	}
 	spread := (a.Profit.P90 - a.Profit.P10) / 2.56
-	far := spread / math.Sqrt(float64(v.Scenarios))
-	for _, f := range []struct {
-		name        string
-		engine, off float64 // what may lie between
-	}{
+	far := spread / math.Sqrt(float64(scenarios))
+	return []playedBoth{
 		{"repair", a.Repair.Mean, .0005 * a.Repair.Mean}, {"hidden", a.Hidden.Mean, .01 * a.Hidden.Mean},
 		{"hours", a.Hours.Mean, .0005 * a.Hours.Mean},
 		{"your labor", a.Labour.Mean, .0005 * a.Labour.Mean}, {"days", a.Days.Mean, .3}, {"days, 90th", a.Days.P90, 1},
 		{"profit", a.Profit.Mean, 5 * far}, {"profit, 10th", a.Profit.P10, 9 * far}, {"profit, worst tenth", a.Profit.WorstTenth, 9 * far},
 		{"loss chance", a.Profit.LossChance, .006}, {"allowance", allowance, .03 * allowance},
 		{"stops", a.StopChance, .01},
-	} {
+	}
+}
+
+// The vectorised model says every figure that the engine is held beside, under the same name: this needs no NumPy.
+func TestTheVectorisedModelNamesTheSameFigures(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "testdata", "bench", "model.py"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, figures, _ := strings.Cut(string(text), "def figures(")
+	figures, _, _ = strings.Cut(figures, "\ndef ")
+	for _, f := range figuresOf(valuation.Answer{}, 1) {
+		if !strings.Contains(figures, strconv.Quote(f.name)+": ") {
+			t.Errorf("model.py says no %q", f.name)
+		}
+	}
+}
+
+// agree prints the engine's figures beside the model's and fails where they differ by more than chance and tables explain.
+func agree(b *testing.B, c valuation.Case, a valuation.Answer, v vectors) {
+	for _, f := range figuresOf(a, v.Scenarios) {
 		theirs, known := v.Figures[f.name]
 		fmt.Printf("  %-20s engine %11.4f  NumPy %11.4f  apart %8.4f of %8.4f\n", f.name, f.engine, theirs, math.Abs(f.engine-theirs), f.off)
 		if !known || !(math.Abs(f.engine-theirs) <= f.off) {

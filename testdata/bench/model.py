@@ -277,7 +277,7 @@ class Bid:
 def figures(b, total):
     s, profit = b.s, b.profits(total)
     tenth = len(profit) // 10
-    return {"repair": s.repair.mean(), "hidden": s.hidden.mean(), "hours": s.hours.mean(), "own labour": s.labour.mean(), "days": s.days.mean(),
+    return {"repair": s.repair.mean(), "hidden": s.hidden.mean(), "hours": s.hours.mean(), "your labor": s.labour.mean(), "days": s.days.mean(),
             "days, 90th": b.days90, "cash, 90th": b.cash90, "profit": profit.mean(), "profit, 10th": np.quantile(profit, 0.1),
             "profit, worst tenth": np.partition(profit, tenth)[:tenth].mean(), "loss chance": (profit < 0).mean(), "allowance": b.allowance, "stops": s.stops.mean()}
 
