@@ -79,7 +79,8 @@ func newResale(p *Page) *section {
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
-	r.table.OnOpen = r.typing.open
+	r.table.OnOpen, r.table.Menu = r.typing.open, r.typing.menu
+	r.table.OnDelete = func(row int) { r.typing.drop(r.rows.Position(row)) }
 	body := widgets.NewVSplit("worksheet.resale", top, form.Under(nil, r.table, r.typing.line.Row), 0.58)
 	return &section{body: body, forms: []*form.Form{beliefs, causes, season}, show: func(p *Page) { r.render() }, first: first}
 }
