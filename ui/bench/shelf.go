@@ -47,7 +47,12 @@ func newShelf(p *Page) *section {
 	s.table = table.New(columns)
 	s.table.Empty = "No comparable is like this."
 	s.table.OnSelected = func(row int) { s.choose(s.rows.At(row).ID) }
-	s.line = form.NewComparable(s.keep, func() { p.do(desk.RemoveComparables("remove a comparable", s.chosen)) })
+	remove := func(id int64) { p.do(desk.RemoveComparables("remove a comparable", id)) }
+	s.line = form.NewComparable(s.keep, func() { remove(s.chosen) })
+	s.table.OnDelete = func(row int) { remove(s.rows.At(row).ID) }
+	s.table.Menu = func(row int) []*fyne.MenuItem {
+		return []*fyne.MenuItem{fyne.NewMenuItem("Remove this row", func() { remove(s.rows.At(row).ID) })}
+	}
 	load := widget.NewButton("Import…", func() { p.do(desk.Want(desk.ImportToShelf)) })
 	add := widget.NewButton("New row", func() { s.choose(0) })
 	s.off = widget.NewButton("Remove this source", s.removeSource)

@@ -8,8 +8,8 @@ import (
 	"walkline/valuation"
 )
 
-// KeepTerms keeps what the open lot's sale charges as the terms of that sale's yard on the Bench; a yard that is not there yet is added. Lots
-// of the yard that come later take them. Refused without a sale's name, and in another currency than the Bench's.
+// KeepTerms keeps what the open lot's sale charges as the terms of that sale's yard on the Bench; a yard that is not there yet is added.
+// Lots of the yard that come later take them. Refused without a sale's name, and in another currency than the Bench's.
 func KeepTerms() Action {
 	return keeps("keep the lot's fees as its yard's", func(ctx context.Context, d *Desk, s State, a Action) State {
 		if s.Open == nil {

@@ -284,9 +284,16 @@ func inCurrency(s widgets.Spec, cur money.Currency) widgets.Spec {
 	return s
 }
 
-// Three adds a field for the three-point judgement that at points to: a prob.Three, or a pointer to one, which is nil while there is none.
+// Three adds a field for the three-point judgement that at points to: a prob.Three, or a pointer to one, which is nil while there is none;
+// its fields stand empty then.
 func (f *Of[T]) Three(label string, spec widgets.Spec, at func(*T) any) *widgets.ThreeEntry {
-	return f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) { judge(at(c), t) })
+	e := f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) { judge(at(c), t) })
+	f.Also(func(c T) {
+		if _, may := at(&c).(**prob.Three); may {
+			e.SetBlank()
+		}
+	})
+	return e
 }
 
 func (f *Of[T]) three(label string, spec widgets.Spec, get func(T) prob.Three, set func(*T, prob.Three)) *widgets.ThreeEntry {

@@ -64,6 +64,7 @@ func Discounts(f *Form) {
 					c.Resale.Discounts = nil
 				}
 			})
+		e.SetBlank()
 		e.SetRoom(tightRoom)
 	}
 }

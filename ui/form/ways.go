@@ -25,7 +25,7 @@ func Stopping(f *Form) {
 func Standing(f *Form) {
 	way := func(c *valuation.Case) *valuation.Standing { return &c.WaysOut.AsItStands }
 	own := func(c *valuation.Case) { way(c).Starter = false }
-	f.owned("As it stands it brings", Amounts, own, func(c *valuation.Case) any { return &way(c).Money })
+	f.owned("As it stands it brings", Amounts, own, func(c *valuation.Case) any { return &way(c).Money }).SetBlank()
 	f.owned("Days to sell it as it stands", Days, own, func(c *valuation.Case) any { return &way(c).Days })
 }
 
@@ -33,15 +33,15 @@ func Standing(f *Form) {
 func Parting(f *Form) {
 	way := func(c *valuation.Case) *valuation.Parting { return &c.WaysOut.ForParts }
 	own := func(c *valuation.Case) { way(c).Starter = false }
-	f.owned("Its parts bring", Amounts, own, func(c *valuation.Case) any { return &way(c).Money })
+	f.owned("Its parts bring", Amounts, own, func(c *valuation.Case) any { return &way(c).Money }).SetBlank()
 	f.owned("Hours to part it out", hours, own, func(c *valuation.Case) any { return &way(c).Hours })
 	f.Choice("Parting out is paid as", lot.Trades, func(c *valuation.Case) *string { return trade(&way(c).Trade) })
 	f.owned("Days to sell the parts", Days, own, func(c *valuation.Case) any { return &way(c).Days })
 }
 
 // owned is [Of.Three] for a judgement of which it is kept whose it is.
-func (f *Of[T]) owned(label string, spec widgets.Spec, own func(*T), at func(*T) any) {
-	f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) {
+func (f *Of[T]) owned(label string, spec widgets.Spec, own func(*T), at func(*T) any) *widgets.ThreeEntry {
+	return f.three(label, spec, func(c T) prob.Three { return judged(at(&c)) }, func(c *T, t prob.Three) {
 		judge(at(c), t)
 		own(c)
 	})

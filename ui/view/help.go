@@ -8,7 +8,7 @@ func Help(label string) string {
 		return "What an hour of your own is worth to you at this trade: a cost in the sum, and shown apart."
 	}
 	if strings.HasSuffix(label, " takes off") && help[label] == "" {
-		return "What buyers take off a clear title's price for this cause: low, likely, high. All three at 0: the starter value, from memory."
+		return "What buyers take off a clear title's price for this cause: low, likely, high. All three empty: the starter value, from memory."
 	}
 	return help[label]
 }
@@ -118,9 +118,9 @@ var help = map[string]string{
 	"Plans allowed": "What the lot may be bought for. Each plan has a bid of its own under the same house rules; the highest is the " +
 		"answer. A plan " +
 		"needs its money below.",
-	"As it stands it brings":       "What another buyer pays for it unfinished, after paying to sell it. All three at 0: not a way.",
+	"As it stands it brings":       "What another buyer pays for it unfinished, after paying to sell it. All three empty: not a way.",
 	"Days to sell it as it stands": "From the decision to the money.",
-	"Its parts bring":              "All parts that sell, and the rest, after paying to sell them. All three at 0: not a way.",
+	"Its parts bring":              "All parts that sell, and the rest, after paying to sell them. All three empty: not a way.",
 	"Hours to part it out":         "Your hours to take it apart, store and sell the parts.",
 	"Parting out is paid as":       "Whose rate the hours of parting out have.",
 	"Days to sell the parts":       "From the decision until most of it is money.",
@@ -130,7 +130,7 @@ var help = map[string]string{
 	"Yearly change":        "How the price moves in a year, as a share: -10 % is a tenth less. Counts for the days until it is sold.",
 	"True mileage may be": "For an odometer that can't be trusted: what the vehicle may really have run, in the odometer's unit, never " +
 		"less than it " +
-		"shows. All three at 0: up to twice the reading (starter value).",
+		"shows. All three empty: up to twice the reading (starter value).",
 	"Season": "Prices of this month against the year's mean: 1.03 is 3 % above it. All 1: no season.",
 	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
 		"comparables.",

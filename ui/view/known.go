@@ -126,20 +126,26 @@ func knownStates(s desk.State) []Word {
 			w.add(p.ID, p.Name)
 		}
 	}
-	for _, state := range strings.Split(states, ",") {
-		code, name, _ := strings.Cut(state, " ")
-		w.add("US-"+code, name)
+	for _, state := range states {
+		w.add(state.Word, state.Note)
 	}
 	return w.sorted()
 }
 
 // states are the fifty states and the federal district by their codes. Source: ISO 3166-2:US, from memory.
-const states = "AL Alabama,AK Alaska,AZ Arizona,AR Arkansas,CA California,CO Colorado,CT Connecticut,DC District of Columbia,DE Delaware," +
-	"FL Florida,GA Georgia,HI Hawaii,ID Idaho,IL Illinois,IN Indiana,IA Iowa,KS Kansas,KY Kentucky,LA Louisiana,ME Maine,MD Maryland," +
-	"MA Massachusetts,MI Michigan,MN Minnesota,MS Mississippi,MO Missouri,MT Montana,NE Nebraska,NV Nevada,NH New Hampshire,NJ New Jersey," +
-	"NM New Mexico,NY New York,NC North Carolina,ND North Dakota,OH Ohio,OK Oklahoma,OR Oregon,PA Pennsylvania,RI Rhode Island," +
-	"SC South Carolina,SD South Dakota,TN Tennessee,TX Texas,UT Utah,VT Vermont,VA Virginia,WA Washington,WV West Virginia,WI Wisconsin," +
-	"WY Wyoming"
+var states = []Word{
+	{"US-AL", "Alabama"}, {"US-AK", "Alaska"}, {"US-AZ", "Arizona"}, {"US-AR", "Arkansas"}, {"US-CA", "California"},
+	{"US-CO", "Colorado"}, {"US-CT", "Connecticut"}, {"US-DC", "District of Columbia"}, {"US-DE", "Delaware"},
+	{"US-FL", "Florida"}, {"US-GA", "Georgia"}, {"US-HI", "Hawaii"}, {"US-ID", "Idaho"}, {"US-IL", "Illinois"},
+	{"US-IN", "Indiana"}, {"US-IA", "Iowa"}, {"US-KS", "Kansas"}, {"US-KY", "Kentucky"}, {"US-LA", "Louisiana"},
+	{"US-ME", "Maine"}, {"US-MD", "Maryland"}, {"US-MA", "Massachusetts"}, {"US-MI", "Michigan"}, {"US-MN", "Minnesota"},
+	{"US-MS", "Mississippi"}, {"US-MO", "Missouri"}, {"US-MT", "Montana"}, {"US-NE", "Nebraska"}, {"US-NV", "Nevada"},
+	{"US-NH", "New Hampshire"}, {"US-NJ", "New Jersey"}, {"US-NM", "New Mexico"}, {"US-NY", "New York"},
+	{"US-NC", "North Carolina"}, {"US-ND", "North Dakota"}, {"US-OH", "Ohio"}, {"US-OK", "Oklahoma"}, {"US-OR", "Oregon"},
+	{"US-PA", "Pennsylvania"}, {"US-RI", "Rhode Island"}, {"US-SC", "South Carolina"}, {"US-SD", "South Dakota"},
+	{"US-TN", "Tennessee"}, {"US-TX", "Texas"}, {"US-UT", "Utah"}, {"US-VT", "Vermont"}, {"US-VA", "Virginia"},
+	{"US-WA", "Washington"}, {"US-WV", "West Virginia"}, {"US-WI", "Wisconsin"}, {"US-WY", "Wyoming"},
+}
 
 // knownYards are those that were asked for parts of the open lot.
 func knownYards(s desk.State) []Word {

@@ -234,3 +234,26 @@ func said(s *say) string {
 	}
 	return s.words.Text.Text
 }
+
+// Unknown is never zero: where nothing may be known the fields stand empty, and emptying them takes the judgement away.
+func TestThreeEntryStandsEmptyWhileNothingIsKnown(t *testing.T) {
+	var got []prob.Three
+	e := NewThreeEntry(Spec{}, func(v prob.Three) { got = append(got, v) })
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	if e.fields[1].Text != "0" {
+		t.Errorf("a zero that is known says %q", e.fields[1].Text)
+	}
+	e.SetBlank()
+	if e.fields[0].Text+e.fields[1].Text+e.fields[2].Text != "" || e.Fault() != "" || !slices.Equal(e.Facts(), []string{"not known"}) {
+		t.Errorf("%q, fault %q, facts %q", e.fields[1].Text, e.Fault(), e.Facts())
+	}
+	e.SetValue(prob.Three{Low: 1, Likely: 2, High: 3})
+	for _, f := range e.fields {
+		w.Canvas().Focus(f)
+		seen.Press(f, fyne.KeyBackspace)
+	}
+	w.Canvas().Unfocus()
+	if len(got) == 0 || !got[len(got)-1].Zero() || e.fields[1].Text != "" {
+		t.Errorf("emptied: %v, %q", got, e.fields[1].Text)
+	}
+}

@@ -26,6 +26,7 @@ type ThreeEntry struct {
 	figures int
 	room    float32
 	value   prob.Three
+	blank   bool // nothing at all is known while the fields are empty; the judgement is zero then
 	comma   bool // as the fields write their numbers
 	fields  [3]*field
 	unit    *draw.Text
@@ -54,6 +55,14 @@ func NewThreeEntry(spec Spec, onChanged func(prob.Three)) *ThreeEntry {
 	e.say.grown = e.Refresh
 	e.Reset()
 	return e
+}
+
+// SetBlank has the fields stand empty, rather than say zero, while the judgement is zero: nothing is known.
+func (e *ThreeEntry) SetBlank() {
+	if !e.blank {
+		e.blank = true
+		e.Reset()
+	}
 }
 
 // SetFigures sets the width of each field, in digits.
@@ -87,8 +96,8 @@ func (e *ThreeEntry) Focus() fyne.Focusable { return e.fields[0] }
 // Reset goes back to the last valid judgement.
 func (e *ThreeEntry) Reset() {
 	e.comma = comma.Load()
-	for i, x := range [3]float64{e.value.Low, e.value.Likely, e.value.High} {
-		e.fields[i].put(e.spec.plain(Known(x)))
+	for i, words := range e.shown(e.value) {
+		e.fields[i].put(words)
 	}
 	e.say.understood("")
 }
@@ -124,6 +133,9 @@ func (e *ThreeEntry) Facts() []string {
 }
 
 func (e *ThreeEntry) words(v prob.Three) string {
+	if e.blank && v.Zero() {
+		return "not known"
+	}
 	if v.Sure() {
 		return e.spec.inWords(Known(v.Likely)) + ", certain"
 	}
@@ -141,6 +153,8 @@ func (e *ThreeEntry) read() (prob.Three, error) {
 		}
 	}
 	switch {
+	case e.blank && !n[0].Known && !n[1].Known && !n[2].Known:
+		return prob.Three{}, nil
 	case !n[1].Known:
 		return prob.Three{}, errors.New("likely: a number is needed")
 	case !n[0].Known && !n[2].Known:
@@ -189,12 +203,23 @@ func (e *ThreeEntry) tell(fault string) {
 
 // asShown reports whether the texts are already what the fields would write for v.
 func (e *ThreeEntry) asShown(v prob.Three) bool {
-	for i, x := range [3]float64{v.Low, v.Likely, v.High} {
-		if e.fields[i].Text != e.spec.plain(Known(x)) {
+	for i, words := range e.shown(v) {
+		if e.fields[i].Text != words {
 			return false
 		}
 	}
 	return true
+}
+
+// shown are the texts that the fields write for v.
+func (e *ThreeEntry) shown(v prob.Three) (texts [3]string) {
+	if e.blank && v.Zero() {
+		return texts
+	}
+	for i, x := range [3]float64{v.Low, v.Likely, v.High} {
+		texts[i] = e.spec.plain(Known(x))
+	}
+	return texts
 }
 
 func (e *ThreeEntry) left() {

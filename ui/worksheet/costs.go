@@ -42,7 +42,7 @@ func newCosts(p *Page) *section {
 			"rule off."), rules.Rows,
 		form.Heading("Who else bids", "Whoever wins has probably overvalued it; with more bidders, more so."), rivals.Rows,
 		form.Heading("Ways out", "Nobody must finish a lot. Where money is given for a way, it is a plan with a bid of its own, and what "+
-			"stopping after the strip-down leads to. All three numbers at 0: not a way."),
+			"stopping after the strip-down leads to. All three empty: not a way."),
 		container.NewHBox(propose), restricted, proposal, stop.Rows,
 		form.Heading("Sell it on as it stands", "What it brings after paying to sell it."), stands.Rows,
 		form.Heading("Sell it for parts", "What its parts and the rest bring, after paying to sell them. Taking a vehicle apart for sale may "+

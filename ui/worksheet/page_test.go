@@ -180,6 +180,13 @@ func TestAComparableIsUnticked(t *testing.T) {
 	if b.State.Open.Case.Resale.Rows[1].Excluded {
 		t.Error("ticked again, it is still left out")
 	}
+	if items := list.Menu(1); len(items) != 3 || items[1].Label != "Remove this row" {
+		t.Errorf("menu %v", items)
+	}
+	seen.Press(list, fyne.KeyDelete)
+	if rows := b.State.Open.Case.Resale.Rows; len(rows) != 1 || rows[0].Price != 1300000 {
+		t.Errorf("Delete left %v", rows)
+	}
 }
 
 func TestImportIsAskedFor(t *testing.T) {

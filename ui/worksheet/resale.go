@@ -73,13 +73,14 @@ func newResale(p *Page) *section {
 	add := widget.NewButton("Type a row", func() { r.typing.open(newRow) })
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
 		container.NewHBox(load, add), r.found, beliefs.Rows, r.doubts,
-		form.Heading("By the cause of the title's brand", "In place of the branded-title discount; the worst one leads. All three numbers at 0: "+
+		form.Heading("By the cause of the title's brand", "In place of the branded-title discount; the worst one leads. All three empty: "+
 			"the starter value."), causes.Rows,
 		form.Heading("Season", "How prices of the month lie against the year's mean."), season.Rows)
 	chart := container.NewBorder(container.NewBorder(nil, nil, nil, r.brought, r.against), nil, nil, nil,
 		container.NewStack(r.chart, r.shape.chart))
 	top := widgets.NewPair(left, chart, 0.2)
-	r.table.OnOpen = r.typing.open
+	r.table.OnOpen, r.table.Menu = r.typing.open, r.typing.menu
+	r.table.OnDelete = func(row int) { r.typing.drop(r.rows.Position(row)) }
 	body := widgets.NewVSplit("worksheet.resale", top, form.Under(nil, r.table, r.typing.line.Row), 0.58)
 	return &section{body: body, forms: []*form.Form{beliefs, causes, season}, show: func(p *Page) { r.render() }, first: first}
 }

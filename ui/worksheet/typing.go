@@ -10,6 +10,8 @@ import (
 	"walkline/ui/view"
 	"walkline/valuation"
 	"walkline/valuation/resale"
+
+	"fyne.io/fyne/v2"
 )
 
 // newRow is the place of a row that is still to be typed.
@@ -98,15 +100,29 @@ func (t *typing) keep(cells map[string]string) {
 	}
 }
 
-// remove takes the row off the shelf, or out of the lot where it lies on none.
+// remove takes the row that is typed off the shelf, or out of the lot where it lies on none.
 func (t *typing) remove() {
-	r, there := t.row()
-	at := t.at
-	switch p := t.price.page; {
-	case !there:
-	case r.Shelf != 0:
-		p.do(desk.RemoveComparables("remove a comparable", r.Shelf))
+	if _, there := t.row(); there {
+		t.drop(t.at)
+	}
+}
+
+// drop is remove for the row at a position in the case.
+func (t *typing) drop(at int) {
+	p := t.price.page
+	rows := p.open.Case.Resale.Rows
+	switch {
+	case at < 0 || at >= len(rows):
+	case rows[at].Shelf != 0:
+		p.do(desk.RemoveComparables("remove a comparable", rows[at].Shelf))
 	default:
 		p.edit("remove a comparable", func(c *valuation.Case) { c.Resale.Rows = slices.Delete(c.Resale.Rows, at, at+1) })
 	}
+}
+
+// menu is what may be done with a row of the table.
+func (t *typing) menu(row int) []*fyne.MenuItem {
+	return []*fyne.MenuItem{fyne.NewMenuItem("Change this row", func() { t.open(row) }),
+		fyne.NewMenuItem("Remove this row", func() { t.drop(t.price.rows.Position(row)) }),
+		fyne.NewMenuItem("Type a row", func() { t.open(newRow) })}
 }
