@@ -155,7 +155,8 @@ func ended(o desk.OpenBuild) BuildSide {
 	if tied != nil {
 		v.Notes = append(v.Notes, oneKind)
 	} else {
-		v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted: it needs a kept forecast, the day bought and the day sold.")
+		v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted: it needs a kept forecast, "+
+			"the day bought and the day sold.")
 	}
 	return v
 }
