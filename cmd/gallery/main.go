@@ -46,6 +46,9 @@ var every = flag.Bool("all", false, "write every page in every look: light and d
 // only, where given, is in the name of every picture that is written.
 var only = flag.String("only", "", "write only the pictures whose name contains this")
 
+// dressed, where given, is in the name of every look that is drawn.
+var dressed = flag.String("look", "", "draw only the looks whose name contains this, as text1.5")
+
 func main() {
 	flag.Parse()
 	if err := run(); err != nil {
@@ -59,9 +62,10 @@ func run() error {
 		return err
 	}
 	chosen := looks()[:1]
-	if *every {
+	if *every || *dressed != "" {
 		chosen = looks()
 	}
+	chosen = slices.DeleteFunc(chosen, func(l look) bool { return !strings.Contains(l.name, *dressed) })
 	for _, l := range chosen {
 		if err := gallery(l); err != nil {
 			return err

@@ -17,8 +17,8 @@ import (
 // newUnlisted returns the ledger of damage that was found and that no risk on the list covers.
 func newUnlisted(p *Page) *ledger[build.Unlisted] {
 	l := newLedger(p, spec[build.Unlisted]{name: "Not on the list", noun: "find", columns: view.UnlistedColumns,
-		empty: "Nothing else was found.",
-		of:    func(b *build.Build) *[]build.Unlisted { return &b.Unlisted }, cells: view.Unlisted, total: view.UnlistedTotal,
+		empty: "Nothing else was found.", whole: true,
+		of: func(b *build.Build) *[]build.Unlisted { return &b.Unlisted }, cells: view.Unlisted, total: view.UnlistedTotal,
 		blank: func(build.Unlisted) build.Unlisted {
 			return build.Unlisted{ID: p.open().Build.FreeID(), Trade: lot.Trades[0]}
 		}})

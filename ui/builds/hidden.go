@@ -37,12 +37,10 @@ func newHidden(p *Page) *section {
 	h := &hidden{page: p, more: newUnlisted(p), list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
 		"What is entered of this lot brings up no hidden damage.")}
 	body := container.NewVBox(form.Heading("What teardown found",
-		"What was found becomes known work; what is not there goes. Both teach, so say what is not there, too."), h.none, h.list)
-	split := widgets.NewVSplit("build.hidden", container.NewVScroll(clearOfBar(body)),
-		container.NewBorder(form.Heading("Found, and not on the list",
-			"Known work from then on: bills and hours can name it. It teaches as hidden damage."),
-			nil, nil, nil, h.more.body), 0.5)
-	return &section{name: "Hidden damage", body: split, show: h.render}
+		"What was found becomes known work; what is not there goes. Both teach, so say what is not there, too."), h.none, h.list,
+		form.Heading("Found, and not on the list",
+			"Known work from then on: bills and hours can name it. It teaches as hidden damage."), h.more.body)
+	return &section{name: "Hidden damage", body: container.NewVScroll(clearOfBar(body)), show: h.render}
 }
 
 // seenWords are the answers in their order, with what each means.

@@ -39,6 +39,7 @@ type ledger[T any] struct {
 	like   *widget.Button // nil: a new entry takes nothing over
 	keys   *fyne.Container
 	body   fyne.CanvasObject
+	whole  bool // the page around it scrolls
 
 	entries  []T
 	draft    T
@@ -55,6 +56,7 @@ type spec[T any] struct {
 	cells      func(desk.OpenBuild, T) []string
 	total      func(desk.OpenBuild) string
 	blank      func(last T) T
+	whole      bool           // the page around it scrolls
 	again      func(last T) T // what a new entry takes over where the user asks for it; nil: nothing can be
 }
 
@@ -67,19 +69,29 @@ const (
 )
 
 // sideBySide lays a form at the right of a table, or under it where there is no room for both. The form is as wide as its widest field.
-type sideBySide struct{ form *fyne.Container }
+// One that is whole needs the height of its form, and its table some rows: the page around it scrolls.
+type sideBySide struct {
+	form  *fyne.Container
+	whole bool
+}
 
 func (l sideBySide) MinSize([]fyne.CanvasObject) fyne.Size {
+	if l.whole {
+		return fyne.NewSize(formWidth, leastHeight*theme.Scale()+l.form.MinSize().Height+theme.Space)
+	}
 	return fyne.NewSize(formWidth, leastHeight)
 }
 
 func (l sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	list, entry, right := objects[0], objects[1], max(formWidth*theme.Scale(), l.form.MinSize().Width)
 	if size.Width < right+tableWidth*theme.Scale() {
-		half := size.Height / 2
-		list.Resize(fyne.NewSize(size.Width, half-theme.Space))
-		entry.Resize(fyne.NewSize(size.Width, half))
-		entry.Move(fyne.NewPos(0, half))
+		top := size.Height / 2
+		if l.whole {
+			top = max(0, size.Height-l.form.MinSize().Height)
+		}
+		list.Resize(fyne.NewSize(size.Width, top-theme.Space))
+		entry.Resize(fyne.NewSize(size.Width, size.Height-top))
+		entry.Move(fyne.NewPos(0, top))
 		return
 	}
 	list.Resize(fyne.NewSize(size.Width-right-theme.Space, size.Height))
@@ -88,7 +100,7 @@ func (l sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
-	l := &ledger[T]{page: p, noun: s.noun, of: s.of, cells: s.cells, total: s.total, blank: s.blank, selected: -1,
+	l := &ledger[T]{page: p, noun: s.noun, of: s.of, cells: s.cells, total: s.total, blank: s.blank, whole: s.whole, selected: -1,
 		title: widgets.NewHeading("New " + s.noun), sum: widget.NewLabel("")}
 	l.form = form.NewOf(l.change, func(T) money.Currency { return p.currency() })
 	l.table = table.New(columns(s.columns, false))
@@ -118,7 +130,7 @@ func (l *ledger[T]) lay(extra ...fyne.CanvasObject) {
 	}
 	beside := container.NewVBox(append([]fyne.CanvasObject{l.title, l.form.Rows, l.keys}, extra...)...)
 	clear := clearOfBar(beside)
-	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{clear}, l.table, container.NewVScroll(clear)))
+	l.body = container.NewBorder(nil, l.sum, nil, nil, container.New(sideBySide{clear, l.whole}, l.table, container.NewVScroll(clear)))
 	l.renderForm()
 }
 

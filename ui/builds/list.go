@@ -48,7 +48,7 @@ func newList(p *Page) *list {
 	totals := widget.NewButton("Year totals", func() { l.show(true) })
 	l.undo = widget.NewButton("Undo", func() { p.do(desk.Undo()) })
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, l.undo, lost, totals, past, blank), l.search)
-	l.full = form.Under(container.NewPadded(top), l.table, nil)
+	l.full = form.Under(container.NewPadded(top), l.table, form.Small(view.BuildNote))
 	l.empty = firstSteps(p.do)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewStack(l.full, l.years.body, l.empty))

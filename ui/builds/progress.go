@@ -30,9 +30,9 @@ func newProgress(p *Page) *section {
 	g.trades.Empty = "No hours of yours are planned or worked."
 	g.labour = widgets.NewCheck("count my hours at their rates", func(bool) { g.render(p.open()) })
 	g.labour.SetChecked(true)
-	help := container.NewBorder(nil, nil, nil, container.NewVBox(g.labour), form.Small(view.ProgressRule))
-	split := widgets.NewVSplit("build.progress", g.table, g.trades, 0.62)
-	body := container.NewBorder(container.NewVBox(help, g.note), nil, nil, nil, split)
+	below := container.NewGridWithColumns(2, g.trades, container.NewVScroll(clearOfBar(form.Small(view.ProgressRule))))
+	split := widgets.NewVSplit("build.progress", g.table, below, 0.62)
+	body := container.NewBorder(container.NewVBox(container.NewHBox(g.labour), g.note), nil, nil, nil, split)
 	return &section{name: "Progress", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
 }
 

@@ -153,7 +153,7 @@ func Described(s *lot.Survey) []string {
 	}
 	lines := []string{"kind: " + Said("kind", s.Kind), "powertrain: " + Said("powertrain", s.Powertrain),
 		"driven: " + Said("driven", s.Driven),
-		"doors: " + Said("doors", doors), "paint: " + Said("paint", s.Paint), "its parts: " + Said("parts_level", s.PartsLevel),
-		"its roads: " + Said("region", s.Region)}
+		"doors: " + Said("doors", doors), "paint: " + Said("paint", s.Paint), "price level of parts: " + Said("parts_level", s.PartsLevel),
+		"roads it was driven on: " + Said("region", s.Region)}
 	return slices.DeleteFunc(lines, func(l string) bool { return strings.HasSuffix(l, ": "+NotKnown) })
 }

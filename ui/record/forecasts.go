@@ -53,7 +53,7 @@ func newForecasts() *section {
 		}
 	}
 	top := container.NewVBox(container.NewHBox(form.Label("Figure"), f.pick), f.words)
-	intervals := container.NewVBox(form.Label("How often a range held what came, and what its chance could be with so few"),
+	intervals := container.NewVBox(form.Small("How often a range held what came, and what its chance could be with so few"),
 		container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
 	split := widgets.NewHSplit("record.forecasts", left, container.NewPadded(f.where), 0.52)

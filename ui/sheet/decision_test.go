@@ -272,7 +272,7 @@ func TestTheSurveyIsPrinted(t *testing.T) {
 				t.Errorf("the first page lacks %q in %q", want, first)
 			}
 		}
-		if strings.Contains(first, "paint:") || strings.Contains(first, damage.NotKnown) && strings.Contains(first, "its roads") {
+		if strings.Contains(first, "paint:") || strings.Contains(first, damage.NotKnown) && strings.Contains(first, "roads it was driven on") {
 			t.Error("what is not known is printed")
 		}
 	}

@@ -17,8 +17,12 @@ import (
 // BuildColumns are the columns of the list of builds.
 var BuildColumns = []Column{
 	{"Bought", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 170}, {"How it stands", false, 118}, {"Days", true, 44},
-	{"Spent", true, 72}, {"Forecast", true, 72}, {"Profit forecast", true, 96}, {"Profit now", true, 84},
+	{"Paid out", true, 72}, {"Forecast", true, 72}, {"Profit forecast", true, 96}, {"Profit now", true, 84},
 }
+
+// BuildNote says what the figures of the list count.
+const BuildNote = "Paid out and Forecast are money to others, your hours left out. Both profits count your hours at their rates and the " +
+	"cost of the money tied up. Without a kept forecast neither is counted."
 
 // firstFigure is the first of BuildColumns that holds figures.
 const firstFigure = 4
@@ -92,8 +96,8 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	if said := atPaid(b); said != nil {
 		figures[2], figures[3] = p.Major(foretoldOutlay(*said)), said.Profit.Mean
 	}
-	if made, ok := b.Build.Result(ratesOf(b.Foretold), p.Currency); ok {
-		figures[4] = made.Profit
+	if came, _, ok := made(b, b.Build, ratesOf(b.Foretold)); ok {
+		figures[4] = came.Profit
 	} else if f, ok := outlooks[b.ID]; ok && f.Whole != nil {
 		figures[4] = f.Whole.Mean
 	}

@@ -80,6 +80,33 @@ func TestAnEndedBuildSaysWhatItCameTo(t *testing.T) {
 	}
 }
 
+// By hand: 9,000 less 3,000, 1,500 of bills, 10 h at 50 and 3,000 x 0.73 x 100/365 = 600 for the money tied up is 3,400.
+func TestAnEndedBuildIsCountedAsItsForecastWas(t *testing.T) {
+	o := desk.OpenBuild{Bought: yard()[1]}
+	o.Foretold = &learn.Prediction{Profit: learn.Figure{Mean: 2000, Q: make([]float64, len(score.Chances))},
+		Terms: learn.Terms{Rates: map[string]float64{"body": 50}, CapitalRate: 0.73}}
+	o.Build.Hours = []build.Work{{Trade: "body", Hours: 10}}
+	v := view.NewBuildSide(o)
+	if v.Figure != "USD 3,400" || !slices.Contains(v.Lines, [2]string{"Cost of the money tied up", "600"}) {
+		t.Errorf("%+v", v)
+	}
+	row := view.Builds([]book.Bought{o.Bought}, nil, "2026-11-25", view.BuildFilter{})[0]
+	if got := row.Cells[len(row.Cells)-1]; got != "3,400" {
+		t.Errorf("the list says %s", got)
+	}
+	if o.Build.Dates.Sold = ""; !strings.Contains(strings.Join(view.NewBuildSide(o).Notes, " "), "is not counted") {
+		t.Error("nothing is said of the money tied up")
+	}
+}
+
+// Unknown is never zero: a build without a bill has not cost nothing.
+func TestNoBillIsNotABillOfNothing(t *testing.T) {
+	o := desk.OpenBuild{Bought: yard()[0], Forecast: &valuation.Foresight{Currency: "USD", Best: -1}}
+	if lines := view.NewBuildSide(o).Lines; !slices.Contains(lines, [2]string{"Bills so far", "none entered"}) {
+		t.Errorf("%q", lines)
+	}
+}
+
 func TestProgressAddsUpToItsLastRow(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[0]}
 	o.Foretold = &learn.Prediction{Money: learn.Ledger{Freight: 20000}, Risks: []learn.Risk{{ID: "h", Name: "Mount torn"},

@@ -8,6 +8,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/hindsight"
+	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 )
 
@@ -56,6 +57,7 @@ func NewBuildSide(o desk.OpenBuild) BuildSide {
 	}
 	if o.Foretold != nil {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(atPaid(o.Bought).Profit.Mean)})
+		v.Notes = append(v.Notes, oneKind)
 	}
 	v.Lines = append(v.Lines, spent(p, o)...)
 	v.Lines = append(v.Lines, toFinish(p, *f)...)
@@ -80,7 +82,11 @@ func atPaid(b book.Bought) *learn.Prediction {
 
 // spent says what the build has taken beside the invoice.
 func spent(p Purse, o desk.OpenBuild) [][2]string {
-	lines := [][2]string{{"Bills so far", p.Group(o.Build.Spent())}}
+	bills := "none entered"
+	if len(o.Build.Receipts) > 0 {
+		bills = p.Group(o.Build.Spent())
+	}
+	lines := [][2]string{{"Bills so far", bills}}
 	if worked := build.Labour(o.Build.Worked(), ratesFor(o)); worked > 0 {
 		lines = append(lines, [2]string{"My hours so far, at their rates", p.Whole(worked)})
 	}
@@ -132,19 +138,46 @@ func ended(o desk.OpenBuild) BuildSide {
 	if o.Build.Closing == build.Asking {
 		v.Notes = append(v.Notes, "Questions are open, under Days and selling: until they are answered this build teaches nothing.")
 	}
-	r, ok := o.Build.Result(ratesFor(o), p.Currency)
+	r, tied, ok := made(o.Bought, o.Build, ratesFor(o))
 	if !ok {
 		v.Notes = append(v.Notes, missing(o.Build))
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
 	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
+	if tied != nil {
+		v.Lines = append(v.Lines, [2]string{"Cost of the money tied up", p.Whole(*tied)})
+	}
 	if said := atPaid(o.Bought); said != nil {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(said.Profit.Mean)},
 			[2]string{"  8 times in 10", p.Range(quantile(said.Profit, 0.1), quantile(said.Profit, 0.9))})
 	}
-	v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted here; the Track record counts it.")
+	if tied != nil {
+		v.Notes = append(v.Notes, oneKind)
+	} else {
+		v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted: it needs a kept forecast, "+
+			"the day bought and the day sold.")
+	}
 	return v
+}
+
+// oneKind is said where a profit stands beside its forecast.
+const oneKind = "Both profits count your hours at their rates and the cost of the money tied up."
+
+// made returns what an ended build came to, counted as its forecast was: own hours at their rates, and the cost of the money that was
+// tied up over the days it took. tied is that cost in major units; nil: not known, and not counted.
+func made(of book.Bought, b build.Build, rates map[string]float64) (r build.Result, tied *float64, ok bool) {
+	cur := NewPurse(of.Currency).Currency
+	if r, ok = b.Result(rates, cur); !ok || of.Foretold == nil {
+		return r, nil, ok
+	}
+	paid, known := b.Invoice(invoice.Terms{}, cur)
+	days, dated := b.Dates.Bought.Days(b.Dates.Sold)
+	if known && dated {
+		cost := cur.Major(paid) * of.Foretold.Terms.CapitalRate * float64(days) / 365
+		tied, r.Profit = &cost, r.Profit-cost
+	}
+	return r, tied, true
 }
 
 // missing says what an ended build's profit still needs.
