@@ -12,6 +12,7 @@ import (
 	"walkline/store/table"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 	"walkline/valuation/lot"
 )
 
@@ -32,6 +33,8 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if know.Parts, faults = casefile.Assemblies(assets.Assemblies()); len(faults) > 0 {
 		return nil, fmt.Errorf("reading the shipped assemblies: %w", faults[0])
 	}
+	went := hammer.Starter()
+	know.Hammer = &went
 	demo, err := demoCases()
 	if err != nil {
 		return nil, err

@@ -96,7 +96,7 @@ func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bou
 		if !frozen || !old(b) || ctx.Err() != nil {
 			continue
 		}
-		if p, err := d.memory().Foretell(c, d.Knowledge(), b.Build.Hammer); err == nil {
+		if p, err := d.memory().Foretell(c.InForce(valuation.FirstEngine), d.Knowledge(), b.Build.Hammer); err == nil {
 			list[i].Foretold = &p
 		}
 	}
