@@ -194,4 +194,5 @@ type Winning struct {
 	WinChance    *float64 `json:"win_chance"`
 	ExpectedGain *float64 `json:"expected_gain"` // mean profit of bidding up to the walk-away bid, nothing when it is not won
 	WinBasis     string   `json:"win_basis"`     // guess | results; empty: nobody can say
+	WinFrom      string   `json:"win_from"`      // the same in words, as they read after "by"; empty: nobody can say
 }

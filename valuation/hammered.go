@@ -1,6 +1,7 @@
 package valuation
 
 import (
+	"fmt"
 	"math"
 
 	"walkline/valuation/bid"
@@ -42,6 +43,21 @@ func (w *work) falls() (law bid.Law, basis string) {
 		mix = append(mix, weighed{l, float64(p.times) / guessUnits})
 	}
 	return mix, ByResults
+}
+
+// from says what the chance to win goes by, as it reads after "by"; empty where nobody can say.
+func (w *work) from(basis string) string {
+	switch {
+	case basis == ByGuess:
+		return "your guess of the hammer price"
+	case basis == "":
+		return ""
+	case w.k.Hammer.Results() == 0:
+		return "starter values"
+	case w.k.Hammer.Results() == 1:
+		return "1 lot in your file, and starter values"
+	}
+	return fmt.Sprintf("%d lots in your file", w.k.Hammer.Results())
 }
 
 // learnedLaw returns what results say of where the hammer falls, by the price and the visible work of this valuation.

@@ -27,6 +27,7 @@ type Proposed struct {
 	WaysOut WaysOut
 	Parts   []donor.Item // that the money for parts is made of
 	Missing []string     // what a way could not be proposed without, in words
+	Notes   []string     // what stands in for figures that the shop's catalogue does not have
 }
 
 // ProposeWays returns starter values for both ways out of a case: for parts from the assemblies that the survey leaves sound, as it stands
@@ -115,6 +116,9 @@ func (p *Proposed) parting(c Case, known donor.Catalogue, clean float64, allowed
 	}
 	made := known.In(rate).Propose(l, c.Damage, clean, allowed)
 	p.Parts = made.Items
+	if known.StandsIn(l) {
+		p.Notes = append(p.Notes, "For parts: your assemblies do not say how often a lot runs after a hit. Starter values stand in, from memory.")
+	}
 	p.WaysOut.ForParts = Parting{Money: &made.Money, Hours: made.Hours, Trade: lot.Trades[0], Days: made.Days, Starter: true}
 }
 

@@ -130,5 +130,5 @@ func (w *work) winning(walk *money.Amount) Winning {
 	if walk != nil {
 		chance, gain = bid.Win(&w.problem, law, *walk)
 	}
-	return Winning{&chance, &gain, basis}
+	return Winning{&chance, &gain, basis, w.from(basis)}
 }

@@ -9,6 +9,7 @@ import (
 	"walkline/assets"
 	"walkline/store/casefile"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 )
 
 // value is the command "walk value": it values one case file.
@@ -68,6 +69,8 @@ func valueFile(command, path string, errs io.Writer) (valuation.Case, valuation.
 	if code := report(faults, "", errs); code != done {
 		return c, valuation.Answer{}, code
 	}
+	went := hammer.Starter() // no file of a shop is at hand here
+	knowledge.Hammer = &went
 	a, err := valuation.Value(c, knowledge)
 	if err != nil {
 		fmt.Fprintf(errs, "%s: %v\n", path, err)

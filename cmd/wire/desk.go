@@ -13,6 +13,7 @@ import (
 	"walkline/store/table"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 	"walkline/valuation/lot"
 )
 
@@ -30,6 +31,8 @@ func NewDesk(book Store) (*desk.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
+	went := hammer.Starter()
+	know.Hammer = &went
 	demo, err := demos()
 	if err != nil {
 		return nil, err

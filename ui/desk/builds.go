@@ -49,6 +49,7 @@ func (d *Desk) readBuilds(ctx context.Context, s State) State {
 	if err != nil {
 		return s.troubled("read the builds", err)
 	}
+	d.learnsHammer(list)
 	s.Bought, s.Outlooks = list, nil
 	if s.Build != nil {
 		return d.openBuild(ctx, s, s.Build.ID)

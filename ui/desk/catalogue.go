@@ -6,19 +6,31 @@ import (
 	"fmt"
 	"slices"
 
+	"walkline/store/book"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 )
 
 // ownSetting is the setting that keeps a shop's own entries of the catalogues.
 const ownSetting = "catalogue"
 
-// Knowledge returns what lots are valued with: the starter's catalogues with the shop's own entries over them. It may be
-// called on any goroutine.
+// Knowledge returns what lots are valued with: the starter's catalogues with the shop's own entries over them, and
+// what its lots went for, once the book was read for that. It may be called on any goroutine.
 func (d *Desk) Knowledge() valuation.Knowledge {
+	know := d.Know
 	if k := d.current.Load(); k != nil {
-		return *k
+		know = *k
 	}
-	return d.Know
+	if went := d.went.Load(); went != nil {
+		know.Hammer = went
+	}
+	return know
+}
+
+// learnsHammer takes what the shop's own lots went for into what lots are valued with.
+func (d *Desk) learnsHammer(list []book.Bought) {
+	model, _ := hammer.Starter().Learn(ResultsOf(list))
+	d.went.Store(&model)
 }
 
 // noOwn returns the entries of a shop that changed none.

@@ -8,6 +8,7 @@ import (
 
 	"walkline/store/book"
 	"walkline/valuation"
+	"walkline/valuation/hammer"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 )
@@ -42,6 +43,7 @@ type Desk struct {
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
 
 	draws   drawing
+	went    atomic.Pointer[hammer.Model]        // what the shop's own lots went for; nil: not read yet
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
 }
 

@@ -34,14 +34,12 @@ type Rating struct {
 // NewRating returns a rating with the catalogues, the learned factors and the results of sales as they are now. Errors: the book can't be
 // read.
 func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
-	results, err := d.Results(ctx)
+	list, err := d.Book.Builds(ctx)
 	if err != nil {
 		return nil, err
 	}
-	k := d.Knowledge()
-	model, _ := hammer.Starter().Learn(results)
-	k.Hammer = &model
-	return &Rating{d, f, valuation.NewGuesser(k)}, nil
+	d.learnsHammer(list)
+	return &Rating{d, f, valuation.NewGuesser(d.Knowledge())}, nil
 }
 
 // Rate values one lot of the book. Errors: the book can't be read.

@@ -80,7 +80,7 @@ func (d *Desk) Learn(ctx context.Context, list []book.Bought) (TrackRecord, erro
 }
 
 // foretoldAnew returns the list with what was foretold of lots that were frozen before figures were kept with them: their
-// frozen cases are played again, at the price that was paid. Cases that can't be read or valued stay without.
+// frozen cases are played again with what was in force then, at the price that was paid. Cases that can't be read or valued stay without.
 func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bought, error) {
 	old := func(b book.Bought) bool { return b.Foretold == nil && b.Build.Imported.As == "" }
 	if !slices.ContainsFunc(list, old) {
@@ -96,7 +96,7 @@ func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bou
 		if !frozen || !old(b) || ctx.Err() != nil {
 			continue
 		}
-		if p, err := d.memory().Foretell(c, d.Knowledge(), b.Build.Hammer); err == nil {
+		if p, err := d.memory().Foretell(c.InForce(valuation.FirstEngine), d.Knowledge(), b.Build.Hammer); err == nil {
 			list[i].Foretold = &p
 		}
 	}

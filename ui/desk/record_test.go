@@ -112,14 +112,28 @@ func TestPastBuysProposeFactorsWithWhatTheyWouldChange(t *testing.T) {
 	}
 }
 
-// A lot that was frozen before figures were kept with it is foretold anew from its frozen case.
+// A lot that was frozen before figures were kept with it is foretold anew from its frozen case, with
+// what was in force then: such forecasts are the first engine's.
 func TestALotFrozenBeforeFiguresWereKeptIsForetoldAnew(t *testing.T) {
 	u, _ := taught(t)
-	want := body(t, u.s)
-	list := slices.Clone(u.s.Bought)
+	cases, _, err := u.kept.FrozenCases(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, then := slices.Clone(u.s.Bought), slices.Clone(u.s.Bought)
 	for i := range list {
 		list[i].Foretold = nil
+		p, err := valuation.NewMemory().Foretell(cases[list[i].ID].InForce(valuation.FirstEngine), u.Knowledge(), list[i].Build.Hammer)
+		if err != nil {
+			t.Fatal(err)
+		}
+		then[i].Foretold = &p
 	}
+	expected, err := u.Learn(t.Context(), then)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := body(t, u.s.Learned(expected, nil))
 	r, err := u.Learn(t.Context(), list)
 	if err != nil {
 		t.Fatal(err)

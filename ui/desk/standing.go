@@ -31,6 +31,7 @@ func (d *Desk) standing(ctx context.Context, s State) State {
 	if err != nil {
 		return s.troubled("read the builds", err)
 	}
+	d.learnsHammer(builds)
 	for _, b := range builds {
 		if soldWithin(b.Build.Dates.Sold, d.Today()) {
 			st.Known++

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/valuation"
@@ -34,5 +35,5 @@ func proposedWords(before valuation.WaysOut, p valuation.Proposed) string {
 		said = append(said, "As it stands: a share of what the lot is worth to its next buyer, and no more than your guess of the hammer "+
 			"price leaves.")
 	}
-	return strings.Join(append(said, p.Missing...), " ")
+	return strings.Join(slices.Concat(said, p.Notes, p.Missing), " ")
 }

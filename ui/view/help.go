@@ -187,7 +187,8 @@ var help = map[string]string{
 	"Days until sold":       "From the sale to the money, 8 times in 10.",
 
 	"Chance to win at this bid": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price under " +
-		"Checks.",
+		"Checks. Without one it goes by what lots of the kind went for in your file, or by starter values.",
+	"Both go by": "What the chance to win and the expected gain rest on.",
 	"Expected gain of bidding": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
 
@@ -216,9 +217,8 @@ var help = map[string]string{
 	"Worth a look": "What looking at the lot brings on average, a minute: with the damage known you bid more for the good ones and leave " +
 		"the " +
 		"bad ones. Sort by it to see what to look at next.",
-	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. For a first guess " +
-		"it " +
-		"goes by what such lots went for.",
+	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
+		"one it goes by what such lots went for in your file, or by starter values.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Loss chance":   "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Per hour":      "What an hour of your own brings at the walk-away bid: profit and paid hours over the hours.",

@@ -41,10 +41,14 @@ type LiveOdd struct {
 const (
 	liveWin  = "Win at the walk-away bid"
 	liveGain = "Gain of bidding up to it"
+	liveFrom = "Both go by"
 )
 
 // Dash stands where a figure is not known.
 const Dash = "—"
+
+// unseen stands before what sets or forbids a bid on a lot that nobody has looked at.
+const unseen = "FIRST GUESS: nobody has looked at this lot. Look before you bid. "
 
 // NewLive returns what is to be read of an open lot.
 func NewLive(s desk.State) Live {
@@ -107,6 +111,9 @@ func (v *Live) know(o desk.Open, p Purse) {
 	v.At = "At a bid of " + p.Show(b)
 	chance, gain := odds(a, p)
 	v.Odds, v.Plan = append(liveOdds(p, at), LiveOdd{liveWin, chance, false}, LiveOdd{liveGain, gain, false}), planWords(a)
+	if a.WinFrom != "" {
+		v.Odds = append(v.Odds, LiveOdd{liveFrom, a.WinFrom, false})
+	}
 	if o.Current > 0 {
 		v.Pays = "costs " + p.Show(at.Total) + " with everything on the invoice"
 	}
@@ -123,11 +130,14 @@ func (v *Live) limit(o desk.Open, p Purse) {
 		if len(a.Reasons) > 0 {
 			v.Binds = a.Reasons[0]
 		}
+		if a.FirstGuess != nil {
+			v.Binds = unseen + v.Binds
+		}
 		return
 	}
 	v.Limit, v.Binds = p.Exact(*a.WalkAway), "Set by: "+shortRules[a.BindingRule]+"."
 	if a.FirstGuess != nil {
-		v.Binds = "FIRST GUESS: nobody has looked at this lot. Look before you bid. " + v.Binds
+		v.Binds = unseen + v.Binds
 	}
 	steps := o.Valued.Of.Buying.BidSteps
 	_, top := invoice.Stand(steps, *a.WalkAway)

@@ -67,7 +67,7 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 	p := NewPurse(a.Currency)
 	at := o.Valued.Odds.At(b)
 	out := Odds{Bid: b, Name: "bid " + p.Show(b), Holds: at.Holds && a.WalkAway != nil, Limits: limits(a),
-		Words:   fmt.Sprintf("A bid of %s costs %s with everything on the invoice. %s", p.Show(b), p.Show(at.Total), chances(at)),
+		Words:   fmt.Sprintf("A bid of %s costs %s with everything on the invoice. %s", p.Show(b), p.Show(at.Total), chances(at, a.WinFrom)),
 		Doubt:   notLegal(p, o.Valued.Of.Buying.BidSteps, b),
 		Figures: oddsFigures(p, at)}
 	out.Verdict = oddsVerdict(a, at)
@@ -84,11 +84,11 @@ func NewOdds(o desk.Open, b money.Amount) (Odds, bool) {
 }
 
 // chances says how often a bid loses and how often it wins.
-func chances(at valuation.Outlook) string {
+func chances(at valuation.Outlook, from string) string {
 	if at.Win == nil {
 		return Percent(at.Profit.LossChance) + " chance of a loss."
 	}
-	return Percent(at.Profit.LossChance) + " chance of a loss, " + Percent(*at.Win) + " chance to win the lot."
+	return Percent(at.Profit.LossChance) + " chance of a loss, " + Percent(*at.Win) + " chance to win the lot, going by " + from + "."
 }
 
 // limits lists the walk-away bid and the highest bid of each house rule that has one.

@@ -78,13 +78,18 @@ func wayHint(c valuation.Case, a valuation.Answer) string {
 const (
 	winLabel  = "Chance to win at this bid"
 	gainLabel = "Expected gain of bidding"
+	fromLabel = "Both go by"
 	noGuess   = "no hammer guess"
 )
 
 // winning returns the odds of the walk-away bid against the guess of the hammer price.
 func winning(a valuation.Answer, p Purse) [][2]string {
 	chance, gain := odds(a, p)
-	return [][2]string{{winLabel, chance}, {gainLabel, gain}}
+	out := [][2]string{{winLabel, chance}, {gainLabel, gain}}
+	if a.WinFrom != "" {
+		out = append(out, [2]string{fromLabel, a.WinFrom})
+	}
+	return out
 }
 
 // odds writes the chance to win and the expected gain, or why there is none.

@@ -93,6 +93,9 @@ func starterWords(c valuation.Case) string {
 	if !c.Repair.UseCatalogue && !c.Hidden.UseCatalogue {
 		return ""
 	}
+	if c.Factors == nil || c.Factors.Empty() {
+		return "It rests on starter values alone so far: what the catalogue brings in, and nothing learned from your own builds."
+	}
 	return "What the catalogue brings in is a starter value until you change it."
 }
 
@@ -113,6 +116,9 @@ func (v *Verdict) fill(a valuation.Answer) {
 		if a.FirstGuess != nil {
 			v.Binds = "First guess. " + v.Binds
 		}
+	}
+	if v.Refused && a.FirstGuess != nil {
+		v.Reasons = append([]string{"First guess: nobody has looked at this lot."}, v.Reasons...)
 	}
 	at := "at this bid"
 	if v.Refused {

@@ -69,14 +69,28 @@ var outside = map[string]bool{"01": true, "02": true, "03": true, "04": true, "0
 // or a flat battery. Common practice, no source; the chances follow the odds that the catalogue of risks has for a seized engine.
 var blows = []string{"collision", "theft", "hail", "vandalism"}
 
+// starterAfterHit stands in for the chances after a blow of a catalogue that has none. Starter values, from memory.
+var starterAfterHit = Running{Drives: 1, Starts: 0.97, TurnsOver: 0.87, Dead: 0.75, Unknown: 0.8}
+
 // running returns the chances that what must run does on a lot.
 func (c Catalogue) running(l lot.Lot) Running {
-	other := func(cause string) bool { return !slices.Contains(blows, cause) }
-	if len(l.Loss) == 0 || slices.ContainsFunc(l.Loss, other) {
+	if !blown(l) {
 		return c.Runs
+	}
+	if c.AfterHit == (Running{}) {
+		return starterAfterHit
 	}
 	return c.AfterHit
 }
+
+// blown reports whether a lot was lost to nothing but a blow.
+func blown(l lot.Lot) bool {
+	other := func(cause string) bool { return !slices.Contains(blows, cause) }
+	return len(l.Loss) > 0 && !slices.ContainsFunc(l.Loss, other)
+}
+
+// StandsIn reports whether the chance that what must run does after a blow is a starter value on this lot, since the catalogue has none.
+func (c Catalogue) StandsIn(l lot.Lot) bool { return blown(l) && c.AfterHit == (Running{}) }
 
 // sound returns the chance that the assembly is there and sound; 0 where it is not.
 func (a Assembly) sound(l lot.Lot, damage []lot.Damage, runs Running) float64 {

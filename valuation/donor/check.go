@@ -25,6 +25,12 @@ func (c Catalogue) Check() []Fault {
 	for key, t := range map[string]prob.Three{"hours": c.Overhead, "days": c.Days, "scrap": c.Scrap} {
 		unless(t.Ordered() && t.Low >= 0, key, t, "three figures from 0 on, in their order")
 	}
+	unless(c.Runs != (Running{}), "runs", "nothing", "the chance that what must run does, by running state")
+	for key, r := range map[string]Running{"runs": c.Runs, "runs_after_a_hit": c.AfterHit} {
+		for _, chance := range []float64{r.Drives, r.Starts, r.TurnsOver, r.Dead, r.Unknown} {
+			unless(chance >= 0 && chance <= 1, key, chance, "chances from 0 to 1")
+		}
+	}
 	seen := map[string]bool{}
 	for i, a := range c.Assemblies {
 		at := fmt.Sprintf("assemblies[%d].", i)

@@ -26,7 +26,13 @@ type Result struct {
 }
 
 // Model is what is believed of the terms.
-type Model struct{ terms belief.Linear }
+type Model struct {
+	terms   belief.Linear
+	results int
+}
+
+// Results returns how many results the belief was learned from; none: starter values alone.
+func (m Model) Results() int { return m.results }
 
 // Starter values, from memory. The level is the middle share; the spreads are in units of the error.
 const (
@@ -58,7 +64,7 @@ func Starter() Model {
 			spread[i] = stateSpread
 		}
 	}
-	m := Model{belief.Independent(spread, starterError, starterWeight)}
+	m := Model{terms: belief.Independent(spread, starterError, starterWeight)}
 	for i, name := range columns {
 		m.terms.Mean[i] = starterTerms[name]
 	}
@@ -130,7 +136,7 @@ func (m Model) Learn(results []Result) (after Model, refused []Result) {
 	if len(s.Y) == 0 {
 		return m, refused
 	}
-	return Model{m.terms.Update([]belief.Sample{s})}, refused
+	return Model{m.terms.Update([]belief.Sample{s}), m.results + len(s.Y)}, refused
 }
 
 // Law is the distribution of a hammer price. It serves as the law of a lot of a sale to plan.
