@@ -202,9 +202,11 @@ func TestDoubtsNameTheirOption(t *testing.T) {
 
 // Bounds and values are written as people write them.
 func TestNumbersInFaultsHaveNoExponent(t *testing.T) {
-	path := kept(t, "case.json", altered(t, `"hours_per_week": 30`, `"hours_per_week": 25000000`, `"scenarios": 16384`, `"scenarios": 5`))
+	path := kept(t, "case.json", altered(t,
+		`"hours_per_week": 30`, `"hours_per_week": 25000000`, `"scenarios": 16384`, `"scenarios": 5`))
 	_, _, errs := ran("value", path)
-	if !strings.Contains(errs, "hours_per_week: 25000000: ") || !strings.Contains(errs, "5: want a number from 256 to 1048576") || strings.Contains(errs, "e+") {
+	if !strings.Contains(errs, "hours_per_week: 25000000: ") || !strings.Contains(errs, "5: want a number from 256 to 1048576") ||
+		strings.Contains(errs, "e+") {
 		t.Errorf("said %q", errs)
 	}
 }

@@ -9,8 +9,8 @@ import (
 	"walkline/ui/task"
 )
 
-// The daily backup waits until the window is there, and is looked after again while it stays open. Ours: a computer that slept over midnight
-// is late by no more than that.
+// The daily backup waits until the window is there, and is looked after again while it stays open. Ours: a computer that slept over
+// midnight is late by no more than that.
 const (
 	dailyWait  = 5 * time.Second
 	dailyAgain = 30 * time.Minute

@@ -65,7 +65,10 @@ func run(o options, errs io.Writer) error {
 	}
 	defer keepLog(folder, errs)()
 	shipped := task.Ahead(func() error { _, err := wire.Shipped(); return err })
-	if err := tryWindow(); err != nil {
+	hung := time.AfterFunc(patience, func() { unpainted(&session{faults: crashes{errs: errs}, free: func() {}}) })
+	err = tryWindow()
+	hung.Stop()
+	if err != nil {
 		slog.Error("no window", "error", err)
 		return err
 	}
