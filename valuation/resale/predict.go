@@ -34,9 +34,9 @@ func knots() []float64 {
 	return append(p, 0.98, 0.985, 0.99, 0.995, 0.998, 0.999, 0.9995, 1)
 }
 
-// blendRows is the number of rows at which the residuals themselves count as much as the Student-t shape in how wide they are, centreRows in
-// where their middle lies: they tell that less surely. Of 5, 10, 20 and 40 rows, 10 was chosen by the coverage of the 80 % interval around
-// vehicles that no task of the open sets foretells.
+// blendRows is the number of rows at which the residuals themselves count as much as the Student-t shape in how wide they are; centreRows
+// is that for where their middle lies, of which they are less sure. Of 5, 10, 20 and 40 rows, 10 was chosen by the coverage of the 80 %
+// interval around vehicles that no task of the open sets foretells.
 const (
 	blendRows  = 10
 	centreRows = 40
