@@ -37,6 +37,7 @@ func Edition() string {
 	h := sha256.New()
 	h.Write(Jobs())
 	h.Write(Risks())
+	h.Write(Assemblies())
 	return hex.EncodeToString(h.Sum(nil))
 }
 

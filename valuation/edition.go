@@ -3,6 +3,7 @@ package valuation
 import (
 	"slices"
 
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/repair"
@@ -11,7 +12,7 @@ import (
 // Entries returns the catalogues of the knowledge as a document of whole entries, the form in which an edition of them is kept.
 func (k Knowledge) Entries() Own {
 	return Own{Format: OwnFormat, Currency: k.Jobs.Currency, Jobs: k.Jobs.Jobs, Risks: k.Risks.Risks, Findings: k.Risks.Findings,
-		JobScales: k.Jobs.Scales, RiskScales: k.Risks.Scales}
+		Assemblies: k.Parts.Assemblies, JobScales: k.Jobs.Scales, RiskScales: k.Risks.Scales}
 }
 
 // On returns the knowledge with the catalogues of an edition in the place of its own. What its entries say of jobs, risks and findings that
@@ -40,6 +41,9 @@ func (k Knowledge) On(edition Own) Knowledge {
 	}
 	k.Jobs.Jobs, k.Risks.Risks, k.Risks.Findings = e.Jobs, e.Risks, e.Findings
 	k.Jobs.Scales, k.Risks.Scales = e.JobScales, e.RiskScales
+	if len(e.Assemblies) > 0 { // an edition of before the Bench reached them has none
+		k.Parts.Assemblies = e.Assemblies
+	}
 	return k
 }
 
@@ -52,6 +56,7 @@ func (o Own) Laid(over Own) Own {
 	o.Jobs = laid(o.Jobs, over.Jobs, func(j repair.Job) string { return j.ID }, nil)
 	o.Risks = laid(o.Risks, over.Risks, func(r hidden.Entry) string { return r.ID }, nil)
 	o.Findings = laid(o.Findings, over.Findings, func(f hidden.Finding) string { return f.ID }, nil)
+	o.Assemblies = laid(o.Assemblies, over.Assemblies, assemblyID, nil)
 	o.JobScales, o.RiskScales = scales(o.JobScales, over.JobScales), scales(o.RiskScales, over.RiskScales)
 	return o
 }
@@ -66,10 +71,11 @@ func scales(starter, own []lot.Scale) []lot.Scale {
 
 // The kinds of entries of the catalogues, as an [EntryKey] names them.
 const (
-	KindJob     = "job"
-	KindRisk    = "risk"
-	KindFinding = "look"
-	KindScales  = "scales" // ids: jobs, risks
+	KindJob      = "job"
+	KindRisk     = "risk"
+	KindFinding  = "look"
+	KindAssembly = "assembly"
+	KindScales   = "scales" // ids: jobs, risks
 )
 
 // EntryKey names one entry of the catalogues.
@@ -86,6 +92,9 @@ func (o Own) Keys() []EntryKey {
 	}
 	for _, f := range o.Findings {
 		all = append(all, EntryKey{KindFinding, f.ID})
+	}
+	for _, a := range o.Assemblies {
+		all = append(all, EntryKey{KindAssembly, a.ID})
 	}
 	if len(o.JobScales) > 0 {
 		all = append(all, EntryKey{KindScales, "jobs"})
@@ -110,6 +119,7 @@ func (o Own) filtered(keep func(EntryKey) bool) Own {
 	o.Jobs = slices.DeleteFunc(slices.Clone(o.Jobs), func(j repair.Job) bool { return !keep(EntryKey{KindJob, j.ID}) })
 	o.Risks = slices.DeleteFunc(slices.Clone(o.Risks), func(r hidden.Entry) bool { return !keep(EntryKey{KindRisk, r.ID}) })
 	o.Findings = slices.DeleteFunc(slices.Clone(o.Findings), func(f hidden.Finding) bool { return !keep(EntryKey{KindFinding, f.ID}) })
+	o.Assemblies = slices.DeleteFunc(slices.Clone(o.Assemblies), func(a donor.Assembly) bool { return !keep(EntryKey{KindAssembly, a.ID}) })
 	if !keep(EntryKey{KindScales, "jobs"}) {
 		o.JobScales = nil
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/repair"
@@ -20,6 +21,8 @@ type Own struct {
 	Risks    []hidden.Entry   `json:"risks"`
 	Findings []hidden.Finding `json:"findings"`
 
+	Assemblies []donor.Assembly `json:"assemblies"` // what a vehicle is parted out into
+
 	// JobScales and RiskScales say how the vehicle changes what all jobs and all risks cost; empty: as the starter has it.
 	JobScales  []lot.Scale `json:"job_scales"`
 	RiskScales []lot.Scale `json:"risk_scales"`
@@ -35,6 +38,7 @@ func (k Knowledge) With(o Own) Knowledge {
 	if !bad[scalesID] {
 		k.Jobs.Scales, k.Risks.Scales = scales(k.Jobs.Scales, o.JobScales), scales(k.Risks.Scales, o.RiskScales)
 	}
+	k.Parts.Assemblies = laid(k.Parts.Assemblies, o.Assemblies, assemblyID, bad)
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
 	k.Jobs.Jobs = laid(k.Jobs.Jobs, renamed(o.Jobs, bad, other(o.Currency, k.Jobs.Currency)), func(j repair.Job) string { return j.ID }, bad)
 	risks := slices.Clone(o.Risks)
@@ -44,6 +48,8 @@ func (k Knowledge) With(o Own) Knowledge {
 	k.Risks.Risks = laid(k.Risks.Risks, risks, func(r hidden.Entry) string { return r.ID }, bad)
 	return k
 }
+
+func assemblyID(a donor.Assembly) string { return a.ID }
 
 // other returns a currency where it is not the catalogue's.
 func other(code, catalogue string) string {
@@ -108,6 +114,13 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 	of.scales("job_scales", o.JobScales)
 	of.scales("risk_scales", o.RiskScales)
 	note(scalesID, of)
+	for _, a := range o.Assemblies {
+		f := new(faults)
+		f.assembly("assemblies."+a.ID, a)
+		f.unless(a.Price.Zero() || other(o.Currency, k.Parts.Currency) == "", "assemblies."+a.ID+".price", a.Price,
+			"a share: the catalogue's prices are in "+k.Parts.Currency)
+		note(a.ID, f)
+	}
 	seen := map[string]bool{}
 	for _, x := range o.Findings {
 		f := new(faults)
@@ -145,6 +158,13 @@ func known(k Knowledge, o Own) (jobs, findings map[string]bool) {
 		findings[f.ID] = true
 	}
 	return jobs, findings
+}
+
+// assembly adds the faults that the catalogue of assemblies finds in one of its entries.
+func (f *faults) assembly(at string, a donor.Assembly) {
+	for _, x := range a.Check() {
+		f.all = append(f.all, Fault{Key: at + "." + x.Key, Value: x.Value, Want: x.Want})
+	}
 }
 
 func (f *faults) finding(at string, x hidden.Finding) {

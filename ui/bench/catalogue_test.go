@@ -8,10 +8,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
@@ -32,6 +34,8 @@ func catalogues() valuation.Knowledge {
 		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail end bent",
 			Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(400)}, Triggers: front}},
 			Findings: []hidden.Finding{{ID: "gap", Text: "Is the hood gap uneven?", Minutes: 1, Tools: "none"}}},
+		Parts: donor.Catalogue{Currency: "USD", Assemblies: []donor.Assembly{{ID: "hood", Name: "hood",
+			Share: prob.Three{Low: 0.01, Likely: 0.02, High: 0.03}, Chance: 0.6, Hours: 1, Near: map[string]string{"12": "minor"}}}},
 	}
 }
 
@@ -189,6 +193,32 @@ func TestEveryKeyOfAJobIsReached(t *testing.T) {
 	s.codes(14, "salt, sewage")
 	if got := s.State.Own.Jobs[0].Never[0].WaterKinds; !slices.Equal(got, []string{"salt", "sewage"}) {
 		t.Errorf("the exception asks for the water %q", got)
+	}
+}
+
+// An assembly is changed on the Bench, where damage spoils it too; an own one is added, and one with a fault is named and not sold.
+func TestAssembliesAreChangedAndAdded(t *testing.T) {
+	s := at(t, "Assemblies")
+	seen.Press(s.page.First(), fyne.KeyReturn)
+	s.codes(0, "car, pickup")
+	for _, c := range seen.All[*widgets.Select](s.page.Object()) {
+		if slices.Contains(c.Options, "marks") {
+			c.SetSelected("disabling")
+		}
+	}
+	s.find(0, "top")
+	got := s.State.Know.Parts.Assemblies[0]
+	if !slices.Equal(got.Kinds, []string{"car", "pickup"}) || got.Near["12"] != "disabling" || got.Near["top"] != "functional" {
+		t.Errorf("the assembly is %+v", got)
+	}
+	s.tap("Add an assembly")
+	if own := s.State.Own.Assemblies; len(own) != 2 || len(s.State.Know.Parts.Assemblies) != 2 || len(s.State.OwnFaults) != 0 {
+		t.Errorf("the shop's own are %+v, faults %v", own, s.State.OwnFaults)
+	}
+	s.Do(desk.EditOwn("a fault", func(o *valuation.Own) { o.Assemblies[1].Chance = 2 }))
+	s.wants("Not used as long as this stands")
+	if n := len(s.State.Know.Parts.Assemblies); n != 1 {
+		t.Errorf("%d assemblies are sold", n)
 	}
 }
 

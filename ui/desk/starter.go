@@ -134,6 +134,9 @@ func (d *Desk) readEdition(ctx context.Context, before edition) (edition, error)
 		if faults := d.Documents.Decode(first, &e.first); len(faults) > 0 {
 			return e, faults[0]
 		}
+		if len(e.first.Assemblies) == 0 { // kept before the Bench reached them: those that ship were in force
+			e.first.Assemblies = d.Know.Parts.Assemblies
+		}
 	} else if e.text == before.text {
 		return before, nil
 	}

@@ -8,6 +8,7 @@ import (
 	"walkline/cmd/wire/trial"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
@@ -102,6 +103,42 @@ func TestALaterStarterIsTakenOrLeftEntryByEntry(t *testing.T) {
 	s = d.Do(context.Background(), s, desk.Redo())
 	start("3", map[string]float64{"hood": 5, "lamp": 7, "grille": 6})
 	wants("at last", map[string]float64{"hood": 5, "lamp": 7, "grille": 6})
+}
+
+// An own assembly survives a changed starter, which is shown to take or leave. A book that was kept before assemblies were entries of the
+// starter is asked of nothing.
+func TestOwnAssembliesSurviveALaterStarter(t *testing.T) {
+	kept := trial.Store(t)
+	var s desk.State
+	start := func(edition string, share float64) *desk.Desk {
+		d := trial.Desk(kept)
+		d.Know, d.Edition = editionOf(map[string]float64{"hood": 2}), edition
+		d.Know.Parts.Currency = "USD"
+		if share > 0 {
+			d.Know.Parts.Assemblies = []donor.Assembly{{ID: "lid", Name: "lid", Share: prob.Certain(share), Chance: 0.5},
+				{ID: "door", Name: "door", Share: prob.Certain(0.02), Chance: 0.5}}
+		}
+		s = d.Load(context.Background())
+		return d
+	}
+	start("1", 0)
+	d := start("2", 0.01)
+	if len(s.StarterChanges) != 0 || len(s.Know.Parts.Assemblies) != 2 {
+		t.Errorf("asked of %+v, %d assemblies", s.StarterChanges, len(s.Know.Parts.Assemblies))
+	}
+	own := donor.Assembly{ID: "door", Name: "my door", Share: prob.Certain(0.05), Chance: 0.9}
+	s = d.Do(context.Background(), s, desk.EditOwn("own door", func(o *valuation.Own) { o.Assemblies = append(o.Assemblies, own) }))
+	start("2", 0.01)
+	d = start("3", 0.03)
+	want := valuation.EntryKey{Kind: valuation.KindAssembly, ID: "lid"}
+	if len(s.StarterChanges) != 1 || s.StarterChanges[0].Key != want || s.Know.Parts.Assemblies[0].Share.Likely != 0.01 ||
+		s.Know.Parts.Assemblies[1].Name != "my door" {
+		t.Fatalf("changes %+v, assemblies %+v", s.StarterChanges, s.Know.Parts.Assemblies)
+	}
+	s = d.Do(context.Background(), s, desk.TakeStarter(want))
+	if got := s.Know.Parts.Assemblies; got[0].Share.Likely != 0.03 || got[1].Name != "my door" || len(s.StarterChanges) != 0 {
+		t.Errorf("taken: %+v, %+v", got, s.StarterChanges)
+	}
 }
 
 // Entries of two editions stand side by side: what one names and the other has not is left out, not guessed.

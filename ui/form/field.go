@@ -3,6 +3,7 @@ package form
 import (
 	"strings"
 
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
@@ -24,6 +25,15 @@ func (f *Of[T]) Words(label, example string, at func(*T) *[]string) {
 	f.Row(label, bounded(e), func(c T) {
 		if now := strings.Join(*at(&c), ", "); strings.Join(parted(e.Text), ", ") != now {
 			e.SetText(now)
+		}
+	})
+}
+
+// Keyed adds a choice for what a map says under a key.
+func (f *Of[T]) Keyed(label string, codes []string, at func(*T) map[string]string, key string) {
+	f.picked(label, codes, view.AllWords(codes), func(c T) string { return at(&c)[key] }, func(c *T, code string) {
+		if m := at(c); m != nil {
+			m[key] = code
 		}
 	})
 }

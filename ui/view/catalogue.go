@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/valuation"
+	"walkline/valuation/donor"
 	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/repair"
@@ -44,6 +45,18 @@ func ShortWhose(yours bool) string {
 		return "yours"
 	}
 	return "starter"
+}
+
+// AssemblyColumns are the columns of the assemblies on the Bench.
+var AssemblyColumns = []Column{{"Assembly", false, 170}, {"Brings", true, 90}, {"Whose", false, 72}}
+
+// AssemblyRow returns the cells of an assembly: its share of the clean resale price, or its price.
+func AssemblyRow(s CatalogueEntry[donor.Assembly]) []string {
+	brings := strconv.FormatFloat(100*s.Item.Share.Likely, 'f', 1, 64) + " %"
+	if s.Item.Share.Zero() {
+		brings = strconv.FormatFloat(s.Item.Price.Likely, 'f', 0, 64)
+	}
+	return []string{s.Item.Name, brings, ShortWhose(s.Yours)}
 }
 
 // JobColumns are the columns of the repair jobs on the Bench.

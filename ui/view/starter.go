@@ -33,7 +33,7 @@ func StarterChanges(s desk.State) []StarterChange {
 func starterTitle(s desk.State, c desk.StarterChange) string {
 	was, is := leaves(c.Was), leaves(c.Is)
 	name := c.Key.ID
-	for _, key := range []string{"jobs 1 job", "risks 1 name", "findings 1 text"} {
+	for _, key := range []string{"jobs 1 job", "risks 1 name", "findings 1 text", "assemblies 1 name"} {
 		if words := joined("", is[key]); words != "" {
 			name = words
 		} else if words := was[key]; words != "" {
@@ -41,7 +41,8 @@ func starterTitle(s desk.State, c desk.StarterChange) string {
 		}
 	}
 	kind, how := map[string]string{valuation.KindJob: "Repair job", valuation.KindRisk: "Hidden risk", valuation.KindFinding: "Look",
-		valuation.KindScales: "What the vehicle does to the cost of all"}[c.Key.Kind], "changed"
+		valuation.KindAssembly: "Assembly",
+		valuation.KindScales:   "What the vehicle does to the cost of all"}[c.Key.Kind], "changed"
 	switch {
 	case len(was) == 0:
 		how = "new"

@@ -36,10 +36,24 @@ func (c Catalogue) Check() []Fault {
 		at := fmt.Sprintf("assemblies[%d].", i)
 		unless(a.ID != "" && !seen[a.ID], at+"id", a.ID, "an id of its own")
 		seen[a.ID] = true
-		unless(a.Name != "", at+"name", a.Name, "a name")
-		a.figures(at, unless)
-		a.words(at, unless)
+		for _, f := range a.Check() {
+			out = append(out, Fault{at + f.Key, f.Value, f.Want})
+		}
 	}
+	return out
+}
+
+// Check returns every fault of the assembly but of its id: no name, words that are none, figures out of their bounds.
+func (a Assembly) Check() []Fault {
+	var out []Fault
+	unless := func(ok bool, key string, value any, want string) {
+		if !ok {
+			out = append(out, Fault{key, fmt.Sprint(value), want})
+		}
+	}
+	unless(a.Name != "", "name", a.Name, "a name")
+	a.figures("", unless)
+	a.words("", unless)
 	return out
 }
 
