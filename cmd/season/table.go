@@ -23,7 +23,7 @@ func table(out io.Writer, all []buyer, years [][]year) {
 			fmt.Sprintf("%.1f%%", 100*f.ruined), fmt.Sprintf("%.1f", f.lots), fmt.Sprintf("%.0f%%", 100*f.lossy), f.thought,
 			against(f, years[last]), against(f, years[last-2]), against(f, years[last-1]), cell(more), cell(err))
 	}
-	fmt.Fprintln(out, "\nWhole brings: the mean of what the program whole makes more than the buyer in the same season, with its standard error.")
+	fmt.Fprintln(out, "\nWhole brings: what the program whole makes more than the buyer in the same season, mean and standard error.")
 }
 
 // more returns the mean by which one buyer makes more than another in the same season, and its standard error.
