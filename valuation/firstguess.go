@@ -45,7 +45,8 @@ const ListScenarios = 2048
 type part struct {
 	*work
 	says  patterns.Pattern
-	times int // units of it
+	times int       // units of it
+	kept  *bid.Kept // what is left where the hammer falls; nil: nobody can say where
 }
 
 // Unlooked reports whether the lot has a first guess alone: nobody has looked at it, and the catalogues can say what it may come to.
@@ -135,6 +136,7 @@ func (w *work) guess(m *Memory, all []patterns.Pattern) error {
 	w.join()
 	w.decide(m)
 	w.capped()
+	w.wary()
 	w.items, w.looks.Basis = w.list(), checks.NoBasis
 	return nil
 }
@@ -270,41 +272,6 @@ func (w *work) firstGuess() *FirstGuess {
 		g.LookGain, g.LookRate = &gain, &rate
 	}
 	return g
-}
-
-// lookGain returns what knowing the survey before the bid brings on average: over the surveys, what is kept below the most that the
-// rules allow for each, less what is kept under the one bid. What the rules ask for beyond the cost is taken as what money and hours earn
-// elsewhere (see look), so that nothing is worth less than nothing; a bid that would bring less counts as none.
-// Source: expected value of perfect information, Raiffa and Schlaifer 1961 (from memory).
-func (w *work) lookGain() (gain float64, known bool) {
-	if w.parts == nil {
-		return 0, true
-	}
-	walk := w.options[w.best].walk()
-	var with, without float64
-	for _, p := range w.parts {
-		law, basis := p.falls()
-		if basis == "" {
-			return 0, false
-		}
-		share := float64(p.times) / guessUnits
-		most, growth := p.reach()
-		kept := bid.Kept{Law: law, Terms: w.c.Buying.Terms, Steps: w.c.Buying.BidSteps, Currency: w.currency, Growth: growth}
-		best, under := kept.Mean(most, walk)
-		with, without = with+share*best, without+share*under
-	}
-	return with - max(0, without), true
-}
-
-// reach returns the greatest money out that the rules allow on the best plan of a survey, its capital counted in, and what a unit of money
-// out costs with its capital.
-func (p part) reach() (most, growth float64) {
-	o := p.options[p.best]
-	growth = 1 + p.c.Time.CapitalRate*prob.Mean(o.problem.Days)/365
-	if o.stopped {
-		return 0, growth
-	}
-	return p.mostOf(o, growth), growth
 }
 
 // guessedRepair returns the mean cost of the known work over the surveys.

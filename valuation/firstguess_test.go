@@ -160,3 +160,26 @@ func BenchmarkFirstGuess(b *testing.B) {
 	}
 	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "lots/s")
 }
+
+// Whoever has looked bids more where the lot is sound. So a bid on results is no higher than one on a guess of the price that tells nothing
+// of the damage, and never higher than where what is left at the prices that it wins, under all surveys together, still grows: the winner's
+// curse against informed rivals (Milgrom and Weber 1982, from memory).
+func TestAFirstGuessFearsThoseWhoHaveLooked(t *testing.T) {
+	c, k := listed(t), shipped(t)
+	c.Run.WinnersAllowance = false
+	least := money.Amount(40_000)
+	c.Rules = valuation.Case{}.Rules
+	c.Rules.MinProfit = &least
+	c.Market.HammerGuess = nil
+	model := hammer.Starter()
+	unaware := guessed(t, valuation.NewGuesser(k), c)
+	k.Hammer = &model
+	aware := guessed(t, valuation.NewGuesser(k), c)
+	if unaware.WalkAway == nil || walkOf(aware.WalkAway) >= walkOf(unaware.WalkAway) {
+		t.Errorf("bids %v, and %v where nobody knows what others see", walkOf(aware.WalkAway), walkOf(unaware.WalkAway))
+	}
+	if aware.WalkAway != nil && !(*aware.ExpectedGain > 0) {
+		t.Errorf("a bid of %v is expected to bring %g", *aware.WalkAway, *aware.ExpectedGain)
+	}
+	t.Logf("unaware %v, aware %v, gain %v", walkOf(unaware.WalkAway), walkOf(aware.WalkAway), aware.ExpectedGain)
+}

@@ -122,6 +122,7 @@ type work struct {
 	failed   error              // in drawing the scenarios
 	over     []patterns.Pattern // what a lot that nobody has looked at may be; nil: as the list leaves it
 	guessed  bool               // nobody has looked at the lot
+	guarded  bool               // its bid is lower, or none, since those who looked leave the worst
 	strip    scenario.Stripped
 	parts    []part // the surveys that it may turn out to have; nil: one alone
 	sure     string // that one, where nobody has looked

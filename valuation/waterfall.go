@@ -127,7 +127,10 @@ func (w *work) winning(walk *money.Amount) Winning {
 		return Winning{}
 	}
 	var chance, gain float64
-	if walk != nil {
+	if walk != nil && w.parts != nil && basis == ByResults { // a price tells of the survey
+		chance = law.CDF(w.currency.Major(*walk))
+		gain = w.mean(func(p part) float64 { return p.kept.Gain(&p.options[w.best].problem, *walk) })
+	} else if walk != nil {
 		chance, gain = bid.Win(&w.problem, law, *walk)
 	}
 	return Winning{&chance, &gain, basis, w.from(basis)}

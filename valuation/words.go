@@ -55,6 +55,9 @@ func (w *work) refusal() []string {
 		out = append(out, fmt.Sprintf("Even at the lowest bid of the sale, %s, %s is %s; your limit is %s.", w.currency.Show(w.found.Lowest),
 			limited[name], w.figure(name, f), w.limit(name)))
 	}
+	if w.guarded && len(out) == 0 {
+		out = append(out, "Nobody has marked damage on this lot. Whoever has seen it bids more where it is sound: what is left to you loses.")
+	}
 	return out
 }
 
@@ -115,6 +118,10 @@ func (w *work) warnings() []string {
 	if w.guessed {
 		out = append(out, fmt.Sprintf("First guess: nobody has marked damage on this lot. It is valued over %d kinds of damage that such lots "+
 			"have. Look at it before you bid.", max(1, len(w.parts))))
+	}
+	if w.guarded && w.found.Bid != nil {
+		out = append(out, "The bid is lower than your limits ask for: whoever has seen the lot bids more where it is sound, "+
+			"and leaves you the rest.")
 	}
 	for _, said := range w.market.price.Warnings {
 		out = append(out, said.Text)

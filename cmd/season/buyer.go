@@ -24,21 +24,21 @@ const cleanShare = .7
 
 // buyers are those who meet the same seasons. The first is the program whole, the last the clairvoyant.
 func buyers() []buyer {
-	full := buyer{name: "the program", looks: true, guesses: true, ways: true, learned: true, plan: true}
-	blind, careful, stubborn, fresh, plain := full, full, full, full, full
-	blind.name, blind.looks = "without looks", false
-	careful.name, careful.guesses = "without first-guess bids", false
+	full := buyer{name: "the program", looks: true, ways: true, learned: true, plan: true}
+	blind, bold, stubborn, fresh, plain := full, full, full, full, full
+	blind.name, blind.looks = "first guesses, no looks", false
+	bold.name, bold.guesses = "looks and first guesses", true
 	stubborn.name, stubborn.ways = "without ways out", false
 	fresh.name, fresh.learned = "without learning", false
 	plain.name, plain.plan = "without the plan", false
 	share := buyer{name: "share of the clean price", thumb: func(e *entry) float64 { return cleanShare*e.clean - e.fixed }}
 	twice := buyer{name: "twice the parts bill", thumb: func(e *entry) float64 { return e.said.Resale.Mean - 2*e.parts }}
-	return []buyer{full, blind, careful, stubborn, fresh, plain, share, twice, {name: "clairvoyant", clairvoyant: true}}
+	return []buyer{full, blind, bold, stubborn, fresh, plain, share, twice, {name: "clairvoyant", clairvoyant: true}}
 }
 
 const (
 	lookedAt   = 12 // lots that there is time to look at before a sale
-	ofInterest = 9  // lots of a sale that the plan sees
+	ofInterest = 12 // lots of a sale that a buyer has in mind, those of the greatest expected gain
 )
 
 // opinions returns what the buyer thinks of each lot of a sale.
@@ -95,7 +95,7 @@ func (b buyer) sale(day []*entry, all []opinion, left sale.Purse) (sale.Sale, []
 			at = append(at, i)
 		}
 	}
-	if b.plan && len(at) > ofInterest {
+	if len(at) > ofInterest {
 		slices.SortStableFunc(at, func(x, y int) int { return cmp.Compare(all[y].gain, all[x].gain) })
 		at = at[:ofInterest]
 		slices.Sort(at)

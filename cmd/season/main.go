@@ -20,7 +20,7 @@ func main() {
 }
 
 // prices are what is tried for a bay (the plan) and, divided, for a day in one (the clairvoyant).
-var prices = []float64{0, 250, 500, 750, 1000, 1500}
+var prices = []float64{0, 400, 800, 1600}
 
 // bayDays is how many days a bay is taken for on the whole: it turns the price of a bay into that of a day.
 const bayDays = 50
@@ -35,7 +35,7 @@ func run(out io.Writer, seasons, lots int, seed uint64) error {
 		return err
 	}
 	all := buyers()
-	if err := w.tune(all, max(5, seasons/20), seed+1); err != nil {
+	if err := w.tune(all, max(5, seasons/40), seed+1); err != nil {
 		return err
 	}
 	years, err := w.years(all, seasons, seed)

@@ -17,6 +17,7 @@ import (
 	"walkline/valuation/money"
 	"walkline/valuation/patterns"
 	"walkline/valuation/prob"
+	"walkline/valuation/sale"
 )
 
 var usd, _ = money.Lookup("USD")
@@ -60,7 +61,7 @@ type opinion struct {
 	beside money.Amount
 	hours  float64
 	gain   float64 // expected, before anything is known of the day
-	law    hammer.Law
+	law    sale.Law
 	plan   string
 	line   *float64 // of what is still to spend, beyond which it stops; nil: never
 	way    string   // that stopping leads to
@@ -225,8 +226,23 @@ func opine(a valuation.Answer, c valuation.Case, m hammer.Model) opinion {
 	if err != nil {
 		o.walk = nil
 	}
-	o.law = law
+	o.law = kept{law, map[float64]float64{}}
 	return o
+}
+
+// kept remembers the chances of a law: the sales ask for the same ones again and again.
+type kept struct {
+	hammer.Law
+	at map[float64]float64
+}
+
+func (k kept) CDF(x float64) float64 {
+	p, known := k.at[x]
+	if !known {
+		p = k.Law.CDF(x)
+		k.at[x] = p
+	}
+	return p
 }
 
 // past returns what builds and results before the season teach.

@@ -19,11 +19,11 @@ func table(out io.Writer, all []buyer, years [][]year) {
 	for i, b := range all {
 		f := figuresOf(years[i])
 		more, err := more(years[0], years[i])
-		fmt.Fprintf(out, row, b.name, cell(f.profit), cell(f.err), cell(f.worst), cell(f.hundred), fmt.Sprintf("%.1f%%", 100*f.ruined),
-			fmt.Sprintf("%.1f", f.lots), fmt.Sprintf("%.0f%%", 100*f.lossy), f.thought, against(f, years[last]), against(f, years[last-2]),
-			against(f, years[last-1]), cell(more), cell(err))
+		fmt.Fprintf(out, row, b.name, cell(f.profit), cell(f.err), cell(f.worst), cell(f.hundred),
+			fmt.Sprintf("%.1f%%", 100*f.ruined), fmt.Sprintf("%.1f", f.lots), fmt.Sprintf("%.0f%%", 100*f.lossy), f.thought,
+			against(f, years[last]), against(f, years[last-2]), against(f, years[last-1]), cell(more), cell(err))
 	}
-	fmt.Fprintln(out, "\nWhole brings: the mean over the seasons of what the program whole makes more than the buyer, with its standard error.")
+	fmt.Fprintln(out, "\nWhole brings: what the program whole makes more than the buyer in the same season, mean and standard error.")
 }
 
 // more returns the mean by which one buyer makes more than another in the same season, and its standard error.
