@@ -98,7 +98,8 @@ func (s State) horizon() []book.Entry {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b book.Entry) int {
-		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)), byNumber(a.Number, b.Number))
+		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
+			byNumber(a.Number, b.Number))
 	})
 	return out
 }

@@ -103,7 +103,8 @@ func TestLaterDaysShareWhatThereIs(t *testing.T) {
 func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 	u, _ := planning(t)
 	u.start()
-	if u.s.Day.Date != "2026-11-01" || u.s.Day.Has == nil || *u.s.Day.Has != (desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
+	if u.s.Day.Date != "2026-11-01" || u.s.Day.Has == nil ||
+		*u.s.Day.Has != (desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
 		t.Fatalf("after a restart: %+v", u.s.Day)
 	}
 	u.well(desk.Go(desk.SalePlan))

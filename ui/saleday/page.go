@@ -49,7 +49,7 @@ func New(do func(desk.Action)) *Page {
 	p.form = form.NewOf(edit, func(d desk.SaleDay) money.Currency { return view.NewPurse(d.Currency).Currency })
 	p.form.Row("Planned from", form.Roomy(p.days, []string{"2026-11-27"}), func(desk.SaleDay) {})
 	p.form.Number("Cash to spend", cash, func(d *desk.SaleDay) any { return &d.Cash })
-	p.form.Number("Own hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
+	p.form.Number("Your hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
 	p.form.Number("Bays in all", bays, func(d *desk.SaleDay) any { return &d.Bays })
 	var columns []table.Column
 	for _, c := range view.DayColumns {
@@ -105,7 +105,7 @@ func says(s desk.State, plan *desk.DayPlan) string {
 	case !s.Day.Date.Known():
 		return "No lot has a sale day yet. Enter it under Facts, or import a run list."
 	case s.Day.Has == nil:
-		return "Enter the cash that you can spend from this day on, your own hours and your bays."
+		return "Enter the cash that you can spend from this day on, your hours and your bays."
 	case plan != nil:
 		return strings.Join(view.DayWords(plan), "\n")
 	case s.Day.Problem != "":

@@ -217,7 +217,8 @@ func Raised(steps []invoice.Step, bid money.Amount, by int) money.Amount {
 
 // Facts returns what is to be read, in words.
 func (v Live) Facts() []string {
-	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit + v.Today, v.Steps, v.Binds, v.Plan, v.State, v.At}
+	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit + v.Today, v.Steps, v.Binds, v.Plan, v.State,
+		v.At}
 	for _, o := range v.Odds {
 		facts = append(facts, fmt.Sprintf("%s: %s", o.Name, o.Figure))
 	}
