@@ -10,6 +10,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/listing"
 	"walkline/ui/live"
+	"walkline/ui/saleday"
 	"walkline/ui/theme"
 	"walkline/ui/why"
 	"walkline/ui/worksheet"
@@ -39,6 +40,7 @@ func (w *Window) stations() []station {
 		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
 		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w.Do) }, true},
 		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w.Do) }, true},
+		{desk.SalePlan, "Sale plan", fyne.KeyH, func() page { return saleday.New(w.Do) }, false},
 		{desk.Builds, "Builds", fyne.KeyU, func() page { return w.builds() }, false},
 		{desk.Record, "Track record", fyne.KeyT, func() page { return w.record() }, false},
 		{desk.Bench, "Bench", fyne.KeyK, func() page { return w.bench() }, false},

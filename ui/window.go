@@ -179,6 +179,7 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		}
 		w.keepStand()
 		w.value()
+		w.planDay()
 		w.foresee()
 		w.learn()
 		w.fitMarket()

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"walkline/valuation/bid"
 	"walkline/valuation/invoice"
 	"walkline/valuation/money"
 	"walkline/valuation/patterns"
@@ -65,6 +66,9 @@ func (o Odds) At(b money.Amount) Outlook {
 	}
 	return out
 }
+
+// Law returns where the hammer falls, nil where nobody can say. Limits: o is known.
+func (o Odds) Law() bid.Law { return o.w.law }
 
 // Total returns the invoice total at a bid. Limits: o is known.
 func (o Odds) Total(b money.Amount) money.Amount {

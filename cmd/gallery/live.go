@@ -3,6 +3,8 @@ package main
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
+
+	"walkline/ui/desk"
 )
 
 // live draws the page of the running sale: before the bidding, at it, past the walk-away bid, and at a lot that must not be bid for.
@@ -32,4 +34,11 @@ func (s *stage) types(words string) {
 		}
 		test.Type(focused, string(r))
 	}
+}
+
+// salePlan draws the plan of the demo sale's day.
+func (s *stage) salePlan() error {
+	s.window.Do(desk.Go(desk.SalePlan))
+	s.window.Do(desk.EditDay("what there is", func(d *desk.SaleDay) { d.Cash, d.Hours, d.Bays = 900000, 120, 2 }))
+	return s.save("sale-plan")
 }

@@ -145,6 +145,9 @@ func (s *stage) pages() error {
 	if err := s.live(); err != nil {
 		return err
 	}
+	if err := s.salePlan(); err != nil {
+		return err
+	}
 	if err := s.builds(); err != nil {
 		return err
 	}

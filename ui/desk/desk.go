@@ -60,7 +60,7 @@ func (d *Desk) Load(ctx context.Context) State {
 // loadSettings reads the shop's own values again.
 func (d *Desk) loadSettings(ctx context.Context, s State) State {
 	s = d.loadOwn(ctx, d.loadMarket(ctx, d.loadStarter(ctx, d.loadPacks(ctx, d.loadShop(ctx, s)))))
-	return d.standing(ctx, s.compared())
+	return d.loadDay(ctx, d.standing(ctx, s.compared()), s.Day.Date)
 }
 
 // loadFactors reads the learned factors that were accepted and not taken back.

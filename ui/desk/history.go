@@ -16,6 +16,8 @@ func (s State) Subject() book.Subject {
 		return book.Worksheet(s.Open.ID)
 	case s.Place == Live:
 		return book.Sale
+	case s.Place == SalePlan:
+		return Planning
 	case s.Place == Builds && s.Build != nil:
 		return book.Build(s.Build.ID)
 	case s.Place == Builds:

@@ -12,6 +12,7 @@ const (
 	Worksheet Place = "worksheet"
 	Why       Place = "why"
 	Live      Place = "live"
+	SalePlan  Place = "sale plan"
 	Builds    Place = "builds"
 	Record    Place = "record"
 	Bench     Place = "bench"
@@ -29,6 +30,9 @@ func Go(to Place) Action {
 		if s.Place = to; to == Board {
 			s.Open = nil
 			return d.refresh(ctx, s)
+		}
+		if to == SalePlan {
+			return d.loadDay(ctx, d.refresh(ctx, s), s.Day.Date)
 		}
 		if to == Record {
 			s = s.outdated()

@@ -39,6 +39,7 @@ type State struct {
 	StarterChanges []StarterChange // where the catalogues that ship differ from those in Starter, and nothing is decided
 	edition        edition
 
+	Day      Agenda                        // the sale day that is planned
 	Bought   []book.Bought                 // lots that were won or lost, as last read
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read

@@ -14,6 +14,17 @@ func Help(label string) string {
 }
 
 var help = map[string]string{
+	// Sale plan
+	"Planned from":        "The lots of this day, and those of later days that are marked as bid, share what there is.",
+	"Cash to spend":       "What you can spend from this day on, invoices and work together. What builds in hand still take comes off first.",
+	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
+	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
+	"Today's bid":         "How high to go today, if every lot before it is lost. It never exceeds the walk-away bid and follows each result.",
+	"Bid on":              "How often following the plan still bids when the lot runs.",
+	"After one win":       "The middle of today's bid once one lot before it was won.",
+	"Cash, middle":        "Cash left after a win at the middle of the prices that win.",
+	"Cash, full":          "Cash left after a win at today's bid.",
+
 	// Listing
 	"Listing":   "What the sale writes of the lot. Enter reads it: facts that are not known yet are filled in, and the rest is left alone.",
 	"No damage": "Says that you looked. An area that is left unmarked says nothing by itself.",

@@ -22,6 +22,7 @@ type Live struct {
 	Pays    string // what that costs with everything on the invoice, or what is wrong with it
 	Doubt   bool   // Pays says what is wrong
 	Limit   string // the walk-away bid
+	Today   string // the bid of the plan of the day, to stand behind it; empty: no plan
 	Binds   string // what sets it, or why there is none
 	Steps   string // how many steps are left, or STOP
 	Stop    bool
@@ -74,6 +75,7 @@ func NewLive(s desk.State) Live {
 	if v.Binds == "" {
 		v.know(o, p)
 	}
+	v.Today = todayWords(s, o.ID, p)
 	if steps := Steps(o); o.Current > 0 {
 		if doubt := notLegal(p, steps, o.Current); doubt != "" {
 			v.Pays, v.Doubt = doubt, true
@@ -225,7 +227,8 @@ func Raised(steps []invoice.Step, bid money.Amount, by int) money.Amount {
 
 // Facts returns what is to be read, in words.
 func (v Live) Facts() []string {
-	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit, v.Steps, v.Binds, v.Plan, v.State, v.At}
+	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit + v.Today, v.Steps, v.Binds, v.Plan, v.State,
+		v.At}
 	for _, o := range v.Odds {
 		facts = append(facts, fmt.Sprintf("%s: %s", o.Name, o.Figure))
 	}

@@ -5,8 +5,9 @@ import (
 	"slices"
 )
 
-// Listed is what a sale's run list says of a lot beside its facts. It is the list's word and no look at the vehicle: no figure of the
-// case follows from it, and nothing that it leaves out is "none". JSON keys are those of the case file.
+// Listed is what a sale's run list says of a lot beside its facts. It is the list's word and no look at the vehicle: a lot that
+// nobody has looked at is guessed from it, a look stands above it, and nothing that it leaves out is "none". JSON keys are those of the
+// case file.
 type Listed struct {
 	Areas          []string `json:"areas"`                        // damaged, codes of [Areas]
 	ValueBefore    *float64 `json:"value_before" unit:"money"`    // of the whole vehicle, major units of Currency; nil: not said

@@ -132,15 +132,15 @@ func (s Sale) After(results []Result) (Sale, []Fault) {
 			if !invoice.Legal(l.Steps, r.Price) {
 				return s, []Fault{{Path: path, Value: s.Currency.Text(r.Price), Want: "a legal bid"}}
 			}
-			s.Purse = s.Purse.less(l, r.Price, s.Currency)
+			s.Purse = s.Purse.Won(l, r.Price, s.Currency)
 		}
 		s.Lots = s.Lots[1:]
 	}
 	return s, nil
 }
 
-// less returns what is left after a win at that price.
-func (p Purse) less(l Lot, price money.Amount, cur money.Currency) Purse {
+// Won returns what is left after a win at that price, which need not be a legal bid.
+func (p Purse) Won(l Lot, price money.Amount, cur money.Currency) Purse {
 	return Purse{p.Cash - l.Terms.Total(price, cur).Total - l.Beside, fromTicks(ticks(p.Hours) - ticks(l.Hours)), p.Bays - 1}
 }
 

@@ -1,0 +1,200 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"walkline/store/book"
+	"walkline/valuation"
+	"walkline/valuation/hammer"
+	"walkline/valuation/invoice"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
+	"walkline/valuation/money"
+	"walkline/valuation/sale"
+)
+
+// DayPlan is the plan from a sale day on, after the results so far.
+type DayPlan struct {
+	Sale   sale.Sale // what is left, and the lots to come
+	Answer sale.Answer
+	Lots   []DayLot // the lots of Answer, in its order
+	Out    []string // what is left out, and why
+	Hand   Hand
+}
+
+// DayLot is one lot of a plan.
+type DayLot struct {
+	ID         int64
+	Entry      book.Entry
+	FirstGuess bool
+}
+
+// Hand is what the builds in hand still take, at their means.
+type Hand struct {
+	Builds int
+	Cash   money.Amount
+	Hours  float64
+}
+
+// planner gathers the lots of a plan.
+type planner struct {
+	desk    *Desk
+	know    valuation.Knowledge
+	factors learn.Factors
+	plan    DayPlan
+}
+
+// PlanDay works the plan of the state's sale day out: over the day's lots, and those of later days that are marked as bid, by day and
+// number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. It may run on any
+// goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
+func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
+	results, err := d.Results(ctx)
+	if err != nil {
+		return DayPlan{}, err
+	}
+	k := d.Knowledge()
+	model, _ := hammer.Starter().Learn(results)
+	k.Hammer = &model
+	cur, known := money.Lookup(s.Day.Has.Currency)
+	if !known {
+		return DayPlan{}, fmt.Errorf("%q is no currency", s.Day.Has.Currency)
+	}
+	p := &planner{desk: d, know: k, factors: s.Factors}
+	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
+	horizon := s.horizon()
+	if err := p.inHand(ctx, horizon); err != nil {
+		return DayPlan{}, err
+	}
+	for _, e := range horizon {
+		if err := p.add(ctx, e); err != nil {
+			return DayPlan{}, err
+		}
+	}
+	if faults := p.faults(); len(faults) > 0 {
+		return DayPlan{}, fmt.Errorf("%s is %s: want %s", faults[0].Path, faults[0].Value, faults[0].Want)
+	}
+	p.plan.Answer = sale.New(p.plan.Sale).Answer()
+	return p.plan, ctx.Err()
+}
+
+// faults checks the sale; what is left may lie below zero once the results are in.
+func (p *planner) faults() []sale.Fault {
+	s := p.plan.Sale
+	s.Purse = sale.Purse{} // never refused
+	return s.Check()
+}
+
+// horizon returns the lots that share what there is, in the order in which they run.
+func (s State) horizon() []book.Entry {
+	var out []book.Entry
+	for _, e := range s.Entries {
+		today := e.SaleDate == s.Day.Date
+		later := e.SaleDate.Known() && e.SaleDate > s.Day.Date && (e.State == lot.Bid || e.State == lot.Won)
+		if !e.Archived && (today || later) && e.State != lot.Lost && e.State != lot.Passed {
+			out = append(out, e)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b book.Entry) int {
+		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
+			byNumber(a.Number, b.Number))
+	})
+	return out
+}
+
+// turn is the place of a lot on its list; 0: the list doesn't say, and the numbers do.
+func turn(e book.Entry) int {
+	if e.Listed == nil {
+		return 0
+	}
+	return e.Listed.RunOrder
+}
+
+// inHand takes what the builds still take that were bought before.
+func (p *planner) inHand(ctx context.Context, horizon []book.Entry) error {
+	all, err := p.desk.Book.Builds(ctx)
+	if err != nil {
+		return err
+	}
+	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
+		return !b.Ours() || b.Build.Outcome.Ended() || b.Archived ||
+			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })
+	})
+	left, err := p.desk.ForeseeAll(ctx, p.factors, all)
+	if err != nil {
+		return err
+	}
+	s := &p.plan.Sale
+	for _, b := range all {
+		p.plan.Hand.Builds++
+		f, known := left[b.ID]
+		if !known || f.Currency != s.Currency.Code {
+			p.plan.Out = append(p.plan.Out, "Build "+b.Number+": what it still takes can't be foreseen. Its bay alone is counted.")
+			continue
+		}
+		p.plan.Hand.Cash += s.Currency.FromMajor(f.Cash.Mean)
+		p.plan.Hand.Hours += f.Hours.Mean
+	}
+	s.Bays, s.Cash, s.Hours = s.Bays-p.plan.Hand.Builds, s.Cash-p.plan.Hand.Cash, s.Hours-p.plan.Hand.Hours
+	return nil
+}
+
+// add takes one lot of the horizon in: one to come into the plan, a won one out of what there is.
+func (p *planner) add(ctx context.Context, e book.Entry) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	l, err := p.desk.Book.Lot(ctx, e.ID)
+	if err != nil {
+		return err
+	}
+	one, first, why, err := p.lotOf(ctx, l)
+	s := &p.plan.Sale
+	switch won := e.State == lot.Won; {
+	case err != nil:
+		return err
+	case won && (why != "" || l.Build.Hammer == nil):
+		return fmt.Errorf("lot %s is won, and what it takes is not known: enter its hammer price under Builds. %s", e.Number, why)
+	case won:
+		s.Purse = s.Won(one, *l.Build.Hammer, s.Currency)
+	case why != "":
+		p.plan.Out = append(p.plan.Out, "Lot "+e.Number+": "+why)
+	default:
+		s.Lots = append(s.Lots, one)
+		p.plan.Lots = append(p.plan.Lots, DayLot{e.ID, e, first})
+	}
+	return nil
+}
+
+// lotOf returns a lot as the plan sees it; why says what keeps it out.
+func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bool, why string, err error) {
+	c, _, err := p.desk.withShelf(ctx, l, p.factors)
+	if err != nil {
+		return one, false, "", err
+	}
+	c = c.ByList()
+	if c.Currency != p.plan.Sale.Currency.Code {
+		return one, false, "its money is " + c.Currency + "; nothing converts it.", nil
+	}
+	if faults := c.Check(); len(faults) > 0 {
+		return one, false, faults[0].Error(), nil
+	}
+	a, odds, err := p.desk.memory().Weigh(c, p.know)
+	if err != nil {
+		return one, false, err.Error(), nil
+	}
+	if !odds.Known() || odds.Law() == nil {
+		return one, false, "a bid still needs something, or nothing says what it goes for. See its worksheet.", nil
+	}
+	at := invoice.After(c.Buying.BidSteps, 0)
+	if a.WalkAway != nil {
+		at = *a.WalkAway
+	}
+	out, cur := odds.At(at), p.plan.Sale.Currency
+	beside := max(0, cur.FromMajor(out.Cash90)-out.Total)
+	return sale.Lot{ID: fmt.Sprint(l.ID), Worth: out.Total + cur.FromMajor(out.Profit.Mean), WalkAway: a.WalkAway, Beside: beside,
+			Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms},
+		a.FirstGuess != nil, "", nil
+}

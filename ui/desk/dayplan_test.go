@@ -1,0 +1,120 @@
+package desk_test
+
+import (
+	"testing"
+
+	"walkline/store/book"
+	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+	"walkline/valuation/sale"
+)
+
+// planning returns a user before the plan of two lots, of which cash and bays are enough for one.
+func planning(t *testing.T) (*user, []int64) {
+	t.Helper()
+	u := newUser(t)
+	var cases []valuation.Case
+	for _, number := range []string{"14", "27"} {
+		c := sound(number)
+		c.Market.HammerGuess = &prob.Three{Low: 3000, Likely: 5000, High: 7000}
+		cases = append(cases, c)
+	}
+	ids := u.add(cases...)
+	u.well(desk.Go(desk.SalePlan), desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 1_000_000 }),
+		desk.EditDay("hours", func(d *desk.SaleDay) { d.Hours = 500 }), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 1 }))
+	return u, ids
+}
+
+// plan works the plan out as the window does.
+func (u *user) plan() *desk.DayPlan {
+	u.t.Helper()
+	of, due := u.s.PlanDue()
+	if !due {
+		u.t.Fatal("no plan is due")
+	}
+	p, err := u.PlanDay(u.t.Context(), u.s)
+	if u.s = u.s.DayPlanned(of, p, err); u.s.Planned() == nil {
+		u.t.Fatalf("no plan: %v", u.s.Day.Problem)
+	}
+	return u.s.Planned()
+}
+
+func TestTheDayIsPlannedBySolverOfTheTerminal(t *testing.T) {
+	u, ids := planning(t)
+	p := u.plan()
+	if len(p.Lots) != 2 || p.Lots[0].ID != ids[0] || p.Sale.Bays != 1 || len(p.Out) > 0 {
+		t.Fatalf("%+v", p)
+	}
+	if want := sale.New(p.Sale).Answer(); want.Expected != p.Answer.Expected || !(p.Answer.Bay > 0) {
+		t.Errorf("brings %v, the solver says %v; a bay %v", p.Answer.Expected, want.Expected, p.Answer.Bay)
+	}
+	first, in := p.TodaysBid(ids[0])
+	if walk := p.Sale.Lots[0].WalkAway; !in || first.Bid == nil || walk == nil || *first.Bid >= *walk {
+		t.Errorf("with one bay for two lots the first is bid %v, walk-away %v", first.Bid, walk)
+	}
+	if last, _ := p.TodaysBid(ids[1]); last.Bid == nil || *last.Bid != *p.Sale.Lots[1].WalkAway {
+		t.Errorf("the last lot is bid %v, walk-away %v", last.Bid, p.Sale.Lots[1].WalkAway)
+	}
+}
+
+func TestResultsMoveThePlanAtOnce(t *testing.T) {
+	u, ids := planning(t)
+	before := u.plan()
+	u.well(desk.OpenLot(ids[0]), desk.Go(desk.Live), desk.Call(300000), desk.RecordResult(lot.Lost))
+	if u.s.Planned() != nil {
+		t.Fatal("the plan from before the result is still shown")
+	}
+	lost := u.plan()
+	if len(lost.Lots) != 1 || lost.Sale.Purse != before.Sale.Purse {
+		t.Errorf("a lost lot: %+v left of %+v", lost.Sale.Purse, before.Sale.Purse)
+	}
+	u.well(desk.Undo(), desk.Call(300000), desk.RecordResult(lot.Won))
+	won := u.plan()
+	want := before.Sale.Won(before.Sale.Lots[0], 300000, before.Sale.Currency)
+	if len(won.Lots) != 1 || won.Sale.Purse != want || won.Sale.Bays != 0 {
+		t.Errorf("a won lot leaves %+v, want %+v", won.Sale.Purse, want)
+	}
+	if b, _ := won.TodaysBid(ids[1]); b.Bid != nil {
+		t.Errorf("with no bay left the next is bid %v", *b.Bid)
+	}
+}
+
+func TestLaterDaysShareWhatThereIs(t *testing.T) {
+	u, _ := planning(t)
+	later := sound("3")
+	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
+	id := u.add(later)[0]
+	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+	if p := u.plan(); len(p.Lots) != 2 {
+		t.Errorf("a lot of a later day that is not marked: %d lots", len(p.Lots))
+	}
+	u.well(desk.MarkLot(id, lot.Bid), desk.Go(desk.SalePlan))
+	if p := u.plan(); len(p.Lots) != 3 || p.Lots[2].ID != id {
+		t.Errorf("a lot of a later day that is marked: %+v", p.Lots)
+	}
+	u.well(desk.ShowDay("2026-12-01"))
+	if u.s.Day.Has != nil || u.s.Planned() != nil {
+		t.Errorf("each day has a row of its own: %+v", u.s.Day)
+	}
+}
+
+func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
+	u, _ := planning(t)
+	u.start()
+	if u.s.Day.Date != "2026-11-01" || u.s.Day.Has == nil ||
+		*u.s.Day.Has != (desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
+		t.Fatalf("after a restart: %+v", u.s.Day)
+	}
+	u.well(desk.Go(desk.SalePlan))
+	if u.s.Reach != (book.Reach{Undo: "bays"}) {
+		t.Errorf("undo would take back %+v", u.s.Reach)
+	}
+	if u.well(desk.Undo()); u.s.Day.Has.Bays != 0 || u.s.Day.Has.Hours != 500 {
+		t.Errorf("one step taken back: %+v", u.s.Day.Has)
+	}
+	if u.well(desk.Undo(), desk.Undo()); u.s.Day.Has != nil {
+		t.Errorf("all taken back: %+v", u.s.Day.Has)
+	}
+}
