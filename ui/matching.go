@@ -34,7 +34,7 @@ type matching struct {
 	open   bool            // the dialog is shown
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
-	mends  *widget.Button
+	mends  *widgets.Button
 	word   string             // of a title, whose meaning was chosen last
 	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
 }
@@ -44,18 +44,18 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), open: true, body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
-	m.mends = widget.NewButton("Put rows right…", w.handler(m.mend))
+	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
 	m.build()
 	m.preview()
-	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
+	d := w.question("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
 		m.open = false
 		w.runner.Cancel("preview")
 		if w.runner.Cancel("reopen"); yes {
 			m.take()
 		}
 		w.nextTable()
-	}, w.window)
+	})
 	d.Resize(fyne.NewSize(1180, 660))
 	w.open(d)
 }
@@ -285,12 +285,12 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
 	}
-	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines),
+	d := m.w.question(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines),
 		func(save bool) {
 			if save {
 				m.saveRefused()
 			}
-		}, m.w.window)
+		})
 	d.Resize(fyne.NewSize(760, 420))
 	m.w.open(d)
 }

@@ -60,7 +60,7 @@ func newCatalogue[T any](p *Page, k kind[T]) *section {
 	s.table.Empty = "Nothing here has these words."
 	s.table.OnSelected = func(row int) { s.choose(s.idOf(s.rows[row].Item)) }
 	s.editor = newEditor(s)
-	add := widget.NewButton("Add a "+k.noun, s.add)
+	add := widgets.NewButton("Add a "+k.noun, s.add)
 	head := container.NewVBox(form.Heading(k.title, k.help), s.faults, container.NewBorder(nil, nil, nil, add, s.search))
 	split := widgets.NewHSplit("bench."+k.name, form.Under(head, s.table, nil), container.NewScroll(s.editor.body), 0.5)
 	return &section{name: k.name, body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
@@ -244,7 +244,7 @@ func (e *editor[T]) rows() *form.Of[T] {
 
 // button adds a button that changes the entry.
 func (e *editor[T]) button(words string, change func(*T)) {
-	b := widget.NewButton(words, func() { e.edit(words, change) })
+	b := widgets.NewButton(words, func() { e.edit(words, change) })
 	b.Importance = widget.LowImportance
 	e.body.Add(container.NewHBox(b))
 }

@@ -23,7 +23,7 @@ type packs struct {
 	chosen string // id of the one beside the table
 	shown  string // what stands beside the table already
 	words  *fyne.Container
-	remove *widget.Button
+	remove *widgets.Button
 }
 
 func newPacks(p *Page) *section {
@@ -38,8 +38,8 @@ func newPacks(p *Page) *section {
 	s.table = table.New(columns)
 	s.table.Empty = "No jurisdiction has these words."
 	s.table.OnSelected = func(row int) { s.choose(s.rows[row].ID) }
-	add := widget.NewButton("Add one from a file…", func() { p.do(desk.Want(desk.NewPack)) })
-	s.remove = widget.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
+	add := widgets.NewButton("Add one from a file…", func() { p.do(desk.Want(desk.NewPack)) })
+	s.remove = widgets.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
 	head := container.NewVBox(form.Heading("Jurisdictions",
 		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
 		container.NewBorder(nil, nil, nil, add, s.search))

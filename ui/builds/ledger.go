@@ -33,10 +33,10 @@ type ledger[T any] struct {
 	form   *form.Of[T]
 	title  *widgets.Words
 	sum    *widget.Label
-	add    *widget.Button
-	remove *widget.Button
-	fresh  *widget.Button
-	like   *widget.Button // nil: a new entry takes nothing over
+	add    *widgets.Button
+	remove *widgets.Button
+	fresh  *widgets.Button
+	like   *widgets.Button // nil: a new entry takes nothing over
 	keys   *fyne.Container
 	body   fyne.CanvasObject
 
@@ -95,12 +95,12 @@ func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
 	l.table.Empty = s.empty
 	l.table.OnSelected = l.choose
 	l.table.OnOpen = func(row int) { l.choose(row); l.takeKeyboard() }
-	l.add = widget.NewButton("Add this "+s.noun, l.take)
+	l.add = widgets.NewButton("Add this "+s.noun, l.take)
 	l.add.Importance = widget.HighImportance
-	l.remove = widget.NewButton("Remove this "+s.noun, l.drop)
-	l.fresh = widget.NewButton("New "+s.noun, func() { l.choose(-1); l.takeKeyboard() })
+	l.remove = widgets.NewButton("Remove this "+s.noun, l.drop)
+	l.fresh = widgets.NewButton("New "+s.noun, func() { l.choose(-1); l.takeKeyboard() })
 	if s.again != nil {
-		l.like = widget.NewButton("As the last "+s.noun, func() {
+		l.like = widgets.NewButton("As the last "+s.noun, func() {
 			l.draft = s.again(l.last())
 			l.renderForm()
 			l.takeKeyboard()

@@ -109,7 +109,7 @@ func (s *shop) says(t *testing.T, words ...string) {
 
 func tap(t *testing.T, o fyne.CanvasObject, words string) {
 	t.Helper()
-	for _, b := range seen.All[*widget.Button](o) {
+	for _, b := range seen.All[*widgets.Button](o) {
 		if b.Text == words {
 			test.Tap(b)
 			return

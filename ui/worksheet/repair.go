@@ -36,8 +36,8 @@ type work struct {
 	line    *lineForm
 	rows    []view.RepairRow
 	chosen  string // id of the selected line
-	restore *widget.Button
-	donor   *widget.Button
+	restore *widgets.Button
+	donor   *widgets.Button
 }
 
 // newRepair returns the section of the work that is known and of the damage that may be hidden.
@@ -60,10 +60,10 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
 	w.addRisk = widgets.NewSuggest("Add a risk: type any word of it", w.raise)
 	w.know(know)
-	blank := widget.NewButton("Add my own line", w.addBlank)
-	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
-	w.donor = widget.NewButton("Plan with a donor vehicle", w.planDonor)
-	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
+	blank := widgets.NewButton("Add my own line", w.addBlank)
+	shop := widgets.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
+	w.donor = widgets.NewButton("Plan with a donor vehicle", w.planDonor)
+	w.restore = widgets.NewButton("Restore removed lines", w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)

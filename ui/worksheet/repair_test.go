@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
@@ -126,7 +126,7 @@ func TestTheLinesSideShowsRemoveAndItsGroups(t *testing.T) {
 	if len(scrolls) != 1 {
 		t.Fatalf("%d panes scroll", len(scrolls))
 	}
-	for _, button := range seen.All[*widget.Button](scrolls[0]) {
+	for _, button := range seen.All[*widgets.Button](scrolls[0]) {
 		if button.Text == "Remove this line" {
 			t.Error("the button scrolls with the fields")
 		}
