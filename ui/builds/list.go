@@ -38,6 +38,8 @@ func newList(p *Page) *list {
 	l.table = table.New(columns(view.BuildColumns, true))
 	l.table.Empty = "No build fits the search."
 	l.table.OnOpen = func(row int) { p.do(desk.ShowBuild(l.rows[row].ID)) }
+	l.table.OnDelete = func(row int) { p.do(desk.RemoveBuild(l.rows[row].ID)) }
+	l.table.Menu = l.menu
 	l.table.OnSort = func(column int, falling bool) {
 		l.filter.Sort, l.filter.Down = column, falling
 		l.render()
@@ -53,6 +55,15 @@ func newList(p *Page) *list {
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewStack(l.full, l.years.body, l.empty))
 	return l
+}
+
+// menu is what may be done with a build.
+func (l *list) menu(row int) []*fyne.MenuItem {
+	id := l.rows[row].ID
+	item := func(words string, action desk.Action) *fyne.MenuItem {
+		return fyne.NewMenuItem(words, func() { l.page.do(action) })
+	}
+	return []*fyne.MenuItem{item("Open", desk.ShowBuild(id)), item("Worksheet", desk.OpenLot(id)), item("Remove", desk.RemoveBuild(id))}
 }
 
 // firstSteps is what the page says while no lot was won.
