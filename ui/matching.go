@@ -18,7 +18,6 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
-	"walkline/valuation/lot"
 )
 
 // matching is the dialog in which a table's columns are matched and its notation stated.
@@ -124,14 +123,13 @@ func (m *matching) ofRunList() {
 	sale.OnChanged = func(s string) { st.Sale = strings.TrimSpace(s); m.preview() }
 	m.row("Sale", sale)
 	day := widgets.NewTextEntry()
-	day.SetPlaceHolder("YYYY-MM-DD")
-	day.SetText(string(st.SaleDate))
+	day.SetPlaceHolder("if no column says")
+	day.SetText(form.DayShown(st.SaleDate))
 	says := widgets.NewCaption("")
 	day.OnChanged = func(s string) {
-		d, err := lot.ParseDate(s)
-		says.SetText("")
-		if s != "" && err != nil {
-			says.SetText("! no day of the calendar")
+		d, read, err := form.ReadDay(s)
+		if says.SetText(read); err != nil {
+			says.SetText("! " + err.Error())
 			return
 		}
 		st.SaleDate = d

@@ -17,9 +17,11 @@ import (
 	"walkline/ui/board"
 	"walkline/ui/builds"
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/record"
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
@@ -73,6 +75,7 @@ type Parts struct {
 func NewWindow(a fyne.App, p Parts) *Window {
 	d, r := p.Desk, p.Runner
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: p.Crash}
+	view.ShowDays(form.DayOrder().Show)
 	w.loadLooks()
 	w.board = board.New(w.Do)
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })

@@ -81,7 +81,7 @@ func (w *work) menu(row int) []*fyne.MenuItem {
 		fyne.NewMenuItem("Add my own line", w.addBlank), fyne.NewMenuItem(restoreWords, w.bringBack)}
 }
 
-const restoreWords = "Restore what was removed"
+const restoreWords = "Restore removed ones"
 
 // riskMenu is what may be done with a hidden risk.
 func (w *work) riskMenu(row int) []*fyne.MenuItem {
