@@ -58,8 +58,8 @@ func NewShelf(s desk.State, search, from string) *Shelf {
 			continue
 		}
 		r := c.Row
-		if search == "" || contains([]string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), Day(r.Date), SourceOf(*c)},
-			search) {
+		words := []string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), Day(r.Date), SourceOf(*c)}
+		if search == "" || contains(words, search) {
 			v.rows = append(v.rows, i)
 		}
 	}
