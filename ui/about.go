@@ -7,10 +7,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 )
 
 // About is what the program says of itself.
@@ -50,14 +50,14 @@ func (w *Window) showAbout() {
 	lines.Selectable, lines.Wrapping = true, fyne.TextWrapBreak
 	notices := widget.NewLabel(plain(w.about.Licences))
 	notices.Wrapping = fyne.TextWrapWord
-	copied := widget.NewButton("Copy all of it, for a report", nil)
+	copied := widgets.NewButton("Copy all of it, for a report", nil)
 	copied.OnTapped = func() {
 		w.app.Clipboard().SetContent(w.about.lines() + "\n\n" + w.about.Licences)
 		copied.SetText("Copied")
 	}
 	top := container.NewVBox(lines, container.NewHBox(copied),
 		widget.NewLabel("Walkline's own source is under the MIT license. What is inside besides:"))
-	d := dialog.NewCustom("About Walkline", "Close", container.NewBorder(top, nil, nil, nil, container.NewVScroll(notices)), w.window)
+	d := w.telling("About Walkline", "Close", container.NewBorder(top, nil, nil, nil, container.NewVScroll(notices)))
 	d.Resize(fyne.NewSize(760, 560))
 	w.open(d)
 }

@@ -30,12 +30,12 @@ func (w *Window) ask(a asking, take func(path string)) {
 	})
 	path.OnSubmitted = func(string) { done() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for it…", w.handler(func() { d.Hide(); w.browse(take) }))
+	browse := widgets.NewButton("Look for it…", w.handler(func() { d.Hide(); w.browse(take) }))
 	words := widget.NewLabel(a.what)
 	words.Wrapping = fyne.TextWrapWord
 	body := container.NewVBox(words, container.NewBorder(nil, nil, nil, browse, path))
 	d = dialog.NewCustomWithoutButtons(a.title, body, w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton(a.verb, done)})
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton("Cancel", func() { d.Hide() }), widgets.NewButton(a.verb, done)})
 	d.Resize(fyne.NewSize(680, 210))
 	w.open(d)
 	w.focusIn(path)

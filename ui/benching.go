@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -46,7 +45,7 @@ func (w *Window) listFaults(name string, faults []valuation.Fault) {
 	for _, f := range faults {
 		lines = append(lines, f.Error())
 	}
-	d := dialog.NewCustom(name+" was not added: "+view.Count(len(faults), "fault"), "Close", newListing(lines), w.window)
+	d := w.telling(name+" was not added: "+view.Count(len(faults), "fault"), "Close", newListing(lines))
 	d.Resize(fyne.NewSize(760, 420))
 	w.open(d)
 }

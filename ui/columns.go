@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/form"
 	"walkline/ui/view"
@@ -38,8 +37,8 @@ func (w *Window) chooseColumns() {
 	lay()
 	help := form.Small("Ticked columns are shown, from left to right. Drag the edge of a heading to change a width: it is kept.")
 	d := dialog.NewCustomWithoutButtons("Columns of the Board", form.Under(help, container.NewVScroll(list), nil), w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("As at first", w.handler(func() { show(nil) })),
-		widget.NewButton("Close", func() { d.Hide() })})
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton("As at first", w.handler(func() { show(nil) })),
+		widgets.NewButton("Close", func() { d.Hide() })})
 	d.Resize(fyne.NewSize(460, min(560, w.window.Canvas().Size().Height-60)))
 	w.open(d)
 }
@@ -49,7 +48,7 @@ func (w *Window) shownColumn(chosen []view.BoardColumn, i int, show func([]view.
 	tick := widgets.NewCheck(chosen[i].Title, nil)
 	tick.SetChecked(true)
 	tick.OnChanged = func(bool) { w.guard(func() { show(slices.Delete(slices.Clone(chosen), i, i+1)) }) }
-	left := widget.NewButton("Move left", w.handler(func() {
+	left := widgets.NewButton("Move left", w.handler(func() {
 		moved := slices.Clone(chosen)
 		moved[i-1], moved[i] = moved[i], moved[i-1]
 		show(moved)

@@ -5,6 +5,10 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
 )
 
 // shown is a dialog as the window keeps it.
@@ -45,6 +49,43 @@ func (w *Window) openWith(d shown, keys func(*fyne.KeyEvent)) {
 // forget takes a dialog that has closed off those on show.
 func (w *Window) forget(d shown) {
 	w.dialogs = slices.DeleteFunc(w.dialogs, func(o opened) bool { return o.dialog == d })
+}
+
+// telling is a dialog with one button, which closes it.
+func (w *Window) telling(title, end string, body fyne.CanvasObject) *dialog.CustomDialog {
+	d := dialog.NewCustomWithoutButtons(title, body, w.window)
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton(end, d.Hide)})
+	return d
+}
+
+// question is a dialog with two answers; to close it is no.
+type question struct {
+	*dialog.CustomDialog
+	answered func(yes bool)
+	said     bool
+}
+
+// question returns a question, whose answer is told once it has closed.
+func (w *Window) question(title, yes, no string, body fyne.CanvasObject, answered func(yes bool)) *question {
+	q := &question{CustomDialog: dialog.NewCustomWithoutButtons(title, body, w.window), answered: answered}
+	agree := widgets.NewButton(yes, q.Confirm)
+	agree.Importance = widget.HighImportance
+	q.SetButtons([]fyne.CanvasObject{widgets.NewButton(no, q.Hide), agree})
+	return q
+}
+
+// Confirm answers yes.
+func (q *question) Confirm() {
+	q.said = true
+	q.Hide()
+}
+
+// SetOnClosed sets what follows the closing; the answer comes last.
+func (q *question) SetOnClosed(closed func()) {
+	q.CustomDialog.SetOnClosed(func() {
+		closed()
+		q.answered(q.said)
+	})
 }
 
 // modal reports whether a dialog is open: dropped files, and the window's own keys, wait.

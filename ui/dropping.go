@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 )
 
 // Drop takes files dropped on the window. Pictures become photographs of the open lot, of the selected area while Damage is
@@ -91,7 +92,7 @@ func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind
 	body := container.NewVBox(words)
 	d := dialog.NewCustomWithoutButtons("What is this table?", body, w.window)
 	for _, kind := range desk.Kinds {
-		b := widget.NewButton(kindWords[kind], w.handler(func() {
+		b := widgets.NewButton(kindWords[kind], w.handler(func() {
 			d.Hide()
 			read(kind)
 		}))
@@ -101,7 +102,7 @@ func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind
 		}
 		body.Add(b)
 	}
-	leave := widget.NewButton("None of these: leave it", w.handler(func() {
+	leave := widgets.NewButton("None of these: leave it", w.handler(func() {
 		d.Hide()
 		w.nextTable()
 	}))

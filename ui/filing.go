@@ -11,6 +11,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 )
@@ -57,8 +58,8 @@ func (w *Window) askFiles(paths []string, pictures bool) {
 	words.Wrapping = fyne.TextWrapWord
 	body := container.NewVBox(words)
 	d := dialog.NewCustomWithoutButtons("Dropped on "+view.BuildName(o.Bought), body, w.window)
-	offer := func(words string, do func()) *widget.Button {
-		b := widget.NewButton(words, w.handler(func() {
+	offer := func(words string, do func()) *widgets.Button {
+		b := widgets.NewButton(words, w.handler(func() {
 			d.Hide()
 			do()
 		}))

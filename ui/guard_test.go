@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
 	"walkline/cmd/wire/trial"
@@ -50,7 +49,7 @@ func TestAFaultInAHandlerIsSaidAndTheWindowLivesOn(t *testing.T) {
 			w.ImportList()
 			top := w.window.Canvas().Overlays().Top()
 			seen.All[*widgets.TextEntry](top)[0].SetText(table)
-			for _, b := range seen.All[*widget.Button](top) {
+			for _, b := range seen.All[*widgets.Button](top) {
 				if b.Text == "Read" {
 					test.Tap(b)
 				}
@@ -104,7 +103,7 @@ func TestAClashIsAskedAndSettled(t *testing.T) {
 		if w.Do(year(2016)); elsewhere.Trouble != "" || w.window.Canvas().Overlays().Top() == nil {
 			t.Fatalf("%q: nothing is asked: %q", answer, w.notice.Text)
 		}
-		for _, b := range seen.All[*widget.Button](w.window.Canvas().Overlays().Top()) {
+		for _, b := range seen.All[*widgets.Button](w.window.Canvas().Overlays().Top()) {
 			if b.Text == answer {
 				test.Tap(b)
 			}

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/theme"
@@ -87,7 +86,7 @@ Figures marked *starter* are from memory: replace them with yours. The bid is ar
 func (w *Window) help() {
 	text := widget.NewRichTextFromMarkdown(helpText)
 	text.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustom("Walkline", "Close", container.NewVScroll(text), w.window)
+	d := w.telling("Walkline", "Close", container.NewVScroll(text))
 	d.Resize(fyne.NewSize(720, 520))
 	w.open(d)
 }

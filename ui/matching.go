@@ -18,7 +18,6 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
-	"walkline/valuation/lot"
 )
 
 // matching is the dialog in which a table's columns are matched and its notation stated.
@@ -34,7 +33,7 @@ type matching struct {
 	open   bool            // the dialog is shown
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
-	mends  *widget.Button
+	mends  *widgets.Button
 	word   string             // of a title, whose meaning was chosen last
 	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
 }
@@ -44,18 +43,18 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), open: true, body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
-	m.mends = widget.NewButton("Put rows right…", w.handler(m.mend))
+	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
 	m.build()
 	m.preview()
-	d := dialog.NewCustomConfirm("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
+	d := w.question("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
 		m.open = false
 		w.runner.Cancel("preview")
 		if w.runner.Cancel("reopen"); yes {
 			m.take()
 		}
 		w.nextTable()
-	}, w.window)
+	})
 	d.Resize(fyne.NewSize(1180, 660))
 	w.open(d)
 }
@@ -124,14 +123,13 @@ func (m *matching) ofRunList() {
 	sale.OnChanged = func(s string) { st.Sale = strings.TrimSpace(s); m.preview() }
 	m.row("Sale", sale)
 	day := widgets.NewTextEntry()
-	day.SetPlaceHolder("YYYY-MM-DD")
-	day.SetText(string(st.SaleDate))
+	day.SetPlaceHolder("if no column says")
+	day.SetText(form.DayShown(st.SaleDate))
 	says := widgets.NewCaption("")
 	day.OnChanged = func(s string) {
-		d, err := lot.ParseDate(s)
-		says.SetText("")
-		if s != "" && err != nil {
-			says.SetText("! no day of the calendar")
+		d, read, err := form.ReadDay(s)
+		if says.SetText(read); err != nil {
+			says.SetText("! " + err.Error())
 			return
 		}
 		st.SaleDate = d
@@ -285,12 +283,12 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 	for _, r := range refused {
 		lines = append(lines, fmt.Sprintf("line %d: %s", r.Line, r.Reason))
 	}
-	d := dialog.NewCustomConfirm(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines),
+	d := m.w.question(fmt.Sprintf("Refused rows: %d", len(refused)), "Save them to correct…", "Leave them", newListing(lines),
 		func(save bool) {
 			if save {
 				m.saveRefused()
 			}
-		}, m.w.window)
+		})
 	d.Resize(fyne.NewSize(760, 420))
 	m.w.open(d)
 }

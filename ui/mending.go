@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -40,13 +39,13 @@ func (m *matching) mend() {
 		o.(*widget.Label).SetText(brief(fmt.Sprintf("line %d: %s", r.refused[i].Line, r.refused[i].Reason), mostShown/10))
 	})
 	r.list.OnSelected = func(i widget.ListItemID) { r.show(r.refused[i]) }
-	try := widget.NewButton("Try again", m.w.handler(r.try))
+	try := widgets.NewButton("Try again", m.w.handler(r.try))
 	try.Importance = widget.HighImportance
 	side := container.NewBorder(r.why, container.NewHBox(try), nil, nil, container.NewVScroll(r.fields))
 	split := container.NewHSplit(r.list, side)
 	split.Offset = 0.4
 	r.body = split
-	d := dialog.NewCustom("Put rows right", "Back to the table", r.body, m.w.window)
+	d := m.w.telling("Put rows right", "Back to the table", r.body)
 	d.Resize(fyne.NewSize(980, 560))
 	m.again = r.arrived
 	m.w.open(d)

@@ -50,7 +50,7 @@ func (w *Window) moveLots() {
 	body := container.NewVBox(widget.NewForm(widget.NewFormItem("A sale on the Board", pick), widget.NewFormItem("Sale", sale),
 		widget.NewFormItem("Sale day", day)), says)
 	d = dialog.NewCustomWithoutButtons("Move "+view.Count(len(ids), "lot")+" to another sale", widgets.NewLayer(body, w.runner), w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Move", move)})
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton("Cancel", func() { d.Hide() }), widgets.NewButton("Move", move)})
 	sale.OnSubmitted, day.OnSubmitted = func(string) { move() }, func(string) { move() }
 	sale.OnEscape, day.OnEscape = func() { d.Hide() }, func() { d.Hide() }
 	d.Resize(fyne.NewSize(560, 260))

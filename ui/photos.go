@@ -69,11 +69,11 @@ func (w *Window) addPhotos(area string) {
 	})
 	path.OnSubmitted = func(string) { take() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for one…", w.handler(func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) }))
+	browse := widgets.NewButton("Look for one…", w.handler(func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) }))
 	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Photos can also be dropped on the window, many at once."),
 		container.NewBorder(nil, nil, nil, browse, path), stage)
 	d = dialog.NewCustomWithoutButtons("Add photos: "+view.PhotoArea(area), body, w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Add", take)})
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton("Cancel", func() { d.Hide() }), widgets.NewButton("Add", take)})
 	d.Resize(fyne.NewSize(720, 230))
 	w.open(d)
 	w.focusIn(path)

@@ -48,7 +48,7 @@ func (w *Window) showPhoto(hash string) {
 	v.area = widgets.NewSelect(areas, handling(w, func(string) { v.pin() }))
 	v.stage = widget.NewRadioGroup([]string{beforeWords, afterWords}, handling(w, func(string) { v.setStage() }))
 	v.stage.Required = true
-	button := func(words string, do func()) *widget.Button { return widget.NewButton(words, w.handler(do)) }
+	button := func(words string, do func()) *widgets.Button { return widgets.NewButton(words, w.handler(do)) }
 	hint := form.Small("Wheel or + and - zoom, dragging moves it, a double click or 0 shows it whole.")
 	side := container.NewVBox(v.facts, hint, widget.NewLabel("Caption"), v.caption, widget.NewLabel("Shows"), v.area, v.stage)
 	body := container.NewBorder(nil, nil, nil, container.New(form.FixedWidth{Width: 260}, container.NewVScroll(side)), v.picture)

@@ -8,12 +8,13 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/theme"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 )
 
 // pin keeps the bid of the open lot in sight on every page: beside the places, or below them where the text is large. A press leads to
 // what the bid still needs, or to where it comes from.
 type pin struct {
-	press *widget.Button
+	press *widgets.Button
 	moved *widget.Label
 	bar   *fyne.Container
 	shown view.Pin
@@ -21,7 +22,7 @@ type pin struct {
 
 func newPin(do func(desk.Action)) *pin {
 	p := &pin{moved: widget.NewLabel("")}
-	p.press = widget.NewButton("", func() {
+	p.press = widgets.NewButton("", func() {
 		if p.shown.Seek != "" {
 			do(desk.Seek(p.shown.Seek))
 			return

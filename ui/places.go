@@ -13,6 +13,7 @@ import (
 	"walkline/ui/saleday"
 	"walkline/ui/theme"
 	"walkline/ui/why"
+	"walkline/ui/widgets"
 	"walkline/ui/worksheet"
 )
 
@@ -62,7 +63,7 @@ func (p sheetPage) Render(s desk.State) {
 // places is the strip of places at the top of the window, with the page of the moment under it.
 type places struct {
 	stations []station
-	buttons  []*widget.Button
+	buttons  []*widgets.Button
 	strip    *fyne.Container
 	built    map[desk.Place]page
 	pages    *fyne.Container
@@ -72,7 +73,7 @@ func newPlaces(stations []station, visit func(desk.Place)) *places {
 	p := &places{stations: stations, strip: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half)), pages: container.NewStack(),
 		built: map[desk.Place]page{}}
 	for _, s := range stations {
-		b := widget.NewButton(s.name, func() { visit(s.place) })
+		b := widgets.NewButton(s.name, func() { visit(s.place) })
 		p.buttons = append(p.buttons, b)
 		p.strip.Add(b)
 	}

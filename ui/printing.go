@@ -114,7 +114,7 @@ func (w *Window) print(p printing) {
 	})
 	path.OnSubmitted = func(string) { save() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widget.NewButton("Look for a place…", w.handler(func() { d.Hide(); w.browseToSave(p) }))
+	browse := widgets.NewButton("Look for a place…", w.handler(func() { d.Hide(); w.browseToSave(p) }))
 	if p.save != nil {
 		browse.OnTapped = func() { w.browseFolder(func(folder string) { path.SetText(filepath.Join(folder, p.name)) }) }
 	}
@@ -124,7 +124,7 @@ func (w *Window) print(p printing) {
 		body.Add(p.more)
 	}
 	d = dialog.NewCustomWithoutButtons(p.title, body, w.window)
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Cancel", func() { d.Hide() }), widget.NewButton("Save", save)})
+	d.SetButtons([]fyne.CanvasObject{widgets.NewButton("Cancel", func() { d.Hide() }), widgets.NewButton("Save", save)})
 	d.Resize(fyne.NewSize(720, 240))
 	w.open(d)
 	w.focusIn(path)
@@ -153,14 +153,12 @@ func (w *Window) unlessThere(p printing, path string) {
 		w.write(p, path)
 		return
 	}
-	d := dialog.NewConfirm("Replace it?", "There is a file "+path+" already.", handling(w, func(yes bool) {
+	there := widget.NewLabel("There is a file " + path + " already.")
+	w.open(w.question("Replace it?", "Replace it", "Keep it", there, handling(w, func(yes bool) {
 		if yes {
 			w.write(p, path)
 		}
-	}), w.window)
-	d.SetConfirmText("Replace it")
-	d.SetDismissText("Keep it")
-	w.open(d)
+	})))
 }
 
 // write makes the file away from the window, writes it and says where it is.

@@ -7,10 +7,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 )
 
 // showRemembered lists the shapes of tables whose reading is remembered, each with what its columns became, and forgets one when asked.
@@ -30,8 +30,8 @@ func (w *Window) showRemembered() {
 	}, func(i widget.ListItemID, o fyne.CanvasObject) {
 		o.(*widget.Label).SetText(brief(all[i].What+": "+strings.Join(all[i].Columns, ", "), mostShown/10))
 	})
-	var forget *widget.Button
-	forget = widget.NewButton("Forget it", w.handler(func() {
+	var forget *widgets.Button
+	forget = widgets.NewButton("Forget it", w.handler(func() {
 		if err := w.desk.Forget(context.Background(), all[at]); err != nil {
 			w.failed("forget how that table is read", err)
 			return
@@ -54,7 +54,7 @@ func (w *Window) showRemembered() {
 	}
 	side := container.NewBorder(nil, container.NewHBox(forget), nil, nil, container.NewVScroll(says))
 	split := container.NewHSplit(list, side)
-	d := dialog.NewCustom("What is remembered of tables", "Close", split, w.window)
+	d := w.telling("What is remembered of tables", "Close", split)
 	d.Resize(fyne.NewSize(860, 480))
 	w.open(d)
 }

@@ -48,20 +48,20 @@ func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 		w.try("Checking the backup…", func(ctx context.Context) error { return of.Restore(ctx, backup) })
 	}
 	w.path.OnSubmitted = func(string) { restore() }
-	way := container.NewBorder(nil, nil, nil, container.NewHBox(widget.NewButton("Look for it…", w.browse),
-		widget.NewButton("Restore it", restore)), w.path)
+	way := container.NewBorder(nil, nil, nil, container.NewHBox(widgets.NewButton("Look for it…", w.browse),
+		widgets.NewButton("Restore it", restore)), w.path)
 	heading, leave := "The lots could not be opened", a.Quit
 	if of.Shown {
 		heading, leave = "The lots are damaged", w.window.Close
 	}
-	foot := container.NewHBox(widget.NewButton("Close", leave))
+	foot := container.NewHBox(widgets.NewButton("Close", leave))
 	if of.Aside != nil {
-		foot.Add(widget.NewButton("Keep the stray file aside and open without it", func() {
+		foot.Add(widgets.NewButton("Keep the stray file aside and open without it", func() {
 			w.try("Keeping the file aside…", of.Aside)
 		}))
 	}
 	if of.Salvage != nil {
-		foot.Add(widget.NewButton("Save what can be read", w.save))
+		foot.Add(widgets.NewButton("Save what can be read", w.save))
 	}
 	w.window.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading(heading),
 		container.NewVBox(way, foot), nil, nil, container.NewVScroll(w.said))))

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
+	"walkline/ui/widgets"
 )
 
 // found returns every widget of a kind below an object.
@@ -45,8 +46,8 @@ func TestABookThatDoesNotOpenOffersAWayOut(t *testing.T) {
 		Again:   func() error { did = append(did, "again"); return nil }})
 	windows := a.Driver().AllWindows()
 	w := windows[len(windows)-1]
-	said, buttons := found[*widget.Label](w.Content())[0], map[string]*widget.Button{}
-	for _, b := range found[*widget.Button](w.Content()) {
+	said, buttons := found[*widget.Label](w.Content())[0], map[string]*widgets.Button{}
+	for _, b := range found[*widgets.Button](w.Content()) {
 		buttons[b.Text] = b
 	}
 	if buttons["Keep the stray file aside and open without it"] != nil {
@@ -81,7 +82,7 @@ func TestDamageFoundLaterOffersAWayOutBesideTheLots(t *testing.T) {
 		Again:   func() error { did = append(did, "say"); return nil }})
 	w := a.Driver().AllWindows()[before]
 	for _, b := range []string{"Save what can be read", "Restore it"} {
-		for _, button := range found[*widget.Button](w.Content()) {
+		for _, button := range found[*widgets.Button](w.Content()) {
 			if button.Text == b {
 				test.Tap(button)
 			}

@@ -8,9 +8,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 )
 
 // saved is the file that was written last, with the buttons beside what is said of it.
@@ -22,7 +22,7 @@ type saved struct {
 
 func newSaved(w *Window) *saved {
 	s := &saved{w: w}
-	s.buttons = container.NewHBox(widget.NewButton("Open it", w.handler(s.open)), widget.NewButton("Show its folder", w.handler(s.reveal)))
+	s.buttons = container.NewHBox(widgets.NewButton("Open it", w.handler(s.open)), widgets.NewButton("Show its folder", w.handler(s.reveal)))
 	s.buttons.Hide()
 	return s
 }

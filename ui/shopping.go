@@ -30,7 +30,7 @@ type shopping struct {
 	sum     *widget.RichText
 	table   *table.Table // the parts
 	list    []valuation.Wanted
-	saves   []*widget.Button // that want a list
+	saves   []*widgets.Button // that want a list
 }
 
 // Shop shows the shopping list of the open lot, of the lots of a mark, or of lots ticked one by one.
@@ -53,8 +53,8 @@ func (w *Window) Shop() {
 	parts := container.NewVSplit(s.pick, form.Under(s.sum, s.table, nil))
 	parts.Offset = .3
 	s.dialog = dialog.NewCustomWithoutButtons("Shopping list", form.Under(head, parts, nil), w.window)
-	s.saves = []*widget.Button{widget.NewButton("Print…", w.handler(s.print)), widget.NewButton("As a table (CSV)…", w.handler(s.save))}
-	s.dialog.SetButtons([]fyne.CanvasObject{widget.NewButton("Close", s.dialog.Hide), s.saves[0], s.saves[1]})
+	s.saves = []*widgets.Button{widgets.NewButton("Print…", w.handler(s.print)), widgets.NewButton("As a table (CSV)…", w.handler(s.save))}
+	s.dialog.SetButtons([]fyne.CanvasObject{widgets.NewButton("Close", s.dialog.Hide), s.saves[0], s.saves[1]})
 	room := w.window.Canvas().Size()
 	s.dialog.Resize(fyne.NewSize(room.Width-40, room.Height-60))
 	w.open(s.dialog)

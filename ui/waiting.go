@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 )
 
 // patience is how long work may take before its bar is shown.
@@ -31,7 +32,7 @@ func (w *Window) waiting(words string, cancel func()) *bar {
 		if b.ended {
 			return
 		}
-		end := widget.NewButton("Cancel", func() { b.dialog.Hide() })
+		end := widgets.NewButton("Cancel", func() { b.dialog.Hide() })
 		b.dialog = dialog.NewCustomWithoutButtons(words, container.NewVBox(b.shows, container.NewHBox(end)), w.window)
 		b.dialog.Resize(fyne.NewSize(420, 140))
 		w.open(b.dialog)

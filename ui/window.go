@@ -10,7 +10,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -18,9 +17,11 @@ import (
 	"walkline/ui/board"
 	"walkline/ui/builds"
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/record"
 	"walkline/ui/task"
 	"walkline/ui/theme"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
@@ -74,6 +75,7 @@ type Parts struct {
 func NewWindow(a fyne.App, p Parts) *Window {
 	d, r := p.Desk, p.Runner
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: p.Crash}
+	view.ShowDays(form.DayOrder().Show)
 	w.loadLooks()
 	w.board = board.New(w.Do)
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
@@ -207,14 +209,11 @@ func (w *Window) settle() {
 		return
 	}
 	w.state.Clash = nil
-	d := dialog.NewConfirm("Changed elsewhere", clash.Words, func(mine bool) {
+	w.open(w.question("Changed elsewhere", "Keep my change", "Keep what is there", widget.NewLabel(clash.Words), func(mine bool) {
 		if mine {
 			w.Do(clash.Mine)
 		}
-	}, w.window)
-	d.SetConfirmText("Keep my change")
-	d.SetDismissText("Keep what is there")
-	w.open(d)
+	}))
 }
 
 // value has the open lot valued away from the window, unless its answer is fresh. Where its case has faults its work is listed.
@@ -332,7 +331,7 @@ func ShowTrouble(a fyne.App, title, words string) {
 	w := a.NewWindow("Walkline")
 	text := widget.NewLabel(words)
 	text.Wrapping = fyne.TextWrapWord
-	close := widget.NewButton("Close", a.Quit)
+	close := widgets.NewButton("Close", a.Quit)
 	w.SetContent(container.NewPadded(container.NewBorder(widgets.NewHeading(title), container.NewHBox(close), nil, nil, text)))
 	w.Resize(fyne.NewSize(640, 280))
 	w.Canvas().Focus(close)

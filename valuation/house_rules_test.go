@@ -25,6 +25,7 @@ var rules = []rule{
 	{"goroutines and fyne.Do only in ui/task", each(threadFaults)},
 	{"no Fyne in desk, view, damage, sheet and photo", each(deskFaults)},
 	{"pages stand alone", each(pageFaults)},
+	{"buttons are our own", each(buttonFaults)},
 	{"every package has its comment", packageCommentFaults},
 	{"sizes", each(sizeFaults)},
 	{"no path of a machine", each(machinePathFaults)},
@@ -192,6 +193,26 @@ func deskFaults(s source) []string {
 		return nil
 	}
 	return importFaults(s, "fyne.io")
+}
+
+// spaceOnly are makers of buttons that Enter doesn't press.
+var spaceOnly = map[string][]string{
+	"fyne.io/fyne/v2/widget": {"Button", "NewButton", "NewButtonWithIcon"},
+	"fyne.io/fyne/v2/dialog": {"NewConfirm", "NewCustom", "NewCustomConfirm", "NewForm", "NewInformation", "NewError",
+		"ShowConfirm", "ShowCustom", "ShowCustomConfirm", "ShowForm", "ShowInformation", "ShowError"},
+}
+
+func buttonFaults(s source) []string {
+	if !s.shipsGo() || s.dir() == "ui/widgets" {
+		return nil
+	}
+	var faults []string
+	for use := range uses(s) {
+		if slices.Contains(spaceOnly[use.imported], use.name) {
+			faults = append(faults, fmt.Sprintf("%s:%d: Enter doesn't press the button of %s", s.path, s.line(use.at), use.name))
+		}
+	}
+	return faults
 }
 
 var pages = []string{"ui/board", "ui/listing", "ui/worksheet", "ui/live", "ui/builds", "ui/record", "ui/bench"}

@@ -77,6 +77,10 @@ var broken = map[string][]sample{
 		importing("ui/board/a.go", "walkline/ui/worksheet"),
 		importing("ui/bench/a_test.go", "walkline/ui/record"),
 	},
+	"buttons are our own": {
+		calling("ui/board/a.go", "fyne.io/fyne/v2/widget", "widget.NewButton(words, nil)"),
+		calling("ui/a.go", "fyne.io/fyne/v2/dialog", "dialog.NewConfirm(words, words, nil, nil)"),
+	},
 	"every package has its comment": {
 		{"store/a.go", "package store\n"},
 		{"store/a.go", "// Here be rows.\npackage store\n"},
@@ -124,6 +128,11 @@ var sound = map[string][]sample{
 	"pages stand alone": {
 		importing("ui/a.go", "walkline/ui/board"),
 		importing("ui/board/a.go", "walkline/ui/view"),
+	},
+	"buttons are our own": {
+		calling("ui/widgets/a.go", "fyne.io/fyne/v2/widget", "widget.NewButton(words, nil)"),
+		calling("ui/board/a.go", "walkline/ui/widgets", "widgets.NewButton(words, nil)"),
+		calling("ui/a.go", "fyne.io/fyne/v2/dialog", "dialog.NewCustomWithoutButtons(words, nil, nil)"),
 	},
 	"every package has its comment": {
 		{"store/a.go", "// Package store keeps lots.\npackage store\n"},

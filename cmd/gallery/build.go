@@ -4,9 +4,9 @@ import (
 	"context"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation"
 	"walkline/valuation/build"
@@ -54,7 +54,7 @@ func (s *stage) ended(id int64) error {
 		return err
 	}
 	s.window.Do(desk.CloseBuild())
-	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+	for _, b := range seen.All[*widgets.Button](s.screen.Content()) {
 		if b.Text == "Year totals" {
 			b.OnTapped()
 		}

@@ -9,7 +9,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -49,7 +48,7 @@ func TestAWonLotIsBuiltByKeyboard(t *testing.T) {
 	if got := len(s.lotOf(t, id).Build.Receipts); got != before {
 		t.Errorf("after undo there are %d bills", got)
 	}
-	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+	for _, b := range seen.All[*widgets.Button](s.screen.Content()) {
 		if b.Text == "As the last bill" && b.Visible() && b.Size().Height < 20 {
 			t.Errorf("its button is %g high", b.Size().Height)
 		}

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
@@ -73,7 +72,7 @@ func (s *stage) escape() { s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: f
 
 // click presses the button on top that says so.
 func (s *stage) click(words string) {
-	for _, b := range seen.All[*widget.Button](s.top()) {
+	for _, b := range seen.All[*widgets.Button](s.top()) {
 		if b.Text == words && b.Visible() {
 			b.OnTapped()
 			return

@@ -15,7 +15,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire"
 	"walkline/store"
@@ -172,7 +171,7 @@ func (s *stage) line() error {
 	s.press(fyne.Key3)
 	list := seen.All[*table.Table](s.screen.Content())[0]
 	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
-	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+	for _, b := range seen.All[*widgets.Button](s.screen.Content()) {
 		if group := strings.ToLower(strings.Fields(b.Text + " ?")[0]); slices.Contains([]string{"work", "hours", "parts"}, group) {
 			b.OnTapped()
 			if err := s.save("worksheet-repair-" + group); err != nil {

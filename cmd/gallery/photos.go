@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
@@ -64,7 +63,7 @@ func (s *stage) photos() error {
 	if err := s.save("photo-large"); err != nil {
 		return err
 	}
-	for _, b := range seen.All[*widget.Button](s.top()) {
+	for _, b := range seen.All[*widgets.Button](s.top()) {
 		if b.Text == "Close" {
 			test.Tap(b)
 		}

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
 	"walkline/ui/theme"
@@ -33,7 +32,7 @@ func TestTheFieldWithTheKeyboardIsInSight(t *testing.T) {
 			c.FocusNext()
 			field := c.Focused()
 			o, ok := field.(fyne.CanvasObject)
-			if _, button := field.(*widget.Button); !ok || button || seenFields[field] {
+			if _, button := field.(*widgets.Button); !ok || button || seenFields[field] {
 				continue
 			}
 			seenFields[field] = true
@@ -53,7 +52,7 @@ func TestTheFirstStepOfResaleIsInSight(t *testing.T) {
 	s.window.NewLot()
 	s.press("4")
 	top := fyne.CurrentApp().Driver().AbsolutePositionForObject(seen.All[*table.Table](s.screen.Content())[0]).Y
-	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+	for _, b := range seen.All[*widgets.Button](s.screen.Content()) {
 		if b.Text == "Import comparables…" {
 			if bottom := fyne.CurrentApp().Driver().AbsolutePositionForObject(b).Y + b.Size().Height; bottom > top {
 				t.Errorf("the button ends at %v, the table under it begins at %v", bottom, top)

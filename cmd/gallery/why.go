@@ -5,8 +5,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
 )
@@ -40,7 +40,7 @@ func (s *stage) why() error {
 
 // button taps the visible button with these words.
 func (s *stage) button(words string) error {
-	for _, b := range seen.All[*widget.Button](s.screen.Content()) {
+	for _, b := range seen.All[*widgets.Button](s.screen.Content()) {
 		if b.Text == words {
 			test.Tap(b)
 			return nil

@@ -9,7 +9,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
@@ -102,7 +101,7 @@ func (s *stage) wants(t *testing.T, words ...string) {
 // tap taps the visible button with these words, of a dialog when one is open.
 func (s *stage) tap(t *testing.T, words string) {
 	t.Helper()
-	for _, b := range seen.All[*widget.Button](s.top()) {
+	for _, b := range seen.All[*widgets.Button](s.top()) {
 		if b.Text == words {
 			test.Tap(b)
 			return

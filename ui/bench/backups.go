@@ -14,12 +14,12 @@ import (
 func newBackups(p *Page) *section {
 	where := widget.NewLabel("")
 	where.Wrapping = fyne.TextWrapWord
-	now := widget.NewButton("Back up now…", func() { p.do(desk.Want(desk.BackUp)) })
-	restore := widget.NewButton("Restore from a backup…", func() { p.do(desk.Want(desk.RestoreBackup)) })
-	daily := widget.NewButton("Daily backup…", func() { p.do(desk.Want(desk.DailyBackup)) })
+	now := widgets.NewButton("Back up now…", func() { p.do(desk.Want(desk.BackUp)) })
+	restore := widgets.NewButton("Restore from a backup…", func() { p.do(desk.Want(desk.RestoreBackup)) })
+	daily := widgets.NewButton("Daily backup…", func() { p.do(desk.Want(desk.DailyBackup)) })
 	waits := widgets.NewNote(widgets.Care, "A backup is ready: close the window and start again, and it takes the place of what is here. "+
 		"What is here then is set aside whole, beside it.")
-	drop := widget.NewButton("Do not restore it", func() { p.do(desk.Unstage()) })
+	drop := widgets.NewButton("Do not restore it", func() { p.do(desk.Unstage()) })
 	waiting := container.NewVBox(waits, container.NewHBox(drop))
 	body := container.NewVBox(
 		form.Heading("Backup and restore", "Every change is kept as it is made, so there is nothing to save. A backup is for a lost or broken "+

@@ -59,8 +59,9 @@ func newCatalogue[T any](p *Page, k kind[T]) *section {
 	s.table = table.New(columns)
 	s.table.Empty = "Nothing here has these words."
 	s.table.OnSelected = func(row int) { s.choose(s.idOf(s.rows[row].Item)) }
+	s.table.OnDelete, s.table.Menu = s.drop, s.menu
 	s.editor = newEditor(s)
-	add := widget.NewButton("Add "+article(k.noun), s.add)
+	add := widgets.NewButton("Add "+article(k.noun), s.add)
 	head := container.NewVBox(form.Heading(k.title, k.help), s.faults, container.NewBorder(nil, nil, nil, add, s.search))
 	split := widgets.NewHSplit("bench."+k.name, form.Under(head, s.table, nil), container.NewScroll(s.editor.body), 0.5)
 	return &section{name: k.name, body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
@@ -175,6 +176,30 @@ func (s *catalogue[T]) putBack(id string) {
 	}))
 }
 
+// dropWords says what becomes of an entry of the shop's own that is taken away.
+func (s *catalogue[T]) dropWords(x view.CatalogueEntry[T]) string {
+	if x.Added {
+		return "Remove this " + s.noun
+	}
+	return "Put the starter value back"
+}
+
+// drop takes the entry of a row away where it is the shop's own; the starter's stay.
+func (s *catalogue[T]) drop(row int) {
+	if s.rows[row].Yours {
+		s.putBack(s.idOf(s.rows[row].Item))
+	}
+}
+
+// menu is what may be done with the entry of a row.
+func (s *catalogue[T]) menu(row int) []*fyne.MenuItem {
+	items := []*fyne.MenuItem{fyne.NewMenuItem("Add a "+s.noun, s.add)}
+	if x := s.rows[row]; x.Yours {
+		items = append(items, fyne.NewMenuItem(s.dropWords(x), func() { s.drop(row) }))
+	}
+	return items
+}
+
 // editor is the form of one entry.
 type editor[T any] struct {
 	page      *Page
@@ -216,11 +241,7 @@ func (e *editor[T]) show(x view.CatalogueEntry[T]) {
 // build makes the fields of an entry.
 func (e *editor[T]) build(x view.CatalogueEntry[T]) {
 	id := e.catalogue.idOf(x.Item)
-	words := "Put the starter value back"
-	if x.Added {
-		words = "Remove this " + e.catalogue.noun
-	}
-	w := newWhose(words, func() { e.catalogue.putBack(id) })
+	w := newWhose(e.catalogue.dropWords(x), func() { e.catalogue.putBack(id) })
 	w.set(x.Yours)
 	e.body.Objects, e.forms = []fyne.CanvasObject{w.body}, nil
 	e.catalogue.build(e)
@@ -244,7 +265,7 @@ func (e *editor[T]) rows() *form.Of[T] {
 
 // button adds a button that changes the entry.
 func (e *editor[T]) button(words string, change func(*T)) {
-	b := widget.NewButton(words, func() { e.edit(words, change) })
+	b := widgets.NewButton(words, func() { e.edit(words, change) })
 	b.Importance = widget.LowImportance
 	e.body.Add(container.NewHBox(b))
 }

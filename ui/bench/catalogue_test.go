@@ -67,6 +67,19 @@ func TestAJobIsFoundByAPartOfItsWordsAndChanged(t *testing.T) {
 	if got := s.listed(); !strings.Contains(got[0], "yours") {
 		t.Errorf("the table says %q", got)
 	}
+	list := seen.All[*table.Table](s.page.Object())[0]
+	if items := list.Menu(0); len(items) != 2 || items[1].Label != "Put the starter value back" {
+		t.Errorf("menu %v", items)
+	}
+	seen.Press(list, fyne.KeyDelete)
+	if len(s.State.Own.Jobs) != 0 || len(list.Menu(0)) != 1 {
+		t.Errorf("Delete left %+v", s.State.Own.Jobs)
+	}
+	seen.Press(list, fyne.KeyDelete) // the starter's own stays
+	s.Do(desk.Undo())
+	if s.wants("Yours."); len(s.State.Own.Jobs) != 1 {
+		t.Error("undo did not bring it back")
+	}
 	s.tap("Put the starter value back")
 	if len(s.State.Own.Jobs) != 0 || s.State.Know.Jobs.Jobs[1].Chance != nil {
 		t.Errorf("put back, %+v", s.State.Own.Jobs)

@@ -8,6 +8,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/valuation"
 )
 
@@ -40,11 +41,11 @@ func (g *group) show(s desk.State) {
 type whose struct {
 	body *fyne.Container
 	says *widget.Label
-	back *widget.Button
+	back *widgets.Button
 }
 
 func newWhose(words string, putBack func()) *whose {
-	w := &whose{says: widget.NewLabel(""), back: widget.NewButton(words, putBack)}
+	w := &whose{says: widget.NewLabel(""), back: widgets.NewButton(words, putBack)}
 	w.back.Importance = widget.LowImportance
 	w.body = container.NewHBox(w.says, w.back)
 	return w

@@ -23,7 +23,7 @@ type packs struct {
 	chosen string // id of the one beside the table
 	shown  string // what stands beside the table already
 	words  *fyne.Container
-	remove *widget.Button
+	remove *widgets.Button
 }
 
 func newPacks(p *Page) *section {
@@ -38,13 +38,32 @@ func newPacks(p *Page) *section {
 	s.table = table.New(columns)
 	s.table.Empty = "No jurisdiction has these words."
 	s.table.OnSelected = func(row int) { s.choose(s.rows[row].ID) }
-	add := widget.NewButton("Add one from a file…", func() { p.do(desk.Want(desk.NewPack)) })
-	s.remove = widget.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
+	s.table.OnDelete, s.table.Menu = s.drop, s.menu
+	add := widgets.NewButton("Add one from a file…", s.add)
+	s.remove = widgets.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
 	head := container.NewVBox(form.Heading("Jurisdictions",
 		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
 		container.NewBorder(nil, nil, nil, add, s.search))
 	split := widgets.NewHSplit("bench.packs", form.Under(head, s.table, nil), container.NewScroll(s.words), 0.5)
 	return &section{name: "Jurisdictions", body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
+}
+
+func (s *packs) add() { s.page.do(desk.Want(desk.NewPack)) }
+
+// drop takes the jurisdiction of a row away where the user added it; those that ship stay.
+func (s *packs) drop(row int) {
+	if s.rows[row].Yours {
+		s.page.do(desk.RemovePack(s.rows[row].ID))
+	}
+}
+
+// menu is what may be done with the jurisdiction of a row.
+func (s *packs) menu(row int) []*fyne.MenuItem {
+	items := []*fyne.MenuItem{fyne.NewMenuItem("Add one from a file…", s.add)}
+	if s.rows[row].Yours {
+		items = append(items, fyne.NewMenuItem("Remove this one", func() { s.drop(row) }))
+	}
+	return items
 }
 
 func (s *packs) show(st desk.State) {

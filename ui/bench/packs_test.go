@@ -12,6 +12,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation/checks"
 )
 
@@ -40,9 +41,22 @@ func TestAJurisdictionSaysItsSourcesAndIsTakenOut(t *testing.T) {
 	}
 	s.retype(s.page.First(), "mine")
 	seen.Press(s.page.First(), fyne.KeyReturn)
+	list := seen.All[*table.Table](s.page.Object())[0]
 	s.tap("Remove this one")
+	s.Do(desk.Undo())
+	seen.Press(s.page.First(), fyne.KeyBackspace, fyne.KeyBackspace, fyne.KeyBackspace, fyne.KeyBackspace)
+	list.SelectRow(0)
+	seen.Press(list, fyne.KeyDelete)
+	if len(s.State.Packs) != 1 || len(list.Menu(0)) != 1 {
+		t.Error("one that ships was taken out by Delete")
+	}
+	list.SelectRow(1)
+	if items := list.Menu(1); len(items) != 2 || items[1].Label != "Remove this one" {
+		t.Errorf("menu %v", items)
+	}
+	seen.Press(list, fyne.KeyDelete)
 	s.tap("Add one from a file…")
-	if len(s.State.Packs) != 0 || !slices.Equal(s.Steps, []string{"add a jurisdiction", "remove US-YY"}) ||
+	if len(s.State.Packs) != 0 || !slices.Equal(s.Steps, []string{"add a jurisdiction", "remove US-YY", "remove US-YY"}) ||
 		!slices.Equal(s.Wished, []string{"jurisdiction"}) {
 		t.Errorf("did %q, asked for %q", s.Steps, s.Wished)
 	}

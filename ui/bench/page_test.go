@@ -74,7 +74,7 @@ func (s *shop) retype(field fyne.Focusable, words string) {
 
 func (s *shop) tap(words string) {
 	s.t.Helper()
-	for _, b := range seen.All[*widget.Button](s.page.Object()) {
+	for _, b := range seen.All[*widgets.Button](s.page.Object()) {
 		if b.Text == words {
 			test.Tap(b)
 			return

@@ -36,8 +36,8 @@ func newSales(p *Page) *section {
 	s.name.SetPlaceHolder("name of the sale, as the lots have it")
 	s.name.Complete("Sale")
 	s.name.OnChanged = s.rename
-	add := widget.NewButton("Add a yard", s.add)
-	remove := widget.NewButton("Remove this yard", s.remove)
+	add := widgets.NewButton("Add a yard", s.add)
+	remove := widgets.NewButton("Remove this yard", s.remove)
 	remove.Importance = widget.LowImportance
 	s.mark = newWhose("Put the starter values back", s.putBack)
 	s.terms = form.NewTerms(s.edit, "")

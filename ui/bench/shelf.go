@@ -24,7 +24,7 @@ type shelf struct {
 	from   *widgets.Select
 	table  *table.Table
 	line   *form.Comparable
-	off    *widget.Button
+	off    *widgets.Button
 	rows   *view.Shelf
 	chosen int64
 }
@@ -53,10 +53,10 @@ func newShelf(p *Page) *section {
 	s.table.Menu = func(row int) []*fyne.MenuItem {
 		return []*fyne.MenuItem{fyne.NewMenuItem("Remove this row", func() { remove(s.rows.At(row).ID) })}
 	}
-	load := widget.NewButton("Import…", func() { p.do(desk.Want(desk.ImportToShelf)) })
-	add := widget.NewButton("New row", func() { s.choose(0) })
-	s.off = widget.NewButton("Remove this source", s.removeSource)
-	known := widget.NewButton("What is remembered…", func() { p.do(desk.Want(desk.RememberedTables)) })
+	load := widgets.NewButton("Import…", func() { p.do(desk.Want(desk.ImportToShelf)) })
+	add := widgets.NewButton("New row", func() { s.choose(0) })
+	s.off = widgets.NewButton("Remove this source", s.removeSource)
+	known := widgets.NewButton("What is remembered…", func() { p.do(desk.Want(desk.RememberedTables)) })
 	head := container.NewVBox(form.Heading("Comparables",
 		"All prices that you know, of every model. A lot draws those that are near to it; all "+
 			"of them together teach how your market falls with age and mileage."), s.says,

@@ -10,6 +10,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/valuation"
 )
 
@@ -30,8 +31,8 @@ type starterChanges struct {
 
 func newStarterChanges(p *Page) *section {
 	s := &starterChanges{page: p, sum: form.Small(""), list: container.NewVBox()}
-	take := widget.NewButton("Take all", func() { p.do(desk.TakeStarter(s.keys()...)) })
-	leave := widget.NewButton("Keep all mine", func() { p.do(desk.LeaveStarter(s.keys()...)) })
+	take := widgets.NewButton("Take all", func() { p.do(desk.TakeStarter(s.keys()...)) })
+	leave := widgets.NewButton("Keep all mine", func() { p.do(desk.LeaveStarter(s.keys()...)) })
 	s.all = container.NewHBox(take, leave)
 	s.first = take
 	head := container.NewVBox(form.Heading("Changes in the starter catalogues", "What you work with stays as it is until you take another "+
@@ -73,8 +74,8 @@ func (s *starterChanges) change(c view.StarterChange) fyne.CanvasObject {
 	for _, words := range c.Lines {
 		body.Add(form.Small(words))
 	}
-	body.Add(container.NewHBox(widget.NewButton("Take", func() { s.page.do(desk.TakeStarter(c.Key)) }),
-		widget.NewButton("Keep mine", func() { s.page.do(desk.LeaveStarter(c.Key)) })))
+	body.Add(container.NewHBox(widgets.NewButton("Take", func() { s.page.do(desk.TakeStarter(c.Key)) }),
+		widgets.NewButton("Keep mine", func() { s.page.do(desk.LeaveStarter(c.Key)) })))
 	body.Add(widget.NewSeparator())
 	return body
 }

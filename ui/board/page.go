@@ -49,7 +49,7 @@ func New(do func(desk.Action)) *Page {
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
 	p.search.OnSubmitted = func(string) { p.toFirst() }
 	archived := widget.NewCheck("show archived", func(on bool) { p.filter.Archived = on; p.renderRows() })
-	add := widget.NewButton("New lot", func() { do(desk.Want(desk.AddLot)) })
+	add := widgets.NewButton("New lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
 	p.chosen = keptColumns()
 	p.table = table.New(p.columns())
@@ -66,9 +66,9 @@ func New(do func(desk.Action)) *Page {
 		p.renderRows()
 	}
 	p.table.SetSort(0, false)
-	choose := widget.NewButton("Columns…", func() { do(desk.Want(desk.BoardColumns)) })
+	choose := widgets.NewButton("Columns…", func() { do(desk.Want(desk.BoardColumns)) })
 	choose.Importance = widget.LowImportance
-	list := widget.NewButton("Import a run list…", func() { do(desk.Want(desk.ImportRunList)) })
+	list := widgets.NewButton("Import a run list…", func() { do(desk.Want(desk.ImportRunList)) })
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(p.count, archived, choose, list, add), p.search)
 	p.list = form.Under(container.NewPadded(top), p.table, p.says)
 	p.first = firstSteps(do)
@@ -89,10 +89,10 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 	words := widget.NewRichTextFromMarkdown("## What is the most you may bid?\n\nEnter a lot from a sale's list: what it is, " +
 		"what's damaged, what it should sell for. The walk-away bid follows as you type.")
 	words.Wrapping = fyne.TextWrapWord
-	add := widget.NewButton("Enter my first lot", func() { do(desk.Want(desk.AddLot)) })
+	add := widgets.NewButton("Enter my first lot", func() { do(desk.Want(desk.AddLot)) })
 	add.Importance = widget.HighImportance
-	demo := widget.NewButton("Show me the demo sale: three invented lots at Harrow Flats", func() { do(desk.Want(desk.AddDemo)) })
-	list := widget.NewButton("Import a sale's run list, or drop it here", func() { do(desk.Want(desk.ImportRunList)) })
+	demo := widgets.NewButton("Show me the demo sale: three invented lots at Harrow Flats", func() { do(desk.Want(desk.AddDemo)) })
+	list := widgets.NewButton("Import a sale's run list, or drop it here", func() { do(desk.Want(desk.ImportRunList)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(add), container.NewHBox(list),
 		container.NewHBox(demo))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))

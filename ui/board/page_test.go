@@ -12,6 +12,7 @@ import (
 	"walkline/cmd/wire/trial"
 	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -46,9 +47,9 @@ func opened(u *trial.User) int64 {
 	return u.State.Open.ID
 }
 
-func button(t *testing.T, o fyne.CanvasObject, words string) *widget.Button {
+func button(t *testing.T, o fyne.CanvasObject, words string) *widgets.Button {
 	t.Helper()
-	for _, b := range seen.All[*widget.Button](o) {
+	for _, b := range seen.All[*widgets.Button](o) {
 		if strings.Contains(b.Text, words) {
 			return b
 		}

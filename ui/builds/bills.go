@@ -91,16 +91,16 @@ func addDonor(f *form.Of[build.Receipt]) {
 // addFiles adds the files of a bill: each opens in the system's viewer and can be taken off.
 func addFiles(l *ledger[build.Receipt]) {
 	files := container.NewVBox()
-	choose := widget.NewButton("Add a file…", func() {
+	choose := widgets.NewButton("Add a file…", func() {
 		at := l.selected
 		l.page.do(desk.WantFile(func(name, hash string) { l.page.FileOfBill(at, build.File{Name: name, Hash: hash}) }))
 	})
 	l.form.Row("Photos or PDFs", container.NewVBox(files, container.NewHBox(choose)), func(r build.Receipt) {
 		files.Objects = nil
 		for i, f := range r.Files() {
-			name := widget.NewButton(f.Name, func() { l.page.do(desk.WantOpen(f.Name, f.Hash)) })
+			name := widgets.NewButton(f.Name, func() { l.page.do(desk.WantOpen(f.Name, f.Hash)) })
 			name.Importance = widget.LowImportance
-			off := widget.NewButton("Take off", func() {
+			off := widgets.NewButton("Take off", func() {
 				l.change("file taken off", func(r *build.Receipt) { r.SetFiles(slices.Delete(r.Files(), i, i+1)) })
 			})
 			files.Add(container.NewBorder(nil, nil, nil, off, name))

@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -18,7 +17,7 @@ import (
 type closing struct {
 	page    *Page
 	body    *fyne.Container
-	answers []*widget.Button // each answers one question at once
+	answers []*widgets.Button // each answers one question at once
 }
 
 func newClosing(p *Page) *closing { return &closing{page: p, body: container.NewVBox()} }
@@ -38,7 +37,7 @@ func (c *closing) render(o desk.OpenBuild) {
 	for _, q := range questions {
 		words := widgets.NewNote(widgets.Info, view.QuestionWords(q))
 		if answer := view.AnswerWords(q); answer != "" {
-			all := widget.NewButton(answer, func() { c.answer(q) })
+			all := widgets.NewButton(answer, func() { c.answer(q) })
 			c.answers = append(c.answers, all)
 			c.body.Add(container.NewBorder(nil, nil, nil, container.NewVBox(all), words))
 			continue
@@ -46,7 +45,7 @@ func (c *closing) render(o desk.OpenBuild) {
 		c.body.Add(words)
 	}
 	if o.Build.Closing == build.Asking {
-		c.body.Add(container.NewHBox(widget.NewButton("Close as it is: what is open is not known",
+		c.body.Add(container.NewHBox(widgets.NewButton("Close as it is: what is open is not known",
 			func() { c.page.do(desk.CloseAsItIs()) })))
 	}
 	c.body.Refresh()

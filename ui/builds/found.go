@@ -3,7 +3,6 @@ package builds
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -34,7 +33,7 @@ func newUnlisted(p *Page) *ledger[build.Unlisted] {
 func newPhotos(p *Page) *section {
 	g := &photos{page: p, table: newPhotoTable()}
 	g.table.OnOpen = func(row int) { p.do(desk.WantOpen(g.rows[row].Name, g.rows[row].Hash)) }
-	add := widget.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
+	add := widgets.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
 	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's " +
 		"viewer. Areas and captions are on the worksheet, under Damage.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(add)), nil, nil, nil, g.table)

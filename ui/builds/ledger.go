@@ -33,10 +33,10 @@ type ledger[T any] struct {
 	form   *form.Of[T]
 	title  *widgets.Words
 	sum    *widget.Label
-	add    *widget.Button
-	remove *widget.Button
-	fresh  *widget.Button
-	like   *widget.Button // nil: a new entry takes nothing over
+	add    *widgets.Button
+	remove *widgets.Button
+	fresh  *widgets.Button
+	like   *widgets.Button // nil: a new entry takes nothing over
 	keys   *fyne.Container
 	body   fyne.CanvasObject
 	whole  bool // the page around it scrolls
@@ -107,12 +107,13 @@ func newLedger[T any](p *Page, s spec[T]) *ledger[T] {
 	l.table.Empty = s.empty
 	l.table.OnSelected = l.choose
 	l.table.OnOpen = func(row int) { l.choose(row); l.takeKeyboard() }
-	l.add = widget.NewButton("Add this "+s.noun, l.take)
+	l.add = widgets.NewButton("Add this "+s.noun, l.take)
 	l.add.Importance = widget.HighImportance
-	l.remove = widget.NewButton("Remove this "+s.noun, l.drop)
-	l.fresh = widget.NewButton("New "+s.noun, func() { l.choose(-1); l.takeKeyboard() })
+	l.remove = widgets.NewButton("Remove this "+s.noun, func() { l.drop(l.selected) })
+	l.table.OnDelete, l.table.Menu = l.drop, l.menu
+	l.fresh = widgets.NewButton("New "+s.noun, l.begin)
 	if s.again != nil {
-		l.like = widget.NewButton("As the last "+s.noun, func() {
+		l.like = widgets.NewButton("As the last "+s.noun, func() {
 			l.draft = s.again(l.last())
 			l.renderForm()
 			l.takeKeyboard()
@@ -221,9 +222,20 @@ func (l *ledger[T]) take() {
 	l.takeKeyboard()
 }
 
-// drop removes the selected entry.
-func (l *ledger[T]) drop() {
-	at := l.selected
+// begin goes to the draft.
+func (l *ledger[T]) begin() {
+	l.choose(-1)
+	l.takeKeyboard()
+}
+
+// menu is what may be done with an entry.
+func (l *ledger[T]) menu(row int) []*fyne.MenuItem {
+	return []*fyne.MenuItem{fyne.NewMenuItem("Change this "+l.noun, func() { l.table.OnOpen(row) }),
+		fyne.NewMenuItem("Remove this "+l.noun, func() { l.drop(row) }), fyne.NewMenuItem("New "+l.noun, l.begin)}
+}
+
+// drop removes an entry.
+func (l *ledger[T]) drop(at int) {
 	l.selected = -1
 	l.page.edit("remove "+l.noun, func(b *build.Build) { list := l.of(b); *list = slices.Delete(*list, at, at+1) })
 }

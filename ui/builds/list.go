@@ -23,7 +23,7 @@ type list struct {
 	empty  *fyne.Container // said while there is none
 	full   *fyne.Container
 	years  *years
-	undo   *widget.Button // takes the last import back
+	undo   *widgets.Button // takes the last import back
 	body   *fyne.Container
 	filter view.BuildFilter
 	rows   []view.BuildRow
@@ -34,25 +34,36 @@ func newList(p *Page) *list {
 	l.search.SetPlaceHolder("Search builds")
 	l.search.OnChanged = func(s string) { l.filter.Search = s; l.render() }
 	lost := widget.NewCheck("show lost lots", func(on bool) { l.filter.Lost = on; l.render() })
-	past := widget.NewButton("Import past buys…", func() { p.do(desk.Want(desk.ImportPastBuys)) })
+	past := widgets.NewButton("Import past buys…", func() { p.do(desk.Want(desk.ImportPastBuys)) })
 	l.table = table.New(columns(view.BuildColumns, true))
 	l.table.Empty = "No build fits the search."
 	l.table.OnOpen = func(row int) { p.do(desk.ShowBuild(l.rows[row].ID)) }
+	l.table.OnDelete = func(row int) { p.do(desk.RemoveBuild(l.rows[row].ID)) }
+	l.table.Menu = l.menu
 	l.table.OnSort = func(column int, falling bool) {
 		l.filter.Sort, l.filter.Down = column, falling
 		l.render()
 	}
 	l.table.SetSort(0, true)
 	l.years = newYears(p, func() { l.show(false) })
-	blank := widget.NewButton("Table to fill in…", func() { p.do(desk.Want(desk.PastTemplate)) })
-	totals := widget.NewButton("Year totals", func() { l.show(true) })
-	l.undo = widget.NewButton("Undo", func() { p.do(desk.Undo()) })
+	blank := widgets.NewButton("Table to fill in…", func() { p.do(desk.Want(desk.PastTemplate)) })
+	totals := widgets.NewButton("Year totals", func() { l.show(true) })
+	l.undo = widgets.NewButton("Undo", func() { p.do(desk.Undo()) })
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(l.count, l.undo, lost, totals, past, blank), l.search)
 	l.full = form.Under(container.NewPadded(top), l.table, form.Small(view.BuildNote))
 	l.empty = firstSteps(p.do)
 	l.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewStack(l.full, l.years.body, l.empty))
 	return l
+}
+
+// menu is what may be done with a build.
+func (l *list) menu(row int) []*fyne.MenuItem {
+	id := l.rows[row].ID
+	item := func(words string, action desk.Action) *fyne.MenuItem {
+		return fyne.NewMenuItem(words, func() { l.page.do(action) })
+	}
+	return []*fyne.MenuItem{item("Open", desk.ShowBuild(id)), item("Worksheet", desk.OpenLot(id)), item("Remove", desk.RemoveBuild(id))}
 }
 
 // firstSteps is what the page says while no lot was won.
@@ -62,8 +73,8 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 		"against what was forecast at the bid.\n\nBuys from before this program teach it too: fill the table in with what you know, and leave " +
 		"empty what you do not.")
 	words.Wrapping = fyne.TextWrapWord
-	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
-	template := widget.NewButton("Table to fill in…", func() { do(desk.Want(desk.PastTemplate)) })
+	past := widgets.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
+	template := widgets.NewButton("Table to fill in…", func() { do(desk.Want(desk.PastTemplate)) })
 	steps := container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past), container.NewHBox(template))
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560}, steps))
 }

@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -26,8 +25,8 @@ type Page struct {
 	side  *side
 	title *widgets.Words
 	stage *widgets.Words
-	print *widget.Button
-	sheet *widget.Button // to the lot's worksheet
+	print *widgets.Button
+	sheet *widgets.Button // to the lot's worksheet
 
 	sections []*section
 	rail     *rail.Rail
@@ -66,7 +65,7 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 	p := &Page{do: do, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
 	p.list = newList(p)
 	p.sections = []*section{newProgress(p), newBills(p), newHours(p), newHidden(p), newPhotos(p), newInvoice(p), newSale(p)}
-	back := widget.NewButton("All builds", func() { do(desk.CloseBuild()) })
+	back := widgets.NewButton("All builds", func() { do(desk.CloseBuild()) })
 	var parts []rail.Section
 	for _, s := range p.sections {
 		parts = append(parts, rail.Section{Name: s.name, Body: s.body})
@@ -76,8 +75,8 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 			p.sections[i].show(*p.state.Build)
 		}
 	})
-	p.print = widget.NewButton("Inspection file…", func() { do(desk.Want(desk.PrintRebuilt)) })
-	p.sheet = widget.NewButton("Worksheet", func() { do(desk.OpenLot(p.open().ID)) })
+	p.print = widgets.NewButton("Inspection file…", func() { do(desk.Want(desk.PrintRebuilt)) })
+	p.sheet = widgets.NewButton("Worksheet", func() { do(desk.OpenLot(p.open().ID)) })
 	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.sheet, p.print),
 		container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),

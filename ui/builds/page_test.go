@@ -109,7 +109,7 @@ func (s *shop) says(t *testing.T, words ...string) {
 
 func tap(t *testing.T, o fyne.CanvasObject, words string) {
 	t.Helper()
-	for _, b := range seen.All[*widget.Button](o) {
+	for _, b := range seen.All[*widgets.Button](o) {
 		if b.Text == words {
 			test.Tap(b)
 			return
@@ -139,6 +139,23 @@ func TestTheListShowsSpentAgainstForetoldAndOpensByKeyboard(t *testing.T) {
 	seen.Press(s.page.First(), fyne.KeyDown, fyne.KeyReturn)
 	if s.State.Build == nil {
 		t.Fatal("Enter opened nothing")
+	}
+}
+
+func TestABuildIsRemovedByKeyAndPutBack(t *testing.T) {
+	s := shown(t, two()...)
+	list := s.page.First().(*table.Table)
+	seen.Press(list, fyne.KeyHome, fyne.KeyDelete)
+	if s.says(t, "0 builds", "Undo: remove lot 27"); s.State.Reach.Undo == "" {
+		t.Errorf("%q; undo %q", s.State.Trouble, s.State.Reach.Undo)
+	}
+	s.Do(desk.Undo())
+	s.says(t, "1 build", "2018 Kettrick Dunlin")
+	labels := []string{"Open", "Worksheet", "Remove"}
+	for i, item := range list.Menu(0) {
+		if item.Label != labels[i] {
+			t.Errorf("menu has %q, not %q", item.Label, labels[i])
+		}
 	}
 }
 
@@ -192,10 +209,18 @@ func TestABillIsChangedAndRemoved(t *testing.T) {
 	if r := s.now().Receipts[0]; r.File != "hood.pdf" || len(r.Hash) != 64 || s.Steps[len(s.Steps)-1] != "bill: file" {
 		t.Errorf("%+v %q", r, s.Steps)
 	}
-	tap(t, s.page.Object(), "Remove this bill")
-	if got := s.now().Receipts; len(got) != 1 || got[0].What != "Trailer" {
-		t.Errorf("%+v", got)
+	for _, remove := range []func(){func() { tap(t, s.page.Object(), "Remove this bill") },
+		func() { seen.Press(list, fyne.KeyDelete) }, list.Menu(0)[1].Action} {
+		list.OnOpen(0)
+		if remove(); len(s.now().Receipts) != 1 || s.now().Receipts[0].What != "Trailer" {
+			t.Errorf("%+v", s.now().Receipts)
+		}
+		if s.Steps[len(s.Steps)-1] != "remove bill" {
+			t.Errorf("%q", s.Steps)
+		}
+		s.Do(desk.Undo())
 	}
+	seen.Press(list, fyne.KeyHome, fyne.KeyDelete)
 	s.says(t, "New bill", "Trailer, freight")
 }
 

@@ -3,12 +3,12 @@ package builds
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/form"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
 )
 
@@ -21,8 +21,8 @@ type years struct {
 func newYears(p *Page, back func()) *years {
 	y := &years{table: table.New(columns(view.YearColumns, false))}
 	y.table.Empty = "Nothing was bought yet."
-	csv := widget.NewButton("Write all entries for the accountant…", func() { p.do(desk.Want(desk.WriteLedger)) })
-	top := container.NewVBox(container.NewHBox(widget.NewButton("All builds", back), csv), form.Small(view.YearNote))
+	csv := widgets.NewButton("Write all entries for the accountant…", func() { p.do(desk.Want(desk.WriteLedger)) })
+	top := container.NewVBox(container.NewHBox(widgets.NewButton("All builds", back), csv), form.Small(view.YearNote))
 	y.body = form.Under(container.NewPadded(top), y.table, nil)
 	y.body.Hide()
 	return y

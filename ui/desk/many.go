@@ -21,9 +21,15 @@ func ArchiveLots(archived bool, ids ...int64) Action {
 
 // RemoveLots takes lots off every list, in one step; undo on the Board puts them back.
 func RemoveLots(ids ...int64) Action {
-	return onLots("remove", "Removed. Undo on the Board puts it back.", ids,
-		func(_ State, l *book.Lot) { l.Removed = true }).ofSubject(book.Board)
+	return onLots("remove", "Removed. Undo on the Board puts it back.", ids, takenOff).ofSubject(book.Board)
 }
+
+// RemoveBuild is RemoveLots for one of the list of builds, where undo puts it back.
+func RemoveBuild(id int64) Action {
+	return onLots("remove", "Removed. Undo puts it back.", []int64{id}, takenOff).ofSubject(book.Buys)
+}
+
+func takenOff(_ State, l *book.Lot) { l.Removed = true }
 
 // MoveLots gives lots another sale and its day, in one step. A lot whose terms are those of its yard takes those of the other one.
 func MoveLots(sale string, day lot.Date, ids ...int64) Action {

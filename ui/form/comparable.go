@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -20,8 +19,8 @@ type Comparable struct {
 	cells   map[string]*widgets.TextEntry
 	kept    map[string]string
 	id      string // of the row that the cells are of
-	keep    *widget.Button
-	remove  *widget.Button
+	keep    *widgets.Button
+	remove  *widgets.Button
 }
 
 // NewComparable returns an empty line. keep is called with what is typed, remove where the row is to go.
@@ -38,8 +37,8 @@ func NewComparable(keep func(cells map[string]string), remove func()) *Comparabl
 		c.cells[field.Name] = e
 		line.Add(container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.NewCaption(field.Title), e))
 	}
-	c.keep = widget.NewButton("Add this row", take)
-	c.remove = widget.NewButton("Remove it", remove)
+	c.keep = widgets.NewButton("Add this row", take)
+	c.remove = widgets.NewButton("Remove it", remove)
 	c.Row = container.NewBorder(nil, nil, nil, container.NewVBox(c.keep, c.remove), line)
 	c.Show("", nil)
 	return c

@@ -17,19 +17,19 @@ import (
 // monthFirst are the regions that write the month before the day, from the locale data of the Unicode CLDR (the order of its short date).
 var monthFirst = []string{"US", "AS", "FM", "GU", "MH", "MP", "PH", "PR", "PW", "UM", "VI"}
 
-// dayOrder is the order of the system's region; one that names none is taken as American, as the words of the window are.
-func dayOrder() lot.DayOrder {
+// DayOrder is the order of the system's region; one that names none is taken as American, as the words of the window are.
+func DayOrder() lot.DayOrder {
 	tag := strings.Split(string(lang.SystemLocale()), "-")
 	region := tag[len(tag)-1]
 	return lot.DayOrder(len(region) != 2 || len(tag) == 1 || slices.Contains(monthFirst, region))
 }
 
 // DayShown writes a day in the system's manner.
-func DayShown(d lot.Date) string { return dayOrder().Show(d) }
+func DayShown(d lot.Date) string { return DayOrder().Show(d) }
 
 // ReadDay reads a day as it was typed, and says how where it could be read otherwise. Errors: it is no day.
 func ReadDay(typed string) (d lot.Date, said string, err error) {
-	order := dayOrder()
+	order := DayOrder()
 	d, guessed, err := order.ReadDay(typed, lot.Date(time.Now().Format(time.DateOnly)))
 	switch {
 	case err != nil:

@@ -40,7 +40,7 @@ func (l Line) Quote(f *Of[repair.Line], part, k int) {
 		return e
 	}
 	q.yard, q.phone = entry("Yard", "who was asked"), entry("Phone", "its number")
-	q.day = entry("Said on", "YYYY-MM-DD; empty is today")
+	q.day = entry("Said on", "Nov 27; empty is today")
 	spec := Amounts
 	spec.Optional = true
 	q.price = widgets.NewNumberEntry(spec, func(widgets.Number) { q.put() })
@@ -66,7 +66,7 @@ func (q *quote) show(line repair.Line) {
 	x := part(now)
 	q.yard.SetText(x.Yard)
 	q.phone.SetText(x.Phone)
-	q.day.SetText(string(x.Day))
+	q.day.SetText(DayShown(x.Day))
 	price := widgets.Number{}
 	if now != nil {
 		price = widgets.Known(x.Price)
@@ -77,8 +77,11 @@ func (q *quote) show(line repair.Line) {
 
 // draft returns what the fields say, and whether that is a whole quote.
 func (q *quote) draft() (repair.Quote, bool) {
-	d := repair.Quote{Yard: strings.TrimSpace(q.yard.Text), Phone: strings.TrimSpace(q.phone.Text),
-		Day: lot.Date(strings.TrimSpace(q.day.Text)), Price: q.price.Value().Float()}
+	day, _, err := ReadDay(q.day.Text)
+	d := repair.Quote{Yard: strings.TrimSpace(q.yard.Text), Phone: strings.TrimSpace(q.phone.Text), Day: day, Price: q.price.Value().Float()}
+	if err != nil {
+		return d, false
+	}
 	if d.Day == "" {
 		d.Day = lot.Date(q.today())
 	}
@@ -91,7 +94,7 @@ func (q *quote) missing(d repair.Quote) string {
 	case !q.price.Value().Known:
 		return "no price"
 	case !d.Day.Known():
-		return "the day is none: write YYYY-MM-DD"
+		return "the day is none: write it as " + DayShown(lot.Date(q.today()))
 	case d.Yard == "" && d.Phone == "":
 		return "enter who said it, a yard or a phone number"
 	}

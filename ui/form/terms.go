@@ -104,8 +104,8 @@ func (t *Terms) build(c valuation.Case) {
 }
 
 // button returns a button that edits the terms.
-func (t *Terms) button(words string, change func(*valuation.Case)) *widget.Button {
-	b := widget.NewButton(words, func() { t.edit(words, change) })
+func (t *Terms) button(words string, change func(*valuation.Case)) *widgets.Button {
+	b := widgets.NewButton(words, func() { t.edit(words, change) })
 	b.Importance = widget.LowImportance
 	return b
 }

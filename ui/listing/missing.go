@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -45,7 +44,7 @@ func (m *missing) render(o desk.Open) {
 			m.buttons.Add(widgets.NewLine(view.Count(len(all)-i, "more entry")))
 			break
 		}
-		m.buttons.Add(widget.NewButton(x.Name, func() { m.do(desk.Seek(x.Key)) }))
+		m.buttons.Add(widgets.NewButton(x.Name, func() { m.do(desk.Seek(x.Key)) }))
 	}
 	m.buttons.Refresh()
 }

@@ -60,7 +60,7 @@ func (p *Page) groups() fyne.CanvasObject {
 	p.fields["resale"] = brings.Three("My guess: low, likely, high", form.Amounts,
 		func(c *valuation.Case) any { return &c.Resale.Guess }).Focus()
 	form.Sale(sale)
-	table := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
+	table := widgets.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	return container.NewVBox(
 		form.Heading("Vehicle", ""), vehicle.Rows,
 		form.Heading("Title", "As the listing names it. \"Not yet known\" is an answer too."), paper.Rows,

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/cmd/wire/trial"
 	"walkline/ui/desk"
@@ -45,9 +44,9 @@ func (r *reader) do(t *testing.T, a desk.Action) {
 }
 
 // needs returns the names of the buttons that say what a bid needs.
-func (r *reader) needs() map[string]*widget.Button {
-	all := map[string]*widget.Button{}
-	for _, b := range seen.All[*widget.Button](r.page.Object()) {
+func (r *reader) needs() map[string]*widgets.Button {
+	all := map[string]*widgets.Button{}
+	for _, b := range seen.All[*widgets.Button](r.page.Object()) {
 		all[b.Text] = b
 	}
 	return all

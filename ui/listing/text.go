@@ -26,7 +26,7 @@ func newText(do func(desk.Action)) *text {
 	t.entry = widgets.NewPassage(view.Help("Listing"), func(words string) { do(desk.WantRead(words)) })
 	t.entry.SetPlaceHolder("2017 Ostrane Pell S, 61,200 miles, salvage title, front end damage, runs and drives, no keys")
 	t.entry.SetMinRowsVisible(5)
-	read := widget.NewButton("Read it (Enter)", func() { do(desk.WantRead(t.entry.Text)) })
+	read := widgets.NewButton("Read it (Enter)", func() { do(desk.WantRead(t.entry.Text)) })
 	head := container.NewVBox(form.Heading("Listing", "Paste the text of the listing, or type it. It fills in what is not known yet; Ctrl+Z "+
 		"takes it back."), t.entry, container.NewHBox(read))
 	t.body = form.Under(head, container.NewVScroll(t.found), nil)

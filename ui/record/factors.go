@@ -25,12 +25,12 @@ type factors struct {
 	why      *widget.Label
 	evidence *table.Table
 	effects  *table.Table
-	accept   *widget.Button
-	whole    *widget.Button // takes all of a factor from few buys, knowingly
+	accept   *widgets.Button
+	whole    *widgets.Button // takes all of a factor from few buys, knowingly
 	few      *widgets.Note
 	means    *widget.Label // what the factor means, in money
 	picture  *plot.Scatter // of the buys behind it
-	refuse   *widget.Button
+	refuse   *widgets.Button
 	beside   *fyne.Container
 	record   desk.TrackRecord
 	key      string // of the selected proposal
@@ -45,13 +45,13 @@ func newFactors(p *Page) *section {
 		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
-	f.accept = widget.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
+	f.accept = widgets.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
-	f.whole = widget.NewButton("Take all of it, knowingly", func() { p.do(desk.AcceptWhole(f.key)) })
+	f.whole = widgets.NewButton("Take all of it, knowingly", func() { p.do(desk.AcceptWhole(f.key)) })
 	f.means, f.picture = widget.NewLabel(""), plot.NewScatter()
 	f.means.Wrapping = fyne.TextWrapWord
 	f.few = widgets.NewNote(widgets.Info, "")
-	f.refuse = widget.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
+	f.refuse = widgets.NewButton("Refuse it", func() { p.do(desk.Refuse(f.key)) })
 	f.table.OnOpen = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	tables := widgets.NewHSplit("record.buys", container.NewBorder(form.Label("The buys behind it"), nil, nil, nil, f.evidence),
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects), 0.44)
@@ -111,7 +111,7 @@ func (f *factors) detail() {
 func newHistory(p *Page) *section {
 	t := newTable(view.HistoryColumns, "Nothing has been decided yet: the starter values are in force.")
 	var ids []int64
-	back := widget.NewButton("Restore the factors from before this decision", func() {
+	back := widgets.NewButton("Restore the factors from before this decision", func() {
 		if i := t.Selected(); i >= 0 && i < len(ids) {
 			p.do(desk.Restore(ids[i]))
 		}
@@ -132,7 +132,7 @@ func newReplay(p *Page) *section {
 	t := newTable(view.ReplayColumns, "Not replayed yet.")
 	words := widget.NewLabel("")
 	words.Wrapping = fyne.TextWrapWord
-	again := widget.NewButton("Replay past lots with today's factors", func() { p.do(desk.Want(desk.ReplayPast)) })
+	again := widgets.NewButton("Replay past lots with today's factors", func() { p.do(desk.Want(desk.ReplayPast)) })
 	again.Importance = widget.HighImportance
 	body := container.NewBorder(container.NewVBox(container.NewHBox(again), words), nil, nil, nil, t)
 	return &section{name: "Replay", body: body, first: t, show: func(r desk.TrackRecord) {

@@ -27,7 +27,7 @@ type Page struct {
 	full     *fyne.Container
 	body     *fyne.Container
 	record   *desk.TrackRecord
-	undo     *widget.Button // takes the last decision back
+	undo     *widgets.Button // takes the last decision back
 }
 
 // section is one part of the page.
@@ -51,7 +51,7 @@ func New(do func(desk.Action)) *Page {
 			p.sections[i].show(*p.record)
 		}
 	})
-	p.undo = widget.NewButton("Undo", func() { do(desk.Undo()) })
+	p.undo = widgets.NewButton("Undo", func() { do(desk.Undo()) })
 	p.full = container.NewBorder(container.NewBorder(nil, nil, nil, p.undo, p.rail.Buttons), p.selected, nil, nil,
 		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room))
 	p.empty = firstSteps(do)
@@ -67,7 +67,7 @@ func firstSteps(do func(desk.Action)) *fyne.Container {
 		"and factors of your own are proposed for the next bid.\n\nBuys from before this program can be imported: they show what they came " +
 		"to, though nothing was forecast of them.")
 	words.Wrapping = fyne.TextWrapWord
-	past := widget.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
+	past := widgets.NewButton("Import past buys…", func() { do(desk.Want(desk.ImportPastBuys)) })
 	return container.NewCenter(container.New(form.FixedWidth{Width: 560},
 		container.New(layout.NewCustomPaddedVBoxLayout(theme.Space), words, container.NewHBox(past))))
 }

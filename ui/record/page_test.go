@@ -10,7 +10,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
@@ -86,7 +85,7 @@ func says(t *testing.T, p *Page, words ...string) {
 
 func tap(t *testing.T, p *Page, words string) {
 	t.Helper()
-	for _, b := range seen.All[*widget.Button](p.Object()) {
+	for _, b := range seen.All[*widgets.Button](p.Object()) {
 		if b.Text == words {
 			test.Tap(b)
 			return

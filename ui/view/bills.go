@@ -55,7 +55,7 @@ func Bill(o desk.OpenBuild, r build.Receipt) []string {
 	if checks.Donor(r.Donor) != "" {
 		what = joined("; ", what, "! donor VIN")
 	}
-	return []string{string(r.Date), what, names[r.Line], NewPurse(o.Currency).Group(r.Amount)}
+	return []string{Day(r.Date), what, names[r.Line], NewPurse(o.Currency).Group(r.Amount)}
 }
 
 // BillInHand names the bill that is on the form, of the open build: its place among the bills, -1 for a new one.
@@ -161,7 +161,7 @@ var HoursColumns = []Column{{"Day", false, 92}, {"Trade", false, 84}, {"Line of 
 // HoursEntry returns the cells of some own hours.
 func HoursEntry(o desk.OpenBuild, w build.Work) []string {
 	_, names := Works(o)
-	return []string{string(w.Date), w.Trade, names[w.Line], w.What, fmt.Sprintf("%.1f", w.Hours)}
+	return []string{Day(w.Date), w.Trade, names[w.Line], w.What, fmt.Sprintf("%.1f", w.Hours)}
 }
 
 // HoursTotal says what the own hours come to.

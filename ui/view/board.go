@@ -163,7 +163,7 @@ func (r *BoardRow) Cells() []string {
 		state += ", archived"
 	}
 	cells := make([]string, len(BoardColumns))
-	cells[columnDay], cells[columnNumber], cells[columnVehicle] = string(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
+	cells[columnDay], cells[columnNumber], cells[columnVehicle] = Day(e.SaleDate), e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim)
 	cells[columnBinds], cells[columnState] = "not valued yet", state
 	cells[columnSale] = e.Sale
 	fillLook(cells, e.Look)

@@ -32,6 +32,7 @@ type BuildRow struct {
 	ID      int64
 	Cells   []string
 	Ended   bool
+	bought  lot.Date
 	figures []float64 // of the columns with figures, NaN where there is none
 }
 
@@ -50,13 +51,16 @@ func Builds(list []book.Bought, outlooks map[int64]valuation.Foresight, today lo
 		if !b.Ours() && !f.Lost {
 			continue
 		}
-		if r := buildRow(b, outlooks, today); contains(r.Cells, f.Search) {
+		if r := buildRow(b, outlooks, today); contains(append(r.Cells, string(r.bought)), f.Search) {
 			rows = append(rows, r)
 		}
 	}
 	slices.SortStableFunc(rows, func(a, b BuildRow) int {
 		c := cmp.Compare(a.Cells[f.Sort], b.Cells[f.Sort])
-		if f.Sort >= firstFigure {
+		switch {
+		case f.Sort == 0:
+			c = cmp.Compare(a.bought, b.bought)
+		case f.Sort >= firstFigure:
 			c = compareFigures(a.figures[f.Sort-firstFigure], b.figures[f.Sort-firstFigure], f.Down)
 		}
 		if f.Down {
@@ -101,7 +105,7 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	} else if f, ok := outlooks[b.ID]; ok && f.Whole != nil {
 		figures[4] = f.Whole.Mean
 	}
-	cells := []string{string(b.Build.Dates.Bought), b.Number, Vehicle(b.ModelYear, b.Make, b.Model, b.Trim), Stage(b), "", "", "", "", ""}
+	cells := []string{Day(b.Build.Dates.Bought), b.Number, Vehicle(b.ModelYear, b.Make, b.Model, b.Trim), Stage(b), "", "", "", "", ""}
 	for i, x := range figures {
 		if !math.IsNaN(x) {
 			cells[firstFigure+i] = p.Whole(x)
@@ -110,7 +114,7 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	if !math.IsNaN(figures[0]) {
 		cells[firstFigure] = fmt.Sprintf("%.0f", figures[0])
 	}
-	return BuildRow{b.ID, cells, b.Build.Outcome.Ended() || !b.Ours(), figures}
+	return BuildRow{b.ID, cells, b.Build.Outcome.Ended() || !b.Ours(), b.Build.Dates.Bought, figures}
 }
 
 // lastDay returns the day up to which a build's days are counted.

@@ -58,7 +58,7 @@ func NewLive(s desk.State) Live {
 	}
 	o := *s.Open
 	p := NewPurse(o.Case.Currency)
-	v := Live{Lot: LotTitle(o.Case), Sale: strings.TrimSpace(o.Case.Lot.Sale + "  " + string(o.Case.Lot.SaleDate)), Current: "none yet",
+	v := Live{Lot: LotTitle(o.Case), Sale: strings.TrimSpace(o.Case.Lot.Sale + "  " + Day(o.Case.Lot.SaleDate)), Current: "none yet",
 		Limit: "not known"}
 	if o.State == lot.Won || o.State == lot.Lost || o.State == lot.Passed {
 		v.State = "marked: " + string(o.State)

@@ -80,7 +80,7 @@ func Evidence(p learn.Proposal) [][]string {
 		if p.Unit == learn.ChanceUnit {
 			says = map[bool]string{true: "found", false: "not there"}[e.Says > 0.5]
 		}
-		rows[i] = []string{string(e.On), e.Name, says, fmt.Sprintf("%.2f", e.Weight)}
+		rows[i] = []string{Day(e.On), e.Name, says, fmt.Sprintf("%.2f", e.Weight)}
 	}
 	return rows
 }
@@ -119,7 +119,7 @@ var HistoryColumns = []Column{{"Day", false, 92}, {"Decision", false, 90}, {"Wha
 func History(r desk.TrackRecord) (rows [][]string, ids []int64) {
 	for i := len(r.History) - 1; i >= 0; i-- {
 		d := r.History[i]
-		rows, ids = append(rows, []string{string(desk.Day(d.At)), d.What, d.Words}), append(ids, d.ID)
+		rows, ids = append(rows, []string{Day(desk.Day(d.At)), d.What, d.Words}), append(ids, d.ID)
 	}
 	return rows, ids
 }

@@ -71,7 +71,7 @@ func (t *ResaleTable) Row(i int) ResaleRow {
 	at := t.order[i]
 	r, p := t.o.Case.Resale.Rows[at], t.purse
 	cells := []string{p.Exact(r.Price), t.UsedFor(at), "", "", "", year(r.ModelYear), mileage(r), r.Trim, titleOf(r.Title), kind(r.Kind),
-		string(r.Date), "", "", "", "", "", "", "", "", upkeep(r)}
+		Day(r.Date), "", "", "", "", "", "", "", "", upkeep(r)}
 	if a := t.adjusted[at]; a != nil {
 		copy(cells[2:], []string{p.Exact(p.rounded(a.Adjusted)), fmt.Sprintf("%.2f", a.Weight), p.Whole(a.Influence)})
 		for i, by := range adjustments(a) {

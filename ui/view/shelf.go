@@ -58,8 +58,8 @@ func NewShelf(s desk.State, search, from string) *Shelf {
 			continue
 		}
 		r := c.Row
-		if search == "" || contains([]string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), SourceOf(*c)},
-			search) {
+		words := []string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), Day(r.Date), SourceOf(*c)}
+		if search == "" || contains(words, search) {
 			v.rows = append(v.rows, i)
 		}
 	}
@@ -92,8 +92,8 @@ func (v *Shelf) Cells(i int) []string {
 	if c.Currency != "" {
 		price = c.Currency + " " + price
 	}
-	return []string{price, kind(r.Kind), string(r.Date), strings.TrimSpace(year(r.ModelYear) + " " + strings.TrimSpace(r.Make+" "+r.Model+" "+
-		r.Trim)), mileage(r), r.Title, SourceOf(c), string(c.On), before}
+	return []string{price, kind(r.Kind), Day(r.Date), strings.TrimSpace(year(r.ModelYear) + " " + strings.TrimSpace(r.Make+" "+r.Model+" "+
+		r.Trim)), mileage(r), r.Title, SourceOf(c), Day(c.On), before}
 }
 
 // SourceOf returns where a comparable came from, in words.

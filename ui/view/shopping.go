@@ -14,7 +14,7 @@ import (
 // QuoteWords says what a yard said: "Reeve's yard, 555-0142, said USD 180 today".
 func QuoteWords(q repair.Quote, today string, p Purse) string {
 	who := joined(", ", q.Yard, q.Phone)
-	day := "on " + string(q.Day)
+	day := "on " + Day(q.Day)
 	if string(q.Day) == today {
 		day = "today"
 	}
@@ -32,7 +32,7 @@ var ShoppedLotColumns = []Column{{"Lot", false, 60}, {"Vehicle", false, 200}, {"
 
 // ShoppedLot returns the cells of such a lot.
 func ShoppedLot(e book.Entry) []string {
-	return []string{e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim), e.Sale, string(e.SaleDate), string(e.State)}
+	return []string{e.Number, Vehicle(e.ModelYear, e.Make, e.Model, e.Trim), e.Sale, Day(e.SaleDate), string(e.State)}
 }
 
 // ShoppingRow returns the cells of a row of a shopping list; Ask is the turn in which the source is asked.

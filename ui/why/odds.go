@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/theme"
@@ -41,9 +40,9 @@ func newOdds(do func(desk.Action)) section {
 	o.chart.OnEnd = o.toEnd
 	o.rules = table.New(ruleColumns())
 	o.rules.Empty = "No house rule is on."
-	lower := widget.NewButton("One step down", func() { o.chart.OnStep(-1) })
-	higher := widget.NewButton("One step up", func() { o.chart.OnStep(+1) })
-	limit := widget.NewButton("Walk-away bid", func() { o.ask(0) })
+	lower := widgets.NewButton("One step down", func() { o.chart.OnStep(-1) })
+	higher := widgets.NewButton("One step up", func() { o.chart.OnStep(+1) })
+	limit := widgets.NewButton("Walk-away bid", func() { o.ask(0) })
 	top := container.NewHBox(widgets.NewLine("At a bid of"), o.entry, lower, higher, limit, o.doubt)
 	left := container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Wide, 0), o.figures)
 	foot := container.New(&columns2{0.33}, left, o.rules)

@@ -22,7 +22,7 @@ type checklist struct {
 	basis *widget.RichText
 	best  *widget.RichText
 	order *widgets.Select
-	again *widget.Button
+	again *widgets.Button
 	list  *fyne.Container // looks
 	paper *fyne.Container // title and lists
 	loss  *fyne.Container
@@ -52,7 +52,7 @@ func newChecks(p *Page) *section {
 	first := guess.Three("Hammer price, my guess", form.Amounts, func(c *valuation.Case) any { return &c.Market.HammerGuess })
 	first.SetRoom(60)
 	c.order = widgets.NewSelect([]string{byWorth, byWalk}, func(string) { c.reorder() })
-	c.again = widget.NewButton("Put in order again", c.reorder)
+	c.again = widgets.NewButton("Put in order again", c.reorder)
 	c.sold = widgets.NewNumberEntry(widgets.Spec{Kind: widgets.Whole, Optional: true, Least: widgets.Bound(0), Most: widgets.Bound(999)},
 		c.state)
 	body := container.NewVBox(c.notes,

@@ -134,7 +134,7 @@ func (r *checkRow) offer(seen []view.Seen) {
 	for _, s := range seen {
 		name := widget.NewLabel("Certain: " + s.Name)
 		name.Wrapping = fyne.TextWrapWord
-		buttons = append(buttons, container.NewBorder(nil, nil, nil, widget.NewButton("Repair line", func() { r.list.confirm(s) }), name))
+		buttons = append(buttons, container.NewBorder(nil, nil, nil, widgets.NewButton("Repair line", func() { r.list.confirm(s) }), name))
 	}
 	fill(r.seen, buttons)
 }

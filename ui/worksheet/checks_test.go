@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
@@ -54,7 +53,7 @@ func (b *bench) order(questions ...string) []string {
 
 func press(t *testing.T, b *bench, words string) {
 	t.Helper()
-	for _, button := range seen.All[*widget.Button](b.page.Object()) {
+	for _, button := range seen.All[*widgets.Button](b.page.Object()) {
 		if button.Text == words {
 			test.Tap(button)
 			return

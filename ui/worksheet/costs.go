@@ -28,14 +28,14 @@ func newCosts(p *Page) *section {
 	form.Rivals(rivals)
 	form.Exchange(exchange)
 	restricted := widgets.NewCheck("The law here lets me sell used airbags, belts and catalytic converters (ask the agency)", nil)
-	propose := widget.NewButton("Propose starter values", func() { p.do(desk.ProposeWays(restricted.Checked)) })
+	propose := widgets.NewButton("Propose starter values", func() { p.do(desk.ProposeWays(restricted.Checked)) })
 	proposal := widget.NewLabel("")
 	proposal.Wrapping = fyne.TextWrapWord
 	t := form.NewTerms(p.edit, "")
 	says := widget.NewLabel("")
 	says.Wrapping = fyne.TextWrapWord
-	take := widget.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
-	keep := widget.NewButton("", func() { p.do(desk.KeepTerms()) })
+	take := widgets.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
+	keep := widgets.NewButton("", func() { p.do(desk.KeepTerms()) })
 	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take, keep), says)
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+

@@ -124,7 +124,7 @@ func (d *survey) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
 	depth := widgets.NewSelect(lot.Depths, nil)
 	depth.SetSelected(cell.Depth)
 	depth.OnChanged = func(s string) { d.changed(cell.Area, cell.Extent, s) }
-	clear := widget.NewButton("Clear", func() { d.changed(cell.Area, "", "") })
+	clear := widgets.NewButton("Clear", func() { d.changed(cell.Area, "", "") })
 	clear.Importance = widget.LowImportance
 	note := widgets.NewTextEntry()
 	note.SetPlaceHolder("what you saw")

@@ -20,7 +20,7 @@ type limits struct {
 	body  *fyne.Container
 	rows  []*limit
 	note  *widgets.Note
-	end   *widget.Button
+	end   *widgets.Button
 	trial *fyne.Container // what says that a try is on
 	muted bool
 }
@@ -34,7 +34,7 @@ type limit struct {
 func newLimits(do func(desk.Action)) *limits {
 	l := &limits{do: do, title: form.Label("My limits. Untick one to try the bid without it."), body: container.NewVBox(),
 		note: widgets.NewNote(widgets.Care, "")}
-	l.end = widget.NewButton("End the try", func() { l.do(desk.EndTry()) })
+	l.end = widgets.NewButton("End the try", func() { l.do(desk.EndTry()) })
 	l.trial = container.NewVBox(l.note, container.NewHBox(l.end))
 	l.trial.Hide()
 	return l

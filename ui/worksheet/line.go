@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -89,8 +88,8 @@ func (f *lineForm) buildDonor(l repair.Line) {
 	form.Donor(f.donor)
 	f.body.Objects = []fyne.CanvasObject{container.NewVScroll(container.NewVBox(form.LongHeading("Donor vehicle", l.Why),
 		widgets.NewNote(widgets.Care, l.Caution), f.donor.Rows,
-		container.NewHBox(widget.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })),
-		container.NewHBox(widget.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))))}
+		container.NewHBox(widgets.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })),
+		container.NewHBox(widgets.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))))}
 	f.body.Refresh()
 }
 
@@ -133,7 +132,7 @@ func (f *lineForm) build(r view.RepairRow) {
 	f.fill(r)
 	f.rail = rail.Across(sections, func(int) {})
 	f.rail.Go(shown)
-	remove := widget.NewButton("Remove this line", func() { f.remove(r.Line) })
+	remove := widgets.NewButton("Remove this line", func() { f.remove(r.Line) })
 	head := container.NewVBox(form.LongHeading(r.Line.Job, ""), container.NewHBox(remove), f.rail.Buttons)
 	f.body.Objects = []fyne.CanvasObject{form.Under(head, f.rail.Room, nil)}
 	f.body.Refresh()
@@ -169,7 +168,7 @@ func (f *lineForm) fill(r view.RepairRow) {
 			return rows
 		},
 		Button: func(words string, change func(*repair.Line)) {
-			parts.body.Add(container.NewHBox(widget.NewButton(words, func() { f.change(r.Line.ID)(strings.ToLower(words), change) })))
+			parts.body.Add(container.NewHBox(widgets.NewButton(words, func() { f.change(r.Line.ID)(strings.ToLower(words), change) })))
 		}}.Build(r.Line.Parts)
 }
 

@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/form"
@@ -29,7 +28,7 @@ type Page struct {
 	title    *widgets.Words
 	verdict  *verdict
 	work     *work
-	build    *widget.Button       // to the lot's build, once it is won
+	build    *widgets.Button      // to the lot's build, once it is won
 	known    *valuation.Knowledge // that the fields with type-ahead show
 	body     fyne.CanvasObject
 
@@ -52,7 +51,7 @@ func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *
 		parts = append(parts, rail.Section{Name: name, Body: p.sections[i].body})
 	}
 	p.rail = rail.Across(parts, func(int) { p.renderSection() })
-	p.build = widget.NewButton("Build", func() { p.do(desk.GoToBuild(p.open.ID)) })
+	p.build = widgets.NewButton("Build", func() { p.do(desk.GoToBuild(p.open.ID)) })
 	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0),
 		container.NewBorder(nil, nil, nil, container.NewHBox(container.NewPadded(p.build), container.NewPadded(p.rail.Buttons)), p.title))
 	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)

@@ -191,7 +191,7 @@ func TestAComparableIsUnticked(t *testing.T) {
 
 func TestImportIsAskedFor(t *testing.T) {
 	b := at(t, "Resale", plainCase())
-	for _, button := range seen.All[*widget.Button](b.page.Object()) {
+	for _, button := range seen.All[*widgets.Button](b.page.Object()) {
 		if strings.HasPrefix(button.Text, "Import") {
 			test.Tap(button)
 		}

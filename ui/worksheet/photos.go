@@ -33,7 +33,7 @@ type photos struct {
 
 func newPhotos(p *Page) *photos {
 	s := &photos{page: p, heading: widgets.NewCaption(""), strip: container.NewHBox(), elsewhere: form.Small("")}
-	add := widget.NewButton("Add photos…", func() { p.do(desk.WantOf(desk.NewPhotos, s.area)) })
+	add := widgets.NewButton("Add photos…", func() { p.do(desk.WantOf(desk.NewPhotos, s.area)) })
 	s.body = container.NewVBox(s.heading, container.NewHScroll(container.New(layout.NewCustomPaddedLayout(0, theme.Space, 0, 0), s.strip)),
 		s.elsewhere, container.NewHBox(add), widget.NewSeparator())
 	return s

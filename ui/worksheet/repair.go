@@ -36,8 +36,8 @@ type work struct {
 	line    *lineForm
 	rows    []view.RepairRow
 	chosen  string // id of the selected line
-	restore *widget.Button
-	donor   *widget.Button
+	restore *widgets.Button
+	donor   *widgets.Button
 }
 
 // newRepair returns the section of the work that is known and of the damage that may be hidden.
@@ -55,15 +55,16 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.table.OnDelete = func(row int) { w.line.remove(w.rows[row].Line) }
 	w.table.Menu = w.menu
 	w.risks = table.New(columns(view.RiskColumns, false))
+	w.risks.OnDelete, w.risks.Menu = w.strike, w.riskMenu
 	w.risks.Empty = "No hidden risk is raised by what is entered."
 	w.line = newLineForm(p.edit, p.do, w.lineOf)
 	w.addJob = widgets.NewSuggest("Add a job: type any word of it", w.add)
 	w.addRisk = widgets.NewSuggest("Add a risk: type any word of it", w.raise)
 	w.know(know)
-	blank := widget.NewButton("Add my own line", w.addBlank)
-	shop := widget.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
-	w.donor = widget.NewButton("Plan with a donor vehicle", w.planDonor)
-	w.restore = widget.NewButton("Restore removed lines", w.bringBack)
+	blank := widgets.NewButton("Add my own line", w.addBlank)
+	shop := widgets.NewButton("Shopping list…", func() { p.do(desk.Want(desk.ShoppingList)) })
+	w.donor = widgets.NewButton("Plan with a donor vehicle", w.planDonor)
+	w.restore = widgets.NewButton(restoreWords, w.bringBack)
 	w.restore.Importance = widget.LowImportance
 	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
@@ -77,7 +78,20 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 // menu is what may be done with a line.
 func (w *work) menu(row int) []*fyne.MenuItem {
 	return []*fyne.MenuItem{fyne.NewMenuItem("Remove this line", func() { w.line.remove(w.rows[row].Line) }),
-		fyne.NewMenuItem("Add my own line", w.addBlank), fyne.NewMenuItem("Restore removed lines", w.bringBack)}
+		fyne.NewMenuItem("Add my own line", w.addBlank), fyne.NewMenuItem(restoreWords, w.bringBack)}
+}
+
+const restoreWords = "Restore removed ones"
+
+// riskMenu is what may be done with a hidden risk.
+func (w *work) riskMenu(row int) []*fyne.MenuItem {
+	return []*fyne.MenuItem{fyne.NewMenuItem("Remove this risk", func() { w.strike(row) }), fyne.NewMenuItem(restoreWords, w.bringBack)}
+}
+
+// strike takes a hidden risk out; it can be restored.
+func (w *work) strike(row int) {
+	r, know := w.page.open.Worked().Valued.Answer.Hidden.Risks[row], *w.page.known
+	w.page.edit("remove "+r.Name, func(c *valuation.Case) { valuation.StrikeRisk(c, know, r.ID) })
 }
 
 // linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.
@@ -136,7 +150,8 @@ func (w *work) render() {
 	w.risks.SetRows(risks)
 	w.totals.Segments[0].(*widget.TextSegment).Text = strings.TrimSpace(view.RepairTotals(w.page.open) + " " + view.RepairHours(w.page.open))
 	w.totals.Refresh()
-	w.restore.Hidden = !slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
+	w.restore.Hidden = len(w.page.open.Case.Struck()) == 0 &&
+		!slices.ContainsFunc(w.page.open.Case.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	w.restore.Refresh()
 	w.donor.Hidden = w.page.open.Case.Repair.Donor != nil
 	if w.table.Selected() != at {
@@ -214,9 +229,11 @@ func freeID(lines []repair.Line) string {
 	}
 }
 
-// bringBack lets the catalogue add the lines again that were removed.
+// bringBack lets the catalogue add the lines and risks again that were removed.
 func (w *work) bringBack() {
-	w.page.edit("restore removed lines", func(c *valuation.Case) {
+	know := *w.page.known
+	w.page.edit("restore what was removed", func(c *valuation.Case) {
+		valuation.RestoreRisks(c, know)
 		c.Repair.Lines = slices.DeleteFunc(c.Repair.Lines, func(l repair.Line) bool { return l.Removed })
 	})
 }

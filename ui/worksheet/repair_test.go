@@ -4,13 +4,15 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
 	"walkline/valuation"
+	"walkline/valuation/hidden"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 )
@@ -36,6 +38,31 @@ func TestALineJustAddedIsTheOneThatEnterOpens(t *testing.T) {
 	b.edit("undo", func(c *valuation.Case) { c.Repair.Lines = c.Repair.Lines[:2] })
 	if lines.Selected() >= 0 {
 		t.Error("a row is marked, beside it stands that none is")
+	}
+}
+
+func TestAHiddenRiskIsRemovedByKeyAndComesBack(t *testing.T) {
+	c := twoLines()
+	c.Hidden.Risks = []hidden.Risk{{ID: "mine", Name: "Rail end bent", Chance: hidden.Beta{A: 1, B: 1}, Cost: prob.Certain(1000)}}
+	b := at(t, "Repair", c)
+	risks := seen.All[*table.Table](b.page.Object())[1]
+	there := func() bool { return strings.Contains(risks.Facts()[0], "Rail end bent") }
+	if !there() {
+		t.Fatalf("%q", risks.Facts())
+	}
+	for _, remove := range []func(){func() { seen.Press(risks, fyne.KeyHome, fyne.KeyDelete) }, func() { risks.Menu(0)[0].Action() }} {
+		if remove(); there() || b.Steps[len(b.Steps)-1] != "remove Rail end bent" {
+			t.Errorf("%q did %q", risks.Facts(), b.Steps)
+		}
+		b.Do(desk.Undo())
+		if !there() {
+			t.Error("undo did not bring it back")
+		}
+	}
+	seen.Press(risks, fyne.KeyHome, fyne.KeyDelete)
+	b.page.work.restore.OnTapped()
+	if !there() || b.page.work.restore.Visible() {
+		t.Errorf("restored, %q", risks.Facts())
 	}
 }
 
@@ -126,7 +153,7 @@ func TestTheLinesSideShowsRemoveAndItsGroups(t *testing.T) {
 	if len(scrolls) != 1 {
 		t.Fatalf("%d panes scroll", len(scrolls))
 	}
-	for _, button := range seen.All[*widget.Button](scrolls[0]) {
+	for _, button := range seen.All[*widgets.Button](scrolls[0]) {
 		if button.Text == "Remove this line" {
 			t.Error("the button scrolls with the fields")
 		}

@@ -67,10 +67,10 @@ func newResale(p *Page) *section {
 	r.shape = newShape()
 	r.against = widgets.NewSelect([]string{byMileage, byYear, byChance}, func(string) { r.renderChart() })
 	r.against.Selected = byMileage
-	load := widget.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
+	load := widgets.NewButton("Import comparables…", func() { p.do(desk.Want(desk.ImportComparables)) })
 	load.Importance = widget.HighImportance
 	r.typing = newTyping(r)
-	add := widget.NewButton("Type a row", func() { r.typing.open(newRow) })
+	add := widgets.NewButton("Type a row", func() { r.typing.open(newRow) })
 	left := container.NewVBox(form.Heading("What it should sell for", "Finished, with its title as it will be sold."),
 		container.NewHBox(load, add), r.found, beliefs.Rows, r.doubts,
 		form.Heading("By the cause of the title's brand", "In place of the branded-title discount; the worst one leads. All three empty: "+
@@ -145,7 +145,7 @@ func (r *price) renderDoubts() {
 	for _, d := range doubts {
 		r.doubts.Add(widgets.NewNote(widgets.Care, d.Text+" "+d.Meaning))
 		if len(d.Rows) > 0 {
-			r.doubts.Add(container.NewHBox(widget.NewButton("Go to "+view.Count(len(d.Rows), "such row"), r.walk(d.Rows))))
+			r.doubts.Add(container.NewHBox(widgets.NewButton("Go to "+view.Count(len(d.Rows), "such row"), r.walk(d.Rows))))
 		}
 	}
 }

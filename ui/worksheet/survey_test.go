@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/damage"
 	"walkline/ui/desk"
@@ -36,7 +35,7 @@ func (b *bench) choosing(t *testing.T, word string, n int) *widgets.Select {
 // fold presses the line of a topic.
 func (b *bench) fold(t *testing.T, topic string) {
 	t.Helper()
-	for _, x := range seen.All[*widget.Button](b.page.Object()) {
+	for _, x := range seen.All[*widgets.Button](b.page.Object()) {
 		if strings.HasPrefix(x.Text, topic) {
 			test.Tap(x)
 			return

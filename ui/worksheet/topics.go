@@ -8,6 +8,7 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/ui/form"
+	"walkline/ui/widgets"
 	"walkline/valuation"
 )
 
@@ -15,7 +16,7 @@ import (
 // the line folds out.
 type topic struct {
 	name   string
-	line   *widget.Button
+	line   *widgets.Button
 	words  *widget.RichText // what is known of it
 	said   string           // by line and words
 	form   *form.Form
@@ -29,7 +30,7 @@ func newTopics(p *Page, grown func()) []*topic {
 		t := &topic{name: name, form: form.New(form.Surveyed(p.edit)), words: form.Small("")}
 		t.fields = form.Topic(t.form, name)
 		t.fields.Hide()
-		t.line = widget.NewButtonWithIcon("", toolkit.MenuExpandIcon(), func() {
+		t.line = widgets.NewButtonWithIcon("", toolkit.MenuExpandIcon(), func() {
 			t.fold(!t.fields.Visible())
 			grown()
 		})

@@ -7,6 +7,8 @@
 package rail
 
 import (
+	"walkline/ui/widgets"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -24,7 +26,7 @@ type Rail struct {
 	Room    *fyne.Container // to be laid out
 
 	sections []Section
-	buttons  []*widget.Button
+	buttons  []*widgets.Button
 	current  int
 	gone     func(i int)
 }
@@ -42,7 +44,7 @@ func Down(sections []Section, gone func(i int)) *Rail {
 func build(sections []Section, buttons *fyne.Container, align widget.ButtonAlign, gone func(int)) *Rail {
 	r := &Rail{Buttons: buttons, Room: container.NewStack(), sections: sections, gone: gone}
 	for i, s := range sections {
-		b := widget.NewButton(s.Name, func() { r.Go(i) })
+		b := widgets.NewButton(s.Name, func() { r.Go(i) })
 		b.Alignment = align
 		r.buttons = append(r.buttons, b)
 		buttons.Add(b)

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/rail"
 	"walkline/ui/widgets/seen"
 )
@@ -21,7 +22,7 @@ func TestARailShowsOneSection(t *testing.T) {
 	if texts := seen.Texts(w.Content()); !slices.Contains(texts, "all bills") || slices.Contains(texts, "all hours") || len(gone) != 0 {
 		t.Errorf("at first %q, told %v", texts, gone)
 	}
-	buttons := seen.All[*widget.Button](w.Content())
+	buttons := seen.All[*widgets.Button](w.Content())
 	test.Tap(buttons[1])
 	if texts := seen.Texts(w.Content()); slices.Contains(texts, "all bills") || !slices.Contains(texts, "all hours") {
 		t.Errorf("then %q", texts)
