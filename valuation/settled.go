@@ -37,20 +37,24 @@ func (w *work) hurt() []hidden.Risk {
 }
 
 // settling returns the lines of known work by the risks that they put right: a line with the id or the name of a job of the catalogue is
-// that job's, whoever entered it.
+// that job's, whoever entered it; one with the id or the name of the risk itself puts that right.
 func (w *work) settling() map[string][]repair.Line {
 	by, of := map[string][]repair.Line{}, map[string][]string{}
 	for _, j := range w.k.Jobs.Jobs {
 		if len(j.Settles) > 0 {
 			of[j.ID] = append(of[j.ID], j.Settles...)
-			of[plainWords(j.Job)] = append(of[plainWords(j.Job)], j.Settles...)
+			of[repair.PlainWords(j.Job)] = append(of[repair.PlainWords(j.Job)], j.Settles...)
 		}
+	}
+	for _, r := range w.k.Risks.Risks {
+		of[r.ID] = append(of[r.ID], r.ID)
+		of[repair.PlainWords(r.Name)] = append(of[repair.PlainWords(r.Name)], r.ID)
 	}
 	if len(of) == 0 {
 		return nil
 	}
 	for _, l := range w.plan() {
-		settles := slices.Concat(of[l.ID], of[plainWords(l.Job)])
+		settles := slices.Concat(of[l.ID], of[repair.PlainWords(l.Job)])
 		slices.Sort(settles)
 		for _, risk := range slices.Compact(settles) {
 			by[risk] = append(by[risk], l)
@@ -58,6 +62,3 @@ func (w *work) settling() map[string][]repair.Line {
 	}
 	return by
 }
-
-// plainWords returns words without regard to case and space; no id is written so.
-func plainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }

@@ -8,7 +8,7 @@ import (
 )
 
 // Plan returns the user's lines followed by the lines of the catalogue that the survey calls for, and what those bring
-// along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
+// along, each job once. A line of the user with a job's id, or with its words, stands in its place (edited or struck out).
 // The chance of a job is that the survey calls for it or that at least one of the jobs, or of the hidden damage, that brings it
 // does, and that no job that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is
 // not blended. An assembly covers what it holds: what is covered is not called for at all, and brings nothing. What a job
@@ -76,6 +76,7 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 		p.hurt[riskKey(x.ID)] = x
 		p.bring(riskKey(x.ID), x.Brings)
 	}
+	p.name(own, c)
 	for i := range c.Jobs {
 		j := &c.Jobs[i]
 		p.jobs[j.ID] = j
@@ -97,6 +98,19 @@ func newPlanner(own []Line, c Catalogue, l lot.Lot, survey []lot.Damage, hurt []
 	p.owned()
 	return p
 }
+
+// name has the user's lines that say a job in the catalogue's own words stand for it, the first of those alike: nothing counts twice.
+func (p planner) name(own []Line, c Catalogue) {
+	for _, j := range c.Jobs {
+		at := slices.IndexFunc(own, func(l Line) bool { return !l.Removed && PlainWords(l.Job) == PlainWords(j.Job) })
+		if _, is := p.own[j.ID]; !is && at >= 0 {
+			p.own[j.ID] = own[at]
+		}
+	}
+}
+
+// PlainWords returns words without regard to case and space; no id is written so.
+func PlainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
 // bring books what a job or a risk brings along.
 func (p planner) bring(id string, brings []Brought) {
@@ -180,8 +194,8 @@ func (p planner) beyond(id string, way []string) float64 {
 func (p planner) uncovered(id string, way []string) float64 {
 	left := 1.0
 	for _, by := range p.covered[id] {
-		if l, is := p.own[by]; is {
-			left *= 1 - p.done(l.ID)
+		if _, is := p.own[by]; is {
+			left *= 1 - p.done(by)
 		} else {
 			left *= 1 - p.beyond(by, way)
 		}
