@@ -45,7 +45,11 @@ var (
 		"74": CauseOdometer, "76": CauseOdometer}
 	brandStems = [][2]string{{"salt", CauseSaltFlood}, {"flood", CauseFlood}, {"water", CauseFlood}, {"fire", CauseFire}, {"burn",
 		CauseFire}, {"hail", CauseHail}, {"theft", CauseTheft},
-		{"stolen", CauseTheft}, {"lemon", CauseBuyBack}, {"buyback", CauseBuyBack}, {"collision", CauseCollision}, {"structural", CauseStructure}}
+		{"stolen", CauseTheft}, {"lemon", CauseBuyBack}, {"buyback", CauseBuyBack}, {"buy back", CauseBuyBack},
+		{"repurchase", CauseBuyBack}, {"collision", CauseCollision}, {"structur", CauseStructure}, {"frame", CauseStructure},
+		{"unibody", CauseStructure}, {"not actual", CauseOdometer}, {"odometer disc", CauseOdometer}, {"odometer roll", CauseOdometer},
+		{"odometer tamp", CauseOdometer}, {"odometer alter", CauseOdometer}, {"rollback", CauseOdometer}, {"mileage unknown", CauseOdometer},
+		{"mileage disc", CauseOdometer}, {"tmu", CauseOdometer}}
 	lossCauses = map[string]string{"collision": CauseCollision, "vandalism": CauseCollision, "flood": CauseFlood, "fire": CauseFire,
 		"theft": CauseTheft, "hail": CauseHail}
 )
@@ -55,14 +59,8 @@ var (
 func (c Case) causes() []string {
 	is := map[string]bool{}
 	for _, word := range append([]string{c.Lot.Title.Document}, c.Lot.Title.Brands...) {
-		if b, known := lot.BrandOf(word); known {
-			is[brandCauses[b.Code]] = true
-			continue
-		}
-		for _, w := range strings.Fields(strings.ToLower(strings.NewReplacer("-", " ", "_", " ", ",", " ", "/", " ").Replace(word))) {
-			for _, stem := range brandStems {
-				is[stem[1]] = is[stem[1]] || strings.HasPrefix(w, stem[0])
-			}
+		for _, cause := range worded(word) {
+			is[cause] = true
 		}
 	}
 	for _, loss := range c.Lot.Loss {
@@ -77,6 +75,34 @@ func (c Case) causes() []string {
 	}
 	is[CauseOdometer] = is[CauseOdometer] || c.Lot.Misread()
 	return slices.DeleteFunc(slices.Clone(Causes), func(cause string) bool { return !is[cause] })
+}
+
+// worded returns the causes that a word of a title names, none that nobody knows.
+func worded(word string) []string {
+	if b, known := lot.BrandOf(word); known {
+		return []string{brandCauses[b.Code]}
+	}
+	var out []string
+	plain := " " + strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ", ",", " ", "/", " ").Replace(strings.ToLower(word))),
+		" ")
+	for _, stem := range brandStems {
+		if strings.Contains(plain, " "+stem[0]) {
+			out = append(out, stem[1])
+		}
+	}
+	return out
+}
+
+// unheard names the brands that are no words of the list: nothing is known of what buyers take off for them.
+func (c Case) unheard() []string {
+	var out []string
+	for _, word := range c.Lot.Title.Brands {
+		if _, known := lot.BrandOf(word); !known && len(worded(word)) == 0 && lot.ReadPaper(word) == lot.Unheard {
+			out = append(out, fmt.Sprintf("The brand %q is no word of the list: only what any branded title takes off is counted. Ask the agency "+
+				"what it means.", word))
+		}
+	}
+	return out
 }
 
 // told returns the lot with what its title says of its loss: water and fire raise their risks whatever the cause of loss says.

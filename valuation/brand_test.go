@@ -128,6 +128,31 @@ func TestTheDiscountIsByTheCauseOfTheBrand(t *testing.T) {
 	}
 }
 
+// Words that agencies and sales write for a cause and that are no standard brand (common practice, no source) count as it does; a brand
+// that is no word at all is named.
+func TestABrandInFreeWordsIsNotSilent(t *testing.T) {
+	c, k := compared(t)
+	c.Damage, c.Lot.Loss = []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}}, nil
+	told := func(brand string) (float64, bool) {
+		c.Lot.Title.Brands = []string{brand}
+		a := value(t, c, k)
+		return a.Resale.Mean, strings.Contains(strings.Join(a.Warnings, " "), "no word of the list")
+	}
+	for brand, same := range map[string]string{"frame damage": "structural damage", "manufacturer buy-back": "lemon law buyback",
+		"TMU": "Not Actual", "true mileage unknown": "Not Actual", "odometer rollback": "Not Actual", "Odometer not actual": "Not Actual"} {
+		want, _ := told(same)
+		if got, unheard := told(brand); math.Abs(got-want) > 1e-9 || unheard {
+			t.Errorf("%s: price %.0f, %s %.0f; unheard %v", brand, got, same, want, unheard)
+		}
+	}
+	for brand, want := range map[string]bool{"moonbeam": true, "salvage": false, "Rebuilt": false, "clear": false, "71": false,
+		"hail": false} {
+		if _, unheard := told(brand); unheard != want {
+			t.Errorf("%s: unheard %v", brand, unheard)
+		}
+	}
+}
+
 // A figure of the case's own for branded titles is never gone below by a lighter cause.
 func TestACasesOwnDiscountIsAFloor(t *testing.T) {
 	c, k := compared(t)

@@ -44,11 +44,26 @@ func (e Exits) StopWords(cur money.Currency) string {
 	if e.StopLine == nil || e.StopChance == 0 {
 		return ""
 	}
-	said := fmt.Sprintf("%s That is so in %.0f of 100 cases", StopSentence("the strip-down", *e.StopLine, e.StopWay, cur), 100*e.StopChance)
+	said := StopSentence("the strip-down", *e.StopLine, e.StopWay, cur) + " That is so in " + cases(e.StopChance)
+	bid := "the walk-away bid"
+	if e.Plan == AsItStands || e.Plan == ForParts {
+		said, bid = "Should you rebuild it: s"+said[1:], "the bid on a rebuild"
+	}
 	if e.WayOutWorth > 0 {
-		said += " and adds " + cur.Show(e.WayOutWorth) + " to the walk-away bid"
+		said += " and adds " + cur.Show(e.WayOutWorth) + " to " + bid
 	}
 	return said + "."
+}
+
+// cases says a chance above 0 as so many of a hundred cases; a small one is not none, and a large one not all.
+func cases(chance float64) string {
+	switch {
+	case chance < .01:
+		return "fewer than 1 of 100 cases"
+	case chance < 1 && chance > .99:
+		return "more than 99 of 100 cases"
+	}
+	return fmt.Sprintf("%.0f of 100 cases", 100*chance)
 }
 
 // StopSentence says a stop line, in major units, as something to do; where says what shows how much is still to spend.

@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/valuation/hidden"
@@ -35,14 +36,25 @@ func (w *work) hurt() []hidden.Risk {
 	return out
 }
 
-// settling returns the lines of known work by the risks that they put right.
+// settling returns the lines of known work by the risks that they put right: a line with the id or the name of a job of the catalogue is
+// that job's, whoever entered it; one with the id or the name of the risk itself puts that right.
 func (w *work) settling() map[string][]repair.Line {
-	by, jobs := map[string][]repair.Line{}, w.index()
+	by, jobs, named := map[string][]repair.Line{}, w.index(), map[string][]string{}
 	if !w.c.Repair.UseCatalogue {
 		jobs = repair.NewIndex(w.k.Jobs)
 	}
+	risks := w.k.Risks.Risks
+	if len(w.c.Repair.Lines) == 0 { // no job of the catalogue is called as a risk is
+		risks = nil
+	}
+	for _, r := range risks {
+		named[r.ID] = append(named[r.ID], r.ID)
+		named[repair.PlainWords(r.Name)] = append(named[repair.PlainWords(r.Name)], r.ID)
+	}
 	for _, l := range w.planned((*repair.Planner).Settling) {
-		for _, risk := range jobs.Settles(l) {
+		settles := slices.Concat(jobs.Settles(l), named[l.ID], named[jobs.Plain(l.Job)])
+		slices.Sort(settles)
+		for _, risk := range slices.Compact(settles) {
 			by[risk] = append(by[risk], l)
 		}
 	}

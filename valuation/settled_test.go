@@ -44,6 +44,8 @@ func TestKnownWorkTakesItsHiddenDamageOut(t *testing.T) {
 		{"a line of its name", repair.Line{ID: "x", Job: " replace the Radiator"}, 20, true},
 		{"a line that may be needed", repair.Line{ID: "radiator", Job: "mine", Chance: &half}, .4*.4*300 + 20, false},
 		{"a line that was struck out", repair.Line{ID: "radiator", Job: "mine", Removed: true}, 140, false},
+		{"a line of the risk's name", repair.Line{ID: "z", Job: "radiator  cracked"}, 20, true},
+		{"a line of the risk's id", repair.Line{ID: "leak", Job: "mine"}, 20, true},
 		{"another line", repair.Line{ID: "y", Job: "Replace the hood"}, 140, false},
 	} {
 		c, k := leaky()
@@ -71,6 +73,9 @@ func TestAnAddedPanelCarriesItsRefinish(t *testing.T) {
 			}
 		}
 		return 0
+	}
+	if got := refinish(repair.Line{ID: "own", Job: "Replace the left front fender"}); got != 1 {
+		t.Errorf("a fender in the catalogue's words: refinish %g", got)
 	}
 	part := .3
 	for want, line := range map[float64]repair.Line{1: {ID: "fender_left", Job: "fender"}, .3: {ID: "fender_left", Job: "fender",

@@ -109,14 +109,12 @@ func (w *work) exits() Exits {
 	for _, o := range w.options {
 		e.Plans[o.name] = o.walk()
 	}
-	if w.stops.way == "" || w.stops.worse != nil {
+	if w.stops.way == "" || w.stops.worse != nil || w.rebuilt.stopped {
 		return e
 	}
 	line := w.stops.choice.Line
 	e.StopWay, e.StopLine, e.StopChance = w.stops.way, &line, w.stops.choice.Chance
-	if !w.rebuilt.stopped {
-		e.WayOutWorth = amount(w.rebuilt.found.Bid) - amount(w.stops.plain.Bid)
-	}
+	e.WayOutWorth = amount(w.rebuilt.found.Bid) - amount(w.stops.plain.Bid)
 	return e
 }
 

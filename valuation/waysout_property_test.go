@@ -154,6 +154,9 @@ func TestATitleThatForbidsTheRoadLeavesThePartsPlan(t *testing.T) {
 	if a.Plan != valuation.ForParts || a.WalkAway == nil || a.Plans[valuation.Rebuild] != nil {
 		t.Fatalf("plan %s, bid %v, %v", a.Plan, a.WalkAway, a.Reasons)
 	}
+	if said := strings.Join(a.Reasons, " "); !strings.Contains(said, "may need a license") || a.StopLine != nil || a.StopChance != 0 {
+		t.Errorf("a rebuild that is stopped has a stop line %v, or the caution is missing: %s", a.StopLine, said)
+	}
 	c.WaysOut.Plans = []string{valuation.Rebuild}
 	if a = value(t, c, valuation.Knowledge{}); a.WalkAway != nil || a.BindingRule != valuation.Stopped {
 		t.Errorf("bid %v, %s", a.WalkAway, a.BindingRule)

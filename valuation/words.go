@@ -2,6 +2,7 @@ package valuation
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/valuation/bid"
@@ -188,7 +189,7 @@ func (w *work) uncounted() []string {
 	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
 		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
 	}
-	out = append(append(out, w.discounted()...), w.struck...)
+	out = slices.Concat(out, w.discounted(), w.c.unheard(), w.struck)
 	return append(out, w.staleQuotes()...)
 }
 

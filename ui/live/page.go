@@ -1,6 +1,8 @@
 package live
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -120,13 +122,22 @@ func (p *Page) Render(s desk.State) {
 	p.limit.set(v.Limit)
 	write(p.binds, v.Binds, v.Stop)
 	p.at.set(v.At)
-	p.plan.set(v.Plan)
-	for i, o := range v.Odds {
+	p.plan.set(besides(v, len(p.oddNames)))
+	for i, o := range v.Odds[:min(len(v.Odds), len(p.oddNames))] {
 		p.oddNames[i].set(o.Name)
 		p.oddFigures[i].set(o.Figure)
 		p.oddFigures[i].setInverse(o.Bad)
 	}
 	p.renderCurrent()
+}
+
+// besides says the plan, and the odds that are words and have no cell of their own among the first n.
+func besides(v view.Live, n int) string {
+	words := v.Plan
+	for _, o := range v.Odds[min(len(v.Odds), n):] {
+		words = strings.TrimSpace(words + " Odds of winning go by " + o.Figure + ".")
+	}
+	return words
 }
 
 func saleWords(v view.Live) string {

@@ -245,3 +245,16 @@ func TestLiveLooks(t *testing.T) {
 		return h.page.Object()
 	})
 }
+
+// What the chance to win goes by is said above the odds: it is no figure, and has no cell among them.
+func TestWhatTheOddsGoByStandsAboveThem(t *testing.T) {
+	h := at(t, fyne.NewSize(1280, 720))
+	s := h.State
+	open, valued := *s.Open, *s.Open.Valued
+	valued.Answer.WinFrom, valued.Answer.WinChance, valued.Answer.ExpectedGain = "starter values", new(float64), new(float64)
+	open.Valued, s.Open = &valued, &open
+	h.page.Render(s)
+	if got := h.page.plan.words; !strings.Contains(got, "Odds of winning go by starter values.") {
+		t.Errorf("above the odds: %q", got)
+	}
+}

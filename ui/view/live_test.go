@@ -116,3 +116,28 @@ func TestLiveSaysWhatTheSaleTakes(t *testing.T) {
 		t.Errorf("%+v", v)
 	}
 }
+
+// A lot that nobody has looked at says so before anything else, with a bid and without one; a lot that was looked at does not.
+func TestLiveSaysThatNobodyHasLooked(t *testing.T) {
+	const first = "FIRST GUESS: nobody has looked at this lot."
+	o := weighed(t)
+	said := func(walk *money.Amount, guessed bool) string {
+		v := *o.Valued
+		v.Answer.WalkAway = walk
+		v.Answer.FirstGuess = nil
+		if guessed {
+			v.Answer.FirstGuess = &valuation.FirstGuess{}
+		}
+		over := o
+		over.Valued = &v
+		return view.NewLive(called(over, 0)).Binds
+	}
+	for _, walk := range []*money.Amount{o.Valued.Answer.WalkAway, nil} {
+		if got := said(walk, true); !strings.HasPrefix(got, first) || len(got) < len(first)+40 {
+			t.Errorf("bid %v, not looked at: %q", walk, got)
+		}
+		if got := said(walk, false); strings.Contains(got, "FIRST GUESS") {
+			t.Errorf("bid %v, looked at: %q", walk, got)
+		}
+	}
+}

@@ -53,13 +53,17 @@ func TestTheStopLineIsSomethingToDo(t *testing.T) {
 	usd, _ := money.Lookup("USD")
 	a.Reasons = append(a.Reasons, a.StopWords(usd))
 	v := view.NewVerdict(desk.Open{Fresh: true, Valued: &desk.Valued{Answer: a}})
-	if want := "Stop line: if the strip-down shows more than USD 4,300 still to spend, stop and sell it on as it stands. That is so in 18 " +
-		"of " +
-		"100 cases and adds USD 150 to the walk-away bid."; v.Stop != want {
+	if want := "Should you rebuild it: stop line: if the strip-down shows more than USD 4,300 still to spend, stop and sell it on as it " +
+		"stands. That is so in 18 of 100 cases and adds USD 150 to the bid on a rebuild."; v.Stop != want {
 		t.Errorf("it says %q", v.Stop)
 	}
 	if !slices.Equal(v.Reasons, []string{"The rule binds."}) {
 		t.Errorf("it is said twice: %q", v.Reasons)
+	}
+	a.Plan, a.StopChance = valuation.Rebuild, .003
+	if said := a.StopWords(usd); !strings.HasPrefix(said, "Stop line: if") || !strings.HasSuffix(said,
+		"That is so in fewer than 1 of 100 cases and adds USD 150 to the walk-away bid.") {
+		t.Errorf("of a rebuild that seldom stops: %q", said)
 	}
 	a.StopChance = 0
 	if said := a.StopWords(usd); said != "" {

@@ -43,7 +43,7 @@ func (p *Planner) need(id string) *Need {
 	}
 	n := &Need{ID: id, Direct: p.direct[id], Loading: p.job(id).Loading}
 	if l, is := p.own[id]; is {
-		n.Loading = l.Loading
+		n.ID, n.Loading = l.ID, l.Loading
 	}
 	p.built[id] = nil // on the way: a ring of jobs adds nothing to itself
 	for _, b := range p.parents(id) {
@@ -73,7 +73,7 @@ func (p *Planner) begun(id string) bool { _, is := p.built[id]; return is }
 // sparing returns what decides whether a job that spares another is done: the user's own line where there is one.
 func (p *Planner) sparing(id string, done float64) *Need {
 	if l, is := p.own[id]; is {
-		return &Need{ID: id, Direct: done, Loading: l.Loading}
+		return &Need{ID: l.ID, Direct: done, Loading: l.Loading}
 	}
 	if p.begun(id) && p.built[id] == nil { // two jobs spare each other: its chance alone decides
 		return &Need{ID: id, Direct: done, Loading: p.job(id).Loading}

@@ -8,7 +8,7 @@ import (
 )
 
 // Plan returns the user's lines followed by the lines of the catalogue that the survey calls for, and what those bring
-// along, each job once. A line of the user with a job's id stands in its place (edited or struck out).
+// along, each job once. A line of the user with a job's id, or with its words, stands in its place (edited or struck out).
 // The chance of a job is that the survey calls for it or that at least one of the jobs, or of the hidden damage, that brings it
 // does, and that no job that makes it needless is done: a panel that is replaced is not repaired as well, one that is painted is
 // not blended. An assembly covers what it holds: what is covered is not called for at all, and brings nothing. What a job
@@ -139,8 +139,8 @@ func (p *Planner) beyond(id string, way []string) float64 {
 func (p *Planner) uncovered(id string, way []string) float64 {
 	left := 1.0
 	for _, by := range p.coverers(id) {
-		if l, is := p.own[by]; is {
-			left *= 1 - p.done(l.ID)
+		if _, is := p.own[by]; is {
+			left *= 1 - p.done(by)
 		} else {
 			left *= 1 - p.beyond(by, way)
 		}

@@ -182,3 +182,29 @@ func TestAPlannerMayPlanAgain(t *testing.T) {
 		}
 	}
 }
+
+// A line of the user's own id that says a job in the catalogue's words is that job, in certainty and by chance: it stands once, spares what
+// the job spares, and what the job brings comes in the very scenarios in which the line is there.
+func TestALineInTheCataloguesWordsIsItsJob(t *testing.T) {
+	c := repair.Catalogue{Jobs: []repair.Job{
+		{Line: repair.Line{ID: "panel", Job: "Replace the panel"}, Brings: []repair.Brought{{ID: "paint"}},
+			Calls: []lot.Sign{{Areas: []string{"12"}}}, Spares: []string{"mend"}},
+		{Line: repair.Line{ID: "paint", Job: "Paint the panel"}},
+		{Line: repair.Line{ID: "mend", Job: "Mend the panel"}, Calls: []lot.Sign{{Areas: []string{"12"}}}},
+	}}
+	part := .4
+	for _, id := range []string{"panel", "own"} {
+		lines := repair.Plan([]repair.Line{{ID: id, Job: "replace the  Panel", Chance: &part}}, c, lot.Lot{},
+			[]lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}})
+		chances := map[string]float64{}
+		for _, l := range lines {
+			chances[l.ID] += *l.Chance
+			if l.ID == "paint" && (len(l.Needs.By) != 1 || l.Needs.By[0].By.ID != id) {
+				t.Errorf("%s: the paint hangs on %+v", id, l.Needs)
+			}
+		}
+		if len(lines) != 3 || chances[id] != .4 || chances["paint"] != .4 || chances["mend"] != .6 {
+			t.Errorf("%s: %v", id, chances)
+		}
+	}
+}

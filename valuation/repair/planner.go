@@ -17,18 +17,20 @@ type Index struct {
 	covered map[string][]string  // who does a job along with its own
 	settles map[string][]string  // hidden risks that a job puts right, by its id and by its plain name
 	plain   map[string]string    // plain names of the jobs, by their own
+	named   map[string][]string  // the jobs of a plain name
 	ringed  map[string]bool      // jobs that lead to a ring of jobs that bring or cover each other; false: to none
 }
 
 // NewIndex returns the index of a catalogue.
 func NewIndex(c Catalogue) *Index {
 	x := &Index{c.Jobs, c.Scales, map[string]*Job{}, map[string][]Brought{}, map[string][]string{}, map[string][]string{},
-		map[string][]string{}, map[string]string{}, map[string]bool{}}
+		map[string][]string{}, map[string]string{}, map[string][]string{}, map[string]bool{}}
 	for i := range c.Jobs {
 		j := &c.Jobs[i]
 		x.jobs[j.ID] = j
 		bring(x.by, j.ID, j.Brings)
-		x.plain[j.Job] = plainWords(j.Job)
+		x.plain[j.Job] = PlainWords(j.Job)
+		x.named[x.plain[j.Job]] = append(x.named[x.plain[j.Job]], j.ID)
 		if len(j.Settles) > 0 {
 			x.settles[j.ID] = append(x.settles[j.ID], j.Settles...)
 			x.settles[x.plain[j.Job]] = append(x.settles[x.plain[j.Job]], j.Settles...)
@@ -68,11 +70,7 @@ func (x *Index) rings(id string, way map[string]bool) bool {
 // Settles returns the hidden risks that a line puts right, in order, each once: a line with the id or the name of a job is that job's,
 // whoever entered it.
 func (x *Index) Settles(l Line) []string {
-	name, known := x.plain[l.Job]
-	if !known {
-		name = plainWords(l.Job)
-	}
-	byID, byName := x.settles[l.ID], x.settles[name]
+	byID, byName := x.settles[l.ID], x.settles[x.Plain(l.Job)]
 	if len(byID)+len(byName) == 0 {
 		return nil
 	}
@@ -81,8 +79,16 @@ func (x *Index) Settles(l Line) []string {
 	return slices.Compact(all)
 }
 
-// plainWords returns words without regard to case and space; no id is written so.
-func plainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }
+// Plain returns the plain words of a line's name.
+func (x *Index) Plain(name string) string {
+	if plain, known := x.plain[name]; known {
+		return plain
+	}
+	return PlainWords(name)
+}
+
+// PlainWords returns words without regard to case and space; no id is written so.
+func PlainWords(s string) string { return " " + strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
 // bring books what a job or a risk brings along.
 func bring(by map[string][]Brought, id string, brings []Brought) {
@@ -97,7 +103,7 @@ type Planner struct {
 	lot    lot.Lot
 	survey []lot.Damage
 	lines  []Line          // the user's
-	own    map[string]Line // the same, by id
+	own    map[string]Line // the same, by id, and by that of the job that they name
 	never  map[string]bool // jobs that such a vehicle has no use for
 	cells  map[string][]lot.Damage
 	direct map[string]float64 // chance of a job that the survey itself calls for
@@ -130,16 +136,31 @@ func NewPlanner(own []Line, x *Index, l lot.Lot, survey []lot.Damage) *Planner {
 			}
 		}
 	}
-	for _, line := range own { // a panel that the user adds carries its refinish, and one that is struck out brings nothing
+	p.take(own)
+	return p
+}
+
+// take has the user's lines stand for their jobs: those of the same id, and the first that says a job in the catalogue's own words, so that
+// nothing counts twice. A panel that the user adds carries its refinish, and one that is struck out brings nothing.
+func (p *Planner) take(own []Line) {
+	for _, line := range own {
 		p.own[line.ID] = line
-		if _, job := p.jobs[line.ID]; job {
-			p.direct[line.ID] = Or(line.Chance, 1)
-			if line.Removed {
-				p.direct[line.ID] = 0
+	}
+	for _, line := range own {
+		for _, id := range p.named[p.Plain(line.Job)] {
+			if _, is := p.own[id]; !is && !line.Removed {
+				p.own[id] = line
 			}
 		}
 	}
-	return p
+	for id, line := range p.own {
+		if _, job := p.jobs[id]; !job {
+			continue
+		}
+		if p.direct[id] = Or(line.Chance, 1); line.Removed {
+			p.direct[id] = 0
+		}
+	}
 }
 
 // hit begins a plan with that hidden damage.
