@@ -76,6 +76,7 @@ func NewWindow(a fyne.App, p Parts) *Window {
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: p.Crash}
 	w.loadLooks()
 	w.board = board.New(w.Do)
+	w.board.Thumbnail = w.Thumbnail
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
 	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })
