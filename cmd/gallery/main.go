@@ -62,6 +62,11 @@ func run() error {
 	if *every {
 		chosen = looks()
 	}
+	for _, l := range looks() { // the whole name of a picture names its look
+		if strings.Contains(*only, l.name) {
+			chosen = []look{l}
+		}
+	}
 	for _, l := range chosen {
 		if err := gallery(l); err != nil {
 			return err
