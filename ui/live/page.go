@@ -78,7 +78,7 @@ func (p *Page) keys() fyne.CanvasObject {
 }
 
 // capRoom is the room of a key itself, in letters of the words beside it.
-const capRoom = 6
+const capRoom = 9
 
 // shares returns parts as shares of their sum.
 func shares(parts []float32) []float32 {
@@ -108,10 +108,12 @@ func note() *widget.RichText {
 	return t
 }
 
+// manyWords is the length from which words are smaller, so that they keep their room.
+const manyWords = 72
+
 func write(t *widget.RichText, words string, strong bool) {
-	const short = 72 // longer words are smaller, so that they keep their room
 	size := theme.SizeHeading
-	if len(words) > short {
+	if len(words) > manyWords {
 		size = theme.SizeBody
 	}
 	style := widget.RichTextStyle{SizeName: size, ColorName: theme.ColorLiveForeground, TextStyle: fyne.TextStyle{Bold: strong}}

@@ -38,7 +38,7 @@ type sights struct {
 
 func newSights(by Sights) *sights {
 	s := &sights{by: by, photo: &canvas.Image{FillMode: canvas.ImageFillContain}, plan: &canvas.Image{FillMode: canvas.ImageFillContain}}
-	s.stop = func() {}
+	s.plans.OnWhite, s.stop = true, func() {}
 	return s
 }
 
@@ -100,13 +100,20 @@ func (p *Page) still() {
 func (p *Page) lay() {
 	all := p.sights.shown()
 	parts, rows := []float32{0.08, 0.56, 0.25, 0.11}, []fyne.CanvasObject{p.title, p.figures, p.odds, p.caps}
-	if p.sights.on && !p.seen.Stop && len(all) > 0 {
-		parts = []float32{0.08, 0.30, 0.32, 0.19, 0.11}
-		rows = []fyne.CanvasObject{p.title, p.figures, beside(alike(len(all)), all...), p.odds, p.caps}
-	}
-	if len(rows) == len(p.rows.Objects) && len(rows) == 4 {
+	if p.sights.on && !p.seen.Stop && !p.seen.Doubt && len(all) > 0 {
+		rows[1] = beside([]float32{0.36, 0.64}, p.narrow(), beside(alike(len(all)), all...))
+	} else if len(p.rows.Objects) > 0 && p.rows.Objects[1] == p.figures {
 		return
 	}
 	p.rows.Layout, p.rows.Objects = &shared{parts, true}, rows
 	p.rows.Refresh()
+}
+
+// narrow stacks the figures, so that the sights have their room beside them. Many words of what sets the limit take more of it.
+func (p *Page) narrow() fyne.CanvasObject {
+	parts := []float32{0.09, 0.20, 0.09, 0.20, 0.20, 0.22}
+	if len(p.seen.Binds) > manyWords {
+		parts = []float32{0.09, 0.14, 0.09, 0.14, 0.14, 0.40}
+	}
+	return under(parts, p.currentName, p.current, p.limitName, p.limit, p.steps, p.binds)
 }

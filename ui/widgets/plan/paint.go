@@ -18,9 +18,12 @@ type palette struct {
 	hatch, outline, ground, ink, chosen color.NRGBA
 }
 
-func colorsNow() palette {
+func colorsNow() palette { return colorsOf(theme.Color) }
+
+// colorsOf takes the colours from a theme.
+func colorsOf(of func(fyne.ThemeColorName) color.Color) palette {
 	c := func(name fyne.ThemeColorName) color.NRGBA {
-		return color.NRGBAModel.Convert(theme.Color(name)).(color.NRGBA)
+		return color.NRGBAModel.Convert(of(name)).(color.NRGBA)
 	}
 	return palette{fill: c(theme.ColorPlanFill), minor: c(theme.ColorDamageMinor), functional: c(theme.ColorDamageFunctional),
 		disabling: c(theme.ColorDamageDisabling), hatch: c(theme.ColorHatch), outline: c(theme.ColorPlanOutline),

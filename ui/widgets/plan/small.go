@@ -2,17 +2,22 @@ package plan
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 
 	"walkline/ui/damage"
+	"walkline/ui/theme"
 	"walkline/ui/widgets/draw"
 	"walkline/valuation/lot"
 )
 
 // Pictures draws plans without words, to be looked at and not worked on: the ring with the vehicle, the tiles of the other areas
-// beside it from top to bottom. It keeps what it drew, in the colours of the moment.
-type Pictures struct{ drawn map[picture]image.Image }
+// beside it from top to bottom. It keeps what it drew.
+type Pictures struct {
+	OnWhite bool // for a white page; else in the colours of the moment
+	drawn   map[picture]image.Image
+}
 
 // Points that a picture without words is laid out in; it is then drawn at any size, its lines with it.
 const (
@@ -29,6 +34,9 @@ const mostDrawn = 400
 func (p *Pictures) Of(survey []lot.Damage, high int) image.Image {
 	size := fyne.NewSize(smallWidth, smallRing)
 	pic := picture{width: int(float32(high) * smallWidth / smallRing), height: high, size: size, chosen: -1, colors: colorsNow()}
+	if p.OnWhite {
+		pic.colors = colorsOf(light)
+	}
 	for i, area := range lot.Areas {
 		pic.cells[i] = lot.Damage{Area: area}
 		for _, d := range survey {
@@ -48,6 +56,11 @@ func (p *Pictures) Of(survey []lot.Damage, high int) image.Image {
 	p.drawn[pic] = pen.Image()
 	return p.drawn[pic]
 }
+
+// light returns a colour of the light look.
+func light(name fyne.ThemeColorName) color.Color { return onWhite.Color(name, 0) }
+
+var onWhite = theme.New(theme.Options{Look: theme.Light})
 
 // smallGeometry says where everything of a picture without words lies.
 func smallGeometry() geometry {
