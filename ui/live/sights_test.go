@@ -39,7 +39,7 @@ func TestSightsAreShownBetweenTwoBids(t *testing.T) {
 	if h.looked() != 2 {
 		t.Fatalf("%d pictures before the first bid", h.looked())
 	}
-	show(500)
+	show(50_000) // a legal step of the sale
 	if h.looked() != 0 || held.Waiting() != 1 {
 		t.Fatalf("%d pictures when a bid has come, %d waits", h.looked(), held.Waiting())
 	}
@@ -57,7 +57,7 @@ func TestSightsAreShownBetweenTwoBids(t *testing.T) {
 	if h.looked() != 2 {
 		t.Error("no pictures after the price was dropped")
 	}
-	show(9_000_000)
+	show(9_000_000) // a legal one, too
 	held.Release()
 	if h.looked() != 0 {
 		t.Error("pictures past the walk-away bid")
