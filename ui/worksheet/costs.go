@@ -36,7 +36,7 @@ func newCosts(p *Page) *section {
 	says.Wrapping = fyne.TextWrapWord
 	take := widget.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
 	keep := widget.NewButton("", func() { p.do(desk.KeepTerms()) })
-	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take, keep), says)
+	whose := container.NewVBox(says, container.NewHBox(take, keep))
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
 			"rule off."), rules.Rows,
