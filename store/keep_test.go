@@ -97,6 +97,10 @@ func TestTheListShowsFactsAndTheLastAnswer(t *testing.T) {
 	want.Answer = &book.Summary{Decision: "bid", WalkAway: &amount, Binding: "max_loss_chance", LossChance: 0.14, MeanProfit: 2100.25,
 		PerHour: &hourly}
 	equal(t, entries(t, s)[0], want)
+	edit(t, s, book.Worksheet(id), "photos", id, func(l *book.Lot) { l.Photos = landedPhotos() })
+	if first := entries(t, s)[0].Photo; first == nil || *first != landedPhotos()[0] {
+		t.Errorf("the first photo is %+v", first)
+	}
 	list, err := s.Lots(t.Context())
 	if err != nil || len(list) != 1 || list[0].State != lot.ToLookAt || !reflect.DeepEqual(list[0].Lot, sample(t).Lot) {
 		t.Errorf("%+v, %v", list, err)

@@ -28,7 +28,8 @@ func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
 			(SELECT json_object('Odometer', json_extract(body, '$.odometer'), 'Unit', json_extract(body, '$.odometer_unit'),
 				'Document', json_extract(body, '$.title.document'), 'Brands', json_extract(body, '$.title.brands'))
 				FROM documents x WHERE lot = l.id AND part = 'lot' AND ` + intact("documents", "x") + `),
-			(SELECT body FROM documents x WHERE lot = l.id AND part = 'damage' AND ` + intact("documents", "x") + `)
+			(SELECT body FROM documents x WHERE lot = l.id AND part = 'damage' AND ` + intact("documents", "x") + `),
+			(SELECT json_extract(body, '$[0]') FROM documents x WHERE lot = l.id AND part = 'photos' AND ` + intact("documents", "x") + `)
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id AND ` + intact("answers", "a") + `
 		WHERE l.removed_at IS NULL AND ` + intact("lots", "l") + `
 		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
@@ -40,10 +41,10 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
-	var said, listed, facts, damage []byte
+	var said, listed, facts, damage, photo []byte
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
 		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
-		&said, &listed, &facts, &damage)
+		&said, &listed, &facts, &damage, &photo)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
@@ -60,6 +61,10 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	}
 	if err == nil && damage != nil {
 		err = decode("the damage of lot "+e.Number, damage, &e.Damage)
+	}
+	if err == nil && photo != nil {
+		e.Photo = new(lot.Photo)
+		err = decode("the first photo of lot "+e.Number, photo, e.Photo)
 	}
 	return e, err
 }

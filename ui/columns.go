@@ -43,6 +43,9 @@ func (w *Window) chooseColumns() {
 	w.open(d)
 }
 
+// ShowColumns shows columns of the Board; none: those of the first start.
+func (w *Window) ShowColumns(chosen []view.BoardColumn) { w.board.ShowColumns(chosen) }
+
 // shownColumn is the row of a column that is shown: it can be hidden, and moved to the left.
 func (w *Window) shownColumn(chosen []view.BoardColumn, i int, show func([]view.BoardColumn)) fyne.CanvasObject {
 	tick := widgets.NewCheck(chosen[i].Title, nil)

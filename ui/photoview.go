@@ -113,10 +113,17 @@ func (v *photoView) show(hash string) {
 	v.area.SetSelected(view.PhotoArea(p.Area))
 	v.stage.SetSelected(stageWords(p.Stage))
 	v.muted = false
-	task.Start(v.w.runner, task.Order[image.Image]{Key: "large photo",
-		Work: func(context.Context) (image.Image, error) { return picture(v.w.desk.LargePhoto(p, largeSide)) },
-		Show: func(img image.Image, err error) { v.shown(p, img, err) }})
+	v.w.largePhoto("large photo", p, func(img image.Image, err error) { v.shown(p, img, err) })
 }
+
+// largePhoto brings a photograph large; a newer one of the same key takes its place.
+func (w *Window) largePhoto(key string, p lot.Photo, show func(image.Image, error)) {
+	task.Start(w.runner, task.Order[image.Image]{Key: key,
+		Work: func(context.Context) (image.Image, error) { return picture(w.desk.LargePhoto(p, largeSide)) }, Show: show})
+}
+
+// photoOnLive brings the photograph that Live shows between two bids.
+func (w *Window) photoOnLive(p lot.Photo, show func(image.Image, error)) { w.largePhoto("photo on Live", p, show) }
 
 // shown takes the picture when it has come, or says why there is none.
 func (v *photoView) shown(p lot.Photo, img image.Image, err error) {

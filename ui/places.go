@@ -40,7 +40,7 @@ func (w *Window) stations() []station {
 		{desk.Listing, "Listing", fyne.KeyJ, func() page { return listing.New(w.Do) }, true},
 		{desk.Worksheet, "Worksheet", "", func() page { return sheetPage{w.sheet()} }, true},
 		{desk.Why, "Why", fyne.KeyE, func() page { return why.New(w.Do) }, true},
-		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w.Do) }, true},
+		{desk.Live, "Live", fyne.KeyL, func() page { return live.New(w.Do, live.Sights{Runner: w.runner, Photo: w.photoOnLive}) }, true},
 		{desk.SalePlan, "Sale plan", fyne.KeyH, func() page { return saleday.New(w.Do) }, false},
 		{desk.Builds, "Builds", fyne.KeyU, func() page { return w.builds() }, false},
 		{desk.Record, "Track record", fyne.KeyT, func() page { return w.record() }, false},

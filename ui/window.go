@@ -78,6 +78,7 @@ func NewWindow(a fyne.App, p Parts) *Window {
 	view.ShowDays(form.DayOrder().Show)
 	w.loadLooks()
 	w.board = board.New(w.Do)
+	w.board.Thumbnail = w.Thumbnail
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })
 	w.record = sync.OnceValue(func() *record.Page { return record.New(w.Do) })

@@ -65,6 +65,11 @@ func run() error {
 		chosen = looks()
 	}
 	chosen = slices.DeleteFunc(chosen, func(l look) bool { return !strings.Contains(l.name, *dressed) })
+	for _, l := range looks() { // the whole name of a picture names its look
+		if strings.Contains(*only, l.name) {
+			chosen = []look{l}
+		}
+	}
 	for _, l := range chosen {
 		if err := gallery(l); err != nil {
 			return err

@@ -8,9 +8,11 @@ import (
 	"os"
 	"path/filepath"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"walkline/ui/desk"
+	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 )
@@ -68,5 +70,23 @@ func (s *stage) photos() error {
 			test.Tap(b)
 		}
 	}
-	return nil
+	return s.pictured()
+}
+
+// pictured draws the Board with pictures of the lots, and goes back to the lot.
+func (s *stage) pictured() error {
+	s.press(fyne.KeyB)
+	shown := []view.BoardColumn{{Title: "Lot"}, {Title: view.PhotoColumn}, {Title: view.PlanColumn}, {Title: "Vehicle"},
+		{Title: "Walk-away bid"}, {Title: "Set by"}, {Title: "Loss chance"}}
+	s.window.ShowColumns(shown)
+	if err := s.save("board-pictures"); err != nil {
+		return err
+	}
+	s.window.ShowColumns(nil)
+	id, err := s.lot(side)
+	if err == nil {
+		s.window.Do(desk.OpenLot(id))
+		s.press(fyne.Key2)
+	}
+	return err
 }

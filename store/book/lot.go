@@ -54,6 +54,7 @@ type Look struct {
 	Document string // of the title
 	Brands   []string
 	Damage   []lot.Damage
+	Photo    *lot.Photo // the first one; nil: none
 }
 
 // Summary is what the last valuation of a lot said.

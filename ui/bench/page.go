@@ -49,7 +49,7 @@ func New(do func(desk.Action)) *Page {
 		p.do(desk.ShowSection(p.sections[i].name))
 		p.sections[i].show(p.state)
 	})
-	left := container.New(form.FixedWidth{Width: railWidth}, p.rail.Buttons)
+	left := container.New(form.FixedWidth{Width: railWidth}, container.NewVScroll(p.rail.Buttons))
 	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))

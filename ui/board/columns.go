@@ -61,7 +61,8 @@ func (p *Page) columns() []table.Column {
 	var all []table.Column
 	for _, chosen := range p.chosen {
 		c := view.BoardColumns[chosen.At()]
-		shown := table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title), Sortable: true,
+		shown := table.Column{Title: c.Title, Width: c.Width, Right: c.Figures,
+			Meaning: view.Help(c.Title), Sortable: true, Pictured: chosen.Pictured(),
 			Grows: c.Width >= inWords && chosen.Width == 0}
 		if chosen.Width > 0 {
 			shown.Width = chosen.Width

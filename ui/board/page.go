@@ -1,6 +1,7 @@
 package board
 
 import (
+	"image"
 	"slices"
 	"walkline/ui/widgets/draw"
 
@@ -16,6 +17,7 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
+	"walkline/valuation/lot"
 )
 
 // Page is the Board.
@@ -36,6 +38,10 @@ type Page struct {
 	marked map[int64]bool // lots that a command is given to at once
 	chosen []view.BoardColumn
 	number string // the longest that is listed
+
+	// Thumbnail brings the small picture of a photograph, at once or later, on the window's goroutine; nil: none are shown.
+	Thumbnail func(p lot.Photo, show func(image.Image, error))
+	pictures  pictures
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.
@@ -137,6 +143,7 @@ func (p *Page) Render(s desk.State) {
 		p.lots = view.List(s.Entries)
 	}
 	p.state = s
+	clear(p.pictures.asked) // what did not come is asked for once more
 	place := p.table.Selected()
 	p.renderRows()
 	if p.table.Selected() < 0 && place >= 0 { // the lot is gone: the next one is in its place
@@ -167,9 +174,7 @@ func (p *Page) renderRows() {
 	p.list.Hidden = !p.first.Hidden
 	id, selected := p.Selected()
 	p.rows = p.lots.Rows(p.filter)
-	p.table.SetSource(len(p.rows), func(row int) table.Row {
-		return table.Row{Cells: p.cells(p.rows[row]), Ticked: p.marked[p.rows[row].ID]}
-	})
+	p.table.SetSource(len(p.rows), func(row int) table.Row { return p.row(p.rows[row]) })
 	if longest := view.LongestNumber(p.rows); len(longest) != len(p.number) {
 		p.number = longest
 		p.table.SetColumns(p.columns())

@@ -151,6 +151,7 @@ func (d *pad) TypedRune(r rune) {
 			d.typed, d.answer = d.typed+string(r), ""
 		}
 		d.show()
+		d.page.moved()
 		return
 	}
 	switch r {
@@ -195,6 +196,7 @@ func (d *pad) TypedKey(e *fyne.KeyEvent) {
 		if d.typed != "" {
 			d.typed, d.answer = d.typed[:len(d.typed)-1], ""
 			d.show()
+			d.page.moved()
 		}
 	case fyne.KeyDelete, fyne.KeyHome:
 		d.clear()
@@ -209,6 +211,7 @@ func (d *pad) escape(e *fyne.KeyEvent) {
 	if d.typed != "" || d.answer != "" {
 		d.clear()
 		d.show()
+		d.page.moved()
 		return
 	}
 	draw.Leave(d, e)

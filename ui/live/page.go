@@ -28,6 +28,10 @@ type Page struct {
 	pays, binds          *widget.RichText
 	oddNames, oddFigures [6]*big
 	body                 fyne.CanvasObject
+
+	sights                     *sights
+	title, figures, odds, caps fyne.CanvasObject
+	rows                       *fyne.Container // of those
 }
 
 // Largest text sizes of the page, in points; all shrink to their room.
@@ -40,14 +44,14 @@ const (
 )
 
 // New returns the page, not yet showing a lot.
-func New(do func(desk.Action)) *Page {
+func New(do func(desk.Action), by Sights) *Page {
 	p := &Page{do: do, lot: newBig(titleSize), sale: newBig(nameSize), currentName: newBig(nameSize), current: newBig(hugeSize),
 		limitName: newBig(nameSize), limit: newBig(hugeSize), steps: newBig(hugeSize), at: newBig(nameSize), plan: newBig(nameSize),
-		pays: note(), binds: note()}
+		pays: note(), binds: note(), sights: newSights(by)}
 	p.lot.strong, p.current.strong, p.limit.strong, p.steps.strong = true, true, true, true
 	p.sale.right, p.plan.right = true, true
 	p.pad = newPad(p)
-	title := beside([]float32{0.62, 0.38}, p.lot, p.sale)
+	p.title = beside([]float32{0.62, 0.38}, p.lot, p.sale)
 	left := under([]float32{0.12, 0.68, 0.20}, p.currentName, p.current, p.pays)
 	right := under([]float32{0.12, 0.30, 0.36, 0.22}, p.limitName, p.limit, p.steps, p.binds)
 	var cells []fyne.CanvasObject
@@ -56,9 +60,10 @@ func New(do func(desk.Action)) *Page {
 		p.oddFigures[i].strong = true
 		cells = append(cells, under([]float32{0.34, 0.66}, p.oddNames[i], p.oddFigures[i]))
 	}
-	odds := under([]float32{0.24, 0.76}, beside([]float32{0.35, 0.65}, p.at, p.plan), beside(alike(len(cells)), cells...))
-	rows := under([]float32{0.08, 0.56, 0.25, 0.11}, title, beside([]float32{0.58, 0.42}, left, right), odds, p.keys())
-	p.pad.content = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Broad, theme.Broad), rows)
+	p.odds = under([]float32{0.24, 0.76}, beside([]float32{0.35, 0.65}, p.at, p.plan), beside(alike(len(cells)), cells...))
+	p.figures, p.caps, p.rows = beside([]float32{0.58, 0.42}, left, right), p.keys(), container.NewWithoutLayout()
+	p.lay()
+	p.pad.content = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Broad, theme.Broad), p.rows)
 	p.body = p.pad
 	return p
 }
@@ -66,10 +71,27 @@ func New(do func(desk.Action)) *Page {
 // keys lists what the keys do, to be tapped as well.
 func (p *Page) keys() fyne.CanvasObject {
 	var caps []fyne.CanvasObject
+	var parts []float32
 	for _, k := range p.pad.commands() {
+		parts = append(parts, capRoom+float32(len(k.words)))
 		caps = append(caps, newKeycap(k.cap, k.words, func() { k.do(); p.pad.takeKeyboard() }))
 	}
-	return beside(alike(len(caps)), caps...)
+	return beside(shares(parts), caps...)
+}
+
+// capRoom is the room of a key itself, in letters of the words beside it.
+const capRoom = 9
+
+// shares returns parts as shares of their sum.
+func shares(parts []float32) []float32 {
+	sum := float32(0)
+	for _, part := range parts {
+		sum += part
+	}
+	for i := range parts {
+		parts[i] /= sum
+	}
+	return parts
 }
 
 // alike returns n equal shares.
@@ -88,10 +110,12 @@ func note() *widget.RichText {
 	return t
 }
 
+// manyWords is the length from which words are smaller, so that they keep their room.
+const manyWords = 72
+
 func write(t *widget.RichText, words string, strong bool) {
-	const short = 72 // longer words are smaller, so that they keep their room
 	size := theme.SizeHeading
-	if len(words) > short {
+	if len(words) > manyWords {
 		size = theme.SizeBody
 	}
 	style := widget.RichTextStyle{SizeName: size, ColorName: theme.ColorLiveForeground, TextStyle: fyne.TextStyle{Bold: strong}}
@@ -113,6 +137,7 @@ func (p *Page) Render(s desk.State) {
 	if p.state.Open == nil || p.state.Open.ID != s.Open.ID {
 		p.pad.clear()
 	}
+	before := p.state.Open
 	p.state = s
 	p.seen = view.NewLive(s)
 	v := p.seen
@@ -129,6 +154,20 @@ func (p *Page) Render(s desk.State) {
 		p.oddFigures[i].setInverse(o.Bad)
 	}
 	p.renderCurrent()
+	p.look(before, *s.Open)
+}
+
+// look shows the sights of a lot that comes up, and hides them for a while when the bidding has moved.
+func (p *Page) look(before *desk.Open, now desk.Open) {
+	p.sights.of(now, p.lay)
+	switch {
+	case before != nil && before.ID == now.ID && before.Current != now.Current:
+		p.moved()
+	case before == nil || before.ID != now.ID:
+		p.still()
+	default:
+		p.lay()
+	}
 }
 
 // besides says the plan, and the odds that are words and have no cell of their own among the first n.

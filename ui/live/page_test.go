@@ -69,7 +69,7 @@ func at(t *testing.T, size fyne.Size) *hall {
 	}
 	h.State = h.State.Valued(1, h.State.Open.Revision, v, nil)
 	h.window = seen.Open(t, size, widget.NewLabel("")) // the look first, then what it dresses
-	h.page = New(h.do)
+	h.page = New(h.do, Sights{})
 	h.window.SetContent(h.page.Object())
 	h.page.Render(h.State)
 	h.window.Canvas().Focus(h.page.First())
@@ -240,7 +240,7 @@ func TestLiveLooks(t *testing.T) {
 	h := at(t, small)
 	h.call(*h.State.Open.Valued.Answer.WalkAway + 10000)
 	seen.Picture(t, "live", fyne.NewSize(1280, 640), func() fyne.CanvasObject {
-		h.page = New(h.do)
+		h.page = New(h.do, Sights{})
 		h.page.Render(h.State)
 		return h.page.Object()
 	})

@@ -17,13 +17,23 @@ type Column struct {
 	Width   float32
 }
 
+// Pictured reports whether pictures stand in a column of the Board.
+func (c BoardColumn) Pictured() bool { return c.At() >= columnPhoto }
+
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
 	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
 	{"Set by", false, 104}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
 	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 74}, {"Worth a look", true, 86},
 	{"Sale", false, 120}, {"Odometer", true, 90}, {"Title", false, 110}, {"Damage", false, 150},
+	{PhotoColumn, false, 84}, {PlanColumn, false, 84},
 }
+
+// The columns of the Board that show pictures.
+const (
+	PhotoColumn = "First photo"
+	PlanColumn  = "Damage plan"
+)
 
 // boardShown is how many of the columns are shown until others are chosen: the first ones.
 const boardShown = columnLook + 1
@@ -76,6 +86,10 @@ func fillLook(cells []string, l book.Look) {
 		areas = append(areas, damage.Short(d.Area))
 	}
 	cells[columnDamage] = strings.Join(areas, ", ")
+	cells[columnDrawn] = cells[columnDamage]
+	if l.Photo != nil {
+		cells[columnPhoto] = l.Photo.Name
+	}
 }
 
 // BoardRow is one lot of the Board.
@@ -84,6 +98,9 @@ type BoardRow struct {
 	entry book.Entry
 	words string // all that it says, in small letters: what a search looks at
 }
+
+// Look returns what the row's pictures are drawn from.
+func (r *BoardRow) Look() book.Look { return r.entry.Look }
 
 // Filter is what of the Board is shown and in which order.
 type Filter struct {
@@ -230,6 +247,8 @@ const (
 	columnOdometer
 	columnTitle
 	columnDamage
+	columnPhoto // from here on pictures
+	columnDrawn
 )
 
 func (r *BoardRow) key(column int) key {

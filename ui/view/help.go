@@ -34,6 +34,8 @@ var help = map[string]string{
 	"Sale":               "Where the lot is offered. A sale that is one of your yards brings that yard's fees.",
 	"Title":              "The words on the title, or what kind of paper it is.",
 	"Damage":             "The areas that are marked as damaged: 12 is the front, 03 the right side.",
+	PhotoColumn:          "The first photo that was added to the lot. The rows grow with it.",
+	PlanColumn:           "The damage plan in small: the ring round the vehicle, front up, and the other areas beside it.",
 	"Odometer":           "What the instrument shows. Mileage moves the resale price; leave it empty if it cannot be read.",
 	"Odometer statement": "What the paper says of the reading. Not actual, or beyond its limits, frightens buyers: check before you bid.",
 	"Trim":               "As the comparables spell it, so that like is set against like.",

@@ -40,8 +40,8 @@ type LiveOdd struct {
 
 // The odds of the walk-away bid, whatever bid the others are of.
 const (
-	liveWin  = "Win at the walk-away bid"
-	liveGain = "Gain of bidding up to it"
+	liveWin  = "Win at walk-away"
+	liveGain = "Gain of bidding"
 	liveFrom = "Both go by"
 )
 

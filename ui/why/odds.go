@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
@@ -46,9 +47,13 @@ func newOdds(do func(desk.Action)) section {
 	top := container.NewHBox(widgets.NewLine("At a bid of"), o.entry, lower, higher, limit, o.doubt)
 	left := container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Wide, 0), o.figures)
 	foot := container.New(&columns2{0.33}, left, o.rules)
-	body := container.NewBorder(top, foot, nil, nil, container.NewPadded(o.chart))
+	chart := container.New(form.LeastHeight{Height: chartHeight}, container.NewPadded(o.chart))
+	body := container.NewVScroll(container.NewBorder(top, foot, nil, nil, chart)) // large text needs more than a small window has
 	return section{name: "Odds at any bid", body: body, first: o.chart, render: o.render, headline: o.headline}
 }
+
+// chartHeight is the least height at which no words of the chart lie over others, at text scale 1.
+const chartHeight = 190
 
 // nothing is the least that can be asked for, one pointer so that a spec equals itself.
 var nothing = widgets.Bound(0)

@@ -27,7 +27,7 @@ func newCosts(p *Page) *section {
 	form.Labour(labour)
 	form.Rivals(rivals)
 	form.Exchange(exchange)
-	restricted := widgets.NewCheck("The law here lets me sell used airbags, belts and catalytic converters (ask the agency)", nil)
+	restricted := widgets.NewCheck("The law here lets me sell airbags and the like", nil)
 	propose := widgets.NewButton("Propose starter values", func() { p.do(desk.ProposeWays(restricted.Checked)) })
 	proposal := widget.NewLabel("")
 	proposal.Wrapping = fyne.TextWrapWord
@@ -36,14 +36,15 @@ func newCosts(p *Page) *section {
 	says.Wrapping = fyne.TextWrapWord
 	take := widgets.NewButton("Take the Bench's terms", func() { p.do(desk.TakeTerms()) })
 	keep := widgets.NewButton("", func() { p.do(desk.KeepTerms()) })
-	whose := container.NewBorder(nil, nil, nil, container.NewVBox(take, keep), says)
+	whose := container.NewVBox(says, container.NewHBox(take, keep))
 	left := container.NewVBox(
 		form.Heading("House rules", "The walk-away bid is the largest legal bid at which all of them hold. Leave a field empty to turn its "+
 			"rule off."), rules.Rows,
 		form.Heading("Who else bids", "Whoever wins has probably overvalued it; with more bidders, more so."), rivals.Rows,
 		form.Heading("Ways out", "Nobody must finish a lot. Where money is given for a way, it is a plan with a bid of its own, and what "+
 			"stopping after the strip-down leads to. All three empty: not a way."),
-		container.NewHBox(propose), restricted, proposal, stop.Rows,
+		container.NewHBox(propose), restricted,
+		form.Small("Used airbags, belts and catalytic converters: what may be sold, and how, the agency says."), proposal, stop.Rows,
 		form.Heading("Sell it on as it stands", "What it brings after paying to sell it."), stands.Rows,
 		form.Heading("Sell it for parts", "What its parts and the rest bring, after paying to sell them. Taking a vehicle apart for sale may "+
 			"need a license: ask the agency."), parts.Rows,

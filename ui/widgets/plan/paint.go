@@ -18,9 +18,12 @@ type palette struct {
 	hatch, outline, ground, ink, chosen color.NRGBA
 }
 
-func colorsNow() palette {
+func colorsNow() palette { return colorsOf(theme.Color) }
+
+// colorsOf takes the colours from a theme.
+func colorsOf(of func(fyne.ThemeColorName) color.Color) palette {
 	c := func(name fyne.ThemeColorName) color.NRGBA {
-		return color.NRGBAModel.Convert(theme.Color(name)).(color.NRGBA)
+		return color.NRGBAModel.Convert(of(name)).(color.NRGBA)
 	}
 	return palette{fill: c(theme.ColorPlanFill), minor: c(theme.ColorDamageMinor), functional: c(theme.ColorDamageFunctional),
 		disabling: c(theme.ColorDamageDisabling), hatch: c(theme.ColorHatch), outline: c(theme.ColorPlanOutline),
@@ -56,16 +59,27 @@ type picture struct {
 // painted draws the picture.
 func (pic picture) painted(g geometry) image.Image {
 	p := draw.NewPen(pic.width, pic.height, float32(pic.width)/pic.size.Width)
+	pic.survey(p, g)
+	pic.legend(p, g)
+	return p.Image()
+}
+
+// survey draws the vehicle and its cells.
+func (pic picture) survey(p *draw.Pen, g geometry) {
 	pic.vehicle(p, g)
 	for i, d := range pic.cells {
 		pic.cell(p, g.cells[i], d, i == pic.chosen)
-		if i < clockPoints {
+		if i < clockPoints && g.badge > 0 {
 			p.Fill(draw.Ink{Fill: pic.colors.ground}, path(damage.Disc(g.cells[i].Center(), g.badge)))
 		}
 		if pic.photos[i] {
 			pic.pin(p, g.pin(i))
 		}
 	}
+}
+
+// legend draws the samples of extents and depths.
+func (pic picture) legend(p *draw.Pen, g geometry) {
 	for i, s := range g.extents {
 		p.Fill(pic.colors.extentInk(lot.Extents[i]), path(s.Outline(0)))
 		ring(p, pic.colors.outline, s, 0, 1)
@@ -74,7 +88,6 @@ func (pic picture) painted(g geometry) image.Image {
 		p.Fill(draw.Ink{Fill: pic.colors.fill}, path(s.Outline(0)))
 		pic.border(p, s, lot.Depths[i])
 	}
-	return p.Image()
 }
 
 // pin draws the small frame of a photograph.

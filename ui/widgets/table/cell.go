@@ -1,7 +1,9 @@
 package table
 
 import (
+	"image"
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,7 +14,18 @@ import (
 	"walkline/ui/widgets/draw"
 )
 
-// rowHeight is the height of a row without the gap under it.
+// pictureHeight is the height of a row with pictures, at text scale 1.
+const pictureHeight = 48
+
+// rowHeight is the height of the table's rows without the gap under them.
+func (t *Table) rowHeight() float32 {
+	if slices.ContainsFunc(t.columns, func(c Column) bool { return c.Pictured }) {
+		return max(rowHeight(), pictureHeight*theme.Scale())
+	}
+	return rowHeight()
+}
+
+// rowHeight is the height of a row of words without the gap under it.
 func rowHeight() float32 { return draw.LineHeight(theme.SizeBody) + theme.Half/2 }
 
 func headHeight() float32 { return draw.LineHeight(theme.SizeSmall) + theme.Space }
@@ -30,6 +43,7 @@ type cell struct {
 	box    *canvas.Rectangle
 	tick   [2]*canvas.Line
 	words  *draw.Text
+	shown  *canvas.Image
 	right  bool
 	boxed  bool
 }
@@ -37,6 +51,8 @@ type cell struct {
 func newCell(t *Table) *cell {
 	c := &cell{table: t, ground: canvas.NewRectangle(color.Transparent), bar: canvas.NewRectangle(color.Transparent),
 		box: canvas.NewRectangle(color.Transparent), words: draw.NewText("", theme.SizeBody, draw.Foreground)}
+	c.shown = &canvas.Image{FillMode: canvas.ImageFillContain}
+	c.shown.Hide()
 	c.box.StrokeWidth, c.box.CornerRadius = 1.5, 2
 	for i := range c.tick {
 		c.tick[i] = canvas.NewLine(color.Transparent)
@@ -62,6 +78,7 @@ func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
 	column := id.Col - t.lead()
 	c.boxed = column < 0 && id.Row < t.count && t.row(id.Row).boxed()
 	c.right = false
+	c.shown.Hidden = true
 	c.words.Text.Text, c.words.Tone, c.words.TextStyle.Bold = "", draw.Foreground, false
 	switch {
 	case t.count == 0:
@@ -84,9 +101,24 @@ func (t *Table) fill(c *cell, row, column int) {
 	if r.Muted {
 		c.words.Tone = theme.ColorMuted
 	}
+	if t.columns[column].Pictured && r.Picture != nil {
+		if img := r.Picture(column); img != nil {
+			c.picture(img)
+			return
+		}
+	}
 	if column < len(r.Cells) {
 		c.words.Dress()
 		c.words.Text.Text = draw.Shortened(r.Cells[column], c.Size().Width-2*theme.Space, c.words.Role, c.words.TextStyle)
+	}
+}
+
+// picture shows a picture in place of words.
+func (c *cell) picture(img image.Image) {
+	c.shown.Hidden = false
+	if c.shown.Image != img {
+		c.shown.Image = img
+		c.shown.Refresh()
 	}
 }
 
@@ -124,6 +156,8 @@ func (c *cell) layout(size fyne.Size) {
 	} else {
 		c.words.Place(fyne.NewPos(theme.Space, y), 0)
 	}
+	c.shown.Move(fyne.NewPos(theme.Space, 0))
+	c.shown.Resize(size.SubtractWidthHeight(2*theme.Space, 0))
 	side := boxSide()
 	left, top := (size.Width-side)/2+1, (size.Height-side)/2
 	c.box.Move(fyne.NewPos(left, top))
@@ -135,8 +169,8 @@ func (c *cell) layout(size fyne.Size) {
 
 // CreateRenderer returns the renderer.
 func (c *cell) CreateRenderer() fyne.WidgetRenderer {
-	return &cellRenderer{c.layout, func() fyne.Size { return fyne.NewSize(boxSide()+theme.Wide, rowHeight()) },
-		[]fyne.CanvasObject{c.ground, c.bar, c.words.Text, c.box, c.tick[0], c.tick[1]}}
+	return &cellRenderer{c.layout, func() fyne.Size { return fyne.NewSize(boxSide()+theme.Wide, c.table.rowHeight()) },
+		[]fyne.CanvasObject{c.ground, c.bar, c.words.Text, c.shown, c.box, c.tick[0], c.tick[1]}}
 }
 
 // cellRenderer renders what its table updates.

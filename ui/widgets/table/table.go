@@ -1,6 +1,7 @@
 package table
 
 import (
+	"image"
 	"strings"
 	"time"
 	"walkline/ui/widgets/draw"
@@ -21,6 +22,7 @@ type Column struct {
 	Sortable bool
 	Grows    bool   // takes a share of the room that the columns leave, and gives one where they have too little
 	Fits     string // the longest words of the column: they are never cut
+	Pictured bool   // shows pictures: the rows are as high as they need
 	Meaning  string // told while the pointer or the keyboard is on its title
 }
 
@@ -31,6 +33,9 @@ type Row struct {
 	Muted   bool // of second rank: left out, passed
 	Strong  bool // a total: bold, and without a box
 	Boxless bool // can't be ticked: without a box
+
+	// Picture, where set, returns what a pictured column shows in place of its words; nil: the words.
+	Picture func(column int) image.Image
 }
 
 // boxed reports whether the row has a box to tick.
@@ -155,6 +160,9 @@ func (t *Table) sizeColumns() {
 		}
 	}
 	spare := t.width - t.Width()
+	if spare < 0 && t.width < t.narrowest() {
+		spare = 0 // it is scrolled sideways whatever the columns give
+	}
 	t.given = make([]float32, len(t.columns))
 	for i, c := range t.columns {
 		t.given[i] = c.width()
@@ -163,6 +171,17 @@ func (t *Table) sizeColumns() {
 		}
 		t.SetColumnWidth(i+t.lead(), t.given[i])
 	}
+}
+
+// narrowest returns the width of the columns where those that grow have given what they can.
+func (t *Table) narrowest() float32 {
+	width := t.Width()
+	for _, c := range t.columns {
+		if c.Grows {
+			width -= (1 - leastShare) * c.width()
+		}
+	}
+	return width
 }
 
 // leastShare is what a column that grows keeps of its width where there is too little room.
