@@ -8,9 +8,9 @@ import (
 )
 
 // YearColumns are the columns of the totals of each year.
-var YearColumns = []Column{{"Year", false, 60}, {"Kind of wreck", false, 170}, {"Bought", true, 66}, {"Invoices", true, 90},
+var YearColumns = []Column{{"Year", false, 54}, {"Kind of wreck", false, 130}, {"Bought", true, 66}, {"Invoices", true, 80},
 	{"Sold", true, 56},
-	{"Brought", true, 90}, {"Money tied up", true, 100}, {"Profit", true, 90}, {"Per my hour", true, 90}, {"Per day", true, 80}}
+	{"Brought", true, 80}, {"Money tied up", true, 100}, {"Profit", true, 80}, {"Per my hour", true, 90}, {"Per day", true, 70}}
 
 // YearNote says how the totals count.
 const YearNote = "Bought counts in the year of the purchase, sold in that of the sale. Profit is after my hours at their rates and what the " +
