@@ -11,7 +11,8 @@ import (
 )
 
 // numbers are the numbers 0 to 499, as a query.
-var numbers = query{"reading the numbers", `WITH RECURSIVE n(i) AS (VALUES (0) UNION ALL SELECT i + 1 FROM n WHERE i < 499) SELECT i FROM n`}
+var numbers = query{"reading the numbers",
+	`WITH RECURSIVE n(i) AS (VALUES (0) UNION ALL SELECT i + 1 FROM n WHERE i < 499) SELECT i FROM n`}
 
 func scanNumber(rows *sql.Rows) (n int, err error) { return n, rows.Scan(&n) }
 
