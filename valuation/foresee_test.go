@@ -243,6 +243,15 @@ func TestDaysOfTheOtherWaysCostWhatFinishingsDaysCost(t *testing.T) {
 	net := 6000*.98 - 150
 	comesTo(t, "as it stands", f.Ways[1].Spread.Mean, net-30*(6+net*.12/365), 1e-6)
 	comesTo(t, "part out", f.Ways[2].Spread.Mean, 7000-30*(6+net*.12/365), 1e-6)
+	longer, none := sure(), prob.Three{}
+	longer.Time.InspectionQueueDays = prob.Certain(longer.Time.InspectionQueueDays.Mean() + 30)
+	later := foreseen(t, longer, b, "2026-11-20")
+	b.Otherwise.AsIsDays, b.Otherwise.PartOutDays = &none, &none
+	atOnce := foreseen(t, sure(), b, "2026-11-20")
+	for i, cost := range []float64{f.Ways[0].Spread.Mean - later.Ways[0].Spread.Mean, atOnce.Ways[1].Spread.Mean - f.Ways[1].Spread.Mean,
+		atOnce.Ways[2].Spread.Mean - f.Ways[2].Spread.Mean} {
+		comesTo(t, "thirty days of "+f.Ways[i].Name, cost, 30*(6+net*.12/365), 1e-6)
+	}
 	b.Otherwise.PartOutDays = nil
 	if words := strings.Join(foreseen(t, sure(), b, "2026-11-20").Doubts, " "); !strings.Contains(words,
 		"Part out: its days are not entered") {

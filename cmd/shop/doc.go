@@ -10,7 +10,9 @@
 //
 // Random: one seed for everything; a run gives the same figures every time. Units: money in major units.
 // Assumptions: lots are bought at prices that do not depend on what comes, so there is no winner's curse here and the
-// allowance is off; the one house rule is that a lot is expected to pay for itself, own hours included, so that the best
+// allowance is off; every factor is taken over whole, but for one row that holds those from few buys back as the window does; the one house
+// rule is that a lot is
+// expected to pay for itself, own hours included, so that the best
 // walk-away bid is the one that knows the truth; hours and money are lognormal, where the engine takes them for betas; lots are priced by a
 // guess.
 //

@@ -35,7 +35,12 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	if err != nil {
 		return err
 	}
-	few, _ := s.learned(s.shop(3))
+	three := s.shop(3)
+	few, _ := s.learned(three)
+	held, err := s.held(three, lots)
+	if err != nil {
+		return err
+	}
 	many, _ := s.learned(s.shop(buys))
 	past, err := s.tabled(s.shop(buys))
 	if err != nil {
@@ -46,7 +51,8 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	for _, b := range []struct {
 		name    string
 		factors learn.Factors
-	}{{"starter values", learn.Factors{}}, {"after 3 buys", few}, {"from a table alone", tabled}, {fmt.Sprintf("after %d buys", buys), many},
+	}{{"starter values", learn.Factors{}}, {"3 buys, held back", held}, {"3 buys, all of it", few},
+		{"from a table alone", tabled}, {fmt.Sprintf("after %d buys", buys), many},
 		{"knows the truth", s.truth.Factors}} {
 		y, err := s.trade(b.name, b.factors, lots)
 		if err != nil {
@@ -56,6 +62,6 @@ func run(out io.Writer, buys, fresh, shops int, seed uint64) error {
 	}
 	intervals(out, years)
 	earnings(out, years, len(lots))
-	reached(out, years[0], years[2], years[3])
+	reached(out, years[0], years[3], years[4])
 	return s.moves(out, few, many, lots)
 }

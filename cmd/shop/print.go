@@ -75,6 +75,8 @@ func earnings(out io.Writer, years []year, lots int) {
 		fmt.Fprintf(out, "%-18s %8d %9.0f%% %14s %12s %12.2f\n", y.name, y.bought, 100*float64(y.lossy)/each, cur.Text(y.profit),
 			cur.Whole(cur.Major(y.profit)/each), float64(y.profit)/float64(best))
 	}
+	fmt.Fprintf(out, "\nHeld back, as in the window: a factor from fewer than %d buys moves no open bid by two steps or more. All of it: "+
+		"as when it is taken knowingly, which may earn less than the starter values.\n", learn.EnoughBuys)
 }
 
 // moves writes by how much the walk-away bids move after few buys and after many.

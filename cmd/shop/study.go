@@ -53,6 +53,48 @@ func (s *study) learned(builds []learn.Build) (learn.Factors, []learn.Proposal) 
 	return truth.Learned(builds, s.start)
 }
 
+// heldBack are the open lots that a factor from few buys is held against, and shares how much of it is tried, as in the window.
+const heldBack = 10
+
+var shares = []float64{1, 0.5, 0.25, 0.125, 0}
+
+// held returns what the builds teach as the window takes it over without being told to: a factor from few buys goes only so far that no
+// open lot's bid moves by two steps or more.
+func (s *study) held(builds []learn.Build, open []sale) (learn.Factors, error) {
+	m, f := valuation.NewMemory(), learn.Factors{}
+	for _, p := range learn.Propose(builds, truth.Today, f, s.start) {
+		if p.Buys >= learn.EnoughBuys {
+			f = learn.Apply(f, p)
+			continue
+		}
+		for _, share := range shares {
+			after := learn.Toward(f, p, share)
+			moved, err := s.moved(m, f, after, open[:min(heldBack, len(open))])
+			if err != nil {
+				return f, err
+			}
+			if moved < 2 {
+				f = after
+				break
+			}
+		}
+	}
+	return f, nil
+}
+
+// moved returns by how many bid steps the bid moves that moves most.
+func (s *study) moved(m *valuation.Memory, before, after learn.Factors, open []sale) (int64, error) {
+	most := int64(0)
+	for _, x := range open {
+		e, err := m.Compare(x.lot, s.know, before, after)
+		if err != nil {
+			return 0, err
+		}
+		most = max(most, e.Steps)
+	}
+	return most, nil
+}
+
 // nearness is how near the factors of one kind come to the truth. Units: of log ratios, and of chances.
 type nearness struct {
 	n             int

@@ -43,7 +43,7 @@ func (Press) Rebuilt(b desk.BuildPaper) ([]byte, error) {
 		Builder: sheet.Builder(b.Builder), Forms: forms(b), Work: work(b), Receipts: receipts(b.Build)}
 	packs := checks.Choose(b.Packs, l.Title.RegisterIn)
 	if len(packs) > 0 && strings.EqualFold(packs[0].ID, l.Title.RegisterIn) {
-		r.Agency = "of " + packs[0].Name
+		r.Agency = "title agency of " + packs[0].Name
 	}
 	for i, bill := range inspected(b.Build) {
 		for _, f := range bill.Files() {

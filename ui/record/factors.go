@@ -31,6 +31,7 @@ type factors struct {
 	means    *widget.Label // what the factor means, in money
 	picture  *plot.Scatter // of the buys behind it
 	refuse   *widgets.Button
+	selected *widgets.Note // what no figure of the record can show
 	beside   *fyne.Container
 	record   desk.TrackRecord
 	key      string // of the selected proposal
@@ -57,17 +58,19 @@ func newFactors(p *Page) *section {
 		container.NewBorder(form.Label("What it would do to open lots"), nil, nil, nil, f.effects), 0.44)
 	beside := widgets.NewHSplit("record.factor", f.picture, tables, 0.25)
 	head := container.NewVBox(container.NewBorder(nil, nil, f.title, container.NewHBox(f.accept, f.whole, f.refuse)), f.means, f.few, f.why)
-	detail := container.NewBorder(head, nil, nil, nil, container.New(form.Room{Width: 480, Height: leastPicture}, beside))
+	f.selected = widgets.NewNote(widgets.Info, learn.Selection)
+	detail := container.NewBorder(head, f.selected, nil, nil, container.New(form.Room{Width: 480, Height: leastPicture}, beside))
 	f.beside = container.NewStack(container.NewVScroll(detail))
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
 	split := widgets.NewVSplit("record.factors", container.NewBorder(help, nil, nil, nil, f.table), f.beside, 0.4)
-	return &section{name: "Factors", body: split, show: f.render, first: f.table}
+	return &section{name: "Factors", body: split, show: f.render, first: f.table, noted: true}
 }
 
 func (f *factors) render(r desk.TrackRecord) {
 	f.record = r
 	setRows(f.table, view.Proposals(r))
+	f.selected.Set(widgets.Info, view.SelectionWords(&r))
 	f.detail()
 }
 

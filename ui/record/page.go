@@ -36,6 +36,7 @@ type section struct {
 	body  fyne.CanvasObject
 	show  func(desk.TrackRecord)
 	first fyne.Focusable
+	noted bool // it shows itself what no figure of the record can show
 }
 
 // New returns the page, not yet showing a state.
@@ -48,6 +49,7 @@ func New(do func(desk.Action)) *Page {
 	}
 	p.rail = rail.Across(parts, func(i int) {
 		if p.record != nil {
+			p.note(i)
 			p.sections[i].show(*p.record)
 		}
 	})
@@ -102,9 +104,16 @@ func (p *Page) Render(s desk.State) {
 		p.waits.SetText("! The track record could not be worked out: " + s.Record.Problem)
 	}
 	if !p.full.Hidden {
+		p.note(p.rail.Current())
 		p.sections[p.rail.Current()].show(*s.Record)
 	}
 	p.body.Refresh()
+}
+
+// note shows what no figure of the record can show below a section that does not show it itself.
+func (p *Page) note(i int) {
+	p.selected.Hidden = p.sections[i].noted
+	p.full.Refresh()
 }
 
 // inWords is the least width of the columns that hold words: they share the room that is left.

@@ -101,7 +101,8 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 	left.text("Damage as bought", strongType, 0)
 	left.gap(gapLine)
 	left.survey(r.Damage, r.Lot.Survey)
-	entries := right.contents(r)
+	entries := left.contents(r)
+	right.papersAsked(r)
 	c := &column{press: p, page: len(p.pages), x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
 	entries.begins("Statement of work", len(p.pages)+1)
 	c.statement(r)
@@ -136,8 +137,26 @@ func (c *column) entry(e entries, part, holds string) {
 	e[part] = func(page int) { words = fmt.Sprintf("page %d", page) }
 }
 
-// contents writes who built, what was bought, the forms as a list to tick, and what is in the file.
+// contents writes the table of contents.
 func (c *column) contents(r Rebuilt) entries {
+	e := entries{}
+	c.heading("In this file")
+	c.entry(e, "Statement of work", view.Count(len(r.Work), "line"))
+	c.entry(e, "Bills", view.Count(len(r.Receipts), "bill")+", "+fmt.Sprintf("%d as PDF", len(r.Papers)))
+	for _, part := range []struct {
+		name string
+		all  []Picture
+	}{{"Bills as photos", r.Bills}, {"Photos before the work", r.Before}, {"Photos after the work", r.After}} {
+		c.entry(e, part.name, fmt.Sprint(len(part.all)))
+	}
+	c.pair("Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts)), bodyType)
+	c.gap(gapInner)
+	c.text(rebuiltNote, smallType, 0)
+	return e
+}
+
+// papersAsked writes who built, what was bought, the forms as a list to tick, and what else the place asks for.
+func (c *column) papersAsked(r Rebuilt) {
 	purse := view.NewPurse(r.Currency)
 	total := "not entered"
 	if r.Bought.Total != nil {
@@ -158,7 +177,6 @@ func (c *column) contents(r Rebuilt) entries {
 		c.form(f)
 	}
 	c.asks(r.Asks)
-	return c.inThisFile(r)
 }
 
 // asks writes what else the place asks for.
@@ -173,24 +191,6 @@ func (c *column) asks(all []Ask) {
 		c.text(a.Source, smallType, 0)
 		c.gap(gapLine)
 	}
-}
-
-// inThisFile writes the table of contents.
-func (c *column) inThisFile(r Rebuilt) entries {
-	e := entries{}
-	c.heading("In this file")
-	c.entry(e, "Statement of work", view.Count(len(r.Work), "line"))
-	c.entry(e, "Bills", view.Count(len(r.Receipts), "bill")+", "+fmt.Sprintf("%d as PDF", len(r.Papers)))
-	for _, part := range []struct {
-		name string
-		all  []Picture
-	}{{"Bills as photos", r.Bills}, {"Photos before the work", r.Before}, {"Photos after the work", r.After}} {
-		c.entry(e, part.name, fmt.Sprint(len(part.all)))
-	}
-	c.pair("Bills of used parts without a donor VIN that reads", fmt.Sprint(unproven(r.Receipts)), bodyType)
-	c.gap(gapInner)
-	c.text(rebuiltNote, smallType, 0)
-	return e
 }
 
 func inHand(forms []Form) int {

@@ -102,6 +102,25 @@ func TestPhotographsAreOnTheirPage(t *testing.T) {
 	inMargins(t, pdf)
 }
 
+// Three photographs are two in the first row and one in the second; the boxes are mm on the paper for letters, 216 by 279.
+func TestPhotographsStandTwoInARow(t *testing.T) {
+	r := rebuilt(t)
+	r.After = nil
+	for range 3 {
+		r.After = append(r.After, sheet.Picture{Read: bytesOf(plain(t, 400, 300, 90))})
+	}
+	page := picture(t, printRebuilt(t, r), 4)
+	for name, c := range map[string]struct {
+		box  [4]float64
+		dark float64
+	}{"first": {[4]float64{20, 35, 90, 75}, .65}, "second": {[4]float64{120, 35, 190, 75}, .65}, "third": {[4]float64{20, 120, 90, 150}, .65},
+		"none": {[4]float64{120, 120, 190, 150}, 0}} {
+		if dark := darkness(page, c.box[0], c.box[1], c.box[2], c.box[3]); dark < c.dark-.05 || dark > c.dark+.05 {
+			t.Errorf("%s: %.2f dark, want %.2f", name, dark, c.dark)
+		}
+	}
+}
+
 func TestALongBuildLosesNothing(t *testing.T) {
 	r := rebuilt(t)
 	r.Bills = []sheet.Picture{{Caption: "bill number one as it is", Read: bytesOf(plain(t, 40, 60, 50))}}

@@ -100,7 +100,7 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	if said := atPaid(b); said != nil {
 		figures[2], figures[3] = p.Major(foretoldOutlay(*said)), said.Profit.Mean
 	}
-	if came, _, ok := made(b, b.Build, ratesOf(b.Foretold)); ok {
+	if came, ok := account(b, ratesOf(b.Foretold)).Result(); ok {
 		figures[4] = came.Profit
 	} else if f, ok := outlooks[b.ID]; ok && f.Whole != nil {
 		figures[4] = f.Whole.Mean

@@ -94,6 +94,15 @@ func TestAnEndedBuildIsCountedAsItsForecastWas(t *testing.T) {
 	if got := row.Cells[len(row.Cells)-1]; got != "3,400" {
 		t.Errorf("the list says %s", got)
 	}
+	years := view.Years([]book.Bought{o.Bought})
+	if got := years[0].Cells[6:8]; !slices.Equal(got, []string{"600", "3,400"}) {
+		t.Errorf("the year says %q", got)
+	}
+	without := o.Bought
+	without.Foretold = nil
+	if got := view.Years([]book.Bought{o.Bought, without})[0].Cells[4:8]; !slices.Equal(got, []string{"2", "18,000", "600 (1 ?)", "7,900"}) {
+		t.Errorf("the year of one without a forecast says %q", got)
+	}
 	if o.Build.Dates.Sold = ""; !strings.Contains(strings.Join(view.NewBuildSide(o).Notes, " "), "is not counted") {
 		t.Error("nothing is said of the money tied up")
 	}

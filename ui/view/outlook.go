@@ -8,7 +8,6 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/hindsight"
-	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 )
 
@@ -138,21 +137,21 @@ func ended(o desk.OpenBuild) BuildSide {
 	if o.Build.Closing == build.Asking {
 		v.Notes = append(v.Notes, "Questions are open, under Days and selling: until they are answered this build teaches nothing.")
 	}
-	r, tied, ok := made(o.Bought, o.Build, ratesFor(o))
+	r, ok := account(o.Bought, ratesFor(o)).Result()
 	if !ok {
 		v.Notes = append(v.Notes, missing(o.Build))
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
 	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
-	if tied != nil {
-		v.Lines = append(v.Lines, [2]string{"Cost of the money tied up", p.Whole(*tied)})
+	if r.Tied != nil {
+		v.Lines = append(v.Lines, [2]string{"Cost of the money tied up", p.Whole(*r.Tied)})
 	}
 	if said := atPaid(o.Bought); said != nil {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(said.Profit.Mean)},
 			[2]string{"  8 times in 10", p.Range(quantile(said.Profit, 0.1), quantile(said.Profit, 0.9))})
 	}
-	if tied != nil {
+	if r.Tied != nil {
 		v.Notes = append(v.Notes, oneKind)
 	} else {
 		v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted: it needs a kept forecast, "+
@@ -164,20 +163,13 @@ func ended(o desk.OpenBuild) BuildSide {
 // oneKind is said where a profit stands beside its forecast.
 const oneKind = "Both profits count your hours at their rates and the cost of the money tied up."
 
-// made returns what an ended build came to, counted as its forecast was: own hours at their rates, and the cost of the money that was
-// tied up over the days it took. tied is that cost in major units; nil: not known, and not counted.
-func made(of book.Bought, b build.Build, rates map[string]float64) (r build.Result, tied *float64, ok bool) {
-	cur := NewPurse(of.Currency).Currency
-	if r, ok = b.Result(rates, cur); !ok || of.Foretold == nil {
-		return r, nil, ok
+// account returns a bought lot as a year's books see it, own hours at those rates. Money tied up costs what its forecast said.
+func account(b book.Bought, rates map[string]float64) build.Account {
+	a := build.Account{Build: b.Build, Currency: b.Currency, Kind: wreckWords(b.Loss), Rates: rates}
+	if b.Foretold != nil {
+		a.Capital = &b.Foretold.Terms.CapitalRate
 	}
-	paid, known := b.Invoice(invoice.Terms{}, cur)
-	days, dated := b.Dates.Bought.Days(b.Dates.Sold)
-	if known && dated {
-		cost := cur.Major(paid) * of.Foretold.Terms.CapitalRate * float64(days) / 365
-		tied, r.Profit = &cost, r.Profit-cost
-	}
-	return r, tied, true
+	return a
 }
 
 // missing says what an ended build's profit still needs.

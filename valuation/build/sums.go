@@ -168,12 +168,14 @@ func (b *Build) Finish(line string, done bool) {
 	}
 }
 
-// Result is what an ended build came to, its capital cost left out. Units: money in major units.
+// Result is what an ended build came to. Units: money in major units.
 type Result struct {
 	Brought, Outlay, Labour, Profit float64
+	Tied                            *float64 // cost of the money that was tied up, taken off Profit; nil: not known, and not counted
 }
 
-// Result returns what the build came to with own hours at those rates, and whether it has ended and its price and hammer price are
+// Result returns what the build came to with own hours at those rates, the cost of the money tied up left out, and whether it has ended and
+// its price and hammer price are
 // known. Cancelled purchases brought what came back, or nothing.
 func (b Build) Result(rates map[string]float64, c money.Currency) (Result, bool) {
 	if !b.Outcome.Ended() || b.Hammer == nil || b.Sale.Price == nil {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -15,6 +16,22 @@ type Account struct {
 	Currency string
 	Kind     string             // of wreck; empty: not known
 	Rates    map[string]float64 // money an own hour by trade, major units
+	Capital  *float64           // what money that is tied up costs a year, as a share of it; nil: not known
+}
+
+// Result returns what the build came to, counted as a forecast is: own hours at their rates, and the cost of the money that was tied up
+// over the days it took, where the cost of capital and both days are known. It says whether the build has ended and its prices are known.
+func (a Account) Result() (Result, bool) {
+	cur, known := money.Lookup(a.Currency)
+	r, ok := a.Build.Result(a.Rates, cur)
+	days, dated := a.Build.Dates.Bought.Days(a.Build.Dates.Sold)
+	if !ok || !known || !dated || a.Capital == nil {
+		return r, ok && known
+	}
+	paid, _ := a.Build.Invoice(invoice.Terms{}, cur)
+	cost := cur.Major(paid) * *a.Capital * float64(days) / 365
+	r.Tied, r.Profit = &cost, r.Profit-cost
+	return r, true
 }
 
 // Total is what a year came to in one currency, of one kind of wreck or of all. What was bought counts in the year of its purchase, what
@@ -29,7 +46,9 @@ type Total struct {
 	Sold     int     // that ended, in whatever way
 	Unknown  int     // of Sold: what it brought or cost is not known, so it is in no sum
 	Brought  float64
-	Profit   float64 // own hours paid at their rates; the cost of the money tied up is left out
+	Profit   float64 // own hours paid at their rates, and the money that was tied up
+	Tied     float64 // cost of the money that was tied up
+	Untied   int     // of Sold: what it came to is known, the cost of the money tied up is not and counts in no sum
 	Labour   float64 // own hours at their rates
 	Hours    float64
 
@@ -89,11 +108,15 @@ func (a Account) bought(t *Total) {
 
 func (a Account) ended(t *Total) {
 	t.Sold++
-	cur, known := money.Lookup(a.Currency)
-	r, ok := a.Build.Result(a.Rates, cur)
-	if !ok || !known {
+	r, ok := a.Result()
+	if !ok {
 		t.Unknown++
 		return
+	}
+	if r.Tied != nil {
+		t.Tied += *r.Tied
+	} else {
+		t.Untied++
 	}
 	t.Brought, t.Profit, t.Labour = t.Brought+r.Brought, t.Profit+r.Profit, t.Labour+r.Labour
 	for _, w := range a.Build.Hours {

@@ -10,28 +10,37 @@ import (
 	"walkline/valuation/money"
 )
 
-// By hand: bought at 3,000 with 200 of charges in 2025, 500 of bills and 10 h at 40, sold for 5,000 after 100 days in 2026: 900 are left.
+// By hand: bought at 3,000 with 200 of charges in 2025, 500 of bills and 10 h at 40, sold for 5,000 after 100 days in 2026: 900 are left,
+// less 100 days of 36.5 % a year on 3,200 where that is known: 320.
 func TestAYearAddsUp(t *testing.T) {
 	hammer, price := money.Amount(300000), money.Amount(500000)
 	sold := build.Build{Outcome: build.Sold, Hammer: &hammer, Charges: []build.Charge{{Amount: 20000}}, Sale: build.Sale{Price: &price},
 		Dates: build.Dates{Bought: "2025-12-01", Sold: "2026-03-11"}, Receipts: []build.Receipt{{Kind: "part", Amount: 50000}},
 		Hours: []build.Work{{Trade: "body", Hours: 10}}}
 	rates := map[string]float64{"body": 40}
+	capital := 0.365
 	nothing := build.Build{Outcome: build.Sold, Dates: build.Dates{Bought: "2026-02-01", Sold: "2026-04-01"}}
 	open := build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-05-01"}}
-	got := build.Years([]build.Account{{sold, "USD", "collision", rates}, {nothing, "USD", "hail", rates}, {open, "USD", "collision", nil}})
+	got := build.Years([]build.Account{{sold, "USD", "collision", rates, nil}, {nothing, "USD", "hail", rates, &capital},
+		{open, "USD", "collision", nil, nil}, {sold, "CAD", "collision", rates, &capital}})
 	var words []string
 	for _, y := range got {
 		hour, _ := y.PerHour()
 		day, _ := y.PerDay()
-		words = append(words, fmt.Sprintf("%d %s%v bought %d for %.0f, sold %d (%d unknown) for %.0f: %.0f, %.0f an hour, %.1f a day", y.Year,
-			y.Kind, y.All, y.Bought, y.Paid, y.Sold, y.Unknown, y.Brought, y.Profit, hour, day))
+		words = append(words, fmt.Sprintf("%d %s%v bought %d for %.0f, sold %d (%d unknown) for %.0f: %.0f, %.0f an hour, %.1f a day, %.0f " +
+			"tied up (%d unknown)", y.Year,
+			y.Kind, y.All, y.Bought, y.Paid, y.Sold, y.Unknown, y.Brought, y.Profit, hour, day,
+			y.Tied, y.Untied))
 	}
-	want := []string{"2026 true bought 2 for 3000, sold 2 (1 unknown) for 5000: 900, 130 an hour, 9.0 a day",
-		"2026 collisionfalse bought 1 for 3000, sold 1 (0 unknown) for 5000: 900, 130 an hour, 9.0 a day",
-		"2026 hailfalse bought 1 for 0, sold 1 (1 unknown) for 0: 0, NaN an hour, NaN a day",
-		"2025 true bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day",
-		"2025 collisionfalse bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day"}
+	want := []string{"2026 true bought 0 for 0, sold 1 (0 unknown) for 5000: 580, 98 an hour, 5.8 a day, 320 tied up (0 unknown)",
+		"2026 collisionfalse bought 0 for 0, sold 1 (0 unknown) for 5000: 580, 98 an hour, 5.8 a day, 320 tied up (0 unknown)",
+		"2026 true bought 2 for 3000, sold 2 (1 unknown) for 5000: 900, 130 an hour, 9.0 a day, 0 tied up (1 unknown)",
+		"2026 collisionfalse bought 1 for 3000, sold 1 (0 unknown) for 5000: 900, 130 an hour, 9.0 a day, 0 tied up (1 unknown)",
+		"2026 hailfalse bought 1 for 0, sold 1 (1 unknown) for 0: 0, NaN an hour, NaN a day, 0 tied up (0 unknown)",
+		"2025 true bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day, 0 tied up (0 unknown)",
+		"2025 collisionfalse bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day, 0 tied up (0 unknown)",
+		"2025 true bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day, 0 tied up (0 unknown)",
+		"2025 collisionfalse bought 1 for 3200, sold 0 (0 unknown) for 0: 0, NaN an hour, NaN a day, 0 tied up (0 unknown)"}
 	if fmt.Sprint(words) != fmt.Sprint(want) {
 		t.Errorf("got\n%q\nwant\n%q", words, want)
 	}
