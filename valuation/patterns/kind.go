@@ -43,6 +43,9 @@ func (p Pattern) kind() string { return strings.TrimSuffix(p.Words, deployed) }
 
 // kind returns the kind of a cause's patterns that a survey is nearest to; empty: it does not say.
 func (s Seen) kind(loss string) string {
+	if len(s.Damage) == 0 && !s.Survey.Hurt() { // nobody has looked
+		return ""
+	}
 	sv := lot.Survey{}
 	if s.Survey != nil {
 		sv = *s.Survey

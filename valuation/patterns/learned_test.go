@@ -29,7 +29,8 @@ func kindOf(p patterns.Pattern) string { return strings.TrimSuffix(p.Words, ", a
 // Without surveys, and with none that say anything, the starter weights stand to the bit.
 func TestWithoutSurveysTheStarterWeightsStand(t *testing.T) {
 	mute := []patterns.Seen{{}, {Loss: []string{"other"}, Damage: []lot.Damage{{Area: "12", Extent: "minor", Depth: "skin"}}},
-		{Loss: []string{"flood"}}, {Loss: []string{"collision"}, Damage: []lot.Damage{{Area: "interior", Extent: "minor", Depth: "skin"}}}}
+		{Loss: []string{"flood"}}, {Loss: []string{"theft"}, Survey: &lot.Survey{Kind: "car"}},
+		{Loss: []string{"collision"}, Damage: []lot.Damage{{Area: "interior", Extent: "minor", Depth: "skin"}}}}
 	for _, r := range []patterns.Row{{Age: -1}, {Loss: []string{"collision", "hail"}, Age: 5, Ratio: .4}, {Areas: []string{"06"}, Age: 2}} {
 		plain := patterns.Likely(r, patterns.Counts{})
 		for _, c := range []patterns.Counts{patterns.Count(nil), patterns.Count(mute)} {
