@@ -15,6 +15,7 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
+	"walkline/valuation/patterns"
 )
 
 // Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
@@ -80,6 +81,34 @@ func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
 		}
 		return l, decode("lot", body, &l.Lot)
 	})
+}
+
+// Surveys returns what the lots turned out to be of which somebody has marked damage or filled in a survey, archived lots too, removed ones not.
+func (s *Store) Surveys(ctx context.Context) ([]patterns.Seen, error) {
+	return collectApart(ctx, s, query{"reading the surveys", `SELECT json_extract(e.body, '$.loss'), d.body, v.body FROM lots l
+		JOIN documents e ON e.lot = l.id AND e.part = 'lot' AND ` + intact("documents", "e") + `
+		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'damage' AND ` + intact("documents", "d") + `
+		LEFT JOIN documents v ON v.lot = l.id AND v.part = 'survey' AND ` + intact("documents", "v") + `
+		WHERE l.removed_at IS NULL AND (d.body IS NOT NULL OR v.body IS NOT NULL) AND ` + intact("lots", "l") + ` ORDER BY l.id`},
+		func(rows *sql.Rows) (r surveyRow, err error) {
+			return r, rows.Scan(&r.loss, &r.damage, &r.survey)
+		}, surveyRow.seen)
+}
+
+// surveyRow is a survey as it is stored.
+type surveyRow struct{ loss, damage, survey []byte }
+
+func (r surveyRow) seen() (s patterns.Seen, err error) {
+	for _, of := range []struct {
+		name string
+		body []byte
+		into any
+	}{{"the causes of loss", r.loss, &s.Loss}, {"the damage", r.damage, &s.Damage}, {"the survey", r.survey, &s.Survey}} {
+		if of.body != nil && err == nil {
+			err = decode(of.name, of.body, of.into)
+		}
+	}
+	return s, err
 }
 
 // Imports returns the past buys that were taken in from tables, removed ones too.

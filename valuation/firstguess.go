@@ -18,6 +18,8 @@ import (
 // of the answer.
 type FirstGuess struct {
 	Patterns []PatternFigure `json:"patterns"` // from the lightest to the heaviest; their chances sum to 1
+	// lots of such causes that the shop looked at and whose surveys moved the chances; 0: starter values
+	Surveyed int `json:"surveyed"`
 	// mean profit that knowing the survey before the bid brings; nil: no hammer price to hold it against
 	LookGain *float64 `json:"look_gain"`
 	LookTime float64  `json:"look_time"`  // minutes that a look at such a lot takes
@@ -258,7 +260,7 @@ func (w *work) firstGuess() *FirstGuess {
 	if !w.guessed {
 		return nil
 	}
-	g := &FirstGuess{LookTime: lookMinutes}
+	g := &FirstGuess{LookTime: lookMinutes, Surveyed: w.k.Seen.Lots(w.c.listed())}
 	for _, p := range w.parts {
 		g.Patterns = append(g.Patterns, PatternFigure{Pattern: p.says.Words, Chance: float64(p.times) / guessUnits,
 			WalkAway: p.options[p.best].walk(), Repair: prob.Mean(p.played.Repair) + prob.Mean(p.played.Hidden)})

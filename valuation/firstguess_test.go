@@ -46,7 +46,7 @@ func TestOneCertainSurveyIsAValuation(t *testing.T) {
 	k, c := shipped(t), listed(t)
 	g := valuation.NewGuesser(k)
 	for _, at := range []int{0, 60, 200} {
-		p := patterns.Likely(patterns.Row{Loss: c.Lot.Loss, Age: 4})[at]
+		p := patterns.Likely(patterns.Row{Loss: c.Lot.Loss, Age: 4}, patterns.Counts{})[at]
 		p.Chance = 1
 		a, err := g.Over(c, []patterns.Pattern{p})
 		if err != nil || a.FirstGuess == nil || len(a.FirstGuess.Patterns) != 1 || *a.FirstGuess.LookGain != 0 {
@@ -72,7 +72,7 @@ func TestSurveysAreOneProblem(t *testing.T) {
 	c.Rules.MinProfit = &least
 	c.Run.WinnersAllowance = false
 	g := valuation.NewGuesser(k)
-	all := patterns.Likely(patterns.Row{Loss: c.Lot.Loss, Condition: "starts", Age: 4})
+	all := patterns.Likely(patterns.Row{Loss: c.Lot.Loss, Condition: "starts", Age: 4}, patterns.Counts{})
 	light, heavy := all[3], all[len(all)/2]
 	light.Chance, heavy.Chance = .75, .25
 	both, err := g.Over(c, []patterns.Pattern{light, heavy})

@@ -41,6 +41,14 @@ func NewGuesser(k Knowledge) *Guesser {
 	return g
 }
 
+// Beside returns another guesser under the same knowledge, for a goroutine beside this one's: it shares what is only read.
+func (g *Guesser) Beside() *Guesser {
+	other, d := &Guesser{NewMemory(), g.k}, *g.memory.drawn
+	d.works = memory.NewShelf[*work](mostWorks)
+	other.memory.drawn = &d
+	return other
+}
+
 // Value is [Value] under the guesser's knowledge.
 func (g *Guesser) Value(c Case) (Answer, error) { return g.memory.Value(c, g.k) }
 

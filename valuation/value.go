@@ -26,6 +26,8 @@ type Knowledge struct {
 	Parts donor.Catalogue // what a lot is parted out into, for proposals alone
 
 	Hammer *hammer.Model // what lots go for, as past results tell; nil: only the buyer's own guess says
+
+	Seen patterns.Counts // what the shop's own surveys found, for lots that nobody has looked at
 }
 
 // Value returns the walk-away bid with its odds and reasons. The same case and knowledge give the same answer, to the
@@ -40,7 +42,7 @@ func (w *work) run(m *Memory) error {
 	if w.c.Unlooked() {
 		w.guessed = true
 		if w.over == nil {
-			w.over = patterns.Likely(w.c.listed())
+			w.over = patterns.Likely(w.c.listed(), w.k.Seen)
 		}
 		return w.guess(m, w.over)
 	}

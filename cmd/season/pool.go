@@ -104,7 +104,7 @@ func newWorld(n int, seed uint64) (*world, error) {
 
 // invent draws the lots and what they truly come to.
 func (w *world) invent(c valuation.Case, k valuation.Knowledge, n int, rng *rand.Rand) error {
-	all := patterns.Likely(patterns.Row{Age: -1})
+	all := patterns.Likely(patterns.Row{Age: -1}, patterns.Counts{})
 	m := valuation.NewMemory()
 	for i := range n {
 		l := another(c, i, rng)

@@ -20,6 +20,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/patterns"
 )
 
 // ranking is the document of "walk rank --json".
@@ -44,6 +45,7 @@ type rankedLot struct {
 	LookWorth   *float64 `json:"look_worth"` // money a minute that looking at the lot brings; null: it has been looked at
 	LookGain    *float64 `json:"look_gain"`  // money
 	LookMinutes float64  `json:"look_minutes"`
+	Surveyed    int      `json:"surveyed"` // lots in the shop's file whose surveys the first guess rests on; 0: starter values
 	WinChance   *float64 `json:"win_chance"`
 	WinBasis    string   `json:"win_basis"` // guess | results
 	Needs       []string `json:"needs"`     // what a bid still needs
@@ -112,6 +114,7 @@ func ranked(path string, lots []lot.Lot) (ranking, error) {
 		return doc, err
 	}
 	defer done()
+	d.Share = shared
 	defer debug.SetGCPercent(debug.SetGCPercent(sparing)) // a list is valued once, and what it took is given back at the end
 	rated, err := d.Rank(context.Background(), state, lots)
 	for _, x := range rated {
@@ -132,6 +135,7 @@ func worthOf(l rankedLot) int {
 // noBook is a shop without a file: it holds nothing.
 type noBook struct{ wire.Store }
 
+func (noBook) Surveys(context.Context) ([]patterns.Seen, error) { return nil, nil }
 func (noBook) Lots(context.Context) ([]book.Listed, error)      { return nil, nil }
 func (noBook) Builds(context.Context) ([]book.Bought, error)    { return nil, nil }
 func (noBook) Shelf(context.Context) ([]book.Comparable, error) { return nil, nil }
@@ -178,6 +182,7 @@ func rankedOf(x desk.Rated) rankedLot {
 		l.Needs = append(l.Needs, n.Key)
 	}
 	if g := a.FirstGuess; g != nil {
+		l.Surveyed = g.Surveyed
 		l.LookGain, l.LookWorth, l.LookMinutes = g.LookGain, g.LookRate, g.LookTime
 	}
 	if a.WalkAway != nil {
@@ -185,6 +190,18 @@ func rankedOf(x desk.Rated) rankedLot {
 		l.MeanProfit, l.LossChance = &a.Profit.Mean, &a.Profit.LossChance
 	}
 	return l
+}
+
+// restsOn says what first guesses take such lots to turn out to be.
+func restsOn(lots []rankedLot) string {
+	most := 0
+	for _, l := range lots {
+		most = max(most, l.Surveyed)
+	}
+	if most == 0 {
+		return "What such lots turn out to be is starter values."
+	}
+	return fmt.Sprintf("What such lots turn out to be is starter values, moved by what you surveyed: at most %d lots of a kind in your file.", most)
 }
 
 // rankText writes a ranking for a person at a terminal.
@@ -213,7 +230,7 @@ func rankText(doc ranking) string {
 		p.line("%-10s %-28.28s %14s %12s %8s %14s %s", l.Number, l.Vehicle, bid, called, win, look, needs)
 	}
 	p.list("How to read it", append([]string{
-		"A first guess is a bid on a lot that nobody has looked at. Look at the lots at the top before you bid.",
+		"A first guess is a bid on a lot that nobody has looked at. Look at the lots at the top before you bid.", restsOn(doc.Lots),
 		"The chance to win goes by what lots like it went for, or by starter values where your file holds few results."}, doc.Doubts...))
 	return p.String()
 }

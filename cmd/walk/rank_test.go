@@ -3,10 +3,14 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
+	"runtime"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 )
@@ -68,6 +72,50 @@ func TestRankPutsWhatToLookAtFirst(t *testing.T) {
 	}
 	if code := run([]string{"rank", "none.csv", "--book", "none.db"}, &out, &errs); code != failed {
 		t.Errorf("a list that is not there: %d", code)
+	}
+}
+
+// The answers are the same whatever the number of workers. Each row stands where it stood.
+func TestRankIsTheSameOnEveryNumberOfWorkers(t *testing.T) {
+	path := listFile(t, thousand(50))
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	alone := rankOf(t, path)
+	if len(alone.Lots) != 50 {
+		t.Fatal(len(alone.Lots))
+	}
+	for _, workers := range []int{2, 5} {
+		runtime.GOMAXPROCS(workers)
+		if got := rankOf(t, path); !reflect.DeepEqual(alone, got) {
+			t.Errorf("%d workers answer otherwise than one", workers)
+		}
+	}
+}
+
+// The first failure ends the work and is the answer; all pieces are done where none fails, and no worker begins without one.
+func TestSharedWork(t *testing.T) {
+	var done, begun atomic.Int64
+	broken := errors.New("broken")
+	begin := func(at int) func() func(int) error {
+		return func() func(int) error {
+			begun.Add(1)
+			return func(piece int) error {
+				if done.Add(1); piece == at {
+					return broken
+				}
+				return nil
+			}
+		}
+	}
+	if err := shared(100, begin(-1)); err != nil || done.Load() != 100 {
+		t.Errorf("%v after %d of 100", err, done.Load())
+	}
+	done.Store(0)
+	if err := shared(100_000, begin(10)); !errors.Is(err, broken) || done.Load() > 50_000 {
+		t.Errorf("%v after %d", err, done.Load())
+	}
+	begun.Store(0)
+	if err := shared(0, begin(-1)); err != nil || begun.Load() != 0 {
+		t.Errorf("%v, %d begun for nothing", err, begun.Load())
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/patterns"
 	"walkline/valuation/resale"
 )
 
@@ -23,6 +24,12 @@ type Reader interface {
 	Builds(ctx context.Context) ([]book.Bought, error)
 	// Imports returns the past buys there are, by what their table calls them.
 	Imports(ctx context.Context) ([]book.Import, error)
+}
+
+// Surveyor reads what lots turned out to be.
+type Surveyor interface {
+	// Surveys returns the surveys of all lots that have one.
+	Surveys(ctx context.Context) ([]patterns.Seen, error)
 }
 
 // History keeps actions: each one transaction, and one step of its subject's history.
@@ -56,6 +63,7 @@ type Memos interface {
 // Book keeps everything.
 type Book interface {
 	Reader
+	Surveyor
 	History
 	Lessons
 	Memos

@@ -9,13 +9,14 @@ import (
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/hammer"
+	"walkline/valuation/patterns"
 )
 
 // ownSetting is the setting that keeps a shop's own entries of the catalogues.
 const ownSetting = "catalogue"
 
 // Knowledge returns what lots are valued with: the starter's catalogues with the shop's own entries over them, and
-// what its lots went for, once the book was read for that. It may be called on any goroutine.
+// what its lots went for and turned out to be, once the book was read for that. It may be called on any goroutine.
 func (d *Desk) Knowledge() valuation.Knowledge {
 	know := d.Know
 	if k := d.current.Load(); k != nil {
@@ -24,6 +25,9 @@ func (d *Desk) Knowledge() valuation.Knowledge {
 	if went := d.went.Load(); went != nil {
 		know.Hammer = went
 	}
+	if seen := d.seen.Load(); seen != nil {
+		know.Seen = *seen
+	}
 	return know
 }
 
@@ -31,6 +35,18 @@ func (d *Desk) Knowledge() valuation.Knowledge {
 func (d *Desk) learnsHammer(list []book.Bought) {
 	model, _ := hammer.Starter().Learn(ResultsOf(list))
 	d.went.Store(&model)
+}
+
+// learnsPatterns takes what the shop's own surveys found into what lots are valued with that nobody has looked at. Errors: the book can't
+// be read.
+func (d *Desk) learnsPatterns(ctx context.Context) error {
+	all, err := d.Book.Surveys(ctx)
+	if err != nil {
+		return err
+	}
+	seen := patterns.Count(all)
+	d.seen.Store(&seen)
+	return nil
 }
 
 // noOwn returns the entries of a shop that changed none.

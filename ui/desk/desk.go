@@ -11,6 +11,7 @@ import (
 	"walkline/valuation/hammer"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
+	"walkline/valuation/patterns"
 )
 
 // Desk does what the user asks. It keeps no state of its own.
@@ -41,9 +42,13 @@ type Desk struct {
 	Put func(path string, data []byte) error
 	// Read reads a plain file of a bounded size, away from the window. Errors: it is none, it is larger, it can't be read.
 	Read func(ctx context.Context, path string, most int64) ([]byte, error)
+	// Share does n pieces of work, handed out in their order, by as many workers as it likes, each with what begin returns to it, and
+	// returns when all has ended; nil: one does them all. Errors: the first that a piece returned; those after it are not begun.
+	Share func(n int, begin func() (do func(piece int) error)) error
 
 	draws   drawing
 	went    atomic.Pointer[hammer.Model]        // what the shop's own lots went for; nil: not read yet
+	seen    atomic.Pointer[patterns.Counts]     // what the shop's own surveys found; nil: not read yet
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
 }
 

@@ -31,7 +31,7 @@ type Rating struct {
 	guesser *valuation.Guesser
 }
 
-// NewRating returns a rating with the catalogues, the learned factors and the results of sales as they are now. Errors: the book can't be
+// NewRating returns a rating with the catalogues, the learned factors, the results of sales and the surveys as they are now. Errors: the book can't be
 // read.
 func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
 	list, err := d.Book.Builds(ctx)
@@ -39,6 +39,9 @@ func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) 
 		return nil, err
 	}
 	d.learnsHammer(list)
+	if err := d.learnsPatterns(ctx); err != nil {
+		return nil, err
+	}
 	return &Rating{d, f, valuation.NewGuesser(d.Knowledge())}, nil
 }
 
@@ -88,21 +91,54 @@ func (d *Desk) Rank(ctx context.Context, s State, listed []lot.Lot) ([]Rated, er
 	}
 	out := make([]Rated, len(listed))
 	met := d.Lister.MeetList(known, listed).IDs
-	for done, i := range sideBySide(listed) {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		kept := book.Lot{State: lot.ToLookAt, Case: d.listed(s, listed[i])}
-		if met[i] != 0 {
-			if kept, err = d.Book.Lot(ctx, met[i]); err != nil {
-				return nil, fmt.Errorf("after %d lots: %w", done, err)
+	pieces := slices.Collect(slices.Chunk(sideBySide(listed), piece))
+	return out, d.shared(len(pieces), func() func(int) error {
+		mine := *r
+		mine.guesser = r.guesser.Beside()
+		return func(k int) error {
+			for _, i := range pieces[k] {
+				kept := book.Lot{ID: met[i], State: lot.ToLookAt}
+				if kept.ID == 0 {
+					kept.Case = d.listed(s, listed[i])
+				}
+				if err := mine.rank(ctx, kept, &out[i]); err != nil {
+					return err
+				}
 			}
+			return nil
 		}
-		if out[i], err = r.rate(ctx, kept); err != nil {
-			return nil, err
+	})
+}
+
+// piece is how many lots of a list one worker takes at a time: those that may turn out to be the same lie together.
+const piece = 16
+
+// rank values a lot of a list, as the book has it where it is there.
+func (r *Rating) rank(ctx context.Context, l book.Lot, out *Rated) (err error) {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	if l.ID != 0 {
+		if l, err = r.desk.Book.Lot(ctx, l.ID); err != nil {
+			return err
 		}
 	}
-	return out, nil
+	*out, err = r.rate(ctx, l)
+	return err
+}
+
+// shared does pieces of work as the desk's Share does, one after the other without it.
+func (d *Desk) shared(n int, begin func() func(int) error) error {
+	if d.Share != nil {
+		return d.Share(n, begin)
+	}
+	do := begin()
+	for k := range n {
+		if err := do(k); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // sideBySide returns the places of lots in an order that has those together that may turn out to be the same: what one came to is still

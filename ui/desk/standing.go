@@ -32,6 +32,11 @@ func (d *Desk) standing(ctx context.Context, s State) State {
 		return s.troubled("read the builds", err)
 	}
 	d.learnsHammer(builds)
+	if s.Open.Case.Unlooked() {
+		if err := d.learnsPatterns(ctx); err != nil {
+			return s.troubled("read the surveys", err)
+		}
+	}
 	for _, b := range builds {
 		if soldWithin(b.Build.Dates.Sold, d.Today()) {
 			st.Known++

@@ -73,7 +73,7 @@ func NewVerdict(o desk.Open) Verdict {
 	if hint := wayHint(o.Valued.Of, o.Valued.Answer); hint != "" {
 		v.Reasons = append(slices.Clone(v.Reasons), hint)
 	}
-	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of))
+	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of), guessWords(o.Valued.Answer.FirstGuess))
 	return v
 }
 
@@ -97,6 +97,17 @@ func starterWords(c valuation.Case) string {
 		return "It rests on starter values alone so far: what the catalogue brings in, and nothing learned from your own builds."
 	}
 	return "What the catalogue brings in is a starter value until you change it."
+}
+
+// guessWords says what the surveys of a first guess rest on.
+func guessWords(g *valuation.FirstGuess) string {
+	switch {
+	case g == nil:
+		return ""
+	case g.Surveyed == 0:
+		return "What such lots turn out to be is starter values."
+	}
+	return "What such lots turn out to be rests on " + Count(g.Surveyed, "lot") + " in your file and on starter values."
 }
 
 // fill writes an answer into the verdict.

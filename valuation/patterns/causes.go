@@ -11,25 +11,31 @@ import (
 var lossShare = map[string]float64{"collision": .7, "flood": .07, "fire": .02, "theft": .06, "hail": .06, "vandalism": .02,
 	"mechanical": .07}
 
-// of returns the patterns of one cause, their chances summing to share.
-func of(loss string, areas []string, share float64) []Pattern {
-	var all []Pattern
+// starters returns the patterns of one cause with their starter weights, which sum to 1.
+func starters(loss string, areas []string) []Pattern {
 	switch loss {
 	case "collision":
-		all = collisions(areas)
+		return collisions(areas)
 	case "flood":
-		all = floods()
+		return floods()
 	case "fire":
-		all = fires()
+		return fires()
 	case "theft":
-		all = thefts(areas)
+		return thefts(areas)
 	case "hail":
-		all = hails()
+		return hails()
 	case "vandalism":
-		all = vandalism(areas)
+		return vandalism(areas)
 	case "mechanical":
-		all = mechanical()
+		return mechanical()
 	}
+	return nil
+}
+
+// of returns the patterns of one cause, their chances summing to share.
+func (c Counts) of(loss string, areas []string, share float64) []Pattern {
+	all := starters(loss, areas)
+	c.weigh(loss, all)
 	for i := range all {
 		all[i].Chance *= share
 		all[i].Loss = append([]string{loss}, all[i].Loss...)
@@ -44,7 +50,7 @@ func floods() []Pattern {
 	cost := []float64{.25, .45, .7, .85}
 	for i, h := range lot.WaterHeights {
 		for kind, share := range map[string]float64{"fresh": .75, "salt": .25} {
-			p := Pattern{Chance: height[i] * share, Cost: cost[i], still: min(i+1, 3), Words: kind + " water to the " + h,
+			p := Pattern{Chance: height[i] * share, Cost: cost[i], still: min(i+1, 3), Words: wetWords(kind, h),
 				Survey: &lot.Survey{Water: &lot.Water{Height: h, Kind: kind}}}
 			if kind == "salt" {
 				p.Cost, p.still = p.Cost+.1, 3
@@ -62,7 +68,7 @@ func fires() []Pattern {
 	for i, reach := range lot.FireReaches {
 		for k, place := range lot.FirePlaces[:3] {
 			out = append(out, Pattern{Chance: []float64{.2, .35, .45}[i] * []float64{.65, .2, .15}[k], Cost: []float64{.15, .5, .9}[i],
-				still: []int{1, 2, 3}[i], Words: strings.ReplaceAll(place, "_", " ") + ", " + reach,
+				still: []int{1, 2, 3}[i], Words: burntWords(place, reach),
 				Survey: &lot.Survey{Fire: &lot.Fire{Where: []string{place}, Reach: reach}}})
 		}
 	}
@@ -71,12 +77,12 @@ func fires() []Pattern {
 
 // thefts: found as it was, stripped, or crashed. Starter values, from memory.
 func thefts(areas []string) []Pattern {
-	whole := Pattern{Chance: .35, Cost: .12, missing: true, Words: "found whole, lock and ignition forced",
+	whole := Pattern{Chance: .35, Cost: .12, missing: true, Words: foundWhole,
 		Damage: []lot.Damage{{Area: "interior", Extent: "minor", Depth: "bolted"}}}
-	some := Pattern{Chance: .2, Cost: .35, still: 1, missing: true, Words: "wheels and dash gone",
+	some := Pattern{Chance: .2, Cost: .35, still: 1, missing: true, Words: partsGone,
 		Damage: []lot.Damage{{Area: "interior", Extent: "functional", Depth: "bolted"}},
 		Survey: &lot.Survey{Missing: []string{"wheels", "dash_electronics"}}}
-	bare := Pattern{Chance: .15, Cost: .7, still: 3, missing: true, Words: "stripped",
+	bare := Pattern{Chance: .15, Cost: .7, still: 3, missing: true, Words: stripped,
 		Damage: []lot.Damage{{Area: "interior", Extent: "disabling", Depth: "bolted"},
 			{Area: "electrical", Extent: "functional", Depth: "bolted"}},
 		Survey: &lot.Survey{Missing: []string{"wheels", "seats", "airbags", "dash_electronics", "headlamps", "hood", "front_bumper"}}}
@@ -84,7 +90,7 @@ func thefts(areas []string) []Pattern {
 	for _, p := range collisions(areas) {
 		p.Chance, p.missing = .3*p.Chance, true
 		p.Damage = worst(append(slices.Clone(p.Damage), whole.Damage...))
-		p.Words = "crashed: " + p.Words
+		p.Words = crashed + p.Words
 		out = append(out, p)
 	}
 	return out
@@ -96,11 +102,8 @@ func hails() []Pattern {
 	for i, count := range lot.HailCounts {
 		for glass, share := range [2]float64{.7, .3} {
 			p := Pattern{Chance: []float64{.3, .45, .25}[i] * share, Cost: []float64{.1, .25, .45}[i] + .05*float64(glass),
-				Words:  "hail, dents " + count,
+				Words:  hailWords(count, glass == 1),
 				Survey: &lot.Survey{Hail: &lot.Hail{Count: count, Size: lot.HailSizes[i], Glass: glass == 1}}}
-			if glass == 1 {
-				p.Words += ", glass broken"
-			}
 			out = append(out, p)
 		}
 	}
@@ -116,9 +119,9 @@ func vandalism(areas []string) []Pattern {
 	more := append(marks(areas, "functional", "bolted"), lot.Damage{Area: "interior", Extent: "minor", Depth: "bolted"})
 	heavy := append(marks(areas, "functional", "bolted"), lot.Damage{Area: "interior", Extent: "functional", Depth: "bolted"},
 		lot.Damage{Area: "electrical", Extent: "minor", Depth: "bolted"})
-	return []Pattern{{Chance: .5, Cost: .12, Damage: light, Words: "paint and panels"},
-		{Chance: .35, Cost: .3, Damage: worst(more), Words: "panels, glass and interior"},
-		{Chance: .15, Cost: .5, still: 1, Damage: worst(heavy), Words: "all round and inside"}}
+	return []Pattern{{Chance: .5, Cost: .12, Damage: light, Words: panelsOnly},
+		{Chance: .35, Cost: .3, Damage: worst(more), Words: panelsInside},
+		{Chance: .15, Cost: .5, still: 1, Damage: worst(heavy), Words: allRound}}
 }
 
 // mechanical losses by cause. Starter values, from memory.
@@ -126,7 +129,7 @@ func mechanical() []Pattern {
 	var out []Pattern
 	for i, cause := range lot.Causes {
 		out = append(out, Pattern{Chance: []float64{.2, .2, .25, .15, .2}[i], Cost: []float64{.35, .5, .4, .35, .45}[i],
-			still: []int{2, 3, 2, 3, 2}[i], Words: "mechanical, " + strings.ReplaceAll(cause, "_", " "),
+			still: []int{2, 3, 2, 3, 2}[i], Words: causeWords(cause),
 			Survey: &lot.Survey{Causes: []string{cause}}})
 	}
 	return out

@@ -1,10 +1,6 @@
 package patterns
 
-import (
-	"strings"
-
-	"walkline/valuation/lot"
-)
+import "walkline/valuation/lot"
 
 // zone is where a collision was, with the extents that it leaves.
 type zone struct {
@@ -71,11 +67,13 @@ func collisions(areas []string) []Pattern {
 	return all
 }
 
+// zoneAt is which of the zones an area lies in; the others lie in the rollover's.
+var zoneAt = map[string]int{"11": 0, "12": 0, "01": 0, "engine_bay": 0, "05": 1, "06": 1, "07": 1, "08": 2, "09": 2, "10": 2, "02": 3, "03": 3,
+	"04": 3}
+
 // zoneOf returns the zone that the first of the areas lies in; the rollover's where it lies in none.
 func zoneOf(areas []string) zone {
-	at := map[string]int{"11": 0, "12": 0, "01": 0, "engine_bay": 0, "05": 1, "06": 1, "07": 1, "08": 2, "09": 2, "10": 2, "02": 3, "03": 3,
-		"04": 3}
-	if i, known := at[areas[0]]; known {
+	if i, known := zoneAt[areas[0]]; known {
 		return zones[i]
 	}
 	return zones[len(zones)-1]
@@ -92,10 +90,10 @@ func (z zone) patterns() []Pattern {
 						continue
 					}
 					p := Pattern{Chance: chance * share, Damage: marks(place, extent, depth), Cost: costOf[e][d] + .08*float64(bags), still: e,
-						Words: strings.Join([]string{z.name, extent, depth}, ", ")}
+						Words: crashWords(z, extent, depth)}
 					if bags == 1 {
 						p.Airbags = z.fired[e]
-						p.Words += ", airbags deployed"
+						p.Words += deployed
 					}
 					out = append(out, p)
 				}

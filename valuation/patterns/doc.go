@@ -4,7 +4,7 @@
 // depth, airbags, water, hail, fire, causes of a mechanical loss, missing parts. The chances are those of starter values, moved by what the
 // row says (Bayes' rule): running state, keys, airbags, age, and the list's own repair estimate against its value before. A fact that is
 // not said moves nothing. So the patterns of a vague row are those of the exact rows in their shares. [Units] draws K of them of one
-// weight each (systematic sampling along the severity).
+// weight each (systematic sampling along the severity). [Count] moves the starter weights by what the shop's own lots turned out to be.
 //
 // Sources: extents by zone are half from memory and half the open counts of one county's crash reports (US public data); airbags by
 // frontal and crash speed are NASS-CDS 1997-2002 (US public data), with extents standing for speeds. These count vehicles in crashes, not

@@ -35,12 +35,12 @@ type Pattern struct {
 	still   int  // how far it stands still: row of the running states
 }
 
-// Likely returns the surveys that a row leaves possible, from the lightest to the heaviest; their chances sum to 1. Limits: the words of
-// the row are of package lot's lists.
-func Likely(r Row) []Pattern {
+// Likely returns the surveys that a row leaves possible, from the lightest to the heaviest; their chances sum to 1. They are the starter
+// weights, moved by what the shop's own lots turned out to be. Limits: the words of the row are of package lot's lists.
+func Likely(r Row, c Counts) []Pattern {
 	var all []Pattern
 	sum := 0.0
-	for _, p := range r.causes() {
+	for _, p := range r.causes(c) {
 		p.Chance *= r.fits(p)
 		all = append(all, r.standing(p)...)
 	}
@@ -49,7 +49,7 @@ func Likely(r Row) []Pattern {
 	}
 	if sum == 0 { // the row says what no pattern has: nothing is learned from it
 		r.Condition, r.Keys, r.Airbags, r.Ratio = "", nil, nil, 0
-		return Likely(r)
+		return Likely(r, c)
 	}
 	for i := range all {
 		all[i].Chance /= sum
@@ -61,25 +61,30 @@ func Likely(r Row) []Pattern {
 	return all
 }
 
+// said returns the causes of loss that the row names.
+func (r Row) said() []string {
+	return slices.DeleteFunc(slices.Clone(r.Loss), func(l string) bool { return l == "other" })
+}
+
 // causes returns the patterns of the causes of loss that are said, of each in its share where none is.
-func (r Row) causes() []Pattern {
-	said := slices.DeleteFunc(slices.Clone(r.Loss), func(l string) bool { return l == "other" })
+func (r Row) causes(c Counts) []Pattern {
+	said := r.said()
 	if len(said) == 0 {
 		var all []Pattern
-		for _, c := range lot.Losses {
-			share := lossShare[c]
-			if len(r.Areas) > 0 && !slices.Contains(placed, c) {
+		for _, loss := range lot.Losses {
+			share := c.shareOf(loss)
+			if len(r.Areas) > 0 && !slices.Contains(placed, loss) {
 				share *= unplaced
 			}
-			all = append(all, of(c, r.Areas, share)...)
+			all = append(all, c.of(loss, r.Areas, share)...)
 		}
 		return all
 	}
-	all := of(said[0], r.Areas, 1)
+	all := c.of(said[0], r.Areas, 1)
 	for _, more := range said[1:] {
 		var both []Pattern
 		for _, a := range all {
-			for _, b := range of(more, nil, 1) {
+			for _, b := range c.of(more, nil, 1) {
 				both = append(both, a.with(b))
 			}
 		}

@@ -42,7 +42,7 @@ func TestAirbagsAsCounted(t *testing.T) {
 		counted[r[0]], _ = strconv.ParseFloat(r[at], 64)
 	}
 	for areas, key := range map[string]string{"12": "1", "06": "0"} {
-		all := patterns.Likely(patterns.Row{Loss: []string{"collision"}, Areas: []string{areas}, Age: -1})
+		all := patterns.Likely(patterns.Row{Loss: []string{"collision"}, Areas: []string{areas}, Age: -1}, patterns.Counts{})
 		got := sum(all, func(p patterns.Pattern) bool { return len(p.Airbags) > 0 })
 		if math.Abs(got-counted[key]) > .1 {
 			t.Errorf("area %s: airbags in %.2f, counted %.2f", areas, got, counted[key])
@@ -54,14 +54,14 @@ func TestAirbagsAsCounted(t *testing.T) {
 func TestAVagueRowIsTheMixtureOfExactOnes(t *testing.T) {
 	vague := patterns.Row{Loss: []string{"collision"}, Age: 6, Ratio: .4}
 	mixed := map[string]float64{}
-	for _, p := range patterns.Likely(vague) {
+	for _, p := range patterns.Likely(vague, patterns.Counts{}) {
 		mixed[p.Words+p.Condition+strconv.FormatBool(p.Keys)] += p.Chance
 	}
 	for _, state := range lot.Conditions[:4] {
 		exact := vague
 		exact.Condition = state
-		share := sum(patterns.Likely(vague), func(p patterns.Pattern) bool { return p.Condition == state })
-		for _, p := range patterns.Likely(exact) {
+		share := sum(patterns.Likely(vague, patterns.Counts{}), func(p patterns.Pattern) bool { return p.Condition == state })
+		for _, p := range patterns.Likely(exact, patterns.Counts{}) {
 			mixed[p.Words+p.Condition+strconv.FormatBool(p.Keys)] -= share * p.Chance
 		}
 	}
@@ -81,7 +81,7 @@ func TestEveryRowHasPatterns(t *testing.T) {
 			if loss != "" {
 				r.Loss = []string{loss, "hail"}
 			}
-			all := patterns.Likely(r)
+			all := patterns.Likely(r, patterns.Counts{})
 			if s := sum(all, func(patterns.Pattern) bool { return true }); math.Abs(s-1) > 1e-9 {
 				t.Errorf("%s %v: chances sum to %g", loss, areas, s)
 			}
@@ -96,7 +96,7 @@ func TestEveryRowHasPatterns(t *testing.T) {
 
 // Units are systematic: each pattern has as many as its chance asks for, one more or one fewer at most.
 func TestUnitsFollowTheChances(t *testing.T) {
-	all := patterns.Likely(patterns.Row{Age: 8})
+	all := patterns.Likely(patterns.Row{Age: 8}, patterns.Counts{})
 	units := patterns.Units(all, 64)
 	count := map[int]float64{}
 	for _, u := range units {
@@ -116,7 +116,7 @@ func TestUnitsFollowTheChances(t *testing.T) {
 func TestWhatTheListSaysMovesThePatterns(t *testing.T) {
 	cost := func(r patterns.Row) float64 {
 		s := 0.0
-		for _, p := range patterns.Likely(r) {
+		for _, p := range patterns.Likely(r, patterns.Counts{}) {
 			s += p.Chance * p.Cost
 		}
 		return s
