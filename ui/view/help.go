@@ -199,7 +199,7 @@ var help = map[string]string{
 
 	"Chance to win at this bid": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price under " +
 		"Checks. Without one it goes by what lots of the kind went for in your file, or by starter values.",
-	"Both go by": "What the chance to win and the expected gain rest on.",
+	"Both go by":               "What the chance to win and the expected gain rest on.",
 	"Expected gain of bidding": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
 

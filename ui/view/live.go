@@ -42,7 +42,6 @@ type LiveOdd struct {
 const (
 	liveWin  = "Win at the walk-away bid"
 	liveGain = "Gain of bidding up to it"
-	liveFrom = "Both go by"
 )
 
 // Dash stands where a figure is not known.
@@ -114,7 +113,7 @@ func (v *Live) know(o desk.Open, p Purse) {
 	chance, gain := odds(a, p)
 	v.Odds, v.Plan = append(liveOdds(p, at), LiveOdd{liveWin, chance, false}, LiveOdd{liveGain, gain, false}), planWords(a)
 	if a.WinFrom != "" {
-		v.Odds = append(v.Odds, LiveOdd{liveFrom, a.WinFrom, false})
+		v.Plan = strings.TrimSpace(v.Plan + "  Win and gain go by " + a.WinFrom + ".")
 	}
 	if o.Current > 0 {
 		v.Pays = "costs " + p.Show(at.Total) + " with everything on the invoice"
