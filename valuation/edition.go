@@ -12,7 +12,7 @@ import (
 // Entries returns the catalogues of the knowledge as a document of whole entries, the form in which an edition of them is kept.
 func (k Knowledge) Entries() Own {
 	return Own{Format: OwnFormat, Currency: k.Jobs.Currency, Jobs: k.Jobs.Jobs, Risks: k.Risks.Risks, Findings: k.Risks.Findings,
-		Assemblies: k.Parts.Assemblies, JobScales: k.Jobs.Scales, RiskScales: k.Risks.Scales}
+		Assemblies: k.Parts.Assemblies, Parting: &k.Parts.Terms, JobScales: k.Jobs.Scales, RiskScales: k.Risks.Scales}
 }
 
 // On returns the knowledge with the catalogues of an edition in the place of its own. What its entries say of jobs, risks and findings that
@@ -44,6 +44,9 @@ func (k Knowledge) On(edition Own) Knowledge {
 	if len(e.Assemblies) > 0 { // an edition of before the Bench reached them has none
 		k.Parts.Assemblies = e.Assemblies
 	}
+	if e.Parting != nil {
+		k.Parts.Terms = *e.Parting
+	}
 	return k
 }
 
@@ -58,6 +61,9 @@ func (o Own) Laid(over Own) Own {
 	o.Findings = laid(o.Findings, over.Findings, func(f hidden.Finding) string { return f.ID }, nil)
 	o.Assemblies = laid(o.Assemblies, over.Assemblies, assemblyID, nil)
 	o.JobScales, o.RiskScales = scales(o.JobScales, over.JobScales), scales(o.RiskScales, over.RiskScales)
+	if over.Parting != nil {
+		o.Parting = over.Parting
+	}
 	return o
 }
 
@@ -75,7 +81,8 @@ const (
 	KindRisk     = "risk"
 	KindFinding  = "look"
 	KindAssembly = "assembly"
-	KindScales   = "scales" // ids: jobs, risks
+	KindScales   = "scales"  // ids: jobs, risks
+	KindParting  = "parting" // id: terms
 )
 
 // EntryKey names one entry of the catalogues.
@@ -102,6 +109,9 @@ func (o Own) Keys() []EntryKey {
 	if len(o.RiskScales) > 0 {
 		all = append(all, EntryKey{KindScales, "risks"})
 	}
+	if o.Parting != nil {
+		all = append(all, EntryKey{KindParting, "terms"})
+	}
 	return all
 }
 
@@ -125,6 +135,9 @@ func (o Own) filtered(keep func(EntryKey) bool) Own {
 	}
 	if !keep(EntryKey{KindScales, "risks"}) {
 		o.RiskScales = nil
+	}
+	if !keep(EntryKey{KindParting, "terms"}) {
+		o.Parting = nil
 	}
 	return o
 }

@@ -22,6 +22,7 @@ type Own struct {
 	Findings []hidden.Finding `json:"findings"`
 
 	Assemblies []donor.Assembly `json:"assemblies"` // what a vehicle is parted out into
+	Parting    *donor.Terms     `json:"parting"`    // what holds for all of them; nil: as the starter has it
 
 	// JobScales and RiskScales say how the vehicle changes what all jobs and all risks cost; empty: as the starter has it.
 	JobScales  []lot.Scale `json:"job_scales"`
@@ -37,6 +38,9 @@ func (k Knowledge) With(o Own) Knowledge {
 	}
 	if !bad[scalesID] {
 		k.Jobs.Scales, k.Risks.Scales = scales(k.Jobs.Scales, o.JobScales), scales(k.Risks.Scales, o.RiskScales)
+	}
+	if o.Parting != nil && !bad[partingID] {
+		k.Parts.Terms = *o.Parting
 	}
 	k.Parts.Assemblies = laid(k.Parts.Assemblies, o.Assemblies, assemblyID, bad)
 	k.Risks.Findings = laid(k.Risks.Findings, o.Findings, func(f hidden.Finding) string { return f.ID }, bad)
@@ -90,6 +94,23 @@ func laid[T any](starter, own []T, id func(T) string, bad map[string]bool) []T {
 // scalesID names the scales of the catalogues among the faults of entries; no entry has this id.
 const scalesID = "scales of the catalogues"
 
+// partingID names the terms of parting out in the same way.
+const partingID = "terms of parting out"
+
+// parting returns the faults of a shop's own terms of parting out.
+func (k Knowledge) parting(o Own) *faults {
+	f := new(faults)
+	if o.Parting == nil {
+		return f
+	}
+	for _, x := range o.Parting.Check() {
+		f.unless(false, "parting."+x.Key, x.Value, x.Want)
+	}
+	f.unless(o.Parting.Scrap == k.Parts.Scrap || other(o.Currency, k.Parts.Currency) == "", "parting.scrap", o.Parting.Scrap,
+		"the starter's: the catalogue's prices are in "+k.Parts.Currency)
+	return f
+}
+
 // EntryFault is a fault of one entry of a catalogue.
 type EntryFault struct {
 	ID string
@@ -114,6 +135,7 @@ func (k Knowledge) CheckOwn(o Own) []EntryFault {
 	of.scales("job_scales", o.JobScales)
 	of.scales("risk_scales", o.RiskScales)
 	note(scalesID, of)
+	note(partingID, k.parting(o))
 	for _, a := range o.Assemblies {
 		f := new(faults)
 		f.assembly("assemblies."+a.ID, a)

@@ -6,6 +6,7 @@ import (
 	"walkline/store/cell"
 	"walkline/store/table"
 	"walkline/valuation/lot"
+	"walkline/valuation/resale"
 )
 
 // split takes a vehicle that stands in one cell: its year, make and model, a reading and a price in parts of their own, and the rest as
@@ -31,8 +32,12 @@ func setIf(at *string, text string) {
 	}
 }
 
-// parted takes the lot's make and model off a model cell that says more, and leaves the rest as trim.
+// parted takes the lot's make and model off a model cell that says more, and leaves the rest as trim. The lot's model without a make is of
+// its make.
 func parted(c *Comparable, s *table.Stated) {
+	if c.Make == "" && c.KinOf(s.Make, s.Model) != resale.Other {
+		c.Make = s.Make
+	}
 	if s.Model == "" || strings.EqualFold(c.Model, s.Model) || len(c.Model) <= len(s.Model) {
 		return
 	}

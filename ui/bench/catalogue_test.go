@@ -34,8 +34,9 @@ func catalogues() valuation.Knowledge {
 		Risks: hidden.Catalogue{Currency: "USD", Risks: []hidden.Entry{{Risk: hidden.Risk{ID: "rail", Name: "Rail end bent",
 			Chance: hidden.Beta{A: 1, B: 3}, Cost: prob.Certain(400)}, Triggers: front}},
 			Findings: []hidden.Finding{{ID: "gap", Text: "Is the hood gap uneven?", Minutes: 1, Tools: "none"}}},
-		Parts: donor.Catalogue{Currency: "USD", Assemblies: []donor.Assembly{{ID: "hood", Name: "hood",
-			Share: prob.Three{Low: 0.01, Likely: 0.02, High: 0.03}, Chance: 0.6, Hours: 1, Near: map[string]string{"12": "minor"}}}},
+		Parts: donor.Catalogue{Currency: "USD", Terms: donor.Terms{Runs: donor.Running{Unknown: 1}},
+			Assemblies: []donor.Assembly{{ID: "hood", Name: "hood",
+				Share: prob.Three{Low: 0.01, Likely: 0.02, High: 0.03}, Chance: 0.6, Hours: 1, Near: map[string]string{"12": "minor"}}}},
 	}
 }
 

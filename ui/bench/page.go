@@ -39,7 +39,8 @@ const railWidth = 190
 func New(do func(desk.Action)) *Page {
 	p := &Page{do: do, faults: container.NewVBox()}
 	p.sections = []*section{newRules(p), newLabour(p), newSales(p), newShelf(p), newCatalogue(p, jobs), newCatalogue(p, risks),
-		newCatalogue(p, findings), newCatalogue(p, assemblies), newScales(p), newStarterChanges(p), newPacks(p), newBuilder(p), newUnits(p),
+		newCatalogue(p, findings), newCatalogue(p, assemblies), newParting(p), newScales(p), newStarterChanges(p), newPacks(p), newBuilder(p),
+		newUnits(p),
 		newBackups(p)}
 	var parts []rail.Section
 	for _, s := range p.sections {

@@ -69,3 +69,18 @@ func TestCostsByVehicleAreTheShops(t *testing.T) {
 		t.Errorf("put back, the scales are %+v", got)
 	}
 }
+
+// What holds for all that is parted out is changed on the page, and put back.
+func TestTheTermsOfPartingOutAreTheShops(t *testing.T) {
+	s := at(t, "Parting out")
+	before := s.State.Know.Parts.Terms
+	s.retype(s.number(0), "25")
+	if got := s.State.Know.Parts.Selling; got != .25 {
+		t.Errorf("selling takes %v, want a quarter; faults %+v", got, s.State.OwnFaults)
+	}
+	s.wants("Yours.")
+	s.tap("Put the starter values back")
+	if got := s.State.Know.Parts.Terms; got != before {
+		t.Errorf("put back, the terms are %+v", got)
+	}
+}

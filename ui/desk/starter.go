@@ -137,6 +137,9 @@ func (d *Desk) readEdition(ctx context.Context, before edition) (edition, error)
 		if len(e.first.Assemblies) == 0 { // kept before the Bench reached them: those that ship were in force
 			e.first.Assemblies = d.Know.Parts.Assemblies
 		}
+		if e.first.Parting == nil {
+			e.first.Parting = &d.Know.Parts.Terms
+		}
 	} else if e.text == before.text {
 		return before, nil
 	}

@@ -13,7 +13,7 @@ import (
 // What is proposed is one step of the lot, says what it is, leaves what is there, and is taken back whole.
 func TestWaysOutAreProposedAndTakenBack(t *testing.T) {
 	u := newUser(t)
-	u.Know.Parts = donor.Catalogue{Format: donor.Format, Scrap: prob.Certain(200), Runs: donor.Running{Unknown: 1},
+	u.Know.Parts = donor.Catalogue{Format: donor.Format, Terms: donor.Terms{Scrap: prob.Certain(200), Runs: donor.Running{Unknown: 1}},
 		Assemblies: []donor.Assembly{{ID: "door", Name: "door", Price: prob.Certain(300), Chance: 1, Hours: 2}}}
 	u.start()
 	c := sound("14")

@@ -42,6 +42,7 @@ func starterTitle(s desk.State, c desk.StarterChange) string {
 	}
 	kind, how := map[string]string{valuation.KindJob: "Repair job", valuation.KindRisk: "Hidden risk", valuation.KindFinding: "Look",
 		valuation.KindAssembly: "Assembly",
+		valuation.KindParting:  "Parting out",
 		valuation.KindScales:   "What the vehicle does to the cost of all"}[c.Key.Kind], "changed"
 	switch {
 	case len(was) == 0:

@@ -13,17 +13,22 @@ const Format = "walkline-assemblies/1"
 
 // Catalogue is the assemblies that a lot is parted out into. JSON keys are those of its document.
 type Catalogue struct {
-	Format     string     `json:"format"`
-	Currency   string     `json:"currency"`
-	Note       string     `json:"note"`
-	Selling    float64    `json:"selling"`          // of what a part brings: fees, packing, haggling
-	Common     float64    `json:"common"`           // the market's own scatter, as a share of the sum
-	Overhead   prob.Three `json:"hours"`            // own hours beside those of the assemblies
-	Days       prob.Three `json:"days"`             // until most of it is money
-	Scrap      prob.Three `json:"scrap"`            // what the rest brings
-	Runs       Running    `json:"runs"`             // chance that what must run does, by how the vehicle runs
-	AfterHit   Running    `json:"runs_after_a_hit"` // the same where it was lost to nothing but a blow, see [blows]
-	Assemblies []Assembly `json:"assemblies"`       // in the order in which they are told
+	Format   string `json:"format"`
+	Currency string `json:"currency"`
+	Note     string `json:"note"`
+	Terms
+	Assemblies []Assembly `json:"assemblies"` // in the order in which they are told
+}
+
+// Terms are the figures of a catalogue that hold for every vehicle that is parted out.
+type Terms struct {
+	Selling  float64    `json:"selling"`            // of what a part brings: fees, packing, haggling
+	Common   float64    `json:"common"`             // the market's own scatter, as a share of the sum
+	Overhead prob.Three `json:"hours"`              // own hours beside those of the assemblies
+	Days     prob.Three `json:"days"`               // until most of it is money
+	Scrap    prob.Three `json:"scrap" unit:"money"` // what the rest brings
+	Runs     Running    `json:"runs"`               // chance that what must run does, by how the vehicle runs
+	AfterHit Running    `json:"runs_after_a_hit"`   // the same where it was lost to nothing but a blow, see [blows]
 }
 
 // Running is the chance by the running state of the vehicle.

@@ -20,6 +20,27 @@ func (c Catalogue) Check() []Fault {
 		}
 	}
 	unless(c.Format == Format, "format", c.Format, Format)
+	out = append(out, c.Terms.Check()...)
+	seen := map[string]bool{}
+	for i, a := range c.Assemblies {
+		at := fmt.Sprintf("assemblies[%d].", i)
+		unless(a.ID != "" && !seen[a.ID], at+"id", a.ID, "an id of its own")
+		seen[a.ID] = true
+		for _, f := range a.Check() {
+			out = append(out, Fault{at + f.Key, f.Value, f.Want})
+		}
+	}
+	return out
+}
+
+// Check returns every fault of the terms: figures out of their bounds or their order.
+func (c Terms) Check() []Fault {
+	var out []Fault
+	unless := func(ok bool, key string, value any, want string) {
+		if !ok {
+			out = append(out, Fault{key, fmt.Sprint(value), want})
+		}
+	}
 	unless(c.Selling >= 0 && c.Selling < 1, "selling", c.Selling, "a share from 0 to below 1")
 	unless(c.Common >= 0 && c.Common < 1, "common", c.Common, "a share from 0 to below 1")
 	for key, t := range map[string]prob.Three{"hours": c.Overhead, "days": c.Days, "scrap": c.Scrap} {
@@ -29,15 +50,6 @@ func (c Catalogue) Check() []Fault {
 	for key, r := range map[string]Running{"runs": c.Runs, "runs_after_a_hit": c.AfterHit} {
 		for _, chance := range []float64{r.Drives, r.Starts, r.TurnsOver, r.Dead, r.Unknown} {
 			unless(chance >= 0 && chance <= 1, key, chance, "chances from 0 to 1")
-		}
-	}
-	seen := map[string]bool{}
-	for i, a := range c.Assemblies {
-		at := fmt.Sprintf("assemblies[%d].", i)
-		unless(a.ID != "" && !seen[a.ID], at+"id", a.ID, "an id of its own")
-		seen[a.ID] = true
-		for _, f := range a.Check() {
-			out = append(out, Fault{at + f.Key, f.Value, f.Want})
 		}
 	}
 	return out

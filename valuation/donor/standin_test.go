@@ -11,8 +11,9 @@ import (
 // A catalogue without chances after a blow has starter values there, says so, and never reads them as nothing; one without any chances of
 // running is refused by name.
 func TestAStarterValueStandsInForRunsAfterAHit(t *testing.T) {
-	c := donor.Catalogue{Format: donor.Format, Runs: donor.Running{Dead: .4, Unknown: .5}, Assemblies: []donor.Assembly{{ID: "engine",
-		Name: "engine", Price: prob.Certain(1000), Chance: 1, Runs: true}}}
+	c := donor.Catalogue{Format: donor.Format, Terms: donor.Terms{Runs: donor.Running{Dead: .4, Unknown: .5}},
+		Assemblies: []donor.Assembly{{ID: "engine",
+			Name: "engine", Price: prob.Certain(1000), Chance: 1, Runs: true}}}
 	hit, flood := lot.Lot{Loss: []string{"collision"}, Condition: "dead"}, lot.Lot{Loss: []string{"flood"}, Condition: "dead"}
 	if !c.StandsIn(hit) || c.StandsIn(flood) {
 		t.Errorf("stands in after a hit %v, after a flood %v", c.StandsIn(hit), c.StandsIn(flood))

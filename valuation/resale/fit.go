@@ -33,7 +33,7 @@ type Model struct {
 func Fit(rows []Row, s Subject, b Beliefs, p Prior) Model {
 	m := Model{beliefs: b, cal: newCalendar(rows, s, b.Today), year: s.ModelYear}
 	m.subject = m.cal.subject(s)
-	m.rows = screen(rows, m.cal, b.Currency)
+	m.rows = screen(madeAlike(rows, s), m.cal, b.Currency)
 	m.rows, m.used = usedFirst(m.rows)
 	m.walk = p.Walk.SD
 	if m.used == 0 {

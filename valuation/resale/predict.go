@@ -36,7 +36,8 @@ func knots() []float64 {
 
 // blendRows is the number of rows at which the residuals themselves count as much as the Student-t shape in how wide they are; centreRows
 // is that for where their middle lies, of which they are less sure. Of 5, 10, 20 and 40 rows, 10 was chosen by the coverage of the 80 %
-// interval around vehicles that no task of the open sets foretells.
+// interval around vehicles that no task foretells, but of the same open tables: many of them are the tasks' own comparables, so that the
+// coverage of the tasks is no independent check of it.
 const (
 	blendRows  = 10
 	centreRows = 40

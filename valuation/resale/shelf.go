@@ -27,11 +27,12 @@ const (
 	Own
 )
 
-// KinOf returns how near the model of a row is to a vehicle of that make and model.
+// KinOf returns how near the model of a row is to a vehicle of that make and model. Where one of the two names no make, the model decides.
 func (r Row) KinOf(maker, model string) Kinship {
 	a, b := hedonic.Key(model), hedonic.Key(r.Model)
+	ours, its := hedonic.Key(maker), hedonic.Key(r.Make)
 	switch {
-	case a == "" || hedonic.Key(r.Make) != hedonic.Key(maker):
+	case a == "" || ours != "" && its != "" && ours != its:
 		return Other
 	case a == b:
 		return Own
@@ -39,6 +40,17 @@ func (r Row) KinOf(maker, model string) Kinship {
 		return Kin
 	}
 	return Other
+}
+
+// madeAlike returns the rows with the make of s in those of its model and kin, which may leave it out.
+func madeAlike(rows []Row, s Subject) []Row {
+	rows = slices.Clone(rows)
+	for i, r := range rows {
+		if r.KinOf(s.Make, s.Model) != Other {
+			rows[i].Make = s.Make
+		}
+	}
+	return rows
 }
 
 // Draw returns the places in a shelf of the rows that tell about s, those nearest to it first: of its own model, then of its kin, by

@@ -1,6 +1,7 @@
 package resale_test
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 
@@ -36,6 +37,45 @@ func TestALotDrawsWhatIsNearest(t *testing.T) {
 	}
 	if got := resale.Draw(shelf, resale.Subject{Make: "Ostrane", Model: "Pell"}); len(got) > 0 {
 		t.Errorf("a vehicle without a year drew %v", got)
+	}
+}
+
+// TestAModelAloneIsOfTheLotsMaker: tables of one maker's cars often leave the make out. A row that names the lot's model or its kin and no
+// make counts as much as one that names both; another make, or another model, does not become the lot's.
+func TestAModelAloneIsOfTheLotsMaker(t *testing.T) {
+	for _, c := range []struct {
+		maker, model string
+		want         resale.Kinship
+	}{
+		{"", "Pell", resale.Own}, {"", "PELL ", resale.Own}, {"", "Pell LX", resale.Kin}, {"", "Garnet", resale.Other},
+		{"Kettrick", "Pell", resale.Other}, {"", "", resale.Other},
+	} {
+		if got := (resale.Row{Make: c.maker, Model: c.model}).KinOf("Ostrane", "Pell"); got != c.want {
+			t.Errorf("%q %q is %v, want %v", c.maker, c.model, got, c.want)
+		}
+	}
+	if got := (resale.Row{Make: "Ostrane", Model: "Pell"}).KinOf("", "Pell"); got != resale.Own {
+		t.Errorf("to a lot without a make it is %v", got)
+	}
+	named, cur := prices(t, "uk2020_slice.csv")
+	named = named[:40]
+	s := asSubject(named[0])
+	s.Make, s.Model = "Ostrane", "Pell"
+	for i := range named {
+		named[i].Make, named[i].Model = s.Make, s.Model
+		if i%5 == 4 {
+			named[i].Model = "Garnet"
+		}
+	}
+	alone := slices.Clone(named)
+	for i := range alone {
+		if alone[i].Model == "Pell" {
+			alone[i].Make = ""
+		}
+	}
+	want, got := resale.Fit(named, s, asking(cur), starter(t)).Price(), resale.Fit(alone, s, asking(cur), starter(t)).Price()
+	if !reflect.DeepEqual(want, got) {
+		t.Errorf("priced as %+v, with the make named as %+v", got, want)
 	}
 }
 
