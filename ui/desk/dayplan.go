@@ -8,7 +8,6 @@ import (
 
 	"walkline/store/book"
 	"walkline/valuation"
-	"walkline/valuation/hammer"
 	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
@@ -51,18 +50,11 @@ type planner struct {
 // number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. It may run on any
 // goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
 func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
-	results, err := d.Results(ctx)
-	if err != nil {
-		return DayPlan{}, err
-	}
-	k := d.Knowledge()
-	model, _ := hammer.Starter().Learn(results)
-	k.Hammer = &model
 	cur, known := money.Lookup(s.Day.Has.Currency)
 	if !known {
 		return DayPlan{}, fmt.Errorf("%q is no currency", s.Day.Has.Currency)
 	}
-	p := &planner{desk: d, know: k, factors: s.Factors}
+	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
 	horizon := s.horizon()
 	if err := p.inHand(ctx, horizon); err != nil {
