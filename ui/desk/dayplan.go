@@ -22,6 +22,8 @@ type DayPlan struct {
 	Lots   []DayLot // the lots of Answer, in its order
 	Out    []string // what is left out, and why
 	Hand   Hand
+
+	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
 }
 
 // DayLot is one lot of a plan.
@@ -43,6 +45,7 @@ type planner struct {
 	desk    *Desk
 	know    valuation.Knowledge
 	factors learn.Factors
+	guesses bool // first guesses are in
 	plan    DayPlan
 }
 
@@ -54,7 +57,7 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	if !known {
 		return DayPlan{}, fmt.Errorf("%q is no currency", s.Day.Has.Currency)
 	}
-	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors}
+	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
 	horizon := s.horizon()
 	if err := p.inHand(ctx, horizon); err != nil {
@@ -151,6 +154,8 @@ func (p *planner) add(ctx context.Context, e book.Entry) error {
 		return fmt.Errorf("lot %s is won, and what it takes is not known: enter its hammer price under Builds. %s", e.Number, why)
 	case won:
 		s.Purse = s.Won(one, *l.Build.Hammer, s.Currency)
+	case why == "" && first && !p.guesses:
+		p.plan.Unlooked = append(p.plan.Unlooked, e.Number)
 	case why != "":
 		p.plan.Out = append(p.plan.Out, "Lot "+e.Number+": "+why)
 	default:

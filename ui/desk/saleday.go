@@ -21,6 +21,7 @@ type SaleDay struct {
 	Cash     money.Amount `json:"cash"`
 	Hours    float64      `json:"hours"` // own hours
 	Bays     int          `json:"bays"`
+	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
 // Agenda is the sale day that is planned.

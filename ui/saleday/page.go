@@ -51,6 +51,7 @@ func New(do func(desk.Action)) *Page {
 	p.form.Number("Cash to spend", cash, func(d *desk.SaleDay) any { return &d.Cash })
 	p.form.Number("Your hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
 	p.form.Number("Bays in all", bays, func(d *desk.SaleDay) any { return &d.Bays })
+	p.form.Tick("First guesses", "plan lots nobody looked at", func(d *desk.SaleDay) *bool { return &d.Guesses })
 	var columns []table.Column
 	for _, c := range view.DayColumns {
 		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title)})

@@ -19,6 +19,7 @@ var help = map[string]string{
 	"Cash to spend":       "What you can spend from this day on, invoices and work together. What builds in hand still take comes off first.",
 	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
 	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
+	"First guesses":       "Lots that nobody has looked at are left out unless you tick this. In simulated seasons, bids on first guesses lost money.",
 	"Today's bid":         "How high to go today, if every lot before it is lost. It never exceeds the walk-away bid and follows each result.",
 	"Bid on":              "How often following the plan still bids when the lot runs.",
 	"After one win":       "The middle of today's bid once one lot before it was won.",
@@ -199,7 +200,7 @@ var help = map[string]string{
 
 	"Chance to win at this bid": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price under " +
 		"Checks. Without one it goes by what lots of the kind went for in your file, or by starter values.",
-	"Both go by": "What the chance to win and the expected gain rest on.",
+	"Both go by":               "What the chance to win and the expected gain rest on.",
 	"Expected gain of bidding": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
 

@@ -65,6 +65,10 @@ func DayWords(p *desk.DayPlan) []string {
 	if leave := Left(p); len(leave) > 0 {
 		words = append(words, "Leave "+Lots(leave)+".")
 	}
+	if n := len(p.Unlooked); n > 0 {
+		words = append(words, "Not in the plan, because nobody has looked: "+Lots(p.Unlooked)+
+			". In simulated seasons, bids on first guesses lost money.")
+	}
 	return append(words, p.Out...)
 }
 
