@@ -123,7 +123,8 @@ var columns = []column{
 		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
 		"preventivo|costo di riparazione",
 		func(r *Row) *money.Amount { return &r.RepairEstimate }),
-	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|zuschlag|zuschlagspreis|hammerpreis|"+
+	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|zuschlag|zuschlagspreis|"+
+		"hammerpreis|"+
 		"verkauft fur|prix d adjudication|adjudication|adjuge|adjuge a|prix marteau|vendu|vendu a|precio de remate|remate|"+
 		"precio de adjudicacion|adjudicado|vendido por|cena mlotkowa|cena sprzedazy|sprzedano za|cena wylicytowana|hamerprijs|"+
 		"verkocht voor|toewijzing|prezzo di aggiudicazione|aggiudicazione|aggiudicato a|venduto a",

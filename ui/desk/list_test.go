@@ -132,7 +132,8 @@ func TestALongReadingIsWatchedAndEnded(t *testing.T) {
 func TestAResultListTeachesWhatLotsGoFor(t *testing.T) {
 	u := newUser(t)
 	u.well(desk.EditShop("terms", func(s *desk.Shop) { s.Buying, s.Rules = sound("").Buying, sound("").Rules }))
-	u.enlist("Lot,Year,Make,Model,Value before (USD)\n14,2019,Ostrane,Pell,12500\n15,2019,Ostrane,Pell,12500\n16,2019,Ostrane,Pell,\n", "North yard")
+	u.enlist("Lot,Year,Make,Model,Value before (USD)\n14,2019,Ostrane,Pell,12500\n15,2019,Ostrane,Pell,12500\n"+
+		"16,2019,Ostrane,Pell,\n", "North yard")
 	u.well(desk.MarkLot(u.s.Entries[1].ID, lot.Won))
 	const results = "Lot,Year,Make,Model,Value before (USD),Damage,Winning bid\n14,2019,Ostrane,Pell,12500,front,3900\n" +
 		"15,2019,Ostrane,Pell,12500,,4100\n16,2019,Ostrane,Pell,,,2000\n40,2018,Kettrick,Dunlin,9000,rear,2500\n"

@@ -25,7 +25,8 @@ func dayOf(n int) desk.DayPlan {
 	usd, _ := money.Lookup("USD")
 	p := desk.DayPlan{Sale: sale.Sale{Currency: usd, Purse: sale.Purse{Cash: 2_000_000, Hours: 500, Bays: 2}}}
 	for i := range n + 1 {
-		l := sale.Lot{ID: fmt.Sprint(i), Worth: 600_000, WalkAway: ptr(money.Amount(550_000)), Hammer: uniform(6000), Steps: []invoice.Step{{Step: 10_000}}}
+		l := sale.Lot{ID: fmt.Sprint(i), Worth: 600_000, WalkAway: ptr(money.Amount(550_000)),
+			Hammer: uniform(6000), Steps: []invoice.Step{{Step: 10_000}}}
 		if i == n {
 			l.WalkAway = nil
 		}
