@@ -176,6 +176,11 @@ func (w *work) add(n book.New) error {
 	if err != nil {
 		return fmt.Errorf("lot %s: %w", n.Case.Lot.Number, err)
 	}
+	if n.Freeze != nil {
+		if err := w.s.freeze(w.place, l.ID, *n.Freeze); err != nil {
+			return fmt.Errorf("lot %s: %w", n.Case.Lot.Number, err)
+		}
+	}
 	w.was[l.ID], w.now[l.ID] = l, l
 	w.made.Lots = append(w.made.Lots, lotChange{Lot: l.ID, Fields: []field{{[]string{"status.removed"}, raw(true), raw(false)}}})
 	return nil

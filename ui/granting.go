@@ -30,6 +30,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.PrintRebuilt:      w.PrintRebuilt,
 		desk.WriteLedger:       w.writeLedger,
 		desk.ShoppingList:      w.Shop,
+		desk.PrintPlan:         w.PrintPlan,
 		desk.NewPack:           w.addPack,
 		desk.BackUp:            w.backUp,
 		desk.RestoreBackup:     w.restoreBackup,

@@ -101,7 +101,7 @@ func (w *Window) groups() []struct {
 		{"File", []command{{"New lot", fyne.KeyN, false, w.NewLot}, {"Import a run list…", fyne.KeyR, false, w.ImportList},
 			{"Import comparables…", fyne.KeyI, false, w.Import},
 			{"Decision sheet…", fyne.KeyP, false, w.PrintDecision}, {"File for the rebuilt inspection…", fyne.KeyP, true, w.PrintRebuilt},
-			{"Shopping list…", fyne.KeyG, false, w.Shop},
+			{"Shopping list…", fyne.KeyG, false, w.Shop}, {"Sale plan…", "", false, w.PrintPlan},
 			{"Open what was saved", fyne.KeyO, false, w.saved.open}, {"Show its folder", fyne.KeyO, true, w.saved.reveal},
 			{"Add the demo sale", "", false, w.LoadDemo}, {"Quit", fyne.KeyQ, false, w.app.Quit}}},
 		{"Edit", []command{{undo, fyne.KeyZ, false, w.undo}, {redo, fyne.KeyZ, true, w.redo}, {"Copy this table", fyne.KeyC, false, w.copyTable},

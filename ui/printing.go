@@ -42,16 +42,34 @@ func (w *Window) PrintDecision() {
 		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
 		return
 	}
-	lot, paper := *o, w.app.Preferences().String(paperKept)
+	lot := *o
+	more, paper := w.choosePaper()
+	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"), kind: printable, more: more,
+		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot, *paper) }})
+}
+
+// choosePaper returns the choice of a paper with the name of the one chosen, which is kept for the next time.
+func (w *Window) choosePaper() (fyne.CanvasObject, *string) {
+	paper := w.app.Preferences().String(paperKept)
 	choice := widgets.NewSelect(papers, nil)
 	choice.SetSelectedIndex(max(slices.Index(paperNames, paper), 0))
 	choice.OnChanged = func(string) {
 		paper = paperNames[choice.SelectedIndex()]
 		w.app.Preferences().SetString(paperKept, paper)
 	}
-	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"), kind: printable,
-		more: container.NewHBox(widget.NewLabel("Paper"), form.Roomy(choice, papers)),
-		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot, paper) }})
+	return container.NewHBox(widget.NewLabel("Paper"), form.Roomy(choice, papers)), &paper
+}
+
+// PrintPlan asks where to put the plan of the sale day, and writes it there.
+func (w *Window) PrintPlan() {
+	plan := w.state.Planned()
+	if plan == nil {
+		w.say(desk.State{Notice: "First open the sale plan. It has to be worked out before it is printed."})
+		return
+	}
+	more, paper := w.choosePaper()
+	w.print(printing{title: "Sale plan", name: "sale plan " + string(w.state.Day.Date) + ".pdf", kind: printable, more: more,
+		make: func() ([]byte, error) { return w.desk.PlanSheet(*plan, *paper) }})
 }
 
 // paperKept is the setting of the toolkit that keeps the paper chosen last, by its name among paperNames: the printer is the machine's.

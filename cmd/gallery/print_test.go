@@ -100,3 +100,20 @@ func TestTheRebuiltFileIsSaved(t *testing.T) {
 	}
 	s.wants(t, "The file for the rebuilt inspection is in "+to)
 }
+
+// The plan of the sale day is printed from its page and from the menu, once it is worked out.
+func TestTheSalePlanIsPrinted(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	s.window.PrintPlan()
+	s.wants(t, "First open the sale plan.")
+	s.window.Do(desk.Go(desk.SalePlan))
+	s.window.Do(desk.EditDay("what there is", func(d *desk.SaleDay) { d.Cash, d.Hours, d.Bays = 900000, 120, 2 }))
+	s.tap(t, "Print the plan…")
+	to := filepath.Join(t.TempDir(), "plan.pdf")
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(to)
+	s.tap(t, "Save")
+	if data, err := os.ReadFile(to); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
+		t.Errorf("%v, %.30q", err, data)
+	}
+}

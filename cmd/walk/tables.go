@@ -64,7 +64,7 @@ var (
 		"distance", "note"}
 	lotKeys = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
 		"odometer_status", "document", "issued_in", "loss", "areas", "condition",
-		"keys", "value_before", "repair_estimate", "note"}
+		"keys", "value_before", "repair_estimate", "hammer", "note"}
 )
 
 // reading is one call that reads a table.

@@ -6,7 +6,6 @@ import (
 	"os"
 
 	"walkline/ui/desk"
-	"walkline/valuation/lot"
 	"walkline/valuation/resale"
 )
 
@@ -34,7 +33,7 @@ func (l logged) Read(s desk.Sheet) ([]resale.Row, []desk.Refusal, error) {
 }
 
 // ReadList reads a run list.
-func (l loggedList) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {
+func (l loggedList) ReadList(s desk.Sheet) ([]desk.ListRow, []desk.Refusal, error) {
 	lots, refused, err := l.Lister.ReadList(s)
 	tell("a run list", len(lots), refused, err)
 	return lots, refused, err

@@ -13,7 +13,8 @@ type Lister struct{}
 var _ desk.Lister = Lister{}
 
 var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "model", "trim", "vin", "odometer", "unit",
-	"odometer_status", "document", "loss", "areas", "condition", "keys", "value_before", "repair_estimate", "note"}
+	"odometer_status", "document", "loss", "areas", "condition", "keys", "value_before", "repair_estimate", "hammer",
+	"note"}
 
 func lists() sheets[runlist.Row] {
 	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields, lotsUsed, nil}
@@ -29,9 +30,16 @@ func (Lister) OpenList(data []byte, o desk.Opening) (desk.Sheet, error) {
 func (Lister) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) { return lists().reopen(s, o) }
 
 // ReadList returns the lots of a sheet and every refused row.
-func (Lister) ReadList(s desk.Sheet) ([]lot.Lot, []desk.Refusal, error) {
+func (Lister) ReadList(s desk.Sheet) ([]desk.ListRow, []desk.Refusal, error) {
 	res, err := lists().result(s)
-	return runlist.Lots(res.Rows), refusals(res.Refused), err
+	rows := make([]desk.ListRow, len(res.Rows))
+	for i, l := range runlist.Lots(res.Rows) {
+		r := res.Rows[i]
+		if rows[i] = (desk.ListRow{Lot: l, Currency: r.Currency}); r.Hammer > 0 {
+			rows[i].Hammer = &r.Hammer
+		}
+	}
+	return rows, refusals(res.Refused), err
 }
 
 // Preview returns what a sheet gives as it is stated.

@@ -32,6 +32,12 @@ func (Press) Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error)
 	return sheet.Shopping(sheet.List{Parts: list, Printed: printed})
 }
 
+// Plan returns the plan of a sale day as PDF; a paper without a known name is the one that is usual for its currency.
+func (Press) Plan(p desk.DayPlan, printed lot.Date, paper string) ([]byte, error) {
+	named, _ := sheet.PaperNamed(paper)
+	return sheet.Plan(sheet.Day{Plan: p, Printed: printed, Paper: named})
+}
+
 // Table returns a shopping list as CSV.
 func (Press) Table(list []valuation.Wanted) []byte { return csvfile.WriteParts(list) }
 

@@ -58,6 +58,7 @@ type New struct {
 	Archived bool
 	Case     valuation.Case
 	Build    build.Build
+	Freeze   *Prediction // what is foretold of it, kept for good; nil: nothing
 }
 
 // Setting is one of the shop's values, any that has a JSON form; nil takes it away. Before is what it was made from; where both

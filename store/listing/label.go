@@ -34,7 +34,7 @@ func (r *reading) byLabel(p piece) bool {
 		if has, says := cell.YesNo(p.text); says {
 			r.hasKeys(has)
 		}
-	case "note", "unit", "currency", "value_before", "repair_estimate":
+	case "note", "unit", "currency", "value_before", "repair_estimate", "hammer":
 	default:
 		r.byWord(p)
 	}

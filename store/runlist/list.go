@@ -16,7 +16,8 @@ type Row struct {
 	Areas          []string // damaged, codes of lot.Areas
 	ValueBefore    money.Amount
 	RepairEstimate money.Amount
-	Currency       string // of both; empty: the list has no money
+	Hammer         money.Amount // what it went for; 0: the list doesn't say
+	Currency       string       // of all three; empty: the list has no money
 	Note           string
 	unitSaid       string // by a column of units
 	unitOver       string // by the heading or the whole column of the odometer
@@ -122,6 +123,12 @@ var columns = []column{
 		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
 		"preventivo|costo di riparazione",
 		func(r *Row) *money.Amount { return &r.RepairEstimate }),
+	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|zuschlag|zuschlagspreis|"+
+		"hammerpreis|"+
+		"verkauft fur|prix d adjudication|adjudication|adjuge|adjuge a|prix marteau|vendu|vendu a|precio de remate|remate|"+
+		"precio de adjudicacion|adjudicado|vendido por|cena mlotkowa|cena sprzedazy|sprzedano za|cena wylicytowana|hamerprijs|"+
+		"verkocht voor|toewijzing|prezzo di aggiudicazione|aggiudicazione|aggiudicato a|venduto a",
+		func(r *Row) *money.Amount { return &r.Hammer }),
 	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
 	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|notiz|bemerkung|bemerkungen|remarque|remarques|observaciones|" +
 		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,

@@ -8,7 +8,6 @@ import (
 
 	"walkline/store/book"
 	"walkline/valuation"
-	"walkline/valuation/hammer"
 	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
@@ -23,6 +22,8 @@ type DayPlan struct {
 	Lots   []DayLot // the lots of Answer, in its order
 	Out    []string // what is left out, and why
 	Hand   Hand
+
+	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
 }
 
 // DayLot is one lot of a plan.
@@ -44,6 +45,7 @@ type planner struct {
 	desk    *Desk
 	know    valuation.Knowledge
 	factors learn.Factors
+	guesses bool // first guesses are in
 	plan    DayPlan
 }
 
@@ -51,18 +53,11 @@ type planner struct {
 // number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. It may run on any
 // goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
 func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
-	results, err := d.Results(ctx)
-	if err != nil {
-		return DayPlan{}, err
-	}
-	k := d.Knowledge()
-	model, _ := hammer.Starter().Learn(results)
-	k.Hammer = &model
 	cur, known := money.Lookup(s.Day.Has.Currency)
 	if !known {
 		return DayPlan{}, fmt.Errorf("%q is no currency", s.Day.Has.Currency)
 	}
-	p := &planner{desk: d, know: k, factors: s.Factors}
+	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
 	horizon := s.horizon()
 	if err := p.inHand(ctx, horizon); err != nil {
@@ -159,6 +154,8 @@ func (p *planner) add(ctx context.Context, e book.Entry) error {
 		return fmt.Errorf("lot %s is won, and what it takes is not known: enter its hammer price under Builds. %s", e.Number, why)
 	case won:
 		s.Purse = s.Won(one, *l.Build.Hammer, s.Currency)
+	case why == "" && first && !p.guesses:
+		p.plan.Unlooked = append(p.plan.Unlooked, e.Number)
 	case why != "":
 		p.plan.Out = append(p.plan.Out, "Lot "+e.Number+": "+why)
 	default:

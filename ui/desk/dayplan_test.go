@@ -118,3 +118,20 @@ func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 		t.Errorf("all taken back: %+v", u.s.Day.Has)
 	}
 }
+
+// A lot that nobody has looked at is planned only where that is asked for.
+func TestFirstGuessesAreLeftOutUnlessAskedFor(t *testing.T) {
+	u, _ := planning(t)
+	c := sound("30")
+	c.Repair.UseCatalogue, c.Hidden.UseCatalogue, c.Lot.Loss, c.Lot.ModelYear = true, true, []string{"collision"}, 2019
+	c.Findings, c.Market.HammerGuess = nil, &prob.Three{Low: 3000, Likely: 5000, High: 7000}
+	u.add(c)
+	u.well(desk.Go(desk.SalePlan))
+	if p := u.plan(); len(p.Lots) != 2 || len(p.Unlooked) != 1 || p.Unlooked[0] != "30" {
+		t.Errorf("%d lots, not looked at %q, out %q", len(p.Lots), p.Unlooked, p.Out)
+	}
+	u.well(desk.EditDay("guesses", func(d *desk.SaleDay) { d.Guesses = true }))
+	if p := u.plan(); len(p.Lots) != 3 || len(p.Unlooked) != 0 || !p.Lots[2].FirstGuess {
+		t.Errorf("asked for: %d lots, not looked at %q", len(p.Lots), p.Unlooked)
+	}
+}

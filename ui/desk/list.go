@@ -16,7 +16,7 @@ type Lister interface {
 	// OpenList returns what the file holds and how its columns and figures seem to be meant. Errors: the file is no table, with the reason.
 	OpenList(data []byte, o Opening) (Sheet, error)
 	// ReadList returns the lots that the sheet gives as it is stated, and every refused row.
-	ReadList(s Sheet) ([]lot.Lot, []Refusal, error)
+	ReadList(s Sheet) ([]ListRow, []Refusal, error)
 	// MeetList holds listed lots against those there are.
 	MeetList(known []book.Listed, listed []lot.Lot) Meeting
 	// RefusedList writes the refused rows of a sheet as a CSV file that can be corrected and imported again.
@@ -37,6 +37,7 @@ type Enlisted struct {
 	Counts  Counts
 	Refused []Refusal
 	Left    []string
+	Came    string // what came of hammer prices, in words; empty: there are none
 	done    book.Done
 }
 
@@ -57,7 +58,7 @@ func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
 // Enlist keeps the lots of a run list with the shop's terms, in one step of the Board. It may run on any goroutine: it
 // only takes from the state what new lots begin with. Errors: the list can't be read or kept; nothing is kept then.
 func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
-	listed, refused, err := d.Lister.ReadList(sheet.watched(ctx))
+	rows, refused, err := d.Lister.ReadList(sheet.watched(ctx))
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Enlisted{}, err
 	}
@@ -66,39 +67,21 @@ func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, erro
 	if err != nil {
 		return Enlisted{}, err
 	}
-	m := d.Lister.MeetList(known, listed)
-	cases := make([]valuation.Case, len(m.New))
-	for i, l := range m.New {
-		cases[i] = d.listed(s, l)
+	listed := make([]lot.Lot, len(rows))
+	for i, r := range rows {
+		listed[i] = r.Lot
 	}
-	step, err := d.listStep(ctx, cases, m.Changed)
+	e, err := d.enlisted(ctx, s, rows, d.Lister.MeetList(known, listed))
 	if err != nil {
 		return Enlisted{}, err
 	}
-	done, err := d.Book.Do(ctx, step)
+	done, err := d.Book.Do(ctx, e.step)
 	if err != nil {
 		return Enlisted{}, err
 	}
-	counts := Counts{Read: len(listed) + len(refused), New: len(m.New), Same: m.Same, Changed: len(m.Changed), Refused: len(refused)}
-	return Enlisted{counts, refused, m.Left, done}, d.remember(ctx, ofRunLists, sheet)
-}
-
-// listStep is the step of a run list: lots that are new, and other facts of lots that are there.
-func (d *Desk) listStep(ctx context.Context, added []valuation.Case, changed []book.Listed) (book.Step, error) {
-	step := book.Step{Subject: book.Board, Label: "run list"}
-	for _, c := range added {
-		step.New = append(step.New, book.New{Case: c})
-	}
-	for _, m := range changed {
-		before, err := d.Book.Lot(ctx, m.ID)
-		if err != nil {
-			return step, err
-		}
-		after := before.Clone()
-		after.Case.Lot = m.Lot
-		step.Lots = append(step.Lots, book.Change{Before: before, After: after})
-	}
-	return step, nil
+	counts := Counts{Read: len(rows) + len(refused), New: len(e.step.New), Changed: len(e.step.Lots), Refused: len(refused)}
+	counts.Same = len(rows) - counts.New - counts.Changed
+	return Enlisted{Counts: counts, Refused: refused, Left: e.said, Came: e.words(), done: done}, d.remember(ctx, ofRunLists, sheet)
 }
 
 // listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.
@@ -122,7 +105,7 @@ func (d *Desk) ListArrived(ctx context.Context, s State, e Enlisted, err error) 
 	if err != nil {
 		return s.troubled("take the run list in", err)
 	}
-	said := e.Counts.words()
+	said := e.Counts.words() + e.Came
 	if n := len(e.Left); n > 0 {
 		said += fmt.Sprintf(" %d facts differ from the list and were left: %s.", n, e.Left[0])
 	}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"walkline/ui/desk"
+	"walkline/valuation/lot"
 )
 
 // enlist takes a run list of a sale in.
@@ -123,5 +124,51 @@ func TestALongReadingIsWatchedAndEnded(t *testing.T) {
 	sheet.Stated.Sale = "North yard"
 	if p, err := desk.Foreseen(t.Context(), u.Lister, sheet); err != nil || p.Rows != 10000 {
 		t.Errorf("read whole afterwards: %d rows, %v", p.Rows, err)
+	}
+}
+
+// A result list is a list with hammer prices: lots in the book take them by sale and number, others are kept in the archive, all in one
+// step, and every one that can be valued teaches what lots go for.
+func TestAResultListTeachesWhatLotsGoFor(t *testing.T) {
+	u := newUser(t)
+	u.well(desk.EditShop("terms", func(s *desk.Shop) { s.Buying, s.Rules = sound("").Buying, sound("").Rules }))
+	u.enlist("Lot,Year,Make,Model,Value before (USD)\n14,2019,Ostrane,Pell,12500\n15,2019,Ostrane,Pell,12500\n"+
+		"16,2019,Ostrane,Pell,\n", "North yard")
+	u.well(desk.MarkLot(u.s.Entries[1].ID, lot.Won))
+	const results = "Lot,Year,Make,Model,Value before (USD),Damage,Winning bid\n14,2019,Ostrane,Pell,12500,front,3900\n" +
+		"15,2019,Ostrane,Pell,12500,,4100\n16,2019,Ostrane,Pell,,,2000\n40,2018,Kettrick,Dunlin,9000,rear,2500\n"
+	e := u.enlist(results, "North yard")
+	if want := "4 rows read: 1 new, 0 the same, 3 changed, 0 refused. 4 hammer prices kept. 1 of lots that were not on the Board are in the " +
+		"archive. 1 teach nothing yet: the list has no value for the lot, and no comparables fit."; u.s.Notice != want {
+		t.Errorf("%q %q, left %q", u.s.Notice, u.s.Trouble, e.Left)
+	}
+	states := map[string]lot.State{}
+	for _, x := range u.s.Entries {
+		states[x.Number] = x.State
+		if l := u.lot(x.ID); l.Build.Hammer == nil || x.Archived != (x.Number == "40") {
+			t.Errorf("lot %s: %v, archived %v", x.Number, l.Build.Hammer, x.Archived)
+		}
+	}
+	if want := map[string]lot.State{"14": lot.Lost, "15": lot.Won, "16": lot.Lost, "40": lot.Lost}; !reflect.DeepEqual(states, want) {
+		t.Errorf("%v", states)
+	}
+	learned, err := u.Results(t.Context())
+	prices := map[float64]bool{}
+	for _, r := range learned {
+		prices[r.Price] = r.Finished > 0
+	}
+	if err != nil || !prices[3900] || !prices[2500] || prices[2000] {
+		t.Errorf("learned from %+v, %v", learned, err)
+	}
+	if u.enlist(results, "North yard"); !strings.HasPrefix(u.s.Notice, "4 rows read: 0 new, 4 the same, 0 changed, 0 refused.") {
+		t.Errorf("the same list again: %q", u.s.Notice)
+	}
+	u.enlist(strings.Replace(results, "3900", "3950", 1), "North yard")
+	if !strings.Contains(u.s.Notice, "lot 14 went for USD 3,900 here, USD 3,950 on the list") {
+		t.Errorf("another price: %q", u.s.Notice)
+	}
+	u.well(desk.Undo())
+	if learned, _ := u.Results(t.Context()); len(u.s.Entries) != 3 || len(learned) != 0 || u.s.Entries[0].State != lot.ToLookAt {
+		t.Errorf("taken back: %d lots, %+v", len(u.s.Entries), learned)
 	}
 }

@@ -84,6 +84,13 @@ func (d *Desk) mark(ctx context.Context, s State, a Action, l book.Lot, state lo
 		}
 		frozen = p
 	}
+	if state == lot.Lost && hammer != nil && l.State != lot.Won && l.State != lot.Bid { // what it went for teaches beside a forecast alone
+		p, err := d.foretoldByList(ctx, l, s.Factors)
+		if err != nil {
+			return s.troubled("read the shelf", err)
+		}
+		frozen = p
+	}
 	if after.Build = d.begun(l, state, hammer); state == lot.Won {
 		said += " It is among the Builds now."
 	}

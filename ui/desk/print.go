@@ -22,10 +22,17 @@ type Press interface {
 	Rebuilt(p BuildPaper) ([]byte, error)
 	// Ledger returns every entry of the bought lots as CSV.
 	Ledger(list []book.Bought) []byte
+	Lists
+}
+
+// Lists makes lists of several lots to print.
+type Lists interface {
 	// Shopping returns a shopping list as PDF; printed is the date on it.
 	Shopping(list []valuation.Wanted, printed lot.Date) ([]byte, error)
 	// Table returns a shopping list as CSV.
 	Table(list []valuation.Wanted) []byte
+	// Plan returns the plan of a sale day as PDF, on a paper as in Press.
+	Plan(p DayPlan, printed lot.Date, paper string) ([]byte, error)
 }
 
 // BuildPaper is what the file for the rebuilt inspection is made of.

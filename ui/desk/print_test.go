@@ -26,6 +26,7 @@ func (p *press) Rebuilt(paper desk.BuildPaper) ([]byte, error) {
 func (p *press) Ledger([]book.Bought) []byte                         { return nil }
 func (*press) Shopping([]valuation.Wanted, lot.Date) ([]byte, error) { return []byte("%PDF"), nil }
 func (*press) Table([]valuation.Wanted) []byte                       { return []byte("part") }
+func (*press) Plan(desk.DayPlan, lot.Date, string) ([]byte, error)   { return []byte("%PDF"), nil }
 
 func (p *press) Decision(_ valuation.Case, a valuation.Answer, printed lot.Date, _ string) ([]byte, error) {
 	p.answers, p.printed = append(p.answers, a), printed

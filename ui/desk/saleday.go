@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -20,6 +21,7 @@ type SaleDay struct {
 	Cash     money.Amount `json:"cash"`
 	Hours    float64      `json:"hours"` // own hours
 	Bays     int          `json:"bays"`
+	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
 // Agenda is the sale day that is planned.
@@ -127,6 +129,14 @@ func (s State) Planned() *DayPlan {
 		return nil
 	}
 	return s.Day.Plan
+}
+
+// PlanSheet returns the plan of a sale day as PDF. Errors: this desk has no press.
+func (d *Desk) PlanSheet(p DayPlan, paper string) ([]byte, error) {
+	if d.Press == nil {
+		return nil, errors.New("this desk has no press")
+	}
+	return d.Press.Plan(p, d.Today(), paper)
 }
 
 // TodaysBid returns what the plan bids on a lot to come; ok false: it is not in the plan.

@@ -32,6 +32,7 @@ const (
 	PrintRebuilt      Wanted = "file for the rebuilt inspection"
 	WriteLedger       Wanted = "entries for the accountant"
 	ShoppingList      Wanted = "shopping list"
+	PrintPlan         Wanted = "plan of the sale day on paper"
 	NewPack           Wanted = "jurisdiction"
 	BackUp            Wanted = "backup"
 	RestoreBackup     Wanted = "backup to restore"

@@ -51,6 +51,7 @@ func New(do func(desk.Action)) *Page {
 	p.form.Number("Cash to spend", cash, func(d *desk.SaleDay) any { return &d.Cash })
 	p.form.Number("Your hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
 	p.form.Number("Bays in all", bays, func(d *desk.SaleDay) any { return &d.Bays })
+	p.form.Tick("First guesses", "plan lots nobody looked at", func(d *desk.SaleDay) *bool { return &d.Guesses })
 	var columns []table.Column
 	for _, c := range view.DayColumns {
 		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Meaning: view.Help(c.Title)})
@@ -62,7 +63,8 @@ func New(do func(desk.Action)) *Page {
 			do(desk.OpenLot(plan.Lots[row].ID))
 		}
 	}
-	top := container.NewBorder(nil, nil, p.form.Rows, nil, p.words)
+	print := widget.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
+	top := container.NewBorder(nil, nil, container.NewVBox(p.form.Rows, container.NewHBox(print)), nil, p.words)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(top, nil, nil, nil, p.table))
 	return p

@@ -19,6 +19,7 @@ var help = map[string]string{
 	"Cash to spend":       "What you can spend from this day on, invoices and work together. What builds in hand still take comes off first.",
 	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
 	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
+	"First guesses":       "Lots that nobody has looked at stay out unless you tick this. In simulated seasons, such bids lost money.",
 	"Today's bid":         "How high to go today, if every lot before it is lost. It never exceeds the walk-away bid and follows each result.",
 	"Bid on":              "How often following the plan still bids when the lot runs.",
 	"After one win":       "The middle of today's bid once one lot before it was won.",

@@ -3,6 +3,8 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"walkline/ui/desk"
 	"walkline/valuation/money"
@@ -35,6 +37,18 @@ func DayRows(p *desk.DayPlan) [][]string {
 	return rows
 }
 
+// DayCare are the cautions that stand under a printed plan.
+func DayCare(p *desk.DayPlan) []string {
+	words := []string{"Never bid beyond the walk-away bid. The plan's bid may be lower: cash and bays that it saves go to later lots.",
+		"Before the first win, bid up to today's bid. After one win, bid up to the amount under after one win.",
+		"After a second win the paper no longer holds. Record the results, and print the plan anew.",
+		"Look at each lot before you bid, and follow the rules of the sale. The plan is arithmetic on what was entered, not advice."}
+	if slices.ContainsFunc(p.Lots, func(l desk.DayLot) bool { return l.FirstGuess }) {
+		words = append(words, "A first guess rests on the list alone. Nobody has looked at that lot.")
+	}
+	return words
+}
+
 // DayWords says what a plan brings, what one more would bring, and which lots to leave.
 func DayWords(p *desk.DayPlan) []string {
 	purse, a := NewPurse(p.Sale.Currency.Code), p.Answer
@@ -44,19 +58,45 @@ func DayWords(p *desk.DayPlan) []string {
 	}
 	more := func(x float64) string { return purse.Whole(math.Max(0, x)) }
 	words := []string{fmt.Sprintf("Following the plan brings %s on average (%s).", purse.Whole(a.Expected), sure),
-		fmt.Sprintf("Left to spend: %s, %.0f of your hours, %s. %s in hand were counted first: %s and %.0f hours.",
-			purse.Show(p.Sale.Cash), p.Sale.Hours, Count(p.Sale.Bays, "bay"), Count(p.Hand.Builds, "build"), purse.Show(p.Hand.Cash),
-			p.Hand.Hours),
+		fmt.Sprintf("Left to spend: %s, %.0f of your hours, %s.", purse.Show(p.Sale.Cash), p.Sale.Hours, Count(p.Sale.Bays, "bay")) +
+			handWords(p.Hand, purse),
 		fmt.Sprintf("One more would bring: 1,000 of cash %s, ten of your hours %s, one bay %s.", more(a.Thousand), more(a.TenHours),
 			more(a.Bay))}
-	for _, l := range p.Lots {
-		for _, id := range a.Leave {
-			if id == fmt.Sprint(l.ID) {
-				words = append(words, "Leave lot "+l.Entry.Number+".")
-			}
-		}
+	if leave := Left(p); len(leave) > 0 {
+		words = append(words, "Leave "+Lots(leave)+".")
+	}
+	if n := len(p.Unlooked); n > 0 {
+		words = append(words, "Not in the plan, because nobody has looked: "+Lots(p.Unlooked)+
+			". In simulated seasons, bids on first guesses lost money.")
 	}
 	return append(words, p.Out...)
+}
+
+// handWords says what builds in hand take first; none: nothing.
+func handWords(h desk.Hand, purse Purse) string {
+	if h.Builds == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" %s in hand counted first: %s and %.0f hours.", Count(h.Builds, "build"), purse.Show(h.Cash), h.Hours)
+}
+
+// Left returns the numbers of the lots that the plan leaves, however the sale goes.
+func Left(p *desk.DayPlan) []string {
+	var out []string
+	for _, l := range p.Lots {
+		if slices.Contains(p.Answer.Leave, fmt.Sprint(l.ID)) {
+			out = append(out, l.Entry.Number)
+		}
+	}
+	return out
+}
+
+// Lots names lots by their numbers: "lot 14", "lots 14, 27".
+func Lots(numbers []string) string {
+	if len(numbers) == 1 {
+		return "lot " + numbers[0]
+	}
+	return "lots " + strings.Join(numbers, ", ")
 }
 
 // todayWords says today's bid on a lot behind its walk-away bid; empty where there is no plan of it.
