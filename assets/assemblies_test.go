@@ -90,8 +90,8 @@ func TestDamageNeverAddsParts(t *testing.T) {
 
 // The sum of two assemblies and the scrap, worked by hand: 0.9 x (0.5 x 1000 + 0.25 x 400) + 100 = 640; hours 2 + 3 + 1.
 func TestAProposalByHand(t *testing.T) {
-	c := donor.Catalogue{Selling: .1, Overhead: prob.Certain(2), Days: prob.Certain(30), Scrap: prob.Certain(100),
-		Runs: donor.Running{Unknown: 1},
+	c := donor.Catalogue{Terms: donor.Terms{Selling: .1, Overhead: prob.Certain(2), Days: prob.Certain(30), Scrap: prob.Certain(100),
+		Runs: donor.Running{Unknown: 1}},
 		Assemblies: []donor.Assembly{{ID: "a", Price: prob.Certain(1000), Chance: .5, Hours: 3},
 			{ID: "b", Share: prob.Certain(.04), Chance: .25, Hours: 1}}}
 	p := c.Propose(lot.Lot{}, nil, 10000, false)

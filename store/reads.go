@@ -83,7 +83,8 @@ func (s *Store) Lots(ctx context.Context) ([]book.Listed, error) {
 	})
 }
 
-// Surveys returns what the lots turned out to be of which somebody has marked damage or filled in a survey, archived lots too, removed ones not.
+// Surveys returns what the lots turned out to be of which somebody has marked damage or filled in a survey, archived lots too, removed ones
+// not.
 func (s *Store) Surveys(ctx context.Context) ([]patterns.Seen, error) {
 	return collectApart(ctx, s, query{"reading the surveys", `SELECT json_extract(e.body, '$.loss'), d.body, v.body FROM lots l
 		JOIN documents e ON e.lot = l.id AND e.part = 'lot' AND ` + intact("documents", "e") + `

@@ -123,7 +123,9 @@ func (w *Window) largePhoto(key string, p lot.Photo, show func(image.Image, erro
 }
 
 // photoOnLive brings the photograph that Live shows between two bids.
-func (w *Window) photoOnLive(p lot.Photo, show func(image.Image, error)) { w.largePhoto("photo on Live", p, show) }
+func (w *Window) photoOnLive(p lot.Photo, show func(image.Image, error)) {
+	w.largePhoto("photo on Live", p, show)
+}
 
 // shown takes the picture when it has come, or says why there is none.
 func (v *photoView) shown(p lot.Photo, img image.Image, err error) {

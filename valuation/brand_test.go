@@ -65,12 +65,13 @@ func TestAnOdometerThatIsNotActualNeverRaisesTheBid(t *testing.T) {
 }
 
 // The mixture by hand: the mean price over a mileage that is as likely one as another, and the discount beside, each from plain
-// valuations at those miles.
+// valuations at those miles. The reading is the farthest from the rows' mean: no quantile may lie above that of the reading, which bites
+// where the prices of more miles are less sure than those of the reading.
 func TestUncertainMileageIsTheMixtureOfItsMiles(t *testing.T) {
 	c, k := compared(t)
-	read := 60_000
+	read := 20_000
 	c.Lot.Odometer, c.Lot.OdometerStatus = &read, "not_actual"
-	c.Resale.TrueMileage = &prob.Three{Low: 60_000, Likely: 80_000, High: 120_000}
+	c.Resale.TrueMileage = &prob.Three{Low: 20_000, Likely: 60_000, High: 90_000}
 	c.Resale.Discounts = map[string]prob.Three{valuation.CauseOdometer: prob.Certain(.1)}
 	got := value(t, c, k).Resale.Mean
 	plain, want := c, 0.0

@@ -65,7 +65,9 @@ func RestoreRisks(c *Case, k Knowledge) {
 func (c Case) Struck() []string {
 	var ids []string
 	for _, r := range c.Hidden.Risks {
-		isLine := func(l repair.Line) bool { return !l.Removed && strings.TrimSuffix(l.ID, againSuffix) == ConfirmedPrefix+r.ID }
+		isLine := func(l repair.Line) bool {
+			return !l.Removed && strings.TrimSuffix(l.ID, againSuffix) == ConfirmedPrefix+r.ID
+		}
 		if r.Removed && !slices.ContainsFunc(c.Repair.Lines, isLine) {
 			ids = append(ids, r.ID)
 		}

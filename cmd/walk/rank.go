@@ -201,7 +201,8 @@ func restsOn(lots []rankedLot) string {
 	if most == 0 {
 		return "What such lots turn out to be is starter values."
 	}
-	return fmt.Sprintf("What such lots turn out to be is starter values, moved by what you surveyed: at most %d lots of a kind in your file.", most)
+	return fmt.Sprintf("What such lots turn out to be is starter values, moved by what you surveyed: at most %d lots of a kind in your file.",
+		most)
 }
 
 // rankText writes a ranking for a person at a terminal.

@@ -60,7 +60,7 @@ func TestCallsAndExitCodes(t *testing.T) {
 		{[]string{"lots", "rows"}, faulty, "one file"},
 		{[]string{"comps", "rows", "a.csv", "--title", "scrap"}, faulty, "write name=value"},
 		{[]string{"comps", "rows", "a.csv", "--on", "soon"}, faulty, "no day of the calendar"},
-		{[]string{"comps", "check", demo("comps_front.csv"), "--unit"}, faulty, "flag needs an argument"},
+		{[]string{"comps", "check", demo("comps_front.csv"), "--unit"}, faulty, "--unit wants a value behind it"},
 	} {
 		code, out, errs := ran(c.args...)
 		if code != c.code || !strings.Contains(errs, c.says) || out != "" {

@@ -81,7 +81,7 @@ func TestTheInspectionFileReadsBackByDay(t *testing.T) {
 	for page, order := range map[int][]string{1: {"Statement of work", "2027-01-05 Alignment", "2027-01-07 Hood painted Hood (used)",
 		"2027-01-09 Replace the hood", "2027-01-18 Replace the lamp", "Hours in all 5", "Bills, USD", "2027-01-05 Alignment",
 		"2027-01-12 Hood", "core", "All bills"}, 2: {"Photos before the work", "Taken 2026-12-02. view 2", "Taken 2026-12-09. view 1",
-			"view 0"}} {
+		"view 0"}} {
 		rest := pages[page]
 		for _, want := range order {
 			_, after, found := strings.Cut(rest, want)

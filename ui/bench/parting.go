@@ -53,7 +53,7 @@ func buildParting(e *editor[donor.Terms]) {
 	f.Three("Hours beside the assemblies", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(t *terms) any { return &t.Overhead })
 	f.Three("Days until most is money", widgets.Spec{Unit: "days", Least: widgets.Bound(0)}, func(t *terms) any { return &t.Days })
 	f.Three("The rest brings as scrap", form.Amounts, func(t *terms) any { return &t.Scrap })
-	runs(e, "Chance that an engine or gearbox is good", "Of a lot lost to more than a blow, or to something else.",
+	runs(e, "Chance that an engine or transmission is good", "Of a lot lost to more than a blow, or to something else.",
 		func(t *terms) *donor.Running { return &t.Runs })
 	runs(e, "The same after nothing but a blow", "A blow leaves more of them good than a mechanical loss.",
 		func(t *terms) *donor.Running { return &t.AfterHit })

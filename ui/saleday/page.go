@@ -63,7 +63,7 @@ func New(do func(desk.Action)) *Page {
 			do(desk.OpenLot(plan.Lots[row].ID))
 		}
 	}
-	print := widget.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
+	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
 	top := container.NewBorder(nil, nil, container.NewVBox(p.form.Rows, container.NewHBox(print)), nil, p.words)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(top, nil, nil, nil, p.table))

@@ -27,7 +27,7 @@ func TestAYearAddsUp(t *testing.T) {
 	for _, y := range got {
 		hour, _ := y.PerHour()
 		day, _ := y.PerDay()
-		words = append(words, fmt.Sprintf("%d %s%v bought %d for %.0f, sold %d (%d unknown) for %.0f: %.0f, %.0f an hour, %.1f a day, %.0f " +
+		words = append(words, fmt.Sprintf("%d %s%v bought %d for %.0f, sold %d (%d unknown) for %.0f: %.0f, %.0f an hour, %.1f a day, %.0f "+
 			"tied up (%d unknown)", y.Year,
 			y.Kind, y.All, y.Bought, y.Paid, y.Sold, y.Unknown, y.Brought, y.Profit, hour, day,
 			y.Tied, y.Untied))

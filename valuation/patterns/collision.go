@@ -68,7 +68,8 @@ func collisions(areas []string) []Pattern {
 }
 
 // zoneAt is which of the zones an area lies in; the others lie in the rollover's.
-var zoneAt = map[string]int{"11": 0, "12": 0, "01": 0, "engine_bay": 0, "05": 1, "06": 1, "07": 1, "08": 2, "09": 2, "10": 2, "02": 3, "03": 3,
+var zoneAt = map[string]int{"11": 0, "12": 0, "01": 0, "engine_bay": 0, "05": 1, "06": 1, "07": 1, "08": 2, "09": 2, "10": 2, "02": 3,
+	"03": 3,
 	"04": 3}
 
 // zoneOf returns the zone that the first of the areas lies in; the rollover's where it lies in none.
