@@ -17,6 +17,7 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.ReadListing:       func() { w.readListing(wish.Name) },
 		desk.ImportRunList:     w.ImportList,
 		desk.MoveToSale:        w.moveLots,
+		desk.ResultOfLot:       w.tellResult,
 		desk.BoardColumns:      w.chooseColumns,
 		desk.ImportComparables: w.Import,
 		desk.ImportPastBuys:    w.importPast,

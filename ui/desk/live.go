@@ -48,10 +48,21 @@ func RecordResult(state lot.State) Action {
 		if err != nil {
 			return s.troubled("record what became of the lot", err)
 		}
-		hammer := s.Open.Current
-		a.words = fmt.Sprintf("%s %s at %s", named(l.Case), state, shown(l.Case.Currency, hammer))
-		return d.mark(ctx, s, a, l, state, &hammer, "Recorded: "+a.words+". Ctrl+Z takes it back.")
+		return d.record(ctx, s, a, l, state, s.Open.Current)
 	}).ofSubject(book.Sale)
+}
+
+// TellResult keeps that a lot was won or lost at a hammer price, from the list of lots. What it went for teaches what others may go for.
+func TellResult(id int64, state lot.State, hammer money.Amount) Action {
+	return onLot(string(state), id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
+		return d.record(ctx, s, a, l, state, hammer)
+	})
+}
+
+// record marks a lot with what it went for, in one step.
+func (d *Desk) record(ctx context.Context, s State, a Action, l book.Lot, state lot.State, hammer money.Amount) State {
+	a.words = fmt.Sprintf("%s %s at %s", named(l.Case), state, shown(l.Case.Currency, hammer))
+	return d.mark(ctx, s, a, l, state, &hammer, "Recorded: "+a.words+". Ctrl+Z takes it back.")
 }
 
 // shown writes an amount with its currency.

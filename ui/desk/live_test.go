@@ -50,6 +50,24 @@ func TestCallingBidsNothing(t *testing.T) {
 	}
 }
 
+// A result is told from the list too, with no lot open, and undo there takes it back.
+func TestAResultIsToldFromTheList(t *testing.T) {
+	u := atSale(t, "27")
+	id := u.s.Open.ID
+	s := u.well(desk.Go(desk.Board), desk.TellResult(id, lot.Lost, 140000))
+	if l := u.lot(id); l.State != lot.Lost || *l.Build.Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400.") {
+		t.Fatalf("%q, state %s, came %+v", s.Notice, l.State, l.Build)
+	}
+	s = u.well(desk.Undo())
+	if l := u.lot(id); l.State != lot.ToLookAt || l.Build.Hammer != nil || s.Notice != "Undone: lot 27 lost at USD 1,400." {
+		t.Errorf("taken back: %q, state %s", s.Notice, l.State)
+	}
+	s = u.well(desk.Redo(), desk.TellResult(id, lot.Won, 150000))
+	if l := u.lot(id); l.State != lot.Won || *l.Build.Hammer != 150000 || s.Trouble != "" {
+		t.Errorf("told again: %q, state %s", s.Trouble, l.State)
+	}
+}
+
 func TestALostLotIsRecordedAndTakenBack(t *testing.T) {
 	u := atSale(t, "27")
 	id := u.s.Open.ID

@@ -20,6 +20,7 @@ const (
 	ImportRunList     Wanted = "run list"
 	BoardColumns      Wanted = "columns of the Board"
 	MoveToSale        Wanted = "another sale for lots"
+	ResultOfLot       Wanted = "what a lot went for"
 	ImportComparables Wanted = "comparables"
 	ImportPastBuys    Wanted = "past buys"
 	ImportToShelf     Wanted = "comparables for the shelf"
