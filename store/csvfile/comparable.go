@@ -57,7 +57,7 @@ var columns = []column{
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
 	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|"+
 		"advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
-		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|vue|fecha|fecha de venta|vendido|visto|anunciado|data|data "+
+		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|date de l annonce|fecha del anuncio|vue|fecha|fecha de venta|vendido|visto|anunciado|data|data "+
 		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
 	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee "+
@@ -89,7 +89,8 @@ var columns = []column{
 	{Name: "unit", Words: "mileage unit|odometer unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
 		Put: func(c *Comparable, v table.Value) error { c.unitSaid = v.Unit; return nil },
 		Get: func(c *Comparable) any { return orNil(c.Unit) }},
-	{Name: "title", Words: "title|title status|title brand|brand|branding|title type|titel|titre|titulo|tytul|titolo|papers",
+	{Name: "title", Words: "title|title status|title brand|brand|branding|title type|titel|titre|titulo|tytul|titolo|papers|fahrzeugbrief|" +
+		"fahrzeugpapiere|papiere|papiers|carte grise",
 		Form: table.Title,
 		Put:  func(c *Comparable, v table.Value) error { c.Title = v.Text; return nil },
 		Get:  func(c *Comparable) any { return orNil(c.Title) },
@@ -167,7 +168,7 @@ func (c *Comparable) noted(text string) {
 // Words for a price that is asked or was paid, of headings and cells.
 var (
 	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
-		"demande|a vendre|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in vendita|vb|vhb")
+		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in vendita|vb|vhb")
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")
 )
