@@ -14,7 +14,6 @@ import (
 	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/table"
-	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -40,14 +39,14 @@ var (
 func New(do func(desk.Action)) *Page {
 	p := &Page{words: widget.NewLabel("")}
 	p.words.Wrapping = fyne.TextWrapWord
-	p.days = widgets.NewSelect(nil, func(day string) {
-		if !p.muted {
-			do(desk.ShowDay(lot.Date(day)))
+	p.days = widgets.NewSelect(nil, func(string) {
+		if at := p.days.SelectedIndex(); !p.muted && at >= 0 {
+			do(desk.ShowDay(p.state.Day.Days[at]))
 		}
 	})
 	edit := func(label string, change func(*desk.SaleDay)) { do(desk.EditDay(label, change)) }
 	p.form = form.NewOf(edit, func(d desk.SaleDay) money.Currency { return view.NewPurse(d.Currency).Currency })
-	p.form.Row("Planned from", form.Roomy(p.days, []string{"2026-11-27"}), func(desk.SaleDay) {})
+	p.form.Row("Planned from", form.Roomy(p.days, []string{"Nov 27, 2026"}), func(desk.SaleDay) {})
 	p.form.Number("Cash to spend", cash, func(d *desk.SaleDay) any { return &d.Cash })
 	p.form.Number("Your hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
 	p.form.Number("Bays in all", bays, func(d *desk.SaleDay) any { return &d.Bays })
@@ -81,9 +80,9 @@ func (p *Page) Render(s desk.State) {
 	p.state, p.muted = s, true
 	p.days.Options = nil
 	for _, day := range s.Day.Days {
-		p.days.Options = append(p.days.Options, string(day))
+		p.days.Options = append(p.days.Options, view.Day(day))
 	}
-	p.days.SetSelected(string(s.Day.Date))
+	p.days.SetSelected(view.Day(s.Day.Date))
 	p.muted = false
 	has := desk.SaleDay{Currency: s.Shop.Currency}
 	if s.Day.Has != nil {

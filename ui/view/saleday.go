@@ -11,7 +11,7 @@ import (
 )
 
 // DayColumns are the columns of the plan of a sale day.
-var DayColumns = []Column{{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 190}, {"Today's bid", true, 94},
+var DayColumns = []Column{{"Sale day", false, 100}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
 	{"Walk-away bid", true, 104}, {"Chance to win", true, 94}, {"Expected gain", true, 96}, {"Bid on", true, 66},
 	{"After one win", true, 96}, {"Cash, middle", true, 94}, {"Cash, full", true, 94}}
 
@@ -31,7 +31,7 @@ func DayRows(p *desk.DayPlan) [][]string {
 		if l.FirstGuess {
 			name = "first guess: " + name
 		}
-		rows = append(rows, []string{string(l.Entry.SaleDate), l.Entry.Number, name, amount(b.Bid), amount(p.Sale.Lots[i].WalkAway),
+		rows = append(rows, []string{Day(l.Entry.SaleDate), l.Entry.Number, name, amount(b.Bid), amount(p.Sale.Lots[i].WalkAway),
 			Percent(b.WinChance), purse.Whole(b.Expected), Percent(b.Reach), amount(b.AfterWin), amount(b.CashMiddle), amount(b.CashFull)})
 	}
 	return rows
