@@ -65,7 +65,8 @@ func (p *Page) menu(row int) []*fyne.MenuItem {
 	for _, s := range lot.States {
 		items = append(items, item("Mark: "+string(s), desk.MarkLot(id, s)))
 	}
-	return append(items, item("Went for…", desk.Want(desk.ResultOfLot)), fyne.NewMenuItemSeparator(), item("Move"+of+" to another sale…", desk.Want(desk.MoveToSale)),
+	return append(items, item("Went for…", desk.Want(desk.ResultOfLot)), fyne.NewMenuItemSeparator(),
+		item("Move"+of+" to another sale…", desk.Want(desk.MoveToSale)),
 		item("Archive"+of, desk.ArchiveLots(true, all...)), item("Take"+of+" out of the archive", desk.ArchiveLots(false, all...)),
 		item("Remove"+of, desk.RemoveLots(all...)))
 }

@@ -55,7 +55,8 @@ func TestAResultIsToldFromTheList(t *testing.T) {
 	u := atSale(t, "27")
 	id := u.s.Open.ID
 	s := u.well(desk.Go(desk.Board), desk.TellResult(id, lot.Lost, 140000))
-	if l := u.lot(id); l.State != lot.Lost || *l.Build.Hammer != 140000 || !strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400.") {
+	if l := u.lot(id); l.State != lot.Lost || *l.Build.Hammer != 140000 ||
+		!strings.HasPrefix(s.Notice, "Recorded: lot 27 lost at USD 1,400.") {
 		t.Fatalf("%q, state %s, came %+v", s.Notice, l.State, l.Build)
 	}
 	s = u.well(desk.Undo())
