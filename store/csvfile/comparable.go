@@ -57,8 +57,8 @@ var columns = []column{
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
 	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|"+
 		"advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
-		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|date de l annonce|fecha del anuncio|vue|fecha|fecha de " +
-			"venta|vendido|visto|anunciado|data|data "+
+		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|date de l annonce|fecha del anuncio|vue|fecha|fecha de "+
+		"venta|vendido|visto|anunciado|data|data "+
 		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
 	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee "+
