@@ -22,7 +22,7 @@ func (c BoardColumn) Pictured() bool { return c.At() >= columnPhoto }
 
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
-	{"Sale day", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 176}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
+	{"Sale day", false, 104}, {"Lot", false, 46}, {"Vehicle", false, 164}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
 	{"Set by", false, 104}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
 	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 74}, {"Worth a look", true, 86},
 	{"Sale", false, 120}, {"Odometer", true, 90}, {"Title", false, 110}, {"Damage", false, 150},

@@ -27,7 +27,7 @@ var ShoppingColumns = []Column{{"Lot", false, 60}, {"Part", false, 150}, {"For",
 	{"Said", false, 170}}
 
 // ShoppedLotColumns are the columns of the lots of which a shopping list may be.
-var ShoppedLotColumns = []Column{{"Lot", false, 60}, {"Vehicle", false, 200}, {"Sale", false, 160}, {"Sale day", false, 92},
+var ShoppedLotColumns = []Column{{"Lot", false, 60}, {"Vehicle", false, 200}, {"Sale", false, 160}, {"Sale day", false, 104},
 	{"State", false, 80}}
 
 // ShoppedLot returns the cells of such a lot.
