@@ -11,7 +11,7 @@ import (
 )
 
 // BillColumns are the columns of the list of bills.
-var BillColumns = []Column{{"Day", false, 92}, {"What", false, 150}, {"Line of work", false, 190}, {"Amount", true, 76}}
+var BillColumns = []Column{{"Day", false, 104}, {"What", false, 150}, {"Line of work", false, 190}, {"Amount", true, 76}}
 
 // kindWords are the kinds of bills that their code does not say.
 var kindWords = map[string]string{"outside": "sublet work", "holding": "keeping it", "selling": "selling it"}
@@ -155,7 +155,7 @@ func Distinct(others []string, name string) string {
 }
 
 // HoursColumns are the columns of the list of own hours.
-var HoursColumns = []Column{{"Day", false, 92}, {"Trade", false, 84}, {"Line of work", false, 150}, {"What", false, 150},
+var HoursColumns = []Column{{"Day", false, 104}, {"Trade", false, 84}, {"Line of work", false, 150}, {"What", false, 150},
 	{"Hours", true, 50}}
 
 // HoursEntry returns the cells of some own hours.

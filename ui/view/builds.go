@@ -16,7 +16,7 @@ import (
 
 // BuildColumns are the columns of the list of builds.
 var BuildColumns = []Column{
-	{"Bought", false, 92}, {"Lot", false, 46}, {"Vehicle", false, 170}, {"How it stands", false, 118}, {"Days", true, 44},
+	{"Bought", false, 104}, {"Lot", false, 46}, {"Vehicle", false, 170}, {"How it stands", false, 118}, {"Days", true, 44},
 	{"Paid out", true, 72}, {"Forecast", true, 72}, {"Profit forecast", true, 96}, {"Profit now", true, 84},
 }
 

@@ -70,7 +70,7 @@ func FewWords(p learn.Proposal, effects []desk.Effect) string {
 }
 
 // EvidenceColumns are the columns of the buys behind a proposal.
-var EvidenceColumns = []Column{{"Day", false, 92}, {"Buy", false, 150}, {"Says", true, 66}, {"Weight", true, 60}}
+var EvidenceColumns = []Column{{"Day", false, 104}, {"Buy", false, 150}, {"Says", true, 66}, {"Weight", true, 60}}
 
 // Evidence returns the buys behind a proposal.
 func Evidence(p learn.Proposal) [][]string {
@@ -113,7 +113,7 @@ func Effects(list []desk.Effect) [][]string {
 }
 
 // HistoryColumns are the columns of the history of the factors.
-var HistoryColumns = []Column{{"Day", false, 92}, {"Decision", false, 90}, {"What", false, 420}}
+var HistoryColumns = []Column{{"Day", false, 104}, {"Decision", false, 90}, {"What", false, 420}}
 
 // History returns what was decided on the factors, the latest first.
 func History(r desk.TrackRecord) (rows [][]string, ids []int64) {
