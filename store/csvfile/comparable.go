@@ -2,6 +2,7 @@ package csvfile
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -53,7 +54,7 @@ var columns = []column{
 		Join: func(old, newer *Comparable) { table.Overlay(&old.Price, newer.Price) }},
 	{Name: "currency", Words: "currency|wahrung|waehrung|devise|monnaie|moneda|divisa|waluta|valuta", Form: table.Currency,
 		Get: func(c *Comparable) any { return c.Currency }},
-	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind,
+	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind, Cells: askedOrSold,
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
 	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|"+
 		"advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
@@ -79,7 +80,8 @@ var columns = []column{
 	table.InText("model", "model|model name|modell|modele|modelo|modello", func(c *Comparable) *string { return &c.Model }),
 	table.InText("trim", "trim|trim level|version|variant|grade|ausstattung|ausstattungslinie|variante|finition|acabado|wersja|wersja "+
 		"wyposazenia|uitvoering|allestimento|versione", func(c *Comparable) *string { return &c.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|make model year|advertisement|advert|ad|listing|" +
+	{Name: "vehicle", Words: "vehicle|car|vehicle description|car description|what|year make model|make model|make and model|make model " +
+		"year|advertisement|advert|ad|listing|" +
 		"headline|description of vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
 		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina",
 		Form: table.Vehicle},
@@ -173,6 +175,15 @@ var (
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")
 )
+
+// askedOrSold are all of them.
+var askedOrSold = union(asked, sold)
+
+func union(a, b cell.Set) cell.Set {
+	all := maps.Clone(a)
+	maps.Copy(all, b)
+	return all
+}
 
 func putKind(c *Comparable, v table.Value) error {
 	switch {

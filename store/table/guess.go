@@ -81,6 +81,11 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		}
 	}
 	for i := range columns {
+		if f := k.at(columns[i].Field); f >= 0 && k.Columns[f].Many && k.Columns[f].Form == Text && k.Split != nil && !has["model"] &&
+			!has["vehicle"] && look(body, i).yearIn >= most {
+			take(i, Vehicle, "its cells name vehicles")
+			continue
+		}
 		open := columns[i].Field == Other || columns[i].Field == Ignored && columns[i].Why != "it says why the row was refused before"
 		isTitle := false
 		if f := k.at(columns[i].Field); f >= 0 {
@@ -101,6 +106,7 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 			}
 		case l.vins >= most:
 			take(i, Text, "its cells are VINs")
+		case k.byCells(i, columns, body, has):
 		case l.signs >= most:
 			take(i, Money, "its cells carry a sign of money")
 		case l.units >= most:
@@ -119,6 +125,21 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 	if headless {
 		k.byPlace(columns, body, has)
 	}
+}
+
+// byCells takes a column for the field that has words of its own for cells, where all of its cells are such words.
+func (k *Kind[T]) byCells(i int, columns []Became, body []grid.Row, has map[string]bool) bool {
+	for _, f := range k.Columns {
+		if f.Cells == nil || has[f.Name] {
+			continue
+		}
+		of := func(r grid.Row) bool { c := at(r.Cells, i); return cell.Nothing(c) || f.Cells.Has(c) }
+		if !slices.ContainsFunc(body, func(r grid.Row) bool { return !of(r) }) {
+			columns[i].Field, columns[i].Why, has[f.Name] = f.Name, "its cells are words of "+strings.ReplaceAll(f.Name, "_", " "), true
+			return true
+		}
+	}
+	return false
 }
 
 // byPlace takes texts beside each other for make, model and trim, and the one number that is left for the price.
