@@ -35,6 +35,9 @@ func Vehicle(text, make, model string) (v Parts) {
 		v.Year = yearOf(words[i])
 		words = slices.Delete(words, i, i+1)
 	}
+	if v.Year == 0 && len(words) > 2 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
+		v.Year, words = TwoDigits(words[0]), words[1:]
+	}
 	found := Cut(&words, model)
 	switch has := Cut(&words, make); {
 	case found:

@@ -84,8 +84,8 @@ var columns = []column{
 	{Name: "vehicle", Words: "vehicle|car|vehicle description|car description|what|year make model|make model|make and model|make model " +
 		"year|advertisement|advert|ad|listing|" +
 		"marke und modell|marke modell|marque et modele|marque modele|marca y modelo|marca modelo|marka i model|marka model|merk en " +
-			"model|merk model|marca e modello|marca modello|headline|description of " +
-				"vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
+		"model|merk model|marca e modello|marca modello|headline|description of " +
+		"vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
 		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina",
 		Form: table.Vehicle},
 	{Name: "mileage", Words: "mileage|odometer|miles|mi|km|kms|kilometres|kilometers|odometer reading|odo|kilometerstand|laufleistung|" +
@@ -175,7 +175,7 @@ func (c *Comparable) noted(text string) {
 var (
 	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
 		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in " +
-			"vendita|vb|vhb|posted|geplaatst|dodano|ogloszenia|ogloszenie|annuncio|advertentie|inserat|anzeige|advert|advertisement|ad|listing")
+		"vendita|vb|vhb|posted|geplaatst|dodano|ogloszenia|ogloszenie|annuncio|advertentie|inserat|anzeige|advert|advertisement|ad|listing")
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")
 )

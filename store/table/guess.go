@@ -56,7 +56,7 @@ func (l *looks) take(c string) {
 	count(&l.units, lengthErr == nil && (length.Unit != "" || length.Status != ""))
 	count(&l.vins, len(c) == 17 && !strings.Contains(c, " ") && strings.ContainsAny(c, "0123456789"))
 	count(&l.titles, title)
-	count(&l.yearIn, len(c) > 6 && cell.YearIn(c) > 0 && strings.Contains(c, " "))
+	count(&l.yearIn, len(c) > 6 && strings.Contains(c, " ") && dayErr != nil && cell.Vehicle(c, "", "").Year > 0)
 	count(&l.digits, strings.ContainsAny(c, "0123456789"))
 	count(&l.spaced, strings.Contains(c, " "))
 }
@@ -82,8 +82,13 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 	}
 	for i := range columns {
 		if f := k.at(columns[i].Field); f >= 0 && k.Columns[f].Many && k.Columns[f].Form == Text && k.Split != nil && !has["model"] &&
-			!has["vehicle"] && look(body, i).yearIn >= most {
+			!has["make"] && !has["vehicle"] && look(body, i).yearIn >= most {
 			take(i, Vehicle, "its cells name vehicles")
+			continue
+		}
+		if k.daysIn(columns[i], has) && look(body, i).days >= most {
+			has[columns[i].Field] = false
+			take(i, Day, "its cells are days")
 			continue
 		}
 		open := columns[i].Field == Other || columns[i].Field == Ignored && columns[i].Why != "it says why the row was refused before"
@@ -111,6 +116,8 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 			take(i, Money, "its cells carry a sign of money")
 		case l.units >= most:
 			take(i, Odometer, "its cells carry a unit of length")
+		case l.yearIn >= most && k.Split != nil && !has["model"] && !has["make"]:
+			take(i, Vehicle, "its cells name vehicles")
 		case !headless:
 		case l.years >= most:
 			take(i, Year, "its cells are years")
@@ -118,13 +125,25 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 			take(i, Day, "its cells are days")
 		case l.titles >= most:
 			take(i, Title, "its cells are words of titles")
-		case l.yearIn >= most && k.Split != nil:
-			take(i, Vehicle, "its cells name vehicles")
 		}
 	}
 	if headless {
 		k.byPlace(columns, body, has)
 	}
+}
+
+// daysIn reports whether days in a column of a text would be those of the kind's one field of days, which no other column is: "Auction".
+func (k *Kind[T]) daysIn(c Became, has map[string]bool) bool {
+	f, days := k.at(c.Field), 0
+	for _, column := range k.Columns {
+		if column.Form == Day {
+			days++
+		}
+		if column.Form == Day && has[column.Name] {
+			return false
+		}
+	}
+	return days == 1 && f >= 0 && k.Columns[f].Form == Text && !k.Columns[f].Many
 }
 
 // byCells takes a column for the field that has words of its own for cells, where all of its cells are such words.

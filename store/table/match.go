@@ -40,6 +40,9 @@ var short = map[string]string{"yr": "year", "odo": "odometer", "dmg": "damage", 
 // left.
 func headingWords(heading string) []string {
 	words := cell.Words(heading)
+	if strings.Trim(heading, " .") == "#" {
+		words = []string{"number"}
+	}
 	for i, w := range words {
 		words[i] = cmp.Or(short[w], w)
 	}
