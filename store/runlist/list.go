@@ -84,7 +84,8 @@ var columns = []column{
 			}
 			return err
 		}, Get: func(r *Row) any { return orNil(r.Lot.OdometerStatus) }},
-	{Name: "document", Words: "title document|document|doc|brand|title brand|title|title type|title status|papers|dokument|papiere|brief|titre|papiers|carte " +
+	{Name: "document", Words: "title document|document|doc|brand|title brand|title|title type|title " +
+		"status|papers|dokument|papiere|brief|titre|papiers|carte " +
 		"grise|titulo|documentacion|papeles|dokumenty|papiery|papieren|kenteken|titolo|documenti|libretto",
 		Form: table.Title, Put: func(r *Row, v table.Value) error { r.Lot.Title.Document = v.Text; return nil },
 		Get: func(r *Row) any { return orNil(r.Lot.Title.Document) }},

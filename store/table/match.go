@@ -96,7 +96,7 @@ func (k *Kind[T]) propose(header []string) []Became {
 			continue
 		}
 		if strings.HasPrefix(heading, OtherPrefix) {
-			out[i].Why = "its heading says so"
+			out[i].Why = "by its heading"
 			continue
 		}
 		words := headingWords(heading)
@@ -113,7 +113,7 @@ func (k *Kind[T]) propose(header []string) []Became {
 			continue
 		}
 		columns[c.column], fields[c.field] = true, true
-		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "its heading says so"
+		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "by its heading"
 	}
 	return out
 }
