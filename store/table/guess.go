@@ -81,14 +81,7 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		}
 	}
 	for i := range columns {
-		if f := k.at(columns[i].Field); f >= 0 && k.Columns[f].Many && k.Columns[f].Form == Text && k.Split != nil && !has["model"] &&
-			!has["make"] && !has["vehicle"] && look(body, i).yearIn >= most {
-			take(i, Vehicle, "its cells name vehicles")
-			continue
-		}
-		if k.daysIn(columns[i], has) && look(body, i).days >= most {
-			has[columns[i].Field] = false
-			take(i, Day, "its cells are days")
+		if k.byLooks(i, columns, body, has, take) {
 			continue
 		}
 		open := columns[i].Field == Other || columns[i].Field == Ignored && columns[i].Why != "it says why the row was refused before"
@@ -132,9 +125,27 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 	}
 }
 
+// byLooks takes a column of notes whose cells name vehicles, and one of a text whose cells are days, for what they are.
+func (k *Kind[T]) byLooks(i int, columns []Became, body []grid.Row, has map[string]bool, take func(int, Form, string)) bool {
+	f := k.at(columns[i].Field)
+	if f < 0 || k.Columns[f].Form != Text {
+		return false
+	}
+	switch l := look(body, i); {
+	case k.Columns[f].Many && k.Split != nil && !has["model"] && !has["make"] && !has["vehicle"] && l.yearIn >= most:
+		take(i, Vehicle, "its cells name vehicles")
+	case k.daysIn(f, has) && l.days >= most:
+		has[columns[i].Field] = false
+		take(i, Day, "its cells are days")
+	default:
+		return false
+	}
+	return true
+}
+
 // daysIn reports whether days in a column of a text would be those of the kind's one field of days, which no other column is: "Auction".
-func (k *Kind[T]) daysIn(c Became, has map[string]bool) bool {
-	f, days := k.at(c.Field), 0
+func (k *Kind[T]) daysIn(field int, has map[string]bool) bool {
+	days := 0
 	for _, column := range k.Columns {
 		if column.Form == Day {
 			days++
@@ -143,7 +154,7 @@ func (k *Kind[T]) daysIn(c Became, has map[string]bool) bool {
 			return false
 		}
 	}
-	return days == 1 && f >= 0 && k.Columns[f].Form == Text && !k.Columns[f].Many
+	return days == 1 && !k.Columns[field].Many
 }
 
 // byCells takes a column for the field that has words of its own for cells, where all of its cells are such words.
