@@ -30,6 +30,7 @@ type matching struct {
 	first  *fyne.Container // the first rows as they will stand
 	asked  *fyne.Container // what the table leaves open
 	titles *fyne.Container // what the words of its titles were read as
+	side   *fyne.Container // holds both, and what is stated
 	open   bool            // the dialog is shown
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
@@ -61,11 +62,12 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 
 func (m *matching) build() {
 	columns := container.New(layout.NewGridLayoutWithColumns(4), widgets.NewCaption("Column"), widgets.NewCaption("is read as"),
-		widgets.NewCaption("because"), widgets.NewCaption("first values"))
+		widgets.NewCaption("why"), widgets.NewCaption("first values"))
 	for i, name := range m.sheet.Header {
 		s := widgets.NewSelect(view.AllWords(m.sheet.Fields), nil)
 		s.SetSelected(view.Words(m.sheet.Stated.Match[i]))
-		why := cut(m.why(i))
+		why := widget.NewLabel(m.why(i))
+		why.Wrapping = fyne.TextWrapWord
 		s.OnChanged = func(string) {
 			m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]
 			why.SetText("you said so")
@@ -79,12 +81,12 @@ func (m *matching) build() {
 	m.stated.RemoveAll()
 	m.ofFile()
 	m.options(m)
-	side := container.NewVBox(m.asked, m.stated)
+	m.side = container.NewVBox(m.asked, m.stated)
 	for _, d := range m.sheet.Doubts {
-		side.Add(widgets.NewNote(widgets.Care, d.Text))
+		m.side.Add(widgets.NewNote(widgets.Care, d.Text))
 	}
-	side.Add(m.titles)
-	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(side))
+	m.side.Add(m.titles)
+	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(m.side))
 	split.Offset = 0.6
 	rows := container.NewScroll(m.first)
 	rows.SetMinSize(fyne.NewSize(0, footHeight/2))
@@ -208,6 +210,7 @@ func (m *matching) show(p desk.Preview) {
 	m.shown, m.mends.Hidden = p, len(p.Refused)+len(p.Odd) == 0 && len(m.sheet.Stated.Mended) == 0
 	m.mends.Refresh()
 	m.ask(p)
+	m.side.Refresh() // what is left moves up
 	if m.again != nil {
 		m.again(p)
 	}

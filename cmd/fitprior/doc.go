@@ -13,6 +13,8 @@
 // only, a set of one model with those of the other sets. It prints the median and mean absolute percentage error, the
 // coefficient of dispersion and the price-related differential of a ratio study, and coverage and median width of the 80 %
 // interval, beside reference methods that see the same comparables, on clean tables and on three kinds of spoiled ones.
+// What is chosen by measurement is chosen on tables around vehicles that no task foretells, which it prints too, with their interval
+// scores.
 // A set without tasks (DIR/SET_slice.csv, a part of a set) only helps to fit priors.
 //
 // It doesn't choose the method and keeps no rows of the data.

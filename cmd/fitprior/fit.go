@@ -57,16 +57,21 @@ func samples(rows []resale.Row, without string) []resale.Sample {
 
 func drawSample(group []resale.Row, rng *rand.Rand, narrow bool) resale.Sample {
 	at := group[rng.IntN(len(group))]
-	s := resale.Sample{Subject: subject(at)}
+	return resale.Sample{Subject: subject(at), Rows: drawRows(group, at, rng, narrow)}
+}
+
+// drawRows returns rows of the group beside the vehicle, within a few model years of it where the table is narrow.
+func drawRows(group []resale.Row, at resale.Row, rng *rand.Rand, narrow bool) []resale.Row {
+	var rows []resale.Row
 	for _, i := range rng.Perm(len(group)) {
 		r := group[i]
 		off := r.ModelYear - at.ModelYear
-		if r.ID == at.ID || narrow && (off > narrowYears || off < -narrowYears) || len(s.Rows) == tableRows {
+		if r.ID == at.ID || narrow && (off > narrowYears || off < -narrowYears) || len(rows) == tableRows {
 			continue
 		}
-		s.Rows = append(s.Rows, r)
+		rows = append(rows, r)
 	}
-	return s
+	return rows
 }
 
 // start is the vague market from which the fit begins. Its condition effect can't be fitted to these data.

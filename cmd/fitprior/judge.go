@@ -50,6 +50,7 @@ func judge(sets []set, dir string, sizes []int, out io.Writer) error {
 		}
 		judged++
 		tasks := tasksOf(sets, at, table, fitted)
+		judgeFresh(sets, at, fresh{table: table, fitted: fitted}, sizes, out)
 		for _, regime := range []string{"narrow", "wide"} {
 			for _, n := range sizes {
 				judgeSize(sets[at], regime, tasks[regime], n, out)

@@ -13,6 +13,7 @@ import (
 type score struct {
 	said, came []float64
 	widths     []float64 // of the 80 % interval, over the median; none for a method that gives no interval
+	missed     []float64 // interval scores
 	inside     int
 }
 
@@ -26,6 +27,8 @@ func (v *score) take(p resale.Price, came float64) {
 	if p.P10 <= came && came <= p.P90 {
 		v.inside++
 	}
+	low, high, at := math.Log(p.P10), math.Log(p.P90), math.Log(came)
+	v.missed = append(v.missed, high-low+10*max(0, low-at, at-high))
 }
 
 // errors returns the absolute errors as fractions of the prices.
@@ -50,6 +53,25 @@ func (v *score) String() string {
 	}
 	return text
 }
+
+// against returns by how much the mean absolute percentage error lies above that of another score of the same tasks, and the standard
+// error of that difference, task by task.
+func (v *score) against(other *score) string {
+	if v == other {
+		return ""
+	}
+	a, b := v.errors(), other.errors()
+	for i := range a {
+		a[i] -= b[i]
+	}
+	return fmt.Sprintf("  mean %+.2f (standard error %.2f)", 100*prob.Mean(a), 100*deviation(a)/math.Sqrt(float64(len(a))))
+}
+
+// interval returns the mean interval score of the 80 % interval on the log scale: its width, and ten times by how far a price lies
+// outside.
+//
+// Source: Gneiting and Raftery, JASA 102 (2007) 359-378, the negatively oriented score at a chance of 0.2 (from memory).
+func (v *score) interval() float64 { return prob.Mean(v.missed) }
 
 func mid(xs []float64) float64 {
 	s := append([]float64(nil), xs...)

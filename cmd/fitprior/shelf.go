@@ -10,7 +10,7 @@ import (
 )
 
 // shelfTasks is how many prices of a set are foretold with and without a shelf, where no file of tasks names them.
-const shelfTasks = 150
+const shelfTasks = 600
 
 // judgeShelf prints how the model does on prices of sets of several models, with priors that never saw the set: without a shelf, with
 // one that holds rows of other models alone, and with one that also holds the lot's own table, from which the lot draws. The rows that
@@ -33,6 +33,7 @@ func judgeShelf(sets []set, fitted []resale.Market, sizes []int, out io.Writer) 
 			tasks := drawnTasks(groups, names, n)
 			fmt.Fprintf(out, "\n%s, %d comparables of the own model, %d tasks, a market that no prior saw\n%-42s %7s %7s %6s %6s %7s %6s\n",
 				s.name, n, len(tasks), "", "median", "mean", "COD", "PRD", "inside", "width")
+			var bare *score
 			for _, shelf := range []struct {
 				words  string
 				models int
@@ -49,7 +50,10 @@ func judgeShelf(sets []set, fitted []resale.Market, sizes []int, out io.Writer) 
 					b := resale.Beliefs{AskedToSold: prob.Certain(1), Currency: s.currency}
 					v.take(resale.Fit(t.comps, subject(t.subject), b, with).Price(), s.currency.Major(t.subject.Price))
 				}
-				fmt.Fprintf(out, "%-42s %s\n", shelf.words, v)
+				if bare == nil {
+					bare = v
+				}
+				fmt.Fprintf(out, "%-42s %s%s\n", shelf.words, v, v.against(bare))
 			}
 		}
 	}

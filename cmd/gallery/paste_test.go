@@ -13,7 +13,7 @@ import (
 func TestCopiedCellsOpenTheSameDialog(t *testing.T) {
 	s := opened(t, task.Inline{})
 	s.window.Paste("Lot\tVehicle\tOdometer (mi)\n14\t2019 Ostrane Pell S\t61,200\nTotal\t\t61,200\n")
-	for _, says := range []string{"Usable: 1 of 1 rows. Refused: 0. Passed over: 1.", "adds up other rows", "its heading says so", "Ostrane",
+	for _, says := range []string{"Usable: 1 of 1 rows. Refused: 0. Passed over: 1.", "adds up other rows", "by its heading", "Ostrane",
 		"61200"} {
 		if !seen.Says(s.top(), says) {
 			t.Errorf("no %q in %q", says, seen.Texts(s.top()))

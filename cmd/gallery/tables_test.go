@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
@@ -295,4 +296,28 @@ func TestTakingInIsCancelled(t *testing.T) {
 		t.Errorf("%d lots after it was cancelled, %v", len(all), err)
 	}
 	s.wants(t, "Taking the run list in: cancelled. Nothing was taken.")
+}
+
+// What is asked of a table leaves no hole behind once it is answered: what is stated moves up to where it stood.
+func TestAnAnsweredQuestionLeavesNoHole(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	s.window.Paste(someComparables)
+	top := func() float32 {
+		for _, l := range seen.All[*widget.Label](s.top()) {
+			if l.Text == "Headings" {
+				return fyne.CurrentApp().Driver().AbsolutePositionForObject(l).Y
+			}
+		}
+		t.Fatal("no line of headings to choose")
+		return 0
+	}
+	before := top()
+	for _, c := range seen.All[*widgets.Select](s.top()) {
+		if c.Selected == "" && slices.Contains(c.Options, "junk") {
+			c.SetSelected("salvage")
+		}
+	}
+	if after := top(); after > before-40 {
+		t.Errorf("the headings stand at %.0f, before the answer at %.0f", after, before)
+	}
 }

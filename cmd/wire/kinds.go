@@ -24,7 +24,7 @@ func Kinds(data []byte) map[desk.Kind]int {
 	look := func(kind desk.Kind, columns []table.Became, err error, telling ...string) {
 		known, told := 0, false
 		for _, c := range columns {
-			if c.Field == table.Other || c.Field == table.Ignored || c.Why != "its heading says so" {
+			if c.Field == table.Other || c.Field == table.Ignored || c.Why != "by its heading" {
 				continue
 			}
 			known++

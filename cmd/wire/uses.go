@@ -38,17 +38,20 @@ func ofNoYear(c csvfile.Comparable) string {
 
 // comparablesUsed says how many rows of a table of comparables are used for what, and what they leave unsaid.
 func comparablesUsed(rows []csvfile.Comparable, s desk.Stated) []string {
-	var price, other, nameless, years, miles, titles int
+	var price, other, unnamed, nameless, years, miles, titles int
 	for _, c := range rows {
 		switch {
 		case ofNoYear(c) != "":
 			years++
-		case s.Model != "" && c.Make+c.Model != "" && c.KinOf(s.Make, s.Model) != resale.Own:
+		case s.Model != "" && c.Beside(s.Make, s.Model) != resale.Own:
 			other++
 		case s.Model == "" && (c.Make == "" || c.Model == ""):
 			nameless++
 		default:
 			price++
+		}
+		if s.Model != "" && c.Nameless(s.Make) {
+			unnamed++
 		}
 		if c.Known().Mileage == nil {
 			miles++
@@ -59,6 +62,7 @@ func comparablesUsed(rows []csvfile.Comparable, s desk.Stated) []string {
 	}
 	return lines(told{price, "Used for the price: %d."}, told{other,
 		"Of another model: %d. They lend their age and mileage, not their price."},
+		told{unnamed, "No model named: %d. Taken for this lot's model."},
 		told{nameless, "No make and model: %d. No lot draws them from the shelf until they have both."},
 		told{years, "No model year: %d. Kept, but used for nothing until they have one."},
 		told{miles, "No mileage: %d. They count less."}, told{titles, "Title not stated: %d. Taken as clear."})

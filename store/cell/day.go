@@ -263,14 +263,14 @@ var (
 		"last week": 7, "letzte woche": 7, "la semaine derniere": 7, "semaine derniere": 7, "la semana pasada": 7, "semana pasada": 7,
 		"w zeszlym tygodniu": 7, "zeszly tydzien": 7,
 		"vorige week": 7, "afgelopen week": 7, "la settimana scorsa": 7, "settimana scorsa": 7}
-	spans = map[string]int{"hour": -1, "hours": -1, "hr": -1, "hrs": -1, "minute": -1, "minutes": -1, "min": -1, "mins": -1,
+	spans = map[string]int{"hour": -1, "hours": -1, "hr": -1, "hrs": -1, "h": -1, "minute": -1, "minutes": -1, "min": -1, "mins": -1,
 		"stunde": -1, "stunden": -1, "heure": -1, "heures": -1, "hora": -1, "horas": -1,
 		"godzin": -1, "godziny": -1, "godzine": -1, "uur": -1, "ora": -1, "ore": -1,
 		"day": 1, "days": 1, "d": 1, "tag": 1, "tagen": 1, "tage": 1, "jour": 1, "jours": 1, "dia": 1, "dias": 1, "dzien": 1, "dni": 1,
 		"dagen": 1, "dag": 1, "giorno": 1, "giorni": 1,
-		"week": 7, "weeks": 7, "wk": 7, "wks": 7, "woche": 7, "wochen": 7, "semaine": 7, "semaines": 7, "semana": 7, "semanas": 7,
+		"w": 7, "week": 7, "weeks": 7, "wk": 7, "wks": 7, "woche": 7, "wochen": 7, "semaine": 7, "semaines": 7, "semana": 7, "semanas": 7,
 		"tydzien": 7, "tygodnie": 7, "tygodni": 7, "weken": 7, "settimana": 7, "settimane": 7,
-		"month": 30, "months": 30, "monat": 30, "monate": 30, "monaten": 30, "mois": 30, "mes": 30, "meses": 30, "miesiac": 30,
+		"mo": 30, "month": 30, "months": 30, "monat": 30, "monate": 30, "monaten": 30, "mois": 30, "mes": 30, "meses": 30, "miesiac": 30,
 		"miesiace": 30, "miesiecy": 30, "maand": 30, "maanden": 30, "mese": 30, "mesi": 30}
 	lasts = SetOf("last month|letzten monat|le mois dernier|mois dernier|el mes pasado|mes pasado|w zeszlym miesiacu|vorige maand|il " +
 		"mese scorso|mese scorso")
@@ -291,7 +291,7 @@ func relative(cell string, on lot.Date) (lot.Date, bool) {
 		return daysBefore(on, 1, 0), true
 	}
 	count, span := -1, 0
-	for _, w := range words {
+	for _, w := range apart(words) {
 		if n, err := strconv.Atoi(w); err == nil && count < 0 && n < 5000 {
 			count = n
 			continue
@@ -314,6 +314,19 @@ func relative(cell string, on lot.Date) (lot.Date, bool) {
 		return daysBefore(on, count, 0), true
 	}
 	return daysBefore(on, 0, count*max(span, 0)), true
+}
+
+// apart returns words with a number parted from the letters that follow it, as in "5h ago".
+func apart(words []string) (out []string) {
+	for _, w := range words {
+		unit := strings.TrimLeft(w, "0123456789")
+		if n := len(w) - len(unit); n > 0 && unit != "" {
+			out = append(out, w[:n])
+			w = unit
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // daysBefore returns the day so many months and days before another; of a month that has no such day, its last.

@@ -100,9 +100,9 @@ func (l *Length) beside(text string) error {
 	for _, word := range Words(text) {
 		switch unit := UnitOf(word); {
 		case word == "tkm":
-			l.Number, l.Unit = l.timesThousand(), "km"
+			l.Number, l.Unit = l.TimesThousand(), "km"
 		case thousands[word] && l.Scale < 3:
-			l.Number = l.timesThousand()
+			l.Number = l.TimesThousand()
 		case unit != "" && l.Unit != "" && unit != l.Unit:
 			return errors.New("miles and kilometers stand in one cell")
 		case unit != "":

@@ -46,7 +46,7 @@ func Stands(sign, code string) bool { return slices.Contains(Currencies(sign), c
 var haggling = SetOf("obo|ono|or best offer|or nearest offer|best|offer|nearest|or|neg|negotiable|firm|fixed|asking|ask|vb|vhb|" +
 	"verhandlungsbasis|verhandelbar|fp|festpreis|fest|fixpreis|" +
 	"a debattre|debattre|negociable|ferme|fixe|discutable|prix|precio|negociables|fijo|do negocjacji|negocjacji|do uzgodnienia|" +
-	"uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|" +
+	"uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|t e a b|teab|" +
 	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b o|price|preis|only|nur|now|reduced|reduziert|rebajado|verlaagd")
 
 var errNoPrice = errors.New("no price")
@@ -88,7 +88,7 @@ func (p *Price) beside(text string) error {
 		switch {
 		case bare == "":
 		case thousands[bare] && p.Scale < 3:
-			p.Number = p.timesThousand()
+			p.Number = p.TimesThousand()
 		case len(Currencies(bare)) > 0 && p.Sign != "" && !strings.EqualFold(p.Sign, bare) && !slices.ContainsFunc(Currencies(bare),
 			func(code string) bool { return Stands(p.Sign, code) }):
 			return fmt.Errorf("%q and %q are two currencies", p.Sign, word)

@@ -218,8 +218,21 @@ func ReadNumber(cell string, decimal byte) (Number, error) {
 	return n, err
 }
 
-// timesThousand returns a number of thousands.
-func (n Number) timesThousand() Number {
+// SaysThousand reports whether a heading says that its numbers are thousands.
+func SaysThousand(heading string) bool {
+	for _, w := range Words(heading) {
+		if thousands[w] || thousandOver[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// thousandOver are further ways in which a heading says so.
+var thousandOver = SetOf("thousands|000|000s|1000|1000s|x1000|milliers|duizend|duizenden|tysiace|tysiecy|migliaia")
+
+// TimesThousand returns a number of thousands.
+func (n Number) TimesThousand() Number {
 	n.Scale -= 3
 	for n.Scale < 0 && n.Mantissa < 1<<53 {
 		n.Mantissa, n.Scale = n.Mantissa*10, n.Scale+1

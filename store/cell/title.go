@@ -30,6 +30,16 @@ var titles = map[string]string{
 
 // Title returns "clear" or the brand of the AAMVA list, in small letters, that a cell means, and whether it means one.
 func Title(cell string) (string, bool) {
+	if a, b, parts := strings.Cut(cell, "/"); parts && strings.Trim(a, " ") != "" {
+		first, known := titleOf(a)
+		if second, too := titleOf(b); known && too && first == second {
+			return first, true
+		}
+	}
+	return titleOf(cell)
+}
+
+func titleOf(cell string) (string, bool) {
 	var words []string
 	for _, w := range Words(cell) {
 		if !titleIdle[w] {

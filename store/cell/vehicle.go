@@ -35,6 +35,9 @@ func Vehicle(text, make, model string) (v Parts) {
 		v.Year = yearOf(words[i])
 		words = slices.Delete(words, i, i+1)
 	}
+	if v.Year == 0 && len(words) > 2 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
+		v.Year, words = TwoDigits(words[0]), words[1:]
+	}
 	found := Cut(&words, model)
 	switch has := Cut(&words, make); {
 	case found:
@@ -82,15 +85,23 @@ const firstShort = 1940
 // ShortYear returns the year of an apostrophe and two digits, as in '15, 0 for anything else.
 func ShortYear(text string) int {
 	for _, mark := range []string{"'", "\u2019", "\u2018", "`"} {
-		if d, has := strings.CutPrefix(text, mark); has && len(d) == 2 && isDigit(d[0]) && isDigit(d[1]) {
-			year := 1900 + int(d[0]-'0')*10 + int(d[1]-'0')
-			if year < firstShort {
-				year += 100
-			}
-			return year
+		if d, has := strings.CutPrefix(text, mark); has {
+			return TwoDigits(d)
 		}
 	}
 	return 0
+}
+
+// TwoDigits returns the year of two digits, 0 for anything else.
+func TwoDigits(text string) int {
+	if len(text) != 2 || !isDigit(text[0]) || !isDigit(text[1]) {
+		return 0
+	}
+	year := 1900 + int(text[0]-'0')*10 + int(text[1]-'0')
+	if year < firstShort {
+		year += 100
+	}
+	return year
 }
 
 // YearIn returns the first model year that stands alone in a text, 0 for none.

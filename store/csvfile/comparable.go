@@ -2,6 +2,7 @@ package csvfile
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -53,18 +54,19 @@ var columns = []column{
 		Join: func(old, newer *Comparable) { table.Overlay(&old.Price, newer.Price) }},
 	{Name: "currency", Words: "currency|wahrung|waehrung|devise|monnaie|moneda|divisa|waluta|valuta", Form: table.Currency,
 		Get: func(c *Comparable) any { return c.Currency }},
-	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind,
+	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind, Cells: askedOrSold,
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
 	table.InDay("date", "date|sold date|date sold|sale date|date of sale|sold on|sold|listed|date listed|list date|listed on|"+
 		"advertised|seen|date seen|day|when|posted|datum|verkauft am|verkauft|inseriert|"+
-		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|date de l annonce|fecha del anuncio|vue|fecha|fecha de "+
+		"inseriert am|gesehen|tag|jour|date de vente|vendu|vendu le|annonce|date de l annonce|fecha del anuncio|vu|vu le|vue|fecha|fecha de "+
 		"venta|vendido|visto|anunciado|data|data "+
 		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
 	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee "+
 		"modele|ano|ano modelo|ano de fabricacion|rok|rocznik|rok produkcji|"+
 		"bouwjaar|jaar|modeljaar|anno|anno modello|anno di costruzione", func(c *Comparable) *int { return &c.ModelYear }),
-	{Name: "first_registration", Words: "first registration|first registered|registered|erstzulassung|ez|zulassung|premiere mise en " +
+	{Name: "first_registration", Words: "first registration|first registered|registered|1st registration|1st registered|1st reg|1ere " +
+		"immat|1ere immatriculation|1ere mise en circulation|1 zulassung|erstzulassung|ez|zulassung|premiere mise en " +
 		"circulation|mise en circulation|premiere immatriculation|primera matriculacion|matriculacion|" +
 		"pierwsza rejestracja|data pierwszej rejestracji|eerste toelating|eerste registratie|prima immatricolazione|immatricolazione",
 		Form: table.Year,
@@ -79,8 +81,11 @@ var columns = []column{
 	table.InText("model", "model|model name|modell|modele|modelo|modello", func(c *Comparable) *string { return &c.Model }),
 	table.InText("trim", "trim|trim level|version|variant|grade|ausstattung|ausstattungslinie|variante|finition|acabado|wersja|wersja "+
 		"wyposazenia|uitvoering|allestimento|versione", func(c *Comparable) *string { return &c.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|make model year|advertisement|advert|ad|listing|" +
-		"headline|description of vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
+	{Name: "vehicle", Words: "vehicle|car|vehicle description|car description|what|year make model|make model|make and model|make model " +
+		"year|advertisement|advert|ad|listing|" +
+		"marke und modell|marke modell|marque et modele|marque modele|marca y modelo|marca modelo|marka i model|marka model|merk en " +
+		"model|merk model|marca e modello|marca modello|headline|description of " +
+		"vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
 		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina",
 		Form: table.Vehicle},
 	{Name: "mileage", Words: "mileage|odometer|miles|mi|km|kms|kilometres|kilometers|odometer reading|odo|kilometerstand|laufleistung|" +
@@ -169,10 +174,20 @@ func (c *Comparable) noted(text string) {
 // Words for a price that is asked or was paid, of headings and cells.
 var (
 	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
-		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in vendita|vb|vhb")
+		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in " +
+		"vendita|vb|vhb|posted|geplaatst|dodano|ogloszenia|ogloszenie|annuncio|advertentie|inserat|anzeige|advert|advertisement|ad|listing")
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")
 )
+
+// askedOrSold are all of them.
+var askedOrSold = union(asked, sold)
+
+func union(a, b cell.Set) cell.Set {
+	all := maps.Clone(a)
+	maps.Copy(all, b)
+	return all
+}
 
 func putKind(c *Comparable, v table.Value) error {
 	switch {
@@ -186,13 +201,14 @@ func putKind(c *Comparable, v table.Value) error {
 	return nil
 }
 
-// askKind settles whether prices are asked or sold by the headings of the price and of the day, and asks where they don't say.
+// askKind settles whether prices are asked or sold by the headings of the price, of the day and of the vehicle, and asks where they don't
+// say.
 func askKind(headings map[string]string, s *table.Stated) []table.Question {
 	price, there := headings["price"]
 	if _, column := headings["kind"]; s.Kind != "" || column || !there {
 		return nil
 	}
-	for _, heading := range []string{price, headings["date"]} {
+	for _, heading := range []string{price, headings["date"], headings["vehicle"]} {
 		words := cell.Words(heading)
 		has := func(set cell.Set) bool { return slices.ContainsFunc(words, func(w string) bool { return set[w] }) }
 		switch {

@@ -25,7 +25,7 @@ func TestTypedRowsReadAsCellsDo(t *testing.T) {
 	if err != nil || !reflect.DeepEqual(again, want) {
 		t.Errorf("%+v, %v", again, err)
 	}
-	for field, text := range map[string]string{"price": "call", "model_year": "16", "mileage": "many", "title": "purple",
+	for field, text := range map[string]string{"price": "call", "model_year": "206", "mileage": "many", "title": "purple",
 		"date": "03/04/2026"} {
 		wrong := map[string]string{"price": "9000", field: text}
 		if _, err := Typed(resale.Row{}, wrong, "USD", "2026-11-20"); err == nil ||

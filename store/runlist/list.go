@@ -39,7 +39,7 @@ var columns = []column{
 		func(r *Row) *string { return &r.Lot.Number }),
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
 		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
-	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|auktionstag|datum|tag|date de vente|jour|fecha|"+
+	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|when|auktionstag|datum|tag|date de vente|jour|fecha|"+
 		"fecha de subasta|data|data aukcji|dzien|veilingdatum|dag|data asta|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
 	table.InYear("model_year", "model year|year|my|built|baujahr|jahr|modelljahr|annee|millesime|ano|rok|rocznik|rok produkcji|"+
@@ -84,7 +84,8 @@ var columns = []column{
 			}
 			return err
 		}, Get: func(r *Row) any { return orNil(r.Lot.OdometerStatus) }},
-	{Name: "document", Words: "title document|document|title|title type|title status|papers|dokument|papiere|brief|titre|papiers|carte " +
+	{Name: "document", Words: "title document|document|doc|brand|title brand|title|title type|title " +
+		"status|papers|dokument|papiere|brief|titre|papiers|carte " +
 		"grise|titulo|documentacion|papeles|dokumenty|papiery|papieren|kenteken|titolo|documenti|libretto",
 		Form: table.Title, Put: func(r *Row, v table.Value) error { r.Lot.Title.Document = v.Text; return nil },
 		Get: func(r *Row) any { return orNil(r.Lot.Title.Document) }},

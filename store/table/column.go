@@ -53,6 +53,7 @@ type Column[T any] struct {
 	Form  Form
 	Must  string                       // why a row without it is none; empty: it may lack
 	Many  bool                         // several columns may be it
+	Cells cell.Set                     // words that its cells are, by which it is known where no heading names it; nil: none
 	Put   func(into *T, v Value) error // Errors: the value can't be one of the field
 	Get   func(of *T) any              // what is printed; nil: not said
 	Join  func(old, newer *T)          // takes what a newer row says

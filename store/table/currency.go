@@ -78,7 +78,7 @@ func (s *settling) named() (may possible) {
 		case s.forms[i] == Money:
 			parts := func(r rune) bool { return strings.ContainsRune(" ()[],/-_.:", r) }
 			for _, word := range strings.FieldsFunc(c.Heading, parts) {
-				if strings.ToUpper(word) == word || strings.ContainsAny(word, "€£$") || len(word) > 3 {
+				if strings.ToUpper(word) == word || strings.ContainsAny(word, "€£$łč") || len(word) > 3 {
 					may.narrow(word)
 				}
 			}

@@ -56,7 +56,7 @@ func (l *looks) take(c string) {
 	count(&l.units, lengthErr == nil && (length.Unit != "" || length.Status != ""))
 	count(&l.vins, len(c) == 17 && !strings.Contains(c, " ") && strings.ContainsAny(c, "0123456789"))
 	count(&l.titles, title)
-	count(&l.yearIn, len(c) > 6 && cell.YearIn(c) > 0 && strings.Contains(c, " "))
+	count(&l.yearIn, len(c) > 6 && strings.Contains(c, " ") && dayErr != nil && cell.Vehicle(c, "", "").Year > 0)
 	count(&l.digits, strings.ContainsAny(c, "0123456789"))
 	count(&l.spaced, strings.Contains(c, " "))
 }
@@ -81,6 +81,9 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		}
 	}
 	for i := range columns {
+		if k.byLooks(i, columns, body, has, take) {
+			continue
+		}
 		open := columns[i].Field == Other || columns[i].Field == Ignored && columns[i].Why != "it says why the row was refused before"
 		isTitle := false
 		if f := k.at(columns[i].Field); f >= 0 {
@@ -101,10 +104,13 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 			}
 		case l.vins >= most:
 			take(i, Text, "its cells are VINs")
+		case k.byCells(i, columns, body, has):
 		case l.signs >= most:
 			take(i, Money, "its cells carry a sign of money")
 		case l.units >= most:
 			take(i, Odometer, "its cells carry a unit of length")
+		case l.yearIn >= most && k.Split != nil && !has["model"] && !has["make"]:
+			take(i, Vehicle, "its cells name vehicles")
 		case !headless:
 		case l.years >= most:
 			take(i, Year, "its cells are years")
@@ -112,13 +118,58 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 			take(i, Day, "its cells are days")
 		case l.titles >= most:
 			take(i, Title, "its cells are words of titles")
-		case l.yearIn >= most && k.Split != nil:
-			take(i, Vehicle, "its cells name vehicles")
 		}
 	}
 	if headless {
 		k.byPlace(columns, body, has)
 	}
+}
+
+// byLooks takes a column of notes whose cells name vehicles, and one of a text whose cells are days, for what they are.
+func (k *Kind[T]) byLooks(i int, columns []Became, body []grid.Row, has map[string]bool, take func(int, Form, string)) bool {
+	f := k.at(columns[i].Field)
+	if f < 0 || k.Columns[f].Form != Text {
+		return false
+	}
+	switch l := look(body, i); {
+	case k.Columns[f].Many && k.Split != nil && !has["model"] && !has["make"] && !has["vehicle"] && l.yearIn >= most:
+		take(i, Vehicle, "its cells name vehicles")
+	case k.daysIn(f, has) && l.days >= most:
+		has[columns[i].Field] = false
+		take(i, Day, "its cells are days")
+	default:
+		return false
+	}
+	return true
+}
+
+// daysIn reports whether days in a column of a text would be those of the kind's one field of days, which no other column is: "Auction".
+func (k *Kind[T]) daysIn(field int, has map[string]bool) bool {
+	days := 0
+	for _, column := range k.Columns {
+		if column.Form == Day {
+			days++
+		}
+		if column.Form == Day && has[column.Name] {
+			return false
+		}
+	}
+	return days == 1 && !k.Columns[field].Many
+}
+
+// byCells takes a column for the field that has words of its own for cells, where all of its cells are such words.
+func (k *Kind[T]) byCells(i int, columns []Became, body []grid.Row, has map[string]bool) bool {
+	for _, f := range k.Columns {
+		if f.Cells == nil || has[f.Name] {
+			continue
+		}
+		of := func(r grid.Row) bool { c := at(r.Cells, i); return cell.Nothing(c) || f.Cells.Has(c) }
+		if !slices.ContainsFunc(body, func(r grid.Row) bool { return !of(r) }) {
+			columns[i].Field, columns[i].Why, has[f.Name] = f.Name, "its cells are words of "+strings.ReplaceAll(f.Name, "_", " "), true
+			return true
+		}
+	}
+	return false
 }
 
 // byPlace takes texts beside each other for make, model and trim, and the one number that is left for the price.

@@ -100,7 +100,7 @@ func filled(r grid.Row) []string {
 func (k *Kind[T]) naming(cells []string) int {
 	fields := map[int]bool{}
 	for _, c := range cells {
-		if len(c) > 60 || c[0] >= '0' && c[0] <= '9' {
+		if len(c) > 60 || c[0] >= '0' && c[0] <= '9' && !k.ordinal(c) {
 			return 0
 		}
 		if _, _, err := lengthOrPrice(c); err == nil {
@@ -111,6 +111,12 @@ func (k *Kind[T]) naming(cells []string) int {
 		}
 	}
 	return len(fields)
+}
+
+// ordinal reports whether a cell is a heading that begins with a first: "1st registration", "1ère immat.".
+func (k *Kind[T]) ordinal(c string) bool {
+	_, score := k.best(c)
+	return score >= 1000 && c[0] == '1'
 }
 
 func lengthOrPrice(c string) (cell.Length, cell.Price, error) {
@@ -132,12 +138,15 @@ func (k *Kind[T]) continues(r grid.Row) bool {
 		bare := strings.Trim(c, "()[] ")
 		_, score := k.best(c)
 		if strings.ContainsFunc(c, unicode.IsDigit) || cell.UnitOf(bare) == "" && cell.Currencies(bare) == nil && score == 0 &&
-			!parenthesised(c) {
+			!parenthesised(c) && !joining.Has(c) {
 			return false
 		}
 	}
 	return len(cells) > 0 && r.Fault == ""
 }
+
+// joining are the words that a second line of headings ends the first with: "Listed" over "on".
+var joining = cell.SetOf("on|at|for|to|by|am|um|le|el|il|op|dnia|date")
 
 func parenthesised(c string) bool { return strings.HasPrefix(c, "(") && strings.HasSuffix(c, ")") }
 

@@ -40,6 +40,9 @@ var short = map[string]string{"yr": "year", "odo": "odometer", "dmg": "damage", 
 // left.
 func headingWords(heading string) []string {
 	words := cell.Words(heading)
+	if strings.Trim(heading, " .") == "#" {
+		words = []string{"number"}
+	}
 	for i, w := range words {
 		words[i] = cmp.Or(short[w], w)
 	}
@@ -93,7 +96,7 @@ func (k *Kind[T]) propose(header []string) []Became {
 			continue
 		}
 		if strings.HasPrefix(heading, OtherPrefix) {
-			out[i].Why = "its heading says so"
+			out[i].Why = "by its heading"
 			continue
 		}
 		words := headingWords(heading)
@@ -110,7 +113,7 @@ func (k *Kind[T]) propose(header []string) []Became {
 			continue
 		}
 		columns[c.column], fields[c.field] = true, true
-		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "its heading says so"
+		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "by its heading"
 	}
 	return out
 }

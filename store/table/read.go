@@ -86,7 +86,7 @@ type sum struct {
 func (p *plan[T]) settle(body []grid.Row) error {
 	n := len(p.res.Columns)
 	p.notation, p.at, p.keep, p.sums = make([]notation, n), make([]int, n), make([]string, n), map[int]sum{}
-	st := settling{columns: p.res.Columns, forms: make([]Form, n), used: make([]bool, n), body: body, stated: p.stated}
+	st := settling{columns: p.res.Columns, forms: make([]Form, n), used: make([]bool, n), body: body, must: -1, stated: p.stated}
 	headings := map[string]string{}
 	for i, c := range p.res.Columns {
 		p.at[i] = p.kind.at(c.Field)
@@ -94,7 +94,12 @@ func (p *plan[T]) settle(body []grid.Row) error {
 			p.keep[i] = freeKey(c.Heading, p.keep[:i])
 		}
 		if p.at[i] >= 0 {
-			st.forms[i], st.used[i] = p.kind.Columns[p.at[i]].Form, true
+			of := p.kind.Columns[p.at[i]]
+			st.forms[i], st.used[i] = of.Form, true
+			p.notation[i].thousand = cell.SaysThousand(c.Heading)
+			if of.Must != "" && of.Form == Money {
+				st.must = i
+			}
 			headings[c.Field] = c.Heading
 		}
 	}

@@ -12,9 +12,10 @@ import (
 
 // notation is how the cells of one column are read.
 type notation struct {
-	decimal byte
-	order   cell.Order
-	unit    string
+	decimal  byte
+	order    cell.Order
+	unit     string
+	thousand bool // its heading says that its numbers are thousands
 }
 
 // settling works out the notation of whole columns.
@@ -23,6 +24,7 @@ type settling struct {
 	forms   []Form // by column; of those that are read
 	used    []bool
 	body    []grid.Row
+	must    int // the column of money without which no row is one, -1 for none
 	stated  *Stated
 	open    []Question
 	words   []TitleWord
@@ -180,7 +182,10 @@ func (s *settling) units(out []notation) {
 				continue
 			}
 			said, silent := map[string]bool{}, false
-			for _, c := range s.cells(i) {
+			for r, c := range s.cells(i) {
+				if s.refuses(r) {
+					continue
+				}
 				if c[len(c)-1] >= '0' && c[len(c)-1] <= '9' && c[0] >= '0' && c[0] <= '9' {
 					silent = true
 					continue
@@ -210,6 +215,15 @@ func (s *settling) units(out []notation) {
 			}
 		}
 	}
+}
+
+// refuses reports whether a row has no price though it must have one: what else it leaves open need not be asked.
+func (s *settling) refuses(r grid.Row) bool {
+	if s.must < 0 || s.must >= len(r.Cells) {
+		return s.must >= 0
+	}
+	_, err := cell.ReadMoney(r.Cells[s.must], 0)
+	return err != nil
 }
 
 // oneUnit returns the unit that every cell of a column of units names, empty where they differ.

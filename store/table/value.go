@@ -22,13 +22,19 @@ func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value
 	case Money:
 		var price cell.Price
 		if price, err = cell.ReadMoney(text, decimal); err == nil {
+			price.Number, err = p.counted(price.Number, column, text)
+		}
+		if err == nil {
 			if err = p.lone(price.Number, decimal, typed); err == nil {
 				v.Number = price.Float()
 				v.Amount, err = price.Amount(p.money)
 			}
 		}
 	case Odometer, Distance:
-		if v.Length, err = cell.ReadLength(text, decimal); err == nil && form == Odometer {
+		if v.Length, err = cell.ReadLength(text, decimal); err == nil && v.Length.Known {
+			v.Length.Number, err = p.counted(v.Length.Number, column, text)
+		}
+		if err == nil && form == Odometer {
 			err = p.lone(v.Length.Number, decimal, typed)
 		}
 		if v.Unit = v.Length.Unit; v.Unit == "" {
@@ -56,6 +62,19 @@ func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value
 	return v, err
 }
 
+// counted returns the number of a cell whose heading says that its numbers are thousands, unless the cell says so itself.
+func (p *plan[T]) counted(n cell.Number, column int, text string) (cell.Number, error) {
+	if !p.notation[column].thousand || cell.SaysThousand(strings.TrimLeft(text, "0123456789., $€£'")) {
+		return n, nil
+	}
+	if n.Float() >= 1000 {
+		return n, fmt.Errorf("the heading says thousands")
+	}
+	n = n.TimesThousand()
+	n.Lone = 0
+	return n, nil
+}
+
 // lone refuses a group of three digits behind the mark that stands before decimals: it is a thousand anywhere else.
 func (p *plan[T]) lone(n cell.Number, decimal byte, typed bool) error {
 	if !typed && n.Lone != 0 && n.Lone == decimal && p.money.Digits < 3 {
@@ -64,9 +83,9 @@ func (p *plan[T]) lone(n cell.Number, decimal byte, typed bool) error {
 	return nil
 }
 
-// year reads a model year: four digits, an apostrophe and two, or a day or month of which it is the year.
+// year reads a model year: four digits, two with or without an apostrophe, or a day or month of which it is the year.
 func (p *plan[T]) year(text string) (int, error) {
-	if n := cell.ShortYear(text); n > 0 {
+	if n := max(cell.ShortYear(text), cell.TwoDigits(text)); n > 0 {
 		return n, nil
 	}
 	n, err := strconv.Atoi(strings.TrimSuffix(text, ".0"))

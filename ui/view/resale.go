@@ -98,8 +98,8 @@ func (t *ResaleTable) UsedFor(at int) string {
 	if t.why[at] != "" {
 		return "nothing: " + t.why[at]
 	}
-	if named := strings.TrimSpace(r.Make + " " + r.Model); x.Model != "" && named != "" && r.KinOf(x.Make, x.Model) != resale.Own {
-		return "age, mileage: " + named
+	if x.Model != "" && r.Beside(x.Make, x.Model) != resale.Own {
+		return "age, mileage: " + strings.TrimSpace(r.Make+" "+r.Model)
 	}
 	return "price"
 }

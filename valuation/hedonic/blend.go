@@ -47,8 +47,7 @@ func (b Blend) LeftOut() []float64 {
 // Outcome is the predicted log price of one vehicle.
 type Outcome struct {
 	At    float64 // location
-	Level float64 // variance of the location, the rows' weights held, as the left-out residuals have it
-	Doubt float64 // variance of the location in full: what all buyers are unsure of alike
+	Doubt float64 // variance of the location, that the rows' weights are themselves found counted in: what all buyers are unsure of alike
 	Luck  float64 // squared scale of one sale about it
 }
 
@@ -65,13 +64,10 @@ func (b Blend) Predict(t Traits) Outcome {
 		}
 		o.At += mb.share * at
 		square += mb.share * at * at
-		o.Level += mb.share * (strange + mb.fit.Cov.Variance(x))
 		o.Doubt += mb.share * (strange + mb.fit.Doubt.Variance(x))
 		o.Luck += mb.share * mb.fit.Sigma * mb.fit.Sigma
 	}
-	apart := math.Max(0, square-o.At*o.At)
-	o.Level += apart
-	o.Doubt += apart
+	o.Doubt += math.Max(0, square-o.At*o.At)
 	return o
 }
 

@@ -4,7 +4,8 @@
 // Rows are screened, brought to one calendar and fitted by package hedonic on the logarithm of the price: slopes of age and
 // mileage, model years, trims, title brand, asked against sold, drift of the market and any further column, all shrunk by what
 // other models teach. The standardised left-out residuals calibrate the answer: the quantiles of the predictive
-// distribution are a blend of a Student-t and of the residuals' own, the k-th of n standing at k/(n+1) as in split conformal prediction
+// distribution are a blend of a Student-t, as wide as the residuals are, and of the residuals' own, the k-th of n standing at k/(n+1) as in
+// split conformal prediction
 // [1], the residuals counting n/(n+40). The
 // residuals' shape also carries the log fit back to money without the bias of exp() (smearing [2]).
 //

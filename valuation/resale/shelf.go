@@ -42,12 +42,31 @@ func (r Row) KinOf(maker, model string) Kinship {
 	return Other
 }
 
-// madeAlike returns the rows with the make of s in those of its model and kin, which may leave it out.
+// Beside is [Row.KinOf] for a row in the vehicle's own table: one that names no model, and no other make, is taken for the vehicle's
+// model, since it was put beside it.
+func (r Row) Beside(maker, model string) Kinship {
+	if r.Nameless(maker) && hedonic.Key(model) != "" {
+		return Own
+	}
+	return r.KinOf(maker, model)
+}
+
+// Nameless reports whether a row names no model, and no other make than that.
+func (r Row) Nameless(maker string) bool {
+	its := hedonic.Key(r.Make)
+	return hedonic.Key(r.Model) == "" && (its == "" || its == hedonic.Key(maker))
+}
+
+// madeAlike returns the rows with the make of s in those of its model and kin, which may leave it out, and with the model of s in those
+// that name none.
 func madeAlike(rows []Row, s Subject) []Row {
 	rows = slices.Clone(rows)
 	for i, r := range rows {
-		if r.KinOf(s.Make, s.Model) != Other {
+		if r.Beside(s.Make, s.Model) != Other {
 			rows[i].Make = s.Make
+			if r.Nameless(s.Make) {
+				rows[i].Model = s.Model
+			}
 		}
 	}
 	return rows
