@@ -91,8 +91,8 @@ func (f *lineForm) buildDonor(l repair.Line) {
 	f.donor.Fit(pane)
 	form.Donor(f.donor)
 	body.Add(f.donor.Rows)
-	body.Add(container.NewHBox(widgets.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })))
-	body.Add(container.NewHBox(widgets.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) })))
+	body.Add(container.NewHBox(widgets.NewButton("Price the rest", func() { f.do(desk.PlanDonor()) })))
+	body.Add(container.NewHBox(widgets.NewButton("Leave the donor out", func() { f.do(desk.LeaveDonor()) })))
 	f.body.Objects = []fyne.CanvasObject{pane.Pane}
 	f.body.Refresh()
 }
