@@ -71,7 +71,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
 		container.NewVBox(w.totals, container.NewHBox(w.donor, shop, w.restore)))
-	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.61)
+	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.59)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 
