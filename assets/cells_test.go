@@ -2,7 +2,6 @@ package assets_test
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"testing"
 
@@ -75,9 +74,7 @@ func vehicles() []lot.Survey {
 
 // Worse is never cheaper, known and hidden together: in every cell of the survey, for every kind of vehicle.
 func TestWorseIsNeverCheaper(t *testing.T) {
-	if racing {
-		t.Skip("one goroutine and much arithmetic: run without the race detector, as make unit does")
-	}
+	slow(t)
 	j, r := jobs(t), risks(t)
 	for _, v := range vehicles() {
 		for _, area := range lot.Areas {
@@ -105,13 +102,21 @@ func worse(t *testing.T, at string, more, less float64) {
 	}
 }
 
+// kept holds the catalogues, read once for all that rises; nothing changes them.
+var kept struct {
+	jobs  repair.Catalogue
+	risks hidden.Catalogue
+}
+
 // rising checks that each survey of a list costs no less than the one before it.
 func rising[T any](t *testing.T, what string, words []T, survey func(T) lot.Lot, damage ...lot.Damage) {
 	t.Helper()
-	j, r := jobs(t), risks(t)
+	if len(kept.jobs.Jobs) == 0 {
+		kept.jobs, kept.risks = jobs(t), risks(t)
+	}
 	before := 0.0
 	for _, w := range words {
-		cost := expected(j, r, survey(w), damage)
+		cost := expected(kept.jobs, kept.risks, survey(w), damage)
 		worse(t, fmt.Sprintf("%s, %v", what, w), cost, before)
 		before = cost
 	}
@@ -168,99 +173,6 @@ func TestWhatIsMissingAndWhatIsOldCostMore(t *testing.T) {
 	rising(t, "age", []int{2024, 2018, 2012}, func(year int) lot.Lot { l := seen(lot.Survey{}); l.ModelYear = year; return l })
 	rising(t, "price level", lot.PartsLevels, func(level string) lot.Lot { return seen(lot.Survey{PartsLevel: level}) }, cell("12",
 		"functional", "bolted"))
-}
-
-// chains name, from the hit inwards, the work on each part with the hidden damage that stands for it where the work is not planned.
-// Common practice, no source: what stands nearer the hit is hurt no less often than what stands behind it.
-var chains = []struct {
-	area  string
-	parts [][]string
-}{
-	{"12", [][]string{{"bumper_cover_front"}, {"bumper_inner_front"}, {"bumper_beam_front"}}},
-	{"12", [][]string{{"bumper_cover_front"}, {"grille_front"}}},
-	{"12", [][]string{{"bumper_inner_front"}, {"condenser"}, {"radiator", "radiator_leak"}, {"cooling_fan", "fan_hidden"}}},
-	{"12", [][]string{{"bumper_cover_front"}, {"headlamp_left"}}},
-	{"06", [][]string{{"bumper_cover_rear"}, {"bumper_inner_rear"}, {"bumper_beam_rear"}}},
-	{"06", [][]string{{"bumper_cover_rear"}, {"rear_body_panel", "rear_panel_creased"}, {"trunk_floor", "trunk_floor_ripple"}}},
-	{"09", [][]string{{"front_door_left"}, {"front_door_glass_left"}}},
-	{"11", [][]string{{"fender_left"}, {"headlamp_left"}}},
-	{"11", [][]string{{"fender_left"}, {"wheel_front_left"}}},
-	{"11", [][]string{{"control_arm_front_left"}, {"half_shaft_front_left", "half_shaft_pulled"}}},
-	{"top", [][]string{{"roof_replace", "roof_repair"}, {"headliner"}}},
-}
-
-func TestNearerTheHitIsNeverSafer(t *testing.T) {
-	j, r := jobs(t), risks(t)
-	for _, c := range chains {
-		for _, extent := range []string{"functional", "disabling"} {
-			for _, depth := range lot.Depths {
-				survey := []lot.Damage{cell(c.area, extent, depth)}
-				plan, raised := planned(repair.Plan(nil, j, crash(), survey)), hidden.Raise(nil, r, crash(), survey)
-				before := 1.0
-				for _, part := range c.parts {
-					if p := hurt(j, plan, raised, part); p > before+1e-9 {
-						t.Errorf("%s %s, %s: %v at %.2f is likelier than what stands before it, %.2f", c.area, extent, depth, part, p,
-							before)
-					} else {
-						before = p
-					}
-				}
-			}
-		}
-	}
-}
-
-// hurt returns the chance that a part is hurt: that one of its jobs or of the assemblies that hold it is done, or else its risk
-// comes true.
-func hurt(j repair.Catalogue, plan map[string]float64, raised []hidden.Risk, ids []string) float64 {
-	sound := 1.0
-	for _, id := range ids {
-		sound *= 1 - plan[id]
-		for _, r := range raised {
-			if r.ID == id {
-				sound *= 1 - r.Chance.Mean()
-			}
-		}
-	}
-	held := 0.0 // an assembly and its pieces are never both done
-	for _, x := range j.Jobs {
-		if slices.ContainsFunc(ids, func(id string) bool { return slices.Contains(x.Covers, id) }) {
-			held = max(held, plan[x.ID])
-		}
-	}
-	return min(1, 1-sound+held)
-}
-
-// combustion is work or damage that only a car that burns fuel can have, by its own words.
-var combustion = regexp.MustCompile(`(?i)exhaust|fuel|catalytic|muffler|oil pan|alternator|gearbox|transmission|timing|head gasket|` +
-	`intake|air filter box|charge-air|the engine\b|engine harness|engine module|crank|sump`)
-
-// bay is a place that every car calls by that name.
-var bay = regexp.MustCompile(`(?i)engine[ -]bay`)
-
-func burns(words string) bool { return combustion.MatchString(bay.ReplaceAllString(words, "")) }
-
-func TestAnElectricCarHasNothingOfACombustionCar(t *testing.T) {
-	j, r := jobs(t), risks(t)
-	for _, l := range every(lot.Survey{Powertrain: "electric"}) {
-		for _, line := range repair.Plan(nil, j, l, around()) {
-			if burns(line.Job) {
-				t.Errorf("an electric car gets %q (%s)", line.Job, line.ID)
-			}
-		}
-		for _, x := range hidden.Raise(nil, r, l, around()) {
-			if burns(x.Name) {
-				t.Errorf("an electric car risks %q (%s)", x.Name, x.ID)
-			}
-		}
-	}
-	for _, l := range every(lot.Survey{Powertrain: "combustion"}) {
-		for _, line := range repair.Plan(nil, j, l, around()) {
-			if regexp.MustCompile(`(?i)the pack|battery pack|high-voltage|inverter|charge port`).MatchString(line.Job) {
-				t.Errorf("a combustion car gets %q", line.Job)
-			}
-		}
-	}
 }
 
 // every returns lots of every loss, condition, and word of the survey for one vehicle.

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"walkline/valuation"
+	"walkline/valuation/bid"
 	"walkline/valuation/hidden"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
@@ -51,5 +52,40 @@ func TestEveryFindingMovesTheBidTheRightWay(t *testing.T) {
 	}
 	if told < 200 {
 		t.Errorf("only %d findings tell of a risk", told)
+	}
+}
+
+// On whole lots, where one finding tells of several risks and these bring work along, an answer moves the bid the same way: all risks of
+// the lot together, under the least profit alone and at a certain price, so that nothing but the damage is told.
+func TestEveryFindingMovesTheBidOfAWholeLotTheRightWay(t *testing.T) {
+	slow(t)
+	asked := map[string]bool{}
+	for _, name := range wreckNames(t) {
+		c, k, memory := wreck(t, name), starter(t), valuation.NewMemory()
+		least := money.Amount(0)
+		c.Rules, c.Run.Scenarios, c.Run.WinnersAllowance = bid.Rules{MinProfit: &least}, 512, false
+		c.Resale, c.WaysOut = valuation.Resale{Guess: &prob.Three{Low: 79000, Likely: 80000, High: 81000}}, valuation.WaysOut{}
+		value := func(answers map[string]string) valuation.Answer {
+			c.Findings = answers
+			a, err := memory.Value(c, k)
+			if err != nil || a.WalkAway == nil {
+				t.Fatalf("%s, %v: %v, %v", name, answers, err, a.Reasons)
+			}
+			return a
+		}
+		a := value(nil)
+		for _, item := range a.Checklist {
+			if asked[item.ID] {
+				continue
+			}
+			asked[item.ID] = true
+			before, yes, no := *a.WalkAway, *value(map[string]string{item.ID: "yes"}).WalkAway, *value(map[string]string{item.ID: "no"}).WalkAway
+			if yes > before || no < before {
+				t.Errorf("%s: %s moves the bid from %d to %d by yes, to %d by no", name, item.ID, before, yes, no)
+			}
+		}
+	}
+	if len(asked) < 90 {
+		t.Errorf("only %d findings were asked", len(asked))
 	}
 }

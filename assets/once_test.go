@@ -111,30 +111,6 @@ func TestAPanelIsDoneOnce(t *testing.T) {
 	}
 }
 
-// Two places hurt cost no less than either alone, though the work on one may spare some on the other.
-func TestTwoPlacesCostNoLessThanOne(t *testing.T) {
-	c := jobs(t)
-	var cells []lot.Damage
-	for _, area := range lot.Areas {
-		cells = append(cells, cell(area, "minor", "skin"), cell(area, "disabling", "structure"))
-	}
-	cost := func(survey ...lot.Damage) float64 {
-		money, hours := known(repair.Plan(nil, c, crash(), survey))
-		return money + hours*ownHour
-	}
-	alone := map[lot.Damage]float64{}
-	for _, x := range cells {
-		alone[x] = cost(x)
-	}
-	for i, x := range cells {
-		for _, y := range cells[i+1:] {
-			if both, one := cost(x, y), max(alone[x], alone[y]); both < one-1e-6*one {
-				t.Errorf("%v and %v: %.2f, one of them alone %.2f", x, y, both, one)
-			}
-		}
-	}
-}
-
 // An id names one job or one risk: a build notes both by their ids, so that finishing the one would finish the other.
 func TestIDsAreUniqueOverJobsAndRisks(t *testing.T) {
 	know, faults := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior())

@@ -161,7 +161,7 @@ func (s *stage) pages() error {
 	if err := s.bench(); err != nil {
 		return err
 	}
-	return s.listing()
+	return errors.Join(s.listing(), s.trade())
 }
 
 // price draws the Resale section with the chances of the price.
@@ -208,8 +208,8 @@ func (s *stage) bench() error {
 	}
 	for _, name := range s.window.BenchSections() {
 		s.window.GoBench(name)
-		if f := s.screen.Canvas().Focused(); f != nil {
-			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // a search goes to its first entry
+		if f, search := s.screen.Canvas().Focused().(*widgets.TextEntry); search {
+			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // goes to its first entry
 		}
 		if err := s.save("bench-" + strings.ReplaceAll(strings.ToLower(name), " ", "-")); err != nil {
 			return err

@@ -59,7 +59,7 @@ func buildAssembly(e *editor[donor.Assembly]) {
 
 // buildNear adds the areas whose damage spoils the assembly, with a field for one more.
 func buildNear(e *editor[donor.Assembly]) {
-	e.body.Add(form.Heading("What damage spoils it", "The least extent in each area. Marks: it only leaves a doubt, however great it is."))
+	e.body.Add(form.LongHeading("What damage spoils it", "The least extent in each area. Marks: it only leaves a doubt, however great it is."))
 	f := e.rows()
 	for _, area := range slices.Sorted(maps.Keys(e.entry.Near)) {
 		f.Keyed(damage.Area(area), spoils, func(a *donor.Assembly) map[string]string { return a.Near }, area)

@@ -63,7 +63,7 @@ func newCatalogue[T any](p *Page, k kind[T]) *section {
 	s.editor = newEditor(s)
 	add := widgets.NewButton("Add "+article(k.noun), s.add)
 	head := container.NewVBox(form.Heading(k.title, k.help), s.faults, container.NewBorder(nil, nil, nil, add, s.search))
-	split := widgets.NewHSplit("bench."+k.name, form.Under(head, s.table, nil), container.NewScroll(s.editor.body), 0.5)
+	split := widgets.NewHSplit("bench."+k.name, form.Under(head, s.table, nil), s.editor.pane.Pane, 0.5)
 	return &section{name: k.name, body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
 }
 
@@ -206,6 +206,7 @@ type editor[T any] struct {
 	put       func(label string, x T) // keeps the entry
 	catalogue *catalogue[T]           // nil: the entry stands alone
 	body      *fyne.Container
+	pane      *form.Fit // around the body; nil: the whole page is the entry's
 	forms     []*form.Of[T]
 	entry     T
 	shape     string // of the entry that the fields were made for
@@ -214,6 +215,7 @@ type editor[T any] struct {
 
 func newEditor[T any](s *catalogue[T]) *editor[T] {
 	e := &editor[T]{page: s.page, catalogue: s, body: container.NewVBox(), mark: widget.NewLabel("")}
+	e.pane = form.NewFit(e.body)
 	e.put = func(label string, x T) { s.put(s.noun+": "+label, x) }
 	e.clear()
 	return e
@@ -243,9 +245,11 @@ func (e *editor[T]) build(x view.CatalogueEntry[T]) {
 	id := e.catalogue.idOf(x.Item)
 	w := newWhose(e.catalogue.dropWords(x), func() { e.catalogue.putBack(id) })
 	w.set(x.Yours)
+	e.pane.Clear()
 	e.body.Objects, e.forms = []fyne.CanvasObject{w.body}, nil
 	e.catalogue.build(e)
 	e.body.Refresh()
+	e.pane.Refresh()
 }
 
 // edit changes the entry that is shown.
@@ -258,6 +262,9 @@ func (e *editor[T]) edit(label string, change func(*T)) {
 // rows adds a form of the entry to the page.
 func (e *editor[T]) rows() *form.Of[T] {
 	f := form.NewOf(e.edit, func(T) money.Currency { return view.NewPurse(e.page.state.Own.Currency).Currency })
+	if e.pane != nil {
+		f.Fit(e.pane)
+	}
 	e.forms = append(e.forms, f)
 	e.body.Add(f.Rows)
 	return f

@@ -145,7 +145,7 @@ func TestAJobThatAnotherMakesNeedlessIsNamed(t *testing.T) {
 	if got := s.State.Own.Jobs; len(got) != 1 || !slices.Equal(got[0].Spares, []string{"aim"}) {
 		t.Fatalf("the own jobs are %+v", got)
 	}
-	s.tap("No longer needless: Aim the headlamps")
+	s.tap("No longer needless")
 	if got := s.State.Own.Jobs[0].Spares; len(got) != 0 {
 		t.Errorf("still needless: %q", got)
 	}

@@ -46,8 +46,9 @@ type whose struct {
 
 func newWhose(words string, putBack func()) *whose {
 	w := &whose{says: widget.NewLabel(""), back: widgets.NewButton(words, putBack)}
+	w.says.Wrapping = fyne.TextWrapWord
 	w.back.Importance = widget.LowImportance
-	w.body = container.NewHBox(w.says, w.back)
+	w.body = container.NewVBox(w.says, container.NewHBox(w.back))
 	return w
 }
 

@@ -61,11 +61,11 @@ func buildJob(e *editor[repair.Job]) {
 		func(b *repair.Brought) **float64 { return &b.Chance })
 	buildLinks(e, links{"What it makes needless",
 		"Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended.",
-		"No longer needless: ", "makes needless "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Spares })
+		"No longer needless", "makes needless "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Spares })
 	buildLinks(e, links{"What it does with its own", "Work that an assembly does: a complete door brings its glass. What that work brings " +
-		"along goes too.", "No longer done with it: ", "does "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Covers })
+		"along goes too.", "No longer done with it", "does "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Covers })
 	buildLinks(e, links{"What hidden damage it puts right", "It is not counted beside this work: what is replaced is not hidden any more.",
-		"No longer put right: ", "puts right "}, e.risks(), func(j *repair.Job) *[]string { return &j.Settles })
+		"No longer put right", "puts right "}, e.risks(), func(j *repair.Job) *[]string { return &j.Settles })
 }
 
 // reasonHelp is said over the reasons of jobs and of risks.

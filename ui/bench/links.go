@@ -5,6 +5,10 @@ import (
 
 	"walkline/ui/form"
 	"walkline/ui/widgets"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 )
 
 // links are the words of a list of other entries that an entry names.
@@ -46,11 +50,20 @@ func (e *editor[T]) suggestion(words string, choices []widgets.Choice, take func
 	e.body.Add(add)
 }
 
+// dropping adds what an entry names, with a button that takes it out.
+func (e *editor[T]) dropping(name, words string, change func(*T)) {
+	label := widget.NewLabel(name)
+	label.Wrapping = fyne.TextWrapWord
+	b := widgets.NewButton(words, func() { e.edit(words+": "+name, change) })
+	b.Importance = widget.LowImportance
+	e.body.Add(container.NewBorder(nil, nil, nil, b, label))
+}
+
 // buildLinks adds the entries that an entry names by their ids.
 func buildLinks[T any](e *editor[T], words links, choices []widgets.Choice, at func(*T) *[]string) {
-	e.body.Add(form.Heading(words.title, words.help))
+	e.body.Add(form.LongHeading(words.title, words.help))
 	for i, id := range *at(&e.entry) {
-		e.button(words.drop+nameOf(choices, id), func(x *T) { *at(x) = slices.Delete(*at(x), i, i+1) })
+		e.dropping(nameOf(choices, id), words.drop, func(x *T) { *at(x) = slices.Delete(*at(x), i, i+1) })
 	}
 	e.suggestion("Add one: type any word of it", choices, func(c widgets.Choice) {
 		e.edit(words.add+c.Name, func(x *T) { *at(x) = append(*at(x), c.ID) })
@@ -59,12 +72,12 @@ func buildLinks[T any](e *editor[T], words links, choices []widgets.Choice, at f
 
 // buildBrings adds the jobs that an entry brings along: B is how its catalogue writes one.
 func buildBrings[T, B any](e *editor[T], at func(*T) *[]B, id func(*B) *string, chance func(*B) **float64) {
-	e.body.Add(form.Heading("What it brings along", "Work that comes with it, counted once for all that bring it."))
-	f, all := e.rows(), e.jobs()
+	e.body.Add(form.LongHeading("What it brings along", "Work that comes with it, counted once for all that bring it."))
+	all := e.jobs()
 	for i := range *at(&e.entry) {
 		name := nameOf(all, *id(item(*at(&e.entry), i)))
-		f.Number(name, form.Percents, func(x *T) any { return form.Certainly{At: chance(item(*at(x), i))} }).SetRoom(0)
-		e.button("Take out: "+name, func(x *T) { *at(x) = slices.Delete(*at(x), i, i+1) })
+		e.rows().Number(name, form.Percents, func(x *T) any { return form.Certainly{At: chance(item(*at(x), i))} }).SetRoom(0)
+		e.button("Take it out", func(x *T) { *at(x) = slices.Delete(*at(x), i, i+1) })
 	}
 	e.suggestion("Add one: type any word of it", all, func(c widgets.Choice) {
 		e.edit("brings "+c.Name, func(x *T) {

@@ -44,7 +44,7 @@ func newPacks(p *Page) *section {
 	head := container.NewVBox(form.Heading("Jurisdictions",
 		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
 		container.NewBorder(nil, nil, nil, add, s.search))
-	split := widgets.NewHSplit("bench.packs", form.Under(head, s.table, nil), container.NewScroll(s.words), 0.5)
+	split := widgets.NewHSplit("bench.packs", form.Under(head, s.table, nil), container.NewVScroll(s.words), 0.5)
 	return &section{name: "Jurisdictions", body: split, show: s.show, first: func() fyne.Focusable { return s.search }}
 }
 
@@ -122,12 +122,12 @@ func (s *packs) write(p view.Pack) {
 		return
 	}
 	s.shown = key
-	s.words.Objects = []fyne.CanvasObject{form.Heading(p.Name, p.Note)}
+	s.words.Objects = []fyne.CanvasObject{form.LongHeading(p.Name, p.Note)}
 	if p.Yours {
 		s.words.Add(container.NewHBox(s.remove))
 	}
 	for _, g := range p.Groups() {
-		s.words.Add(form.Heading(g.Title, ""))
+		s.words.Add(form.LongHeading(g.Title, ""))
 		for _, r := range g.Rows {
 			words := widget.NewLabel(r[0])
 			words.Wrapping = fyne.TextWrapWord

@@ -69,7 +69,7 @@ func buildRisk(e *editor[hidden.Entry]) {
 // buildEvidence adds the findings that tell of a risk.
 func buildEvidence(e *editor[hidden.Entry]) {
 	type entry = hidden.Entry
-	e.body.Add(form.Heading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
+	e.body.Add(form.LongHeading("What tells of it", "How often the answer is yes when the damage is there, and when it is not."))
 	texts := map[string]string{}
 	var choices []widgets.Choice
 	if know := e.page.state.Know; know != nil {

@@ -15,7 +15,7 @@ type signs struct{ title, help, noun string }
 
 // buildSigns adds the signs of a list, with a button for one more.
 func buildSigns[T any](e *editor[T], words signs, at func(*T) *[]lot.Sign) {
-	e.body.Add(form.Heading(words.title, words.help))
+	e.body.Add(form.LongHeading(words.title, words.help))
 	for i := range *at(&e.entry) {
 		buildSign(e, fmt.Sprintf("%s %d", form.Sentence(words.noun), i+1), func(x *T) *lot.Sign { return item(*at(x), i) })
 		e.button("Remove this "+words.noun, func(x *T) { *at(x) = slices.Delete(*at(x), i, i+1) })
@@ -55,7 +55,7 @@ func buildNever[T any](e *editor[T], at func(*T) *[]lot.Sign) {
 
 // buildMoves adds how the lot changes the chance.
 func buildMoves[T any](e *editor[T], at func(*T) *[]lot.Move) {
-	e.body.Add(form.Heading("What moves its chance",
+	e.body.Add(form.LongHeading("What moves its chance",
 		"Where it is met the odds are multiplied: 2 makes even odds two to one, 0.5 the other way."))
 	for i := range *at(&e.entry) {
 		e.rows().Number("Odds times", factors, func(x *T) any { return &item(*at(x), i).Odds }).SetRoom(0)
@@ -70,7 +70,7 @@ const scaleHelp = "Where it is met money and hours are multiplied; an empty fact
 
 // buildScales adds how the lot changes what an entry costs.
 func buildScales[T any](e *editor[T], title string, at func(*T) *[]lot.Scale) {
-	e.body.Add(form.Heading(title, scaleHelp))
+	e.body.Add(form.LongHeading(title, scaleHelp))
 	for i := range *at(&e.entry) {
 		f := e.rows()
 		of := func(x *T) *lot.Scale { return item(*at(x), i) }

@@ -26,13 +26,15 @@ func Donor(f *Form) {
 		func(valuation.Case) {})
 	narrow(f.Three("Donor costs", Amounts, func(c *valuation.Case) any { return &at(c).Price }))
 	narrow(f.Three("Donor's freight", Amounts, func(c *valuation.Case) any { return &at(c).Freight }))
-	narrow(f.Three("Donor's lead days", Days, func(c *valuation.Case) any { return &at(c).LeadDays }))
+	lead := f.Three("Donor's lead days", Days, func(c *valuation.Case) any { return &at(c).LeadDays })
+	lead.SetFigures(4)
+	lead.SetRoom(0)
 	Hours(f, func(c *valuation.Case) *map[string]prob.Three { return &at(c).Hours })
 	usable := Percents
 	usable.Optional = true
 	f.Number("Donor's parts usable", usable, func(c *valuation.Case) any { return &at(c).Sound }).SetRoom(0)
-	f.owned("Its rest brings", Amounts, func(c *valuation.Case) { at(c).Starter = false },
-		func(c *valuation.Case) any { return &at(c).Brings })
+	narrow(f.owned("Its rest brings", Amounts, func(c *valuation.Case) { at(c).Starter = false },
+		func(c *valuation.Case) any { return &at(c).Brings }))
 }
 
 // FromDonor adds a tick for whether the parts of a line come off the donor vehicle.

@@ -79,7 +79,7 @@ func Condition(f *Form) {
 // Marked adds a tick for each area that is damaged and one for none, with the marks in words, and returns the first tick. How far and
 // how deep an area is hurt is not asked: a new mark is functional and bolted.
 func Marked(f *Form) fyne.Focusable {
-	grid := container.New(byScale{perRow - 1})
+	grid := container.New(byScale{columns: perRow - 1})
 	ticks := make([]*widgets.Check, len(lot.Areas))
 	for i, area := range lot.Areas {
 		ticks[i] = widgets.NewCheck(damage.Area(area), func(on bool) {

@@ -36,6 +36,7 @@ type Of[T any] struct {
 	shows    []func(T)       // write the T into the fields
 	first    fyne.Focusable
 	muted    bool // the fields are being written: their handlers keep still
+	pane     *Fit // that the rows follow; nil: none
 	threes   *int // where in Rows the last three-point field ends; forms that share rows share it
 }
 
@@ -67,7 +68,11 @@ func (f *Of[T]) leads(field fyne.Focusable) {
 func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 	l := widget.NewLabel(label)
 	l.Alignment = fyne.TextAlignTrailing
-	f.Rows.Add(widgets.NewExplained(l, view.Help(label)))
+	beside := widgets.NewExplained(l, view.Help(label))
+	if f.pane != nil {
+		f.pane.labels, f.pane.bare[beside] = append(f.pane.labels, l), label == ""
+	}
+	f.Rows.Add(beside)
 	f.Rows.Add(field)
 	f.shows = append(f.shows, show)
 }
@@ -75,7 +80,7 @@ func (f *Of[T]) Row(label string, field fyne.CanvasObject, show func(T)) {
 // Within returns a form of a part of what f shows, in its rows.
 func Within[T, V any](f *Of[T], at func(*T) *V) *Of[V] {
 	var now T
-	part := &Of[V]{currency: func(V) money.Currency { return f.currency(now) }, Rows: f.Rows, threes: f.threes}
+	part := &Of[V]{currency: func(V) money.Currency { return f.currency(now) }, Rows: f.Rows, pane: f.pane, threes: f.threes}
 	part.edit = func(label string, change func(*V)) { f.edit(label, func(whole *T) { change(at(whole)) }) }
 	f.Also(func(whole T) {
 		now = whole
@@ -87,6 +92,9 @@ func Within[T, V any](f *Of[T], at func(*T) *V) *Of[V] {
 // Apart returns a form of the same with rows of its own.
 func Apart[T any](f *Of[T]) *Of[T] {
 	rows := NewOf(f.edit, f.currency)
+	if f.pane != nil {
+		rows.Fit(f.pane)
+	}
 	f.Also(rows.Render)
 	return rows
 }
@@ -213,7 +221,7 @@ func (f *Of[T]) Several(label string, codes []string, at func(*T) *[]string) {
 
 // ticks returns a grid of a tick for each of several codes, written with the form.
 func (f *Of[T]) ticks(label string, codes, words []string, columns int, at func(*T) *[]string) fyne.CanvasObject {
-	grid := container.New(byScale{columns})
+	grid := container.New(byScale{columns, f.pane})
 	ticks := make([]*widgets.Check, len(codes))
 	for i := range codes {
 		ticks[i] = widgets.NewCheck(words[i], func(bool) {
@@ -312,7 +320,11 @@ func (f *Of[T]) three(label string, spec widgets.Spec, get func(T) prob.Three, s
 func (f *Of[T]) headed(e *widgets.ThreeEntry) {
 	const two = 2 * 2 // a label and a field each
 	if *f.threes == 0 || len(f.Rows.Objects)-*f.threes > two {
-		f.Rows.Add(widgets.NewCaption(""))
+		none := widgets.NewCaption("")
+		if f.pane != nil {
+			f.pane.bare[none] = true
+		}
+		f.Rows.Add(none)
 		f.Rows.Add(e.Heads())
 	}
 }

@@ -32,7 +32,7 @@ func hailFields(f *Form) fyne.CanvasObject {
 		below := Percents
 		below.Most = widgets.Bound(0.99)
 		off := f.Three("Take off", below, func(c *valuation.Case) any { return &at(c).Discount })
-		off.SetFigures(2)
+		off.SetFigures(4)
 		off.SetRoom(0)
 		return nil
 	})

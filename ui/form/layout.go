@@ -55,19 +55,36 @@ func (r Room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Move(fyne.NewPos(0, 0))
 }
 
-// byScale is a grid of so many columns, and of one fewer where the text is large.
-type byScale struct{ columns int }
+// byScale is a grid of so many columns, and of one fewer where the text is large; of two or one where its pane is narrow.
+type byScale struct {
+	columns int
+	pane    *Fit // nil: none
+}
 
 // largeText is the text scale above which a grid has one column fewer. Starter value: looked at in the pictures at 1280 points.
 const largeText = 1.15
 
-func (b byScale) grid() fyne.Layout {
+func (b byScale) grid(objects []fyne.CanvasObject) fyne.Layout {
+	if b.pane != nil && b.pane.stacked {
+		columns := min(b.columns, stackedTicks)
+		if layout.NewGridLayoutWithColumns(columns).MinSize(objects).Width > b.pane.width {
+			columns = 1
+		}
+		return layout.NewGridLayoutWithColumns(columns)
+	}
 	if theme.Scale() > largeText && b.columns > 1 {
 		return layout.NewGridLayoutWithColumns(b.columns - 1)
 	}
 	return layout.NewGridLayoutWithColumns(b.columns)
 }
 
-func (b byScale) MinSize(objects []fyne.CanvasObject) fyne.Size { return b.grid().MinSize(objects) }
+// stackedTicks are the most columns of ticks in a narrow pane.
+const stackedTicks = 2
 
-func (b byScale) Layout(objects []fyne.CanvasObject, size fyne.Size) { b.grid().Layout(objects, size) }
+func (b byScale) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return b.grid(objects).MinSize(objects)
+}
+
+func (b byScale) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	b.grid(objects).Layout(objects, size)
+}

@@ -49,7 +49,7 @@ func (p Parts) Build(parts []repair.Part) {
 
 // part lays out one part: its name, its sources, what happens when none has it.
 func (p Parts) part(part repair.Part, i int) {
-	p.Add(Heading("Part", "The cheapest source that has it is taken."))
+	p.Add(LongHeading("Part", "The cheapest source that has it is taken."))
 	f := p.Rows()
 	at := func(l *repair.Line) *repair.Part { return partOf(l, i) }
 	f.Text("Name", func(l *repair.Line) *string { return &at(l).Name })

@@ -37,6 +37,7 @@ type lineForm struct {
 type lineGroup struct {
 	form *form.Of[repair.Line]
 	body *fyne.Container
+	pane *form.Fit // around the body
 }
 
 var lineGroups = [...]string{"Work", "Hours", "Parts"}
@@ -85,11 +86,14 @@ func (f *lineForm) render(c valuation.Case, r view.RepairRow) {
 // buildDonor lays out the donor vehicle that the lot is planned with.
 func (f *lineForm) buildDonor(l repair.Line) {
 	f.donor = form.New(f.edit)
+	body := container.NewVBox(form.LongHeading("Donor vehicle", l.Why), widgets.NewNote(widgets.Care, l.Caution))
+	pane := form.NewFit(body)
+	f.donor.Fit(pane)
 	form.Donor(f.donor)
-	f.body.Objects = []fyne.CanvasObject{container.NewVScroll(container.NewVBox(form.LongHeading("Donor vehicle", l.Why),
-		widgets.NewNote(widgets.Care, l.Caution), f.donor.Rows,
-		container.NewHBox(widgets.NewButton("Propose what its rest brings", func() { f.do(desk.PlanDonor()) })),
-		container.NewHBox(widgets.NewButton("Leave the donor vehicle out", func() { f.do(desk.LeaveDonor()) }))))}
+	body.Add(f.donor.Rows)
+	body.Add(container.NewHBox(widgets.NewButton("Price the rest", func() { f.do(desk.PlanDonor()) })))
+	body.Add(container.NewHBox(widgets.NewButton("Leave the donor out", func() { f.do(desk.LeaveDonor()) })))
+	f.body.Objects = []fyne.CanvasObject{pane.Pane}
 	f.body.Refresh()
 }
 
@@ -125,9 +129,12 @@ func (f *lineForm) build(r view.RepairRow) {
 	}
 	var sections []rail.Section
 	for i, name := range lineGroups {
-		f.groups[i] = lineGroup{form.Apart(f.form), container.NewVBox()}
-		f.groups[i].body.Add(f.groups[i].form.Rows)
-		sections = append(sections, rail.Section{Name: name, Body: container.NewScroll(f.groups[i].body)})
+		g := lineGroup{form: form.Apart(f.form), body: container.NewVBox()}
+		g.pane = form.NewFit(g.body)
+		g.form.Fit(g.pane)
+		g.body.Add(g.form.Rows)
+		f.groups[i] = g
+		sections = append(sections, rail.Section{Name: name, Body: g.pane.Pane})
 	}
 	f.fill(r)
 	f.rail = rail.Across(sections, func(int) {})
@@ -155,6 +162,7 @@ func (f *lineForm) fill(r view.RepairRow) {
 	line.Work(hours.form)
 	if f.now.Repair.Donor != nil && len(r.Line.Parts) > 0 {
 		f.parts = form.New(f.edit)
+		f.parts.Fit(parts.pane)
 		form.FromDonor(f.parts, r.Line.ID)
 		parts.body.Add(f.parts.Rows)
 	}

@@ -70,8 +70,8 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewHBox(w.restore, w.donor, shop), w.totals))
-	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
+		container.NewVBox(w.totals, container.NewHBox(w.donor, shop, w.restore)))
+	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.59)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 

@@ -114,7 +114,7 @@ func TestADonorIsPlannedWith(t *testing.T) {
 	if d := b.State.Open.Case.Repair.Donor; d == nil || len(d.Feeds) != 2 || b.page.work.rows[lines.Selected()].Line.ID != repair.DonorLine {
 		t.Fatalf("%+v", d)
 	}
-	b.wants(t, "Donor is hit at", "Leave the donor vehicle out")
+	b.wants(t, "Donor is hit at", "Leave the donor out")
 	if facts := strings.Join(lines.Facts(), "\n"); strings.Count(facts, "2,900") != 1 {
 		t.Errorf("the donor is not paid once: %s", facts)
 	}
