@@ -43,17 +43,17 @@ func execute(args []string, out, errs io.Writer) int {
 		fmt.Fprint(out, o.words)
 		return done
 	}
-	err = run(o, errs)
-	var unshown unshowable
-	switch {
-	case err == nil:
+	if err = run(o, errs); err == nil {
 		return done
-	case errors.As(err, &unshown):
-		fmt.Fprintln(errs, "walkline:", err)
-		box("Walkline cannot show its window", err.Error())
-		return noWindow
 	}
 	fmt.Fprintln(errs, "walkline:", err)
+	switch {
+	case errors.As(err, new(unshowable)):
+		box("Walkline cannot show its window", err.Error())
+		return noWindow
+	case errors.As(err, new(homeless)): // every other fault had a window of its own
+		box("Walkline cannot start", err.Error())
+	}
 	return failed
 }
 
@@ -142,7 +142,8 @@ func (s *session) show(a fyne.App) {
 // unhurried is how long work that nobody asked for waits once the window is painted. Ours: by then its user looks at it.
 const unhurried = 3 * time.Second
 
-// rest has the file checked, gives back the memory that only the start needed, most of it for reading the catalogues, and has the rest of the work begun.
+// rest has the file checked, gives back the memory that only the start needed, most of it for reading the catalogues, and has the rest of
+// the work begun.
 func (s *session) rest(a fyne.App, w *ui.Window) {
 	s.check(a, s.runner, w)
 	task.Start(s.runner, task.Order[struct{}]{Key: "rest", Wait: time.Second,

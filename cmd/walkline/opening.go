@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/lang"
 
 	"walkline/cmd/wire"
 	"walkline/store"
@@ -40,7 +39,7 @@ func (s *session) read() error {
 	if s.desk, err = wire.NewDesk(book); err != nil {
 		return err
 	}
-	regionOf(string(lang.SystemLocale())).settle(s.desk)
+	ownRegion().settle(s.desk)
 	s.desk.Importer, s.desk.Lister, s.desk.Past = logged{s.desk.Importer}, loggedList{s.desk.Lister}, loggedPast{s.desk.Past}
 	s.first = s.desk.Load(context.Background())
 	if s.first.Trouble == "" {
@@ -148,8 +147,8 @@ func (s *session) repair(w warner, why error) ui.Rescue {
 		}}
 }
 
-// check looks at every page of the file once the window is there, before anybody can have done anything, then at all that it holds, and says
-// what it finds.
+// check looks at every page of the file once the window is there, before anybody can have done anything, then at all that it holds, and
+// says what it finds.
 func (s *session) check(a fyne.App, r task.Runner, w warner) {
 	for _, words := range s.book.Said() {
 		slog.Warn("found at opening", "file", s.path, "what", words)
