@@ -122,7 +122,7 @@ func stage(ctx context.Context, path, from, coming string) error {
 
 // fit says why a file, which is ours to write to, can't take a store's place, and folds its log into it.
 func fit(ctx context.Context, path string) error {
-	version, err := inspect(ctx, path)
+	version, err := inspect(ctx, path, lookable)
 	switch {
 	case err != nil:
 		return err

@@ -99,3 +99,24 @@ func BenchmarkOpenBuilds(b *testing.B) {
 	}
 	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/2, "x_2s")
 }
+
+// BenchmarkEntries lists 1,000 lots as the first page does; the ratio is to reading one lot whole as often.
+func BenchmarkEntries(b *testing.B) {
+	s := opened(b)
+	var step book.Step
+	for range 1000 {
+		step.New = append(step.New, book.New{Case: sample(b)})
+	}
+	ids := do(b, s, step).Lots
+	start := time.Now()
+	for _, id := range ids {
+		read(b, s, id)
+	}
+	each := time.Since(start).Seconds()
+	for b.Loop() {
+		if list, err := s.Entries(b.Context()); err != nil || len(list) != len(ids) {
+			b.Fatalf("%d lots, %v", len(list), err)
+		}
+	}
+	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/each, "x_read_one_by_one")
+}

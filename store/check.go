@@ -40,6 +40,11 @@ func glance(ctx context.Context, db *sql.DB) error {
 	return err
 }
 
+// LookAtPages looks at every page of a file that was opened by [OpenAtOnce], as [Open] does first. Errors: [ErrDamaged]; the context's.
+func (s *Store) LookAtPages(ctx context.Context) error {
+	return wrapped("looking at "+s.path, quickCheck(ctx, s.reader))
+}
+
 // Check looks at all that the file holds: every page, every index, every rule of a row, every sum of one, and whether lists show of a lot
 // what is kept of it. It may take as long as reading the file
 // does, and others go on meanwhile. Errors: [ErrDamaged] with the first thing found; the context's.

@@ -35,13 +35,33 @@ func Open(ctx context.Context, path string) (*Store, error) {
 	return open(ctx, path, schema(), time.Now)
 }
 
+// OpenAtOnce opens as [Open] does, but leaves it to [Store.LookAtPages] to look at each page of a file that needs no change: that takes
+// as long as to read all of the file.
+func OpenAtOnce(ctx context.Context, path string) (*Store, error) {
+	return manner{schema(), time.Now, func(version int) bool { return version < len(schema()) }}.open(ctx, path)
+}
+
 func open(ctx context.Context, path string, steps []string, now func() time.Time) (*Store, error) {
+	return manner{steps, now, lookable}.open(ctx, path)
+}
+
+// manner is how a file is opened: the steps to its present format, the clock, and whether a file of a format is looked at first.
+type manner struct {
+	steps []string
+	now   func() time.Time
+	looks func(version int) bool
+}
+
+// lookable reports whether every page of a file of a format may be looked at. Whoever knows a newer format may look at that.
+func lookable(version int) bool { return version <= len(schema()) }
+
+func (m manner) open(ctx context.Context, path string) (*Store, error) {
 	doing := "opening " + path
 	absolute, err := filepath.Abs(path)
 	if err != nil {
 		return nil, wrapped(doing, err)
 	}
-	if err := putStaged(ctx, absolute, now); err != nil {
+	if err := putStaged(ctx, absolute, m.now); err != nil {
 		return nil, wrapped("putting a backup in the place of "+path, err)
 	}
 	said, err := pair(ctx, absolute)
@@ -51,15 +71,15 @@ func open(ctx context.Context, path string, steps []string, now func() time.Time
 	if err != nil {
 		return nil, wrapped(doing, err)
 	}
-	version, err := inspect(ctx, absolute)
+	version, err := inspect(ctx, absolute, m.looks)
 	if err != nil {
 		return nil, wrapped(doing, err)
 	}
-	if version > len(steps) {
-		return nil, wrapped(doing, newer(version, len(steps)))
+	if version > len(m.steps) {
+		return nil, wrapped(doing, newer(version, len(m.steps)))
 	}
-	s := &Store{path: absolute, now: now, said: said}
-	if err := s.connect(ctx, version, steps); err != nil {
+	s := &Store{path: absolute, now: m.now, said: said}
+	if err := s.connect(ctx, version, m.steps); err != nil {
 		s.Close()
 		return nil, wrapped(doing, err)
 	}
@@ -86,7 +106,7 @@ func (s *Store) connect(ctx context.Context, version int, steps []string) (err e
 			return fmt.Errorf("copying the file before its format is brought up to date: %w", failed)
 		}
 		defer func() {
-			if now, known := formatOf(ctx, s.path); err != nil && known == nil && now == version {
+			if now, known := formatOf(ctx, s.path, lookable); err != nil && known == nil && now == version {
 				err = errors.Join(err, plain.Remove(copied)) // start after start would add one
 			}
 		}()
@@ -127,8 +147,9 @@ func (s *Store) Close() error {
 // magic is how every SQLite file begins. Source: doc.go [3].
 var magic = []byte("SQLite format 3\x00")
 
-// inspect returns the format of the file at path, 0 when there is none or it is empty, without changing it.
-func inspect(ctx context.Context, path string) (int, error) {
+// inspect returns the format of the file at path, 0 when there is none or it is empty, without changing it. It looks at each page where
+// that is asked for.
+func inspect(ctx context.Context, path string, looks func(version int) bool) (int, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -145,7 +166,7 @@ func inspect(ctx context.Context, path string) (int, error) {
 	if err := startsAsDatabase(path); err != nil {
 		return 0, err
 	}
-	return formatOf(ctx, path)
+	return formatOf(ctx, path, looks)
 }
 
 func folder(path string) error {
@@ -169,7 +190,7 @@ func startsAsDatabase(path string) error {
 }
 
 // formatOf returns the format of a SQLite file. Errors: [ErrForeign] when it bears another program's mark.
-func formatOf(ctx context.Context, path string) (int, error) {
+func formatOf(ctx context.Context, path string, looks func(version int) bool) (int, error) {
 	db, err := inspecting.open(ctx, path)
 	if err != nil {
 		return 0, err
@@ -187,8 +208,8 @@ func formatOf(ctx context.Context, path string) (int, error) {
 	if application != applicationID && !blank {
 		return 0, fmt.Errorf("%w; nothing in it was changed", ErrForeign)
 	}
-	if version > len(schema()) {
-		return version, nil // whoever knows its format may look
+	if !looks(version) {
+		return version, nil
 	}
 	return version, glance(ctx, db)
 }

@@ -51,7 +51,7 @@ func (s *Store) look(ctx context.Context) (err error) {
 	if err := copyWithLog(ctx, s.path, copied); err != nil {
 		return err
 	}
-	version, err := inspect(ctx, copied)
+	version, err := inspect(ctx, copied, lookable)
 	switch known := len(schema()); {
 	case err != nil:
 		return err

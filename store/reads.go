@@ -20,20 +20,28 @@ import (
 
 // Entries returns every lot that is not removed, archived ones too, by sale day (unknown days last) and number.
 func (s *Store) Entries(ctx context.Context) ([]book.Entry, error) {
-	return collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, l.archived,
-			l.number, l.sale, l.sale_date,
-			l.model_year, l.make, l.model,
-			l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
-			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said,
-			(SELECT json_extract(body, '$.listed') FROM documents x WHERE lot = l.id AND part = 'lot' AND ` + intact("documents", "x") + `),
-			(SELECT json_object('Odometer', json_extract(body, '$.odometer'), 'Unit', json_extract(body, '$.odometer_unit'),
-				'Document', json_extract(body, '$.title.document'), 'Brands', json_extract(body, '$.title.brands'))
-				FROM documents x WHERE lot = l.id AND part = 'lot' AND ` + intact("documents", "x") + `),
-			(SELECT body FROM documents x WHERE lot = l.id AND part = 'damage' AND ` + intact("documents", "x") + `),
-			(SELECT json_extract(body, '$[0]') FROM documents x WHERE lot = l.id AND part = 'photos' AND ` + intact("documents", "x") + `)
+	list, err := collect(ctx, s, query{"reading the lots", `SELECT l.id, l.state, l.archived, l.number, l.sale, l.sale_date,
+			l.model_year, l.make, l.model, l.trim, l.currency, a.decision, a.walk_away, a.binding, a.loss_chance,
+			a.mean_profit, a.per_hour, a.revision <> l.revision, a.said, f.body, d.body,
+			json_extract(p.body, '$[0]')
 		FROM lots l LEFT JOIN answers a ON a.lot = l.id AND ` + intact("answers", "a") + `
-		WHERE l.removed_at IS NULL AND ` + intact("lots", "l") + `
-		ORDER BY l.sale_date = '', l.sale_date, l.sale, length(l.number), l.number, l.id`}, scanEntry)
+		LEFT JOIN documents f ON f.lot = l.id AND f.part = 'lot' AND f.page = 0 AND ` + intact("documents", "f") + `
+		LEFT JOIN documents d ON d.lot = l.id AND d.part = 'damage' AND d.page = 0 AND ` + intact("documents", "d") + `
+		LEFT JOIN documents p ON p.lot = l.id AND p.part = 'photos' AND p.page = 0 AND ` + intact("documents", "p") + `
+		WHERE l.removed_at IS NULL AND ` + intact("lots", "l")}, scanEntry)
+	slices.SortFunc(list, func(a, b book.Entry) int { // SQLite would carry whole documents through its sort
+		return cmp.Or(byDay(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(len(a.Number), len(b.Number)),
+			cmp.Compare(a.Number, b.Number), cmp.Compare(a.ID, b.ID))
+	})
+	return list, err
+}
+
+// byDay compares days, of which an unknown one is the last.
+func byDay(a, b lot.Date) int {
+	if a == "" || b == "" {
+		return cmp.Compare(b, a)
+	}
+	return cmp.Compare(a, b)
 }
 
 func scanEntry(rows *sql.Rows) (book.Entry, error) {
@@ -42,31 +50,25 @@ func scanEntry(rows *sql.Rows) (book.Entry, error) {
 	var decision, binding sql.NullString
 	var loss, mean sql.NullFloat64
 	var stale sql.NullBool
-	var said, listed, facts, damage, photo []byte
+	var said, facts, damage, photo sql.RawBytes
 	err := rows.Scan(&e.ID, &e.State, &e.Archived, &e.Number, &e.Sale, &e.SaleDate, &e.ModelYear, &e.Make, &e.Model, &e.Trim,
-		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale,
-		&said, &listed, &facts, &damage, &photo)
+		&e.Currency, &decision, &a.WalkAway, &binding, &loss, &mean, &a.PerHour, &stale, &said, &facts, &damage, &photo)
 	if decision.Valid {
 		a.Decision, a.Binding, a.LossChance, a.MeanProfit, a.Stale = decision.String, binding.String, loss.Float64, mean.Float64, stale.Bool
 		e.Answer = &a
 	}
-	if err == nil && said != nil {
-		err = decode("the answer for lot "+e.Number, said, &a.Said)
+	var of lot.Lot
+	for _, part := range []struct {
+		words string
+		body  []byte
+		into  any
+	}{{"the answer for lot ", said, &a.Said}, {"the facts of lot ", facts, &of}, {"the damage of lot ", damage, &e.Damage},
+		{"the first photo of lot ", photo, &e.Photo}} {
+		if err == nil && part.body != nil {
+			err = decode(part.words+e.Number, json.RawMessage(part.body), part.into)
+		}
 	}
-	if err == nil && listed != nil {
-		e.Listed = new(lot.Listed)
-		err = decode("what the list says of lot "+e.Number, listed, e.Listed)
-	}
-	if err == nil && facts != nil {
-		err = decode("the facts of lot "+e.Number, facts, &e.Look)
-	}
-	if err == nil && damage != nil {
-		err = decode("the damage of lot "+e.Number, damage, &e.Damage)
-	}
-	if err == nil && photo != nil {
-		e.Photo = new(lot.Photo)
-		err = decode("the first photo of lot "+e.Number, photo, e.Photo)
-	}
+	e.Listed, e.Odometer, e.Unit, e.Document, e.Brands = of.Listed, of.Odometer, of.OdometerUnit, of.Title.Document, of.Title.Brands
 	return e, err
 }
 
@@ -133,10 +135,7 @@ func (s *Store) Builds(ctx context.Context) ([]book.Bought, error) {
 		WHERE l.removed_at IS NULL AND l.state IN ('won', 'lost') AND ` + intact("lots", "l") + `
 		ORDER BY l.id`}, scanBought, boughtRow.bought)
 	slices.SortStableFunc(list, func(a, b book.Bought) int { // SQLite would carry whole documents through its sort
-		if a.SaleDate == "" || b.SaleDate == "" {
-			return cmp.Compare(b.SaleDate, a.SaleDate)
-		}
-		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale))
+		return cmp.Or(byDay(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale))
 	})
 	return list, err
 }

@@ -31,8 +31,11 @@ func (a About) lines() string {
 // Describe tells the window what it is to say of the program.
 func (w *Window) Describe(a About) { w.about = a }
 
-// Warn says something at the foot of the window.
-func (w *Window) Warn(words string) { w.say(desk.State{Trouble: words}) }
+// Warn says something at the foot of the window, after what else it warns of, until the user does something.
+func (w *Window) Warn(words string) {
+	w.state.Notice, w.state.Trouble = "", strings.TrimSpace(w.state.Trouble+" "+words)
+	w.say(w.state)
+}
 
 // Tell says something at the foot of the window, unless something else is said there.
 func (w *Window) Tell(words string) {

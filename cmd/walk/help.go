@@ -13,6 +13,9 @@ type manual struct {
 	options          []string // one line each
 }
 
+// synopsis is how the command is called.
+func (m manual) synopsis() string { return strings.TrimSuffix("walk "+m.name+" "+m.call, " ") }
+
 const asJSON = "--json           the same answer as a JSON document"
 
 // readingOptions say what a table leaves open.
@@ -58,6 +61,8 @@ var manuals = []manual{
 	{"comps prices", "--subjects subjects.csv --dir DIR", "the prices of many, each from DIR/VEHICLE.csv, as CSV", []string{
 		"--subjects FILE  the vehicles, with a column vehicle",
 		"--dir DIR        the folder that holds VEHICLE.csv for each vehicle"}},
+	{name: "help", call: "[COMMAND]", does: "this, or one command with its options; COMMAND --help does the same"},
+	{name: "version", does: "which build this is; --version does the same"},
 }
 
 const codes = "Exit codes: 0 done; 1 a file could not be read or written; 2 the call or the case is at fault, one line a fault.\n"
@@ -69,10 +74,8 @@ const column = 56
 var usage = func() string {
 	var b strings.Builder
 	b.WriteString("walk values salvage lots in the terminal.\n\n")
-	for _, p := range append(slices.Clone(manuals),
-		manual{name: "help", call: "[COMMAND]", does: "this, or one command with its options; COMMAND --help does the same"},
-		manual{name: "version", does: "which build this is; --version does the same"}) {
-		call := strings.TrimSuffix("  walk "+p.name+" "+p.call, " ")
+	for _, p := range manuals {
+		call := "  " + p.synopsis()
 		if len(call) > column {
 			call += "\n"
 			fmt.Fprintf(&b, "%s%*s  %s\n", call, column, "", p.does)
@@ -87,6 +90,9 @@ func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "-
 
 // asked returns the command that the arguments ask help for, and whether they ask for any: help NAME, NAME --help.
 func asked(args []string) (name string, help bool) {
+	if args[0] == "help" && len(args) == 2 && isHelp(args[1]) {
+		return "help", true
+	}
 	if args[0] == "help" || isHelp(args[0]) {
 		return strings.Join(args[1:], " "), true
 	}
@@ -109,11 +115,13 @@ func help(name string, out, errs io.Writer) int {
 	code := faulty
 	for _, p := range manuals {
 		if p.name == name || strings.HasPrefix(p.name, name+" ") {
-			fmt.Fprintf(out, "walk %s %s\n\n  %s\n\n", p.name, p.call, p.does)
+			fmt.Fprintf(out, "%s\n\n  %s\n\n", p.synopsis(), p.does)
 			for _, line := range p.options {
 				fmt.Fprintf(out, "  %s\n", line)
 			}
-			fmt.Fprintln(out)
+			if len(p.options) > 0 {
+				fmt.Fprintln(out)
+			}
 			code = done
 		}
 	}

@@ -9,14 +9,17 @@ import (
 func TestEveryCommandHasItsHelp(t *testing.T) {
 	for _, p := range manuals {
 		words := strings.Fields(p.name)
-		for _, args := range [][]string{append([]string{"help"}, words...), append(words, "--help"), append(words, "-h"),
-			append(words, "x.json", "--help")} {
+		calls := [][]string{append([]string{"help"}, words...), append(words, "--help"), append(words, "-h")}
+		if p.name != "help" {
+			calls = append(calls, append(words, "x.json", "--help"))
+		}
+		for _, args := range calls {
 			code, out, errs := ran(args...)
-			if code != done || errs != "" || !strings.HasPrefix(out, "walk "+p.name+" ") || !strings.HasSuffix(out, codes) {
+			if code != done || errs != "" || !strings.HasPrefix(out, p.synopsis()+"\n") || !strings.HasSuffix(out, codes) {
 				t.Errorf("%q: exit %d, %q, %q", args, code, out, errs)
 			}
 		}
-		if !strings.Contains(usage, "walk "+p.name+" "+p.call) {
+		if !strings.Contains(usage, p.synopsis()) {
 			t.Errorf("the overview leaves out %s", p.name)
 		}
 	}

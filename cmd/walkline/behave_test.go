@@ -31,24 +31,28 @@ func ended(t *testing.T, store string, env ...string) (code int, errs string) {
 	return cmd.ProcessState.ExitCode(), said.String()
 }
 
-// TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so, ends with 3
-// and leaves the lots alone.
+// TestBehavesWithoutAWindow: with no display, one that is not there, and a driver that gives no OpenGL, the program says so and ends
+// with 3; with no folder of the user's, with 1. It leaves the lots alone.
 func TestBehavesWithoutAWindow(t *testing.T) {
 	if os.Getenv("WALKLINE_E2E") == "" {
 		t.Log("the window test runs under a virtual display: .ci/e2e")
 		return
 	}
-	for env, says := range map[string]string{
-		"DISPLAY=": "there is no display", "DISPLAY=:7653": "the display cannot be opened",
-		"LIBGL_DRIVERS_PATH=/nowhere": "the graphics driver gives no OpenGL 2.1",
+	for _, c := range []struct {
+		env, says string
+		code      int
+	}{
+		{"DISPLAY=", "there is no display", noWindow}, {"DISPLAY=:7653", "the display cannot be opened", noWindow},
+		{"LIBGL_DRIVERS_PATH=/nowhere", "the graphics driver gives no OpenGL 2.1", noWindow},
+		{"XDG_DATA_HOME=/proc/nowhere", "the data folder can't be made", failed},
 	} {
 		store := filepath.Join(t.TempDir(), "lots.db")
-		code, errs := ended(t, store, env)
-		if code != noWindow || !strings.Contains(errs, "walkline: "+says) {
-			t.Errorf("%s: exit %d, %q", env, code, errs)
+		code, errs := ended(t, store, c.env)
+		if code != c.code || !strings.Contains(errs, "walkline: "+c.says) {
+			t.Errorf("%s: exit %d, %q", c.env, code, errs)
 		}
 		if found, _ := filepath.Glob(store + "*"); len(found) > 0 {
-			t.Errorf("%s: the lots were touched: %q", env, found)
+			t.Errorf("%s: the lots were touched: %q", c.env, found)
 		}
 	}
 }

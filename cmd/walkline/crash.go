@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"walkline/cmd/version"
+	"walkline/store/plain"
 	"walkline/ui/task"
 )
 
@@ -33,41 +34,35 @@ const runningStem = "running-"
 // head begins every crash file.
 func head() string { return version.Line("walkline") + "\n\n" }
 
-// create opens a new file of a stem and the time; a second one in the same second gets a number. None is ever overwritten.
-func (c crashes) create(stem string) (*os.File, error) {
+// free returns a name that nothing has yet: of a stem and the time; a second one in the same second gets a number. None is ever
+// overwritten.
+func (c crashes) free(stem string) string {
 	name := filepath.Join(c.folder, stem+c.now().UTC().Format("20060102T150405Z"))
-	for i := 1; ; i++ {
-		path := name + ".txt"
-		if i > 1 {
-			path = fmt.Sprintf("%s-%d.txt", name, i)
+	path := name + ".txt"
+	for i := 2; ; i++ {
+		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) {
+			return path
 		}
-		f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-		if !errors.Is(err, fs.ErrExist) {
-			return f, err
-		}
+		path = fmt.Sprintf("%s-%d.txt", name, i)
 	}
 }
 
-// caught writes a panic that was caught to a file of its own, and the program goes on. Every edit is saved as it is made, so
-// nothing is lost.
+// caught writes a panic that was caught to a file of its own, whole or not at all, and the program goes on. Every edit is saved as it is
+// made, so nothing is lost.
 func (c crashes) caught(crash task.Crash) {
-	f, err := c.create("crash-")
-	if err == nil {
-		_, err = fmt.Fprintf(f, "%s%v\n\n%s", head(), crash.Value, crash.Stack)
-		err = errors.Join(err, f.Close())
-	}
-	if err != nil {
+	path := c.free("crash-")
+	if err := plain.Place(path, strings.NewReader(fmt.Sprintf("%s%v\n\n%s", head(), crash.Value, crash.Stack))); err != nil {
 		fmt.Fprintln(c.errs, "walkline: writing the crash file:", err)
 		return
 	}
-	fmt.Fprintln(c.errs, "walkline: a fault in the program, written to", f.Name())
-	slog.Error("a fault in the program was caught", "file", f.Name())
+	fmt.Fprintln(c.errs, "walkline: a fault in the program, written to", path)
+	slog.Error("a fault in the program was caught", "file", path)
 }
 
 // watch has the runtime write to a file what it says when the program ends in a fault that nobody catches, here or in the graphics
 // driver. The file goes when the program ends by itself.
 func (c crashes) watch() (end func()) {
-	f, err := c.create(fmt.Sprintf("%s%d-", runningStem, os.Getpid()))
+	f, err := os.OpenFile(c.free(fmt.Sprintf("%s%d-", runningStem, os.Getpid())), os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if err != nil {
 		slog.Warn("no file for the last words of a fault", "error", err)
 		return func() {}
@@ -106,17 +101,13 @@ func (c crashes) unfinished() (said []string) {
 			_ = os.Remove(path)
 			continue
 		}
-		f, err := c.create("crash-")
-		if err != nil {
-			continue
+		to := c.free("crash-")
+		if err := os.Rename(path, to); err != nil { // it is whole already, which a new file on a full disk would not be
+			slog.Warn("the file of a fault keeps its name", "error", err)
+			to = path
 		}
-		_, err = f.Write(text)
-		if err = errors.Join(err, f.Close()); err != nil {
-			continue
-		}
-		_ = os.Remove(path)
-		slog.Error("a program ended in a fault", "file", f.Name())
-		said = append(said, f.Name())
+		slog.Error("a program ended in a fault", "file", to)
+		said = append(said, to)
 	}
 	return said
 }

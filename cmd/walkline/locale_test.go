@@ -17,11 +17,13 @@ func TestNoLanguageNoComplaint(t *testing.T) {
 	if os.Getenv("WALKLINE_SPEAKS") != "" {
 		speakEnglish()
 		fmt.Print(lang.L("Cancel"), lang.X("file.name", "?"), " ", os.Getenv("LANG"), os.Getenv("LC_CTYPE"))
+		_ = lang.SystemLocale()
 		os.Exit(0)
 	}
 	for _, c := range []struct{ env, says string }{
 		{"LANG=C.UTF-8", "CancelName C.UTF-8"}, {"LC_ALL=C.UTF-8", "CancelName C.UTF-8"}, {"LANG=C", "CancelName C"},
-		{"LC_MESSAGES=C.utf8", "CancelName "},
+		{"LC_MESSAGES=C.utf8", "CancelName "}, {"LANG=xx_YY", "CancelName xx_YY"}, {"LC_ALL=english", "CancelName english"},
+		{"LANG=sr_RS@latin", "CancelName sr_RS"}, {"LANGUAGE=xx:yy", "CancelName "},
 		{"LC_ALL=POSIX", "CancelName "}, {"LANG=", "CancelName "}, {"LANG=de_DE.UTF-8", "CancelName de_DE.UTF-8"},
 		{"LANG=en_US.UTF-8", "CancelName en_US.UTF-8"},
 	} {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"log/slog"
@@ -18,6 +19,8 @@ const (
 	logName   = "walkline.log"
 	oldEnding = ".1"
 	logSize   = 512 << 10
+
+	longestLine = 64 << 10 // that is looked for at the end of a log
 )
 
 // rotating is a file that begins anew when it is full; the full one is kept beside it, in place of the one before.
@@ -35,32 +38,50 @@ func openLog(path string, most int64) (*rotating, error) {
 	return r, r.open()
 }
 
+// open goes on after the last whole line: a loss of power may have torn the one after it. Nothing waits for the disk: what is lost then is
+// the end of a log.
 func (r *rotating) open() (err error) {
-	if r.file, err = os.OpenFile(r.path, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600); err != nil {
+	if r.file, err = os.OpenFile(r.path, os.O_CREATE|os.O_APPEND|os.O_RDWR, 0o600); err != nil {
 		return err
 	}
 	info, err := r.file.Stat()
-	if err == nil {
-		r.size = info.Size()
+	if err != nil {
+		return err
 	}
-	return err
+	r.size = info.Size()
+	tail := make([]byte, min(r.size, longestLine))
+	if _, err := r.file.ReadAt(tail, r.size-int64(len(tail))); err != nil {
+		return err
+	}
+	if torn := int64(len(tail) - 1 - bytes.LastIndexByte(tail, '\n')); torn > 0 {
+		r.cut(r.size - torn)
+	}
+	return nil
 }
 
-// Write appends one line.
+// cut shortens the file to whole lines, where the system lets it.
+func (r *rotating) cut(size int64) {
+	if r.file.Truncate(size) == nil {
+		r.size = size
+	}
+}
+
+// Write appends one line, or none of it.
 func (r *rotating) Write(line []byte) (int, error) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	if r.size > 0 && r.size+int64(len(line)) > r.most {
 		r.file.Close()
-		if err := os.Rename(r.path, r.path+oldEnding); err != nil {
-			return 0, err
-		}
+		_ = os.Rename(r.path, r.path+oldEnding) // where that can't be, the log grows on
 		if err := r.open(); err != nil {
 			return 0, err
 		}
 	}
+	before := r.size
 	n, err := r.file.Write(line)
-	r.size += int64(n)
+	if r.size += int64(n); err != nil {
+		r.cut(before)
+	}
 	return n, err
 }
 

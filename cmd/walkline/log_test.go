@@ -33,6 +33,27 @@ func TestAFullLogBeginsAnew(t *testing.T) {
 	l.Close()
 }
 
+// TestALogGoesOnAfterItsLastWholeLine opens logs whose end a loss of power tore.
+func TestALogGoesOnAfterItsLastWholeLine(t *testing.T) {
+	for _, c := range []struct{ was, want string }{
+		{"one\ntw", "one\nnext\n"}, {"one\n\x00\x00\x00", "one\nnext\n"}, {"one\n", "one\nnext\n"}, {"", "next\n"}, {"torn", "next\n"},
+	} {
+		path := filepath.Join(t.TempDir(), logName)
+		if err := os.WriteFile(path, []byte(c.was), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		l, err := openLog(path, logSize)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = fmt.Fprintln(l, "next")
+		l.Close()
+		if got, _ := os.ReadFile(path); err != nil || string(got) != c.want {
+			t.Errorf("after %q it holds %q, %v", c.was, got, err)
+		}
+	}
+}
+
 func TestWhatTheToolkitReportsGoesToTheLog(t *testing.T) {
 	kept, writer, flags := slog.Default(), log.Writer(), log.Flags()
 	defer func() { slog.SetDefault(kept); log.SetOutput(writer); log.SetFlags(flags) }()

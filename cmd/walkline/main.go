@@ -43,17 +43,17 @@ func execute(args []string, out, errs io.Writer) int {
 		fmt.Fprint(out, o.words)
 		return done
 	}
-	err = run(o, errs)
-	var unshown unshowable
-	switch {
-	case err == nil:
+	if err = run(o, errs); err == nil {
 		return done
-	case errors.As(err, &unshown):
-		fmt.Fprintln(errs, "walkline:", err)
-		box("Walkline cannot show its window", err.Error())
-		return noWindow
 	}
 	fmt.Fprintln(errs, "walkline:", err)
+	switch {
+	case errors.As(err, new(unshowable)):
+		box("Walkline cannot show its window", err.Error())
+		return noWindow
+	case errors.As(err, new(homeless)): // every other fault had a window of its own
+		box("Walkline cannot start", err.Error())
+	}
 	return failed
 }
 
@@ -132,10 +132,9 @@ func (s *session) show(a fyne.App) {
 	if len(s.said) > 0 {
 		w.Warn("Walkline ended in a fault the last time. What is known of it lies in " + s.said[len(s.said)-1] + ". Every edit had been saved.")
 	}
-	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) }, func() { s.rest(w) })
+	s.watch = awaitPaint(s.runner, patience, func() { unpainted(s) }, func() { s.rest(a, w) })
 	endOnSignals(a, w, s.runner)
 	w.Show()
-	s.check(a, s.runner, w)
 	(&daily{runner: s.runner, clock: s.runner, now: time.Now, book: s.book, say: w,
 		folder: func() string { return a.Preferences().String(ui.DailyFolder) }}).keep()
 }
@@ -143,8 +142,10 @@ func (s *session) show(a fyne.App) {
 // unhurried is how long work that nobody asked for waits once the window is painted. Ours: by then its user looks at it.
 const unhurried = 3 * time.Second
 
-// rest gives back the memory that only the start needed, most of it for reading the catalogues, and has the rest of the work begun.
-func (s *session) rest(w *ui.Window) {
+// rest has the file checked, gives back the memory that only the start needed, most of it for reading the catalogues, and has the rest of
+// the work begun.
+func (s *session) rest(a fyne.App, w *ui.Window) {
+	s.check(a, s.runner, w)
 	task.Start(s.runner, task.Order[struct{}]{Key: "rest", Wait: time.Second,
 		Work: func(context.Context) (struct{}, error) { debug.FreeOSMemory(); return struct{}{}, nil },
 		Show: func(struct{}, error) {}})

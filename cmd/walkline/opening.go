@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/lang"
 
 	"walkline/cmd/wire"
 	"walkline/store"
@@ -30,7 +29,7 @@ func claim(a fyne.App, path string) (free func(), err error) {
 
 // read opens the lots and loads what the window shows first. It touches no widget.
 func (s *session) read() error {
-	book, err := store.Open(context.Background(), s.path)
+	book, err := store.OpenAtOnce(context.Background(), s.path)
 	if err != nil {
 		slog.Error("refused", "file", s.path, "error", err, "detail", store.Detail(err))
 		return err
@@ -40,10 +39,16 @@ func (s *session) read() error {
 	if s.desk, err = wire.NewDesk(book); err != nil {
 		return err
 	}
-	regionOf(string(lang.SystemLocale())).settle(s.desk)
+	ownRegion().settle(s.desk)
 	s.desk.Importer, s.desk.Lister, s.desk.Past = logged{s.desk.Importer}, loggedList{s.desk.Lister}, loggedPast{s.desk.Past}
 	s.first = s.desk.Load(context.Background())
-	return nil
+	if s.first.Trouble == "" {
+		return nil
+	}
+	if err = book.LookAtPages(context.Background()); err != nil { // where that is why, there is nothing to show
+		s.book, err = nil, errors.Join(err, book.Close())
+	}
+	return err
 }
 
 // shown shows the lots where reading them went well.
@@ -142,25 +147,39 @@ func (s *session) repair(w warner, why error) ui.Rescue {
 		}}
 }
 
-// check looks at all that the lots hold once the window is there, and says what it finds.
+// check looks at every page of the file once the window is there, before anybody can have done anything, then at all that it holds, and
+// says what it finds.
 func (s *session) check(a fyne.App, r task.Runner, w warner) {
 	for _, words := range s.book.Said() {
 		slog.Warn("found at opening", "file", s.path, "what", words)
 		w.Warn(words)
 	}
-	task.Start(r, task.Order[struct{}]{Key: "check", Wait: 3 * time.Second,
-		Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, s.book.Check(ctx) },
-		Show: func(_ struct{}, err error) {
-			switch {
-			case errors.Is(err, store.ErrDamaged):
-				slog.Error("checked", "file", s.path, "error", err, "detail", store.Detail(err))
-				w.Warn("The file of the lots is damaged. " + err.Error())
-				ui.ShowRescue(a, r, s.repair(w, err))
-			case err != nil:
-				slog.Warn("not checked", "file", s.path, "error", err)
-			default:
-				slog.Info("checked: every page is sound", "file", s.path)
-				w.Tell("The file of the lots was checked: every page is sound.")
-			}
-		}})
+	look := func(wait time.Duration, at func(context.Context) error, sound func()) {
+		task.Start(r, task.Order[struct{}]{Key: "check", Wait: wait,
+			Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, at(ctx) },
+			Show: func(_ struct{}, err error) {
+				if err == nil {
+					sound()
+					return
+				}
+				s.found(a, r, w, err)
+			}})
+	}
+	look(0, s.book.LookAtPages, func() {
+		look(unhurried, s.book.Check, func() {
+			slog.Info("checked: every page is sound", "file", s.path)
+			w.Tell("The file of the lots was checked: every page is sound.")
+		})
+	})
+}
+
+// found says what a check found, and offers what helps.
+func (s *session) found(a fyne.App, r task.Runner, w warner, err error) {
+	if !errors.Is(err, store.ErrDamaged) {
+		slog.Warn("not checked", "file", s.path, "error", err)
+		return
+	}
+	slog.Error("checked", "file", s.path, "error", err, "detail", store.Detail(err))
+	w.Warn("The file of the lots is damaged. " + err.Error())
+	ui.ShowRescue(a, r, s.repair(w, err))
 }

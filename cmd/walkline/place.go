@@ -21,14 +21,29 @@ func dataFolder() (string, error) {
 	return filepath.Join(home, ".local", "share", "walkline"), err
 }
 
+// homeless says why the folder of the user's data can't be had, and what to do.
+type homeless struct{ why error }
+
+func (h homeless) Error() string {
+	name := "HOME, or XDG_DATA_HOME,"
+	switch runtime.GOOS {
+	case "windows":
+		name = "APPDATA"
+	case "darwin":
+		name = "HOME"
+	}
+	return fmt.Sprintf("the data folder can't be made (%v).\nHave the variable %s name a folder that you can write to.", h.why, name)
+}
+
 // madeFolder returns the folder of the user's data, which it makes: the lots lie there, the log, and what is known of crashes.
+// Errors: [homeless].
 func madeFolder() (string, error) {
 	dir, err := dataFolder()
-	if err != nil {
-		return "", fmt.Errorf("finding the data folder: %w", err)
+	if err == nil {
+		err = os.MkdirAll(dir, 0o700)
 	}
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return "", fmt.Errorf("making the data folder: %w", err)
+	if err != nil {
+		return "", homeless{err}
 	}
 	return dir, nil
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"runtime"
 	"testing"
 
 	"walkline/ui/desk"
@@ -21,6 +22,29 @@ func TestANewShopBeginsAsItsPlaceCounts(t *testing.T) {
 	} {
 		if got := regionOf(c.locale); got != c.want {
 			t.Errorf("%q: %+v, want %+v", c.locale, got, c.want)
+		}
+	}
+}
+
+// TestEachKindGoesByItsOwnLocale reads environments as POSIX orders them: LC_ALL, the variable of the kind, LANG.
+func TestEachKindGoesByItsOwnLocale(t *testing.T) {
+	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
+		t.Skip("the system is asked there, not the environment")
+	}
+	for _, c := range []struct {
+		all, numeric, monetary, lang string
+		want                         region
+	}{
+		{"", "", "", "de_DE.UTF-8", region{"EUR", "km", ","}}, {"", "de_DE.UTF-8", "", "en_US.UTF-8", region{"USD", "mi", ","}},
+		{"", "", "en_GB@euro", "de_AT.UTF-8", region{"GBP", "km", ","}}, {"C", "de_DE", "de_DE", "de_DE", region{}},
+		{"", "", "", "", region{}}, {"", "", "", "@.", region{}},
+	} {
+		for name, value := range map[string]string{"LC_ALL": c.all, "LC_NUMERIC": c.numeric, "LC_MONETARY": c.monetary, "LC_MEASUREMENT": "",
+			"LANG": c.lang} {
+			t.Setenv(name, value)
+		}
+		if got := ownRegion(); got != c.want {
+			t.Errorf("%+v: %+v", c, got)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -60,6 +61,36 @@ func TestNumberEntryKeepsInvalidTextToItself(t *testing.T) {
 	seen.Press(e.field, fyne.KeyEscape)
 	if e.field.Text != "52,000" || e.Fault() != "" {
 		t.Errorf("after Escape: %q, %q", e.field.Text, e.Fault())
+	}
+}
+
+// What a wrong text begins with is not kept: an odometer of 84.000 is not 84, nor is a price.
+func TestTheBeginningOfAWrongTextIsNotKept(t *testing.T) {
+	var miles []Number
+	e := NewNumberEntry(Spec{Kind: Whole, Unit: "mi", Optional: true}, func(n Number) { miles = append(miles, n) })
+	w := seen.Open(t, fyne.NewSize(500, 60), e)
+	retype(w, e.field, "84.000")
+	if last := miles[len(miles)-1]; last.Known || e.Value().Known || !strings.Contains(e.Fault(), "84,000 or 84") {
+		t.Errorf("it keeps %+v, fault %q", miles, e.Fault())
+	}
+	retype(w, e.field, "84000")
+	w.Canvas().Unfocus()
+	retype(w, e.field, "9.500")
+	if got := e.Value().Int(); got != 84000 || e.field.Text != "9.500" {
+		t.Errorf("it keeps %d under %q", got, e.field.Text)
+	}
+	retype(w, e.field, "52000")
+	retype(w, e.field, "7.100") // typed over, without leaving the field
+	if got := e.Value().Int(); got != 52000 {
+		t.Errorf("it keeps %d", got)
+	}
+	var price []prob.Three
+	three := NewThreeEntry(Spec{Kind: Money, Unit: "USD"}, func(v prob.Three) { price = append(price, v) })
+	three.SetValue(prob.Certain(500))
+	w = seen.Open(t, fyne.NewSize(700, 60), three)
+	retype(w, three.fields[1], "7x")
+	if three.Value() != prob.Certain(500) || three.fields[1].Text != "7x" {
+		t.Errorf("it keeps %+v under %q, told %+v", three.Value(), three.fields[1].Text, price)
 	}
 }
 

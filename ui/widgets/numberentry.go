@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
@@ -14,7 +16,8 @@ import (
 type NumberEntry struct {
 	widget.BaseWidget
 
-	// OnChanged is called when what is typed makes another valid number.
+	// OnChanged is called when what is typed makes another valid number; and, where that was only the beginning of a text that is none,
+	// with the number that stood there before: 84.000 is not to leave 84 behind.
 	OnChanged func(Number)
 	// OnSubmitted is called on Enter in a valid field; may be nil.
 	OnSubmitted func(Number)
@@ -23,7 +26,9 @@ type NumberEntry struct {
 	figures int
 	room    float32 // kept free for the line beside the field, at text scale 1
 	value   Number
-	comma   bool // as the field writes its number
+	began   Number // what the field showed before it was typed in, or over
+	was     string // its text before the last letter
+	comma   bool   // as the field writes its number
 	field   *field
 	unit    *draw.Text
 	say     say
@@ -126,10 +131,11 @@ func (s Spec) inWords(n Number) string {
 	return s.Show(n) + " " + s.Unit
 }
 
-// Reset goes back to the last valid number.
+// Reset shows the number that is kept.
 func (e *NumberEntry) Reset() {
-	e.comma = comma.Load()
-	e.field.put(e.spec.plain(e.value))
+	e.comma, e.began = comma.Load(), e.value
+	e.was = e.spec.plain(e.value)
+	e.field.put(e.was)
 	e.say.understood("")
 }
 
@@ -145,11 +151,21 @@ func (e *NumberEntry) SetMeaning(words string) { e.field.meaning = words }
 // Focus returns what takes the keyboard.
 func (e *NumberEntry) Focus() fyne.Focusable { return e.field }
 
+// typedOver reports whether a text takes the place of another: more than one letter went at once.
+func typedOver(was, words string) bool { return len(was) > len(words)+1 }
+
 func (e *NumberEntry) typed(words string) {
+	if typedOver(e.was, words) {
+		e.began = e.value
+	}
+	e.was = words
 	n, err := Parse(words, e.spec)
 	if err != nil {
 		e.say.fault(err.Error())
 		e.field.tell(err.Error())
+		if n, err = Parse(strings.TrimRight(words, ".,"), e.spec); err != nil || !n.Equal(e.value) { // a mark may be on its way to decimals
+			e.change(e.began)
+		}
 		return
 	}
 	e.field.tell("")
@@ -157,11 +173,17 @@ func (e *NumberEntry) typed(words string) {
 	if shown := e.spec.plain(n); shown != words && n.Known {
 		e.say.understood("= " + e.spec.inWords(n))
 	}
-	if !n.Equal(e.value) {
-		e.value = n
-		if e.OnChanged != nil {
-			e.OnChanged(n)
-		}
+	e.change(n)
+}
+
+// change takes another number and tells of it.
+func (e *NumberEntry) change(n Number) {
+	if n.Equal(e.value) {
+		return
+	}
+	e.value = n
+	if e.OnChanged != nil {
+		e.OnChanged(n)
 	}
 }
 

@@ -19,15 +19,18 @@ import (
 type ThreeEntry struct {
 	widget.BaseWidget
 
-	// OnChanged is called when what is typed makes another valid judgement.
+	// OnChanged is called when what is typed makes another valid judgement; and, where that was only the beginning of one that is none, with
+	// the judgement that stood there before.
 	OnChanged func(prob.Three)
 
 	spec    Spec
 	figures int
 	room    float32
 	value   prob.Three
-	blank   bool // nothing at all is known while the fields are empty; the judgement is zero then
-	comma   bool // as the fields write their numbers
+	began   prob.Three // what the fields showed before they were typed in, or over
+	was     [3]string  // their texts before the last letter
+	blank   bool       // nothing at all is known while the fields are empty; the judgement is zero then
+	comma   bool       // as the fields write their numbers
 	fields  [3]*field
 	unit    *draw.Text
 	say     say
@@ -93,10 +96,11 @@ func (e *ThreeEntry) SetMeaning(words string) {
 // Focus returns the first field, which takes the keyboard.
 func (e *ThreeEntry) Focus() fyne.Focusable { return e.fields[0] }
 
-// Reset goes back to the last valid judgement.
+// Reset shows the judgement that is kept.
 func (e *ThreeEntry) Reset() {
-	e.comma = comma.Load()
-	for i, words := range e.shown(e.value) {
+	e.comma, e.began = comma.Load(), e.value
+	e.was = e.shown(e.value)
+	for i, words := range e.was {
 		e.fields[i].put(words)
 	}
 	e.say.understood("")
@@ -175,10 +179,17 @@ func (e *ThreeEntry) read() (prob.Three, error) {
 }
 
 func (e *ThreeEntry) typed() {
+	for i, f := range e.fields {
+		if typedOver(e.was[i], f.Text) {
+			e.began = e.value
+		}
+		e.was[i] = f.Text
+	}
 	v, err := e.read()
 	if err != nil {
 		e.say.fault(err.Error())
 		e.tell(err.Error())
+		e.change(e.began)
 		return
 	}
 	e.tell("")
@@ -186,11 +197,17 @@ func (e *ThreeEntry) typed() {
 	if !e.asShown(v) {
 		e.say.understood("= " + e.words(v))
 	}
-	if v != e.value {
-		e.value = v
-		if e.OnChanged != nil {
-			e.OnChanged(v)
-		}
+	e.change(v)
+}
+
+// change takes another judgement and tells of it.
+func (e *ThreeEntry) change(v prob.Three) {
+	if v == e.value {
+		return
+	}
+	e.value = v
+	if e.OnChanged != nil {
+		e.OnChanged(v)
 	}
 }
 
