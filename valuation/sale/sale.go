@@ -2,6 +2,7 @@ package sale
 
 import (
 	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -11,6 +12,7 @@ type Law interface{ CDF(x float64) float64 }
 // Lot is one lot to come, as the plan sees it.
 type Lot struct {
 	ID       string
+	Day      lot.Date      // on which it runs; has to stand where cash comes in
 	Worth    money.Amount  // the greatest invoice total at which the lot breaks even
 	WalkAway *money.Amount // nil: do not bid
 	Beside   money.Amount  // cash that a win takes beyond its invoice; it is in Worth already
@@ -28,6 +30,12 @@ type Purse struct {
 	Bays  int
 }
 
+// Income is money that comes in between the lots: it is there for lots of its day and of later days.
+type Income struct {
+	Day    lot.Date
+	Amount money.Amount
+}
+
 // Later is the profit that a unit brings when it is kept for the next sale: of a major unit of cash, an hour, a bay.
 type Later struct {
 	Cash, Hour, Bay float64
@@ -36,7 +44,8 @@ type Later struct {
 // Sale is the problem: the lots in the order in which they run, and what there is for them.
 type Sale struct {
 	Currency money.Currency
-	Purse
+	Purse           // before what comes in
+	In     []Income // in any order
 	Later  Later
 	Lots   []Lot
 	Effort int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in
