@@ -22,6 +22,7 @@ type DayPlan struct {
 	Lots   []DayLot // the lots of Answer, in its order
 	Out    []string // what is left out, and why
 	Hand   Hand
+	Likely []Coming // what builds in hand are likely to bring
 
 	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
 }
@@ -60,7 +61,7 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
 	horizon := s.horizon()
-	if err := p.inHand(ctx, horizon); err != nil {
+	if err := p.inHand(ctx, *s.Day.Has, horizon); err != nil {
 		return DayPlan{}, err
 	}
 	for _, e := range horizon {
@@ -107,12 +108,13 @@ func turn(e book.Entry) int {
 	return e.Listed.RunOrder
 }
 
-// inHand takes what the builds still take that were bought before.
-func (p *planner) inHand(ctx context.Context, horizon []book.Entry) error {
+// inHand enters what comes in, and takes what the builds still take that were bought before.
+func (p *planner) inHand(ctx context.Context, has SaleDay, horizon []book.Entry) error {
 	all, err := p.desk.Book.Builds(ctx)
 	if err != nil {
 		return err
 	}
+	p.comes(has.In, all)
 	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
 		return !b.Ours() || b.Build.Outcome.Ended() || b.Archived ||
 			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })
@@ -131,6 +133,9 @@ func (p *planner) inHand(ctx context.Context, horizon []book.Entry) error {
 		}
 		p.plan.Hand.Cash += s.Currency.FromMajor(f.Cash.Mean)
 		p.plan.Hand.Hours += f.Hours.Mean
+		if c, ok := comingFrom(b, f, p.desk.Today()); ok {
+			p.plan.Likely = append(p.plan.Likely, c)
+		}
 	}
 	s.Bays, s.Cash, s.Hours = s.Bays-p.plan.Hand.Builds, s.Cash-p.plan.Hand.Cash, s.Hours-p.plan.Hand.Hours
 	return nil
@@ -159,6 +164,7 @@ func (p *planner) add(ctx context.Context, e book.Entry) error {
 	case why != "":
 		p.plan.Out = append(p.plan.Out, "Lot "+e.Number+": "+why)
 	default:
+		one.Day = e.SaleDate
 		s.Lots = append(s.Lots, one)
 		p.plan.Lots = append(p.plan.Lots, DayLot{e.ID, e, first})
 	}

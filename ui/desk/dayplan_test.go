@@ -1,6 +1,8 @@
 package desk_test
 
 import (
+	"reflect"
+	"slices"
 	"testing"
 
 	"walkline/store/book"
@@ -104,7 +106,7 @@ func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 	u, _ := planning(t)
 	u.start()
 	if u.s.Day.Date != "2026-11-01" || u.s.Day.Has == nil ||
-		*u.s.Day.Has != (desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
+		!reflect.DeepEqual(*u.s.Day.Has, desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
 		t.Fatalf("after a restart: %+v", u.s.Day)
 	}
 	u.well(desk.Go(desk.SalePlan))
@@ -116,6 +118,73 @@ func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 	}
 	if u.well(desk.Undo(), desk.Undo()); u.s.Day.Has != nil {
 		t.Errorf("all taken back: %+v", u.s.Day.Has)
+	}
+}
+
+// twoDays returns a user with a build in hand before the plan of a lot, and of a marked one a month later.
+func twoDays(t *testing.T) (u *user, built int64) {
+	t.Helper()
+	u, _ = planning(t)
+	later, bought := sound("3"), sound("9")
+	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
+	bought.Lot.SaleDate = "2026-10-01"
+	ids := u.add(later, bought)
+	u.well(desk.MarkLot(ids[0], lot.Bid), desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won),
+		desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 4 }))
+	return u, ids[1]
+}
+
+// What comes in before the second day is there for its lot, and not for those of the first day.
+func TestMoneyThatComesInIsThereFromItsDayOn(t *testing.T) {
+	u, _ := twoDays(t)
+	hand := u.plan().Hand.Cash
+	bids := func(day lot.Date) (bid []bool) {
+		u.well(desk.EditDay("cash", func(d *desk.SaleDay) {
+			d.Cash, d.In = hand, []desk.Coming{{Day: day, Amount: 900_000}}
+		}))
+		for _, b := range u.plan().Answer.Lots {
+			bid = append(bid, b.Bid != nil)
+		}
+		return bid
+	}
+	for day, want := range map[lot.Date][]bool{"2026-11-01": {true, true, true}, "2026-11-20": {false, false, true},
+		"2026-12-01": {false, false, true}, "2026-12-02": {false, false, false}} {
+		if got := bids(day); !slices.Equal(got, want) {
+			t.Errorf("money from %s: bids on %v, want %v", day, got, want)
+		}
+	}
+	u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.In = append(d.In, desk.Coming{Amount: 100}) }))
+	if p := u.plan(); len(p.Sale.In) != 1 || len(p.Out) != 1 {
+		t.Errorf("money without a day: %+v, %q", p.Sale.In, p.Out)
+	}
+}
+
+// A build in hand brings what it beats nine times in ten, by the day that it keeps nine times in ten; each is taken once.
+func TestBuildsInHandProposeMoney(t *testing.T) {
+	u, id := twoDays(t)
+	u.plan()
+	u.well(desk.TakeComing())
+	in := u.s.Day.Has.In
+	if len(in) != 1 || in[0].Build != id || in[0].Number != "9" {
+		t.Fatalf("%+v", in)
+	}
+	l := u.lot(id)
+	f, err := u.Foresee(l.Case, l.Build)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wait, known := u.Today().Days(in[0].Day)
+	if got := float64(in[0].Amount) / 100; !known || float64(wait) < f.Days.P90 || float64(wait) > f.Days.P90+1 ||
+		!(got > .5*f.Resale.P10 && got <= f.Resale.P10) {
+		t.Errorf("%+v of a price of %v..%v in %v days", in[0], f.Resale.P10, f.Resale.P90, f.Days)
+	}
+	u.plan()
+	if s := u.do(desk.TakeComing()); len(s.Day.Has.In) != 1 {
+		t.Errorf("taken twice: %+v", s.Day.Has.In)
+	}
+	u.well(desk.Undo())
+	if len(u.s.Day.Has.In) != 0 {
+		t.Errorf("after undo: %+v", u.s.Day.Has.In)
 	}
 }
 

@@ -21,6 +21,7 @@ type SaleDay struct {
 	Cash     money.Amount `json:"cash"`
 	Hours    float64      `json:"hours"` // own hours
 	Bays     int          `json:"bays"`
+	In       []Coming     `json:"in,omitempty"`
 	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
@@ -78,6 +79,7 @@ func EditDay(words string, change func(*SaleDay)) Action {
 		if s.Day.Has != nil {
 			before, after = *s.Day.Has, *s.Day.Has
 		}
+		after.In = slices.Clone(after.In)
 		change(&after)
 		after.Currency = s.Shop.Currency
 		return d.keepSetting(ctx, s, a, dayPrefix+string(s.Day.Date), before, after)

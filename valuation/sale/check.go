@@ -23,7 +23,8 @@ const (
 	mostLater = 1e9
 )
 
-// Check returns every fault of the sale, where money comes in also a lot without a day; none means that New is safe. The laws of the hammer price are their owner's to check.
+// Check returns every fault of the sale, where money comes in also a lot without a day; none means that New is safe. The laws of the hammer
+// price are their owner's to check.
 func (s Sale) Check() []Fault {
 	c := checking{cur: s.Currency}
 	c.amount("cash", s.Cash)

@@ -44,11 +44,11 @@ type Later struct {
 // Sale is the problem: the lots in the order in which they run, and what there is for them.
 type Sale struct {
 	Currency money.Currency
-	Purse           // before what comes in
-	In     []Income // in any order
-	Later  Later
-	Lots   []Lot
-	Effort int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in
+	Purse             // before what comes in
+	In       []Income // in any order
+	Later    Later
+	Lots     []Lot
+	Effort   int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in
 }
 
 // Bid is what the plan says of one lot.
