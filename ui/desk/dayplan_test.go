@@ -159,6 +159,47 @@ func TestMoneyThatComesInIsThereFromItsDayOn(t *testing.T) {
 	}
 }
 
+// Live goes on from the last lot of a day to the first marked one of the next, and its plan follows: a result of the second day moves
+// what is left at once, and a day that the plan has no say on is planned by its own row.
+func TestLiveFollowsResultsAcrossDays(t *testing.T) {
+	u, _ := twoDays(t)
+	before := u.plan()
+	last := before.Lots[2].ID
+	u.well(desk.OpenLot(before.Lots[1].ID), desk.Go(desk.Live))
+	if s := u.do(desk.NextLot(1)); s.Open.ID != last || s.Day.Date != "2026-11-01" || s.Place != desk.Live {
+		t.Fatalf("after the last lot of the day: lot %d, plan of %s", s.Open.ID, s.Day.Date)
+	}
+	if b, in := u.plan().TodaysBid(last); !in || b.Bid == nil {
+		t.Error("the second day's lot has no bid today")
+	}
+	u.well(desk.Call(300000), desk.RecordResult(lot.Won))
+	if u.s.Planned() != nil {
+		t.Error("the plan from before the result is still shown")
+	}
+	if want := before.Sale.Won(before.Sale.Lots[2], 300000, before.Sale.Currency); u.plan().Sale.Purse != want {
+		t.Errorf("left %+v, want %+v", u.plan().Sale.Purse, want)
+	}
+	if s := u.do(desk.NextLot(-1)); s.Open.Case.Lot.SaleDate != "2026-10-01" {
+		t.Errorf("before it lies %+v", s.Open.Case.Lot)
+	}
+}
+
+func TestLivePlansTheDayOfItsLot(t *testing.T) {
+	u, _ := planning(t)
+	later := sound("3")
+	later.Lot.SaleDate = "2026-12-01"
+	id := u.add(later)[0]
+	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.OpenLot(id), desk.Go(desk.Live))
+	if u.s.Day.Date != "2026-11-01" {
+		t.Errorf("a day of which nothing is known is planned: %s", u.s.Day.Date)
+	}
+	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-12-01"), desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 500_000 }),
+		desk.ShowDay("2026-11-01"), desk.OpenLot(id), desk.Go(desk.Live))
+	if u.s.Day.Date != "2026-12-01" || u.s.Day.Has == nil || u.s.Day.Has.Cash != 500_000 {
+		t.Errorf("%s: %+v", u.s.Day.Date, u.s.Day.Has)
+	}
+}
+
 // A build in hand brings what it beats nine times in ten, by the day that it keeps nine times in ten; each is taken once.
 func TestBuildsInHandProposeMoney(t *testing.T) {
 	u, id := twoDays(t)

@@ -34,6 +34,9 @@ func Go(to Place) Action {
 		if to == SalePlan {
 			return d.loadDay(ctx, d.refresh(ctx, s), s.Day.Date)
 		}
+		if to == Live {
+			s = d.dayOfOpen(ctx, s)
+		}
 		if to == Record {
 			s = s.outdated()
 		}

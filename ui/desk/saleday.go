@@ -64,6 +64,19 @@ func (d *Desk) loadDay(ctx context.Context, s State, day lot.Date) State {
 	return s
 }
 
+// dayOfOpen plans the open lot's day where the plan of the shown day has no say on the lot and something was entered for its own.
+func (d *Desk) dayOfOpen(ctx context.Context, s State) State {
+	is := func(e book.Entry) bool { return s.Open != nil && e.ID == s.Open.ID }
+	at := slices.IndexFunc(s.Entries, is)
+	if at < 0 || s.Entries[at].SaleDate == s.Day.Date || slices.ContainsFunc(s.horizon(), is) {
+		return s
+	}
+	if of := d.loadDay(ctx, s, s.Entries[at].SaleDate); of.Day.Has != nil {
+		return of
+	}
+	return s
+}
+
 // ShowDay plans another sale day.
 func ShowDay(day lot.Date) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State { return d.loadDay(ctx, s, day) })
