@@ -99,7 +99,8 @@ func (s State) horizon() []book.Entry {
 
 // inTurn orders lots as they run, by day, sale and place.
 func inTurn(a, b book.Entry) int {
-	return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)), byNumber(a.Number, b.Number))
+	return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
+		byNumber(a.Number, b.Number))
 }
 
 // turn is the place of a lot on its list; 0: the list doesn't say, and the numbers do.
