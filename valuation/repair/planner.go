@@ -123,7 +123,8 @@ const deepest = 32
 func NewPlanner(own []Line, x *Index, l lot.Lot, survey []lot.Damage) *Planner {
 	p := &Planner{Index: x, lot: l, survey: l.All(survey), lines: own, own: map[string]Line{}, never: map[string]bool{},
 		cells: map[string][]lot.Damage{}, direct: map[string]float64{}, hurt: map[string]Cause{}, hurtBy: map[string][]Brought{},
-		brought: make(map[string][]Brought, len(x.all)), known: make(map[string]float64, len(x.all)), built: map[string]*Need{}, way: make([]string, 0, deepest)}
+		brought: make(map[string][]Brought, len(x.all)), known: make(map[string]float64, len(x.all)), built: map[string]*Need{},
+		way: make([]string, 0, deepest)}
 	for i := range x.all {
 		j := &x.all[i]
 		if len(j.Never) > 0 && lot.Any(j.Never, l, p.survey) {
