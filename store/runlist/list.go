@@ -39,7 +39,8 @@ var columns = []column{
 		func(r *Row) *string { return &r.Lot.Number }),
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
 		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
-	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|auktionstag|auktionsdatum|verkaufsdatum|datum|tag|date de vente|"+
+	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|auktionstag|auktionsdatum|verkaufsdatum|datum|tag|date "+
+		"de vente|"+
 		"date de la vente|date d enchere|jour|fecha|fecha de subasta|fecha de venta|data|data aukcji|data sprzedazy|dzien|veilingdatum|"+
 		"dag|data asta|data di vendita|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),

@@ -22,6 +22,7 @@ type DayPlan struct {
 	Lots   []DayLot // the lots of Answer, in its order
 	Out    []string // what is left out, and why
 	Hand   Hand
+	Year   PastYear // what the bays brought before
 	Likely []Coming // what builds in hand are likely to bring
 
 	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
@@ -60,6 +61,7 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	}
 	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
+	p.plan.Sale.Later = s.Day.Has.Later.rates()
 	horizon := s.horizon()
 	if err := p.inHand(ctx, *s.Day.Has, horizon); err != nil {
 		return DayPlan{}, err
@@ -118,6 +120,7 @@ func (p *planner) inHand(ctx context.Context, has SaleDay, horizon []book.Entry)
 		return err
 	}
 	p.comes(has.In, all)
+	p.plan.Year = pastYear(all, p.plan.Sale.Currency, has.Bays, p.desk.Today())
 	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
 		return !b.Ours() || b.Build.Outcome.Ended() || b.Archived ||
 			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })

@@ -1,13 +1,16 @@
 package desk_test
 
 import (
+	"math"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 	"walkline/valuation/sale"
@@ -243,5 +246,30 @@ func TestFirstGuessesAreLeftOutUnlessAskedFor(t *testing.T) {
 	u.well(desk.EditDay("guesses", func(d *desk.SaleDay) { d.Guesses = true }))
 	if p := u.plan(); len(p.Lots) != 3 || len(p.Unlooked) != 0 || !p.Lots[2].FirstGuess {
 		t.Errorf("asked for: %d lots, not looked at %q", len(p.Lots), p.Unlooked)
+	}
+}
+
+// What a bay brings is the year's profit over the bays' days, times the days of a build: the long-run average rate of a renewal process
+// prices its time (Ross, Applied Probability Models with Optimization Applications, 1970, from memory).
+func TestThePastYearPricesABay(t *testing.T) {
+	u, id := twoDays(t)
+	u.plan()
+	if s := u.do(desk.TakePastYear()); !strings.Contains(s.Notice, "No build was sold") || s.Day.Has.Later != (desk.Later{}) {
+		t.Fatalf("without a past year: %q, %+v", s.Notice, s.Day.Has.Later)
+	}
+	price := u.s.Day.Plan.Sale.Currency.FromMajor(9000)
+	u.well(desk.Go(desk.Builds), desk.ShowBuild(id), desk.EditBuild("sold", func(b *build.Build) {
+		b.Outcome, b.Sale.Price, b.Dates.Bought, b.Dates.Sold = build.Sold, &price, "2026-08-01", "2026-10-30"
+	}), desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+	p := u.plan()
+	r, _ := u.lot(id).Build.Result(nil, p.Sale.Currency)
+	bays, days := 4.0, 90.0
+	if want := r.Profit / (bays * 365) * days; p.Year.Builds != 1 || math.Abs(p.Year.Bay()-want) > .5 {
+		t.Errorf("%+v: a bay brings %v, want %v", p.Year, p.Year.Bay(), want)
+	}
+	u.well(desk.TakePastYear())
+	after := u.plan()
+	if after.Sale.Later.Bay != p.Year.Bay() || !(after.Answer.Expected < p.Answer.Expected) {
+		t.Errorf("%+v brings %v, without it %v", after.Sale.Later, after.Answer.Expected, p.Answer.Expected)
 	}
 }

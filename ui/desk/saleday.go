@@ -22,6 +22,7 @@ type SaleDay struct {
 	Hours    float64      `json:"hours"` // own hours
 	Bays     int          `json:"bays"`
 	In       []Coming     `json:"in,omitempty"`
+	Later    Later        `json:"later,omitzero"`
 	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
@@ -35,8 +36,9 @@ func newComing(do func(desk.Action)) *coming {
 		do(desk.EditDay("money that comes in", func(d *desk.SaleDay) { d.In = append(d.In, desk.Coming{}) }))
 	})
 	builds := widgets.NewButton("From builds in hand", func() { do(desk.TakeComing()) })
+	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
 	c.body = container.NewVBox(container.NewHBox(
-		widgets.NewExplained(widget.NewLabel("Money that comes in"), view.Help("Money that comes in")), add, builds), c.rows)
+		widgets.NewExplained(widget.NewLabel("Money that comes in"), view.Help("Money that comes in")), add, builds, layout.NewSpacer(), print), c.rows)
 	return c
 }
 

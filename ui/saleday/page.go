@@ -63,11 +63,24 @@ func New(do func(desk.Action)) *Page {
 			do(desk.OpenLot(plan.Lots[row].ID))
 		}
 	}
-	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
-	top := container.NewVBox(container.NewBorder(nil, nil, container.NewVBox(p.form.Rows, container.NewHBox(print)), nil, p.words), p.in.body)
+	top := container.NewVBox(container.NewBorder(nil, nil, p.form.Rows, nil, p.words),
+		p.later(do), p.in.body)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(top, nil, nil, nil, p.table))
 	return p
+}
+
+// later returns the fields of what is kept for the next sale, in a row.
+func (p *Page) later(do func(desk.Action)) fyne.CanvasObject {
+	row, line := form.Apart(p.form), container.NewHBox()
+	row.Number("A bay kept counts", cash, func(d *desk.SaleDay) any { return &d.Later.Bay }).SetRoom(0)
+	row.Number("An hour kept", cash, func(d *desk.SaleDay) any { return &d.Later.Hour }).SetRoom(0)
+	row.Number("1,000 of cash kept", cash, func(d *desk.SaleDay) any { return &d.Later.Thousand }).SetRoom(0)
+	for _, o := range row.Rows.Objects {
+		line.Add(o)
+	}
+	line.Add(widgets.NewButton("From the past year", func() { do(desk.TakePastYear()) }))
+	return line
 }
 
 func currencyOf(d desk.SaleDay) money.Currency { return view.NewPurse(d.Currency).Currency }

@@ -84,7 +84,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	}
 	words := []string{Count(f.N, "outcome") + "."}
 	if f.Key == hindsight.HammerKey {
-		words = append(words, "Lots that you won and lots that others won. Each is held against what the results before it foretold.")
+		words = append(words, "Lots that you won and lots that others won. Each is held against the forecast from the results before it.")
 	}
 	if f.Unscored < f.N {
 		words = append(words, fmt.Sprintf("On average a forecast and its outcome lie %s apart (CRPS, for the statistician).", score))

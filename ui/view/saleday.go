@@ -65,6 +65,7 @@ func DayWords(p *desk.DayPlan) []string {
 	if in := comingWords(p, purse); in != "" {
 		words = slices.Insert(words, 2, in)
 	}
+	words = append(words, laterWords(p, purse)...)
 	if leave := Left(p); len(leave) > 0 {
 		words = append(words, "Leave "+Lots(leave)+".")
 	}
@@ -93,6 +94,19 @@ func comingWords(p *desk.DayPlan, purse Purse) string {
 		return ""
 	}
 	return "Comes in on top: " + strings.Join(parts, "; ") + "."
+}
+
+// laterWords says what is kept counts for, and what the past year says of it.
+func laterWords(p *desk.DayPlan, purse Purse) (words []string) {
+	if l := p.Sale.Later; l.Bay+l.Hour+l.Cash > 0 {
+		words = append(words, fmt.Sprintf("Kept for the next sale, a bay counts %s, an hour %s, 1,000 of cash %s. Each win is less by what it "+
+			"uses.", purse.Whole(l.Bay), purse.Whole(l.Hour), purse.Whole(1000*l.Cash)))
+	}
+	if y := p.Year; y.Builds > 0 {
+		words = append(words, fmt.Sprintf("Past year: %s sold made %s on average and took %s of the bays' days: a bay brought %s.",
+			Count(y.Builds, "build"), purse.Whole(y.Profit), whole(y.Taken), purse.Whole(y.Bay())))
+	}
+	return words
 }
 
 // handWords says what builds in hand take first; none: nothing.
