@@ -38,7 +38,8 @@ func newComing(do func(desk.Action)) *coming {
 	builds := widgets.NewButton("From builds in hand", func() { do(desk.TakeComing()) })
 	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
 	c.body = container.NewVBox(container.NewHBox(
-		widgets.NewExplained(widget.NewLabel("Money that comes in"), view.Help("Money that comes in")), add, builds, layout.NewSpacer(), print), c.rows)
+		widgets.NewExplained(widget.NewLabel("Money that comes in"), view.Help("Money that comes in")), add, builds, layout.NewSpacer(), print),
+		c.rows)
 	return c
 }
 
