@@ -160,6 +160,33 @@ func TestTheGridHoldsWithMoneyThatComesIn(t *testing.T) {
 	}
 }
 
+// A worth that is set by what bidding brings has the lot bring just that.
+func TestWorthIsSetByWhatBiddingBrings(t *testing.T) {
+	rng := rand.New(rand.NewPCG(13, 14))
+	for range 60 {
+		s := small(rng, 1)
+		s.Cash, s.Hours, s.Bays, s.Later = 1_000_000, 1000, 1, sale.Later{}
+		l := &s.Lots[0]
+		l.WalkAway = amount(100_000)
+		brings := func() (sum float64) {
+			below := 0.0
+			for b := invoice.Next(l.Steps, 0); b <= *l.WalkAway; b = invoice.Next(l.Steps, b) {
+				upTo := l.Hammer.CDF(usd.Major(b))
+				sum += (upTo - below) * usd.Major(l.Worth-l.Terms.Total(b, usd).Total)
+				below = upTo
+			}
+			return sum
+		}
+		own, gain := l.Worth, 20+80*rng.Float64()
+		l.Worth = l.WorthOf(gain, usd)
+		if l.Hammer.CDF(1000) == 0 {
+			gain = 0
+			near(t, "worth of a lot that cannot be won", float64(l.Worth), float64(own), 0)
+		}
+		near(t, "what bidding brings", brings(), gain, .01)
+	}
+}
+
 // What one more brings is the difference of two sales.
 func TestOneMoreIsTheNextSalesValue(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))

@@ -23,6 +23,18 @@ type Lot struct {
 	Terms    invoice.Terms
 }
 
+// WorthOf returns the worth at which bidding up to the walk-away bid brings that profit on average, in major units; the lot's own worth
+// where no price can win. It is for a lot whose price tells of it: then the plan is not led to expect of a cheap win what the mean lot
+// brings. Source: the value of a lot given that it was won, Milgrom and Weber, Econometrica 50 (1982) (from memory).
+func (l Lot) WorthOf(gain float64, cur money.Currency) money.Amount {
+	o := newOffer(l, Later{}, cur)
+	profit, chance := o.mean(len(o.bids))
+	if chance == 0 {
+		return l.Worth
+	}
+	return l.Worth + cur.FromMajor((gain-profit)/chance)
+}
+
 // Purse is what is left to spend. After results it may lie below zero; then nothing is bid.
 type Purse struct {
 	Cash  money.Amount
