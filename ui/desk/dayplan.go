@@ -204,7 +204,7 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 	out, cur := odds.At(at), p.plan.Sale.Currency
 	beside := max(0, cur.FromMajor(out.Cash90)-out.Total)
 	one = sale.Lot{ID: fmt.Sprint(l.ID), Worth: out.Total + cur.FromMajor(out.Profit.Mean), WalkAway: a.WalkAway, Beside: beside,
-			Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms}
+		Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms}
 	if a.FirstGuess != nil && a.ExpectedGain != nil { // those who have looked leave the worse of such lots at a low price
 		one.Worth = one.WorthOf(*a.ExpectedGain, cur)
 	}
