@@ -24,11 +24,12 @@ func (w *Window) guess() {
 	if slices.Equal(ids, w.tried) { // what is left cannot be valued
 		return
 	}
-	factors := w.state.Factors
+	factors, waits := w.state.Factors, desk.NewWaiting(ids)
+	w.waits = waits
 	var latest atomic.Pointer[[]book.Entry]
 	task.Start(w.runner, task.Order[[]book.Entry]{Key: guessing, Wait: waiting,
 		Work: func(ctx context.Context) ([]book.Entry, error) {
-			err := w.desk.Guess(ctx, factors, ids, func(e []book.Entry) {
+			err := w.desk.Guess(ctx, factors, waits, func(e []book.Entry) {
 				latest.Store(&e)
 				task.Report(ctx, 0, "")
 			})
@@ -45,4 +46,11 @@ func (w *Window) guess() {
 				w.tried = w.board.Unrated()
 			}
 		}})
+}
+
+// seek has the lots that came in sight on the Board guessed before the others.
+func (w *Window) seek() {
+	if w.waits != nil {
+		w.waits.First(w.board.Unrated())
+	}
 }

@@ -53,9 +53,10 @@ type Window struct {
 	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
-	tried []int64 // the lots without figures that no guess was left for
-	shown bool    // on the screen: from now on its size and page are kept
-	stood stand   // as it was kept last
+	waits *desk.Waiting // the lots that wait for a first guess; nil: none did yet
+	tried []int64       // the lots without figures that no guess was left for
+	shown bool          // on the screen: from now on its size and page are kept
+	stood stand         // as it was kept last
 
 	thumbnails map[string]image.Image // by the hash of the photograph
 }
@@ -78,6 +79,7 @@ func NewWindow(a fyne.App, p Parts) *Window {
 	view.ShowDays(form.DayOrder().Show)
 	w.loadLooks()
 	w.board = board.New(w.Do)
+	w.board.OnSight = w.seek
 	w.board.Thumbnail = w.Thumbnail
 	w.sheet = sync.OnceValue(func() *worksheet.Page { return worksheet.New(w.Do, w.Thumbnail, d.Knowledge()) })
 	w.bench = sync.OnceValue(func() *bench.Page { return bench.New(w.Do) })

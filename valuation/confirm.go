@@ -93,9 +93,10 @@ func (c *Case) strike(r hidden.Risk) {
 
 // place returns the area of the survey that brings the risk up, empty for one of the user's own.
 func (w *work) place(risk string) string {
+	seen := w.c.seen()
 	for _, e := range w.k.Risks.Risks {
 		for _, t := range e.Triggers {
-			if cells, met := t.Match(w.c.seen(), w.c.seen().All(w.c.Damage)); e.ID == risk && met && len(cells) > 0 {
+			if cells, met := t.Match(&seen, seen.All(w.c.Damage)); e.ID == risk && met && len(cells) > 0 {
 				return cells[0].Area
 			}
 		}

@@ -241,7 +241,7 @@ func (f *faults) signs(key string, signs []lot.Sign) {
 
 func (f *faults) sign(at string, s lot.Sign) {
 	f.unless(!s.Empty(), at, "nothing", "at least one word that it asks for")
-	for _, list := range append(s.Lists(lot.Lot{}), lot.Asked{Key: "areas", Want: s.Areas, Words: lot.Areas},
+	for _, list := range append(s.Lists(&lot.Lot{}), lot.Asked{Key: "areas", Want: s.Areas, Words: lot.Areas},
 		lot.Asked{Key: "extents", Want: s.Extents, Words: lot.Extents}, lot.Asked{Key: "depths", Want: s.Depths, Words: lot.Depths}) {
 		for _, w := range list.Want {
 			f.word(at+"."+list.Key, w, list.Words)

@@ -104,7 +104,7 @@ func TestAnOldFileKeepsItsMeaning(t *testing.T) {
 	l := lot.Lot{Loss: []string{"flood"}}
 	for _, s := range []lot.Sign{{Powertrains: lot.Powertrains}, {Water: lot.WaterHeights}, {Kinds: lot.Kinds}, {MinAge: 1},
 		{MinMiles: 1}, {MinSoak: 1}, {Missing: lot.MissingKeys}} {
-		if _, met := s.Match(l, nil); met {
+		if _, met := s.Match(&l, nil); met {
 			t.Errorf("%+v is met by a lot of which nothing is known", s)
 		}
 	}

@@ -39,6 +39,9 @@ func (s *stage) types(words string) {
 // salePlan draws the plan of the demo sale's day.
 func (s *stage) salePlan() error {
 	s.window.Do(desk.Go(desk.SalePlan))
-	s.window.Do(desk.EditDay("what there is", func(d *desk.SaleDay) { d.Cash, d.Hours, d.Bays = 900000, 120, 2 }))
+	s.window.Do(desk.EditDay("what there is", func(d *desk.SaleDay) {
+		d.Cash, d.Hours, d.Bays = 900000, 120, 2
+		d.In = []desk.Coming{{Day: "2026-12-05", Amount: 350000}}
+	}))
 	return s.save("sale-plan")
 }

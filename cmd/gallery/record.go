@@ -8,6 +8,8 @@ import (
 
 	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/seen"
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
@@ -43,6 +45,12 @@ func (s *stage) record() error {
 		}
 		if err := s.save("record-" + section); err != nil {
 			return err
+		}
+		if section == "forecasts" {
+			seen.All[*widgets.Select](s.screen.Content())[0].SetSelected("Hammer price")
+			if err := s.save("record-hammer"); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

@@ -227,6 +227,10 @@ func opine(a valuation.Answer, c valuation.Case, m hammer.Model) opinion {
 		o.walk = nil
 	}
 	o.law = kept{law, map[float64]float64{}}
+	if a.FirstGuess != nil && o.walk != nil && a.ExpectedGain != nil {
+		l := sale.Lot{Worth: o.worth, WalkAway: o.walk, Hammer: o.law, Steps: c.Buying.BidSteps, Terms: c.Buying.Terms}
+		o.worth = l.WorthOf(*a.ExpectedGain, usd)
+	}
 	return o
 }
 

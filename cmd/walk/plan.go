@@ -106,6 +106,9 @@ func afterResults(s sale.Sale, then []string) (sale.Sale, []casefile.Fault) {
 func planText(s sale.Sale, a sale.Answer) string {
 	p := page{currency: s.Currency.Code, cur: s.Currency}
 	p.line("%s in cash, %g of your hours and %s are left for %d lots", s.Currency.Show(s.Cash), s.Hours, count(s.Bays, "bay"), len(s.Lots))
+	for _, in := range s.In {
+		p.line("%s comes in on %s", s.Currency.Show(in.Amount), in.Day)
+	}
 	give := "worked out exactly"
 	if !a.Exact {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)

@@ -114,7 +114,6 @@ func ranked(path string, lots []lot.Lot) (ranking, error) {
 		return doc, err
 	}
 	defer done()
-	d.Share = shared
 	defer debug.SetGCPercent(debug.SetGCPercent(sparing)) // a list is valued once, and what it took is given back at the end
 	rated, err := d.Rank(context.Background(), state, lots)
 	for _, x := range rated {

@@ -41,6 +41,7 @@ func NewDesk(book Store) (*desk.Desk, error) {
 		Past: PastTables{know.Risks}, Look: Kinds, Copied: grid.Tabbed, Listing: Listing, Press: Press{}, Documents: Documents{}, Know: know,
 		Edition: assets.Edition(),
 		Memory:  valuation.NewMemory(),
+		Share:   Share,
 		Starter: starter(demo[0]),
 		Demo:    func() []valuation.Case { return demo },
 		Today:   func() lot.Date { return lot.Date(time.Now().Format(time.DateOnly)) }}, nil

@@ -39,8 +39,9 @@ var columns = []column{
 		func(r *Row) *string { return &r.Lot.Number }),
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
 		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
-	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|when|auktionstag|datum|tag|date de vente|jour|fecha|"+
-		"fecha de subasta|data|data aukcji|dzien|veilingdatum|dag|data asta|giorno",
+	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|when|auktionstag|auktionsdatum|verkaufsdatum|datum|tag|"+
+		"date de vente|date de la vente|date d enchere|jour|fecha|fecha de subasta|fecha de venta|data|data aukcji|data sprzedazy|dzien|"+
+		"veilingdatum|dag|data asta|data di vendita|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
 	table.InYear("model_year", "model year|year|my|built|baujahr|jahr|modelljahr|annee|millesime|ano|rok|rocznik|rok produkcji|"+
 		"bouwjaar|jaar|anno", func(r *Row) *int { return &r.Lot.ModelYear }),

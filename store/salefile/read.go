@@ -8,6 +8,7 @@ import (
 
 	"walkline/store/casefile"
 	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/sale"
@@ -25,8 +26,15 @@ type document struct {
 	Cash     money.Amount `json:"cash"`
 	Hours    float64      `json:"hours"`
 	Bays     int          `json:"bays"`
+	CashIn   []income     `json:"cash_in"`
 	Later    later        `json:"later"`
 	Lots     []row        `json:"lots"`
+}
+
+// income is money that comes in between the lots.
+type income struct {
+	Day    lot.Date     `json:"day"`
+	Amount money.Amount `json:"amount"`
 }
 
 // later holds rates, not invoiced money: any decimals, as a number or a string.
@@ -42,6 +50,7 @@ func (l later) rates() sale.Later {
 
 type row struct {
 	ID       string         `json:"id"`
+	Day      lot.Date       `json:"day"`
 	Worth    money.Amount   `json:"worth"`
 	WalkAway *money.Amount  `json:"walk_away"`
 	Beside   money.Amount   `json:"beside"`
@@ -71,13 +80,17 @@ func Read(data []byte) (sale.Sale, []Fault) {
 	}
 	form = append(form, missing(data)...)
 	s := sale.Sale{Currency: cur, Purse: sale.Purse{Cash: d.Cash, Hours: d.Hours, Bays: d.Bays}, Later: d.Later.rates()}
+	for _, in := range d.CashIn {
+		s.In = append(s.In, sale.Income(in))
+	}
 	var values []Fault
 	for i, r := range d.Lots {
 		if r.Tax.Base == "" {
 			r.Tax.Base = "hammer"
 		}
 		values = append(values, hammer(fmt.Sprintf("lots[%d].hammer", i), r.Hammer)...)
-		s.Lots = append(s.Lots, sale.Lot{ID: r.ID, Worth: r.Worth, WalkAway: r.WalkAway, Beside: r.Beside, Hours: r.Hours, Days: r.Days,
+		s.Lots = append(s.Lots, sale.Lot{ID: r.ID, Day: r.Day, Worth: r.Worth, WalkAway: r.WalkAway, Beside: r.Beside, Hours: r.Hours,
+			Days: r.Days,
 			Hammer: r.Hammer, Steps: r.BidSteps, Terms: r.Terms})
 	}
 	return s, append(form, casefile.Unsaid(form, append(values, Faults(s.Check())...))...)

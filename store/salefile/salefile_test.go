@@ -32,6 +32,19 @@ func TestSmallestSale(t *testing.T) {
 	}
 }
 
+func TestMoneyComesInByDay(t *testing.T) {
+	text := strings.NewReplacer(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":"3000.50"}]`,
+		`"id":"14"`, `"id":"14","day":"2026-12-06"`, `"cash":12000`, `"cash":1000`).Replace(smallest)
+	s, faults := salefile.Read([]byte(text))
+	if want := (sale.Income{Day: "2026-12-05", Amount: 300050}); len(faults) > 0 || len(s.In) != 1 || s.In[0] != want || s.InHand() != 400050 {
+		t.Fatalf("%v, %+v", faults, s)
+	}
+	s.In[0].Day = "2026-12-07"
+	if s.InHand() != 100000 {
+		t.Errorf("money of the day after the sale is in hand: %d", s.InHand())
+	}
+}
+
 func TestLaterMayBeStringsOfAnyDecimals(t *testing.T) {
 	s, faults := salefile.Read([]byte(strings.Replace(smallest, `"bays":2`, `"bays":2,"later":{"cash":0.0875,"hour":"12.125","bay":300}`, 1)))
 	if len(faults) > 0 || s.Later != (sale.Later{Cash: .0875, Hour: 12.125, Bay: 300}) {
@@ -55,6 +68,11 @@ func TestFaultsNameTheirKeys(t *testing.T) {
 		{with(`"bays":2`, `"bays":2.5`), "bays"},
 		{with(`"bays":2`, `"bays":-2`), "bays"},
 		{with(`"bays":2`, `"bays":2,"later":{"cash":-0.1}`), "later.cash"},
+		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":1}]`), "lots[0].day"},
+		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"Dec 5","amount":1}]`), "cash_in[0].day"},
+		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":-1}]`), "cash_in[0].amount"},
+		{with(`"id":"14"`, `"id":"14","day":"2026-13-05"`), "lots[0].day"},
+		{strings.Replace(with(`"id":"14"`, `"id":"14","day":"2026-12-05"`), `}]}]}`, `}]},{"id":"15","day":"2026-12-04"}]}`, 1), "lots[1].day"},
 		{with(`"id":"14",`, ``), "lots[0].id"},
 		{with(`"id":"14"`, `"id":14`), "lots[0].id"},
 		{with(`"walk_away":4750,`, ``), "lots[0].walk_away"},
@@ -99,6 +117,8 @@ func TestPlanIsWritten(t *testing.T) {
 // FuzzRead: no document makes the reader fail otherwise than by a fault, and what it takes can be planned and written.
 func FuzzRead(f *testing.F) {
 	f.Add([]byte(smallest))
+	f.Add([]byte(strings.NewReplacer(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":9}]`,
+		`"id":"14"`, `"id":"14","day":"2026-12-06"`).Replace(smallest)))
 	f.Add([]byte(strings.Replace(smallest, `"hours":30`, `"hours":1e9,"fixed":[{"amount":1}],"payment_surcharge":0.03`, 1)))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		s, faults := salefile.Read(data)

@@ -39,6 +39,8 @@ type Page struct {
 	chosen []view.BoardColumn
 	number string // the longest that is listed
 
+	// OnSight is called when other lots come in sight.
+	OnSight func()
 	// Thumbnail brings the small picture of a photograph, at once or later, on the window's goroutine; nil: none are shown.
 	Thumbnail func(p lot.Photo, show func(image.Image, error))
 	pictures  pictures
@@ -60,6 +62,11 @@ func New(do func(desk.Action)) *Page {
 	p.chosen = keptColumns()
 	p.table = table.New(p.columns())
 	p.table.OnWidth = p.widen
+	p.table.OnSight = func() {
+		if p.OnSight != nil {
+			p.OnSight()
+		}
+	}
 	p.table.Empty = "No lot fits the search."
 	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
 	p.table.OnSelected = func(int) { p.renderListed() }
@@ -121,14 +128,14 @@ func (p *Page) Selected() (int64, bool) {
 	return 0, false
 }
 
-// Unrated returns the lots that have no figures yet, in the order of the rows from the selected one on: those in sight first.
+// Unrated returns the lots that have no figures yet, in the order of the rows from the first in sight on.
 func (p *Page) Unrated() []int64 {
 	lacks := map[int64]bool{}
 	for _, e := range p.state.Entries {
 		lacks[e.ID] = desk.Unrated(e)
 	}
 	var ids []int64
-	from := max(0, p.table.Selected())
+	from := p.table.FirstInSight()
 	for i := range p.rows {
 		if id := p.rows[(from+i)%len(p.rows)].ID; lacks[id] {
 			ids, lacks[id] = append(ids, id), false

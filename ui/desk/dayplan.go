@@ -22,6 +22,8 @@ type DayPlan struct {
 	Lots   []DayLot // the lots of Answer, in its order
 	Out    []string // what is left out, and why
 	Hand   Hand
+	Year   PastYear // what the bays brought before
+	Likely []Coming // what builds in hand are likely to bring
 
 	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
 }
@@ -59,8 +61,9 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	}
 	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
+	p.plan.Sale.Later = s.Day.Has.Later.rates()
 	horizon := s.horizon()
-	if err := p.inHand(ctx, horizon); err != nil {
+	if err := p.inHand(ctx, *s.Day.Has, horizon); err != nil {
 		return DayPlan{}, err
 	}
 	for _, e := range horizon {
@@ -92,11 +95,14 @@ func (s State) horizon() []book.Entry {
 			out = append(out, e)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b book.Entry) int {
-		return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
-			byNumber(a.Number, b.Number))
-	})
+	slices.SortStableFunc(out, inTurn)
 	return out
+}
+
+// inTurn orders lots as they run, by day, sale and place.
+func inTurn(a, b book.Entry) int {
+	return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
+		byNumber(a.Number, b.Number))
 }
 
 // turn is the place of a lot on its list; 0: the list doesn't say, and the numbers do.
@@ -107,12 +113,14 @@ func turn(e book.Entry) int {
 	return e.Listed.RunOrder
 }
 
-// inHand takes what the builds still take that were bought before.
-func (p *planner) inHand(ctx context.Context, horizon []book.Entry) error {
+// inHand enters what comes in, and takes what the builds still take that were bought before.
+func (p *planner) inHand(ctx context.Context, has SaleDay, horizon []book.Entry) error {
 	all, err := p.desk.Book.Builds(ctx)
 	if err != nil {
 		return err
 	}
+	p.comes(has.In, all)
+	p.plan.Year = pastYear(all, p.plan.Sale.Currency, has.Bays, p.desk.Today())
 	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
 		return !b.Ours() || b.Build.Outcome.Ended() || b.Archived ||
 			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })
@@ -131,6 +139,9 @@ func (p *planner) inHand(ctx context.Context, horizon []book.Entry) error {
 		}
 		p.plan.Hand.Cash += s.Currency.FromMajor(f.Cash.Mean)
 		p.plan.Hand.Hours += f.Hours.Mean
+		if c, ok := comingFrom(b, f, p.desk.Today()); ok {
+			p.plan.Likely = append(p.plan.Likely, c)
+		}
 	}
 	s.Bays, s.Cash, s.Hours = s.Bays-p.plan.Hand.Builds, s.Cash-p.plan.Hand.Cash, s.Hours-p.plan.Hand.Hours
 	return nil
@@ -159,6 +170,7 @@ func (p *planner) add(ctx context.Context, e book.Entry) error {
 	case why != "":
 		p.plan.Out = append(p.plan.Out, "Lot "+e.Number+": "+why)
 	default:
+		one.Day = e.SaleDate
 		s.Lots = append(s.Lots, one)
 		p.plan.Lots = append(p.plan.Lots, DayLot{e.ID, e, first})
 	}
@@ -191,7 +203,10 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 	}
 	out, cur := odds.At(at), p.plan.Sale.Currency
 	beside := max(0, cur.FromMajor(out.Cash90)-out.Total)
-	return sale.Lot{ID: fmt.Sprint(l.ID), Worth: out.Total + cur.FromMajor(out.Profit.Mean), WalkAway: a.WalkAway, Beside: beside,
-			Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms},
-		a.FirstGuess != nil, "", nil
+	one = sale.Lot{ID: fmt.Sprint(l.ID), Worth: out.Total + cur.FromMajor(out.Profit.Mean), WalkAway: a.WalkAway, Beside: beside,
+		Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms}
+	if a.FirstGuess != nil && a.ExpectedGain != nil { // those who have looked leave the worse of such lots at a low price
+		one.Worth = one.WorthOf(*a.ExpectedGain, cur)
+	}
+	return one, a.FirstGuess != nil, "", nil
 }

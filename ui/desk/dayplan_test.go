@@ -1,11 +1,16 @@
 package desk_test
 
 import (
+	"math"
+	"reflect"
+	"slices"
+	"strings"
 	"testing"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
+	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 	"walkline/valuation/sale"
@@ -104,7 +109,7 @@ func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 	u, _ := planning(t)
 	u.start()
 	if u.s.Day.Date != "2026-11-01" || u.s.Day.Has == nil ||
-		*u.s.Day.Has != (desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
+		!reflect.DeepEqual(*u.s.Day.Has, desk.SaleDay{Currency: "USD", Cash: 1_000_000, Hours: 500, Bays: 1}) {
 		t.Fatalf("after a restart: %+v", u.s.Day)
 	}
 	u.well(desk.Go(desk.SalePlan))
@@ -116,6 +121,114 @@ func TestADayIsKeptAndTakenBackStepByStep(t *testing.T) {
 	}
 	if u.well(desk.Undo(), desk.Undo()); u.s.Day.Has != nil {
 		t.Errorf("all taken back: %+v", u.s.Day.Has)
+	}
+}
+
+// twoDays returns a user with a build in hand before the plan of a lot, and of a marked one a month later.
+func twoDays(t *testing.T) (u *user, built int64) {
+	t.Helper()
+	u, _ = planning(t)
+	later, bought := sound("3"), sound("9")
+	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
+	bought.Lot.SaleDate = "2026-10-01"
+	ids := u.add(later, bought)
+	u.well(desk.MarkLot(ids[0], lot.Bid), desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won),
+		desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 4 }))
+	return u, ids[1]
+}
+
+// What comes in before the second day is there for its lot, and not for those of the first day.
+func TestMoneyThatComesInIsThereFromItsDayOn(t *testing.T) {
+	u, _ := twoDays(t)
+	hand := u.plan().Hand.Cash
+	bids := func(day lot.Date) (bid []bool) {
+		u.well(desk.EditDay("cash", func(d *desk.SaleDay) {
+			d.Cash, d.In = hand, []desk.Coming{{Day: day, Amount: 900_000}}
+		}))
+		for _, b := range u.plan().Answer.Lots {
+			bid = append(bid, b.Bid != nil)
+		}
+		return bid
+	}
+	for day, want := range map[lot.Date][]bool{"2026-11-01": {true, true, true}, "2026-11-20": {false, false, true},
+		"2026-12-01": {false, false, true}, "2026-12-02": {false, false, false}} {
+		if got := bids(day); !slices.Equal(got, want) {
+			t.Errorf("money from %s: bids on %v, want %v", day, got, want)
+		}
+	}
+	u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.In = append(d.In, desk.Coming{Amount: 100}) }))
+	if p := u.plan(); len(p.Sale.In) != 1 || len(p.Out) != 1 {
+		t.Errorf("money without a day: %+v, %q", p.Sale.In, p.Out)
+	}
+}
+
+// Live goes on from the last lot of a day to the first marked one of the next, and its plan follows: a result of the second day moves
+// what is left at once, and a day that the plan has no say on is planned by its own row.
+func TestLiveFollowsResultsAcrossDays(t *testing.T) {
+	u, _ := twoDays(t)
+	before := u.plan()
+	last := before.Lots[2].ID
+	u.well(desk.OpenLot(before.Lots[1].ID), desk.Go(desk.Live))
+	if s := u.do(desk.NextLot(1)); s.Open.ID != last || s.Day.Date != "2026-11-01" || s.Place != desk.Live {
+		t.Fatalf("after the last lot of the day: lot %d, plan of %s", s.Open.ID, s.Day.Date)
+	}
+	if b, in := u.plan().TodaysBid(last); !in || b.Bid == nil {
+		t.Error("the second day's lot has no bid today")
+	}
+	u.well(desk.Call(300000), desk.RecordResult(lot.Won))
+	if u.s.Planned() != nil {
+		t.Error("the plan from before the result is still shown")
+	}
+	if want := before.Sale.Won(before.Sale.Lots[2], 300000, before.Sale.Currency); u.plan().Sale.Purse != want {
+		t.Errorf("left %+v, want %+v", u.plan().Sale.Purse, want)
+	}
+	if s := u.do(desk.NextLot(-1)); s.Open.Case.Lot.SaleDate != "2026-10-01" {
+		t.Errorf("before it lies %+v", s.Open.Case.Lot)
+	}
+}
+
+func TestLivePlansTheDayOfItsLot(t *testing.T) {
+	u, _ := planning(t)
+	later := sound("3")
+	later.Lot.SaleDate = "2026-12-01"
+	id := u.add(later)[0]
+	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.OpenLot(id), desk.Go(desk.Live))
+	if u.s.Day.Date != "2026-11-01" {
+		t.Errorf("a day of which nothing is known is planned: %s", u.s.Day.Date)
+	}
+	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-12-01"), desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 500_000 }),
+		desk.ShowDay("2026-11-01"), desk.OpenLot(id), desk.Go(desk.Live))
+	if u.s.Day.Date != "2026-12-01" || u.s.Day.Has == nil || u.s.Day.Has.Cash != 500_000 {
+		t.Errorf("%s: %+v", u.s.Day.Date, u.s.Day.Has)
+	}
+}
+
+// A build in hand brings what it beats nine times in ten, by the day that it keeps nine times in ten; each is taken once.
+func TestBuildsInHandProposeMoney(t *testing.T) {
+	u, id := twoDays(t)
+	u.plan()
+	u.well(desk.TakeComing())
+	in := u.s.Day.Has.In
+	if len(in) != 1 || in[0].Build != id || in[0].Number != "9" {
+		t.Fatalf("%+v", in)
+	}
+	l := u.lot(id)
+	f, err := u.Foresee(l.Case, l.Build)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wait, known := u.Today().Days(in[0].Day)
+	if got := float64(in[0].Amount) / 100; !known || float64(wait) < f.Days.P90 || float64(wait) > f.Days.P90+1 ||
+		!(got > .5*f.Resale.P10 && got <= f.Resale.P10) {
+		t.Errorf("%+v of a price of %v..%v in %v days", in[0], f.Resale.P10, f.Resale.P90, f.Days)
+	}
+	u.plan()
+	if s := u.do(desk.TakeComing()); len(s.Day.Has.In) != 1 {
+		t.Errorf("taken twice: %+v", s.Day.Has.In)
+	}
+	u.well(desk.Undo())
+	if len(u.s.Day.Has.In) != 0 {
+		t.Errorf("after undo: %+v", u.s.Day.Has.In)
 	}
 }
 
@@ -133,5 +246,30 @@ func TestFirstGuessesAreLeftOutUnlessAskedFor(t *testing.T) {
 	u.well(desk.EditDay("guesses", func(d *desk.SaleDay) { d.Guesses = true }))
 	if p := u.plan(); len(p.Lots) != 3 || len(p.Unlooked) != 0 || !p.Lots[2].FirstGuess {
 		t.Errorf("asked for: %d lots, not looked at %q", len(p.Lots), p.Unlooked)
+	}
+}
+
+// What a bay brings is the year's profit over the bays' days, times the days of a build: the long-run average rate of a renewal process
+// prices its time (Ross, Applied Probability Models with Optimization Applications, 1970, from memory).
+func TestThePastYearPricesABay(t *testing.T) {
+	u, id := twoDays(t)
+	u.plan()
+	if s := u.do(desk.TakePastYear()); !strings.Contains(s.Notice, "No build was sold") || s.Day.Has.Later != (desk.Later{}) {
+		t.Fatalf("without a past year: %q, %+v", s.Notice, s.Day.Has.Later)
+	}
+	price := u.s.Day.Plan.Sale.Currency.FromMajor(9000)
+	u.well(desk.Go(desk.Builds), desk.ShowBuild(id), desk.EditBuild("sold", func(b *build.Build) {
+		b.Outcome, b.Sale.Price, b.Dates.Bought, b.Dates.Sold = build.Sold, &price, "2026-08-01", "2026-10-30"
+	}), desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+	p := u.plan()
+	r, _ := u.lot(id).Build.Result(nil, p.Sale.Currency)
+	bays, days := 4.0, 90.0
+	if want := r.Profit / (bays * 365) * days; p.Year.Builds != 1 || math.Abs(p.Year.Bay()-want) > .5 {
+		t.Errorf("%+v: a bay brings %v, want %v", p.Year, p.Year.Bay(), want)
+	}
+	u.well(desk.TakePastYear())
+	after := u.plan()
+	if after.Sale.Later.Bay != p.Year.Bay() || !(after.Answer.Expected < p.Answer.Expected) {
+		t.Errorf("%+v brings %v, without it %v", after.Sale.Later, after.Answer.Expected, p.Answer.Expected)
 	}
 }

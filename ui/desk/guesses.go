@@ -2,6 +2,8 @@ package desk
 
 import (
 	"context"
+	"slices"
+	"sync"
 
 	"walkline/store/book"
 	"walkline/valuation/learn"
@@ -15,36 +17,86 @@ func Unrated(e book.Entry) bool {
 	return tobid(e) && (e.Answer == nil || e.Answer.Stale && e.Answer.FirstGuess)
 }
 
-// Guess values lots that the Board shows no figures of, in the order given, and keeps the answers for it; lots that can't be valued are
-// passed over. It may run on any goroutine; seen is called now and then with the lots as they stand by then. Errors: the book can't be read
-// or written, or the work was cancelled.
-func (d *Desk) Guess(ctx context.Context, f learn.Factors, ids []int64, seen func([]book.Entry)) error {
+// Waiting are lots that wait for a first guess. It may be used on any goroutine.
+type Waiting struct {
+	mu  sync.Mutex
+	ids []int64
+}
+
+// NewWaiting returns lots that wait, in the order in which they are wanted.
+func NewWaiting(ids []int64) *Waiting { return &Waiting{ids: slices.Clone(ids)} }
+
+// First has those of the lots that still wait come first, in that order.
+func (w *Waiting) First(ids []int64) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	waits := map[int64]bool{}
+	for _, id := range w.ids {
+		waits[id] = true
+	}
+	var order []int64
+	for _, id := range slices.Concat(ids, w.ids) {
+		if waits[id] {
+			order, waits[id] = append(order, id), false
+		}
+	}
+	w.ids = order
+}
+
+// next takes the lot that is wanted most, and says how many still wait after it.
+func (w *Waiting) next() (id int64, left int) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	id = w.ids[0]
+	w.ids = w.ids[1:]
+	return id, len(w.ids)
+}
+
+// Guess values the lots that wait, of which the Board shows no figures, by as many workers as the desk has, and keeps the answers; lots
+// that can't be valued are passed over. It may run on any goroutine; seen is called now and then with the lots as they stand by then, one
+// call at a time. Errors: the book can't be read or written, or the work was cancelled.
+func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, seen func([]book.Entry)) error {
 	r, err := d.NewRating(ctx, f)
 	if err != nil {
 		return err
 	}
-	for i, id := range ids {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		one, revision, err := r.Rate(ctx, id)
-		if err != nil {
-			return err
-		}
-		if one.Trouble == "" {
-			if err := d.Book.NoteAnswer(ctx, id, revision, one.Answer); err != nil {
-				return err
-			}
-		}
-		if i%reported == reported-1 || i == len(ids)-1 {
-			entries, err := d.Book.Entries(ctx)
-			if err != nil {
-				return err
-			}
+	var one sync.Mutex
+	tell := func() error {
+		one.Lock()
+		defer one.Unlock()
+		entries, err := d.Book.Entries(ctx)
+		if err == nil {
 			seen(entries)
 		}
+		return err
 	}
-	return nil
+	err = d.shared(len(waiting.ids), func() func(int) error {
+		mine := *r
+		mine.guesser = r.guesser.Beside()
+		return func(int) error {
+			id, left := waiting.next()
+			if err := mine.note(ctx, id); err != nil || left%reported > 0 {
+				return err
+			}
+			return tell()
+		}
+	})
+	if err != nil {
+		return err
+	}
+	return tell()
+}
+
+// note values one lot and keeps the answer.
+func (r *Rating) note(ctx context.Context, id int64) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	one, revision, err := r.Rate(ctx, id)
+	if err != nil || one.Trouble != "" {
+		return err
+	}
+	return r.desk.Book.NoteAnswer(ctx, id, revision, one.Answer)
 }
 
 // Guessed is the state with the Board as it stands after some first guesses; one that has moved on meanwhile is read again.

@@ -2,7 +2,12 @@ package desk_test
 
 import (
 	"context"
+	"errors"
+	"fmt"
+	"reflect"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"walkline/store/book"
@@ -14,12 +19,7 @@ import (
 // What the Board lacks is guessed and called a first guess; a lot without a price stays without, and is not asked for again and again.
 func TestTheBoardGetsFirstGuesses(t *testing.T) {
 	u := newUser(t)
-	u.well(desk.EditShop("terms", func(shop *desk.Shop) {
-		least := money.Amount(100_000)
-		shop.Rules.MinProfit = &least
-		shop.Buying.BidSteps = []invoice.Step{{Step: 2500}}
-		shop.Time.HoursPerWeek = 30
-	}))
+	u.ready()
 	u.enlist("Lot,Year,Make,Model,Odometer (mi),Title,Loss,Value before,Currency\n14,2019,Ostrane,Pell,61200,salvage,collision,16500,USD\n"+
 		"15,2019,Ostrane,Pell,61200,salvage,flood,,USD\n", "North yard")
 	var ids []int64
@@ -32,7 +32,7 @@ func TestTheBoardGetsFirstGuesses(t *testing.T) {
 		t.Fatalf("%d lots without figures", len(ids))
 	}
 	var seen []book.Entry
-	if err := u.Guess(t.Context(), u.s.Factors, ids, func(e []book.Entry) { seen = e }); err != nil {
+	if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(e []book.Entry) { seen = e }); err != nil {
 		t.Fatal(err)
 	}
 	u.s = u.s.Guessed(seen)
@@ -45,13 +45,100 @@ func TestTheBoardGetsFirstGuesses(t *testing.T) {
 	}
 }
 
+// ready gives the shop the terms that a first guess needs.
+func (u *user) ready() {
+	u.t.Helper()
+	u.well(desk.EditShop("terms", func(shop *desk.Shop) {
+		least := money.Amount(100_000)
+		shop.Rules.MinProfit = &least
+		shop.Buying.BidSteps = []invoice.Step{{Step: 2500}}
+		shop.Time.HoursPerWeek = 30
+	}))
+}
+
+// dozen returns a user with twelve lots that nobody has looked at, and their ids.
+func dozen(t *testing.T) (u *user, ids []int64) {
+	t.Helper()
+	u = newUser(t)
+	u.ready()
+	var list strings.Builder
+	list.WriteString("Lot,Year,Make,Model,Odometer (mi),Title,Loss,Value before,Currency\n")
+	for i := range 12 {
+		fmt.Fprintf(&list, "%d,2019,Ostrane,Pell,%d,salvage,collision,16500,USD\n", 100+i, 60000+5000*i)
+	}
+	u.enlist(list.String(), "North yard")
+	for _, e := range u.s.Entries {
+		ids = append(ids, e.ID)
+	}
+	return u, ids
+}
+
+// What comes in sight while others are guessed comes next.
+func TestWhatComesInSightIsGuessedNext(t *testing.T) {
+	u, ids := dozen(t)
+	u.Share = nil // one after the other
+	waits := desk.NewWaiting(ids)
+	waits.First(ids[8:10])
+	var order []int64
+	see := func(entries []book.Entry) {
+		for _, e := range entries {
+			if !desk.Unrated(e) && !slices.Contains(order, e.ID) {
+				order = append(order, e.ID)
+			}
+		}
+		waits.First(ids[6:8])
+	}
+	if err := u.Guess(t.Context(), u.s.Factors, waits, see); err != nil || len(order) != 12 {
+		t.Fatalf("%v, guessed %v", err, order)
+	}
+	for k, wanted := range [][]int64{ids[8:10], ids[6:8]} {
+		if got := order[4*k : 4*k+4]; !slices.Contains(got, wanted[0]) || !slices.Contains(got, wanted[1]) {
+			t.Errorf("of four guessed %v, wanted first %v", got, wanted)
+		}
+	}
+}
+
+// Several workers guess each lot once, and come to what one comes to.
+func TestWorkersGuessWhatOneGuesses(t *testing.T) {
+	var answers [][]book.Summary
+	for _, workers := range []int{1, 3} {
+		u, ids := dozen(t)
+		u.Share = func(n int, begin func() func(int) error) error {
+			errs := make([]error, workers)
+			var busy sync.WaitGroup
+			for w := range workers {
+				busy.Go(func() {
+					do := begin()
+					for k := w; k < n && errs[w] == nil; k += workers {
+						errs[w] = do(k)
+					}
+				})
+			}
+			busy.Wait()
+			return errors.Join(errs...)
+		}
+		var seen []book.Entry
+		if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(e []book.Entry) { seen = e }); err != nil {
+			t.Fatal(err)
+		}
+		var all []book.Summary
+		for _, e := range seen {
+			all = append(all, *e.Answer)
+		}
+		answers = append(answers, all)
+	}
+	if len(answers[0]) != 12 || !reflect.DeepEqual(answers[0], answers[1]) {
+		t.Errorf("one comes to %+v, three to %+v", answers[0], answers[1])
+	}
+}
+
 // Asked to stop, guessing stops.
 func TestGuessingIsCancelled(t *testing.T) {
 	u := newUser(t)
 	u.enlist(runList, "North yard")
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	if err := u.Guess(ctx, u.s.Factors, []int64{u.s.Entries[0].ID}, func([]book.Entry) {}); err == nil ||
+	if err := u.Guess(ctx, u.s.Factors, desk.NewWaiting([]int64{u.s.Entries[0].ID}), func([]book.Entry) {}); err == nil ||
 		!strings.Contains(err.Error(), "cancel") {
 		t.Errorf("%v", err)
 	}

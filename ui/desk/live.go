@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -78,11 +79,13 @@ func shown(currency string, a money.Amount) string {
 func (d *Desk) showLive(ctx context.Context, s State, id int64) State {
 	if s = d.open(ctx, s, id); s.Trouble == "" {
 		s.Place = Live
+		return d.dayOfOpen(ctx, s)
 	}
 	return s
 }
 
-// NextLot opens the lot of the same sale so many places on, in the order of their numbers, on the Live page.
+// NextLot opens the lot of the same sale so many places on, in the order of their numbers, on the Live page; beyond the first and the
+// last, that of the nearest other sale which was marked as bid, won or lost.
 func NextLot(by int) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State {
 		if s.Open == nil {
@@ -90,14 +93,28 @@ func NextLot(by int) Action {
 		}
 		lots := s.ofTheSale(s.Open.Case.Lot)
 		at := slices.IndexFunc(lots, func(e book.Entry) bool { return e.ID == s.Open.ID }) + by
-		switch {
-		case at < 0:
-			return s.said("That was the first lot of this sale.")
-		case at >= len(lots):
-			return s.said("That was the last lot of this sale.")
+		if at >= 0 && at < len(lots) {
+			return d.showLive(ctx, s, lots[at].ID)
 		}
-		return d.showLive(ctx, s, lots[at].ID)
+		words := map[bool]string{true: "That was the first lot of this sale.", false: "That was the last lot of this sale."}[at < 0]
+		if e, found := s.otherSale(by); found {
+			s, words = d.showLive(ctx, s, e.ID), fmt.Sprintf("%s This one is sold at %s on %s.", words, e.Sale, e.SaleDate)
+		}
+		return s.said(words)
 	})
+}
+
+// otherSale returns the nearest lot before or after the open one's sale that was marked as bid, won or lost.
+func (s State) otherSale(by int) (nearest book.Entry, found bool) {
+	open := s.Open.Case.Lot
+	for _, e := range s.Entries {
+		way := cmp.Or(cmp.Compare(e.SaleDate, open.SaleDate), cmp.Compare(e.Sale, open.Sale)) * by
+		marked := e.SaleDate.Known() && !e.Archived && (e.State == lot.Bid || e.State == lot.Won || e.State == lot.Lost)
+		if marked && way > 0 && (!found || inTurn(e, nearest)*by < 0) {
+			nearest, found = e, true
+		}
+	}
+	return nearest, found
 }
 
 // ofTheSale returns the lots of a lot's sale that are not archived, by number.

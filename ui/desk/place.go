@@ -32,7 +32,11 @@ func Go(to Place) Action {
 			return d.refresh(ctx, s)
 		}
 		if to == SalePlan {
+			s.Day.of = "" // builds may have moved on
 			return d.loadDay(ctx, d.refresh(ctx, s), s.Day.Date)
+		}
+		if to == Live {
+			s = d.dayOfOpen(ctx, s)
 		}
 		if to == Record {
 			s = s.outdated()

@@ -21,6 +21,8 @@ type SaleDay struct {
 	Cash     money.Amount `json:"cash"`
 	Hours    float64      `json:"hours"` // own hours
 	Bays     int          `json:"bays"`
+	In       []Coming     `json:"in,omitempty"`
+	Later    Later        `json:"later,omitzero"`
 	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
@@ -63,6 +65,19 @@ func (d *Desk) loadDay(ctx context.Context, s State, day lot.Date) State {
 	return s
 }
 
+// dayOfOpen plans the open lot's day where the plan of the shown day has no say on the lot and something was entered for its own.
+func (d *Desk) dayOfOpen(ctx context.Context, s State) State {
+	is := func(e book.Entry) bool { return s.Open != nil && e.ID == s.Open.ID }
+	at := slices.IndexFunc(s.Entries, is)
+	if at < 0 || s.Entries[at].SaleDate == s.Day.Date || slices.ContainsFunc(s.horizon(), is) {
+		return s
+	}
+	if of := d.loadDay(ctx, s, s.Entries[at].SaleDate); of.Day.Has != nil {
+		return of
+	}
+	return s
+}
+
 // ShowDay plans another sale day.
 func ShowDay(day lot.Date) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State { return d.loadDay(ctx, s, day) })
@@ -78,6 +93,7 @@ func EditDay(words string, change func(*SaleDay)) Action {
 		if s.Day.Has != nil {
 			before, after = *s.Day.Has, *s.Day.Has
 		}
+		after.In = slices.Clone(after.In)
 		change(&after)
 		after.Currency = s.Shop.Currency
 		return d.keepSetting(ctx, s, a, dayPrefix+string(s.Day.Date), before, after)

@@ -16,6 +16,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/table"
+	"walkline/valuation/hindsight"
 	"walkline/valuation/score"
 )
 
@@ -52,7 +53,7 @@ func newForecasts() *section {
 			f.write()
 		}
 	}
-	top := container.NewVBox(container.NewHBox(form.Label("Figure"), f.pick), f.words)
+	top := container.NewVBox(container.NewHBox(form.Label("Figure"), form.Roomy(f.pick, []string{"Days until it is sold"})), f.words)
 	intervals := container.NewVBox(form.Small("How often a range held what came, and what its chance could be with so few"),
 		container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
@@ -74,15 +75,21 @@ func (f *forecasts) render(r desk.TrackRecord) {
 		f.pick.SetSelectedIndex(0)
 	}
 	f.muted = false
+	f.write()
+}
+
+// study shows what the ratios of resale prices say, beside every figure but what lots went for.
+func (f *forecasts) study(x hindsight.FigureRecord) {
 	f.ratios.Objects = nil
-	for _, l := range view.RatioLines(r.Judged) {
-		f.ratios.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
-	}
-	for _, words := range r.Judged.LeftOut {
-		f.ratios.Add(form.Small(words))
+	if x.Key != hindsight.HammerKey {
+		for _, l := range view.RatioLines(f.record.Judged) {
+			f.ratios.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
+		}
+		for _, words := range f.record.Judged.LeftOut {
+			f.ratios.Add(form.Small(words))
+		}
 	}
 	f.ratios.Refresh()
-	f.write()
 }
 
 // write shows the chosen figure.
@@ -93,6 +100,7 @@ func (f *forecasts) write() {
 	}
 	x := f.record.Judged.Figures[at]
 	f.words.SetText(view.FigureWords(f.record, x))
+	f.study(x)
 	setRows(f.held, view.Coverage(x))
 	d := plot.HistogramData{X: plot.Axis{Title: "where in its forecast, low to high", Format: percent},
 		Y:    plot.Axis{Title: "outcomes", Format: counted},

@@ -119,6 +119,19 @@ func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 	says(t, p, "12.5 days", "something is off")
 }
 
+// What lots went for stands among the forecasts, without the study of resale prices.
+func TestHammerPricesAreHeldAgainstTheirForecasts(t *testing.T) {
+	s := some()
+	s.Record.Judged.Figures = append(s.Record.Judged.Figures, hindsight.FigureRecord{Key: hindsight.HammerKey, Name: "Hammer price", N: 20,
+		PIT: []int{9, 1, 1, 1, 1, 1, 1, 1, 1, 3}, Uneven: .0001, Unscored: 20, Coverage: []score.Coverage{{Level: .8, N: 20, Inside: 9}}})
+	p, _ := shown(t, s, "Forecasts")
+	seen.All[*widgets.Select](p.Object())[0].SetSelected("Hammer price")
+	says(t, p, "lots that others won", "9 of 20", "fewer than 1 %", "something is off")
+	if words := strings.Join(seen.Texts(p.Object()), "\n"); strings.Contains(words, "COD") || strings.Contains(words, "another currency") {
+		t.Errorf("the page says %s", words)
+	}
+}
+
 func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 	p, _ := shown(t, some(), "Chances")
 	says(t, p, "4 of 20 came. For the statistician: Brier score 0.100", "Said 15 %: came 4 times in 20, 20 %",

@@ -21,6 +21,7 @@ import (
 type Page struct {
 	days  *widgets.Select
 	form  *form.Of[desk.SaleDay]
+	in    *coming
 	table *table.Table
 	words *widget.Label
 	body  *fyne.Container
@@ -37,7 +38,7 @@ var (
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
-	p := &Page{words: widget.NewLabel("")}
+	p := &Page{words: widget.NewLabel(""), in: newComing(do)}
 	p.words.Wrapping = fyne.TextWrapWord
 	p.days = widgets.NewSelect(nil, func(string) {
 		if at := p.days.SelectedIndex(); !p.muted && at >= 0 {
@@ -45,7 +46,7 @@ func New(do func(desk.Action)) *Page {
 		}
 	})
 	edit := func(label string, change func(*desk.SaleDay)) { do(desk.EditDay(label, change)) }
-	p.form = form.NewOf(edit, func(d desk.SaleDay) money.Currency { return view.NewPurse(d.Currency).Currency })
+	p.form = form.NewOf(edit, currencyOf)
 	p.form.Row("Planned from", form.Roomy(p.days, []string{"Nov 27, 2026"}), func(desk.SaleDay) {})
 	p.form.Number("Cash to spend", cash, func(d *desk.SaleDay) any { return &d.Cash })
 	p.form.Number("Your hours to spend", hours, func(d *desk.SaleDay) any { return &d.Hours })
@@ -62,12 +63,27 @@ func New(do func(desk.Action)) *Page {
 			do(desk.OpenLot(plan.Lots[row].ID))
 		}
 	}
-	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
-	top := container.NewBorder(nil, nil, container.NewVBox(p.form.Rows, container.NewHBox(print)), nil, p.words)
+	top := container.NewVBox(container.NewBorder(nil, nil, p.form.Rows, nil, p.words),
+		p.later(do), p.in.body)
 	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(top, nil, nil, nil, p.table))
 	return p
 }
+
+// later returns the fields of what is kept for the next sale, in a row.
+func (p *Page) later(do func(desk.Action)) fyne.CanvasObject {
+	row, line := form.Apart(p.form), container.NewHBox()
+	row.Number("A bay kept counts", cash, func(d *desk.SaleDay) any { return &d.Later.Bay }).SetRoom(0)
+	row.Number("An hour kept", cash, func(d *desk.SaleDay) any { return &d.Later.Hour }).SetRoom(0)
+	row.Number("1,000 of cash kept", cash, func(d *desk.SaleDay) any { return &d.Later.Thousand }).SetRoom(0)
+	for _, o := range row.Rows.Objects {
+		line.Add(o)
+	}
+	line.Add(widgets.NewButton("From the past year", func() { do(desk.TakePastYear()) }))
+	return line
+}
+
+func currencyOf(d desk.SaleDay) money.Currency { return view.NewPurse(d.Currency).Currency }
 
 // Object returns the page to be laid out.
 func (p *Page) Object() fyne.CanvasObject { return p.body }
@@ -89,6 +105,7 @@ func (p *Page) Render(s desk.State) {
 		has = *s.Day.Has
 	}
 	p.form.Render(has)
+	p.in.render(has)
 	plan := s.Planned()
 	var rows []table.Row
 	if plan != nil {

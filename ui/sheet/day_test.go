@@ -23,9 +23,10 @@ func (u uniform) CDF(x float64) float64 { return min(1, max(0, x/float64(u))) }
 // dayOf returns the plan of n lots with one bay for all, and of one lot that cannot pay.
 func dayOf(n int) desk.DayPlan {
 	usd, _ := money.Lookup("USD")
-	p := desk.DayPlan{Sale: sale.Sale{Currency: usd, Purse: sale.Purse{Cash: 2_000_000, Hours: 500, Bays: 2}}}
+	p := desk.DayPlan{Sale: sale.Sale{Currency: usd, Purse: sale.Purse{Cash: 2_000_000, Hours: 500, Bays: 2},
+		In: []sale.Income{{Day: "2026-12-01", Amount: 123400}}}}
 	for i := range n + 1 {
-		l := sale.Lot{ID: fmt.Sprint(i), Worth: 600_000, WalkAway: ptr(money.Amount(550_000)),
+		l := sale.Lot{ID: fmt.Sprint(i), Day: "2026-12-01", Worth: 600_000, WalkAway: ptr(money.Amount(550_000)),
 			Hammer: uniform(6000), Steps: []invoice.Step{{Step: 10_000}}}
 		if i == n {
 			l.WalkAway = nil
@@ -54,7 +55,8 @@ func TestTheSalePlanReadsBackOnOnePage(t *testing.T) {
 			t.Fatalf("%s: %d pages", paper.Name, len(pages))
 		}
 		for _, want := range []string{"Sale plan", "2026-12-01 · USD", "After one win", "100 first guess: 2019", "124 2019 Ostrane Pell",
-			"Leave lot 125.", "Never bid beyond the walk-away bid.", "A first guess rests on the list alone.", "20,000", "printed 2026-11-30"} {
+			"Leave lot 125.", "Never bid beyond the walk-away bid.", "A first guess rests on the list alone.", "20,000",
+			"Comes in on top: USD 1,234 from 2026-12-01.", "printed 2026-11-30"} {
 			if !strings.Contains(pages[0], want) {
 				t.Errorf("%s: the plan lacks %q in %s", paper.Name, want, pages[0])
 			}

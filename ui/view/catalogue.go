@@ -106,7 +106,7 @@ func SignWords(s lot.Sign) string {
 			parts = append(parts, strings.Join(list, " or "))
 		}
 	}
-	for _, a := range s.Lists(lot.Lot{}) {
+	for _, a := range s.Lists(&lot.Lot{}) {
 		words := strings.Join(AllWords(a.Want), " or ")
 		switch {
 		case words == "":

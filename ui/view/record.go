@@ -46,6 +46,14 @@ func Coverage(f hindsight.FigureRecord) [][]string {
 // whole writes a share in whole per cents.
 func whole(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
 
+// seldom writes a small share; what rounds to nothing is not nothing.
+func seldom(x float64) string {
+	if x < .005 {
+		return "fewer than 1 %"
+	}
+	return whole(x)
+}
+
 // Tenths returns where in their forecasts the outcomes of a figure fell.
 func Tenths(f hindsight.FigureRecord) []Bin {
 	bins := make([]Bin, len(f.PIT))
@@ -75,6 +83,9 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 		score = p.Code + " " + p.Whole(f.CRPS)
 	}
 	words := []string{Count(f.N, "outcome") + "."}
+	if f.Key == hindsight.HammerKey {
+		words = append(words, "Lots that you won and lots that others won. Each is held against the forecast from the results before it.")
+	}
 	if f.Unscored < f.N {
 		words = append(words, fmt.Sprintf("On average a forecast and its outcome lie %s apart (CRPS, for the statistician).", score))
 	}
@@ -88,7 +99,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 	}
 	switch {
 	case f.Uneven < 0.05:
-		words = append(words, fmt.Sprintf("Bars so uneven come up in %s of right forecasts: something is off.", whole(f.Uneven)))
+		words = append(words, fmt.Sprintf("Bars so uneven come up in %s of right forecasts: something is off.", seldom(f.Uneven)))
 	default:
 		words = append(words, "No more uneven than chance alone.")
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // DayColumns are the columns of the plan of a sale day.
-var DayColumns = []Column{{"Sale day", false, 100}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
+var DayColumns = []Column{{"Sale day", false, 114}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
 	{"Walk-away bid", true, 104}, {"Chance to win", true, 94}, {"Expected gain", true, 96}, {"Bid on", true, 66},
 	{"After one win", true, 96}, {"Cash, middle", true, 94}, {"Cash, full", true, 94}}
 
@@ -62,6 +62,10 @@ func DayWords(p *desk.DayPlan) []string {
 			handWords(p.Hand, purse),
 		fmt.Sprintf("One more would bring: 1,000 of cash %s, ten of your hours %s, one bay %s.", more(a.Thousand), more(a.TenHours),
 			more(a.Bay))}
+	if in := comingWords(p, purse); in != "" {
+		words = slices.Insert(words, 2, in)
+	}
+	words = append(words, laterWords(p, purse)...)
 	if leave := Left(p); len(leave) > 0 {
 		words = append(words, "Leave "+Lots(leave)+".")
 	}
@@ -70,6 +74,39 @@ func DayWords(p *desk.DayPlan) []string {
 			". In simulated seasons, bids on first guesses lost money.")
 	}
 	return append(words, p.Out...)
+}
+
+// ComingFrom says what brings an amount of money.
+func ComingFrom(c desk.Coming) string {
+	if c.Build == 0 {
+		return "typed"
+	}
+	return "build " + c.Number
+}
+
+// comingWords says what comes in and from when on it counts; none: nothing.
+func comingWords(p *desk.DayPlan, purse Purse) string {
+	var parts []string
+	for _, in := range p.Sale.In {
+		parts = append(parts, purse.Show(in.Amount)+" from "+Day(in.Day))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Comes in on top: " + strings.Join(parts, "; ") + "."
+}
+
+// laterWords says what is kept counts for, and what the past year says of it.
+func laterWords(p *desk.DayPlan, purse Purse) (words []string) {
+	if l := p.Sale.Later; l.Bay+l.Hour+l.Cash > 0 {
+		words = append(words, fmt.Sprintf("Kept for the next sale, a bay counts %s, an hour %s, 1,000 of cash %s. Each win is less by what it "+
+			"uses.", purse.Whole(l.Bay), purse.Whole(l.Hour), purse.Whole(1000*l.Cash)))
+	}
+	if y := p.Year; y.Builds > 0 {
+		words = append(words, fmt.Sprintf("Past year: %s sold made %s on average and took %s of the bays' days: a bay brought %s.",
+			Count(y.Builds, "build"), purse.Whole(y.Profit), whole(y.Taken), purse.Whole(y.Bay())))
+	}
+	return words
 }
 
 // handWords says what builds in hand take first; none: nothing.

@@ -35,6 +35,15 @@ func (d Date) Days(e Date) (int, bool) {
 	return int(b.Sub(a).Hours() / 24), true
 }
 
+// Plus returns the day so many days after d, "" when d is not known.
+func (d Date) Plus(days int) Date {
+	t, err := time.Parse(time.DateOnly, string(d))
+	if err != nil {
+		return ""
+	}
+	return Date(t.AddDate(0, 0, days).Format(time.DateOnly))
+}
+
 // Year returns the year of d, 0 when d is not known.
 func (d Date) Year() int {
 	t, err := time.Parse(time.DateOnly, string(d))

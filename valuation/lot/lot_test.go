@@ -89,7 +89,7 @@ func TestSigns(t *testing.T) {
 		{lot.Sign{Loss: []string{"flood", "collision"}, Airbags: []string{"front"}}, 0, true},
 		{lot.Sign{State: []string{"dead"}, Areas: []string{"12"}}, 0, false},
 	} {
-		cells, ok := w.sign.Match(l, survey)
+		cells, ok := w.sign.Match(&l, survey)
 		if ok != w.ok || len(cells) != w.cells {
 			t.Errorf("%+v: %d cells, %v", w.sign, len(cells), ok)
 		}

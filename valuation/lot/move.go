@@ -10,9 +10,9 @@ type Move struct {
 // Source: posterior odds are prior odds times likelihood ratios.
 func Moved(chance float64, moves []Move, l Lot, survey []Damage) float64 {
 	odds := 1.0
-	for _, m := range moves {
-		if _, ok := m.When.Match(l, survey); ok {
-			odds *= m.Odds
+	for i := range moves {
+		if _, ok := moves[i].When.Match(&l, survey); ok {
+			odds *= moves[i].Odds
 		}
 	}
 	return odds * chance / (1 - chance + odds*chance)
@@ -33,8 +33,9 @@ type Factors struct{ Parts, Materials, Hours float64 }
 // Scaled returns the product of the factors of every scale whose sign is met.
 func Scaled(scales []Scale, l Lot, survey []Damage) Factors {
 	f := Factors{1, 1, 1}
-	for _, s := range scales {
-		if _, ok := s.When.Match(l, survey); !ok {
+	for i := range scales {
+		s := &scales[i]
+		if _, ok := s.When.Match(&l, survey); !ok {
 			continue
 		}
 		for to, x := range map[*float64]float64{&f.Parts: s.Parts, &f.Materials: s.Materials, &f.Hours: s.Hours} {

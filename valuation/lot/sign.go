@@ -49,7 +49,7 @@ type Asked struct {
 }
 
 // Lists returns the lists of the sign that a lot meets without its damage, with what that lot has.
-func (s Sign) Lists(l Lot) []Asked {
+func (s *Sign) Lists(l *Lot) []Asked {
 	v := l.Survey
 	if v == nil {
 		v = &Survey{}
@@ -103,7 +103,7 @@ func (h Hail) dents() (counts, sizes []string) {
 }
 
 // dented reports whether one and the same panel meets all that the sign asks of hail.
-func (s Sign) dented(h Hail) bool {
+func (s *Sign) dented(h Hail) bool {
 	return slices.ContainsFunc(h.Hit(), func(panel string) bool {
 		d := h.On(panel)
 		return has(s.HailPanels, panel) && has(s.Hail, d.Count) && has(s.HailSizes, d.Size)
@@ -121,20 +121,20 @@ func (h Hail) states() []string {
 }
 
 // Empty reports whether s asks for nothing at all; an empty sign never matches.
-func (s Sign) Empty() bool {
+func (s *Sign) Empty() bool {
 	return len(s.Areas)+len(s.Extents)+len(s.Depths)+len(s.Loss)+len(s.Airbags)+len(s.State)+len(s.Keys)+s.MinAge+s.MinMiles+s.MinSoak == 0 &&
 		!s.surveyed()
 }
 
 // surveyed reports whether the sign asks for a word of the survey.
-func (s Sign) surveyed() bool {
+func (s *Sign) surveyed() bool {
 	return len(s.Kinds)+len(s.Powertrains)+len(s.Driven)+len(s.Levels)+len(s.Regions)+len(s.Doors)+len(s.Paints)+len(s.Only) > 0 ||
 		len(s.Missing)+len(s.Water)+len(s.WaterKinds)+len(s.Hail)+len(s.HailSizes)+len(s.HailPanels)+len(s.HailState) > 0 ||
 		len(s.Fire)+len(s.FirePlaces)+len(s.Causes) > 0
 }
 
 // Match returns the cells of the survey that meet s (nil when s asks for no damage) and whether s is met.
-func (s Sign) Match(l Lot, survey []Damage) ([]Damage, bool) {
+func (s *Sign) Match(l *Lot, survey []Damage) ([]Damage, bool) {
 	cells := len(s.Areas)+len(s.Extents)+len(s.Depths) > 0
 	if !cells && s.Empty() || !s.met(l) {
 		return nil, false
@@ -146,7 +146,7 @@ func (s Sign) Match(l Lot, survey []Damage) ([]Damage, bool) {
 }
 
 // hit returns the cells that meet the damage lists, and whether there are any.
-func (s Sign) hit(survey []Damage) ([]Damage, bool) {
+func (s *Sign) hit(survey []Damage) ([]Damage, bool) {
 	var cells []Damage
 	for _, d := range survey {
 		if has(s.Areas, d.Area) && has(s.Extents, d.Extent) && has(s.Depths, d.Depth) {
@@ -157,7 +157,7 @@ func (s Sign) hit(survey []Damage) ([]Damage, bool) {
 }
 
 // met reports whether a lot meets all that the sign asks for beside damage. Most signs ask for nothing of the survey.
-func (s Sign) met(l Lot) bool {
+func (s *Sign) met(l *Lot) bool {
 	if !meets(s.Loss, l.Loss) || !meets(s.Airbags, l.Airbags) || !has(s.State, l.Condition) || !meets(s.Keys, l.keys()) || !s.old(l) {
 		return false
 	}
@@ -171,7 +171,7 @@ func (s Sign) met(l Lot) bool {
 }
 
 // plain reports whether the lot meets what the sign asks for of its kind, and has what it asks more about: cheap to say, and most often no.
-func (s Sign) plain(l Lot) bool {
+func (s *Sign) plain(l *Lot) bool {
 	v := l.Survey
 	if v == nil {
 		v = &Survey{}
@@ -179,31 +179,44 @@ func (s Sign) plain(l Lot) bool {
 	absent := len(s.Missing) > 0 && len(v.Missing) == 0 || len(s.Water)+len(s.WaterKinds) > 0 && v.Water == nil ||
 		len(s.Hail)+len(s.HailSizes)+len(s.HailState) > 0 && v.Hail == nil || len(s.Fire)+len(s.FirePlaces) > 0 && v.Fire == nil
 	return !absent && has(s.Kinds, v.Kind) && has(s.Powertrains, v.Powertrain) && has(s.Driven, v.Driven) && has(s.Levels, v.PartsLevel) &&
-		has(s.Regions, v.Region) && has(s.Paints, v.Paint)
+		has(s.Regions, v.Region) && has(s.Paints, v.Paint) && meets(s.Only, l.Loss) && (len(s.Causes) == 0 || meets(s.Causes, l.causes()))
 }
 
 // special reports whether the sign asks for more of the survey than what plain looks at.
-func (s Sign) special() bool {
+func (s *Sign) special() bool {
 	return len(s.Doors)+len(s.Missing)+len(s.Water)+len(s.WaterKinds)+len(s.Hail)+len(s.HailSizes)+len(s.HailPanels)+len(s.HailState) > 0 ||
-		len(s.Fire)+len(s.FirePlaces)+len(s.Causes)+len(s.Only) > 0
+		len(s.Fire)+len(s.FirePlaces) > 0
 }
 
 // Any reports whether one of the signs at least is met.
 func Any(signs []Sign, l Lot, survey []Damage) bool {
-	return slices.ContainsFunc(signs, func(s Sign) bool { _, ok := s.Match(l, survey); return ok })
+	for i := range signs {
+		if _, ok := signs[i].Match(&l, survey); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // old reports whether the lot is as old, has run as far and lay in water as long as the sign asks, and was lost by nothing else.
-func (s Sign) old(l Lot) bool {
-	age, knownAge := l.Age()
-	miles, knownMiles := l.Miles()
+func (s *Sign) old(l *Lot) bool {
 	if len(s.Only) > 0 && slices.ContainsFunc(l.Loss, func(x string) bool { return !slices.Contains(s.Only, x) }) {
 		return false
 	}
 	if soak := l.soak(); s.MinSoak > 0 && (soak == nil || *soak < float64(s.MinSoak)) {
 		return false
 	}
-	return (s.MinAge == 0 || knownAge && age >= s.MinAge) && (s.MinMiles == 0 || knownMiles && miles >= float64(s.MinMiles))
+	if s.MinAge > 0 {
+		if age, known := l.Age(); !known || age < s.MinAge {
+			return false
+		}
+	}
+	if s.MinMiles > 0 {
+		if miles, known := l.Miles(); !known || miles < float64(s.MinMiles) {
+			return false
+		}
+	}
+	return true
 }
 
 // soak returns the hours under water, nil where they are not known.

@@ -8,6 +8,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"sync"
 )
 
 // Key is the name of a content.
@@ -16,12 +17,19 @@ type Key [sha256.Size]byte
 // Of returns the key of the values in their order: equal contents have equal keys, a nil slice or map that of an empty one.
 // Limits: functions, channels and interfaces are no content: they are a bug and panic.
 func Of(values ...any) Key {
-	var text []byte
+	room := rooms.Get().(*[]byte)
+	text := (*room)[:0]
 	for _, v := range values {
 		text = write(text, reflect.ValueOf(v))
 	}
-	return sha256.Sum256(text)
+	key := Key(sha256.Sum256(text))
+	*room = text
+	rooms.Put(room)
+	return key
 }
+
+// rooms are where contents are written out, one after the other.
+var rooms = sync.Pool{New: func() any { return new([]byte) }}
 
 // write appends a value so that no two contents of one type read the same.
 func write(text []byte, v reflect.Value) []byte {

@@ -194,9 +194,9 @@ func (p *Planner) area(id string, way ...string) string {
 }
 
 // called returns the cells that call for a job, and whether any of its signs is met.
-func called(j *Job, l lot.Lot, survey []lot.Damage) ([]lot.Damage, bool) {
-	for _, s := range j.Calls {
-		if cells, ok := s.Match(l, survey); ok {
+func called(j *Job, l *lot.Lot, survey []lot.Damage) ([]lot.Damage, bool) {
+	for i := range j.Calls {
+		if cells, ok := j.Calls[i].Match(l, survey); ok {
 			return cells, true
 		}
 	}

@@ -122,14 +122,16 @@ const deepest = 32
 // NewPlanner returns a planner of a lot's survey with the user's lines.
 func NewPlanner(own []Line, x *Index, l lot.Lot, survey []lot.Damage) *Planner {
 	p := &Planner{Index: x, lot: l, survey: l.All(survey), lines: own, own: map[string]Line{}, never: map[string]bool{},
-		cells: map[string][]lot.Damage{}, direct: map[string]float64{}, way: make([]string, 0, deepest)}
+		cells: map[string][]lot.Damage{}, direct: map[string]float64{}, hurt: map[string]Cause{}, hurtBy: map[string][]Brought{},
+		brought: make(map[string][]Brought, len(x.all)), known: make(map[string]float64, len(x.all)), built: map[string]*Need{},
+		way: make([]string, 0, deepest)}
 	for i := range x.all {
 		j := &x.all[i]
 		if len(j.Never) > 0 && lot.Any(j.Never, l, p.survey) {
 			p.never[j.ID] = true
 			continue
 		}
-		if cells, ok := called(j, l, p.survey); ok {
+		if cells, ok := called(j, &l, p.survey); ok {
 			p.direct[j.ID] = lot.Moved(Or(j.Chance, 1), j.Moves, l, p.survey)
 			if len(cells) > 0 {
 				p.cells[j.ID] = cells
@@ -165,11 +167,19 @@ func (p *Planner) take(own []Line) {
 
 // hit begins a plan with that hidden damage.
 func (p *Planner) hit(hurt []Cause) {
-	p.hurt, p.hurtBy, p.brought = map[string]Cause{}, map[string][]Brought{}, map[string][]Brought{}
-	p.known, p.built = map[string]float64{}, map[string]*Need{}
+	for id := range p.hurtBy {
+		delete(p.brought, id)
+	}
+	clear(p.hurt)
+	clear(p.hurtBy)
+	clear(p.known)
+	clear(p.built)
 	for _, x := range hurt {
 		p.hurt[riskKey(x.ID)] = x
 		bring(p.hurtBy, riskKey(x.ID), x.Brings)
+	}
+	for id := range p.hurtBy { // of the others the hidden damage changes nothing
+		delete(p.brought, id)
 	}
 }
 

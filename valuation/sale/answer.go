@@ -4,7 +4,7 @@ import "walkline/valuation/money"
 
 // Answer returns the bids and what following them brings.
 func (p *Plan) Answer() Answer {
-	start := p.sale.state()
+	start := p.start()
 	a := Answer{Exact: p.Exact()}
 	var c *course
 	if a.Exact {
@@ -70,6 +70,6 @@ func (o *offer) bidOf(count int) *money.Amount {
 
 // left returns the cash after a win at the k-th price.
 func left(s state, o *offer, k int) *money.Amount {
-	a := money.Amount(s.after(o, k).cash)
+	a := money.Amount(s.after(o, k).cash - o.owed)
 	return &a
 }

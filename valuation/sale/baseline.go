@@ -13,7 +13,7 @@ type inOrder struct{ plan *Plan }
 
 func (r inOrder) Stop(lot int, left Purse) (money.Amount, bool) {
 	o := &r.plan.offers[lot]
-	n := o.affordable(left.state())
+	n := o.affordable(r.plan.state(lot, left))
 	if n == 0 {
 		return 0, false
 	}
@@ -54,7 +54,7 @@ func (r byReturn) Swap(a, b int) {
 }
 
 func (r byReturn) Stop(lot int, left Purse) (money.Amount, bool) {
-	s := left.state()
+	s := r.plan.state(lot, left)
 	for _, i := range r.order {
 		o := &r.plan.offers[i]
 		if i < lot || o.affordable(s) < len(o.bids) {

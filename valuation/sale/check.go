@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 )
@@ -22,7 +23,8 @@ const (
 	mostLater = 1e9
 )
 
-// Check returns every fault of the sale; none means that New is safe. The laws of the hammer price are their owner's to check.
+// Check returns every fault of the sale, where money comes in also a lot without a day; none means that New is safe. The laws of the hammer
+// price are their owner's to check.
 func (s Sale) Check() []Fault {
 	c := checking{cur: s.Currency}
 	c.amount("cash", s.Cash)
@@ -31,6 +33,14 @@ func (s Sale) Check() []Fault {
 	c.number("later.cash", s.Later.Cash, mostLater)
 	c.number("later.hour", s.Later.Hour, mostLater)
 	c.number("later.bay", s.Later.Bay, mostLater)
+	if len(s.In) > mostLots {
+		c.add("cash_in", len(s.In), fmt.Sprintf("no more than %d amounts", mostLots))
+	}
+	for i, in := range s.In {
+		at := fmt.Sprintf("cash_in[%d].", i)
+		c.amount(at+"amount", in.Amount)
+		c.day(at+"day", in.Day, true)
+	}
 	if len(s.Lots) > mostLots {
 		c.add("lots", len(s.Lots), fmt.Sprintf("no more than %d lots", mostLots))
 	}
@@ -41,6 +51,10 @@ func (s Sale) Check() []Fault {
 			c.add(at+"id", fmt.Sprintf("%q", l.ID), "an id of its own")
 		}
 		seen[l.ID] = true
+		c.day(at+"day", l.Day, len(s.In) > 0)
+		if i > 0 && l.Day < s.Lots[i-1].Day {
+			c.add(at+"day", l.Day, "no day before that of the lot that runs before it")
+		}
 		legal += c.lot(at, l)
 		if legal > mostLegal {
 			c.add(at+"bid_steps", legal, fmt.Sprintf("no more than %d legal bids up to the walk-away bids of all lots", mostLegal))
@@ -69,6 +83,13 @@ func (c *checking) amount(path string, a money.Amount) {
 func (c *checking) number(path string, x, most float64) {
 	if !(x >= 0 && x <= most) {
 		c.add(path, x, "a number from 0 to "+prob.Plain(most))
+	}
+}
+
+// day checks a day; needed says that it has to stand.
+func (c *checking) day(path string, d lot.Date, needed bool) {
+	if !d.Known() && (needed || d != "") {
+		c.add(path, fmt.Sprintf("%q", d), "a day such as 2026-11-30")
 	}
 }
 

@@ -77,7 +77,7 @@ func (f *front) add(p place, chance float64) {
 // forward follows the exact plan along every course.
 func (p *Plan) forward() *course {
 	c, now := newCourse(len(p.offers)), newFront()
-	now.add(place{state: p.sale.state()}, 1)
+	now.add(place{state: p.start()}, 1)
 	for i := range p.offers {
 		next := newFront()
 		for j, at := range now.places {

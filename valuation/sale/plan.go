@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -22,7 +23,7 @@ func New(s Sale) *Plan {
 	if effort == 0 {
 		effort = usualEffort
 	}
-	start := s.state()
+	start := p.start()
 	e := newExact(p.offers, max(0, s.Bays)+1, effort)
 	for _, more := range append(extras(s.Currency), state{}) {
 		e.at(0, start.plus(more))
@@ -40,8 +41,48 @@ func layOut(s Sale) *Plan {
 	p := &Plan{sale: s, offers: make([]offer, len(s.Lots))}
 	for i, l := range s.Lots {
 		p.offers[i] = newOffer(l, s.Later, s.Currency)
+		p.offers[i].owed = int64(s.between(l.Day, s.Lots[len(s.Lots)-1].Day))
 	}
 	return p
+}
+
+// between returns what comes in after a day, up to another.
+func (s Sale) between(day, last lot.Date) (sum money.Amount) {
+	for _, in := range s.In {
+		if in.Day > day && in.Day <= last {
+			sum += in.Amount
+		}
+	}
+	return sum
+}
+
+// InHand returns the cash that there is when the first lot to come runs.
+func (s Sale) InHand() money.Amount {
+	if len(s.Lots) == 0 {
+		return s.Cash
+	}
+	return s.Cash + s.between("", s.Lots[0].Day)
+}
+
+// start returns the state before the first lot.
+func (p *Plan) start() state {
+	purse := p.sale.Purse
+	purse.Cash = p.sale.InHand()
+	return p.state(0, purse)
+}
+
+// state returns what is left before a lot as the values have it: with the cash that comes in later.
+func (p *Plan) state(lot int, left Purse) state {
+	s := state{int64(left.Cash), ticks(left.Hours), left.Bays}
+	if lot < len(p.offers) {
+		s.cash += p.offers[lot].owed
+	}
+	return s
+}
+
+// purse returns what is in hand before a lot.
+func (p *Plan) purse(lot int, s state) Purse {
+	return Purse{money.Amount(s.cash - p.offers[lot].owed), fromTicks(s.hours), s.bays}
 }
 
 // extras are a thousand of cash, ten hours and a bay.
@@ -55,7 +96,7 @@ func (s state) plus(more state) state {
 
 // reserve returns what there is, with every extra.
 func (p *Plan) reserve() state {
-	s := p.sale.state()
+	s := p.start()
 	for _, more := range extras(p.sale.Currency) {
 		s = s.plus(more)
 	}
@@ -67,7 +108,7 @@ func (p *Plan) Exact() bool { return p.exact != nil }
 
 // Stop returns today's bid on a lot with that much left before it.
 func (p *Plan) Stop(lot int, left Purse) (money.Amount, bool) {
-	n := p.stop(lot, left.state())
+	n := p.stop(lot, p.state(lot, left))
 	if n == 0 {
 		return 0, false
 	}
@@ -114,7 +155,7 @@ func (p *Plan) stop(i int, s state) int {
 // Follow returns the mean sum of profits that a policy brings from here, over every course the sale can take. It looks at each
 // of them: for small sales. A policy's bid beyond what cash, hours, bays or the walk-away bid allow is lowered to that.
 func (p *Plan) Follow(policy Policy) float64 {
-	return (&follower{p, policy, make([]map[state]float64, len(p.offers))}).at(0, p.sale.state())
+	return (&follower{p, policy, make([]map[state]float64, len(p.offers))}).at(0, p.start())
 }
 
 // follower works a policy's value out over the states that it reaches.
@@ -150,7 +191,7 @@ func (f *follower) at(i int, s state) float64 {
 // count returns how many legal bids a policy's bid wins, within what the state allows.
 func (p *Plan) count(policy Policy, i int, s state) int {
 	o := &p.offers[i]
-	bid, ok := policy.Stop(i, Purse{money.Amount(s.cash), fromTicks(s.hours), s.bays})
+	bid, ok := policy.Stop(i, p.purse(i, s))
 	if !ok {
 		return 0
 	}

@@ -4,12 +4,10 @@ import "slices"
 
 // state is what is left before a lot runs.
 type state struct {
-	cash  int64 // minor units
+	cash  int64 // minor units, with all that comes in later: so it falls by wins alone
 	hours int64 // millionths
 	bays  int
 }
-
-func (p Purse) state() state { return state{int64(p.Cash), ticks(p.Hours), p.Bays} }
 
 // after returns the state after a win of the offer at its k-th price.
 func (s state) after(o *offer, k int) state {
@@ -20,6 +18,7 @@ func (s state) after(o *offer, k int) state {
 type room struct {
 	leastCash, leastHours []int64 // of the lots that can pay
 	mostCash, mostHours   []int64 // of all lots
+	owed                  int64   // cash that comes in after the first of them
 }
 
 // rooms returns the room before each lot, for no more wins than wins.
@@ -34,7 +33,7 @@ func rooms(offers []offer, wins int) []room {
 		if o.live {
 			leastCash, leastHours = ordered(leastCash, slices.Min(o.need[o.first:o.last])), ordered(leastHours, o.hours)
 		}
-		out[i] = room{sums(leastCash, wins, 1), sums(leastHours, wins, 1), sums(mostCash, wins, -1), sums(mostHours, wins, -1)}
+		out[i] = room{sums(leastCash, wins, 1), sums(leastHours, wins, 1), sums(mostCash, wins, -1), sums(mostHours, wins, -1), o.owed}
 	}
 	return out
 }
@@ -70,7 +69,7 @@ func (r *room) wins(s state) int {
 // capped returns the state without the cash and hours that so many wins cannot use.
 func (r *room) capped(s state, wins int) state {
 	if n := min(wins, len(r.mostCash)); n > 0 {
-		s.cash = min(s.cash, r.mostCash[n-1])
+		s.cash = min(s.cash, r.mostCash[n-1]+r.owed)
 		s.hours = min(s.hours, r.mostHours[n-1])
 	}
 	return s
@@ -83,7 +82,9 @@ func edgesOf(offers []offer) edges {
 	var e edges
 	for i := range offers {
 		if len(offers[i].bids) > 0 {
-			e.cash = append(e.cash, offers[i].most...)
+			for _, most := range offers[i].most {
+				e.cash = append(e.cash, most+offers[i].owed)
+			}
 			e.hours = append(e.hours, offers[i].hours)
 		}
 	}

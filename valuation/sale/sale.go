@@ -2,6 +2,7 @@ package sale
 
 import (
 	"walkline/valuation/invoice"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -11,6 +12,7 @@ type Law interface{ CDF(x float64) float64 }
 // Lot is one lot to come, as the plan sees it.
 type Lot struct {
 	ID       string
+	Day      lot.Date      // on which it runs; has to stand where cash comes in
 	Worth    money.Amount  // the greatest invoice total at which the lot breaks even
 	WalkAway *money.Amount // nil: do not bid
 	Beside   money.Amount  // cash that a win takes beyond its invoice; it is in Worth already
@@ -21,11 +23,29 @@ type Lot struct {
 	Terms    invoice.Terms
 }
 
+// WorthOf returns the worth at which bidding up to the walk-away bid brings that profit on average, in major units; the lot's own worth
+// where no price can win. It is for a lot whose price tells of it: then the plan is not led to expect of a cheap win what the mean lot
+// brings. Source: the value of a lot given that it was won, Milgrom and Weber, Econometrica 50 (1982) (from memory).
+func (l Lot) WorthOf(gain float64, cur money.Currency) money.Amount {
+	o := newOffer(l, Later{}, cur)
+	profit, chance := o.mean(len(o.bids))
+	if chance == 0 {
+		return l.Worth
+	}
+	return l.Worth + cur.FromMajor((gain-profit)/chance)
+}
+
 // Purse is what is left to spend. After results it may lie below zero; then nothing is bid.
 type Purse struct {
 	Cash  money.Amount
 	Hours float64
 	Bays  int
+}
+
+// Income is money that comes in between the lots: it is there for lots of its day and of later days.
+type Income struct {
+	Day    lot.Date
+	Amount money.Amount
 }
 
 // Later is the profit that a unit brings when it is kept for the next sale: of a major unit of cash, an hour, a bay.
@@ -36,10 +56,11 @@ type Later struct {
 // Sale is the problem: the lots in the order in which they run, and what there is for them.
 type Sale struct {
 	Currency money.Currency
-	Purse
-	Later  Later
-	Lots   []Lot
-	Effort int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in
+	Purse             // before what comes in
+	In       []Income // in any order
+	Later    Later
+	Lots     []Lot
+	Effort   int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in
 }
 
 // Bid is what the plan says of one lot.

@@ -9,6 +9,9 @@ func Join(all []Outcome) Outcome {
 		for to, from := range map[*[]float64][]float64{&o.Factor: x.Factor, &o.Repair: x.Repair, &o.Hidden: x.Hidden, &o.Labour: x.Labour,
 			&o.Hours: x.Hours, &o.HiddenLabour: x.HiddenLabour, &o.Freight: x.Freight, &o.Storage: x.Storage, &o.Days: x.Days,
 			&o.Holding: x.Holding, &o.Cash: x.Cash, &o.Cost: x.Cost} {
+			if *to == nil && len(from) > 0 {
+				*to = make([]float64, 0, len(all)*len(from))
+			}
 			*to = append(*to, from...)
 		}
 		o.strata.of = append(o.strata.of, x.strata.of...)

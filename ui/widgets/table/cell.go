@@ -75,6 +75,7 @@ func (c *cell) MouseOut() { c.table.hover(-1) }
 func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
 	c := o.(*cell)
 	c.row = id.Row
+	t.sees(id.Row)
 	column := id.Col - t.lead()
 	c.boxed = column < 0 && id.Row < t.count && t.row(id.Row).boxed()
 	c.right = false

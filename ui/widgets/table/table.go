@@ -63,6 +63,8 @@ type Table struct {
 	OnWidth func(column int, width float32)
 	// Menu, when set, returns what may be done with a row: it opens on the second mouse button or the menu key.
 	Menu func(row int) []*fyne.MenuItem
+	// OnSight is called when other rows come in sight.
+	OnSight func()
 	// OnSort is called when the user asks for another order.
 	OnSort func(column int, falling bool)
 	// Empty is said in place of rows.
@@ -70,6 +72,7 @@ type Table struct {
 
 	columns  []Column
 	count    int
+	sight    int // the first row in sight
 	row      func(int) Row
 	selected int
 	hovered  int
@@ -344,4 +347,20 @@ func (t *Table) sortBy(column int) {
 	falling := column == t.sorted && !t.falling
 	t.SetSort(column, falling)
 	t.OnSort(column, falling)
+}
+
+// FirstInSight returns the first row in sight, or one that lies a row or two above it; 0 where there is none.
+func (t *Table) FirstInSight() int { return max(0, min(t.sight, t.count-1)) }
+
+// sees notes that a row is being drawn: the first in sight is no later, and lies no further from it than the table is high.
+func (t *Table) sees(row int) {
+	rows := int(t.Size().Height/(max(t.rowHeight(), headHeight())+theme.Half)) + 1
+	sight := max(min(t.sight, row), row-rows)
+	if sight == t.sight {
+		return
+	}
+	t.sight = sight
+	if t.OnSight != nil {
+		t.OnSight()
+	}
 }

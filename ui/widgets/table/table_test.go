@@ -106,6 +106,32 @@ func TestTableAsksForWhatIsInSight(t *testing.T) {
 	}
 }
 
+// The first row in sight is told by what is drawn, and each time it changes.
+func TestTableKnowsWhatIsInSight(t *testing.T) {
+	tbl := New(lotColumns())
+	tbl.SetSource(1_000, func(i int) Row { return Row{Cells: []string{fmt.Sprint(i)}} })
+	w := seen.Open(t, fyne.NewSize(700, 240), tbl)
+	w.Canvas().Focus(tbl)
+	told := 0
+	tbl.OnSight = func() { told++ }
+	at := func(want, slack int) {
+		t.Helper()
+		if got := tbl.FirstInSight(); got > want || got < want-slack {
+			t.Errorf("the first row in sight is %d, not %d", got, want)
+		}
+	}
+	at(0, 0)
+	row := max(tbl.rowHeight(), headHeight()) + theme0
+	for _, first := range []int{300, 320, 40, 7} {
+		tbl.ScrollToOffset(fyne.NewPos(0, float32(first)*row))
+		at(first, 3)
+	}
+	if tbl.ScrollToTop(); told < 5 {
+		t.Errorf("told %d times", told)
+	}
+	at(0, 0)
+}
+
 func TestTableSorts(t *testing.T) {
 	tbl := New(lotColumns())
 	tbl.SetRows(lotRows())

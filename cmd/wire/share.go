@@ -1,4 +1,4 @@
-package main
+package wire
 
 import (
 	"errors"
@@ -6,8 +6,8 @@ import (
 	"sync"
 )
 
-// shared does n pieces of work on every core, handed out in their order; see [desk.Desk.Share].
-func shared(n int, begin func() (do func(piece int) error)) error {
+// Share does n pieces of work on every core, handed out in their order; see [desk.Desk.Share].
+func Share(n int, begin func() (do func(piece int) error)) error {
 	next, failed := make(chan int), make(chan struct{})
 	errs := make([]error, min(n, runtime.GOMAXPROCS(0)))
 	var fail sync.Once
