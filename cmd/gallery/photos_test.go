@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
@@ -166,5 +167,52 @@ func TestARemovedPhotoComesBack(t *testing.T) {
 	s.undo()
 	if list := s.keptPhotos(t, id); len(list) != 2 || slices.Equal(list, before) {
 		t.Errorf("after undo: %+v", list)
+	}
+}
+
+// onBuild returns the window with the photographs of a build in sight.
+func onBuild(t *testing.T) (*stage, int64) {
+	t.Helper()
+	s, id := worksheet(t, "27", '2')
+	s.window.Do(desk.MarkLot(id, lot.Won))
+	s.window.Do(desk.GoToBuild(id))
+	s.press(fyne.Key5)
+	return s, id
+}
+
+// Photographs are marked in the list of a folder and added together, on Builds as on the worksheet, by the keyboard alone.
+func TestSeveralPhotosAreMarkedAndAddedAtOnce(t *testing.T) {
+	for name, page := range map[string]func(*testing.T) (*stage, int64){
+		"worksheet": func(t *testing.T) (*stage, int64) { return worksheet(t, "27", '2') }, "builds": onBuild} {
+		t.Run(name, func(t *testing.T) {
+			s, id := page(t)
+			s.tap(t, "Add photos…")
+			s.tap(t, "Look for them…")
+			path := seen.All[*widgets.TextEntry](s.top())[0]
+			path.SetText(photographs(t))
+			path.OnSubmitted(path.Text)
+			list := s.screen.Canvas().Focused()
+			seen.Press(list, fyne.KeyDown, fyne.KeySpace, fyne.KeyDown, fyne.KeySpace, fyne.KeyReturn)
+			s.wants(t, "2 photos added.")
+			if n := len(s.keptPhotos(t, id)); n != 2 || s.screen.Canvas().Overlays().Top() != nil {
+				t.Errorf("%d photos", n)
+			}
+			s.tap(t, "Add photos…")
+			s.tap(t, "Look for them…") // and it begins where it was left
+			if !seen.Says(s.top(), "c broken.jpeg") {
+				t.Errorf("%q", seen.Texts(s.top()))
+			}
+		})
+	}
+}
+
+// Several pictures that are dropped on a build become its photographs together, taken after the work.
+func TestSeveralPicturesDroppedOnABuild(t *testing.T) {
+	s, id := onBuild(t)
+	folder := photographs(t)
+	s.window.Drop([]fyne.URI{storage.NewFileURI(filepath.Join(folder, "a front.jpg")),
+		storage.NewFileURI(filepath.Join(folder, "b engine.JPG"))})
+	if list := s.keptPhotos(t, id); len(list) != 2 || list[1].Stage != lot.After {
+		t.Errorf("%+v", list)
 	}
 }
