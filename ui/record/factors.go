@@ -20,6 +20,9 @@ import (
 // factors is the section of the proposals: the table of all, and beside it the selected one with its evidence and effects.
 type factors struct {
 	page     *Page
+	drawn    *plot.Ranges // all factors on one axis, before their table
+	sight    *container.Scroll
+	other    *widgets.Button // turns to the table and back
 	table    *table.Table
 	title    *widget.Label
 	why      *widget.Label
@@ -45,6 +48,9 @@ func newFactors(p *Page) *section {
 		title: widget.NewLabel(""), why: widget.NewLabel(""),
 		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
+	f.drawn = plot.NewRanges()
+	f.drawn.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
+	f.sight = container.NewVScroll(f.drawn)
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	f.accept = widgets.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
@@ -63,13 +69,36 @@ func newFactors(p *Page) *section {
 	f.beside = container.NewStack(container.NewVScroll(detail))
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
-	split := widgets.NewVSplit("record.factors", container.NewBorder(help, nil, nil, nil, f.table), f.beside, 0.4)
-	return &section{name: "Factors", body: split, show: f.render, first: f.table, noted: true}
+	f.table.Hide()
+	f.other = widgets.NewButton(asTable, f.turn)
+	top := container.NewBorder(nil, nil, nil, f.other, help)
+	split := widgets.NewVSplit("record.factors", form.Under(top, container.NewStack(f.sight, f.table), nil), f.beside, 0.46)
+	return &section{name: "Factors", body: split, show: f.render, first: f.drawn, noted: true}
+}
+
+// What the button says that turns from the picture to the table and back.
+const (
+	asTable   = "Show as a table"
+	asPicture = "Show as a picture"
+)
+
+// turn shows the table in the place of the picture, or the picture again.
+func (f *factors) turn() {
+	if f.table.Hidden {
+		f.sight.Hide()
+		f.table.Show()
+		f.other.SetText(asPicture)
+		return
+	}
+	f.table.Hide()
+	f.sight.Show()
+	f.other.SetText(asTable)
 }
 
 func (f *factors) render(r desk.TrackRecord) {
 	f.record = r
 	setRows(f.table, view.Proposals(r))
+	f.draw()
 	f.selected.Set(widgets.Info, view.SelectionWords(&r))
 	f.detail()
 }
@@ -92,6 +121,8 @@ func (f *factors) detail() {
 		}
 		f.beside.Hidden = false
 		f.table.SelectRow(i)
+		f.drawn.Select(i)
+		f.inSight(i)
 		f.title.SetText(p.Name)
 		f.means.SetText(view.MeaningWords(f.record, p))
 		f.picture.SetData(pictured(p))
@@ -108,6 +139,28 @@ func (f *factors) detail() {
 		f.few.Set(widgets.Info, words)
 	}
 	f.beside.Refresh()
+}
+
+// draw draws all factors on one axis.
+func (f *factors) draw() {
+	d := plot.RangesData{Axis: plot.Axis{Title: "times the starter value", Format: func(x float64) string { return fmt.Sprintf("%.3g", x) }},
+		Start: 1, Begun: "starter", Now: "today", Value: "proposed", Spread: "8 times in 10"}
+	for _, r := range view.FactorRanges(f.record) {
+		d.Rows = append(d.Rows, plot.Range{Name: r.Name, Figure: r.Figure, Low: r.Low, Middle: r.Middle, High: r.High, Today: r.Today,
+			Fact: r.Words, Blank: r.Placeless})
+	}
+	f.drawn.SetData(d)
+}
+
+// inSight scrolls the picture of all factors to a row.
+func (f *factors) inSight(row int) {
+	top, height := f.drawn.Place(row)
+	switch at, room := f.sight.Offset.Y, f.sight.Size().Height; {
+	case top < at:
+		f.sight.ScrollToOffset(fyne.NewPos(0, top))
+	case top+height > at+room:
+		f.sight.ScrollToOffset(fyne.NewPos(0, top+height-room))
+	}
 }
 
 // newHistory returns the section of the decisions.
