@@ -13,6 +13,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 func TestCodesAreReadAsPeopleWriteThem(t *testing.T) {
@@ -98,5 +99,22 @@ func TestADayThatIsRefusedStaysWhileItIsTyped(t *testing.T) {
 	e.SetText("2026-11-2")
 	if f.Render(c); e.Text == "2026-11-2" {
 		t.Error("a day that was refused stands as if it were kept")
+	}
+}
+
+// In a narrow place a label goes over its field, and nothing is wider than the place.
+func TestLabelsGoOverFieldsWhereThereIsNoRoom(t *testing.T) {
+	type one struct{ name string }
+	f := NewOf(func(string, func(*one)) {}, func(one) money.Currency { return money.Currency{} }).Stacks()
+	f.Text("Chance needed", func(o *one) *string { return &o.name })
+	w := seen.Open(t, fyne.NewSize(500, 200), container.NewVScroll(f.Rows))
+	label, field := f.Rows.Objects[0], f.Rows.Objects[1]
+	if field.Position().X < label.Size().Width || field.Position().Y != 0 {
+		t.Errorf("in a wide place the field is at %v", field.Position())
+	}
+	w.Resize(fyne.NewSize(130, 200))
+	if field.Position().X != 0 || field.Position().Y < label.Size().Height || f.Rows.MinSize().Width > 130 ||
+		f.Rows.MinSize().Height < label.Size().Height+field.Size().Height {
+		t.Errorf("in a narrow place the field is at %v, the rows ask for %v", field.Position(), f.Rows.MinSize())
 	}
 }

@@ -58,11 +58,11 @@ func (r Room) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // byScale is a grid of so many columns, and of one fewer where the text is large.
 type byScale struct{ columns int }
 
-// largeText is the text scale above which a grid has one column fewer. Starter value: looked at in the pictures at 1280 points.
-const largeText = 1.15
+// LargeText is the text scale above which a grid has one column fewer. Starter value: looked at in the pictures at 1280 points.
+const LargeText = 1.15
 
 func (b byScale) grid() fyne.Layout {
-	if theme.Scale() > largeText && b.columns > 1 {
+	if theme.Scale() > LargeText && b.columns > 1 {
 		return layout.NewGridLayoutWithColumns(b.columns - 1)
 	}
 	return layout.NewGridLayoutWithColumns(b.columns)
@@ -71,3 +71,91 @@ func (b byScale) grid() fyne.Layout {
 func (b byScale) MinSize(objects []fyne.CanvasObject) fyne.Size { return b.grid().MinSize(objects) }
 
 func (b byScale) Layout(objects []fyne.CanvasObject, size fyne.Size) { b.grid().Layout(objects, size) }
+
+// The right side of a page: its width at text scale 1, and the most that it grows to, so that what stands beside it keeps room.
+const (
+	sideWidth = 320
+	sideMost  = 400
+)
+
+// SideWidth is the width of the right side of a page at the text scale of the moment.
+func SideWidth() float32 { return min(sideWidth*theme.Scale(), sideMost) }
+
+// SideLine is the width of a line of figures there: its ground and its lines are padded.
+func SideLine() float32 { return SideWidth() - 3*theme.Space }
+
+// Side lays its one object out at the width of the right side.
+type Side struct{}
+
+func (Side) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(SideWidth(), objects[0].MinSize().Height)
+}
+
+func (Side) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// stacked is two columns of labels and fields as the toolkit's form has them; where they have no room beside each other, each label goes
+// over its field. It is to be used for one container.
+type stacked struct{ width float32 } // as laid out last
+
+// columns returns the least widths of the labels and of the fields.
+func (s *stacked) columns(objects []fyne.CanvasObject) (labels, fields float32) {
+	for i, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		if width := o.MinSize().Width; i%2 == 0 {
+			labels = max(labels, width)
+		} else {
+			fields = max(fields, width)
+		}
+	}
+	return labels, fields
+}
+
+func (s *stacked) narrow(objects []fyne.CanvasObject) bool {
+	labels, fields := s.columns(objects)
+	return s.width > 0 && s.width < labels+fields+theme.Half
+}
+
+// MinSize asks for the width of the fields, and for the height that the width of the moment gives.
+func (s *stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	labels, fields := s.columns(objects)
+	size := layout.NewFormLayout().MinSize(objects)
+	if s.narrow(objects) {
+		size.Height = 0
+		for _, o := range objects {
+			if o.Visible() {
+				size.Height += o.MinSize().Height
+			}
+		}
+	}
+	return fyne.NewSize(max(labels, fields), size.Height)
+}
+
+// Layout places the labels beside the fields or over them.
+func (s *stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	s.width = size.Width
+	if !s.narrow(objects) {
+		layout.NewFormLayout().Layout(objects, size)
+		return
+	}
+	y := float32(0)
+	for i, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		least := o.MinSize()
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, least.Height))
+		if i%2 == 0 {
+			o.Resize(least) // a label is aligned to its end
+		}
+		y += least.Height
+	}
+}
+
+// Stacks has the labels of the form go over its fields where they have no room beside each other.
+func (f *Of[T]) Stacks() *Of[T] {
+	f.Rows.Layout = &stacked{}
+	return f
+}

@@ -125,7 +125,7 @@ func (f *lineForm) build(r view.RepairRow) {
 	}
 	var sections []rail.Section
 	for i, name := range lineGroups {
-		f.groups[i] = lineGroup{form.Apart(f.form), container.NewVBox()}
+		f.groups[i] = lineGroup{form.Apart(f.form).Stacks(), container.NewVBox()}
 		f.groups[i].body.Add(f.groups[i].form.Rows)
 		sections = append(sections, rail.Section{Name: name, Body: container.NewScroll(f.groups[i].body)})
 	}
@@ -160,7 +160,7 @@ func (f *lineForm) fill(r view.RepairRow) {
 	}
 	form.Parts{Line: line, Add: parts.body.Add,
 		Rows: func() *form.Of[repair.Line] {
-			rows := form.Apart(parts.form)
+			rows := form.Apart(parts.form).Stacks()
 			parts.body.Add(rows.Rows)
 			if f.groups[groupParts].form == parts.form {
 				f.groups[groupParts].form = rows // the first part has the first field

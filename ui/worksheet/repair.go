@@ -66,12 +66,16 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.donor = widgets.NewButton("Plan with a donor vehicle", w.planDonor)
 	w.restore = widgets.NewButton(restoreWords, w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
+	top := container.New(&widgets.Beside{Least: 260}, w.addJob, blank)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewBorder(nil, nil, nil, container.NewHBox(w.restore, w.donor, shop), w.totals))
-	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.63)
+		newFoot(w.totals, w.restore, w.donor, shop))
+	share := 0.63
+	if theme.Scale() > form.LargeText {
+		share = 0.5 // the fields need the room
+	}
+	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, share)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 

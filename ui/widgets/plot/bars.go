@@ -44,8 +44,9 @@ type bars struct {
 }
 
 const (
-	noBars           = "No figures yet."
-	nameRoom float32 = 240 // most room for names, at text scale 1
+	noBars            = "No figures yet."
+	leastBars float32 = 300 // at any text scale: names are cut to half
+	nameRoom  float32 = 240 // most room for names, at text scale 1
 )
 
 func newBars(links bool) bars { return bars{selected: -1, hovered: -1, links: links} }
@@ -239,7 +240,7 @@ func (b *bars) CreateRenderer() fyne.WidgetRenderer { return b.renderer(b.draw) 
 func (b *bars) renderer(paint func(*drawing, fyne.Size)) fyne.WidgetRenderer {
 	r := rendered(b.self.(fyne.Widget), func() bool { return b.focused }, paint)
 	r.Least = func() fyne.Size {
-		return fyne.NewSize(300*theme.Scale(), b.head()+float32(max(len(b.rows), 1))*barStep())
+		return fyne.NewSize(leastBars, b.head()+float32(max(len(b.rows), 1))*barStep())
 	}
 	return r
 }
