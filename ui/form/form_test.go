@@ -118,3 +118,37 @@ func TestLabelsGoOverFieldsWhereThereIsNoRoom(t *testing.T) {
 		t.Errorf("in a narrow place the field is at %v, the rows ask for %v", field.Position(), f.Rows.MinSize())
 	}
 }
+
+// The cells of a typed row never touch: where the text is large, or the place narrow, there are more rows.
+func TestCellsOfARowNeverTouch(t *testing.T) {
+	for _, width := range []float32{1200, 500, 260} {
+		line := NewComparable(func(map[string]string) {}, func() {})
+		w := seen.Open(t, fyne.NewSize(width, 900), container.NewVBox(line.Row))
+		w.Resize(fyne.NewSize(width+1, 900))
+		for name, e := range line.cells {
+			if e.Size().Width < e.MinSize().Width {
+				t.Errorf("at %v the cell %s is %v wide", width, name, e.Size().Width)
+			}
+		}
+		for _, o := range seen.All[*widgets.Words](line.Row) {
+			if o.Size().Width < o.MinSize().Width {
+				t.Errorf("at %v %q has %v of %v", width, o.Text(), o.Size().Width, o.MinSize().Width)
+			}
+		}
+	}
+}
+
+// The day of a comparable is typed as people write days, and stands so in its cell.
+func TestTheDayOfAComparableIsTypedAsPeopleWriteIt(t *testing.T) {
+	var got map[string]string
+	line := NewComparable(func(cells map[string]string) { got = cells }, func() {})
+	seen.Open(t, fyne.NewSize(900, 200), line.Row)
+	for typed, want := range map[string]string{"Oct 2, 2026": "2026-10-02", "2026-10-02": "2026-10-02", "10/30/2026": "2026-10-30",
+		"soon": "soon",
+		"":     ""} {
+		line.cells["date"].SetText(typed)
+		if line.cells["date"].OnSubmitted(""); got["date"] != want {
+			t.Errorf("%q is handed on as %q, want %q", typed, got["date"], want)
+		}
+	}
+}

@@ -37,7 +37,7 @@ var PhotoColumns = []Column{{"Taken", false, 92}, {"Stage", false, 150}, {"Area"
 
 // PhotoCells returns the cells of a photograph.
 func PhotoCells(p lot.Photo) []string {
-	return []string{string(p.Taken), string(p.Stage) + " the work", PhotoArea(p.Area), p.Caption, p.Name}
+	return []string{Day(p.Taken), string(p.Stage) + " the work", PhotoArea(p.Area), p.Caption, p.Name}
 }
 
 // SortedPhotos returns photographs by stage, those before the work first, then by day.

@@ -29,7 +29,7 @@ func ComparableCells(r resale.Row, currency string) map[string]string {
 		}
 		return strconv.FormatFloat(*x, 'f', -1, 64)
 	}
-	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": string(r.Date),
+	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": Day(r.Date),
 		"model_year": year(r.ModelYear),
 		"make":       r.Make, "model": r.Model, "trim": r.Trim, "mileage": figure(r.Mileage), "unit": r.Unit, "title": r.Title,
 		"upkeep": typedUpkeep(r), "note": r.Note}
