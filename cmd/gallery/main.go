@@ -208,7 +208,7 @@ func (s *stage) bench() error {
 	}
 	for _, name := range s.window.BenchSections() {
 		s.window.GoBench(name)
-		if f := s.screen.Canvas().Focused(); f != nil {
+		if f, ok := s.screen.Canvas().Focused().(*widgets.TextEntry); ok {
 			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // a search goes to its first entry
 		}
 		if err := s.save("bench-" + strings.ReplaceAll(strings.ToLower(name), " ", "-")); err != nil {

@@ -70,7 +70,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		newFoot(w.totals, w.restore, w.donor, shop))
+		container.NewVBox(w.totals, container.New(layout.NewRowWrapLayout(), w.restore, w.donor, shop)))
 	share := 0.63
 	if theme.Scale() > form.LargeText {
 		share = 0.5 // the fields need the room
