@@ -107,13 +107,11 @@ func (w *Window) browsePhotos(area string, stage lot.Stage) {
 // photosOf returns the lot that photographs added now are of, 0 for none, and when they are taken unless the user says otherwise: on a
 // build after the work.
 func (w *Window) photosOf() (id int64, usual lot.Stage) {
-	switch {
-	case w.state.Place == desk.Builds && w.state.Build != nil:
-		return w.state.Build.ID, lot.After
-	case w.state.Place != desk.Builds && w.state.Open != nil:
-		return w.state.Open.ID, lot.Before
+	id, _ = w.state.Pictured()
+	if id != 0 && w.state.Place == desk.Builds {
+		return id, lot.After
 	}
-	return 0, lot.Before
+	return id, lot.Before
 }
 
 // takePhotos reads and keeps files away from the window, then adds them to the lot that was open when it began.

@@ -16,6 +16,7 @@ import (
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation/lot"
 )
 
@@ -214,5 +215,34 @@ func TestSeveralPicturesDroppedOnABuild(t *testing.T) {
 		storage.NewFileURI(filepath.Join(folder, "b engine.JPG"))})
 	if list := s.keptPhotos(t, id); len(list) != 2 || list[1].Stage != lot.After {
 		t.Errorf("%+v", list)
+	}
+}
+
+// On Builds a photograph is looked at large, turned to the next, given its words and removed, as on the worksheet.
+func TestAPhotoIsShownLargeFromBuilds(t *testing.T) {
+	s, id := onBuild(t)
+	s.tap(t, "Add photos…")
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(photographs(t))
+	s.tap(t, "Add")
+	var list fyne.Focusable = seen.All[*table.Table](s.screen.Content())[0]
+	s.screen.Canvas().Focus(list)
+	seen.Press(list, fyne.KeyDown, fyne.KeyReturn)
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "a front.jpg · 320 x 240") {
+		t.Fatalf("the large view says %q", all)
+	}
+	s.tap(t, "Next")
+	test.Type(seen.All[*widgets.TextEntry](s.top())[0], "new mount")
+	s.tap(t, "Close")
+	if kept := s.keptPhotos(t, id); kept[1].Caption != "new mount" || kept[0].Caption != "" {
+		t.Errorf("%+v", kept)
+	}
+	s.screen.Canvas().Focus(list)
+	seen.Press(list, fyne.KeyDelete)
+	if kept := s.keptPhotos(t, id); len(kept) != 1 || kept[0].Caption != "new mount" {
+		t.Errorf("%+v", kept)
+	}
+	s.undo()
+	if kept := s.keptPhotos(t, id); len(kept) != 2 {
+		t.Errorf("after undo: %+v", kept)
 	}
 }

@@ -32,7 +32,7 @@ func UnlistedTotal(o desk.OpenBuild) string {
 }
 
 // PhotoColumns are the columns of the photographs of a build.
-var PhotoColumns = []Column{{"Taken", false, 92}, {"Stage", false, 150}, {"Area", false, 150}, {"Caption", false, 190},
+var PhotoColumns = []Column{{"Taken", false, 104}, {"Stage", false, 150}, {"Area", false, 150}, {"Caption", false, 190},
 	{"File", false, 150}}
 
 // PhotoCells returns the cells of a photograph.

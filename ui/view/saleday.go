@@ -11,7 +11,7 @@ import (
 )
 
 // DayColumns are the columns of the plan of a sale day.
-var DayColumns = []Column{{"Sale day", false, 100}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
+var DayColumns = []Column{{"Sale day", false, 104}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
 	{"Walk-away bid", true, 104}, {"Chance to win", true, 94}, {"Expected gain", true, 96}, {"Bid on", true, 66},
 	{"After one win", true, 96}, {"Cash, middle", true, 94}, {"Cash, full", true, 94}}
 
