@@ -180,7 +180,7 @@ func (m *matching) preview() {
 		},
 		Report: func(done float64, _ string) {
 			if m.open && done > 0 {
-				m.found.SetText(fmt.Sprintf("Reading the rows anew: %.0f %%. Another change, or Cancel, ends it.", 100*done))
+				m.found.SetText(fmt.Sprintf("Reading the rows again: %.0f %%. Another change, or Cancel, stops it.", 100*done))
 			}
 		},
 		Show: func(p desk.Preview, err error) {

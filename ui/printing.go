@@ -40,7 +40,7 @@ func (w *Window) PrintDecision() {
 		w.say(desk.State{Notice: "First open the lot that the decision sheet is for."})
 		return
 	case len(o.Faults) > 0:
-		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
+		w.say(desk.State{Trouble: "There is no verdict to print yet. The right side names what is still to be entered."})
 		return
 	}
 	lot := *o
@@ -152,7 +152,7 @@ func placeFor(path string) string {
 	case path == "":
 		return "Enter where to put the file."
 	case !filepath.IsAbs(path):
-		return "Enter the whole path, from the root of the disk on."
+		return "Enter the whole path, starting at the root of the disk."
 	}
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		return "That is a folder: add a name for the file."

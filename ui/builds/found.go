@@ -64,7 +64,7 @@ type photos struct {
 
 func newPhotoTable() *table.Table {
 	t := table.New(columns(view.PhotoColumns, false))
-	t.Empty = "No photo yet. Those of the finished work belong into the file for the inspection."
+	t.Empty = "No photos yet. Photos of the finished work go into the file for the inspection."
 	return t
 }
 

@@ -46,7 +46,7 @@ const leastPicture = 190
 func newFactors(p *Page) *section {
 	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."),
 		title: widget.NewLabel(""), why: widget.NewLabel(""),
-		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
+		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still open for bids.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
 	f.drawn = plot.NewRanges()
 	f.drawn.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
@@ -129,7 +129,7 @@ func (f *factors) detail() {
 		f.why.SetText(strings.Join(p.Why, " "))
 		setRows(f.evidence, view.Evidence(p))
 		effects, known := f.record.Effects[p.Key]
-		f.effects.Empty = "No lot is still to be bid for."
+		f.effects.Empty = "No lot is still open for bids."
 		if !known {
 			f.effects.Empty = "Valuing the open lots…"
 		}
@@ -172,7 +172,7 @@ func newHistory(p *Page) *section {
 			p.do(desk.Restore(ids[i]))
 		}
 	})
-	help := form.Small("Select a decision to go back to before it. Going back is a decision, too, and can be taken back.")
+	help := form.Small("Select a decision to go back to the factors before it. Going back is a decision, too, and can be undone.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(back)), nil, nil, nil, t)
 	return &section{name: "History", body: body, first: t, show: func(r desk.TrackRecord) {
 		var rows [][]string

@@ -123,7 +123,7 @@ func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 	p, _ := shown(t, some(), "Chances")
 	says(t, p, "4 of 20 came. For the statistician: Brier score 0.100", "Said 15 %: came 4 times in 20, 20 %",
-		"Nothing has come of a stated chance yet.")
+		"No outcome of a forecast chance is known yet.")
 	p.Go(slices.Index(p.Sections(), "Money"))
 	says(t, p, "15,000", "+1,000", "-4,000", "12,000", "10 buys")
 }
