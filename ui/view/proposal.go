@@ -51,7 +51,8 @@ func FactorRanges(r desk.TrackRecord) []FactorRange {
 	out := make([]FactorRange, len(r.Proposals))
 	for i, p := range r.Proposals {
 		say := func(x float64) string { return factorText(p.Unit, x) }
-		out[i] = FactorRange{Name: p.Name, Figure: say(p.Proposed.At) + ", " + say(p.Proposed.Low) + " to " + say(p.Proposed.High), Placeless: p.Starter.At <= 0,
+		out[i] = FactorRange{Name: p.Name, Figure: say(p.Proposed.At) + ", " + say(p.Proposed.Low) + " to " + say(p.Proposed.High),
+			Placeless: p.Starter.At <= 0,
 			Words: fmt.Sprintf("%s: starter %s, today %s, proposed %s, 8 times in 10 from %s to %s, from %s.", p.Name, say(p.Starter.At),
 				say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low), say(p.Proposed.High), Count(p.Buys, "buy"))}
 		if out[i].Placeless {
