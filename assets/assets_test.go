@@ -281,7 +281,7 @@ func signFaults(signs []lot.Sign) []string {
 		if s.Empty() {
 			faults = append(faults, "a sign that asks for nothing")
 		}
-		lists := append(s.Lists(lot.Lot{}), lot.Asked{Want: s.Areas, Words: lot.Areas}, lot.Asked{Want: s.Extents, Words: lot.Extents},
+		lists := append(s.Lists(&lot.Lot{}), lot.Asked{Want: s.Areas, Words: lot.Areas}, lot.Asked{Want: s.Extents, Words: lot.Extents},
 			lot.Asked{Want: s.Depths, Words: lot.Depths})
 		for _, list := range lists {
 			for _, w := range list.Want {

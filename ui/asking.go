@@ -9,14 +9,16 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/pick"
 )
 
 // asking is a question for a file that is there.
 type asking struct {
 	title string
-	what  string // the file, in a sentence
-	hint  string // in the empty field
-	verb  string // of the button
+	what  string   // the file, in a sentence
+	hint  string   // in the empty field
+	verb  string   // of the button
+	of    pick.For // in the list
 }
 
 // ask asks for a file, by its path or from a list.
@@ -30,7 +32,8 @@ func (w *Window) ask(a asking, take func(path string)) {
 	})
 	path.OnSubmitted = func(string) { done() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widgets.NewButton("Look for it…", w.handler(func() { d.Hide(); w.browse(take) }))
+	browse := widgets.NewButton("Look for it…",
+		w.handler(func() { d.Hide(); w.pickOne(a.title, a.verb, a.of, take) }))
 	words := widget.NewLabel(a.what)
 	words.Wrapping = fyne.TextWrapWord
 	body := container.NewVBox(words, container.NewBorder(nil, nil, nil, browse, path))
@@ -39,18 +42,4 @@ func (w *Window) ask(a asking, take func(path string)) {
 	d.Resize(fyne.NewSize(680, 210))
 	w.open(d)
 	w.focusIn(path)
-}
-
-// browse lets the user choose a file from a list.
-func (w *Window) browse(take func(path string)) {
-	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
-		path := f.URI().Path()
-		if err := f.Close(); err != nil {
-			w.failed("read "+path, err)
-			return
-		}
-		take(path)
-	}), w.window)
-	d.Resize(fyne.NewSize(860, 560))
-	w.open(d)
 }

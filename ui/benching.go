@@ -10,15 +10,17 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/task"
 	"walkline/ui/view"
+	"walkline/ui/widgets/pick"
 	"walkline/valuation"
 )
 
 // addPack asks for the document of a jurisdiction and adds it, or says all that is wrong with it.
 func (w *Window) addPack() {
 	w.ask(asking{title: "Add a jurisdiction",
-		what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It stands before the " +
+		what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It is used in place of " +
+			"the " +
 			"program's own of the same code.",
-		hint: "path of a JSON file", verb: "Add"}, w.readPack)
+		hint: "path of a JSON file", verb: "Add", of: pick.For{What: "JSON file", Endings: []string{".json"}}}, w.readPack)
 }
 
 func (w *Window) readPack(path string) {
@@ -61,7 +63,7 @@ func (w *Window) restoreBackup() {
 	w.ask(asking{title: "Restore from a backup",
 		what: "The backup takes the place of what is here when the program starts next. What is here then is set aside whole, beside it: " +
 			"nothing is lost.",
-		hint: "path of the backup's file", verb: "Restore"}, func(path string) {
+		hint: "path of the backup's file", verb: "Restore", of: pick.For{What: "backup"}}, func(path string) {
 		w.say(desk.State{Notice: "Checking " + path + "…"})
 		task.Start(w.runner, task.Order[struct{}]{Key: "restore",
 			Work: func(ctx context.Context) (struct{}, error) { return struct{}{}, w.desk.StageRestore(ctx, path) },
@@ -92,7 +94,7 @@ func (w *Window) chooseDaily() {
 	}
 	w.ask(asking{title: "Daily backup", what: "On each day that the window is open, a whole copy is written there. It keeps the last " +
 		"eight. Empty: no daily backup.",
-		hint: now, verb: "Use it"}, func(path string) {
+		hint: now, verb: "Use it", of: pick.For{What: "folder", Folders: true}}, func(path string) {
 		w.app.Preferences().SetString(DailyFolder, path)
 		if path == "" {
 			w.say(desk.State{Notice: "No daily backup is made."})

@@ -6,13 +6,10 @@ import (
 	"path/filepath"
 	"strings"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
-
 	"walkline/ui/desk"
 	"walkline/ui/photo"
 	"walkline/ui/task"
+	"walkline/ui/widgets/pick"
 	"walkline/valuation"
 )
 
@@ -39,14 +36,8 @@ func (w *Window) foresee() {
 
 // chooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
 func (w *Window) chooseFile(chosen func(name, hash string)) {
-	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
-		path := f.URI().Path()
-		f.Close()
-		w.keepFile(path, chosen)
-	}), w.window)
-	d.SetFilter(storage.NewExtensionFileFilter(append([]string{".pdf"}, photoEndings...)))
-	d.Resize(fyne.NewSize(860, 560))
-	w.open(d)
+	w.pickOne("File of a bill", "Attach", pick.For{Endings: append([]string{".pdf"}, photoEndings...), What: "photo or PDF"},
+		func(path string) { w.keepFile(path, chosen) })
 }
 
 // keepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash.

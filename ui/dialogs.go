@@ -114,6 +114,3 @@ func (w *Window) focusIn(field fyne.Focusable) {
 		}
 	})
 }
-
-// openSoon shows a dialog that gives the keyboard to a field of its own accord.
-func (w *Window) openSoon(d shown) { w.runner.After(breath, func() { w.open(d) }) }

@@ -66,17 +66,5 @@ func handling[T any](w *Window, do func(T)) func(T) {
 	return func(x T) { w.guard(func() { do(x) }) }
 }
 
-// choosing is handler for a dialog that lets the user choose a file, or says why it can't; nothing chosen is nothing done.
-func choosing[T comparable](w *Window, do func(T)) func(T, error) {
-	return func(f T, err error) {
-		var none T
-		if err != nil || f == none {
-			w.failed("read what was chosen", err)
-			return
-		}
-		w.guard(func() { do(f) })
-	}
-}
-
 // dropped takes files dropped on the window.
 func (w *Window) dropped(_ fyne.Position, files []fyne.URI) { w.guard(func() { w.Drop(files) }) }

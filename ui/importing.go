@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/ui/widgets/pick"
 	"walkline/valuation/lot"
 )
 
@@ -90,7 +91,8 @@ func (w *Window) ImportList() { w.choose(w.runList()) }
 
 // choose asks for a table, by its path or from a list.
 func (w *Window) choose(t taking) {
-	w.ask(asking{title: t.title, what: t.what, hint: "path of a table", verb: "Read"}, func(path string) { w.readFile(t, path) })
+	w.ask(asking{title: t.title, what: t.what, hint: "path of a table", verb: "Read", of: pick.For{What: "table"}},
+		func(path string) { w.readFile(t, path) })
 }
 
 // readFile reads a table from a file.

@@ -9,7 +9,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -183,7 +182,7 @@ func (m *matching) preview() {
 		},
 		Report: func(done float64, _ string) {
 			if m.open && done > 0 {
-				m.found.SetText(fmt.Sprintf("Reading the rows anew: %.0f %%. Another change, or Cancel, ends it.", 100*done))
+				m.found.SetText(fmt.Sprintf("Reading the rows again: %.0f %%. Another change, or Cancel, stops it.", 100*done))
 			}
 		},
 		Show: func(p desk.Preview, err error) {
@@ -297,23 +296,7 @@ func (m *matching) offerRefused(refused []desk.Refusal) {
 }
 
 func (m *matching) saveRefused() {
-	w := m.w
-	data, err := m.refused(m.sheet)
-	if err != nil {
-		w.failed("write the refused rows", err)
-		return
-	}
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		if err != nil || f == nil {
-			w.failed("save the refused rows", err)
-			return
-		}
-		_, err = f.Write(data)
-		if closing := f.Close(); err == nil {
-			err = closing
-		}
-		w.failed("save the refused rows", err)
-	}, w.window)
-	d.SetFileName("refused.csv")
-	w.openSoon(d)
+	m.w.print(printing{title: "Table of refused rows", name: "refused.csv",
+		kind: "The refused rows as a CSV file. Correct them and import it.",
+		make: func() ([]byte, error) { return m.refused(m.sheet) }})
 }

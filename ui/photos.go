@@ -14,7 +14,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
@@ -22,6 +21,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/pick"
 	"walkline/valuation/lot"
 )
 
@@ -69,7 +69,7 @@ func (w *Window) addPhotos(area string) {
 	})
 	path.OnSubmitted = func(string) { take() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widgets.NewButton("Look for one…", w.handler(func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) }))
+	browse := widgets.NewButton("Look for them…", w.handler(func() { d.Hide(); w.browsePhotos(area, stageOf(stage.Selected)) }))
 	body := container.NewVBox(widget.NewLabel("JPEG, PNG or WebP. Photos can also be dropped on the window, many at once."),
 		container.NewBorder(nil, nil, nil, browse, path), stage)
 	d = dialog.NewCustomWithoutButtons("Add photos: "+view.PhotoArea(area), body, w.window)
@@ -98,27 +98,20 @@ func stageWords(s lot.Stage) string {
 	return beforeWords
 }
 
+// browsePhotos lets the user mark photographs in a folder.
 func (w *Window) browsePhotos(area string, stage lot.Stage) {
-	d := dialog.NewFileOpen(choosing(w, func(f fyne.URIReadCloser) {
-		path := f.URI().Path()
-		f.Close()
-		w.takePhotos([]string{path}, area, stage)
-	}), w.window)
-	d.SetFilter(storage.NewExtensionFileFilter(photoEndings))
-	d.Resize(fyne.NewSize(860, 560))
-	w.open(d)
+	w.pick("Add photos: "+view.PhotoArea(area), "Add", pick.For{Many: true, Endings: photoEndings, What: "photo"},
+		func(paths []string) { w.takePhotos(paths, area, stage) })
 }
 
 // photosOf returns the lot that photographs added now are of, 0 for none, and when they are taken unless the user says otherwise: on a
 // build after the work.
 func (w *Window) photosOf() (id int64, usual lot.Stage) {
-	switch {
-	case w.state.Place == desk.Builds && w.state.Build != nil:
-		return w.state.Build.ID, lot.After
-	case w.state.Place != desk.Builds && w.state.Open != nil:
-		return w.state.Open.ID, lot.Before
+	id, _ = w.state.Pictured()
+	if id != 0 && w.state.Place == desk.Builds {
+		return id, lot.After
 	}
-	return 0, lot.Before
+	return id, lot.Before
 }
 
 // takePhotos reads and keeps files away from the window, then adds them to the lot that was open when it began.

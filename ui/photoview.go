@@ -21,7 +21,7 @@ import (
 // largeSide is the longest side of the large view, in pixels.
 const largeSide = 1600
 
-// photoView is the large view of one photograph of the open lot, with what is said of it.
+// photoView is the large view of one photograph, with what is said of it.
 type photoView struct {
 	w       *Window
 	hash    string
@@ -34,7 +34,7 @@ type photoView struct {
 	muted   bool
 }
 
-// showPhoto opens the large view of a photograph of the open lot. Left and right go to its neighbors of the same area.
+// showPhoto opens the large view of one of the photographs in hand. Left and right go to its neighbors.
 func (w *Window) showPhoto(hash string) {
 	v := &photoView{w: w, picture: widgets.NewZoomed(), facts: widget.NewLabel("")}
 	v.facts.Wrapping = fyne.TextWrapWord
@@ -89,10 +89,7 @@ func (v *photoView) keys(e *fyne.KeyEvent) {
 
 // photo returns the photograph that is shown, as the state has it.
 func (v *photoView) photo() (lot.Photo, bool) {
-	if v.w.state.Open == nil {
-		return lot.Photo{}, false
-	}
-	list := v.w.state.Open.Photos
+	_, list := v.w.state.Pictured()
 	if i := slices.IndexFunc(list, func(p lot.Photo) bool { return p.Hash == v.hash }); i >= 0 {
 		return list[i], true
 	}
@@ -161,20 +158,29 @@ func (v *photoView) setStage() {
 	v.w.Do(desk.SetStage(v.hash, stageOf(v.stage.Selected)))
 }
 
-// step goes to the next photograph of the same area, round and round.
+// step goes to the next photograph, round and round.
 func (v *photoView) step(by int) {
 	v.keepCaption()
 	p, ok := v.photo()
 	if !ok {
 		return
 	}
-	here, _ := view.PhotosOf(*v.w.state.Open, p.Area)
-	for i, card := range here {
-		if card.Hash == v.hash {
+	here := v.beside(p)
+	for i, other := range here {
+		if other.Hash == v.hash {
 			v.show(here[(i+by+len(here))%len(here)].Hash)
 			return
 		}
 	}
+}
+
+// beside returns the photographs among which one is looked at: those of its area, on Builds all as they are listed.
+func (v *photoView) beside(p lot.Photo) []lot.Photo {
+	_, list := v.w.state.Pictured()
+	if v.w.state.Place == desk.Builds {
+		return view.SortedPhotos(list)
+	}
+	return slices.DeleteFunc(slices.Clone(list), func(other lot.Photo) bool { return other.Area != p.Area })
 }
 
 // remove takes the photograph off the lot and closes; undo puts it back.

@@ -16,6 +16,7 @@ import (
 	"walkline/ui/form"
 	"walkline/ui/task"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/pick"
 )
 
 // printing is a file to print on its way to the disk.
@@ -39,7 +40,7 @@ func (w *Window) PrintDecision() {
 		w.say(desk.State{Notice: "First open the lot that the decision sheet is for."})
 		return
 	case len(o.Faults) > 0:
-		w.say(desk.State{Trouble: "There is no verdict to print yet. The verdict's side names what is still to be entered."})
+		w.say(desk.State{Trouble: "There is no verdict to print yet. The right side names what is still to be entered."})
 		return
 	}
 	lot := *o
@@ -132,10 +133,7 @@ func (w *Window) print(p printing) {
 	})
 	path.OnSubmitted = func(string) { save() }
 	path.OnEscape = func() { d.Hide() }
-	browse := widgets.NewButton("Look for a place…", w.handler(func() { d.Hide(); w.browseToSave(p) }))
-	if p.save != nil {
-		browse.OnTapped = func() { w.browseFolder(func(folder string) { path.SetText(filepath.Join(folder, p.name)) }) }
-	}
+	browse := widgets.NewButton("Look for a place…", w.handler(func() { w.pickPlace(path) }))
 	body := container.NewVBox(widget.NewLabel(p.kind),
 		container.NewBorder(nil, nil, nil, browse, path), problem)
 	if p.more != nil {
@@ -154,7 +152,7 @@ func placeFor(path string) string {
 	case path == "":
 		return "Enter where to put the file."
 	case !filepath.IsAbs(path):
-		return "Enter the whole path, from the root of the disk on."
+		return "Enter the whole path, starting at the root of the disk."
 	}
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		return "That is a folder: add a name for the file."
@@ -210,24 +208,12 @@ func (w *Window) written(p printing, path string, err error) {
 	w.saved.is(path)
 }
 
-// browseToSave lets the user choose a place from a list.
-func (w *Window) browseToSave(p printing) {
-	d := dialog.NewFileSave(choosing(w, func(f fyne.URIWriteCloser) {
-		path := f.URI().Path()
-		if err := f.Close(); err != nil {
-			w.failed("write "+path, err)
-			return
-		}
-		w.write(p, path)
-	}), w.window)
-	d.SetFileName(p.name)
-	d.Resize(fyne.NewSize(860, 560))
-	w.openSoon(d)
-}
-
-// browseFolder lets the user choose a folder from a list.
-func (w *Window) browseFolder(take func(path string)) {
-	d := dialog.NewFolderOpen(choosing(w, func(f fyne.ListableURI) { take(f.Path()) }), w.window)
-	d.Resize(fyne.NewSize(860, 560))
-	w.open(d) // over the dialog that asks
+// pickPlace lets the user pick the folder of a file that is to be written; its name stays.
+func (w *Window) pickPlace(path *widgets.TextEntry) {
+	name := filepath.Base(path.Text)
+	w.pick("Folder for "+name, "Put it here", pick.For{Folder: filepath.Dir(path.Text), Folders: true, What: "folder"},
+		func(folders []string) {
+			path.SetText(filepath.Join(folders[0], name))
+			w.focusIn(path)
+		})
 }

@@ -6,12 +6,12 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/task"
 	"walkline/ui/theme"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/pick"
 )
 
 // Rescue is what is offered where the lots do not open, or turn out to be damaged. Each way out runs away from the window.
@@ -108,13 +108,7 @@ func (w *rescue) save() {
 
 // browse lets the user choose the backup from a list.
 func (w *rescue) browse() {
-	d := dialog.NewFileOpen(func(f fyne.URIReadCloser, err error) {
-		if err != nil || f == nil {
-			return
-		}
-		_ = f.Close() // nothing was written
-		w.path.SetText(f.URI().Path())
-	}, w.window)
-	d.Resize(w.window.Canvas().Size())
+	d := newPicking("Backup to restore", "Choose", pick.For{What: "backup"}, w.window, func(paths []string) { w.path.SetText(paths[0]) })
 	d.Show()
+	w.window.Canvas().Focus(d.picker.First())
 }

@@ -47,7 +47,7 @@ func (w *Window) Shop() {
 	}
 	s.choosing()
 	s.table = table.New(columnsOf(view.ShoppingColumns, "For"))
-	s.table.Empty = "No part is needed as far as is known."
+	s.table.Empty = "No part is needed, as far as is known."
 	head := container.NewVBox(container.NewHBox(widget.NewLabel("Parts of"), form.Roomy(s.of, append(s.of.Options, s.of.PlaceHolder))),
 		form.Small("Or tick the lots one by one: click a box, or press space on a row."))
 	parts := container.NewVSplit(s.pick, form.Under(s.sum, s.table, nil))

@@ -21,7 +21,6 @@ import (
 	"walkline/ui/record"
 	"walkline/ui/task"
 	"walkline/ui/theme"
-	"walkline/ui/view"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/draw"
 	"walkline/ui/worksheet"
@@ -76,7 +75,7 @@ type Parts struct {
 func NewWindow(a fyne.App, p Parts) *Window {
 	d, r := p.Desk, p.Runner
 	w := &Window{app: a, window: a.NewWindow("Walkline"), desk: d, runner: r, crash: p.Crash}
-	view.ShowDays(form.DayOrder().Show)
+	desk.ShowDays(form.DayOrder().Show)
 	w.loadLooks()
 	w.board = board.New(w.Do)
 	w.board.OnSight = w.seek

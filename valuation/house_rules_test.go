@@ -199,7 +199,8 @@ func deskFaults(s source) []string {
 var spaceOnly = map[string][]string{
 	"fyne.io/fyne/v2/widget": {"Button", "NewButton", "NewButtonWithIcon"},
 	"fyne.io/fyne/v2/dialog": {"NewConfirm", "NewCustom", "NewCustomConfirm", "NewForm", "NewInformation", "NewError",
-		"ShowConfirm", "ShowCustom", "ShowCustomConfirm", "ShowForm", "ShowInformation", "ShowError"},
+		"ShowConfirm", "ShowCustom", "ShowCustomConfirm", "ShowForm", "ShowInformation", "ShowError",
+		"NewFileOpen", "NewFileSave", "NewFolderOpen", "ShowFileOpen", "ShowFileSave", "ShowFolderOpen"},
 }
 
 func buttonFaults(s source) []string {

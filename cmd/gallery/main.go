@@ -208,8 +208,8 @@ func (s *stage) bench() error {
 	}
 	for _, name := range s.window.BenchSections() {
 		s.window.GoBench(name)
-		if f, search := s.screen.Canvas().Focused().(*widgets.TextEntry); search {
-			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // goes to its first entry
+		if f, ok := s.screen.Canvas().Focused().(*widgets.TextEntry); ok {
+			f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn}) // a search goes to its first entry
 		}
 		if err := s.save("bench-" + strings.ReplaceAll(strings.ToLower(name), " ", "-")); err != nil {
 			return err

@@ -57,7 +57,9 @@ func (s *stage) photos() error {
 	if err := s.save("photos-adding"); err != nil {
 		return err
 	}
-	seen.All[*widgets.TextEntry](s.top())[0].OnSubmitted(folder)
+	if err := s.picking(folder); err != nil {
+		return err
+	}
 	if err := s.save("worksheet-photos"); err != nil {
 		return err
 	}
@@ -89,4 +91,23 @@ func (s *stage) pictured() error {
 		s.press(fyne.Key2)
 	}
 	return err
+}
+
+// picking draws the list of a folder in which two photographs are marked, and adds them all.
+func (s *stage) picking(folder string) error {
+	for _, b := range seen.All[*widgets.Button](s.top()) {
+		if b.Text == "Look for them…" {
+			test.Tap(b)
+		}
+	}
+	path := seen.All[*widgets.TextEntry](s.top())[0]
+	path.SetText(folder)
+	path.OnSubmitted(folder)
+	list := s.screen.Canvas().Focused()
+	seen.Press(list, fyne.KeyDown, fyne.KeySpace, fyne.KeyDown, fyne.KeySpace)
+	if err := s.save("photos-picking"); err != nil {
+		return err
+	}
+	seen.Press(list, fyne.KeyDown, fyne.KeyReturn)
+	return nil
 }

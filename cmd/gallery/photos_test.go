@@ -12,9 +12,11 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation/lot"
 )
 
@@ -166,5 +168,81 @@ func TestARemovedPhotoComesBack(t *testing.T) {
 	s.undo()
 	if list := s.keptPhotos(t, id); len(list) != 2 || slices.Equal(list, before) {
 		t.Errorf("after undo: %+v", list)
+	}
+}
+
+// onBuild returns the window with the photographs of a build in sight.
+func onBuild(t *testing.T) (*stage, int64) {
+	t.Helper()
+	s, id := worksheet(t, "27", '2')
+	s.window.Do(desk.MarkLot(id, lot.Won))
+	s.window.Do(desk.GoToBuild(id))
+	s.press(fyne.Key5)
+	return s, id
+}
+
+// Photographs are marked in the list of a folder and added together, on Builds as on the worksheet, by the keyboard alone.
+func TestSeveralPhotosAreMarkedAndAddedAtOnce(t *testing.T) {
+	for name, page := range map[string]func(*testing.T) (*stage, int64){
+		"worksheet": func(t *testing.T) (*stage, int64) { return worksheet(t, "27", '2') }, "builds": onBuild} {
+		t.Run(name, func(t *testing.T) {
+			s, id := page(t)
+			s.tap(t, "Add photos…")
+			s.tap(t, "Look for them…")
+			path := seen.All[*widgets.TextEntry](s.top())[0]
+			path.SetText(photographs(t))
+			path.OnSubmitted(path.Text)
+			list := s.screen.Canvas().Focused()
+			seen.Press(list, fyne.KeyDown, fyne.KeySpace, fyne.KeyDown, fyne.KeySpace, fyne.KeyReturn)
+			s.wants(t, "2 photos added.")
+			if n := len(s.keptPhotos(t, id)); n != 2 || s.screen.Canvas().Overlays().Top() != nil {
+				t.Errorf("%d photos", n)
+			}
+			s.tap(t, "Add photos…")
+			s.tap(t, "Look for them…") // and it begins where it was left
+			if !seen.Says(s.top(), "c broken.jpeg") {
+				t.Errorf("%q", seen.Texts(s.top()))
+			}
+		})
+	}
+}
+
+// Several pictures that are dropped on a build become its photographs together, taken after the work.
+func TestSeveralPicturesDroppedOnABuild(t *testing.T) {
+	s, id := onBuild(t)
+	folder := photographs(t)
+	s.window.Drop([]fyne.URI{storage.NewFileURI(filepath.Join(folder, "a front.jpg")),
+		storage.NewFileURI(filepath.Join(folder, "b engine.JPG"))})
+	if list := s.keptPhotos(t, id); len(list) != 2 || list[1].Stage != lot.After {
+		t.Errorf("%+v", list)
+	}
+}
+
+// On Builds a photograph is looked at large, turned to the next, given its words and removed, as on the worksheet.
+func TestAPhotoIsShownLargeFromBuilds(t *testing.T) {
+	s, id := onBuild(t)
+	s.tap(t, "Add photos…")
+	seen.All[*widgets.TextEntry](s.top())[0].SetText(photographs(t))
+	s.tap(t, "Add")
+	var list fyne.Focusable = seen.All[*table.Table](s.screen.Content())[0]
+	s.screen.Canvas().Focus(list)
+	seen.Press(list, fyne.KeyDown, fyne.KeyReturn)
+	if all := strings.Join(seen.Texts(s.top()), " "); !strings.Contains(all, "a front.jpg · 320 x 240") {
+		t.Fatalf("the large view says %q", all)
+	}
+	s.tap(t, "Next")
+	test.Type(seen.All[*widgets.TextEntry](s.top())[0], "new mount")
+	s.tap(t, "Close")
+	if kept := s.keptPhotos(t, id); kept[1].Caption != "new mount" || kept[0].Caption != "" {
+		t.Errorf("%+v", kept)
+	}
+	s.screen.Canvas().Focus(list)
+	seen.Press(list, fyne.KeyDelete)
+	if kept := s.keptPhotos(t, id); len(kept) != 1 || kept[0].Caption != "new mount" {
+		t.Errorf("%+v", kept)
+	}
+	s.undo()
+	if kept := s.keptPhotos(t, id); len(kept) != 2 {
+		t.Errorf("after undo: %+v", kept)
 	}
 }

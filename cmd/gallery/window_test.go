@@ -9,7 +9,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
@@ -103,12 +102,6 @@ func (s *stage) wants(t *testing.T, words ...string) {
 func (s *stage) tap(t *testing.T, words string) {
 	t.Helper()
 	for _, b := range seen.All[*widgets.Button](s.top()) {
-		if b.Text == words {
-			test.Tap(b)
-			return
-		}
-	}
-	for _, b := range seen.All[*widget.Button](s.top()) { // of the toolkit's own dialogs for files
 		if b.Text == words {
 			test.Tap(b)
 			return

@@ -90,8 +90,7 @@ func Read(data []byte) (sale.Sale, []Fault) {
 		}
 		values = append(values, hammer(fmt.Sprintf("lots[%d].hammer", i), r.Hammer)...)
 		s.Lots = append(s.Lots, sale.Lot{ID: r.ID, Day: r.Day, Worth: r.Worth, WalkAway: r.WalkAway, Beside: r.Beside, Hours: r.Hours,
-			Days: r.Days,
-			Hammer: r.Hammer, Steps: r.BidSteps, Terms: r.Terms})
+			Days: r.Days, Hammer: r.Hammer, Steps: r.BidSteps, Terms: r.Terms})
 	}
 	return s, append(form, casefile.Unsaid(form, append(values, Faults(s.Check())...))...)
 }

@@ -18,8 +18,8 @@ import (
 // assemblies is the catalogue of what a vehicle is parted out into.
 var assemblies = kind[donor.Assembly]{
 	name: "Assemblies", title: "Assemblies sold for parts", noun: "assembly", under: "assemblies.",
-	help: "What is taken off a vehicle and sold as one. Each counts where the survey leaves it sound; of a donor vehicle, what its lot does " +
-		"not need.",
+	help: "What is taken off a vehicle and sold as one piece. Each counts if the damage leaves it sound. Off a donor, only what the lot " +
+		"doesn't need.",
 	columns: view.AssemblyColumns,
 	starter: func(k *valuation.Knowledge) []donor.Assembly { return k.Parts.Assemblies },
 	own:     func(o *valuation.Own) *[]donor.Assembly { return &o.Assemblies },

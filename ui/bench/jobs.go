@@ -14,8 +14,8 @@ import (
 // jobs is the catalogue of repair jobs.
 var jobs = kind[repair.Job]{
 	name: "Repair jobs", title: "Repair jobs", noun: "job", under: "jobs.",
-	help: "Each job comes into a lot when one of its reasons is met, or by hand. Hours are clock hours of one person; money is without " +
-		"your labor.",
+	help: "A job is added to a lot when one of its reasons applies, or by hand. Hours are one person's clock hours. Money leaves out your " +
+		"labor.",
 	columns: view.JobColumns,
 	starter: func(k *valuation.Knowledge) []repair.Job { return k.Jobs.Jobs },
 	own:     func(o *valuation.Own) *[]repair.Job { return &o.Jobs },
@@ -62,11 +62,12 @@ func buildJob(e *editor[repair.Job]) {
 	buildLinks(e, links{"What it makes needless",
 		"Work that is not done as well: a panel that is replaced is not repaired, one that is painted is not blended.",
 		"No longer needless", "makes needless "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Spares })
-	buildLinks(e, links{"What it does with its own", "Work that an assembly does: a complete door brings its glass. What that work brings " +
-		"along goes too.", "No longer done with it", "does "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Covers })
+	buildLinks(e, links{"What it does with its own",
+		"Work that this job makes unnecessary: a complete door comes with its glass. What that work brings along is dropped too.",
+		"No longer done with it", "does "}, e.jobs(), func(j *repair.Job) *[]string { return &j.Covers })
 	buildLinks(e, links{"What hidden damage it puts right", "It is not counted beside this work: what is replaced is not hidden any more.",
 		"No longer put right", "puts right "}, e.risks(), func(j *repair.Job) *[]string { return &j.Settles })
 }
 
 // reasonHelp is said over the reasons of jobs and of risks.
-const reasonHelp = "Any one reason is enough. Of a reason, every field that is not empty must be met."
+const reasonHelp = "Any one reason is enough. Within a reason, every filled-in field must apply."

@@ -72,7 +72,7 @@ func buildLinks[T any](e *editor[T], words links, choices []widgets.Choice, at f
 
 // buildBrings adds the jobs that an entry brings along: B is how its catalogue writes one.
 func buildBrings[T, B any](e *editor[T], at func(*T) *[]B, id func(*B) *string, chance func(*B) **float64) {
-	e.body.Add(form.LongHeading("What it brings along", "Work that comes with it, counted once for all that bring it."))
+	e.body.Add(form.LongHeading("What it brings along", "Work that comes with it, counted once however many jobs bring it."))
 	all := e.jobs()
 	for i := range *at(&e.entry) {
 		name := nameOf(all, *id(item(*at(&e.entry), i)))

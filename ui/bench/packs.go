@@ -42,7 +42,7 @@ func newPacks(p *Page) *section {
 	add := widgets.NewButton("Add one from a file…", s.add)
 	s.remove = widgets.NewButton("Remove this one", func() { p.do(desk.RemovePack(s.chosen)) })
 	head := container.NewVBox(form.Heading("Jurisdictions",
-		"Where a lot will be registered decides which one speaks for it. They say what was read, and when; the agency decides."),
+		"Where the vehicle will be registered decides which one applies. Each says what was read and when. The agency has the last word."),
 		container.NewBorder(nil, nil, nil, add, s.search))
 	split := widgets.NewHSplit("bench.packs", form.Under(head, s.table, nil), container.NewVScroll(s.words), 0.5)
 	return &section{name: "Jurisdictions", body: split, show: s.show, first: func() fyne.Focusable { return s.search }}

@@ -50,12 +50,12 @@ func buildParting(e *editor[donor.Terms]) {
 	f := e.rows()
 	f.Plain("Selling takes of what parts bring", form.Percents, func(t *terms) *float64 { return &t.Selling }).SetRoom(0)
 	f.Plain("The market's own scatter", form.Percents, func(t *terms) *float64 { return &t.Common }).SetRoom(0)
-	f.Three("Hours beside the assemblies", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(t *terms) any { return &t.Overhead })
+	f.Three("Hours besides the assemblies", widgets.Spec{Unit: "h", Least: widgets.Bound(0)}, func(t *terms) any { return &t.Overhead })
 	f.Three("Days until most is money", widgets.Spec{Unit: "days", Least: widgets.Bound(0)}, func(t *terms) any { return &t.Days })
 	f.Three("The rest brings as scrap", form.Amounts, func(t *terms) any { return &t.Scrap })
-	runs(e, "Chance that an engine or transmission is good", "Of a lot lost to more than a blow, or to something else.",
+	runs(e, "Chance that an engine or transmission is good", "For a lot lost to more than a collision, or to something else.",
 		func(t *terms) *donor.Running { return &t.Runs })
-	runs(e, "The same after nothing but a blow", "A blow leaves more of them good than a mechanical loss.",
+	runs(e, "The same after a collision only", "A collision leaves more of them good than a mechanical loss.",
 		func(t *terms) *donor.Running { return &t.AfterHit })
 }
 

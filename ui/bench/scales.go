@@ -25,8 +25,9 @@ func newScales(p *Page) *section {
 	}
 	mark := newWhose("Put the starter values back", func() { e.put("starter values", valuation.Own{}) })
 	faults := container.NewVBox()
-	head := container.NewVBox(form.Heading("Costs by vehicle", "What its kind, its parts and its roads do to the starter's costs of all work "+
-		"and of all hidden damage. Without any of your own the starter's count."), mark.body, faults)
+	head := container.NewVBox(form.Heading("Costs by vehicle",
+		"How the kind of vehicle, its parts and its roads change the starter costs of work and hidden damage. Until you add your own, the "+
+			"starter ones count."), mark.body, faults)
 	show := func(s desk.State) {
 		if s.Know == nil {
 			return

@@ -50,13 +50,13 @@ var factors = widgets.Spec{Optional: true, Least: widgets.Bound(0), Most: widget
 
 // buildNever adds what rules an entry out.
 func buildNever[T any](e *editor[T], at func(*T) *[]lot.Sign) {
-	buildSigns(e, signs{"What rules it out", "Any one exception is enough: no such vehicle has what it speaks of.", "exception"}, at)
+	buildSigns(e, signs{"What rules it out", "Any one exception is enough: such a vehicle doesn't have the part.", "exception"}, at)
 }
 
 // buildMoves adds how the lot changes the chance.
 func buildMoves[T any](e *editor[T], at func(*T) *[]lot.Move) {
 	e.body.Add(form.LongHeading("What moves its chance",
-		"Where it is met the odds are multiplied: 2 makes even odds two to one, 0.5 the other way."))
+		"Where it applies the odds are multiplied: 2 turns even odds into two to one, 0.5 into one to two."))
 	for i := range *at(&e.entry) {
 		e.rows().Number("Odds times", factors, func(x *T) any { return &item(*at(x), i).Odds }).SetRoom(0)
 		buildSign(e, fmt.Sprintf("Move %d, where", i+1), func(x *T) *lot.Sign { return &item(*at(x), i).When })
@@ -66,7 +66,7 @@ func buildMoves[T any](e *editor[T], at func(*T) *[]lot.Move) {
 }
 
 // scaleHelp is said over what changes costs.
-const scaleHelp = "Where it is met money and hours are multiplied; an empty factor changes nothing."
+const scaleHelp = "Where it applies money and hours are multiplied. An empty factor changes nothing."
 
 // buildScales adds how the lot changes what an entry costs.
 func buildScales[T any](e *editor[T], title string, at func(*T) *[]lot.Scale) {

@@ -14,6 +14,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
+	"walkline/valuation"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
@@ -192,5 +193,19 @@ func TestTheBoardSaysWhatTheListSays(t *testing.T) {
 	}
 	if test.Type(p.Search(), "office"); !seen.Says(p.Object(), "1 lot") || !seen.Says(p.Object(), "Siskin") {
 		t.Errorf("the search shows %q", seen.Texts(p.Object()))
+	}
+}
+
+// At the usual size of the window what sets a bid and how a lot stands are read whole.
+func TestWhatSetsABidAndItsStateAreNotCut(t *testing.T) {
+	binds := valuation.Stopped
+	entry := book.Entry{ID: 1, Number: "14", State: lot.ToLookAt, Answer: &book.Summary{Binding: binds}}
+	p := New(func(desk.Action) {})
+	seen.Open(t, fyne.NewSize(1280, 640), p.Object())
+	p.Render(desk.State{Entries: []book.Entry{entry}})
+	for _, words := range []string{valuation.RuleWords[binds], string(lot.ToLookAt)} {
+		if !slices.Contains(seen.Texts(p.Object()), words) {
+			t.Errorf("%q is cut: %q", words, seen.Texts(p.Object()))
+		}
 	}
 }

@@ -22,7 +22,7 @@ var amounts = widgets.Spec{Kind: widgets.Money, Digits: 2, Optional: true}
 // newBills returns the section of the bills. A new bill takes nothing over from the one before unless it is asked to.
 func newBills(p *Page) *section {
 	l := newLedger(p, spec[build.Receipt]{name: "Bills", noun: "bill", columns: view.BillColumns,
-		empty: "No bills yet. Enter the first one beside.",
+		empty: "No bills yet. Add the first one.",
 		of:    func(b *build.Build) *[]build.Receipt { return &b.Receipts }, cells: view.Bill, total: view.BillTotal,
 		blank: func(build.Receipt) build.Receipt { return build.Receipt{Date: p.today(), Kind: "part"} },
 		again: func(last build.Receipt) build.Receipt {
@@ -112,7 +112,7 @@ func addFiles(l *ledger[build.Receipt]) {
 // newHours returns the section of the own hours.
 func newHours(p *Page) *section {
 	l := newLedger(p, spec[build.Work]{name: "Hours", noun: "entry", columns: view.HoursColumns,
-		empty: "No hours yet. Enter the first ones beside.",
+		empty: "No hours yet. Add the first ones.",
 		of:    func(b *build.Build) *[]build.Work { return &b.Hours }, cells: view.HoursEntry, total: view.HoursTotal,
 		blank: func(last build.Work) build.Work {
 			if last.Trade == "" {

@@ -32,12 +32,24 @@ func newUnlisted(p *Page) *ledger[build.Unlisted] {
 // newPhotos returns the section of the photographs of the vehicle, before the work and after it.
 func newPhotos(p *Page) *section {
 	g := &photos{page: p, table: newPhotoTable()}
-	g.table.OnOpen = func(row int) { p.do(desk.WantOpen(g.rows[row].Name, g.rows[row].Hash)) }
+	g.table.OnOpen = func(row int) { p.do(desk.WantOf(desk.LargePhoto, g.rows[row].Hash)) }
+	g.table.OnDelete = func(row int) { p.do(desk.RemovePhoto(g.rows[row].Hash)) }
+	g.table.Menu = g.menu
 	add := widgets.NewButton("Add photos…", func() { p.do(desk.Want(desk.NewPhotos)) })
-	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter opens one in the system's " +
-		"viewer. Areas and captions are on the worksheet, under Damage.")
+	help := form.Small("Photos can also be dropped on this page: they count as taken after the work. Enter shows one large, with " +
+		"its caption and area; Delete removes it.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(add)), nil, nil, nil, g.table)
 	return &section{name: "Photos", body: body, show: g.render, first: func() fyne.Focusable { return g.table }}
+}
+
+// menu is what may be done with a photograph.
+func (g *photos) menu(row int) []*fyne.MenuItem {
+	p := g.rows[row]
+	item := func(words string, action desk.Action) *fyne.MenuItem {
+		return fyne.NewMenuItem(words, func() { g.page.do(action) })
+	}
+	return []*fyne.MenuItem{item("Show it large", desk.WantOf(desk.LargePhoto, p.Hash)),
+		item("Open it in the system's viewer", desk.WantOpen(p.Name, p.Hash)), item("Remove it", desk.RemovePhoto(p.Hash))}
 }
 
 // PhotosShown reports whether the open build shows its photographs.
@@ -52,7 +64,7 @@ type photos struct {
 
 func newPhotoTable() *table.Table {
 	t := table.New(columns(view.PhotoColumns, false))
-	t.Empty = "No photo yet. Those of the finished work belong into the file for the inspection."
+	t.Empty = "No photos yet. Photos of the finished work go into the file for the inspection."
 	return t
 }
 

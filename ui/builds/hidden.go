@@ -35,9 +35,10 @@ type hiddenRow struct {
 
 func newHidden(p *Page) *section {
 	h := &hidden{page: p, more: newUnlisted(p), list: container.NewVBox(), none: widgets.NewNote(widgets.Info,
-		"What is entered of this lot brings up no hidden damage.")}
+		"Nothing entered for this lot points to hidden damage.")}
 	body := container.NewVBox(form.Heading("What teardown found",
-		"What was found becomes known work; what is not there goes. Both teach, so say what is not there, too."), h.none, h.list,
+		"What was found becomes known work. What is not there is dropped. Both teach the next bid, so mark what is not there, too."), h.none,
+		h.list,
 		form.Heading("Found, and not on the list",
 			"Known work from then on: bills and hours can name it. It teaches as hidden damage."), h.more.body)
 	return &section{name: "Hidden damage", body: container.NewVScroll(clearOfBar(body)), show: h.render}

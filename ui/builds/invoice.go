@@ -16,7 +16,7 @@ import (
 // newInvoice returns the section of what the sale charged. A lost lot shows its hammer price only.
 func newInvoice(p *Page) *section {
 	l := newLedger(p, spec[build.Charge]{name: "Invoice", noun: "charge", columns: view.ChargeColumns,
-		empty: "No charges beside the hammer price.",
+		empty: "No charges besides the hammer price.",
 		of:    func(b *build.Build) *[]build.Charge { return &b.Charges }, cells: view.Charge, total: view.InvoiceTotal,
 		blank: func(build.Charge) build.Charge { return build.Charge{} }})
 	l.form.Text("Name", func(c *build.Charge) *string { return &c.Name })
@@ -44,7 +44,7 @@ func newInvoice(p *Page) *section {
 			say(help, "Another bidder took this lot. What it went for helps to judge the next one; who won is not kept.")
 			if o.Ours() {
 				l.body.Show()
-				say(help, "The charges follow from the sale's terms until you change them: put right whatever the invoice says otherwise.")
+				say(help, "The charges follow the sale's terms until you change them. Correct whatever the invoice shows differently.")
 			}
 			hammer.Render(o.Build)
 			l.render(o)
@@ -75,7 +75,7 @@ func newSale(p *Page) *section {
 	ask := newClosing(p)
 	body := container.NewVBox(ask.body, form.Heading("Days", "What has not happened yet stays empty."), days.Rows,
 		form.Heading("Selling", "Parted out, or resold as is: what it brought in all."), sale.Rows,
-		form.Heading("The other ways out", "Judge them to see them beside finishing, from here on. Leave empty what you have not judged."),
+		form.Heading("The other ways out", "Estimate them to compare them with finishing. Leave empty what you have not estimated."),
 		other.Rows)
 	scroll := container.NewVScroll(clearOfBar(body))
 	first := func() fyne.Focusable { // the questions stand on top: a button does not scroll into sight by itself

@@ -45,21 +45,6 @@ type section struct {
 	lost  bool // shown for a lot that another bidder took, too
 }
 
-// The right side: its width at text scale 1, and the most that it grows to, so that the section beside it keeps room.
-const (
-	sideWidth = 320
-	sideMost  = 400
-)
-
-// rightSide lays its one object out at the width of the right side.
-type rightSide struct{}
-
-func (rightSide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(min(sideWidth*theme.Scale(), sideMost), objects[0].MinSize().Height)
-}
-
-func (rightSide) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
-
 // New returns the page, not yet showing a state. today tells the day that days are counted to.
 func New(do func(desk.Action), today func() lot.Date) *Page {
 	p := &Page{do: do, today: today, side: newSide(), title: widgets.NewHeading(""), stage: widgets.NewCaption("")}
@@ -81,7 +66,7 @@ func New(do func(desk.Action), today func() lot.Date) *Page {
 		container.New(layout.NewCustomPaddedHBoxLayout(theme.Wide), back, p.title, p.stage))
 	top := container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
 		container.NewVBox(head, p.rail.Buttons))
-	right := container.New(rightSide{}, p.side.body)
+	right := container.New(form.Side{}, p.side.body)
 	p.one = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
 		container.New(form.Room{Width: 480, Height: 320}, p.rail.Room)))
 	p.body = container.NewStack(p.list.body, p.one)

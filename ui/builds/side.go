@@ -58,7 +58,7 @@ func (s *side) render(v view.BuildSide) {
 	s.head.Refresh()
 	s.lines.Objects = nil
 	for _, l := range v.Lines {
-		s.lines.Add(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])))
+		s.lines.Add(widgets.NewFacing(l[0], l[1], form.SideLine()))
 	}
 	if v.Stop != "" {
 		s.lines.Add(widgets.NewNote(widgets.Info, v.Stop))
@@ -79,7 +79,7 @@ func (s *side) renderWays(v view.BuildSide) {
 		s.ways.Add(form.Small(v.WaysNote))
 	}
 	for _, w := range v.Ways {
-		s.ways.Add(container.NewBorder(nil, nil, widgets.NewLine(w.Name), widgets.NewLine(w.Figure)))
+		s.ways.Add(widgets.NewFacing(w.Name, w.Figure, form.SideLine()))
 		if w.Note != "" {
 			s.ways.Add(form.Small(w.Note))
 		}

@@ -100,7 +100,7 @@ func Restore(id int64) Action {
 			return s
 		}
 		back := s.Record.History[i]
-		said := fmt.Sprintf("All factors as they were before %s was %s on %s.", s.factorName(back.Factor), back.What, Day(back.At))
+		said := fmt.Sprintf("All factors as they were before %s was %s on %s.", s.factorName(back.Factor), back.What, DayShown(Day(back.At)))
 		return d.decide(ctx, s, a, book.Decision{What: book.Restored, Factor: back.Factor, Words: said, Before: s.Record.Now, After: back.Before},
 			"The factors are as they were before that.")
 	})
@@ -152,7 +152,7 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 	for i := len(r.History) - 1; i >= 0; i-- {
 		if x := r.History[i]; x.Factor == p.Key {
 			if x.What == book.Refused && x.Words == words(p) {
-				return fmt.Sprintf("refused on %s", Day(x.At))
+				return "refused on " + DayShown(Day(x.At))
 			}
 			return ""
 		}

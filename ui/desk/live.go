@@ -98,7 +98,7 @@ func NextLot(by int) Action {
 		}
 		words := map[bool]string{true: "That was the first lot of this sale.", false: "That was the last lot of this sale."}[at < 0]
 		if e, found := s.otherSale(by); found {
-			s, words = d.showLive(ctx, s, e.ID), fmt.Sprintf("%s This one is sold at %s on %s.", words, e.Sale, e.SaleDate)
+			s, words = d.showLive(ctx, s, e.ID), fmt.Sprintf("%s This one is sold at %s on %s.", words, e.Sale, DayShown(e.SaleDate))
 		}
 		return s.said(words)
 	})

@@ -60,7 +60,7 @@ func LoadDemo() Action {
 func DuplicateLot(id int64) Action {
 	return onLot("duplicate", id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
 		s, _ = d.add(ctx, s, a, []valuation.Case{l.Case})
-		return ifKept(s, "Copied. The copy has a history of its own.")
+		return ifKept(s, "Copied. The copy has its own history.")
 	}).ofSubject(book.Board)
 }
 

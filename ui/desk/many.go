@@ -49,9 +49,9 @@ func saleWords(sale string, day lot.Date) string {
 	case day == "":
 		return sale
 	case sale == "":
-		return string(day)
+		return DayShown(day)
 	}
-	return sale + ", " + string(day)
+	return sale + ", " + DayShown(day)
 }
 
 // onLots returns an action that changes lots in one step of the page's history, named after the only one or their number.

@@ -131,18 +131,18 @@ func counted(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// RemovePhoto takes a photograph off the open lot; undo puts it back, for its file is left alone.
+// RemovePhoto takes one of the photographs in hand off its lot; undo puts it back, for its file is left alone.
 func RemovePhoto(hash string) Action {
 	return onPhoto("remove photo", hash, func(list []lot.Photo, at int) []lot.Photo { return slices.Delete(list, at, at+1) },
 		"The photo is removed. Undo puts it back.")
 }
 
-// Caption gives a photograph of the open lot its words.
+// Caption gives one of the photographs in hand its words.
 func Caption(hash, words string) Action {
 	return changePhoto("caption of a photo", hash, func(p *lot.Photo) { p.Caption = words })
 }
 
-// Pin pins a photograph of the open lot to an area; an empty one means the whole vehicle.
+// Pin pins one of the photographs in hand to an area; an empty one means the whole vehicle.
 func Pin(hash, area string) Action {
 	words := "photo of the whole vehicle"
 	if area != "" {
@@ -151,7 +151,7 @@ func Pin(hash, area string) Action {
 	return changePhoto(words, hash, func(p *lot.Photo) { p.Area = area })
 }
 
-// SetStage says whether a photograph of the open lot was taken before the work or after it.
+// SetStage says whether one of the photographs in hand was taken before the work or after it.
 func SetStage(hash string, stage lot.Stage) Action {
 	return changePhoto("photo taken "+string(stage)+" the work", hash, func(p *lot.Photo) { p.Stage = stage })
 }
@@ -163,17 +163,29 @@ func changePhoto(words, hash string, change func(*lot.Photo)) Action {
 	}, "")
 }
 
-// onPhoto makes a step of what is done with one photograph of the open lot.
+// Pictured returns the lot whose photographs are in hand, with them: of the open build on its page, of the open lot elsewhere; 0: none is.
+func (s State) Pictured() (id int64, list []lot.Photo) {
+	switch {
+	case s.Place == Builds && s.Build != nil:
+		return s.Build.ID, s.Build.Photos
+	case s.Place != Builds && s.Open != nil:
+		return s.Open.ID, s.Open.Photos
+	}
+	return 0, nil
+}
+
+// onPhoto makes a step of what is done with one of the photographs in hand.
 func onPhoto(words, hash string, change func(list []lot.Photo, at int) []lot.Photo, said string) Action {
 	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		if s.Open == nil {
+		id, list := s.Pictured()
+		if id == 0 {
 			return s
 		}
-		at := photoAt(s.Open.Photos, hash)
+		at := photoAt(list, hash)
 		if at < 0 {
 			return s.troubled(words, errors.New("the lot has no such photo any more"))
 		}
-		return ifKept(d.savePhotos(ctx, s, a, s.Open.kept, change(slices.Clone(s.Open.Photos), at)), said)
+		return ifKept(d.savePhotos(ctx, s, a, book.Lot{ID: id, Photos: list}, change(slices.Clone(list), at)), said)
 	})
 }
 

@@ -1,15 +1,21 @@
 package form
 
 import (
-	"walkline/ui/widgets/draw"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 
+	"walkline/ui/theme"
 	"walkline/ui/view"
 	"walkline/ui/widgets"
+	"walkline/ui/widgets/draw"
+	"walkline/valuation/lot"
 )
+
+// dateCell is the cell of the day: it is typed as people write days, and handed on as days are kept.
+const dateCell = "date"
 
 // Comparable is a line in which a comparable is typed: a cell for each field, in the notations that tables are read in. Enter keeps it,
 // Escape puts back what is kept.
@@ -26,7 +32,7 @@ type Comparable struct {
 // NewComparable returns an empty line. keep is called with what is typed, remove where the row is to go.
 func NewComparable(keep func(cells map[string]string), remove func()) *Comparable {
 	c := &Comparable{cells: map[string]*widgets.TextEntry{}}
-	line := container.New(layout.NewGridLayoutWithColumns((len(view.ComparableFields) + 1) / 2))
+	line := container.New(&cellRows{})
 	take := func() { keep(c.typed()) }
 	for _, field := range view.ComparableFields {
 		e := widgets.NewTextEntry()
@@ -101,8 +107,42 @@ func (c *Comparable) typed() map[string]string {
 	for name, e := range c.cells {
 		says[name] = e.Text
 	}
+	if d, _, err := DayOrder().ReadPast(says[dateCell], lot.Date(time.Now().Format(time.DateOnly))); err == nil {
+		says[dateCell] = string(d) // else the reader says what is wrong with it
+	}
 	return says
 }
 
 // First returns what takes the keyboard.
 func (c *Comparable) First() fyne.Focusable { return c.cells[view.ComparableFields[0].Name] }
+
+// cellRows lays cells out in rows of equal columns: as many as leave the widest cell its room, and no more than fill two rows. It is to be
+// used for one container.
+type cellRows struct{ width float32 } // as laid out last
+
+// columns returns how many stand in a row, and the least size of a cell.
+func (r *cellRows) columns(cells []fyne.CanvasObject) (columns int, least fyne.Size) {
+	for _, c := range cells {
+		least = least.Max(c.MinSize())
+	}
+	columns = (len(cells) + 1) / 2
+	if r.width > 0 {
+		columns = min(columns, max(1, int((r.width+theme.Half)/(least.Width+theme.Half))))
+	}
+	return columns, least
+}
+
+func (r *cellRows) MinSize(cells []fyne.CanvasObject) fyne.Size {
+	columns, least := r.columns(cells)
+	return fyne.NewSize(least.Width, least.Height*float32((len(cells)+columns-1)/columns))
+}
+
+func (r *cellRows) Layout(cells []fyne.CanvasObject, size fyne.Size) {
+	r.width = size.Width
+	columns, least := r.columns(cells)
+	wide := (size.Width+theme.Half)/float32(columns) - theme.Half
+	for i, c := range cells {
+		c.Move(fyne.NewPos(float32(i%columns)*(wide+theme.Half), float32(i/columns)*least.Height))
+		c.Resize(fyne.NewSize(wide, least.Height))
+	}
+}

@@ -13,6 +13,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 func TestCodesAreReadAsPeopleWriteThem(t *testing.T) {
@@ -98,5 +99,58 @@ func TestADayThatIsRefusedStaysWhileItIsTyped(t *testing.T) {
 	e.SetText("2026-11-2")
 	if f.Render(c); e.Text == "2026-11-2" {
 		t.Error("a day that was refused stands as if it were kept")
+	}
+}
+
+// In a narrow place a label goes over its field, and nothing is wider than the place.
+func TestLabelsGoOverFieldsWhereThereIsNoRoom(t *testing.T) {
+	type one struct{ name string }
+	f := NewOf(func(string, func(*one)) {}, func(one) money.Currency { return money.Currency{} })
+	pane := NewFit(f.Rows)
+	f.Fit(pane)
+	f.Text("Chance needed", func(o *one) *string { return &o.name })
+	w := seen.Open(t, fyne.NewSize(500, 200), pane.Pane)
+	label, field := f.Rows.Objects[0], f.Rows.Objects[1]
+	if field.Position().X < label.Size().Width || field.Position().Y != 0 {
+		t.Errorf("in a wide place the field is at %v", field.Position())
+	}
+	w.Resize(fyne.NewSize(130, 200))
+	if field.Position().X != 0 || field.Position().Y < label.Size().Height || f.Rows.MinSize().Width > 130 ||
+		f.Rows.MinSize().Height < label.Size().Height+field.Size().Height {
+		t.Errorf("in a narrow place the field is at %v, the rows ask for %v", field.Position(), f.Rows.MinSize())
+	}
+}
+
+// The cells of a typed row never touch: where the text is large, or the place narrow, there are more rows.
+func TestCellsOfARowNeverTouch(t *testing.T) {
+	for _, width := range []float32{1200, 500, 260} {
+		line := NewComparable(func(map[string]string) {}, func() {})
+		w := seen.Open(t, fyne.NewSize(width, 900), container.NewVBox(line.Row))
+		w.Resize(fyne.NewSize(width+1, 900))
+		for name, e := range line.cells {
+			if e.Size().Width < e.MinSize().Width {
+				t.Errorf("at %v the cell %s is %v wide", width, name, e.Size().Width)
+			}
+		}
+		for _, o := range seen.All[*widgets.Words](line.Row) {
+			if o.Size().Width < o.MinSize().Width {
+				t.Errorf("at %v %q has %v of %v", width, o.Text(), o.Size().Width, o.MinSize().Width)
+			}
+		}
+	}
+}
+
+// The day of a comparable is typed as people write days, and stands so in its cell.
+func TestTheDayOfAComparableIsTypedAsPeopleWriteIt(t *testing.T) {
+	var got map[string]string
+	line := NewComparable(func(cells map[string]string) { got = cells }, func() {})
+	seen.Open(t, fyne.NewSize(900, 200), line.Row)
+	for typed, want := range map[string]string{"Oct 2, 2026": "2026-10-02", "2026-10-02": "2026-10-02", "10/30/2026": "2026-10-30",
+		"soon": "soon",
+		"":     ""} {
+		line.cells["date"].SetText(typed)
+		if line.cells["date"].OnSubmitted(""); got["date"] != want {
+			t.Errorf("%q is handed on as %q, want %q", typed, got["date"], want)
+		}
 	}
 }

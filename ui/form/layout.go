@@ -61,8 +61,8 @@ type byScale struct {
 	pane    *Fit // nil: none
 }
 
-// largeText is the text scale above which a grid has one column fewer. Starter value: looked at in the pictures at 1280 points.
-const largeText = 1.15
+// LargeText is the text scale above which a grid has one column fewer. Starter value: looked at in the pictures at 1280 points.
+const LargeText = 1.15
 
 func (b byScale) grid(objects []fyne.CanvasObject) fyne.Layout {
 	if b.pane != nil && b.pane.stacked {
@@ -72,7 +72,7 @@ func (b byScale) grid(objects []fyne.CanvasObject) fyne.Layout {
 		}
 		return layout.NewGridLayoutWithColumns(columns)
 	}
-	if theme.Scale() > largeText && b.columns > 1 {
+	if theme.Scale() > LargeText && b.columns > 1 {
 		return layout.NewGridLayoutWithColumns(b.columns - 1)
 	}
 	return layout.NewGridLayoutWithColumns(b.columns)
@@ -88,3 +88,24 @@ func (b byScale) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (b byScale) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	b.grid(objects).Layout(objects, size)
 }
+
+// The right side of a page: its width at text scale 1, and the most that it grows to, so that what stands beside it keeps room.
+const (
+	sideWidth = 320
+	sideMost  = 400
+)
+
+// SideWidth is the width of the right side of a page at the text scale of the moment.
+func SideWidth() float32 { return min(sideWidth*theme.Scale(), sideMost) }
+
+// SideLine is the width of a line of figures there: its ground and its lines are padded.
+func SideLine() float32 { return SideWidth() - 3*theme.Space }
+
+// Side lays its one object out at the width of the right side.
+type Side struct{}
+
+func (Side) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(SideWidth(), objects[0].MinSize().Height)
+}
+
+func (Side) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

@@ -94,7 +94,7 @@ func (q *quote) missing(d repair.Quote) string {
 	case !q.price.Value().Known:
 		return "no price"
 	case !d.Day.Known():
-		return "the day is none: write it as " + DayShown(lot.Date(q.today()))
+		return "that is no day: write it as " + DayShown(lot.Date(q.today()))
 	case d.Yard == "" && d.Phone == "":
 		return "enter who said it, a yard or a phone number"
 	}

@@ -15,7 +15,7 @@ func TestEveryKeyOfASignHasItsField(t *testing.T) {
 	for _, a := range slices.Concat(usual, seldom) {
 		reached[a.at(&s)] = true
 		*a.at(&s) = a.codes[:1]
-		for _, l := range s.Lists(lot.Lot{}) {
+		for _, l := range s.Lists(&lot.Lot{}) {
 			if len(l.Want) > 0 && !slices.Equal(l.Words, a.codes) {
 				t.Errorf("%s offers %q, the engine knows %q", a.label, a.codes, l.Words)
 			}

@@ -45,7 +45,8 @@ type named struct {
 func NewTerms(e Edit, help string) *Terms {
 	t := &Terms{edit: e, rows: container.NewVBox(), curve: plot.NewCurve()}
 	t.Body = container.NewVBox(
-		Heading("Bid steps and fees", help+"A schedule is read on the whole price (the row that it reaches) or by slices (each its own row)."),
+		Heading("Bid steps and fees", help+"A schedule charges the whole price at the row that it reaches, or each slice of the price at its "+
+			"own row."),
 		t.rows, container.New(&fixedHeight{260}, t.curve))
 	return t
 }

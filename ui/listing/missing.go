@@ -33,7 +33,7 @@ func (m *missing) render(o desk.Open) {
 	all := view.StillMissing(o)
 	m.says.SetText("A bid still needs:")
 	if len(all) == 0 {
-		m.says.SetText("A bid needs nothing more. What the worksheet adds makes it surer.")
+		m.says.SetText("Nothing more is needed for a bid. More detail on the worksheet makes it surer.")
 	}
 	if slices.Equal(all, m.shown) {
 		return

@@ -64,7 +64,7 @@ func (p *Page) groups() fyne.CanvasObject {
 	return container.NewVBox(
 		form.Heading("Vehicle", ""), vehicle.Rows,
 		form.Heading("Title", "As the listing names it. \"Not yet known\" is an answer too."), paper.Rows,
-		form.Heading("State", "What is left alone is not known, never none."), state.Rows,
+		form.Heading("State", "A question left open counts as not known, never as none."), state.Rows,
 		form.Heading("What's damaged", "How bad and how deep is marked on the worksheet, under Damage (Ctrl+2)."), hurt.Rows,
 		p.marks,
 		form.Heading("What it brings", "A guess of the price it sells for when finished, or a table of comparables: paste it or drop it "+

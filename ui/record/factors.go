@@ -20,6 +20,9 @@ import (
 // factors is the section of the proposals: the table of all, and beside it the selected one with its evidence and effects.
 type factors struct {
 	page     *Page
+	drawn    *plot.Ranges // all factors on one axis, before their table
+	sight    *container.Scroll
+	other    *widgets.Button // turns to the table and back
 	table    *table.Table
 	title    *widget.Label
 	why      *widget.Label
@@ -43,8 +46,11 @@ const leastPicture = 190
 func newFactors(p *Page) *section {
 	f := &factors{page: p, table: newTable(view.ProposalColumns, "No past buy with a forecast and an outcome: nothing is proposed yet."),
 		title: widget.NewLabel(""), why: widget.NewLabel(""),
-		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still to be bid for.")}
+		evidence: newTable(view.EvidenceColumns, "No buy of its own."), effects: newTable(view.EffectColumns, "No lot is still open for bids.")}
 	f.title.TextStyle.Bold, f.why.Wrapping = true, fyne.TextWrapWord
+	f.drawn = plot.NewRanges()
+	f.drawn.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
+	f.sight = container.NewVScroll(f.drawn)
 	f.table.OnSelected = func(row int) { f.choose(f.record.Proposals[row].Key) }
 	f.accept = widgets.NewButton("Accept this factor", func() { p.do(desk.Accept(f.key)) })
 	f.accept.Importance = widget.HighImportance
@@ -63,13 +69,36 @@ func newFactors(p *Page) *section {
 	f.beside = container.NewStack(container.NewVScroll(detail))
 	help := form.Small("Nothing changes by itself. An accepted factor goes into every lot that is valued from then on; forecasts that were " +
 		"kept stay as they were.")
-	split := widgets.NewVSplit("record.factors", container.NewBorder(help, nil, nil, nil, f.table), f.beside, 0.4)
-	return &section{name: "Factors", body: split, show: f.render, first: f.table, noted: true}
+	f.table.Hide()
+	f.other = widgets.NewButton(asTable, f.turn)
+	top := container.NewBorder(nil, nil, nil, f.other, help)
+	split := widgets.NewVSplit("record.factors", form.Under(top, container.NewStack(f.sight, f.table), nil), f.beside, 0.46)
+	return &section{name: "Factors", body: split, show: f.render, first: f.drawn, noted: true}
+}
+
+// What the button says that turns from the picture to the table and back.
+const (
+	asTable   = "Show as a table"
+	asPicture = "Show as a picture"
+)
+
+// turn shows the table in the place of the picture, or the picture again.
+func (f *factors) turn() {
+	if f.table.Hidden {
+		f.sight.Hide()
+		f.table.Show()
+		f.other.SetText(asPicture)
+		return
+	}
+	f.table.Hide()
+	f.sight.Show()
+	f.other.SetText(asTable)
 }
 
 func (f *factors) render(r desk.TrackRecord) {
 	f.record = r
 	setRows(f.table, view.Proposals(r))
+	f.draw()
 	f.selected.Set(widgets.Info, view.SelectionWords(&r))
 	f.detail()
 }
@@ -92,13 +121,15 @@ func (f *factors) detail() {
 		}
 		f.beside.Hidden = false
 		f.table.SelectRow(i)
+		f.drawn.Select(i)
+		f.inSight(i)
 		f.title.SetText(p.Name)
 		f.means.SetText(view.MeaningWords(f.record, p))
 		f.picture.SetData(pictured(p))
 		f.why.SetText(strings.Join(p.Why, " "))
 		setRows(f.evidence, view.Evidence(p))
 		effects, known := f.record.Effects[p.Key]
-		f.effects.Empty = "No lot is still to be bid for."
+		f.effects.Empty = "No lot is still open for bids."
 		if !known {
 			f.effects.Empty = "Valuing the open lots…"
 		}
@@ -110,6 +141,28 @@ func (f *factors) detail() {
 	f.beside.Refresh()
 }
 
+// draw draws all factors on one axis.
+func (f *factors) draw() {
+	d := plot.RangesData{Axis: plot.Axis{Title: "times the starter value", Format: func(x float64) string { return fmt.Sprintf("%.3g", x) }},
+		Start: 1, Begun: "starter", Now: "today", Value: "proposed", Spread: "8 times in 10"}
+	for _, r := range view.FactorRanges(f.record) {
+		d.Rows = append(d.Rows, plot.Range{Name: r.Name, Figure: r.Figure, Low: r.Low, Middle: r.Middle, High: r.High, Today: r.Today,
+			Fact: r.Words, Blank: r.Placeless})
+	}
+	f.drawn.SetData(d)
+}
+
+// inSight scrolls the picture of all factors to a row.
+func (f *factors) inSight(row int) {
+	top, height := f.drawn.Place(row)
+	switch at, room := f.sight.Offset.Y, f.sight.Size().Height; {
+	case top < at:
+		f.sight.ScrollToOffset(fyne.NewPos(0, top))
+	case top+height > at+room:
+		f.sight.ScrollToOffset(fyne.NewPos(0, top+height-room))
+	}
+}
+
 // newHistory returns the section of the decisions.
 func newHistory(p *Page) *section {
 	t := newTable(view.HistoryColumns, "Nothing has been decided yet: the starter values are in force.")
@@ -119,7 +172,7 @@ func newHistory(p *Page) *section {
 			p.do(desk.Restore(ids[i]))
 		}
 	})
-	help := form.Small("Select a decision to go back to before it. Going back is a decision, too, and can be taken back.")
+	help := form.Small("Select a decision to go back to the factors before it. Going back is a decision, too, and can be undone.")
 	body := container.NewBorder(container.NewVBox(help, container.NewHBox(back)), nil, nil, nil, t)
 	return &section{name: "History", body: body, first: t, show: func(r desk.TrackRecord) {
 		var rows [][]string

@@ -54,7 +54,7 @@ func newForecasts() *section {
 		}
 	}
 	top := container.NewVBox(container.NewHBox(form.Label("Figure"), form.Roomy(f.pick, []string{"Days until it is sold"})), f.words)
-	intervals := container.NewVBox(form.Small("How often a range held what came, and what its chance could be with so few"),
+	intervals := container.NewVBox(form.Small("How often the result fell in the range, and what that share could be with so few"),
 		container.New(lowered{heldHeight}, f.held))
 	left := container.NewBorder(intervals, nil, nil, nil, container.NewVScroll(f.ratios))
 	split := widgets.NewHSplit("record.forecasts", left, container.NewPadded(f.where), 0.52)
@@ -145,7 +145,7 @@ func (c *chances) render(r desk.TrackRecord) {
 	for i, x := range []score.Reliability{r.Judged.Risks, r.Judged.Losses} {
 		c.words[i].SetText(view.BrierWords(x))
 		d := plot.ReliabilityData{X: plot.Axis{Title: "chance that was stated", Format: percent},
-			Y: plot.Axis{Title: "share that came", Format: percent}, Empty: "Nothing has come of a stated chance yet."}
+			Y: plot.Axis{Title: "share that came", Format: percent}, Empty: "No outcome of a forecast chance is known yet."}
 		for _, b := range view.Reliability(x) {
 			d.Bins = append(d.Bins, plot.ReliabilityBin(b))
 		}

@@ -15,6 +15,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/ui/widgets/plot"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation"
 	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
@@ -135,7 +136,7 @@ func TestHammerPricesAreHeldAgainstTheirForecasts(t *testing.T) {
 func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 	p, _ := shown(t, some(), "Chances")
 	says(t, p, "4 of 20 came. For the statistician: Brier score 0.100", "Said 15 %: came 4 times in 20, 20 %",
-		"Nothing has come of a stated chance yet.")
+		"No outcome of a forecast chance is known yet.")
 	p.Go(slices.Index(p.Sections(), "Money"))
 	says(t, p, "15,000", "+1,000", "-4,000", "12,000", "10 buys")
 }
@@ -143,6 +144,7 @@ func TestChancesAndMoneyAreSaidInWords(t *testing.T) {
 func TestAFactorIsLookedAtAcceptedAndRefused(t *testing.T) {
 	s := some()
 	p, a := shown(t, s, "Factors")
+	tap(t, p, asTable)
 	says(t, p, "Hours, body", "1.25", "1.10 to 1.40", "Mount torn", "25 %", "30 %", "forecasts that were kept stay as they were")
 	seen.Press(p.First(), fyne.KeyDown)
 	says(t, p, "10 buys count as 8.2. They say 1.40.", "2026-01-02", "1.50", "0.90", "Valuing the open lots…")
@@ -157,6 +159,27 @@ func TestAFactorIsLookedAtAcceptedAndRefused(t *testing.T) {
 	tap(t, p, "Refuse it")
 	if want := []string{"effect of a factor hours/body", "accepted", "effect of a factor risk/h", "refused"}; !slices.Equal(a.did, want) {
 		t.Errorf("asked for %q", a.did)
+	}
+}
+
+// Every factor is drawn on one axis, and said in words; the picture and the table go together.
+func TestFactorsAreDrawnBeforeTheyAreTabled(t *testing.T) {
+	p, _ := shown(t, some(), "Factors")
+	drawn := seen.All[*plot.Ranges](p.Object())[0]
+	want := []string{"Hours, body: starter 1.00, today 1.00, proposed 1.25, 8 times in 10 from 1.10 to 1.40, from 0 buys.",
+		"Mount torn: starter 25 %, today 25 %, proposed 30 %, 8 times in 10 from 20 % to 40 %, from 0 buys."}
+	if got := drawn.Facts(); !slices.Equal(got, want) || p.First() != drawn {
+		t.Errorf("%q", got)
+	}
+	seen.Press(drawn, fyne.KeyDown, fyne.KeyDown)
+	tap(t, p, asTable)
+	listed := seen.All[*table.Table](p.Object())[0]
+	if listed.Selected() != 1 {
+		t.Errorf("the table is at %d", listed.Selected())
+	}
+	seen.Press(listed, fyne.KeyUp)
+	if tap(t, p, asPicture); drawn.Selected() != 0 {
+		t.Errorf("the picture is at %d", drawn.Selected())
 	}
 }
 

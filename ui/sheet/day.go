@@ -28,7 +28,7 @@ func Plan(d Day) ([]byte, error) {
 		return nil, err
 	}
 	c := &column{press: p, x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
-	p.write(0, margin+c.w, c.y, 1, "printed "+string(d.Printed), smallType)
+	p.write(0, margin+c.w, c.y, 1, "printed "+view.Day(d.Printed), smallType)
 	c.text("Sale plan", titleType, 0)
 	for _, words := range view.DayWords(&d.Plan) {
 		c.text(words, bodyType, 0)
@@ -45,7 +45,7 @@ func Plan(d Day) ([]byte, error) {
 	for _, words := range view.DayCare(&d.Plan) {
 		c.bullet(words, smallType)
 	}
-	return p.print("sale plan · printed " + string(d.Printed) + " · arithmetic on what was entered, not advice")
+	return p.print("sale plan · printed " + view.Day(d.Printed) + " · arithmetic on what was entered, not advice")
 }
 
 // dayRows returns the days with lots that may be bid on, and the rows of each.

@@ -45,7 +45,7 @@ func Decision(d Lot) ([]byte, error) {
 	right.firstChecks(o, 0)
 	late = append(pour([]*column{right}, late), pour([]*column{left, right}, append([]part{cautions(o), used}, aroundTheBid(d.Answer)...))...)
 	p.checks(o, len(p.pages), append(late, notes()))
-	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, d.Printed))
+	return p.print(fmt.Sprintf("%s · printed %s · arithmetic on what was entered, not advice", name, view.Day(d.Printed)))
 }
 
 // vehicle names a lot on one line.
@@ -71,7 +71,7 @@ func (p *press) columns(page int, y float64) (left, right *column) {
 // head writes what the sheet is of across the first page, and returns the columns below it.
 func (p *press) head(kind string, l lot.Lot, printed lot.Date) (left, right *column) {
 	c := &column{press: p, x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
-	p.write(0, margin+c.w, c.y, 1, "printed "+string(printed), smallType)
+	p.write(0, margin+c.w, c.y, 1, "printed "+view.Day(printed), smallType)
 	c.text(kind, smallType, 0)
 	c.text(vehicle(l), titleType, 0)
 	c.gap(gapLine / 2)
@@ -88,7 +88,7 @@ func (p *press) head(kind string, l lot.Lot, printed lot.Date) (left, right *col
 func facts(l lot.Lot) []string {
 	first := []string{or(l.Sale, "sale not entered")}
 	if l.SaleDate != "" {
-		first = append(first, "sale day "+string(l.SaleDate))
+		first = append(first, "sale day "+view.Day(l.SaleDate))
 	}
 	first = append(first, "VIN "+or(l.VIN, "not entered"), "odometer "+odometer(l))
 	second := []string{"title: " + or(l.Title.Document, "not entered")}

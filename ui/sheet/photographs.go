@@ -8,6 +8,7 @@ import (
 
 	"walkline/ui/damage"
 	"walkline/ui/photo"
+	"walkline/ui/view"
 )
 
 // Photographs stand two in a row. Their sides are brought down to what prints at about 300 dots an inch.
@@ -49,7 +50,7 @@ func photoWords(i int, pic Picture) string {
 		words += " " + damage.Area(pic.Area) + "."
 	}
 	if pic.Taken != "" {
-		words += " Taken " + string(pic.Taken) + "."
+		words += " Taken " + view.Day(pic.Taken) + "."
 	}
 	return words + " " + or(pic.Caption, "")
 }

@@ -117,7 +117,7 @@ func RebuiltFile(r Rebuilt) ([]byte, error) {
 			p.photographs(part.name, part.all)
 		}
 	}
-	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), r.Printed))
+	return p.print(fmt.Sprintf("%s · VIN %s · printed %s", name, or(r.Lot.VIN, "not entered"), view.Day(r.Printed)))
 }
 
 // entries are the places of the table of contents at which a page number is to stand, by the name of the part.
@@ -164,7 +164,7 @@ func (c *column) papersAsked(r Rebuilt) {
 	}
 	c.text("Purchase and builder", strongType, 0)
 	c.gap(gapLine)
-	for _, l := range [][2]string{{"Bought on", string(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total},
+	for _, l := range [][2]string{{"Bought on", view.Day(r.Bought.Date)}, {"Bought from", r.Bought.From}, {"Invoice total", total},
 		{"Rebuilt by", r.Builder.Name},
 		{"Address", r.Builder.Address}, {"License", r.Builder.Licence}, {"Agency", r.Agency}} {
 		c.pair(l[0], or(l[1], "not entered"), bodyType)
@@ -222,7 +222,7 @@ func (c *column) statement(r Rebuilt) {
 	var hours float64
 	for _, w := range r.Work {
 		hours += w.Hours
-		rows = append(rows, []string{or(string(w.Date), "–"), w.What, w.Parts, w.By, number(w.Hours)})
+		rows = append(rows, []string{or(view.Day(w.Date), "–"), w.What, w.Parts, w.By, number(w.Hours)})
 	}
 	c.table(t, rows, "No work is entered.")
 	c.pair("Hours in all", or(number(hours), "0"), strongType)
@@ -271,7 +271,7 @@ func (c *column) bills(r Rebuilt) (page int) {
 			what += " (kept as " + strings.Join(b.Files, ", ") + ")"
 		}
 		seller := strings.Trim(b.Seller+", "+b.Number, ", ")
-		rows = append(rows, []string{fmt.Sprint(i + 1), or(string(b.Date), "–"), what, seller, view.SourceWords(b.Source), donor(b),
+		rows = append(rows, []string{fmt.Sprint(i + 1), or(view.Day(b.Date), "–"), what, seller, view.SourceWords(b.Source), donor(b),
 			cents(purse, b.Amount)})
 	}
 	c.table(t, rows, "No bill is entered.")

@@ -31,7 +31,7 @@ func Shopping(l List) ([]byte, error) {
 		return nil, err
 	}
 	c := &column{press: p, x: margin, w: p.paper.Width - 2*margin, y: margin, top: margin}
-	p.write(0, margin+c.w, c.y, 1, "printed "+string(l.Printed), smallType)
+	p.write(0, margin+c.w, c.y, 1, "printed "+view.Day(l.Printed), smallType)
 	c.text("Shopping list", titleType, 0)
 	c.text(view.ShoppingSum(l.Parts), bodyType, 0)
 	for from := 0; from < len(l.Parts); {
@@ -51,7 +51,7 @@ func Shopping(l List) ([]byte, error) {
 			c.bullet(words, smallType)
 		}
 	}
-	return p.print("shopping list · printed " + string(l.Printed) + " · starter prices are from memory")
+	return p.print("shopping list · printed " + view.Day(l.Printed) + " · starter prices are from memory")
 }
 
 // shoppedRow returns the cells of a source; what the part is stands at its first source only.

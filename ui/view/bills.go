@@ -222,7 +222,7 @@ func HiddenRows(o desk.OpenBuild) []HiddenRow {
 		add(r.ID, r.Name, "what is entered now gives it a chance of "+Percent(r.Chance))
 	}
 	for _, s := range o.Build.Risks {
-		add(s.Risk, Words(s.Risk), "no longer brought up by what is entered")
+		add(s.Risk, Words(s.Risk), "no longer suggested by what is entered")
 	}
 	return rows
 }

@@ -23,8 +23,8 @@ func (c BoardColumn) Pictured() bool { return c.At() >= columnPhoto }
 // BoardColumns are the columns of the Board.
 var BoardColumns = []Column{
 	{"Sale day", false, 104}, {"Lot", false, 46}, {"Vehicle", false, 164}, {"Walk-away bid", true, 104}, {"Plan", false, 88},
-	{"Set by", false, 104}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
-	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 74}, {"Worth a look", true, 86},
+	{"Set by", false, 150}, {"Loss chance", true, 86}, {"Expected profit", true, 104}, {"Chance to win", true, 94},
+	{"Expected gain", true, 96}, {"Per hour", true, 66}, {"State", false, 92}, {"Worth a look", true, 86},
 	{"Sale", false, 120}, {"Odometer", true, 90}, {"Title", false, 110}, {"Damage", false, 150},
 	{PhotoColumn, false, 84}, {PlanColumn, false, 84},
 }
@@ -53,7 +53,7 @@ func (c BoardColumn) At() int {
 func FirstColumns() []BoardColumn {
 	var first []BoardColumn
 	for i, c := range BoardColumns[:boardShown] {
-		if i != columnHour { // there is no room for it at the usual width of the window
+		if i != columnHour && i != columnWin { // there is no room for them at the usual width of the window
 			first = append(first, BoardColumn{Title: c.Title})
 		}
 	}

@@ -138,7 +138,7 @@ func NewChecksPage(o desk.Open) ChecksPage {
 	o = o.Worked()
 	p := ChecksPage{Known: o.Valued != nil}
 	if !p.Known {
-		p.Waits = "The list comes as soon as damage is marked: enter the facts and the damage. Where it does not, the verdict says what is wrong."
+		p.Waits = "The list comes as soon as damage is marked: enter the facts and the damage. If it does not, the right side says what is wrong."
 		if BeingValued(o) {
 			p.Waits = "The lot is being valued."
 		}

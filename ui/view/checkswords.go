@@ -28,7 +28,7 @@ func basis(o desk.Open) string {
 			"one and a half of it: good for the order, rather high as money. Enter a guess."
 	}
 	if o.Outline != nil {
-		return "What a look is worth is not known before the lot has a resale price; what each one tells of is."
+		return "What a look is worth is known once the lot has a resale price. What each one points to is known now."
 	}
 	if len(checks.Stops(a.Checklist)) > 0 {
 		return "A stop stands: no look changes the bid until it is cleared."
@@ -58,7 +58,7 @@ func loss(o desk.Open) []string {
 	}
 	p := NewPurse(o.Valued.Answer.Currency)
 	out := []string{fmt.Sprintf("Repair %s at your own rates, hidden damage counted in, is %s of about %s, the price with a clear title. "+
-		"That price stands for the value before the damage. An insurer reckons with other figures.",
+		"That price stands for the value before the damage. An insurer uses other figures.",
 		p.Code+" "+p.Whole(p.Major(t.Repair)), Percent(float64(t.Repair)/float64(t.Value)), p.Code+" "+p.Whole(p.Major(t.Value)))}
 	if t.Salvage != nil {
 		out[0] += " Your guess of the hammer price, " + p.Whole(p.Major(*t.Salvage)) + ", stands for the salvage value."

@@ -4,14 +4,15 @@ import (
 	"testing"
 
 	"walkline/store/book"
+	"walkline/ui/desk"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 )
 
 // A table shows days as the window says, and is sorted and searched by the days themselves.
 func TestTablesShowDaysInTheSystemsManner(t *testing.T) {
-	ShowDays(lot.MonthFirst.Show)
-	defer ShowDays(func(d lot.Date) string { return string(d) })
+	desk.ShowDays(lot.MonthFirst.Show)
+	defer desk.ShowDays(func(d lot.Date) string { return string(d) })
 	var list []book.Bought
 	for _, day := range []lot.Date{"2026-11-27", "2026-04-03", "2025-12-01"} {
 		list = append(list, book.Bought{State: lot.Won, Build: build.Build{Dates: build.Dates{Bought: day}}})

@@ -37,7 +37,7 @@ func Rules(r bid.Rules, p Purse) [][2]string {
 // Factors returns what an answer was reckoned with beside the vehicle itself: a label and its value.
 func Factors(c valuation.Case, a valuation.Answer) [][2]string {
 	p := NewPurse(c.Currency)
-	out := [][2]string{{"Valued on", string(c.ValuedOn)}, {"Price rests on", priceFrom(a)}}
+	out := [][2]string{{"Valued on", Day(c.ValuedOn)}, {"Price rests on", priceFrom(a)}}
 	if a.Resale.RowsUsed > 0 {
 		out = append(out, [2]string{"Asked to sold", threePercent(c.Resale.AskedToSold)})
 	}

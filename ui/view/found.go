@@ -32,12 +32,12 @@ func UnlistedTotal(o desk.OpenBuild) string {
 }
 
 // PhotoColumns are the columns of the photographs of a build.
-var PhotoColumns = []Column{{"Taken", false, 92}, {"Stage", false, 150}, {"Area", false, 150}, {"Caption", false, 190},
+var PhotoColumns = []Column{{"Taken", false, 104}, {"Stage", false, 150}, {"Area", false, 150}, {"Caption", false, 190},
 	{"File", false, 150}}
 
 // PhotoCells returns the cells of a photograph.
 func PhotoCells(p lot.Photo) []string {
-	return []string{string(p.Taken), string(p.Stage) + " the work", PhotoArea(p.Area), p.Caption, p.Name}
+	return []string{Day(p.Taken), string(p.Stage) + " the work", PhotoArea(p.Area), p.Caption, p.Name}
 }
 
 // SortedPhotos returns photographs by stage, those before the work first, then by day.

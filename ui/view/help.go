@@ -33,8 +33,8 @@ var help = map[string]string{
 	"Cash, full":          "Cash left after a win at today's bid.",
 
 	// Listing
-	"Listing":   "What the sale writes of the lot. Enter reads it: facts that are not known yet are filled in, and the rest is left alone.",
-	"No damage": "Says that you looked. An area that is left unmarked says nothing by itself.",
+	"Listing":   "What the sale writes about the lot. Enter reads it: facts that are not known yet are filled in, and the rest is left alone.",
+	"No damage": "Shows that you looked. An unmarked area alone says nothing.",
 
 	// Facts
 	"VIN":                "17 characters. The check digit shows most slips of the pen; it cannot show two swapped pairs that cancel out.",
@@ -57,7 +57,7 @@ var help = map[string]string{
 	// What the list says
 	"Listed damage":          "Areas that the sale's list names. A first word, not a look: mark what you see under Damage.",
 	"Listed value before":    "What the list says the whole vehicle was worth. Whose figure it is, the list seldom says.",
-	"Listed repair estimate": "What the list says the repair costs. Hold your own lines against it.",
+	"Listed repair estimate": "What the list says the repair costs. Compare it with your own lines.",
 	"Listed in":              "The currency of the list's two figures. They are kept as the list has them.",
 	"Listed note":            "What else the list says, in its own words.",
 
@@ -68,34 +68,34 @@ var help = map[string]string{
 	"Powertrain": "An electric vehicle gets no engine or exhaust work, and its pack and high-voltage parts are looked at. Not known keeps " +
 		"both out " +
 		"of sight of the rules.",
-	"Driven wheels":  "Which shafts and transmissions there are to be damaged.",
-	"Doors":          "With the lid of a hatch or tailgate: which doors there are to be replaced and painted.",
+	"Driven wheels":  "Which shafts and transmissions there are that can be damaged.",
+	"Doors":          "Counting a hatch or tailgate: which doors there are to replace and paint.",
 	"Paint":          "Metallic and pearl are blended further than a solid color.",
-	"Its parts are":  "Against parts of a usual mid-size car: starter prices of parts, and hidden damage, go up and down with it.",
-	"Its roads were": "Where salt lay on the roads, bolts and brackets are rusted and more breaks on the way.",
-	"Missing parts":  "What is not there, apart from damage: it is bought, and nothing is straightened for it.",
-	"Water stood":    "How high, by the mark that it left. It wets all that lies below, and takes the place of a marked water line.",
+	"Its parts are":  "Compared with parts for a usual mid-size car. Starter prices of parts and of hidden damage go up and down with it.",
+	"Its roads were": "Where roads are salted, bolts and brackets rust, and more breaks while you work.",
+	"Missing parts":  "What is missing, apart from damage: it is bought, and nothing is straightened for it.",
+	"Water stood":    "How high, by the mark it left. Everything below got wet. It takes the place of a marked water line.",
 	"Kind of water":  "Salt goes on eating after it has dried; sewage and mud must be stripped out and cleaned.",
-	"Under water":    "Hours, as far as anybody knows. Leave it empty if nobody does.",
+	"Under water":    "Hours under water, if anybody knows. Leave it empty if nobody does.",
 	"Dents a panel":  "On an average panel: few to about 15, many to about 75, beaten more. Count one, and say below which differ.",
 	"Dent size":      "Across: small to 15 mm, medium to 35 mm, large more. A coin is a gauge.",
 	"Glass":          "Ticked: hail broke some.",
-	"Dents":          "Ticked: they are not taken out, and the resale price gives way instead.",
+	"Dents":          "Ticked: the dents stay, and the resale price drops instead.",
 	"Take off":       "What dents that stay take off the price: low, likely, high. Empty: a starter value by their count, from memory.",
 	"It went to":     "Smoke alone, scorched paint and plastic, or burned through. A fire marks the places where it was.",
-	"Where it was": "A fire in the engine bay and one in the cabin damage other things. Burnt lithium packs can catch fire again: keep " +
+	"Where it was": "A fire in the engine bay and one in the cabin damage different things. Burnt lithium packs can catch fire again: keep " +
 		"away from one.",
-	"Mechanical": "What the paper or the seller says. Cause not known counts as an engine or a transmission, most times.",
+	"Mechanical": "What the paper or the seller says. Not known counts as an engine or a transmission, most of the time.",
 
 	// Donor vehicle
 	"Donor vehicle":         "Which one: year, make, model, where it stands. One line in words, for the list and the paper.",
-	"Donor is hit at":       "Where the donor is damaged itself. What lies there is not sold from it.",
+	"Donor is hit at":       "Where the donor is damaged itself. Nothing from those areas is sold off it.",
 	"Donor costs":           "Low, likely, high, with its fees. It is paid once, however many lines it feeds.",
-	"Donor's freight":       "To bring it home, and what is left of it away.",
+	"Donor's freight":       "To bring it home, and to haul off what is left.",
 	"Donor's lead days":     "Until it stands in the shop: the lines that it feeds wait for it.",
-	"Donor's parts usable":  "Chance that a part of it can be used. What proves bad is bought from the line's other sources. Empty: 90 %.",
+	"Donor's parts usable":  "Chance that a part of it can be used. What turns out bad is bought from the line's other sources. Empty: 90 %.",
 	"Its rest brings":       "What the parts that no line uses sell for, less fees and your hours to take them off. No more than it costs.",
-	"Off the donor vehicle": "Ticked: the line's parts are taken off the donor, and bought only where they prove bad.",
+	"Off the donor vehicle": "Ticked: the line's parts are taken off the donor, and bought only where they turn out bad.",
 
 	// House rules
 	"Least expected profit":               "The mean of all outcomes, after your hours are paid. Empty turns the rule off.",
@@ -122,11 +122,11 @@ var help = map[string]string{
 	"And flat":                 "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders": "How many others would pay near its worth. The more there are, the more the winner has overrated it. " +
 		"Left empty, the Bench's number counts.",
-	"Winner's allowance": "Who wins is the one who guessed highest. The allowance takes off what that costs on average.",
+	"Winner's allowance": "Whoever wins is the one who guessed highest. The allowance takes off what that costs on average.",
 
 	"Own share of the doubt": "Of what bidders may misjudge, the part that differs from bidder to bidder. Hidden damage that no photo shows " +
 		"is the same blank for all. 50 % is a starter value, from memory.",
-	"Winning narrows the doubt": "To have won against others tells a little of what the lot is worth; losses are judged with that.",
+	"Winning narrows the doubt": "Winning against others says a little about what the lot is worth. Losses are judged with that.",
 
 	// Ways out
 	"Stop after the strip-down": "After the strip-down you may sell it as it is, or for parts, where finishing would bring less. Off: " +
@@ -163,7 +163,7 @@ var help = map[string]string{
 	"Chance needed":       "How likely the work has to be done: 100 % is certain.",
 	"Materials":           "Paint, filler, rod, fluids, fixings: all that is used up.",
 	"Sublet work":         "Work that others do: alignment, glass, calibration, programming.",
-	"If no source has it": "What happens when every source fails: make it, or wait for it at a price. It is never free.",
+	"If no source has it": "What you do when no source has it: make it, or wait for it at a price. It is never free.",
 	"Yard":                "Who was asked for the part. A yard or a phone number is enough.",
 	"Phone":               "To call again before the sale.",
 	"Said on":             "The day on which it was said. A part may be gone a week later.",
@@ -191,7 +191,7 @@ var help = map[string]string{
 	"Money":                    "Parts, materials and sublet work. Your hours come on top.",
 	"Days until it is sold so": "They cost what finishing's days cost: holding, and the money that it would bring today.",
 	"Days to part it out":      "Until the last part that you count on is sold. They cost what finishing's days cost.",
-	"Also ask for":             "Facts and words of the survey that few reasons ask for. What is not known of a lot meets none.",
+	"Also ask for":             "Facts and words of the survey that few reasons ask for. A fact that is not known meets none of them.",
 	"Missing":                  "Parts that are not there; any one of them is enough.",
 	"Of the hail":              "Left: the dents stay. Glass: some is broken.",
 	"Lost by nothing but":      "Met only where the lot was lost by these and nothing else.",

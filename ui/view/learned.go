@@ -19,7 +19,7 @@ func Learned(f *learn.Factors) [][2]string {
 	add := func(on, value string, from int, when lot.Date) {
 		words := value + " from " + Count(from, "buy")
 		if when != "" {
-			words += ", " + string(when)
+			words += ", " + Day(when)
 		}
 		out = append(out, [2]string{"Learned: " + on, words})
 	}

@@ -38,10 +38,10 @@ func resaleMeaning(p learn.Proposal, purse Purse) string {
 		return fmt.Sprintf("My finished vehicles bring %.1f %% of the forecast: %s where %s %d was forecast.", 100*at, purse.Whole(example*at),
 			purse.Code, example)
 	case "asked_to_sold":
-		return fmt.Sprintf("I sell at %.1f %% of what was believed of the step from asking to selling: %s for every %s %d.", 100*at,
+		return fmt.Sprintf("My sold prices are %.1f %% of what the asking prices led to expect: %s for every %s %d.", 100*at,
 			purse.Whole(example*at), purse.Code, example)
 	case "brand_discount":
-		return fmt.Sprintf("A branded title leaves %.1f %% of what was believed: %s where %s %d was forecast.", 100*at, purse.Whole(example*at),
+		return fmt.Sprintf("A branded title leaves %.1f %% of what was assumed: %s where %s %d was forecast.", 100*at, purse.Whole(example*at),
 			purse.Code, example)
 	case "days_to_sell":
 		return fmt.Sprintf("Selling takes me %.2f times the days: 30 days become %.0f.", at, 30*at)

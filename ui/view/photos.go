@@ -62,7 +62,7 @@ func PhotoCounts(o desk.Open) map[string]int {
 func PhotoFacts(p lot.Photo) string {
 	parts := []string{p.Name, fmt.Sprintf("%d x %d", p.Width, p.Height)}
 	if p.Taken != "" {
-		parts = append(parts, "taken "+string(p.Taken))
+		parts = append(parts, "taken "+Day(p.Taken))
 	}
 	return strings.Join(parts, " · ")
 }

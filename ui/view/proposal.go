@@ -38,6 +38,32 @@ func Proposals(r desk.TrackRecord) [][]string {
 	return rows
 }
 
+// FactorRange is a proposed factor as a picture shows it: all values as times its starter value, so that all factors share an axis.
+type FactorRange struct {
+	Name, Figure             string
+	Low, Middle, High, Today float64
+	Words                    string // all of it
+	Placeless                bool   // its starter value is zero: nothing is a multiple of it
+}
+
+// FactorRanges returns the rows of the picture of the factors.
+func FactorRanges(r desk.TrackRecord) []FactorRange {
+	out := make([]FactorRange, len(r.Proposals))
+	for i, p := range r.Proposals {
+		say := func(x float64) string { return factorText(p.Unit, x) }
+		out[i] = FactorRange{Name: p.Name, Figure: say(p.Proposed.At) + ", " + say(p.Proposed.Low) + " to " + say(p.Proposed.High),
+			Placeless: p.Starter.At <= 0,
+			Words: fmt.Sprintf("%s: starter %s, today %s, proposed %s, 8 times in 10 from %s to %s, from %s.", p.Name, say(p.Starter.At),
+				say(p.Now.At), say(p.Proposed.At), say(p.Proposed.Low), say(p.Proposed.High), Count(p.Buys, "buy"))}
+		if out[i].Placeless {
+			continue
+		}
+		of := func(x float64) float64 { return x / p.Starter.At }
+		out[i].Low, out[i].Middle, out[i].High, out[i].Today = of(p.Proposed.Low), of(p.Proposed.At), of(p.Proposed.High), of(p.Now.At)
+	}
+	return out
+}
+
 // accepted reports whether what was decided last on a factor put it in force.
 func accepted(r desk.TrackRecord, key string) bool {
 	for i := len(r.History) - 1; i >= 0; i-- {

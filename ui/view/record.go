@@ -90,7 +90,7 @@ func FigureWords(r desk.TrackRecord, f hindsight.FigureRecord) string {
 		words = append(words, fmt.Sprintf("On average a forecast and its outcome lie %s apart (CRPS, for the statistician).", score))
 	}
 	if f.Unscored > 0 && f.Key != hindsight.HammerKey {
-		words = append(words, fmt.Sprintf("%d in another currency than %s are in no score.", f.Unscored, r.Currency))
+		words = append(words, fmt.Sprintf("%d in a currency other than %s are left out of the scores.", f.Unscored, r.Currency))
 	}
 	if skill, ok := f.Skill(); ok && skill >= 0 {
 		words = append(words, fmt.Sprintf("That is %s better than saying \"like my other buys\" of every lot.", whole(skill)))
@@ -139,7 +139,7 @@ func Reliability(r score.Reliability) []ReliabilityBin {
 // BrierWords says how stated chances did.
 func BrierWords(r score.Reliability) string {
 	if r.N == 0 {
-		return "Nothing has come of a stated chance yet."
+		return "No outcome of a forecast chance is known yet."
 	}
 	return fmt.Sprintf("%d of %d came. For the statistician: Brier score %.3f, 0 is perfect; saying the overall share every time would score "+
 		"%.3f. Chances that are off cost %.3f, telling likely from unlikely wins %.3f.", r.Events, r.N, r.Brier, r.Uncertainty, r.Calibration,
@@ -216,7 +216,7 @@ func ReplayWords(r desk.Replay, currency string) string {
 // MoneyWords says over how many buys the money is counted.
 func MoneyWords(m hindsight.Money) string {
 	if len(m.Buys) == 0 {
-		return "No buy's money is known whole yet: it takes the hammer price, the invoice, bills, hours, days and what it sold for."
+		return "No buy's money is complete yet: it takes the hammer price, the invoice, bills, hours, days and what it sold for."
 	}
 	return fmt.Sprintf("From the profit forecast to the profit made over %s, in %s. A bar to the right is money won against the forecast.",
 		Count(len(m.Buys), "buy"), m.Currency)

@@ -29,7 +29,7 @@ func ComparableCells(r resale.Row, currency string) map[string]string {
 		}
 		return strconv.FormatFloat(*x, 'f', -1, 64)
 	}
-	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": string(r.Date),
+	cells := map[string]string{"price": NewPurse(currency).Exact(r.Price), "kind": r.Kind, "date": Day(r.Date),
 		"model_year": year(r.ModelYear),
 		"make":       r.Make, "model": r.Model, "trim": r.Trim, "mileage": figure(r.Mileage), "unit": r.Unit, "title": r.Title,
 		"upkeep": typedUpkeep(r), "note": r.Note}
@@ -41,7 +41,7 @@ func ComparableCells(r resale.Row, currency string) map[string]string {
 
 // ShelfColumns are the columns of the shelf of comparables.
 var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180}, {"Mileage", true, 90},
-	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 96}, {"Before", true, 90}}
+	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 104}, {"Before", true, 90}}
 
 // Shelf is the shelf of comparables as the Bench shows it: newest first. Rows are put in words only when they are asked for.
 type Shelf struct {

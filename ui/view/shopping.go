@@ -69,7 +69,7 @@ func ShoppingSum(list []valuation.Wanted) string {
 		}
 	}
 	if len(parts) == 0 {
-		return "No part is needed as far as is known."
+		return "No part is needed, as far as is known."
 	}
 	money := ""
 	for _, code := range slices.Sorted(maps.Keys(codes)) {

@@ -39,9 +39,6 @@ type Page struct {
 // Sections are the names of the sections, in the order of the job.
 var Sections = []string{"Facts", "Damage", "Repair", "Resale", "Costs", "Checks"}
 
-// verdictWidth is the width of the right side.
-const verdictWidth = 320
-
 // New returns the page, not yet showing a lot.
 func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *Page {
 	p := &Page{do: do, known: &know, thumbnail: thumbnail, verdict: newVerdict(do), title: widgets.NewHeading("")}
@@ -54,7 +51,7 @@ func New(do func(desk.Action), thumbnail Thumbnails, know valuation.Knowledge) *
 	p.build = widgets.NewButton("Build", func() { p.do(desk.GoToBuild(p.open.ID)) })
 	top := container.New(layout.NewCustomPaddedLayout(0, 0, theme.Wide, 0),
 		container.NewBorder(nil, nil, nil, container.NewHBox(container.NewPadded(p.build), container.NewPadded(p.rail.Buttons)), p.title))
-	right := container.New(form.FixedWidth{Width: verdictWidth}, p.verdict.body)
+	right := container.New(form.Side{}, p.verdict.body)
 	p.body = container.NewBorder(top, nil, nil, right, container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
 		container.New(form.Room{Width: 560, Height: 320}, p.rail.Room)))
 	return p

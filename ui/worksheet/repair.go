@@ -66,12 +66,16 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	w.donor = widgets.NewButton("Plan with a donor vehicle", w.planDonor)
 	w.restore = widgets.NewButton(restoreWords, w.bringBack)
 	w.restore.Importance = widget.LowImportance
-	top := container.NewBorder(nil, nil, nil, blank, w.addJob)
+	top := container.New(&widgets.Beside{Least: 260}, w.addJob, blank)
 	below := form.Under(container.New(layout.NewCustomPaddedLayout(theme.Half, 0, 0, 0), w.addRisk), w.risks, nil)
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
-		container.NewVBox(w.totals, container.NewHBox(w.donor, shop, w.restore)))
-	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, 0.59)
+		container.NewVBox(w.totals, container.New(layout.NewRowWrapLayout(), w.restore, w.donor, shop)))
+	share := 0.59
+	if theme.Scale() > form.LargeText {
+		share = 0.5 // the fields need the room
+	}
+	split := widgets.NewHSplit("worksheet.repair", container.NewVScroll(left), w.line.body, share)
 	return &section{body: split, show: func(p *Page) { w.render() }, first: w.table}
 }
 

@@ -72,7 +72,8 @@ func (t *topic) show(c valuation.Case) (changed bool) {
 
 // topicsBody lays the topics out under each other.
 func topicsBody(all []*topic) fyne.CanvasObject {
-	body := container.NewVBox(form.Heading("Beside the areas", "Press a line to fill it in. What is left alone is not known, never none."))
+	body := container.NewVBox(form.Heading("Beside the areas",
+		"Press a line to fill it in. A question left open counts as not known, never as none."))
 	for _, t := range all {
 		body.Add(t.line)
 		body.Add(t.words)

@@ -82,8 +82,7 @@ func (v *verdict) renderPlans(d view.Verdict) {
 		if r.Chosen {
 			name += " (this bid)"
 		}
-		line := container.NewBorder(nil, nil, widgets.NewLine(name), widgets.NewLine(r.Bid))
-		v.plans.Add(widgets.NewExplained(line, view.Help(planTitle)))
+		v.plans.Add(widgets.NewExplained(widgets.NewFacing(name, r.Bid, form.SideLine()), view.Help(planTitle)))
 	}
 	if d.Stop != "" {
 		v.plans.Add(widgets.NewNote(widgets.Info, d.Stop))
@@ -95,7 +94,7 @@ const planTitle = "Walk-away bid by plan"
 
 // numeral is the text size of the figure: the largest at which it fits.
 func numeral(figure string) fyne.ThemeSizeName {
-	room := verdictWidth*theme.Scale() - 2*theme.Wide
+	room := form.SideWidth() - 2*theme.Wide
 	for _, size := range []fyne.ThemeSizeName{theme.SizeNumeral, theme.SizeLesserNumeral} {
 		if draw.TextWidth(figure, size, fyne.TextStyle{Bold: true}) <= room {
 			return size
@@ -107,7 +106,7 @@ func numeral(figure string) fyne.ThemeSizeName {
 func (v *verdict) renderLines(d view.Verdict) {
 	v.lines.Objects = nil
 	for _, l := range d.Lines {
-		v.lines.Add(widgets.NewExplained(container.NewBorder(nil, nil, widgets.NewLine(l[0]), widgets.NewLine(l[1])), view.Help(l[0])))
+		v.lines.Add(widgets.NewExplained(widgets.NewFacing(l[0], l[1], form.SideLine()), view.Help(l[0])))
 	}
 	v.lines.Refresh()
 	var bars []plot.Share

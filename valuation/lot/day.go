@@ -87,6 +87,20 @@ func (o DayOrder) ReadDay(s string, today Date) (d Date, guessed bool, err error
 	return d, guessed, nil
 }
 
+// ReadPast is ReadDay for a day that has been: without a year, the latest such day that is not after today. Errors: as ReadDay.
+func (o DayOrder) ReadPast(s string, today Date) (d Date, guessed bool, err error) {
+	d, guessed, err = o.ReadDay(s, today)
+	if _, named := dayWords[strings.ToLower(strings.TrimSpace(s))]; err != nil || named || d <= today {
+		return d, guessed, err
+	}
+	now, err := time.Parse(time.DateOnly, string(today))
+	if err != nil {
+		return d, guessed, err
+	}
+	const halfAYear = 182 // a day that is nearest to half a year ago is one of the last year
+	return o.ReadDay(s, Date(now.AddDate(0, 0, -halfAYear).Format(time.DateOnly)))
+}
+
 // ordered tells month and day of two numbers apart, and whether the order had to be guessed.
 func (o DayOrder) ordered(numbers []string, dots bool) (month int, day string, guessed bool) {
 	const most = 12

@@ -36,3 +36,18 @@ func TestDaysAreReadAsPeopleWriteThem(t *testing.T) {
 		}
 	}
 }
+
+// A price was paid on a day that has been: 12/5 is last December's. With a year it is what was written.
+func TestADayThatHasBeenIsOfTheLastYear(t *testing.T) {
+	const today = "2026-11-27"
+	for typed, want := range map[string]Date{"12/5": "2025-12-05", "Dec 5": "2025-12-05", "11/27": "2026-11-27", "11/26": "2026-11-26",
+		"Jan 8": "2026-01-08", "12/5/26": "2026-12-05", "12/5/2025": "2025-12-05", "today": today, "tomorrow": "2026-11-28", "": "",
+		"11/28": "2025-11-28"} {
+		if got, _, err := MonthFirst.ReadPast(typed, today); got != want || err != nil {
+			t.Errorf("%q: %v, %v; want %v", typed, got, err, want)
+		}
+	}
+	if _, _, err := MonthFirst.ReadPast("soon", today); err == nil {
+		t.Error("soon is no day")
+	}
+}

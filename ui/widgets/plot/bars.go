@@ -37,14 +37,16 @@ type bars struct {
 	rows     []barRow
 	facts    []string
 	links    bool // the end of a bar is joined to the next one's beginning
+	headed   bool // an axis and a legend stand above the rows
 	selected int
 	hovered  int
 	focused  bool
 }
 
 const (
-	noBars           = "No figures yet."
-	nameRoom float32 = 240 // most room for names, at text scale 1
+	noBars            = "No figures yet."
+	leastBars float32 = 300 // at any text scale: names are cut to half
+	nameRoom  float32 = 240 // most room for names, at text scale 1
 )
 
 func newBars(links bool) bars { return bars{selected: -1, hovered: -1, links: links} }
@@ -131,8 +133,17 @@ func (b *bars) Selected() int { return b.selected }
 
 func barStep() float32 { return draw.LineHeight(theme.SizeBody) + theme.Space + theme.Half }
 
+// head returns the height of what stands above the rows.
+func (b *bars) head() float32 {
+	if !b.headed {
+		return 0
+	}
+	return 2*draw.LineHeight(theme.SizeSmall) + tickLength + theme.Space
+}
+
 // at returns the bar at a height, -1 for none.
 func (b *bars) at(y float32) int {
+	y -= b.head()
 	if i := int(y / barStep()); y >= 0 && i < len(b.rows) {
 		return i
 	}
@@ -223,10 +234,13 @@ func (b *bars) hover(i int) {
 }
 
 // CreateRenderer returns the renderer.
-func (b *bars) CreateRenderer() fyne.WidgetRenderer {
-	r := rendered(b.self.(fyne.Widget), func() bool { return b.focused }, b.draw)
+func (b *bars) CreateRenderer() fyne.WidgetRenderer { return b.renderer(b.draw) }
+
+// renderer returns the renderer of rows that are drawn so.
+func (b *bars) renderer(paint func(*drawing, fyne.Size)) fyne.WidgetRenderer {
+	r := rendered(b.self.(fyne.Widget), func() bool { return b.focused }, paint)
 	r.Least = func() fyne.Size {
-		return fyne.NewSize(300*theme.Scale(), float32(max(len(b.rows), 1))*barStep())
+		return fyne.NewSize(leastBars, b.head()+float32(max(len(b.rows), 1))*barStep())
 	}
 	return r
 }

@@ -48,7 +48,7 @@ func (b *bars) columns(width float32) (names, figures float32) {
 // row draws the ground, the name and the figure of a row.
 func (b *bars) row(d *drawing, i int, r barRow, width, names float32) {
 	step := barStep()
-	top := fyne.NewPos(0, float32(i)*step)
+	top := fyne.NewPos(0, b.head()+float32(i)*step)
 	d.Row(top, fyne.NewSize(width, step), i == b.selected, i == b.hovered)
 	style := fyne.TextStyle{Bold: r.strong}
 	y := top.Y + (step-draw.LineHeight(theme.SizeBody))/2

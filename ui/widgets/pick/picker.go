@@ -1,0 +1,235 @@
+package pick
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+
+	"walkline/ui/widgets"
+	"walkline/ui/widgets/table"
+)
+
+// For is what is looked for.
+type For struct {
+	Folder  string                 // where to begin; empty, or gone: at home
+	Folders bool                   // a folder is wanted, and no file
+	Many    bool                   // files can be marked, and are taken together
+	Endings []string               // of the files, in lower case with the dot; none: any file
+	What    string                 // the files in a word, "photo"
+	Day     func(time.Time) string // how a day is written
+}
+
+// Picker lists one folder of the machine at a time.
+type Picker struct {
+	// OnPicked is called with what was taken: one path, or the marked ones; it is never called with none.
+	OnPicked func(paths []string)
+	// OnEscape is called on Escape in the path.
+	OnEscape func()
+
+	of      For
+	folder  string
+	entries []entry
+	marked  map[string]bool // paths in the folder on show
+	path    *widgets.TextEntry
+	list    *table.Table
+	said    *widgets.Words
+	body    fyne.CanvasObject
+}
+
+// New returns a picker that shows the folder to begin in.
+func New(of For) *Picker {
+	p := &Picker{of: of, path: widgets.NewTextEntry(), said: widgets.NewCaption("")}
+	p.list = table.New([]table.Column{{Title: "Name", Width: 380, Grows: true}, {Title: "Size", Width: 90, Right: true},
+		{Title: "Changed", Width: 110}})
+	p.list.OnOpen = p.open
+	if of.Many {
+		p.list.OnTick, p.list.OnTickMany = p.mark, p.markRange
+	}
+	p.list.Empty = "Nothing to choose is in this folder."
+	p.path.OnSubmitted = func(string) { p.typed() }
+	p.path.OnEscape = func() { p.OnEscape() }
+	head := container.NewBorder(nil, nil, nil, p.placeChoice(), p.path)
+	foot := container.NewBorder(nil, nil, nil, p.markAll(), container.NewVBox(layout.NewSpacer(), p.said, layout.NewSpacer()))
+	ordered := container.New(layout.NewBorderLayout(head, foot, nil, nil), head, p.list, foot) // the keyboard goes down the page
+	p.body = ordered
+	if !p.goTo(of.Folder) {
+		home, err := os.UserHomeDir()
+		if err != nil || !p.goTo(home) {
+			p.goTo(string(os.PathSeparator))
+		}
+	}
+	return p
+}
+
+// placeChoice returns the choice among the folders that people look in.
+func (p *Picker) placeChoice() fyne.CanvasObject {
+	there := places()
+	names := make([]string, len(there))
+	for i, x := range there {
+		names[i] = x.name
+	}
+	choice := widgets.NewSelect(names, nil)
+	choice.PlaceHolder = "Places"
+	choice.OnChanged = func(string) {
+		if i := choice.SelectedIndex(); i >= 0 {
+			p.goTo(there[i].path)
+			choice.ClearSelected()
+		}
+	}
+	return choice
+}
+
+// markAll returns the button that marks every file of the folder, where many can be marked.
+func (p *Picker) markAll() fyne.CanvasObject {
+	if !p.of.Many {
+		return layout.NewSpacer()
+	}
+	return widgets.NewButton("Mark all", func() { p.markRange(0, len(p.entries)-1) })
+}
+
+// Object returns the picker to be laid out.
+func (p *Picker) Object() fyne.CanvasObject { return p.body }
+
+// First returns what takes the keyboard: the list.
+func (p *Picker) First() fyne.Focusable { return p.list }
+
+// Folder returns the folder on show.
+func (p *Picker) Folder() string { return p.folder }
+
+// Take takes what was chosen: the marked files, else the selected one; where a folder is wanted, the one on show.
+func (p *Picker) Take() {
+	switch row := p.list.Selected(); {
+	case p.of.Folders:
+		p.OnPicked([]string{p.folder})
+	case len(p.marked) > 0:
+		p.OnPicked(p.inOrder())
+	case row >= 0 && !p.entries[row].folder:
+		p.OnPicked([]string{p.entries[row].path})
+	default:
+		p.warn("Select a " + p.of.What + " first.")
+	}
+}
+
+// inOrder returns the marked files as they are listed.
+func (p *Picker) inOrder() (paths []string) {
+	for _, e := range p.entries {
+		if p.marked[e.path] {
+			paths = append(paths, e.path)
+		}
+	}
+	return paths
+}
+
+// open goes into a folder, or takes a file with those that are marked.
+func (p *Picker) open(row int) {
+	e := p.entries[row]
+	if e.folder {
+		p.goTo(e.path)
+		return
+	}
+	if p.of.Many {
+		p.marked[e.path] = true
+	}
+	p.Take()
+}
+
+// typed goes to the folder, or takes the file, whose path was typed.
+func (p *Picker) typed() {
+	path := strings.TrimSpace(p.path.Text)
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		p.warn("There is nothing at " + path + ".")
+	case info.IsDir():
+		p.goTo(path)
+	case p.of.Folders:
+		p.warn("That is a file. A folder is wanted.")
+	case !hasEnding(path, p.of.Endings):
+		p.warn("That is no " + p.of.What + ". It should end in " + strings.Join(p.of.Endings, ", ") + ".")
+	default:
+		p.OnPicked([]string{path})
+	}
+}
+
+// goTo shows a folder, and reports whether it can be read; one that cannot is named.
+func (p *Picker) goTo(folder string) bool {
+	if folder == "" {
+		return false
+	}
+	folder = filepath.Clean(folder)
+	all, err := entriesOf(folder, !p.of.Folders, p.of.Endings)
+	if err != nil {
+		p.warn("This folder can't be read: " + err.Error())
+		return false
+	}
+	from := p.folder
+	p.folder, p.entries, p.marked = folder, all, map[string]bool{}
+	p.path.SetText(folder)
+	p.list.SelectRow(-1)
+	p.show()
+	p.list.SelectRow(max(0, slices.IndexFunc(all, func(e entry) bool { return e.path == from && e.name != above })))
+	return true
+}
+
+// mark marks a file or takes its mark back; the row of a folder has no box.
+func (p *Picker) mark(row int, marked bool) {
+	if marked {
+		p.marked[p.entries[row].path] = true
+	} else {
+		delete(p.marked, p.entries[row].path)
+	}
+	p.show()
+}
+
+// markRange marks all files from one row to another.
+func (p *Picker) markRange(from, to int) {
+	for _, e := range p.entries[from : to+1] {
+		if !e.folder {
+			p.marked[e.path] = true
+		}
+	}
+	p.show()
+}
+
+func (p *Picker) show() {
+	rows := make([]table.Row, len(p.entries))
+	for i, e := range p.entries {
+		rows[i] = table.Row{Cells: []string{e.name, sizeWords(e.size), p.of.Day(e.changed)}, Ticked: p.marked[e.path]}
+		if e.folder {
+			rows[i].Cells, rows[i].Boxless = []string{e.name, "folder", ""}, true
+		}
+	}
+	p.list.SetRows(rows)
+	p.said.SetWarning(false)
+	p.said.SetText(p.count())
+}
+
+// count says what is there to choose from, and what is marked.
+func (p *Picker) count() string {
+	files := 0
+	for _, e := range p.entries {
+		files += btoi(!e.folder)
+	}
+	switch {
+	case p.of.Folders:
+		return "This folder is taken: " + p.folder
+	case !p.of.Many:
+		return fmt.Sprintf("%d to choose from.", files)
+	case len(p.marked) == 0:
+		return fmt.Sprintf("%d to choose from. Space marks one, Shift and a click mark all up to there.", files)
+	}
+	return fmt.Sprintf("%d of %d marked.", len(p.marked), files)
+}
+
+// warn says why nothing was taken.
+func (p *Picker) warn(words string) {
+	p.said.SetWarning(true)
+	p.said.SetText("! " + words)
+}
