@@ -48,7 +48,7 @@ func TestALotWithoutAPriceShowsWorkRisksAndLooks(t *testing.T) {
 	}
 	b.wants(t, "Known work USD", "Hours expected by trade: body 2.0")
 	b.page.Go(slices.Index(Sections, "Checks"))
-	b.wants(t, "Is the hood gap uneven?", "not known before the lot has a resale price", "Structure is the maker's to say.")
+	b.wants(t, "Is the hood gap uneven?", "is known once the lot has a resale price", "Structure is the maker's to say.")
 	if b.State.Open.Valued != nil || b.State.Open.Outline.Answer.WalkAway != nil {
 		t.Errorf("without a price there is the valuation %v and the bid %v", b.State.Open.Valued, b.State.Open.Outline.Answer.WalkAway)
 	}
