@@ -162,24 +162,33 @@ func BenchmarkFirstGuess(b *testing.B) {
 }
 
 // Whoever has looked bids more where the lot is sound. So a bid on results is no higher than one on a guess of the price that tells nothing
-// of the damage, and never higher than where what is left at the prices that it wins, under all surveys together, still grows: the winner's
-// curse against informed rivals (Milgrom and Weber 1982, from memory).
+// of the damage, whatever wrecked the lot, and lower for most; what it is expected to bring is never a loss: the winner's curse against
+// informed rivals (Milgrom and Weber 1982, from memory).
 func TestAFirstGuessFearsThoseWhoHaveLooked(t *testing.T) {
-	c, k := listed(t), shipped(t)
-	c.Run.WinnersAllowance = false
-	least := money.Amount(40_000)
-	c.Rules = valuation.Case{}.Rules
-	c.Rules.MinProfit = &least
-	c.Market.HammerGuess = nil
-	model := hammer.Starter()
-	unaware := guessed(t, valuation.NewGuesser(k), c)
-	k.Hammer = &model
-	aware := guessed(t, valuation.NewGuesser(k), c)
-	if unaware.WalkAway == nil || walkOf(aware.WalkAway) >= walkOf(unaware.WalkAway) {
-		t.Errorf("bids %v, and %v where nobody knows what others see", walkOf(aware.WalkAway), walkOf(unaware.WalkAway))
+	causes, lower := []string{"collision", "flood", "theft", "vandalism", "hail", "mechanical", "fire"}, 0
+	for _, loss := range causes {
+		c, k := listed(t), shipped(t)
+		c.Run.WinnersAllowance = false
+		least := money.Amount(40_000)
+		c.Rules = valuation.Case{}.Rules
+		c.Rules.MinProfit = &least
+		c.Market.HammerGuess = nil
+		c.Lot.Loss = []string{loss}
+		model := hammer.Starter()
+		unaware := guessed(t, valuation.NewGuesser(k), c)
+		k.Hammer = &model
+		aware := guessed(t, valuation.NewGuesser(k), c)
+		if unaware.WalkAway == nil || walkOf(aware.WalkAway) > walkOf(unaware.WalkAway) {
+			t.Errorf("%s: bids %v, and %v where nobody knows what others see", loss, walkOf(aware.WalkAway), walkOf(unaware.WalkAway))
+		}
+		if walkOf(aware.WalkAway) < walkOf(unaware.WalkAway) {
+			lower++
+		}
+		if aware.WalkAway != nil && !(*aware.ExpectedGain > 0) {
+			t.Errorf("%s: a bid of %v is expected to bring %g", loss, *aware.WalkAway, *aware.ExpectedGain)
+		}
 	}
-	if aware.WalkAway != nil && !(*aware.ExpectedGain > 0) {
-		t.Errorf("a bid of %v is expected to bring %g", *aware.WalkAway, *aware.ExpectedGain)
+	if 2*lower <= len(causes) {
+		t.Errorf("of %d causes, those who have looked are feared with %d", len(causes), lower)
 	}
-	t.Logf("unaware %v, aware %v, gain %v", walkOf(unaware.WalkAway), walkOf(aware.WalkAway), aware.ExpectedGain)
 }

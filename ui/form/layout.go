@@ -92,7 +92,7 @@ func (b byScale) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // The right side of a page: its width at text scale 1, and the most that it grows to, so that what stands beside it keeps room.
 const (
 	sideWidth = 320
-	sideMost  = 400
+	sideMost  = 408
 )
 
 // SideWidth is the width of the right side of a page at the text scale of the moment.
