@@ -14,6 +14,7 @@ import (
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 func TestCodesAreReadAsPeopleWriteThem(t *testing.T) {
@@ -118,6 +119,24 @@ func TestLabelsGoOverFieldsWhereThereIsNoRoom(t *testing.T) {
 	if field.Position().X != 0 || field.Position().Y < label.Size().Height || f.Rows.MinSize().Width > 130 ||
 		f.Rows.MinSize().Height < label.Size().Height+field.Size().Height {
 		t.Errorf("in a narrow place the field is at %v, the rows ask for %v", field.Position(), f.Rows.MinSize())
+	}
+}
+
+// Where labels stand over their fields, low, likely and high stand between the label and the boxes, not over the label.
+func TestHeadsStandRightOverTheBoxes(t *testing.T) {
+	type one struct{ hours prob.Three }
+	f := NewOf(func(string, func(*one)) {}, func(one) money.Currency { return money.Currency{} })
+	pane := NewFit(f.Rows)
+	f.Fit(pane)
+	e := f.Three("Body hours", widgets.Spec{}, func(o *one) any { return &o.hours })
+	w := seen.Open(t, fyne.NewSize(900, 200), pane.Pane)
+	heads, label := f.Rows.Objects[1], f.Rows.Objects[2]
+	if heads.Position().Y != 0 || label.Position().Y < heads.Size().Height {
+		t.Errorf("in a wide place the heads are at %v, the label at %v", heads.Position(), label.Position())
+	}
+	w.Resize(fyne.NewSize(e.MinSize().Width+20, 200))
+	if y := heads.Position().Y; label.Position().Y != 0 || y < label.Size().Height || e.Position().Y < y+heads.Size().Height {
+		t.Errorf("in a narrow place: label at %v, heads at %v, boxes at %v", label.Position(), y, e.Position())
 	}
 }
 
