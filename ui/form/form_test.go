@@ -159,6 +159,18 @@ func TestCellsOfARowNeverTouch(t *testing.T) {
 	}
 }
 
+// A line that needs more rows in a narrower window gets their height at once, and is not cut off at the foot.
+func TestWhatStandsAtTheFootKeepsItsHeight(t *testing.T) {
+	line := NewComparable(func(map[string]string) {}, func() {})
+	w := seen.Open(t, fyne.NewSize(1200, 600), Under(widgets.NewCaption("Comparables"), widgets.NewCaption("rows"), line.Row))
+	for _, width := range []float32{500, 1200, 260} {
+		w.Resize(fyne.NewSize(width, 600))
+		if line.Row.Size().Height != line.Row.MinSize().Height {
+			t.Errorf("at %v the line asks for %v and has %v", width, line.Row.MinSize(), line.Row.Size())
+		}
+	}
+}
+
 // The day of a comparable is typed as people write days, and stands so in its cell.
 func TestTheDayOfAComparableIsTypedAsPeopleWriteIt(t *testing.T) {
 	var got map[string]string
