@@ -46,7 +46,8 @@ func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	draw.OnCanvas(s, func() { s.Select.TypedKey(e) })
 }
 
-// Check is a tick that shows a ring on all sides while it has the keyboard, comes into sight when it takes the keyboard, and leaves Escape to the window.
+// Check is a tick that shows a ring on all sides while it has the keyboard, comes into sight when it takes the keyboard, and leaves Escape
+// to the window.
 type Check struct {
 	widget.Check
 	meaning string
