@@ -190,11 +190,9 @@ func (w *Window) section(i int) {
 		w.focusPage()
 		return
 	}
-	if w.state.Open == nil {
-		w.say(desk.State{Notice: "Open a lot first."})
-		return
+	if w.goTo(desk.Worksheet); w.state.Place != desk.Worksheet {
+		return // there is no lot
 	}
-	w.goTo(desk.Worksheet)
 	w.sheet().Go(i)
 	w.focusPage()
 }

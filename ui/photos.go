@@ -100,7 +100,7 @@ func stageWords(s lot.Stage) string {
 
 // browsePhotos lets the user mark photographs in a folder.
 func (w *Window) browsePhotos(area string, stage lot.Stage) {
-	w.pick("Add photos: "+view.PhotoArea(area), "Add", pick.For{Many: true, Endings: photoEndings, What: "photo"},
+	w.pick("Add photos: "+view.PhotoArea(area), "Add", pick.For{Many: true, Endings: photoEndings, What: "photo", First: "Pictures"},
 		func(paths []string) { w.takePhotos(paths, area, stage) })
 }
 

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -8,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/form"
+	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/pick"
 	"walkline/valuation/lot"
@@ -20,7 +22,16 @@ type picking struct {
 }
 
 // newPicking returns the dialog, not yet open; it closes before what was picked is taken.
-func newPicking(title, verb string, of pick.For, in fyne.Window, take func(paths []string)) *picking {
+func newPicking(title, verb string, of pick.For, in fyne.Window, r task.Runner, take func(paths []string)) *picking {
+	of.Away = func(name string, work func() (show func())) {
+		task.Start(r, task.Order[func()]{Key: "picker, " + name,
+			Work: func(ctx context.Context) (func(), error) { return task.Until(ctx, work) }, // the window closes all the same
+			Show: func(show func(), err error) {
+				if err == nil {
+					show()
+				}
+			}})
+	}
 	of.Day = func(t time.Time) string { return form.DayShown(lot.Date(t.Format(time.DateOnly))) }
 	p := &picking{picker: pick.New(of)}
 	p.CustomDialog = dialog.NewCustomWithoutButtons(title, p.picker.Object(), in)
@@ -49,7 +60,7 @@ func (w *Window) pick(title, verb string, of pick.For, take func(paths []string)
 		of.Folder = w.app.Preferences().String(pickedIn)
 	}
 	var p *picking
-	p = newPicking(title, verb, of, w.window, handling(w, func(paths []string) {
+	p = newPicking(title, verb, of, w.window, w.runner, handling(w, func(paths []string) {
 		w.app.Preferences().SetString(pickedIn, p.picker.Folder())
 		take(paths)
 	}))

@@ -108,7 +108,8 @@ func (w *rescue) save() {
 
 // browse lets the user choose the backup from a list.
 func (w *rescue) browse() {
-	d := newPicking("Backup to restore", "Choose", pick.For{What: "backup"}, w.window, func(paths []string) { w.path.SetText(paths[0]) })
+	d := newPicking("Backup to restore", "Choose", pick.For{What: "backup"}, w.window, w.runner,
+		func(paths []string) { w.path.SetText(paths[0]) })
 	d.Show()
 	w.window.Canvas().Focus(d.picker.First())
 }

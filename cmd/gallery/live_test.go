@@ -119,3 +119,14 @@ func TestLiveOpensTheLotSelectedOnTheBoard(t *testing.T) {
 	s.types("nn")
 	s.wants(t, "Lot 33", "That was the last lot of this sale.")
 }
+
+// A section's key on the Board opens the selected lot, as the key of a page of one lot does.
+func TestASectionOpensTheLotSelectedOnTheBoard(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	s.press(fyne.Key3)
+	s.wants(t, "3 lots", "Open a lot first")
+	seen.Press(s.screen.Canvas().Focused(), fyne.KeyDown, fyne.KeyDown)
+	s.press(fyne.Key3)
+	s.wants(t, "Lot 27", "Add my own line")
+}

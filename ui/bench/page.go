@@ -53,7 +53,8 @@ func New(do func(desk.Action)) *Page {
 	left := container.New(form.FixedWidth{Width: railWidth}, container.NewVScroll(p.rail.Buttons))
 	room := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Wide, theme.Wide),
 		container.NewBorder(p.faults, nil, nil, nil, p.rail.Room))
-	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil, room))
+	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, 0, theme.Space, 0), container.NewBorder(nil, nil, left, nil,
+		container.New(form.Room{Width: 480, Height: 320}, room)))
 	p.sections[0].show(p.state)
 	return p
 }

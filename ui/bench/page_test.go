@@ -12,6 +12,7 @@ import (
 	"walkline/cmd/wire/trial"
 	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/ui/theme"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation"
@@ -172,5 +173,19 @@ func TestWhoRebuildsIsKept(t *testing.T) {
 	test.Type(s.page.First(), "Harrow Flats Works")
 	if got := s.State.Shop.Builder.Name; got != "Harrow Flats Works" {
 		t.Errorf("the builder is %q", got)
+	}
+}
+
+// At text 1.5 no section asks for more height than a screen of 720 points leaves the page: the window would outgrow it.
+func TestNoSectionOutgrowsTheScreen(t *testing.T) {
+	s := at(t, "Comparables")
+	fyne.CurrentApp().Settings().SetTheme(theme.New(theme.Options{Scale: 1.5}))
+	for i, name := range s.page.Sections() {
+		s.page.Go(i)
+		s.window.Resize(fyne.NewSize(1280, 681))
+		s.window.Resize(fyne.NewSize(1280, 680))
+		if asks := s.page.Object().MinSize(); asks.Height > 560 || asks.Width > 1280 {
+			t.Errorf("%s asks for %v", name, asks)
+		}
 	}
 }

@@ -1,6 +1,8 @@
 package form
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -14,19 +16,23 @@ type Fit struct {
 	scroll  *container.Scroll
 	labels  []*widget.Label
 	bare    map[fyne.CanvasObject]bool // labels without words
+	heads   map[fyne.CanvasObject]bool // of the boxes in the row after
 	stacked bool
 	width   float32 // that it was fitted to; 0: not yet
 }
 
 // NewFit returns a pane around a body, whose forms are to be told of it by [Of.Fit].
 func NewFit(body fyne.CanvasObject) *Fit {
-	f := &Fit{scroll: container.NewVScroll(body), bare: map[fyne.CanvasObject]bool{}}
+	f := &Fit{scroll: container.NewVScroll(body)}
+	f.Clear()
 	f.Pane = container.New(f, f.scroll)
 	return f
 }
 
 // Clear forgets the forms of the pane: its body is about to be built anew.
-func (f *Fit) Clear() { f.labels, f.bare, f.width = nil, map[fyne.CanvasObject]bool{}, 0 }
+func (f *Fit) Clear() {
+	f.labels, f.bare, f.heads, f.width = nil, map[fyne.CanvasObject]bool{}, map[fyne.CanvasObject]bool{}, 0
+}
 
 // Refresh fits what was built.
 func (f *Fit) Refresh() { f.Pane.Refresh() }
@@ -63,6 +69,17 @@ func (f *Fit) stack(above bool) {
 // blank reports whether an object of the rows takes no room where they are stacked.
 func (f *Fit) blank(o fyne.CanvasObject) bool { return !o.Visible() || f.bare[o] }
 
+// down returns the objects of the rows as they stand under each other: the heads of boxes right above them, under the label.
+func (f *Fit) down(objects []fyne.CanvasObject) []fyne.CanvasObject {
+	down := slices.Clone(objects)
+	for i, o := range objects[:max(0, len(objects)-1)] {
+		if f.heads[o] {
+			down[i], down[i+1] = objects[i+1], o
+		}
+	}
+	return down
+}
+
 // Fit has the rows of the form follow a pane; it is called before any is added.
 func (f *Of[T]) Fit(pane *Fit) {
 	f.pane, f.Rows.Layout = pane, rows{pane}
@@ -90,7 +107,7 @@ func (r rows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		return
 	}
 	y := float32(0)
-	for _, o := range objects {
+	for _, o := range r.pane.down(objects) {
 		if r.pane.blank(o) {
 			o.Resize(fyne.Size{})
 			continue

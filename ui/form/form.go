@@ -320,12 +320,12 @@ func (f *Of[T]) three(label string, spec widgets.Spec, get func(T) prob.Three, s
 func (f *Of[T]) headed(e *widgets.ThreeEntry) {
 	const two = 2 * 2 // a label and a field each
 	if *f.threes == 0 || len(f.Rows.Objects)-*f.threes > two {
-		none := widgets.NewCaption("")
+		none, heads := widgets.NewCaption(""), e.Heads()
 		if f.pane != nil {
-			f.pane.bare[none] = true
+			f.pane.bare[none], f.pane.heads[heads] = true, true
 		}
 		f.Rows.Add(none)
-		f.Rows.Add(e.Heads())
+		f.Rows.Add(heads)
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 func TestCodesAreReadAsPeopleWriteThem(t *testing.T) {
@@ -121,6 +122,24 @@ func TestLabelsGoOverFieldsWhereThereIsNoRoom(t *testing.T) {
 	}
 }
 
+// Where labels stand over their fields, low, likely and high stand between the label and the boxes, not over the label.
+func TestHeadsStandRightOverTheBoxes(t *testing.T) {
+	type one struct{ hours prob.Three }
+	f := NewOf(func(string, func(*one)) {}, func(one) money.Currency { return money.Currency{} })
+	pane := NewFit(f.Rows)
+	f.Fit(pane)
+	e := f.Three("Body hours", widgets.Spec{}, func(o *one) any { return &o.hours })
+	w := seen.Open(t, fyne.NewSize(900, 200), pane.Pane)
+	heads, label := f.Rows.Objects[1], f.Rows.Objects[2]
+	if heads.Position().Y != 0 || label.Position().Y < heads.Size().Height {
+		t.Errorf("in a wide place the heads are at %v, the label at %v", heads.Position(), label.Position())
+	}
+	w.Resize(fyne.NewSize(e.MinSize().Width+20, 200))
+	if y := heads.Position().Y; label.Position().Y != 0 || y < label.Size().Height || e.Position().Y < y+heads.Size().Height {
+		t.Errorf("in a narrow place: label at %v, heads at %v, boxes at %v", label.Position(), y, e.Position())
+	}
+}
+
 // The cells of a typed row never touch: where the text is large, or the place narrow, there are more rows.
 func TestCellsOfARowNeverTouch(t *testing.T) {
 	for _, width := range []float32{1200, 500, 260} {
@@ -136,6 +155,18 @@ func TestCellsOfARowNeverTouch(t *testing.T) {
 			if o.Size().Width < o.MinSize().Width {
 				t.Errorf("at %v %q has %v of %v", width, o.Text(), o.Size().Width, o.MinSize().Width)
 			}
+		}
+	}
+}
+
+// A line that needs more rows in a narrower window gets their height at once, and is not cut off at the foot.
+func TestWhatStandsAtTheFootKeepsItsHeight(t *testing.T) {
+	line := NewComparable(func(map[string]string) {}, func() {})
+	w := seen.Open(t, fyne.NewSize(1200, 600), Under(widgets.NewCaption("Comparables"), widgets.NewCaption("rows"), line.Row))
+	for _, width := range []float32{500, 1200, 260} {
+		w.Resize(fyne.NewSize(width, 600))
+		if line.Row.Size().Height != line.Row.MinSize().Height {
+			t.Errorf("at %v the line asks for %v and has %v", width, line.Row.MinSize(), line.Row.Size())
 		}
 	}
 }

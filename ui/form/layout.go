@@ -11,13 +11,26 @@ import (
 // Under lays a body out under a head and above a foot (nil: none). The keyboard goes through them as they are read; through the
 // toolkit's own border it would go to the body first.
 func Under(head, body, foot fyne.CanvasObject) *fyne.Container {
-	c := container.New(layout.NewBorderLayout(head, foot, nil, nil))
+	c := container.New(settled{layout.NewBorderLayout(head, foot, nil, nil)})
 	for _, o := range []fyne.CanvasObject{head, body, foot} {
 		if o != nil {
 			c.Add(o)
 		}
 	}
 	return c
+}
+
+// settled lays its objects out again where they ask for more or less room once they have their width: what breaks into lines knows its
+// height only then.
+type settled struct{ in fyne.Layout }
+
+func (s settled) MinSize(objects []fyne.CanvasObject) fyne.Size { return s.in.MinSize(objects) }
+
+func (s settled) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	asked := s.MinSize(objects)
+	if s.in.Layout(objects, size); s.MinSize(objects) != asked {
+		s.in.Layout(objects, size)
+	}
 }
 
 // FixedWidth lays its one object out at a width, as high as there is room.

@@ -13,6 +13,8 @@
 //
 // [Ahead] begins what will surely be needed before it is asked for, while a program starts.
 //
+// [Until] leaves work behind that can't be told to stop, so that a disk that does not answer never holds the window's end up.
+//
 // This is the only package of the window with goroutines and fyne.Do.
 //
 // What it does not do: it limits no number of workers (the window has a handful of keys) and it stores nothing.

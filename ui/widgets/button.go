@@ -2,7 +2,6 @@ package widgets
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/widgets/draw"
@@ -12,7 +11,6 @@ import (
 // sight when it takes it, and leaves Escape to the window. The toolkit's own takes the space bar alone.
 type Button struct {
 	widget.Button
-	ring    *canvas.Rectangle // nil until it is drawn
 	focused bool
 }
 
@@ -53,29 +51,5 @@ func (b *Button) TypedKey(e *fyne.KeyEvent) {
 
 // CreateRenderer returns the toolkit's renderer under the ring.
 func (b *Button) CreateRenderer() fyne.WidgetRenderer {
-	b.ring = draw.NewFocusRing()
-	return &ringed{WidgetRenderer: b.Button.CreateRenderer(), of: b}
+	return newRinged(b.Button.CreateRenderer(), &b.focused, b)
 }
-
-// ringed draws a button, and the ring on top.
-type ringed struct {
-	fyne.WidgetRenderer
-	of *Button
-}
-
-func (r *ringed) Objects() []fyne.CanvasObject {
-	all := r.WidgetRenderer.Objects()
-	return append(all[:len(all):len(all)], r.of.ring)
-}
-
-func (r *ringed) Layout(size fyne.Size) {
-	r.WidgetRenderer.Layout(size)
-	r.show(size)
-}
-
-func (r *ringed) Refresh() {
-	r.show(r.of.Size())
-	r.WidgetRenderer.Refresh()
-}
-
-func (r *ringed) show(size fyne.Size) { draw.ShowFocus(r.of.ring, r.of.focused, size) }

@@ -35,24 +35,28 @@ func TestEnterPressesTheButton(t *testing.T) {
 	}
 }
 
-// TestTheButtonsRing looks for the ring's color just inside each of the four sides, in every look.
-func TestTheButtonsRing(t *testing.T) {
+// TestTheRing looks for the ring's color just inside each of the four sides of a button and of a tick, in every look.
+func TestTheRing(t *testing.T) {
 	for look, options := range seen.Looks {
-		b := NewButton("Add", nil)
-		test.NewTempApp(t).Settings().SetTheme(theme.New(options))
-		w := test.NewTempWindow(t, b)
-		w.SetPadded(false)
-		w.Resize(fyne.NewSize(160, 60))
-		if slices.Contains(sides(w), true) {
-			t.Errorf("%s: a ring without the keyboard", look)
-		}
-		w.Canvas().Focus(b)
-		if slices.Contains(sides(w), false) {
-			t.Errorf("%s: the ring is on %v (top, right, bottom, left)", look, sides(w))
-		}
-		w.Canvas().Unfocus()
-		if slices.Contains(sides(w), true) {
-			t.Errorf("%s: the ring stays", look)
+		for what, of := range map[string]func() fyne.CanvasObject{
+			"button": func() fyne.CanvasObject { return NewButton("Add", nil) },
+			"tick":   func() fyne.CanvasObject { return NewCheck("It runs", nil) }} {
+			test.NewTempApp(t).Settings().SetTheme(theme.New(options))
+			o := of()
+			w := test.NewTempWindow(t, o)
+			w.SetPadded(false)
+			w.Resize(fyne.NewSize(160, 60))
+			if slices.Contains(sides(w), true) {
+				t.Errorf("%s, %s: a ring without the keyboard", what, look)
+			}
+			w.Canvas().Focus(o.(fyne.Focusable))
+			if slices.Contains(sides(w), false) {
+				t.Errorf("%s, %s: the ring is on %v (top, right, bottom, left)", what, look, sides(w))
+			}
+			w.Canvas().Unfocus()
+			if slices.Contains(sides(w), true) {
+				t.Errorf("%s, %s: the ring stays", what, look)
+			}
 		}
 	}
 }

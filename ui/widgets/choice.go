@@ -46,10 +46,12 @@ func (s *Select) TypedKey(e *fyne.KeyEvent) {
 	draw.OnCanvas(s, func() { s.Select.TypedKey(e) })
 }
 
-// Check is a tick that comes into sight when it takes the keyboard, and leaves Escape to the window.
+// Check is a tick that shows a ring on all sides while it has the keyboard, comes into sight when it takes the keyboard, and leaves Escape
+// to the window.
 type Check struct {
 	widget.Check
 	meaning string
+	focused bool
 }
 
 // NewCheck returns a tick that is not set.
@@ -60,8 +62,14 @@ func NewCheck(words string, changed func(bool)) *Check {
 	return c
 }
 
+// CreateRenderer returns the toolkit's renderer under the ring.
+func (c *Check) CreateRenderer() fyne.WidgetRenderer {
+	return newRinged(c.Check.CreateRenderer(), &c.focused, c)
+}
+
 // FocusGained shows the focus, and the tick.
 func (c *Check) FocusGained() {
+	c.focused = !c.Disabled()
 	c.Check.FocusGained()
 	draw.Explain(c, c.meaning)
 	draw.Reveal(c)
@@ -69,6 +77,7 @@ func (c *Check) FocusGained() {
 
 // FocusLost takes the meaning back.
 func (c *Check) FocusLost() {
+	c.focused = false
 	c.Check.FocusLost()
 	draw.Explain(c, "")
 }

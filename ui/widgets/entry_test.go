@@ -7,9 +7,11 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/test"
 
 	"walkline/ui/theme"
+	"walkline/ui/widgets/draw"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/prob"
 )
@@ -286,5 +288,41 @@ func TestThreeEntryStandsEmptyWhileNothingIsKnown(t *testing.T) {
 	w.Canvas().Unfocus()
 	if len(got) == 0 || !got[len(got)-1].Zero() || e.fields[1].Text != "" {
 		t.Errorf("emptied: %v, %q", got, e.fields[1].Text)
+	}
+}
+
+// Escape in a field of a dialog leads out of the dialog; on a page it leaves the page alone.
+func TestEscapeInAFieldLeadsOutOfADialog(t *testing.T) {
+	escaped, page, asked := 0, NewTextEntry(), NewTextEntry()
+	w := seen.Open(t, fyne.NewSize(500, 200), page)
+	w.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { escaped++ })
+	w.Canvas().Focus(page)
+	if seen.Press(page, fyne.KeyEscape); escaped != 0 {
+		t.Error("Escape left the page")
+	}
+	d := dialog.NewCustom("Put rows right", "Back", asked, w)
+	d.Show()
+	w.Canvas().Focus(asked)
+	if seen.Press(asked, fyne.KeyA, fyne.KeyEscape); escaped != 1 {
+		t.Errorf("Escape came through %d times of 1", escaped)
+	}
+}
+
+// What takes the keyboard on the first screen of a page is shown with the heading over it.
+func TestTheFirstFieldComesIntoSightWithItsHeading(t *testing.T) {
+	first, body := NewTextEntry(), container.NewVBox(NewCaption("Vehicle"), NewCaption("As the list says."))
+	body.Add(first)
+	for range 20 {
+		body.Add(NewTextEntry())
+	}
+	pane := container.NewVScroll(body)
+	seen.Open(t, fyne.NewSize(400, 300), pane)
+	pane.ScrollToBottom()
+	if draw.Bring(pane, first); pane.Offset.Y != 0 {
+		t.Errorf("the page stands at %v", pane.Offset.Y)
+	}
+	pane.ScrollToBottom()
+	if draw.Bring(pane, body.Objects[15]); pane.Offset.Y == 0 {
+		t.Error("a field further down went out of sight")
 	}
 }

@@ -93,7 +93,7 @@ func ofWindow(o fyne.CanvasObject, s fyne.Shortcut) bool {
 type TextEntry struct {
 	widget.Entry
 
-	// OnEscape, when set, is called on Escape.
+	// OnEscape, when set, is called on Escape. In a dialog Escape goes to the window where it is not set, and leads out.
 	OnEscape func()
 
 	meaning   string
@@ -141,6 +141,9 @@ func (e *TextEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape && e.OnEscape != nil {
 		e.OnEscape()
 		return
+	}
+	if c := draw.CanvasOf(e); c != nil && c.Overlays().Top() != nil {
+		draw.Leave(e, k)
 	}
 	before := e.Text
 	e.Entry.TypedKey(k)

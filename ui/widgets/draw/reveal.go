@@ -66,6 +66,8 @@ func Bring(s *container.Scroll, o fyne.CanvasObject) {
 	top := place(o).Y - place(s.Content).Y
 	bottom, sight := top+o.Size().Height, s.Size().Height
 	switch {
+	case top < s.Offset.Y && bottom+theme.Wide <= sight:
+		s.ScrollToTop() // with the heading over it
 	case top < s.Offset.Y:
 		s.ScrollToOffset(fyne.NewPos(s.Offset.X, max(top-theme.Wide, 0)))
 	case bottom > s.Offset.Y+sight:

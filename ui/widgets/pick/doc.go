@@ -4,5 +4,7 @@
 // among many and Shift with the mouse all from one to another; a path can be typed. Files are known by their endings; hidden ones are
 // left out. Times are shown as the program has told.
 //
+// Folders are read away from the window, where the program says how: one that answers late holds nothing up.
+//
 // What it does not do: it reads no file, writes nothing and makes no folder.
 package pick

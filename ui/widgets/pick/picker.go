@@ -24,6 +24,10 @@ type For struct {
 	Endings []string               // of the files, in lower case with the dot; none: any file
 	What    string                 // the files in a word, "photo"
 	Day     func(time.Time) string // how a day is written
+	First   string                 // the folder of the user's own to begin in where Folder is empty: "Pictures"; empty: home itself
+	// Away does work away from the window, then calls what it returns where widgets may be touched: a folder of a network that is gone
+	// answers late or never. Newer work of a name takes the place of older. Nil: the work is done at once.
+	Away func(name string, work func() (show func()))
 }
 
 // Picker lists one folder of the machine at a time.
@@ -59,23 +63,34 @@ func New(of For) *Picker {
 	foot := container.NewBorder(nil, nil, nil, p.markAll(), container.NewVBox(layout.NewSpacer(), p.said, layout.NewSpacer()))
 	ordered := container.New(layout.NewBorderLayout(head, foot, nil, nil), head, p.list, foot) // the keyboard goes down the page
 	p.body = ordered
-	if !p.goTo(of.Folder) {
-		home, err := os.UserHomeDir()
-		if err != nil || !p.goTo(home) {
-			p.goTo(string(os.PathSeparator))
-		}
-	}
+	p.goTo(beginnings(of)...)
 	return p
+}
+
+// beginnings returns the folders to begin in, the best first.
+func beginnings(of For) (folders []string) {
+	if of.Folder != "" {
+		folders = append(folders, of.Folder)
+	}
+	if home, err := os.UserHomeDir(); err == nil {
+		folders = append(folders, filepath.Join(home, of.First), home)
+	}
+	return append(folders, string(os.PathSeparator))
+}
+
+// away does work away from the window where it can.
+func (p *Picker) away(name string, work func() (show func())) {
+	if p.of.Away == nil {
+		work()()
+		return
+	}
+	p.of.Away(name, work)
 }
 
 // placeChoice returns the choice among the folders that people look in.
 func (p *Picker) placeChoice() fyne.CanvasObject {
-	there := places()
-	names := make([]string, len(there))
-	for i, x := range there {
-		names[i] = x.name
-	}
-	choice := widgets.NewSelect(names, nil)
+	var there []place
+	choice := widgets.NewSelect(nil, nil)
 	choice.PlaceHolder = "Places"
 	choice.OnChanged = func(string) {
 		if i := choice.SelectedIndex(); i >= 0 {
@@ -83,6 +98,16 @@ func (p *Picker) placeChoice() fyne.CanvasObject {
 			choice.ClearSelected()
 		}
 	}
+	p.away("places", func() func() {
+		found := places()
+		return func() {
+			there = found
+			for _, x := range found {
+				choice.Options = append(choice.Options, x.name)
+			}
+			choice.Refresh()
+		}
+	})
 	return choice
 }
 
@@ -106,7 +131,7 @@ func (p *Picker) Folder() string { return p.folder }
 // Take takes what was chosen: the marked files, else the selected one; where a folder is wanted, the one on show.
 func (p *Picker) Take() {
 	switch row := p.list.Selected(); {
-	case p.of.Folders:
+	case p.of.Folders && p.folder != "":
 		p.OnPicked([]string{p.folder})
 	case len(p.marked) > 0:
 		p.OnPicked(p.inOrder())
@@ -143,7 +168,15 @@ func (p *Picker) open(row int) {
 // typed goes to the folder, or takes the file, whose path was typed.
 func (p *Picker) typed() {
 	path := strings.TrimSpace(p.path.Text)
-	info, err := os.Stat(path)
+	p.tell("Looking for " + path + "…")
+	p.away("folder", func() func() {
+		info, err := os.Stat(path)
+		return func() { p.take(path, info, err) }
+	})
+}
+
+// take goes to the folder, or takes the file, that was found at a typed path.
+func (p *Picker) take(path string, info os.FileInfo, err error) {
 	switch {
 	case err != nil:
 		p.warn("There is nothing at " + path + ".")
@@ -158,24 +191,31 @@ func (p *Picker) typed() {
 	}
 }
 
-// goTo shows a folder, and reports whether it can be read; one that cannot is named.
-func (p *Picker) goTo(folder string) bool {
-	if folder == "" {
-		return false
-	}
-	folder = filepath.Clean(folder)
-	all, err := entriesOf(folder, !p.of.Folders, p.of.Endings)
-	if err != nil {
-		p.warn("This folder can't be read: " + err.Error())
-		return false
-	}
+// goTo shows the first of some folders that can be read. Where none can, the last one is named and what is on show stays.
+func (p *Picker) goTo(folders ...string) {
+	p.tell("Reading " + folders[0] + "…")
+	p.away("folder", func() func() {
+		var why error
+		for _, folder := range folders {
+			folder = filepath.Clean(folder)
+			all, err := entriesOf(folder, !p.of.Folders, p.of.Endings)
+			if err == nil {
+				return func() { p.showFolder(folder, all) }
+			}
+			why = err
+		}
+		return func() { p.warn("This folder can't be read: " + why.Error()) }
+	})
+}
+
+// showFolder shows what is in a folder, with the keyboard on the folder that was left.
+func (p *Picker) showFolder(folder string, all []entry) {
 	from := p.folder
 	p.folder, p.entries, p.marked = folder, all, map[string]bool{}
 	p.path.SetText(folder)
 	p.list.SelectRow(-1)
 	p.show()
 	p.list.SelectRow(max(0, slices.IndexFunc(all, func(e entry) bool { return e.path == from && e.name != above })))
-	return true
 }
 
 // mark marks a file or takes its mark back; the row of a folder has no box.
@@ -207,8 +247,13 @@ func (p *Picker) show() {
 		}
 	}
 	p.list.SetRows(rows)
+	p.tell(p.count())
+}
+
+// tell says how things stand.
+func (p *Picker) tell(words string) {
 	p.said.SetWarning(false)
-	p.said.SetText(p.count())
+	p.said.SetText(words)
 }
 
 // count says what is there to choose from, and what is marked.

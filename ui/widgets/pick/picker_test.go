@@ -127,3 +127,39 @@ func TestAFolderIsTaken(t *testing.T) {
 		t.Errorf("%q", *picked)
 	}
 }
+
+// A folder that answers late holds nothing up: another can be gone to meanwhile, and takes its place.
+func TestAFolderThatAnswersLateHoldsNothingUp(t *testing.T) {
+	root, waiting := shelf(t), map[string]func() func(){}
+	p, picked := shown(t, For{Folder: root, Folders: true, Away: func(name string, work func() func()) { waiting[name] = work }})
+	if got := p.said.Text(); got != "Reading "+root+"…" || len(p.entries) != 0 {
+		t.Errorf("%q, %d rows", got, len(p.entries))
+	}
+	if p.Take(); len(*picked) != 0 {
+		t.Errorf("took %q before anything was read", *picked)
+	}
+	p.goTo(filepath.Join(root, "b lot 41"))
+	if waiting["folder"]()(); p.Folder() != filepath.Join(root, "b lot 41") {
+		t.Errorf("in %s", p.Folder())
+	}
+	if waiting["places"]()(); p.said.Text() == "" {
+		t.Error("says nothing")
+	}
+}
+
+// Pictures are looked for in the user's own folder of them the first time, and at home where there is none.
+func TestTheFirstFolderIsTheUsersOwn(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Setenv("USERPROFILE", home)
+	if p, _ := shown(t, For{First: "Pictures"}); p.Folder() != home {
+		t.Errorf("without such a folder in %s", p.Folder())
+	}
+	own := filepath.Join(home, "Pictures")
+	if err := os.Mkdir(own, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if p, _ := shown(t, For{First: "Pictures"}); p.Folder() != own {
+		t.Errorf("in %s", p.Folder())
+	}
+}
