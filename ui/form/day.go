@@ -30,7 +30,8 @@ func DayOrder() lot.DayOrder {
 	return lot.DayOrder(len(region) != 2 || len(tag) == 1 || slices.Contains(monthFirst, region))
 }
 
-// LocaleOf returns the locale of one kind of thing, such as "de_DE", empty where none is set. On Unix the environment sets one for each kind,
+// LocaleOf returns the locale of one kind of thing, such as "de_DE", empty where none is set. On Unix the environment sets one for each
+// kind,
 // named as LC_TIME; elsewhere the system has one for all. Source: POSIX.1-2017, 8.2 Internationalization Variables.
 func LocaleOf(kind string) string {
 	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
