@@ -3,7 +3,10 @@ package store
 import (
 	"context"
 	"errors"
+	"io/fs"
+	"os"
 	"path/filepath"
+	"walkline/store/plain"
 )
 
 // ErrClaimed says that a window has the lots open already.
@@ -18,6 +21,7 @@ const claimEnding = ".open"
 // Claim takes the file of the lots at path for one window, until release is called or the program ends, however it ends: the
 // lock is the operating system's. A second window would show what the first has long changed, and meet a clash at every turn.
 // What a program that was killed left half written beside the lots is removed.
+// The file that is claimed stays, but beside what is no book of ours it is removed again if it was not there before.
 // Where the folder can't be written nothing is claimed; [Open] says what is wrong with it. Errors: [ErrClaimed].
 func Claim(ctx context.Context, path string) (release func(), err error) {
 	unclaimed := func() {}
@@ -28,6 +32,8 @@ func Claim(ctx context.Context, path string) (release func(), err error) {
 	if real, err := filepath.EvalSymlinks(absolute); err == nil {
 		absolute = real // the same file by another name
 	}
+	_, err = os.Stat(absolute + claimEnding)
+	ours := errors.Is(err, fs.ErrNotExist)
 	db, err := claiming.open(ctx, absolute+claimEnding)
 	if err != nil {
 		return unclaimed, claimFault(err)
@@ -38,7 +44,12 @@ func Claim(ctx context.Context, path string) (release func(), err error) {
 		return unclaimed, claimFault(err)
 	}
 	clean(absolute)
-	return func() { _ = tx.Rollback(); _ = db.Close() }, nil
+	return func() {
+		_, _ = tx.Rollback(), db.Close()
+		if ours && errors.Is(startsAsDatabase(absolute), ErrNotDatabase) {
+			_ = plain.Remove(absolute + claimEnding) // nobody's lots lie there
+		}
+	}, nil
 }
 
 // claimFault keeps only that somebody else holds the claim.

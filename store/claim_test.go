@@ -42,3 +42,29 @@ func TestWhereNothingCanBeWrittenNothingIsClaimed(t *testing.T) {
 	}
 	release()
 }
+
+// A file that is no book has nothing left beside it; what lay there before stays.
+func TestNothingStaysBesideWhatIsNoBook(t *testing.T) {
+	for _, before := range []bool{false, true} {
+		path := filepath.Join(t.TempDir(), "letter.txt")
+		for name, text := range map[string]string{path: "Dear sir", path + claimEnding: ""} {
+			if name == path || before {
+				if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		release, err := Claim(t.Context(), path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := Open(t.Context(), path); !errors.Is(err, ErrNotDatabase) {
+			t.Errorf("%v, want %v", err, ErrNotDatabase)
+		}
+		release()
+		names, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*"))
+		if err != nil || len(names) != 1 && !before || len(names) != 2 && before {
+			t.Errorf("left are %q, %v", names, err)
+		}
+	}
+}

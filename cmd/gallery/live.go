@@ -43,5 +43,13 @@ func (s *stage) salePlan() error {
 		d.Cash, d.Hours, d.Bays = 900000, 120, 2
 		d.In = []desk.Coming{{Day: "2026-12-05", Amount: 350000}}
 	}))
-	return s.save("sale-plan")
+	if err := s.save("sale-plan"); err != nil {
+		return err
+	}
+	s.window.Do(desk.EditDay("money that comes in", func(d *desk.SaleDay) {
+		for i := range 8 {
+			d.In = append(d.In, desk.Coming{Day: d.In[0].Day.Plus(7 * (i + 1)), Amount: 120000})
+		}
+	}))
+	return s.save("sale-plan-many")
 }

@@ -8,11 +8,14 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"walkline/ui/desk"
 	"walkline/ui/task"
+	"walkline/ui/theme"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 	"walkline/valuation/lot"
 )
 
@@ -115,5 +118,27 @@ func TestTheSalePlanIsPrinted(t *testing.T) {
 	s.tap(t, "Save")
 	if data, err := os.ReadFile(to); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
 		t.Errorf("%v, %.30q", err, data)
+	}
+}
+
+// Money that comes in on many days leaves the plan its room, with large text too: the amounts scroll, and the page does.
+func TestManyAmountsLeaveTheSalePlanItsRoom(t *testing.T) {
+	s, err := open(look{"light-1280-text1.5", fyne.Size{Width: 1280, Height: 720}, theme.Light, 1.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = s.close() })
+	s.window.LoadDemo()
+	room := func(amounts int) (plan, page float32) {
+		s.window.Do(desk.Go(desk.SalePlan))
+		s.window.Do(desk.EditDay("what there is", func(d *desk.SaleDay) {
+			d.Cash, d.Hours, d.Bays, d.In = 900000, 120, 2, make([]desk.Coming, amounts)
+		}))
+		return seen.All[*table.Table](s.top())[0].Size().Height, seen.All[*container.Scroll](s.top())[0].Content.MinSize().Height
+	}
+	_, few := room(4)
+	plan, many := room(40)
+	if plan < 300 || many > few+10 { // 10: the spaces between the rows
+		t.Errorf("the plan is %.0f high, the page %.0f with few amounts and %.0f with many", plan, few, many)
 	}
 }

@@ -2,9 +2,13 @@ package main
 
 import (
 	"context"
+	"errors"
 	"log/slog"
 	"os"
 
+	"walkline/store/csvfile"
+	"walkline/store/grid"
+	"walkline/store/table"
 	"walkline/ui/desk"
 	"walkline/valuation/resale"
 )
@@ -19,10 +23,24 @@ type (
 // tell writes down how a table was read.
 func tell(what string, taken int, refused []desk.Refusal, err error) {
 	if err != nil {
-		slog.Warn("refused a table", "of", what, "error", err)
+		slog.Warn("refused a table", "of", what, "why", kind(err))
 		return
 	}
 	slog.Info("read a table", "of", what, "rows", taken+len(refused), "usable", taken, "refused", len(refused))
+}
+
+// kinds are why a table may be refused as a whole, in words of the program alone.
+var kinds = []error{grid.ErrEmpty, grid.ErrTooLarge, grid.ErrWorkbook, grid.ErrBinary, grid.ErrQuote, grid.ErrSheet, csvfile.ErrNoRows,
+	table.ErrStopped}
+
+// kind returns why a table was refused, without the headings and cells that the error names.
+func kind(err error) string {
+	for _, k := range kinds {
+		if errors.Is(err, k) {
+			return k.Error()
+		}
+	}
+	return "its columns or what was said of them"
 }
 
 // Read reads comparables.

@@ -1,17 +1,15 @@
 package main
 
 import (
-	"os"
-	"runtime"
 	"slices"
 	"strings"
 
-	"fyne.io/fyne/v2/lang"
 	"golang.org/x/text/currency"
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 )
 
 // region is how the system's place writes and counts; what it doesn't say is empty.
@@ -48,25 +46,10 @@ func regionOf(locale string) (r region) {
 }
 
 // ownRegion reads how this system's place writes and counts, on Unix by the locale of each: a system in English may well write numbers as
-// its place does. Source: POSIX.1-2017, 8.2 Internationalization Variables; LC_MEASUREMENT is the GNU C library's.
+// its place does. LC_MEASUREMENT is the GNU C library's.
 func ownRegion() region {
-	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
-		return regionOf(string(lang.SystemLocale()))
-	}
-	return region{regionOf(localeOf("LC_MONETARY")).currency, regionOf(localeOf("LC_MEASUREMENT")).distance,
-		regionOf(localeOf("LC_NUMERIC")).mark}
-}
-
-// localeOf returns the locale that the environment sets for one kind of thing, such as "de_DE"; empty: none.
-func localeOf(kind string) string {
-	for _, name := range []string{"LC_ALL", kind, "LANG"} {
-		if locale := os.Getenv(name); locale != "" {
-			locale, _, _ = strings.Cut(locale, "@")
-			locale, _, _ = strings.Cut(locale, ".")
-			return locale
-		}
-	}
-	return ""
+	return region{regionOf(form.LocaleOf("LC_MONETARY")).currency, regionOf(form.LocaleOf("LC_MEASUREMENT")).distance,
+		regionOf(form.LocaleOf("LC_NUMERIC")).mark}
 }
 
 // settle has a new shop begin as the system's place writes and counts. A shop that kept its own terms is not touched.

@@ -35,16 +35,20 @@ func comingFrom(b book.Bought, f valuation.Foresight, today lot.Date) (Coming, b
 
 // comes enters the money that comes in; what has no day or amount yet is named and not counted.
 func (p *planner) comes(list []Coming, builds []book.Bought) {
+	bare := false
 	for _, c := range list {
 		at := slices.IndexFunc(builds, func(b book.Bought) bool { return c.Build != 0 && b.ID == c.Build })
 		switch {
 		case !c.Day.Known() || c.Amount <= 0:
-			p.plan.Out = append(p.plan.Out, "Money that comes in needs a day and an amount. It is not counted yet.")
+			bare = true
 			continue
 		case at >= 0 && builds[at].Build.Outcome.Ended():
 			p.plan.Out = append(p.plan.Out, "Build "+c.Number+" has ended. Take its money off the list once it is in your cash.")
 		}
 		p.plan.Sale.In = append(p.plan.Sale.In, sale.Income{Day: c.Day, Amount: c.Amount})
+	}
+	if bare {
+		p.plan.Out = append(p.plan.Out, "Money that comes in needs a day and an amount. It is not counted yet.")
 	}
 }
 

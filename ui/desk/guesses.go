@@ -4,13 +4,15 @@ import (
 	"context"
 	"slices"
 	"sync"
+	"time"
 
 	"walkline/store/book"
 	"walkline/valuation/learn"
 )
 
-// reported is after how many lots the Board is shown again.
-const reported = 4
+// pace is how long the Board stands, while lots are guessed, until it is shown again. Ours: reading 1,000 lots after every few took a
+// quarter of the work.
+const pace = 500 * time.Millisecond
 
 // Unrated reports whether the Board lacks what is known of a lot: no answer, or a first guess of what it was before.
 func Unrated(e book.Entry) bool {
@@ -19,12 +21,15 @@ func Unrated(e book.Entry) bool {
 
 // Waiting are lots that wait for a first guess. It may be used on any goroutine.
 type Waiting struct {
+	// Pace is how long the Board stands at least until it is shown again; 0: it is after every lot.
+	Pace time.Duration
+
 	mu  sync.Mutex
 	ids []int64
 }
 
 // NewWaiting returns lots that wait, in the order in which they are wanted.
-func NewWaiting(ids []int64) *Waiting { return &Waiting{ids: slices.Clone(ids)} }
+func NewWaiting(ids []int64) *Waiting { return &Waiting{Pace: pace, ids: slices.Clone(ids)} }
 
 // First has those of the lots that still wait come first, in that order.
 func (w *Waiting) First(ids []int64) {
@@ -43,13 +48,13 @@ func (w *Waiting) First(ids []int64) {
 	w.ids = order
 }
 
-// next takes the lot that is wanted most, and says how many still wait after it.
-func (w *Waiting) next() (id int64, left int) {
+// next takes the lot that is wanted most.
+func (w *Waiting) next() int64 {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	id = w.ids[0]
+	id := w.ids[0]
 	w.ids = w.ids[1:]
-	return id, len(w.ids)
+	return id
 }
 
 // Guess values the lots that wait, of which the Board shows no figures, by as many workers as the desk has, and keeps the answers; lots
@@ -61,22 +66,25 @@ func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, see
 		return err
 	}
 	var one sync.Mutex
+	var told time.Time
 	tell := func() error {
-		one.Lock()
-		defer one.Unlock()
 		entries, err := d.Book.Entries(ctx)
 		if err == nil {
 			seen(entries)
 		}
+		told = time.Now()
 		return err
 	}
 	err = d.shared(len(waiting.ids), func() func(int) error {
 		mine := *r
 		mine.guesser = r.guesser.Beside()
 		return func(int) error {
-			id, left := waiting.next()
-			if err := mine.note(ctx, id); err != nil || left%reported > 0 {
+			if err := mine.note(ctx, waiting.next()); err != nil || !one.TryLock() {
 				return err
+			}
+			defer one.Unlock()
+			if time.Since(told) < waiting.Pace {
+				return nil
 			}
 			return tell()
 		}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"walkline/store/book"
 	"walkline/ui/desk"
@@ -78,6 +79,7 @@ func TestWhatComesInSightIsGuessedNext(t *testing.T) {
 	u, ids := dozen(t)
 	u.Share = nil // one after the other
 	waits := desk.NewWaiting(ids)
+	waits.Pace = 0
 	waits.First(ids[8:10])
 	var order []int64
 	see := func(entries []book.Entry) {
@@ -86,15 +88,27 @@ func TestWhatComesInSightIsGuessedNext(t *testing.T) {
 				order = append(order, e.ID)
 			}
 		}
-		waits.First(ids[6:8])
+		if len(order) == 1 {
+			waits.First(ids[6:8])
+		}
 	}
 	if err := u.Guess(t.Context(), u.s.Factors, waits, see); err != nil || len(order) != 12 {
 		t.Fatalf("%v, guessed %v", err, order)
 	}
-	for k, wanted := range [][]int64{ids[8:10], ids[6:8]} {
-		if got := order[4*k : 4*k+4]; !slices.Contains(got, wanted[0]) || !slices.Contains(got, wanted[1]) {
-			t.Errorf("of four guessed %v, wanted first %v", got, wanted)
-		}
+	if want := []int64{ids[8], ids[6], ids[7], ids[9], ids[0]}; !slices.Equal(order[:5], want) {
+		t.Errorf("guessed %v, wanted first %v", order, want)
+	}
+}
+
+// The Board is shown again after the first lot and after the last, and between them no more often than its pace.
+func TestTheBoardStandsWhileLotsAreGuessed(t *testing.T) {
+	u, ids := dozen(t)
+	waits := desk.NewWaiting(ids)
+	waits.Pace = time.Hour
+	shown := 0
+	err := u.Guess(t.Context(), u.s.Factors, waits, func([]book.Entry) { shown++ })
+	if err != nil || shown != 2 {
+		t.Errorf("%v, shown %d times, want 2", err, shown)
 	}
 }
 

@@ -12,6 +12,8 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
+	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 	"walkline/valuation/resale"
 )
 
@@ -39,6 +41,7 @@ var scenes = []struct {
 		desk.ShowSection("Jurisdictions")}},
 	{"Comparables", book.Bench(desk.ShelfSection), []desk.Action{desk.Go(desk.Board), desk.Go(desk.Bench),
 		desk.ShowSection(desk.ShelfSection)}},
+	{"Sale plan", desk.Planning, []desk.Action{desk.OpenLot(tobid), desk.Go(desk.SalePlan)}},
 }
 
 // deed is something that a user does; n tells one time from the next.
@@ -74,6 +77,15 @@ func deeds() []deed {
 		"mended row": desk.TypeComparable(1, map[string]string{"price": "9,100", "model_year": "2016", "make": "Tarn"}),
 		"row off":    desk.RemoveComparables("take a row off", 1),
 		"accept":     desk.Accept("hours/body"),
+		"restore":    desk.Restore(1),
+		"tell won":   desk.TellResult(tobid, lot.Won, 450000), "remove build": desk.RemoveBuild(built),
+		"own row": desk.TypeOwn(0, map[string]string{"price": "9,400", "model_year": "2015", "make": "Kettrick"}),
+		"donor":   desk.PlanDonor(), "no donor": desk.LeaveDonor(),
+		"fill in":           desk.FillIn("2016 Tarn Vole, 84,000 miles, salvage title"),
+		"add money":         desk.EditDay("money that comes in", func(d *desk.SaleDay) { d.In = append(d.In, desk.Coming{}) }),
+		"edit money":        desk.EditDay("amount coming in", func(d *desk.SaleDay) { d.In[0].Amount += 5000 }),
+		"money off":         desk.EditDay("money taken off", func(d *desk.SaleDay) { d.In = d.In[1:] }),
+		"money from builds": desk.TakeComing(), "past year": desk.TakePastYear(),
 	} {
 		list = append(list, deed{name, func(u *user, _ int) { u.do(action) }})
 	}
@@ -95,19 +107,25 @@ func deeds() []deed {
 		}})
 }
 
-// inMatrix returns a user with the two lots, of which the first has a photograph, a jurisdiction and empty catalogues; and what past
-// buys propose.
+// inMatrix returns a user with the two lots, of which the first has a photograph, a comparable of its own and a donor vehicle; what there
+// is
+// for their sale day, a jurisdiction and empty catalogues; and what past buys propose.
 func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 	u := newUser(t)
 	u.Know.Jobs.Currency, u.Know.Risks.Currency = "USD", "USD"
 	u.start()
-	c := sound("27")
+	first, c := sound("14"), sound("27")
+	first.Resale.Rows = []resale.Row{{Price: 850000, ModelYear: 2016, Make: "Kettrick", Model: "Vole"}}
+	first.Repair.Donor = &repair.Donor{Starter: true, Price: prob.Certain(1500), Brings: prob.Three{Low: 200, Likely: 300, High: 500}}
 	c.Resale.Guess = nil
-	u.add(sound("14"), c)
+	u.add(first, c)
 	u.well(desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{{Hash: strings.Repeat("b", 64), Kind: "png", Name: "b.png", Width: 6,
 		Height: 3}}}, "12", lot.Before),
 		desk.OpenLot(built), desk.Go(desk.Live), desk.Call(420000), desk.RecordResult(lot.Won), rivals(5), desk.AddPack([]byte(harrowPack)),
-		desk.AddComparable(resale.Row{Price: 800000, ModelYear: 2017, Make: "Tarn", Model: "Vole"}))
+		desk.AddComparable(resale.Row{Price: 800000, ModelYear: 2017, Make: "Tarn", Model: "Vole"}),
+		desk.EditDay("what there is", func(d *desk.SaleDay) {
+			d.Cash, d.Hours, d.Bays, d.In = 1500000, 80, 2, []desk.Coming{{Day: "2027-01-04", Amount: 250000}}
+		}))
 	figures, err := valuation.Foretell(workshop(), u.Know, at(300000))
 	if err != nil {
 		t.Fatal(err)
@@ -123,6 +141,14 @@ func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 	return u, r.Proposals
 }
 
+// foreseen has the plan of the sale day come back, where one is due: a build in hand brings money, and one was sold in the past year.
+func (u *user) foreseen() {
+	if of, due := u.s.PlanDue(); due {
+		u.s = u.s.DayPlanned(of, desk.DayPlan{Likely: []desk.Coming{{Day: "2027-02-01", Amount: 600000, Build: built, Number: "27"}},
+			Year: desk.PastYear{Builds: 1, Profit: 1200, Taken: .5}}, nil)
+	}
+}
+
 // all returns what is kept, as far as a user can see it, in words that are the same for an empty list and none.
 func (u *user) all() string {
 	u.t.Helper()
@@ -131,7 +157,11 @@ func (u *user) all() string {
 	if err != nil {
 		u.t.Fatal(err)
 	}
-	kept := []any{s.Shop, s.Own, s.Packs, s.Factors, shelf}
+	var day *desk.SaleDay
+	if _, err = u.kept.Setting(u.t.Context(), "sale day "+string(sound("").Lot.SaleDate), &day); err != nil {
+		u.t.Fatal(err)
+	}
+	kept := []any{s.Shop, s.Own, s.Packs, s.Factors, shelf, day}
 	for _, e := range s.Entries {
 		l := u.lot(e.ID)
 		l.Revision = 0
@@ -179,7 +209,9 @@ func TestEveryDeedInEveryPlaceIsOneStep(t *testing.T) {
 		kept := false
 		for _, scene := range scenes {
 			s := u.well(scene.way...)
-			u.s = s.Learned(desk.TrackRecord{Proposals: proposals, Now: s.Factors}, nil)
+			u.s = s.Learned(desk.TrackRecord{Proposals: proposals, Now: s.Factors, History: []book.Decision{{ID: 1, What: book.Refused,
+				Factor: proposals[0].Key, Before: learn.Toward(s.Factors, proposals[0], 1)}}}, nil)
+			u.foreseen()
 			before, name := u.reaches(), d.name+" on "+scene.name
 			n++
 			d.do(u, n)

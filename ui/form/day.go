@@ -1,6 +1,8 @@
 package form
 
 import (
+	"os"
+	"runtime"
 	"slices"
 	"strings"
 	"time"
@@ -17,11 +19,32 @@ import (
 // monthFirst are the regions that write the month before the day, from the locale data of the Unicode CLDR (the order of its short date).
 var monthFirst = []string{"US", "AS", "FM", "GU", "MH", "MP", "PH", "PR", "PW", "UM", "VI"}
 
-// DayOrder is the order of the system's region; one that names none is taken as American, as the words of the window are.
+// DayOrder is the order of the system's region, on Unix of that for days; one that names none is taken as American, as the words of the
+// window are.
 func DayOrder() lot.DayOrder {
-	tag := strings.Split(string(lang.SystemLocale()), "-")
+	tag := strings.FieldsFunc(LocaleOf("LC_TIME"), func(r rune) bool { return r == '-' || r == '_' })
+	if len(tag) == 0 {
+		return lot.MonthFirst
+	}
 	region := tag[len(tag)-1]
 	return lot.DayOrder(len(region) != 2 || len(tag) == 1 || slices.Contains(monthFirst, region))
+}
+
+// LocaleOf returns the locale of one kind of thing, such as "de_DE", empty where none is set. On Unix the environment sets one for each
+// kind,
+// named as LC_TIME; elsewhere the system has one for all. Source: POSIX.1-2017, 8.2 Internationalization Variables.
+func LocaleOf(kind string) string {
+	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
+		return string(lang.SystemLocale())
+	}
+	for _, name := range []string{"LC_ALL", kind, "LANG"} {
+		if locale := os.Getenv(name); locale != "" {
+			locale, _, _ = strings.Cut(locale, "@")
+			locale, _, _ = strings.Cut(locale, ".")
+			return locale
+		}
+	}
+	return ""
 }
 
 // DayShown writes a day in the system's manner.

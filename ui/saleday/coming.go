@@ -39,9 +39,25 @@ func newComing(do func(desk.Action)) *coming {
 	print := widgets.NewButton("Print the plan…", func() { do(desk.Want(desk.PrintPlan)) })
 	c.body = container.NewVBox(container.NewHBox(
 		widgets.NewExplained(widget.NewLabel("Money that comes in"), view.Help("Money that comes in")), add, builds, layout.NewSpacer(), print),
-		c.rows)
+		container.New(few{c.rows}, container.NewVScroll(c.rows)))
 	return c
 }
+
+// few keeps the height of no more than a few rows for the pane that scrolls them, so that a long list leaves the plan its room.
+type few struct{ rows *fyne.Container }
+
+// inSight is how many rows are. Ours: half of one shows that there are more.
+const inSight = 3.5
+
+func (f few) MinSize([]fyne.CanvasObject) fyne.Size {
+	size := f.rows.MinSize()
+	if n := float32(len(f.rows.Objects)); n > inSight {
+		size.Height *= inSight / n
+	}
+	return size
+}
+
+func (f few) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 // render writes the money of a day into the rows.
 func (c *coming) render(d desk.SaleDay) {

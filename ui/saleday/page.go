@@ -24,7 +24,7 @@ type Page struct {
 	in    *coming
 	table *table.Table
 	words *widget.Label
-	body  *fyne.Container
+	body  *container.Scroll
 	state desk.State
 	muted bool // the choice of the day is being written
 }
@@ -35,6 +35,9 @@ var (
 	hours = widgets.Spec{Kind: widgets.Plain, Unit: "h", Digits: 1, Least: widgets.Bound(0), Most: widgets.Bound(1e5)}
 	bays  = widgets.Spec{Kind: widgets.Plain, Least: widgets.Bound(0), Most: widgets.Bound(1000)}
 )
+
+// planHeight is what the plan keeps for itself, at text scale 1: its head and a few lots.
+const planHeight = 200
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
@@ -65,8 +68,8 @@ func New(do func(desk.Action)) *Page {
 	}
 	top := container.NewVBox(container.NewBorder(nil, nil, p.form.Rows, nil, p.words),
 		p.later(do), p.in.body)
-	p.body = container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
-		container.NewBorder(top, nil, nil, nil, p.table))
+	p.body = container.NewVScroll(container.New(layout.NewCustomPaddedLayout(theme.Space, theme.Space, theme.Wide, theme.Wide),
+		form.Under(top, container.New(form.LeastHeight{Height: planHeight}, p.table), nil)))
 	return p
 }
 

@@ -86,3 +86,21 @@ func TestAPlanOfNoneAndOfVeryMany(t *testing.T) {
 		t.Errorf("of 120: %v", err)
 	}
 }
+
+// Many amounts are summed, with the days of the first and the last; a plan over several days says that its bays are not freed between them.
+func TestWhatComesInOverManyDaysIsSummed(t *testing.T) {
+	p := dayOf(3)
+	p.Sale.In = nil
+	for i := range 5 {
+		p.Sale.In = append(p.Sale.In, sale.Income{Day: lot.Date("2026-12-05").Plus(7 * (4 - i)), Amount: 20000})
+	}
+	said := strings.Join(view.DayWords(&p), "\n")
+	if !strings.Contains(said, "Comes in on top: USD 1,000 in 5 amounts, from "+view.Day("2026-12-05")+" to "+view.Day("2027-01-02")+".") ||
+		strings.Contains(said, "frees no bay") {
+		t.Error(said)
+	}
+	p.Lots[len(p.Lots)-1].Entry.SaleDate = "2026-12-08"
+	if said = strings.Join(view.DayWords(&p), "\n"); !strings.Contains(said, "A build sold between these days frees no bay in the plan.") {
+		t.Error(said)
+	}
+}

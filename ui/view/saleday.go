@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"walkline/ui/desk"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
 
@@ -65,6 +66,9 @@ func DayWords(p *desk.DayPlan) []string {
 	if in := comingWords(p, purse); in != "" {
 		words = slices.Insert(words, 2, in)
 	}
+	if last := len(p.Lots) - 1; last > 0 && p.Lots[0].Entry.SaleDate != p.Lots[last].Entry.SaleDate {
+		words = append(words, "A build sold between these days frees no bay in the plan.")
+	}
 	words = append(words, laterWords(p, purse)...)
 	if leave := Left(p); len(leave) > 0 {
 		words = append(words, "Leave "+Lots(leave)+".")
@@ -84,14 +88,23 @@ func ComingFrom(c desk.Coming) string {
 	return "build " + c.Number
 }
 
+// mostComing is how many amounts that come in are named one by one. Ours: what is read at a glance.
+const mostComing = 4
+
 // comingWords says what comes in and from when on it counts; none: nothing.
 func comingWords(p *desk.DayPlan, purse Purse) string {
 	var parts []string
+	var days []lot.Date
+	all := money.Amount(0)
 	for _, in := range p.Sale.In {
-		parts = append(parts, purse.Show(in.Amount)+" from "+Day(in.Day))
+		parts, days, all = append(parts, purse.Show(in.Amount)+" from "+Day(in.Day)), append(days, in.Day), all+in.Amount
 	}
-	if len(parts) == 0 {
+	switch {
+	case len(parts) == 0:
 		return ""
+	case len(parts) > mostComing:
+		return fmt.Sprintf("Comes in on top: %s in %d amounts, from %s to %s.", purse.Show(all), len(parts), Day(slices.Min(days)),
+			Day(slices.Max(days)))
 	}
 	return "Comes in on top: " + strings.Join(parts, "; ") + "."
 }
