@@ -1,8 +1,10 @@
 package valuation
 
 import (
+	"cmp"
 	"errors"
 	"math"
+	"slices"
 
 	"walkline/valuation/bid"
 	"walkline/valuation/checks"
@@ -93,19 +95,31 @@ func (c Case) ByList() Case {
 	return c
 }
 
-// as returns the case with one survey in the place of the one that is not known.
+// as returns the case with one survey in the place of the one that is not known. What was said stands.
 func (c Case) as(p patterns.Pattern) Case {
 	c.Damage, c.Lot.Loss, c.Lot.Airbags = p.Damage, p.Loss, p.Airbags
 	c.Lot.Condition, c.Lot.Keys = p.Condition, &p.Keys
 	if p.Survey != nil {
 		s := *p.Survey
-		if c.Survey != nil {
-			s = *c.Survey
-			s.Water, s.Hail, s.Fire, s.Causes, s.Missing = p.Survey.Water, p.Survey.Hail, p.Survey.Fire, p.Survey.Causes, p.Survey.Missing
+		if said := c.Survey; said != nil {
+			s = *said
+			s.Water, s.Hail, s.Fire = cmp.Or(said.Water, p.Survey.Water), cmp.Or(said.Hail, p.Survey.Hail), cmp.Or(said.Fire, p.Survey.Fire)
+			s.Causes, s.Missing = all(said.Causes, p.Survey.Causes), all(said.Missing, p.Survey.Missing)
 		}
 		c.Survey = &s
 	}
 	return c
+}
+
+// all returns the words of both lists, each once.
+func all(said, more []string) []string {
+	out := slices.Clone(said)
+	for _, w := range more {
+		if !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // guess values the lot over the surveys that it may turn out to have: their scenarios are one problem.

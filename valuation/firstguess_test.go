@@ -192,3 +192,25 @@ func TestAFirstGuessFearsThoseWhoHaveLooked(t *testing.T) {
 		t.Errorf("of %d causes, those who have looked are feared with %d", len(causes), lower)
 	}
 }
+
+// That a part is gone from a burnt lot tells nothing of the fire: the lot stays one that nobody has looked at, and no bid rises by it.
+// Common practice, no source: what nobody has answered is not known.
+func TestAnAnswerBesideTheCauseIsNoLook(t *testing.T) {
+	for loss, told := range map[string]lot.Survey{"fire": {Fire: &lot.Fire{Where: []string{"engine"}, Reach: lot.FireReaches[0]}},
+		"flood": {Water: &lot.Water{Height: lot.WaterHeights[0]}}, "hail": {Hail: &lot.Hail{Count: lot.HailCounts[0], Size: lot.HailSizes[0]}},
+		"mechanical": {Causes: lot.Causes[:1]}, "collision": {}} {
+		c := listed(t)
+		c.Lot.Loss = []string{loss}
+		g := valuation.NewGuesser(shipped(t))
+		before := guessed(t, g, c)
+		c.Survey = &lot.Survey{Missing: []string{"catalytic_converter"}}
+		if after := guessed(t, g, c); walkOf(after.WalkAway) > walkOf(before.WalkAway) || after.Repair.Mean+after.Hidden.Mean <
+			before.Repair.Mean+before.Hidden.Mean {
+			t.Errorf("%s: bid %v, with a part gone %v; work %v, then %v", loss, walkOf(before.WalkAway), walkOf(after.WalkAway),
+				before.Repair.Mean+before.Hidden.Mean, after.Repair.Mean+after.Hidden.Mean)
+		}
+		if c.Survey = &told; told.Hurt() && c.Unlooked() {
+			t.Errorf("%s: what the survey says of it is no look", loss)
+		}
+	}
+}

@@ -39,10 +39,28 @@ func (c Case) Needs() []Need {
 	return out
 }
 
-// lookedAt reports whether somebody has said what is damaged: by a mark, by what the survey says of water, hail, fire, a cause or missing
-// parts, by a line or risk of their own, or that none was seen.
+// lookedAt reports whether somebody has said what is damaged: by a mark, by a line or risk of their own, by what the survey says of each of
+// the causes of loss, or that none was seen.
 func (c Case) lookedAt() bool {
-	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Survey.Hurt() || c.Findings[NothingSeen] == "no"
+	return len(c.Damage)+len(c.Repair.Lines)+len(c.Hidden.Risks) > 0 || c.Survey.Hurt() && !slices.ContainsFunc(c.Lot.Loss, c.silent) ||
+		c.Findings[NothingSeen] == "no"
+}
+
+// silent reports whether the survey, without marks, says nothing of what a cause of loss does: that wheels are gone tells of no fire.
+func (c Case) silent(loss string) bool {
+	switch v := c.Survey; loss {
+	case "flood":
+		return v.Water == nil
+	case "fire":
+		return v.Fire == nil
+	case "hail":
+		return v.Hail == nil
+	case "mechanical":
+		return len(v.Causes) == 0
+	case "theft":
+		return len(v.Missing) == 0
+	}
+	return loss != "other"
 }
 
 // byHand reports whether the lot is figured without the catalogues, from lines and risks that were all entered: nothing is read off
