@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -34,8 +35,9 @@ func Settle[T any](k *table.Kind[T], data []byte, s table.Stated) (r table.Resul
 	return r, notes, err
 }
 
-// SettleGrid reads rows of cells and answers what they leave open with the first of the ways, where one may be taken so. It returns the
-// questions that were answered, with their answer in words; those that were not stand in the result.
+// SettleGrid reads rows of cells and answers what they leave open with the lot's or shop's unit and the system's order of days, else with
+// the first of the ways, where one may be taken so. It returns the questions that were answered, each with its answer as the one way and
+// in words; those that were not stand in the result.
 func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.Result[T], answered []table.Question, err error) {
 	for range 5 { // an answer may open the next question
 		if r, err = table.Read(k, g, s); err != nil {
@@ -43,8 +45,8 @@ func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.R
 		}
 		before := len(answered)
 		for _, q := range r.Open {
-			if answer(&s, q) {
-				q.Text = fmt.Sprintf("%s Read as %s.", q.Text, q.Options[0])
+			if way := answer(&s, q); way != "" {
+				q.Text, q.Options = fmt.Sprintf("%s Read as %s.", q.Text, way), []string{way}
 				answered = append(answered, q)
 			}
 		}
@@ -55,21 +57,24 @@ func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.R
 	return r, answered, nil
 }
 
-// answer takes the first way of a question, and reports whether it may.
-func answer(s *table.Stated, q table.Question) bool {
+// answer takes a way for a question and returns it, empty where none may be taken so.
+func answer(s *table.Stated, q table.Question) string {
+	way := q.Options[0]
 	switch q.Key {
 	case "kind":
-		s.Kind = q.Options[0]
+		s.Kind = way
 	case "unit":
-		s.Unit = q.Options[0]
+		way = cmp.Or(s.Usual, way)
+		s.Unit = way
 	case "decimal":
-		s.Decimal = q.Options[0]
+		s.Decimal = way
 	case "dates":
-		s.Dates = cell.Order(q.Options[0])
+		way = cmp.Or(string(s.Order), way)
+		s.Dates = cell.Order(way)
 	default:
-		return false
+		return ""
 	}
-	return true
+	return way
 }
 
 // Rows returns the comparables of a result as the valuation takes them. Ids are made unique: one that comes again is counted.
