@@ -70,7 +70,7 @@ func comparablesUsed(rows []csvfile.Comparable, s desk.Stated) []string {
 
 // lotsUsed says what the lots of a run list leave unsaid, and what follows.
 func lotsUsed(rows []runlist.Row, _ desk.Stated) []string {
-	var years, models, readings, days int
+	var years, models, readings, days, priced int
 	for _, r := range rows {
 		if r.Lot.ModelYear == 0 {
 			years++
@@ -84,8 +84,12 @@ func lotsUsed(rows []runlist.Row, _ desk.Stated) []string {
 		if r.Lot.SaleDate == "" {
 			days++
 		}
+		if r.Currency == "" && r.ValueBefore+r.RepairEstimate+r.Hammer > 0 {
+			priced++
+		}
 	}
-	return lines(told{years, "No model year: %d. They draw no comparables until it is filled in."},
+	return lines(told{priced, "Prices without a currency: %d rows. They are left out until you choose it."},
+		told{years, "No model year: %d. They draw no comparables until it is filled in."},
 		told{models, "No make and model: %d. They draw no comparables until both are filled in."},
 		told{readings, "No odometer: %d. Their price spreads wider."}, told{days, "No sale day: %d. State it above, or on each lot."})
 }

@@ -105,7 +105,7 @@ const prices = "price,mileage,kind\n9000,81000,sold\n9500,82000,sold\ncall,83000
 func TestApplyReconcilesAndRemembers(t *testing.T) {
 	u := newUser(t)
 	u.newLot()
-	sheet, err := u.OpenSheet(t.Context(), []byte(prices), "USD")
+	sheet, err := u.OpenSheet(t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 	if err != nil || len(sheet.Doubts) == 0 {
 		t.Fatalf("%+v, %v", sheet, err)
 	}
@@ -120,11 +120,11 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 		u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
 		t.Errorf("the same table again: %d rows, %q", len(u.s.Open.Case.Resale.Rows), u.s.Notice)
 	}
-	again, err := u.OpenSheet(t.Context(), []byte(prices), "USD")
+	again, err := u.OpenSheet(t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 	if err != nil || again.Stated.Unit != "km" || len(again.Doubts) != 0 {
 		t.Errorf("the next table with these columns: %+v, %v", again, err)
 	}
-	other, err := u.OpenSheet(t.Context(), []byte(strings.Replace(prices, "price", "asking price", 1)), "USD")
+	other, err := u.OpenSheet(t.Context(), []byte(strings.Replace(prices, "price", "asking price", 1)), desk.Opening{Currency: "USD"})
 	if err != nil || other.Stated.Unit == "km" || len(other.Doubts) == 0 {
 		t.Errorf("a table with other columns: %+v, %v", other, err)
 	}
