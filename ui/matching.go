@@ -43,7 +43,7 @@ type matching struct {
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), doubts: container.NewVBox(), open: true,
-			body: container.NewStack()}
+		body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
