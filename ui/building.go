@@ -67,11 +67,11 @@ func (w *Window) importPast() {
 
 // pastBuys returns the table of past buys.
 func (w *Window) pastBuys() taking {
-	currency := w.state.Shop.Currency
+	usual := w.usual()
 	return taking{
 		title: "Import past buys", what: "A table of buys from before this program, as CSV, text or .xlsx. What you leave empty stays unknown.",
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
-			return w.desk.OpenPast(ctx, data, currency)
+			return w.desk.OpenPast(ctx, data, usual)
 		},
 		tables: w.desk.Past,
 		apply:  applying(w, "Taking the past buys in", w.desk.TakePast, w.desk.PastArrived, refusedOf), refused: w.desk.Past.RefusedPast,

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/task"
 	"walkline/ui/widgets/pick"
 	"walkline/valuation/lot"
@@ -22,16 +23,23 @@ type taking struct {
 	refused func(desk.Sheet) ([]byte, error)
 }
 
+// usual is by what a table is read where it leaves it open: the shop's currency and unit, and the system's order of days.
+func (w *Window) usual() desk.Opening {
+	shop := w.state.Shop
+	return desk.Opening{Currency: shop.Currency, Unit: shop.OdometerUnit, Dates: form.DayOrder().String()}
+}
+
 // comparables are tables of vehicles for sale or sold, for the open lot.
 func (w *Window) comparables() taking {
-	currency, of := w.state.Shop.Currency, lot.Lot{}
+	usual, of := w.usual(), lot.Lot{}
 	if o := w.state.Before(); o != nil {
-		currency, of = o.Case.Currency, o.Case.Lot
+		usual.Currency, of = o.Case.Currency, o.Case.Lot
+		usual.Unit = of.OdometerUnit
 	}
 	return taking{
 		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the window.",
 		open: func(ctx context.Context, data []byte) (desk.Sheet, error) {
-			sheet, err := w.desk.OpenSheet(ctx, data, currency)
+			sheet, err := w.desk.OpenSheet(ctx, data, usual)
 			sheet.Stated.Make, sheet.Stated.Model = of.Make, of.Model
 			return sheet, err
 		},
@@ -45,10 +53,11 @@ func (w *Window) comparables() taking {
 
 // runList is the table of the lots of a sale, for the Board.
 func (w *Window) runList() taking {
+	usual := w.usual()
 	return taking{
 		title: "Import a run list", what: "A table of a sale's lots: number, year, make, model, VIN, odometer and so on, as CSV, text " +
 			"or .xlsx. It can also be dropped on the Board.",
-		open:    w.desk.OpenList,
+		open:    func(ctx context.Context, data []byte) (desk.Sheet, error) { return w.desk.OpenList(ctx, data, usual) },
 		tables:  w.desk.Lister,
 		options: (*matching).ofRunList,
 		apply:   applying(w, "Taking the run list in", w.desk.Enlist, w.desk.ListArrived, refusedOf),

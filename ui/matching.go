@@ -28,6 +28,7 @@ type matching struct {
 	found  *widget.Label
 	first  *fyne.Container // the first rows as they will stand
 	asked  *fyne.Container // what the table leaves open
+	doubts *fyne.Container // what was read one way and could be read another
 	titles *fyne.Container // what the words of its titles were read as
 	side   *fyne.Container // holds both, and what is stated
 	open   bool            // the dialog is shown
@@ -41,7 +42,8 @@ type matching struct {
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
-		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), open: true, body: container.NewStack()}
+		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), doubts: container.NewVBox(), open: true,
+		body: container.NewStack()}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
@@ -81,9 +83,7 @@ func (m *matching) build() {
 	m.ofFile()
 	m.options(m)
 	m.side = container.NewVBox(m.asked, m.stated)
-	for _, d := range m.sheet.Doubts {
-		m.side.Add(widgets.NewNote(widgets.Care, d.Text))
-	}
+	m.side.Add(m.doubts)
 	m.side.Add(m.titles)
 	split := container.NewHSplit(container.NewVScroll(columns), container.NewVScroll(m.side))
 	split.Offset = 0.6
@@ -140,6 +140,7 @@ func (m *matching) ofRunList() {
 	m.option("Numbers like", desk.MarkWays, &st.Marks)
 	m.option("Odometers in", []string{"mi", "km"}, &st.Unit)
 	m.option("Dates", desk.DateWays, &st.Dates)
+	m.option("Prices in", m.sheet.Currencies, &st.Currency)
 }
 
 // footHeight is the room for what the table gives: a line of counts, a few refused rows, and the first rows as they will stand.

@@ -17,6 +17,7 @@ import (
 func (m *matching) ask(p desk.Preview) {
 	m.asked.RemoveAll()
 	m.titles.RemoveAll()
+	m.doubt()
 	for _, d := range p.Open {
 		m.asked.Add(widgets.NewNote(widgets.Care, d.Text))
 		if d.Word != "" {
@@ -44,6 +45,18 @@ func (m *matching) ask(p desk.Preview) {
 		grid.Add(m.meaning(t, means))
 	}
 	m.titles.Add(grid)
+}
+
+// doubt shows how the table was read where it could be read otherwise, as long as nobody stated it.
+func (m *matching) doubt() {
+	m.doubts.RemoveAll()
+	st := m.sheet.Stated
+	now := map[string]string{"decimal": st.Marks, "dates": st.Dates, "unit": st.Unit, "kind": st.Kind}
+	for _, d := range m.sheet.Doubts {
+		if d.Took == now[d.Option] {
+			m.doubts.Add(widgets.NewNote(widgets.Care, d.Text))
+		}
+	}
 }
 
 // Answers for a word of a title beside the brands.

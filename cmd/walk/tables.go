@@ -278,6 +278,9 @@ func (r reading[T]) printText(res table.Result[T]) int {
 		code = faulty
 	}
 	fmt.Fprintln(r.out, said(res.Settled))
+	for _, note := range res.Notes {
+		fmt.Fprintln(r.out, note)
+	}
 	fmt.Fprintf(r.out, "%d rows read: %d usable, %d refused, %d passed over\n", res.Read, len(res.Rows), len(res.Refused), len(res.Skipped))
 	for _, s := range res.Skipped {
 		if s.Why != "blank" {

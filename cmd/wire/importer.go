@@ -17,7 +17,7 @@ var comparableFields = []string{"price", "kind", "date", "model_year", "make", "
 
 func comparables() sheets[csvfile.Comparable] {
 	return sheets[csvfile.Comparable]{func() *table.Kind[csvfile.Comparable] { return csvfile.Comparables },
-		printed(csvfile.Comparables, comparableFields), comparableFields, comparablesUsed, ofNoYear}
+		printed(csvfile.Comparables, comparableFields), comparableFields, comparablesUsed, ofNoYear, false}
 }
 
 // Open returns the table with the match and the notation that it suggests.

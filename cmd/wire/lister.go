@@ -17,12 +17,11 @@ var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "
 	"note"}
 
 func lists() sheets[runlist.Row] {
-	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields, lotsUsed, nil}
+	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields, lotsUsed, nil, true}
 }
 
 // OpenList returns the table with the match and the notation that it suggests.
 func (Lister) OpenList(data []byte, o desk.Opening) (desk.Sheet, error) {
-	o.Currency = ""
 	return lists().open(data, o)
 }
 

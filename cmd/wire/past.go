@@ -31,7 +31,7 @@ func pasts() sheets[csvfile.Past] {
 		}
 		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer),
 			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
-	}, pastFields, nil, nil}
+	}, pastFields, nil, nil, false}
 }
 
 // OpenPast returns the table with the match and the notation that it suggests.

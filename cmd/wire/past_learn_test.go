@@ -35,7 +35,8 @@ func imported(t *testing.T, buy string, days ...lot.Date) (*desk.Desk, desk.Stat
 		r.ID = fmt.Sprint(i)
 		s = d.Do(ctx, s, desk.AddComparable(r))
 	}
-	sheet, err := d.OpenPast(ctx, []byte("id,model_year,make,model,odometer,bought,sold,price_paid,sold_for,brand,damage\n"+buy+"\n"), "USD")
+	sheet, err := d.OpenPast(ctx, []byte("id,model_year,make,model,odometer,bought,sold,price_paid,sold_for,brand,damage\n"+buy+"\n"),
+		desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,7 +123,7 @@ func TestEachRowSaysWhatItTeaches(t *testing.T) {
 			"costs, days, resale price (not finished and sold)",
 		"4,2018,Kettrick,Dunlin,,front,,,,,,,,": "nothing until it has ended",
 	} {
-		sheet, err := d.OpenPast(t.Context(), []byte(head+row+"\n"), "USD")
+		sheet, err := d.OpenPast(t.Context(), []byte(head+row+"\n"), desk.Opening{Currency: "USD"})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -18,7 +18,7 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 	s := d.Do(ctx, d.Load(ctx), desk.Go(desk.Builds))
 	for _, want := range []string{"3 rows read: 2 new, 0 the same, 0 changed, 1 refused.",
 		"3 rows read: 0 new, 2 the same, 0 changed, 1 refused."} {
-		sheet, err := d.OpenPast(ctx, []byte(table), "USD")
+		sheet, err := d.OpenPast(ctx, []byte(table), desk.Opening{Currency: "USD"})
 		if err != nil {
 			t.Fatal(sheet.Stated, err)
 		}
@@ -38,7 +38,7 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 		t.Error(len(list), err)
 	}
 	changed := strings.Replace(table, "11900", "12000", 1)
-	sheet, _ := d.OpenPast(ctx, []byte(changed), "USD")
+	sheet, _ := d.OpenPast(ctx, []byte(changed), desk.Opening{Currency: "USD"})
 	e, err := d.TakePast(ctx, s, sheet)
 	if s = d.PastArrived(ctx, s, e, err); s.Notice != "3 rows read: 0 new, 1 the same, 1 changed, 1 refused." ||
 		*s.Bought[0].Build.Sale.Price != 1200000 {
@@ -48,11 +48,11 @@ func TestPastBuysAreImportedOnce(t *testing.T) {
 
 func TestATableThatReadsTwoWaysIsADoubt(t *testing.T) {
 	d, _ := open(t)
-	sheet, err := d.OpenPast(context.Background(), []byte("id,bought\n1,3/4/2025\n"), "USD")
+	sheet, err := d.OpenPast(context.Background(), []byte("id,bought\n1,3/4/2025\n"), desk.Opening{Currency: "USD"})
 	if err != nil || len(sheet.Doubts) != 1 {
 		t.Errorf("%+v %v", sheet, err)
 	}
-	if _, err := d.OpenPast(context.Background(), []byte("\x00\x01"), "USD"); err == nil {
+	if _, err := d.OpenPast(context.Background(), []byte("\x00\x01"), desk.Opening{Currency: "USD"}); err == nil {
 		t.Error("no table was opened")
 	}
 	refused, err := d.Past.RefusedPast(sheet)

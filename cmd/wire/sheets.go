@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"reflect"
@@ -16,15 +17,17 @@ import (
 	"walkline/ui/desk"
 	"walkline/valuation"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 // sheets read one kind of table for the desk. A file is taken apart once, when it is opened, and read once for each way of stating it.
 type sheets[T any] struct {
-	kind  func() *table.Kind[T]
-	first func(T) []string                // a row as the preview shows it
-	shown []string                        // what first gives, by name
-	used  func([]T, desk.Stated) []string // says what usable rows are used for; nil: nothing is said
-	odd   func(T) string                  // why a usable row serves for nothing as it stands, empty: it serves; nil: all do
+	kind    func() *table.Kind[T]
+	first   func(T) []string                // a row as the preview shows it
+	shown   []string                        // what first gives, by name
+	used    func([]T, desk.Stated) []string // says what usable rows are used for; nil: nothing is said
+	odd     func(T) string                  // why a usable row serves for nothing as it stands, empty: it serves; nil: all do
+	foreign bool                            // its prices may be in another currency than the wanted one
 }
 
 // held is what a sheet keeps of its file: its cells, and what they were last read as.
@@ -46,15 +49,18 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 		return desk.Sheet{}, err
 	}
 	kind := r.kind()
-	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Headings: o.Headings, On: today(), Watch: o.Watch})
+	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Usual: o.Unit, Order: cell.Order(o.Dates),
+		Headings: o.Headings, On: today(), Watch: o.Watch})
 	if err != nil {
 		return desk.Sheet{}, err
 	}
-	if settled := res.Settled.Currency; o.Currency != "" && settled != "" && settled != o.Currency {
+	currencies, asked := currenciesOf(res.Open, res.Settled.Currency, o.Currency)
+	if settled := cmp.Or(res.Settled.Currency, asked); !r.foreign && o.Currency != "" && settled != "" && settled != o.Currency {
 		return desk.Sheet{}, csvfile.OtherCurrency(settled, o.Currency)
 	}
 	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read,
-		Fields: kind.Fields(), Sample: res.Body, Opened: o, Encodings: ways, Tabs: g.Sheets, Tab: o.Tab, Headings: res.Headings}
+		Fields: kind.Fields(), Sample: res.Body, Opened: o, Encodings: ways, Tabs: g.Sheets, Tab: o.Tab, Headings: res.Headings,
+		Currencies: currencies}
 	if len(ways) > 0 {
 		s.Encoding = g.Encoding
 	}
@@ -62,7 +68,7 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 		s.Tab = g.Sheets[0]
 	}
 	for _, q := range doubts {
-		s.Doubts = append(s.Doubts, desk.Doubt{Option: q.Key, Text: q.Text})
+		s.Doubts = append(s.Doubts, desk.Doubt{Option: q.Key, Text: q.Text, Took: took(q)})
 	}
 	settled := res.Settled
 	s.Stated = desk.Stated{Marks: cell.Example(mark(settled.Decimal)), Dates: string(settled.Dates), Unit: settled.Unit,
@@ -78,9 +84,34 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 	return s, nil
 }
 
+// took returns the answer that was taken for a question, as the desk states it.
+func took(q table.Question) string {
+	if q.Key == "decimal" {
+		return cell.Example(mark(q.Options[0]))
+	}
+	return q.Options[0]
+}
+
+// currenciesOf returns the currencies to choose from for the prices of a table, the likeliest first, and those that it asks for, in words.
+func currenciesOf(open []table.Question, likely ...string) (codes []string, asked string) {
+	all := likely
+	for _, q := range open {
+		if q.Key == "currency" {
+			all = slices.Concat(q.Options, likely)
+			asked = strings.Join(q.Options, " or ")
+		}
+	}
+	for _, code := range append(all, "USD", "CAD", "EUR", "GBP", "PLN", "CHF") {
+		if _, known := money.Lookup(code); known && !slices.Contains(codes, code) {
+			codes = append(codes, code)
+		}
+	}
+	return codes, asked
+}
+
 // reopen returns the table of the same file, read as it is now stated. What was stated of the lot or the sale stays.
 func (r sheets[T]) reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
-	o.Currency = s.Opened.Currency
+	o.Currency, o.Unit, o.Dates = s.Opened.Currency, s.Opened.Unit, s.Opened.Dates
 	again, err := r.open(s.Data, o)
 	if err != nil {
 		return s, err
@@ -210,6 +241,10 @@ func (r sheets[T]) preview(s desk.Sheet) (desk.Preview, error) {
 	}
 	if r.used != nil {
 		p.Uses = r.used(res.Rows, s.Stated)
+	}
+	p.Uses = append(p.Uses, res.Notes...)
+	if unused := res.Unused(); len(unused) > 0 {
+		p.Uses = append(p.Uses, fmt.Sprintf("Columns that are not used: %s.", strings.Join(unused, ", ")))
 	}
 	p.Odd = r.odds(s, res)
 	for _, q := range res.Open {

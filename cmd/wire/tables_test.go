@@ -17,14 +17,14 @@ func TestTablesThatOnlyReadAlikeShareNoMemory(t *testing.T) {
 	ctx := context.Background()
 	d, _ := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
-	three, err := d.OpenSheet(ctx, []byte("Price,\"Make, Model\",Year\n9500,Ostrane Pell,2018\n"), "USD")
+	three, err := d.OpenSheet(ctx, []byte("Price,\"Make, Model\",Year\n9500,Ostrane Pell,2018\n"), desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if s, _ = d.Apply(ctx, s, three); s.Trouble != "" {
 		t.Fatal(s.Trouble)
 	}
-	four, err := d.OpenSheet(ctx, []byte("Price,Make,Model,Year\n9500,Ostrane,Pell,2018\n"), "USD")
+	four, err := d.OpenSheet(ctx, []byte("Price,Make,Model,Year\n9500,Ostrane,Pell,2018\n"), desk.Opening{Currency: "USD"})
 	if err != nil || len(four.Stated.Match) != 4 {
 		t.Fatalf("%v is matched for %v, %v", four.Stated.Match, four.Header, err)
 	}
@@ -39,14 +39,14 @@ func TestACurrencyIsNeverRemembered(t *testing.T) {
 	d, _ := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
 	table := []byte("asking price,year,km\n9500,2018,80000\n")
-	sheet, err := d.OpenSheet(ctx, table, "USD")
+	sheet, err := d.OpenSheet(ctx, table, desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if s, _ = d.Apply(ctx, s, sheet); s.Trouble != "" {
 		t.Fatal(s.Trouble)
 	}
-	next, err := d.OpenSheet(ctx, table, "JPY")
+	next, err := d.OpenSheet(ctx, table, desk.Opening{Currency: "JPY"})
 	if err != nil || next.Stated.Currency != "JPY" {
 		t.Fatalf("a lot in JPY gets %q, %v", next.Stated.Currency, err)
 	}
@@ -87,7 +87,7 @@ func TestPastBuysAreInTheShopsCurrency(t *testing.T) {
 	ctx := context.Background()
 	d, _ := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.SetCurrency("PLN"))
-	sheet, err := d.OpenPast(ctx, []byte("id,make,paid\n1,Kettrick,4200\n"), s.Shop.Currency)
+	sheet, err := d.OpenPast(ctx, []byte("id,make,paid\n1,Kettrick,4200\n"), desk.Opening{Currency: s.Shop.Currency})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -70,7 +70,7 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 	}
 	for _, want := range []string{"293 rows read: 293 new, 0 the same, 0 changed, 0 refused.",
 		"293 rows read: 0 new, 293 the same, 0 changed, 0 refused."} {
-		sheet, err := d.OpenSheet(ctx, data, "USD")
+		sheet, err := d.OpenSheet(ctx, data, desk.Opening{Currency: "USD"})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,7 +88,7 @@ func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	ctx := context.Background()
 	d, _ := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.NewLot())
-	sheet, err := d.OpenSheet(ctx, []byte("what;km;when\n12.500;95.300;03.11.2026\n-5;80.000;12.11.2026\n"), "USD")
+	sheet, err := d.OpenSheet(ctx, []byte("what;km;when\n12.500;95.300;03.11.2026\n-5;80.000;12.11.2026\n"), desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +102,7 @@ func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := d.OpenSheet(ctx, []byte(strings.Replace(string(data), "-5", "9.500", 1)), "USD")
+	again, err := d.OpenSheet(ctx, []byte(strings.Replace(string(data), "-5", "9.500", 1)), desk.Opening{Currency: "USD"})
 	if err != nil || again.Stated.Dates != "day first" {
 		t.Fatalf("%+v, %v", again, err)
 	}
@@ -118,7 +118,7 @@ func TestATableInAnotherCurrencyIsRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := d.OpenSheet(context.Background(), data, "USD"); err == nil || !strings.Contains(err.Error(), "EUR") {
+	if _, err := d.OpenSheet(context.Background(), data, desk.Opening{Currency: "USD"}); err == nil || !strings.Contains(err.Error(), "EUR") {
 		t.Errorf("prices in EUR were taken for a lot in USD: %v", err)
 	}
 }

@@ -38,6 +38,8 @@ func TestLengthsSayTheirUnitAndStatement(t *testing.T) {
 		"105 500 km": {Known: true, Unit: "km"}, "105 tkm": {Known: true, Unit: "km"},
 		"179,015 mi (ACTUAL)": {Known: true, Unit: "mi", Status: "actual"}, "98,000 (not actual)": {Known: true, Status: "not_actual"},
 		"TMU": {Status: "not_actual"}, "exempt": {Status: "exempt"},
+		"48,211 A": {Known: true, Status: "actual"}, "48,211 mi (A)": {Known: true, Unit: "mi", Status: "actual"},
+		"55,000 N": {Known: true, Status: "not_actual"}, "55,000N": {Known: true, Status: "not_actual"},
 		"98000 exceeds mechanical limits": {Known: true, Status: "exceeds_limits"},
 	} {
 		l, err := ReadLength(text, 0)
@@ -46,7 +48,8 @@ func TestLengthsSayTheirUnitAndStatement(t *testing.T) {
 			t.Errorf("%q is %+v, %v", text, l, err)
 		}
 	}
-	for _, text := range []string{"far", "66k mi km", "66 120 000 0", "-5", "66,120 apples", "5 or 6"} {
+	for _, text := range []string{"far", "66k mi km", "66 120 000 0", "-5", "66,120 apples", "5 or 6", "120,000 E",
+		"a 120 000", "120,000 not actual A"} {
 		if l, err := ReadLength(text, 0); err == nil {
 			t.Errorf("%q is taken for %+v", text, l)
 		}

@@ -59,6 +59,25 @@ var statements = map[string]string{
 	"nieznany": "unknown", "onbekend": "unknown", "sconosciuto": "unknown",
 }
 
+// letters behind a reading are short for a statement of it. Common practice, no source. E is not among them: to some it is exempt, to
+// others in excess of the mechanical limits.
+var letters = map[string]string{"a": "actual", "n": "not_actual"}
+
+// StatusByLetter returns the odometer statement that a letter alone is short for, empty for none.
+func StatusByLetter(text string) string { return letters[strings.ToLower(strings.TrimSpace(text))] }
+
+// letter takes a letter that ends what stands behind a reading, and returns the rest.
+func (l *Length) letter(after string) string {
+	for letter, status := range letters {
+		if rest, ends := strings.CutSuffix(strings.ToLower(strings.TrimRight(after, " .)")), letter); ends &&
+			(rest == "" || strings.HasSuffix(rest, " ") || strings.HasSuffix(rest, "(")) {
+			l.Status = status
+			return rest
+		}
+	}
+	return after
+}
+
 // StatusOf returns the odometer statement that words make, empty for none.
 func StatusOf(words string) string { return statements[strings.Join(Words(words), " ")] }
 
@@ -91,6 +110,7 @@ func ReadLength(cell string, decimal byte) (Length, error) {
 	if strings.ContainsAny(before, "-−") {
 		return l, errors.New("below zero")
 	}
+	after = l.letter(after)
 	return l, l.beside(before + " " + after)
 }
 
@@ -114,8 +134,16 @@ func (l *Length) beside(text string) error {
 	if len(rest) == 0 {
 		return nil
 	}
-	if l.Status = StatusOf(strings.Join(rest, " ")); l.Status == "" {
-		return fmt.Errorf("%q beside a reading is not understood", strings.Join(rest, " "))
+	says := strings.Join(rest, " ")
+	switch status := StatusOf(says); {
+	case status == "" && says == "e":
+		return errors.New("E can be exempt or in excess of the limits: write which")
+	case status == "":
+		return fmt.Errorf("%q beside a reading is not understood", says)
+	case l.Status != "" && l.Status != status:
+		return errors.New("two odometer statements stand in one cell")
+	default:
+		l.Status = status
 	}
 	return nil
 }

@@ -1,8 +1,10 @@
 package csvfile
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"reflect"
 	"slices"
 
 	"walkline/store/cell"
@@ -34,8 +36,9 @@ func Settle[T any](k *table.Kind[T], data []byte, s table.Stated) (r table.Resul
 	return r, notes, err
 }
 
-// SettleGrid reads rows of cells and answers what they leave open with the first of the ways, where one may be taken so. It returns the
-// questions that were answered, with their answer in words; those that were not stand in the result.
+// SettleGrid reads rows of cells and answers what they leave open with the lot's or shop's unit and the system's order of days, else with
+// the first of the ways, where one may be taken so. It returns the questions that were answered, each with its answer as the one way and
+// in words; those that were not stand in the result.
 func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.Result[T], answered []table.Question, err error) {
 	for range 5 { // an answer may open the next question
 		if r, err = table.Read(k, g, s); err != nil {
@@ -43,8 +46,8 @@ func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.R
 		}
 		before := len(answered)
 		for _, q := range r.Open {
-			if answer(&s, q) {
-				q.Text = fmt.Sprintf("%s Read as %s.", q.Text, q.Options[0])
+			if way := answer(&s, q); way != "" {
+				q.Text, q.Options = fmt.Sprintf("%s Read as %s.", q.Text, way), []string{way}
 				answered = append(answered, q)
 			}
 		}
@@ -55,27 +58,31 @@ func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.R
 	return r, answered, nil
 }
 
-// answer takes the first way of a question, and reports whether it may.
-func answer(s *table.Stated, q table.Question) bool {
+// answer takes a way for a question and returns it, empty where none may be taken so.
+func answer(s *table.Stated, q table.Question) string {
+	way := q.Options[0]
 	switch q.Key {
 	case "kind":
-		s.Kind = q.Options[0]
+		s.Kind = way
 	case "unit":
-		s.Unit = q.Options[0]
+		way = cmp.Or(s.Usual, way)
+		s.Unit = way
 	case "decimal":
-		s.Decimal = q.Options[0]
+		s.Decimal = way
 	case "dates":
-		s.Dates = cell.Order(q.Options[0])
+		way = cmp.Or(string(s.Order), way)
+		s.Dates = cell.Order(way)
 	default:
-		return false
+		return ""
 	}
-	return true
+	return way
 }
 
-// Rows returns the comparables of a result as the valuation takes them. Ids are made unique: one that comes again is counted.
+// Rows returns the comparables of a result as the valuation takes them. Ids are made unique: one that comes again is counted, but for that
+// of a row that says all that the first with it says.
 func Rows(r table.Result[Comparable]) []resale.Row {
 	rows := make([]resale.Row, len(r.Rows))
-	seen := map[string]int{}
+	seen, firsts := map[string]int{}, map[string]resale.Row{}
 	named := slices.ContainsFunc(r.Columns, func(c table.Became) bool { return c.Field == "source" })
 	for i, c := range r.Rows {
 		rows[i] = c.Known()
@@ -86,7 +93,12 @@ func Rows(r table.Result[Comparable]) []resale.Row {
 			rows[i].ID = r.Settled.Source + ":" + rows[i].ID
 		}
 		id := rows[i].ID
-		if seen[id]++; seen[id] > 1 {
+		if first, met := firsts[id]; met && reflect.DeepEqual(first, rows[i]) {
+			continue
+		}
+		if seen[id]++; seen[id] == 1 {
+			firsts[id] = rows[i]
+		} else {
 			rows[i].ID = fmt.Sprintf("%s (%d)", id, seen[id])
 		}
 	}
@@ -115,7 +127,18 @@ func RowsOf(data []byte, s table.Stated) ([]resale.Row, []string, error) {
 	case r.Read == 0:
 		return nil, notes, ErrNoRows
 	}
-	return Rows(r), notes, nil
+	rows := Rows(r)
+	twins := Twins(rows)
+	once := rows[:0]
+	for i := range rows {
+		if !twins[i] {
+			once = append(once, rows[i])
+		}
+	}
+	if n := len(r.Rows) - len(once); n > 0 {
+		notes = append(notes, fmt.Sprintf("Rows that say the same as another: %d. Each pair counts once.", n))
+	}
+	return once, notes, nil
 }
 
 // OtherCurrency says that a table's prices are in another currency than the wanted one.

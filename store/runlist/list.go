@@ -1,6 +1,7 @@
 package runlist
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -79,7 +80,7 @@ var columns = []column{
 		Get: func(r *Row) any { return orNil(r.Lot.OdometerUnit) }},
 	{Name: "odometer_status", Words: "odometer status|odometer statement|mileage status|mileage statement|reading is",
 		Put: func(r *Row, v table.Value) (err error) {
-			status := cell.StatusOf(v.Text)
+			status := cmp.Or(cell.StatusOf(v.Text), cell.StatusByLetter(v.Text))
 			if r.Lot.OdometerStatus = status; status == "" {
 				err = fmt.Errorf("none of actual, not actual, exceeds limits, exempt, unknown")
 			}

@@ -115,6 +115,24 @@ func TestRefusedRowsCanBeCorrected(t *testing.T) {
 	}
 }
 
+// What one cell says holds for that cell; the silent ones are asked for, unless nine of ten say one unit.
+func TestOneCellsUnitIsNotTheColumns(t *testing.T) {
+	res := parsed(t, "lot,odometer\n1,77k\n2,61200\n3,\"8,400 km\"\n", table.Stated{})
+	if len(res.Open) != 1 || res.Open[0].Key != "unit" {
+		t.Errorf("open: %+v", res.Open)
+	}
+	res = parsed(t, "lot,odometer\n1,77k\n2,61200\n3,\"8,400 km\"\n", table.Stated{Unit: "mi"})
+	if len(res.Lots) != 3 || res.Lots[0].OdometerUnit != "mi" || *res.Lots[0].Odometer != 77000 || res.Lots[2].OdometerUnit != "km" ||
+		len(res.Notes) != 1 {
+		t.Errorf("%+v, %q", res.Lots, res.Notes)
+	}
+	res = parsed(t, "lot,odometer\n1,1 km\n2,2 km\n3,3 km\n4,4 km\n5,5 km\n6,6 km\n7,7 km\n8,8 km\n"+
+		"9,9 km\n10,61200\n", table.Stated{})
+	if len(res.Open) > 0 || len(res.Lots) != 10 || res.Lots[9].OdometerUnit != "km" {
+		t.Errorf("%+v, %+v", res.Open, res.Lots)
+	}
+}
+
 func TestUnitsInTheCellTheColumnAndTheOption(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
 		"the cell":   {"lot,odometer\n1,61200 km\n", "km"},

@@ -159,6 +159,8 @@ type Stated struct {
 	Kind     string            `json:"kind,omitempty"`     // asked | sold, of prices that don't say
 	Currency string            `json:"-"`                  // the table's; never remembered
 	Wanted   string            `json:"-"`                  // that of the lot or shop, where the table leaves it open
+	Usual    string            `json:"-"`                  // mi | km: the lot's or shop's, by which an open question is answered
+	Order    cell.Order        `json:"-"`                  // the system's, by which an open question is answered
 	On       lot.Date          `json:"-"`                  // the day of the import
 	Sale     string            `json:"-"`                  // of a run list, where no column says
 	SaleDate lot.Date          `json:"-"`
@@ -233,6 +235,7 @@ type Result[T any] struct {
 	Refused  []Refused
 	Skipped  []Skipped
 	Open     []Question
+	Notes    []string    // what was settled by more than what the table says
 	Titles   []TitleWord // what its words of titles were read as
 	Body     [][]string  // the first rows, as in the table
 	Headings int         // the line of the headings, 0 for none
@@ -243,6 +246,16 @@ func (r Result[T]) Header() []string {
 	names := make([]string, len(r.Columns))
 	for i, c := range r.Columns {
 		names[i] = c.Heading
+	}
+	return names
+}
+
+// Unused returns the headings of the columns that are not read.
+func (r Result[T]) Unused() (names []string) {
+	for _, c := range r.Columns {
+		if c.Field == Ignored && c.Heading != "" {
+			names = append(names, c.Heading)
+		}
 	}
 	return names
 }

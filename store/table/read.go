@@ -116,7 +116,7 @@ func (p *plan[T]) settle(body []grid.Row) error {
 		st.open = append(st.open, p.kind.Ask(headings, p.stated)...)
 	}
 	st.titles()
-	p.res.Titles = st.words
+	p.res.Titles, p.res.Notes = st.words, st.notes
 	p.res.Open = append(p.res.Open, unlike(st.open)...)
 	code := p.stated.Currency
 	if code == "" {

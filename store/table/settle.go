@@ -27,6 +27,7 @@ type settling struct {
 	must    int // the column of money without which no row is one, -1 for none
 	stated  *Stated
 	open    []Question
+	notes   []string
 	words   []TitleWord
 }
 
@@ -166,7 +167,8 @@ func (s *settling) orders(out []notation) {
 	}
 }
 
-// units settles the unit of lengths that don't say it: the heading's, else that of all cells that say one, else what is stated.
+// units settles the unit of lengths that don't say it: the heading's, else what is stated, else that of nine cells of ten. A cell that
+// says its unit keeps it.
 func (s *settling) units(out []notation) {
 	unitColumn := slices.Contains(s.forms, Unit)
 	known := s.stated.Unit
@@ -181,21 +183,7 @@ func (s *settling) units(out []notation) {
 			if !s.used[i] || s.forms[i] != form {
 				continue
 			}
-			said, silent := map[string]bool{}, false
-			for r, c := range s.cells(i) {
-				if s.refuses(r) {
-					continue
-				}
-				if c[len(c)-1] >= '0' && c[len(c)-1] <= '9' && c[0] >= '0' && c[0] <= '9' {
-					silent = true
-					continue
-				}
-				l, err := cell.ReadLength(c, out[i].decimal)
-				silent = silent || err == nil && l.Known && l.Unit == ""
-				if err == nil && l.Unit != "" {
-					said[l.Unit] = true
-				}
-			}
+			says := s.unitsSaid(i, out[i].decimal)
 			switch unit := unitIn(s.columns[i].Heading); {
 			case unit != "":
 				out[i].unit = unit
@@ -203,18 +191,43 @@ func (s *settling) units(out []notation) {
 				out[i].unit = s.stated.Distance
 			case s.stated.Unit != "":
 				out[i].unit = s.stated.Unit
-			case len(said) == 1:
-				out[i].unit = slices.Collect(maps.Keys(said))[0]
+			case says.settles() != "":
+				out[i].unit = says.settles()
 			case form == Distance && known != "":
 				out[i].unit = known
-			case silent && (form == Distance || !unitColumn || s.lacksUnit(i)):
+			case says.silent > 0 && (form == Distance || !unitColumn || s.lacksUnit(i)):
 				s.ask("unit", fmt.Sprintf("Is %q in miles or kilometers?", s.columns[i].Heading), "mi", "km")
+			}
+			if !unitColumn {
+				s.notes = append(s.notes, says.mixed(s.columns[i].Heading, out[i].unit)...)
 			}
 			if form == Odometer && known == "" {
 				known = out[i].unit
 			}
 		}
 	}
+}
+
+// unitsSaid counts the cells of lengths by the unit that they say.
+func (s *settling) unitsSaid(column int, decimal byte) unitTally {
+	t := unitTally{said: map[string]int{}}
+	for r, c := range s.cells(column) {
+		if s.refuses(r) {
+			continue
+		}
+		if c[len(c)-1] >= '0' && c[len(c)-1] <= '9' && c[0] >= '0' && c[0] <= '9' {
+			t.silent++
+			continue
+		}
+		switch l, err := cell.ReadLength(c, decimal); {
+		case err != nil:
+		case l.Unit != "":
+			t.said[l.Unit]++
+		case l.Known:
+			t.silent++
+		}
+	}
+	return t
 }
 
 // refuses reports whether a row has no price though it must have one: what else it leaves open need not be asked.

@@ -116,11 +116,12 @@ type Sheet struct {
 	Watch    func(done float64) (stop bool) // hears how far a reading is; nil: nothing does
 	Held     any                            // what its reader keeps of the file, so that it is taken apart once
 
-	Encoding  string     // of an 8-bit text; empty: the bytes say it, or it is a workbook
-	Encodings []Encoding // that it could be in; none: there is nothing to choose
-	Tabs      []string   // the sheets of a workbook
-	Tab       string     // the one that was read
-	Headings  int        // the line of the headings; 0: none names the columns
+	Encoding   string     // of an 8-bit text; empty: the bytes say it, or it is a workbook
+	Encodings  []Encoding // that it could be in; none: there is nothing to choose
+	Currencies []string   // to choose from for its prices, the likeliest first
+	Tabs       []string   // the sheets of a workbook
+	Tab        string     // the one that was read
+	Headings   int        // the line of the headings; 0: none names the columns
 }
 
 // Encoding is one way to read the bytes of a text, with a line of it in which the ways differ.
@@ -129,10 +130,18 @@ type Encoding struct{ Name, Shows string }
 // Opening is what is stated of a file before its table is looked at; the zero value leaves all to the file.
 type Opening struct {
 	Currency string // of the lot or the shop
+	Unit     string // mi | km: theirs, for readings that say none
+	Dates    string // the system's order, one of [DateWays], for days that can be read in two ways
 	Encoding string
 	Tab      string
 	Headings *int                           // the line that names the columns, 0 for none; nil: as the table shows
 	Watch    func(done float64) (stop bool) // hears how far the reading is; nil: nothing does
+}
+
+// watched returns an opening that hears of a context.
+func (o Opening) watched(ctx context.Context) Opening {
+	o.Watch = watch(ctx)
+	return o
 }
 
 // Tables is what readers of all kinds of tables can do. What they read is not read again to be taken. All of it may run on any goroutine.
@@ -173,6 +182,7 @@ var (
 type Doubt struct {
 	Option, Text string
 	Ways         []string // the answers to choose from
+	Took         string   // the answer that was taken, as [Stated] has it; empty: none
 	Word         string   // of a title, that is asked for
 }
 

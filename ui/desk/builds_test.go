@@ -153,7 +153,7 @@ func TestTheListOfBuildsIsReadAgainAfterUndoAndRedo(t *testing.T) {
 	u, id := won(t)
 	u.well(desk.CloseBuild())
 	const past = "id,make,bought,price_paid,sold_for\n1,Kettrick,2025-03-01,4200,11900\n2,Ostrane,2025-04-01,3100,\n"
-	sheet, err := u.OpenPast(t.Context(), []byte(past), "USD")
+	sheet, err := u.OpenPast(t.Context(), []byte(past), desk.Opening{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -105,26 +105,26 @@ const prices = "price,mileage,kind\n9000,81000,sold\n9500,82000,sold\ncall,83000
 func TestApplyReconcilesAndRemembers(t *testing.T) {
 	u := newUser(t)
 	u.newLot()
-	sheet, err := u.OpenSheet(t.Context(), []byte(prices), "USD")
+	sheet, err := u.OpenSheet(t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 	if err != nil || len(sheet.Doubts) == 0 {
 		t.Fatalf("%+v, %v", sheet, err)
 	}
 	sheet.Stated.Unit = "km"
 	var refused []desk.Refusal
 	u.s, refused = u.Apply(t.Context(), u.s, sheet)
-	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 3 ||
-		u.s.Notice != "4 rows read: 3 new, 0 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
+	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 2 ||
+		u.s.Notice != "4 rows read: 2 new, 1 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
 		t.Errorf("%d refused, %d rows, %q %q, %+v", len(refused), len(u.s.Open.Case.Resale.Rows), u.s.Notice, u.s.Trouble, u.s.Reach)
 	}
-	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
+	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 2 ||
 		u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
 		t.Errorf("the same table again: %d rows, %q", len(u.s.Open.Case.Resale.Rows), u.s.Notice)
 	}
-	again, err := u.OpenSheet(t.Context(), []byte(prices), "USD")
+	again, err := u.OpenSheet(t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 	if err != nil || again.Stated.Unit != "km" || len(again.Doubts) != 0 {
 		t.Errorf("the next table with these columns: %+v, %v", again, err)
 	}
-	other, err := u.OpenSheet(t.Context(), []byte(strings.Replace(prices, "price", "asking price", 1)), "USD")
+	other, err := u.OpenSheet(t.Context(), []byte(strings.Replace(prices, "price", "asking price", 1)), desk.Opening{Currency: "USD"})
 	if err != nil || other.Stated.Unit == "km" || len(other.Doubts) == 0 {
 		t.Errorf("a table with other columns: %+v, %v", other, err)
 	}

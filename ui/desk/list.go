@@ -43,8 +43,8 @@ type Enlisted struct {
 
 // OpenList returns the run list that a file holds, with what was stated for the last one with the same columns, but for the
 // sale's day.
-func (d *Desk) OpenList(ctx context.Context, data []byte) (Sheet, error) {
-	sheet, err := d.Lister.OpenList(data, Opening{Watch: watch(ctx)})
+func (d *Desk) OpenList(ctx context.Context, data []byte, o Opening) (Sheet, error) {
+	sheet, err := d.Lister.OpenList(data, o.watched(ctx))
 	if err != nil {
 		return sheet, err
 	}

@@ -16,7 +16,7 @@ import (
 // enlist takes a run list of a sale in.
 func (u *user) enlist(table, sale string) desk.Enlisted {
 	u.t.Helper()
-	sheet, err := u.OpenList(u.t.Context(), []byte(table))
+	sheet, err := u.OpenList(u.t.Context(), []byte(table), desk.Opening{})
 	if err != nil {
 		u.t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestARunListIsTakenInOnceAndTakenBack(t *testing.T) {
 	if s := u.well(desk.Undo()); len(s.Entries) != 0 || s.Notice != "Undone: run list." || s.Reach.Undo != undone.Undo {
 		t.Errorf("taken back, %d lots, %q, %+v", len(s.Entries), s.Notice, s.Reach)
 	}
-	again, err := u.OpenList(t.Context(), []byte(runList))
+	again, err := u.OpenList(t.Context(), []byte(runList), desk.Opening{})
 	if err != nil || again.Stated.Sale != "North yard" || again.Stated.SaleDate != "" || len(again.Doubts) != 0 {
 		t.Errorf("the next list with these columns: %+v, %v", again, err)
 	}
@@ -98,7 +98,7 @@ func TestALongReadingIsWatchedAndEnded(t *testing.T) {
 	for n := range 10000 {
 		table = fmt.Appendf(table, "%d,Ostrane,Pell,%d\n", n+1, 40000+n)
 	}
-	sheet, err := u.OpenList(t.Context(), table)
+	sheet, err := u.OpenList(t.Context(), table, desk.Opening{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -92,14 +92,15 @@ func deeds() []deed {
 	return append(list,
 		deed{"run list", func(u *user, _ int) { u.enlist(runList, "Harrow Flats") }},
 		deed{"comparables", func(u *user, _ int) {
-			sheet, err := u.OpenSheet(u.t.Context(), []byte(prices), "USD")
+			sheet, err := u.OpenSheet(u.t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 			if err != nil {
 				u.t.Fatal(err)
 			}
 			u.s, _ = u.Apply(u.t.Context(), u.s, sheet)
 		}},
 		deed{"past buys", func(u *user, n int) {
-			sheet, err := u.OpenPast(u.t.Context(), fmt.Appendf(nil, "id,make,bought,price_paid\nm%d,Kettrick,2025-03-01,4200\n", n), "USD")
+			sheet, err := u.OpenPast(u.t.Context(), fmt.Appendf(nil, "id,make,bought,price_paid\nm%d,Kettrick,2025-03-01,4200\n", n),
+				desk.Opening{Currency: "USD"})
 			if err != nil {
 				u.t.Fatal(err)
 			}

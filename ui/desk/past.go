@@ -23,8 +23,8 @@ type PastTables interface {
 
 // OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
 // shop's.
-func (d *Desk) OpenPast(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Past.OpenPast(data, Opening{Currency: currency, Watch: watch(ctx)})
+func (d *Desk) OpenPast(ctx context.Context, data []byte, o Opening) (Sheet, error) {
+	sheet, err := d.Past.OpenPast(data, o.watched(ctx))
 	if err != nil {
 		return sheet, err
 	}

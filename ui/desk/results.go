@@ -126,6 +126,9 @@ func (e *enlisting) priceOf(currency string, r ListRow) *money.Amount {
 	switch {
 	case r.Hammer == nil:
 		return nil
+	case r.Currency == "":
+		e.said = append(e.said, fmt.Sprintf("lot %s: the currency of its price was not chosen", r.Lot.Number))
+		return nil
 	case r.Currency != currency:
 		e.said = append(e.said, fmt.Sprintf("lot %s: its price is in %s, the lot in %s", r.Lot.Number, r.Currency, currency))
 		return nil

@@ -21,7 +21,7 @@ const pells = "price,date,year,make,model,mileage,title\n" +
 // taken takes a table in and returns what the open lot shows.
 func (u *user) taken(table string) []resale.Row {
 	u.t.Helper()
-	sheet, err := u.OpenSheet(u.t.Context(), []byte(table), "USD")
+	sheet, err := u.OpenSheet(u.t.Context(), []byte(table), desk.Opening{Currency: "USD"})
 	if err != nil {
 		u.t.Fatal(err)
 	}

@@ -60,8 +60,8 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 }
 
 // OpenSheet returns the table that a file holds, with what was stated for the last table with the same columns.
-func (d *Desk) OpenSheet(ctx context.Context, data []byte, currency string) (Sheet, error) {
-	sheet, err := d.Importer.Open(data, Opening{Currency: currency, Watch: watch(ctx)})
+func (d *Desk) OpenSheet(ctx context.Context, data []byte, o Opening) (Sheet, error) {
+	sheet, err := d.Importer.Open(data, o.watched(ctx))
 	if err != nil {
 		return sheet, err
 	}
