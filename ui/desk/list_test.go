@@ -172,3 +172,32 @@ func TestAResultListTeachesWhatLotsGoFor(t *testing.T) {
 		t.Errorf("taken back: %d lots, %+v", len(u.s.Entries), learned)
 	}
 }
+
+// A run list is taken back on the Board after one of its lots was won: that one stays and is named; with nothing else left the undo is
+// refused by name.
+func TestAnUndoneListSaysWhichLotsStay(t *testing.T) {
+	u := newUser(t)
+	u.enlist(runList, "North yard")
+	id := u.s.Entries[0].ID
+	u.well(desk.OpenLot(id))
+	u.well(desk.MarkLot(id, lot.Won))
+	u.well(desk.Go(desk.Board))
+	if s := u.well(desk.Undo()); len(s.Entries) != 1 || s.Notice != "Undone: run list. Still here, because changed since: lot 14 (won)." {
+		t.Fatalf("%d lots, %q %q", len(s.Entries), s.Notice, s.Trouble)
+	}
+	if s := u.well(desk.Redo()); len(s.Entries) != 2 || u.lot(id).State != lot.Won {
+		t.Errorf("done again: %d lots, lot 14 is %s", len(s.Entries), u.lot(id).State)
+	}
+	u.well(desk.MarkLot(u.s.Entries[1].ID, lot.Bid))
+	u.well(desk.Undo())
+	u.well(desk.MoveLots("East", "2026-11-30", u.s.Entries[1].ID))
+	u.well(desk.Undo())
+	u.well(desk.OpenLot(u.s.Entries[1].ID))
+	u.well(desk.MarkLot(u.s.Open.ID, lot.Bid))
+	u.well(desk.Go(desk.Board))
+	s := u.do(desk.Undo())
+	if want := "Nothing was changed. Still here, because changed since: lot 15 (bid). To take a lot off all the same, use Lot > Remove."; s.Trouble != want ||
+		len(s.Entries) != 2 {
+		t.Errorf("%d lots, %q", len(s.Entries), s.Trouble)
+	}
+}
