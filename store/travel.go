@@ -13,7 +13,8 @@ import (
 )
 
 // Undo takes the last step of a subject back, field by field: what was changed since is left alone and named in what is
-// returned. A lot that the step made stays where anything else was done to it since that stands. Errors: [*book.Clash] when all of it was changed since, and the step stays; [ErrDamaged].
+// returned. A lot that the step made stays where anything else was done to it since that stands. Errors: [*book.Clash] when all of it was
+// changed since, and the step stays; [ErrDamaged].
 func (s *Store) Undo(ctx context.Context, of book.Subject) (book.Done, error) {
 	return s.transact(ctx, "undoing in "+string(of), func(w *work) error { return w.travel(of, true) })
 }

@@ -326,7 +326,8 @@ func TestAnAnsweredQuestionLeavesNoHole(t *testing.T) {
 // In the dialog the choice of what a column is read as stands on the line of its name, though the reason beside it takes several.
 func TestAColumnAndItsChoiceStandOnOneLine(t *testing.T) {
 	s := onResale(t, task.Inline{})
-	s.window.Paste(strings.ReplaceAll("asking price (as told by the seller),year,make,model,miles\n9500,2018,Kettrick,Dunlin,60000\n", ",", "\t"))
+	const wide = "asking price (as told by the seller),year,make,model,miles\n9500,2018,Kettrick,Dunlin,60000\n"
+	s.window.Paste(strings.ReplaceAll(wide, ",", "\t"))
 	d := fyne.CurrentApp().Driver()
 	choices := seen.All[*widgets.Select](s.top())
 	for i, name := range []string{"asking price (as told by the seller)", "year", "make", "model", "miles"} {

@@ -196,8 +196,8 @@ func TestAnUndoneListSaysWhichLotsStay(t *testing.T) {
 	u.well(desk.MarkLots(lot.Bid, u.s.Open.ID))
 	u.well(desk.Go(desk.Board))
 	s := u.do(desk.Undo())
-	if want := "Nothing was changed. Still here, because changed since: lot 15 (bid). To take a lot off all the same, use Lot > Remove."; s.Trouble != want ||
-		len(s.Entries) != 2 {
+	const want = "Nothing was changed. Still here, because changed since: lot 15 (bid). To take a lot off all the same, use Lot > Remove."
+	if s.Trouble != want || len(s.Entries) != 2 {
 		t.Errorf("%d lots, %q", len(s.Entries), s.Trouble)
 	}
 }
