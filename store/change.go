@@ -24,6 +24,7 @@ type lotChange struct {
 	Lot    int64             `json:"lot"`
 	Fields []field           `json:"fields,omitempty"`
 	Lists  map[string]splice `json:"lists,omitempty"` // by the name of the list
+	New    string            `json:"new,omitempty"`   // the state that a lot was made with; empty: it was there, or not said
 }
 
 func (c change) empty() bool {
@@ -62,7 +63,7 @@ func (c change) inverse() change {
 }
 
 func (c lotChange) inverse() lotChange {
-	back := lotChange{Lot: c.Lot, Fields: inverse(c.Fields), Lists: map[string]splice{}}
+	back := lotChange{Lot: c.Lot, Fields: inverse(c.Fields), Lists: map[string]splice{}, New: c.New}
 	for name, s := range c.Lists {
 		back.Lists[name] = s.inverse()
 	}
@@ -146,7 +147,7 @@ func difference(a, b book.Lot) (lotChange, error) {
 // apply returns l with c done to it, c as it was done, and the paths of what clashes. Where anyway is not nil nothing
 // clashes: what does not fit is taken from there. l is left alone.
 func (c lotChange) apply(l book.Lot, anyway *book.Lot) (after book.Lot, made lotChange, left [][]string, err error) {
-	made = lotChange{Lot: c.Lot, Lists: map[string]splice{}}
+	made = lotChange{Lot: c.Lot, Lists: map[string]splice{}, New: c.New}
 	for _, of := range lists {
 		s, ok := c.Lists[of.name]
 		if !ok {

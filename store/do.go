@@ -182,7 +182,8 @@ func (w *work) add(n book.New) error {
 		}
 	}
 	w.was[l.ID], w.now[l.ID] = l, l
-	w.made.Lots = append(w.made.Lots, lotChange{Lot: l.ID, Fields: []field{{[]string{"status.removed"}, raw(true), raw(false)}}})
+	w.made.Lots = append(w.made.Lots, lotChange{Lot: l.ID, New: string(n.State),
+		Fields: []field{{[]string{"status.removed"}, raw(true), raw(false)}}})
 	return nil
 }
 

@@ -1,14 +1,20 @@
 package store
 
 import (
+	"cmp"
 	"context"
+	"database/sql"
 	"encoding/json"
+	"slices"
+	"strings"
 
 	"walkline/store/book"
+	"walkline/valuation/lot"
 )
 
 // Undo takes the last step of a subject back, field by field: what was changed since is left alone and named in what is
-// returned. Errors: [*book.Clash] when all of it was changed since, and the step stays; [ErrDamaged].
+// returned. A lot that the step made stays where anything else was done to it since that stands. Errors: [*book.Clash] when all of it was
+// changed since, and the step stays; [ErrDamaged].
 func (s *Store) Undo(ctx context.Context, of book.Subject) (book.Done, error) {
 	return s.transact(ctx, "undoing in "+string(of), func(w *work) error { return w.travel(of, true) })
 }
@@ -29,9 +35,20 @@ func (w *work) travel(of book.Subject, back bool) error {
 	if back {
 		c = c.inverse()
 	}
+	stayed, err := w.spare(&c, k.number)
+	if err != nil {
+		return err
+	}
+	if back { // in the order in which they came
+		slices.Reverse(stayed)
+	}
 	left, err := w.applyAll(c, back)
 	if err != nil {
 		return err
+	}
+	if w.done.Stayed = stayed; w.made.empty() && len(stayed) > 0 {
+		left = cmp.Or(left, &book.Clash{})
+		left.Stayed = stayed
 	}
 	if w.made.empty() && left != nil {
 		return left
@@ -52,6 +69,54 @@ func (w *work) travel(of book.Subject, back bool) error {
 		return err
 	}
 	return w.seal("steps", `number = ?`, k.number)
+}
+
+// since returns the lots that steps after one changed, of whatever subject, as far as those steps are not taken back.
+func (w *work) since(number int64) (map[int64]bool, error) {
+	lots := map[int64]bool{}
+	var id int64
+	err := w.each(`SELECT DISTINCT c.value ->> '$.lot' FROM steps s, json_each(s.change, '$.lots') c
+		WHERE s.number > ? AND s.undone = 0 AND `+intact("steps", "s"), func(rows *sql.Rows) error {
+		err := rows.Scan(&id)
+		lots[id] = true
+		return err
+	}, number)
+	return lots, err
+}
+
+// spare takes out of the change of a step the lots that it would take off although something was done to them after it: to mark one
+// as won is such a thing though its step is long forgotten. It returns what they are called.
+func (w *work) spare(c *change, number int64) (stayed []string, err error) {
+	if !slices.ContainsFunc(c.Lots, takesOff) {
+		return nil, nil
+	}
+	since, err := w.since(number)
+	if err != nil {
+		return nil, err
+	}
+	var rest []lotChange
+	for _, lc := range c.Lots {
+		l, err := w.lot(lc.Lot)
+		if err != nil {
+			return nil, err
+		}
+		if l.Removed || !takesOff(lc) || !since[lc.Lot] && (lc.New == "" || lc.New == string(l.State)) {
+			rest = append(rest, lc)
+			continue
+		}
+		name := called(l)
+		if l.State != lot.ToLookAt {
+			name += " (" + string(l.State) + ")"
+		}
+		stayed = append(stayed, name)
+	}
+	c.Lots = rest
+	return stayed, nil
+}
+
+// takesOff reports whether a change takes a lot off the list.
+func takesOff(c lotChange) bool {
+	return slices.ContainsFunc(c.Fields, func(f field) bool { return f.Path[0] == "status.removed" && string(f.After) == "true" })
 }
 
 // applyAll does a change as far as it fits. It returns the clash of what does not, nil when all did.
@@ -109,10 +174,14 @@ func restores(c lotChange) bool {
 	return false
 }
 
-// called names a lot by its number on the list, where it has one.
+// called names a lot by its number on the list, or by its make and model, where it has one.
 func called(l book.Lot) string {
-	if l.Case.Lot.Number == "" {
-		return "a lot"
+	x := l.Case.Lot
+	if x.Number != "" {
+		return "lot " + x.Number
 	}
-	return "lot " + l.Case.Lot.Number
+	if name := strings.TrimSpace(x.Make + " " + x.Model); name != "" {
+		return "the " + name
+	}
+	return "a lot"
 }

@@ -62,8 +62,8 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 }
 
 func (m *matching) build() {
-	columns := container.New(layout.NewGridLayoutWithColumns(4), widgets.NewCaption("Column"), widgets.NewCaption("is read as"),
-		widgets.NewCaption("why"), widgets.NewCaption("first values"))
+	columns := container.NewVBox(inOne(widgets.NewCaption("Column"), widgets.NewCaption("is read as"), widgets.NewCaption("why"),
+		widgets.NewCaption("first values")))
 	for i, name := range m.sheet.Header {
 		s := widgets.NewSelect(view.AllWords(m.sheet.Fields), nil)
 		s.SetSelected(view.Words(m.sheet.Stated.Match[i]))
@@ -74,10 +74,8 @@ func (m *matching) build() {
 			why.SetText("you said so")
 			m.preview()
 		}
-		columns.Add(cut(name))
-		columns.Add(s)
-		columns.Add(why)
-		columns.Add(cut(m.sample(i)))
+		columns.Add(widget.NewSeparator())
+		columns.Add(inOne(cut(name), s, why, cut(m.sample(i))))
 	}
 	m.stated.RemoveAll()
 	m.ofFile()
@@ -93,6 +91,15 @@ func (m *matching) build() {
 	foot.SetMinSize(fyne.NewSize(0, footHeight/2))
 	m.body.Objects = []fyne.CanvasObject{container.NewBorder(nil, container.NewVBox(foot, rows), nil, nil, split)}
 	m.body.Refresh()
+}
+
+// inOne lays out side by side what belongs to one column of a table, each on the first line of the row, however many lines another needs.
+func inOne(cells ...fyne.CanvasObject) fyne.CanvasObject {
+	row := container.New(layout.NewGridLayoutWithColumns(len(cells)))
+	for _, c := range cells {
+		row.Add(container.NewVBox(c))
+	}
+	return row
 }
 
 // why returns why a column is taken for what it is.

@@ -77,7 +77,7 @@ func (w *Window) groups() []struct {
 		redo += ": " + reach.Redo
 	}
 	lots := []command{
-		{"Duplicate", fyne.KeyD, false, func() { w.with(desk.DuplicateLot) }},
+		{"Duplicate", fyne.KeyD, false, func() { w.withThose(desk.DuplicateLots) }},
 		{"Archive", "", false, func() { w.archive(true) }},
 		{"Take out of the archive", "", false, func() { w.archive(false) }},
 		{"Move to another sale…", fyne.KeyM, false, w.moveLots},
@@ -85,8 +85,9 @@ func (w *Window) groups() []struct {
 	}
 	for _, s := range lot.States {
 		lots = append(lots, command{"Mark: " + string(s), "", false,
-			func() { w.with(func(id int64) desk.Action { return desk.MarkLot(id, s) }) }})
+			func() { w.withThose(func(ids ...int64) desk.Action { return desk.MarkLots(s, ids...) }) }})
 	}
+	lots = append(lots, command{"Went for…", "", false, w.tellResult})
 	var places []command
 	for _, s := range w.places.stations {
 		places = append(places, command{s.name, s.key, false, func() { w.goTo(s.place) }})

@@ -21,7 +21,7 @@ func (w *Window) tellResult() {
 	ids := w.those()
 	at := slices.IndexFunc(w.state.Entries, func(e book.Entry) bool { return len(ids) == 1 && e.ID == ids[0] })
 	if at < 0 {
-		w.say(desk.State{Notice: "Select one lot first."})
+		w.say(desk.State{Notice: "What a lot went for is told of one lot: tick or select just one."})
 		return
 	}
 	e := w.state.Entries[at]

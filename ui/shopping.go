@@ -2,6 +2,8 @@ package ui
 
 import (
 	"context"
+	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -35,7 +37,7 @@ type shopping struct {
 
 // Shop shows the shopping list of the open lot, of the lots of a mark, or of lots ticked one by one.
 func (w *Window) Shop() {
-	s := &shopping{w: w, baskets: w.state.Baskets(), ticked: map[int64]bool{}, sum: form.Small("Listing the parts…")}
+	s := &shopping{w: w, baskets: w.baskets(), ticked: map[int64]bool{}, sum: form.Small("Listing the parts…")}
 	if len(s.baskets) == 0 {
 		w.say(desk.State{Notice: "There is no lot yet whose parts could be listed."})
 		return
@@ -60,6 +62,15 @@ func (w *Window) Shop() {
 	w.open(s.dialog)
 	s.take(0)
 	w.focusIn(s.of)
+}
+
+// baskets returns the lots whose parts may be listed; where several are ticked on the Board, those first.
+func (w *Window) baskets() []desk.Basket {
+	all := w.state.Baskets()
+	if ids := w.those(); len(ids) > 1 {
+		all = slices.Insert(all, 0, desk.Basket{Words: fmt.Sprintf("ticked on the Board (%d)", len(ids)), Lots: ids})
+	}
+	return all
 }
 
 // columnsOf returns columns of a table with their meanings; the one named grows.

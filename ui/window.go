@@ -317,16 +317,6 @@ func (w *Window) withThose(action func(ids ...int64) desk.Action) {
 	w.Do(action(ids...))
 }
 
-// with does an action on the lot that a command is meant for.
-func (w *Window) with(action func(id int64) desk.Action) {
-	id, ok := w.at()
-	if !ok {
-		w.say(desk.State{Notice: "Select a lot first."})
-		return
-	}
-	w.Do(action(id))
-}
-
 // ShowTrouble opens a window that says why the program could not start, and returns when it is closed.
 func ShowTrouble(a fyne.App, title, words string) {
 	a.Settings().SetTheme(theme.New(theme.Options{}))

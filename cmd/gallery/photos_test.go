@@ -175,7 +175,7 @@ func TestARemovedPhotoComesBack(t *testing.T) {
 func onBuild(t *testing.T) (*stage, int64) {
 	t.Helper()
 	s, id := worksheet(t, "27", '2')
-	s.window.Do(desk.MarkLot(id, lot.Won))
+	s.window.Do(desk.MarkLots(lot.Won, id))
 	s.window.Do(desk.GoToBuild(id))
 	s.press(fyne.Key5)
 	return s, id

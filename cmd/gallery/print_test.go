@@ -86,7 +86,7 @@ func TestTheRebuiltFileIsSaved(t *testing.T) {
 	s, id := withPhotos(t)
 	s.press(fyne.KeyP, fyne.KeyModifierShift)
 	s.wants(t, "First open the build that the file is for.")
-	s.window.Do(desk.MarkLot(id, lot.Won))
+	s.window.Do(desk.MarkLots(lot.Won, id))
 	s.press(fyne.KeyU)
 	s.window.Do(desk.ShowBuild(id))
 	s.press(fyne.KeyP, fyne.KeyModifierShift)

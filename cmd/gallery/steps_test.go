@@ -128,7 +128,7 @@ func TestTheCurrencyIsChangedAndTakenBack(t *testing.T) {
 // The hammer price of a build is typed under Invoice, and the lines of the sale's terms follow it.
 func TestTheHammerPriceMakesTheInvoice(t *testing.T) {
 	s, id := worksheet(t, side, '1')
-	s.window.Do(desk.MarkLot(id, lot.Won))
+	s.window.Do(desk.MarkLots(lot.Won, id))
 	s.press(fyne.KeyU)
 	s.window.Do(desk.ShowBuild(id))
 	s.press(fyne.Key6)

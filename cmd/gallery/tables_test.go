@@ -16,6 +16,7 @@ import (
 	"walkline/ui/task"
 	"walkline/ui/widgets"
 	"walkline/ui/widgets/seen"
+	"walkline/ui/widgets/table"
 )
 
 // someRows is a table of comparables with one bad row.
@@ -319,5 +320,38 @@ func TestAnAnsweredQuestionLeavesNoHole(t *testing.T) {
 	}
 	if after := top(); after > before-40 {
 		t.Errorf("the headings stand at %.0f, before the answer at %.0f", after, before)
+	}
+}
+
+// In the dialog the choice of what a column is read as stands on the line of its name, though the reason beside it takes several.
+func TestAColumnAndItsChoiceStandOnOneLine(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	const wide = "asking price (as told by the seller),year,make,model,miles\n9500,2018,Kettrick,Dunlin,60000\n"
+	s.window.Paste(strings.ReplaceAll(wide, ",", "\t"))
+	d := fyne.CurrentApp().Driver()
+	choices := seen.All[*widgets.Select](s.top())
+	for i, name := range []string{"asking price (as told by the seller)", "year", "make", "model", "miles"} {
+		for _, l := range seen.All[*widget.Label](s.top()) {
+			if l.Text != name {
+				continue
+			}
+			at, of := d.AbsolutePositionForObject(l), d.AbsolutePositionForObject(choices[i])
+			if at.Y != of.Y || choices[i].Size().Height > 1.5*l.MinSize().Height {
+				t.Errorf("%s is at %v, its choice at %v, %v high", name, at, of, choices[i].Size().Height)
+			}
+			break
+		}
+	}
+}
+
+// Ctrl+G on the Board begins with the ticked lots.
+func TestTheShoppingListBeginsWithTheTickedLots(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.LoadDemo()
+	board := seen.All[*table.Table](s.screen.Content())[0]
+	board.OnTickMany(0, 1)
+	s.press(fyne.KeyG)
+	if of := seen.All[*widgets.Select](s.top())[0]; of.Selected != "ticked on the Board (2)" {
+		t.Errorf("begins with %q", of.Selected)
 	}
 }

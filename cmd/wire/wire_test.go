@@ -49,7 +49,7 @@ func TestALotThatIsBidOnHasItsPredictionFrozen(t *testing.T) {
 	d, book := open(t)
 	s := d.Do(ctx, d.Load(ctx), desk.LoadDemo())
 	id := s.Entries[0].ID
-	for _, a := range []desk.Action{desk.MarkLot(id, lot.Bid), desk.OpenLot(id),
+	for _, a := range []desk.Action{desk.MarkLots(lot.Bid, id), desk.OpenLot(id),
 		desk.EditLot("model year", func(c *valuation.Case) { c.Lot.ModelYear = 2001 })} {
 		if s = d.Do(ctx, s, a); s.Trouble != "" {
 			t.Fatal(s.Trouble)

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/valuation"
@@ -83,6 +84,7 @@ type Done struct {
 	Shelf     []int64  // the places on the shelf that it changed, new ones last and in their order
 	Merged    bool     // what is kept had moved on: it now holds more than the step's After
 	Left      []string // fields that an undo or redo left alone because they were changed since, in words
+	Stayed    []string // lots that an undo or redo would have taken off, but for what was done to them since, in words
 }
 
 // Reach is what undo and redo of a subject would do next; an empty label: nothing.
@@ -92,9 +94,10 @@ type Reach struct{ Undo, Redo string }
 type Clash struct {
 	Lot    string   // its number on the list; empty: none, or a setting
 	Fields []string // as paths: lot.odometer
+	Stayed []string // lots that would have been taken off, but for what was done to them since, in words
 }
 
 // Error says what clashes.
 func (c *Clash) Error() string {
-	return "changed elsewhere since: " + strings.Join(c.Fields, ", ")
+	return "changed elsewhere since: " + strings.Join(append(slices.Clip(c.Fields), c.Stayed...), ", ")
 }

@@ -210,11 +210,11 @@ type editor[T any] struct {
 	forms     []*form.Of[T]
 	entry     T
 	shape     string // of the entry that the fields were made for
-	mark      *widget.Label
+	mark      *whose // the entry is
 }
 
 func newEditor[T any](s *catalogue[T]) *editor[T] {
-	e := &editor[T]{page: s.page, catalogue: s, body: container.NewVBox(), mark: widget.NewLabel("")}
+	e := &editor[T]{page: s.page, catalogue: s, body: container.NewVBox()}
 	e.pane = form.NewFit(e.body)
 	e.put = func(label string, x T) { s.put(s.noun+": "+label, x) }
 	e.clear()
@@ -231,10 +231,11 @@ func (e *editor[T]) clear() {
 
 func (e *editor[T]) show(x view.CatalogueEntry[T]) {
 	e.entry = x.Item
-	if shape := fmt.Sprint(e.catalogue.idOf(x.Item), x.Yours, e.catalogue.shape(x.Item)); shape != e.shape {
+	if shape := fmt.Sprint(e.catalogue.idOf(x.Item), x.Added, e.catalogue.shape(x.Item)); shape != e.shape {
 		e.shape = shape
 		e.build(x)
 	}
+	e.mark.set(x.Yours)
 	for _, f := range e.forms {
 		f.Render(x.Item)
 	}
@@ -243,10 +244,9 @@ func (e *editor[T]) show(x view.CatalogueEntry[T]) {
 // build makes the fields of an entry.
 func (e *editor[T]) build(x view.CatalogueEntry[T]) {
 	id := e.catalogue.idOf(x.Item)
-	w := newWhose(e.catalogue.dropWords(x), func() { e.catalogue.putBack(id) })
-	w.set(x.Yours)
+	e.mark = newWhose(e.catalogue.dropWords(x), func() { e.catalogue.putBack(id) })
 	e.pane.Clear()
-	e.body.Objects, e.forms = []fyne.CanvasObject{w.body}, nil
+	e.body.Objects, e.forms = []fyne.CanvasObject{e.mark.body}, nil
 	e.catalogue.build(e)
 	e.body.Refresh()
 	e.pane.Refresh()

@@ -244,3 +244,26 @@ func TestTheMinutesOfALookAreSet(t *testing.T) {
 		t.Errorf("it takes %g minutes", got)
 	}
 }
+
+// The first change makes an entry the shop's own. The field keeps the keyboard, and Tab goes on to the next one, as without a change.
+func TestAChangedEntryKeepsTheKeyboard(t *testing.T) {
+	s := at(t, "Repair jobs")
+	list := seen.All[*table.Table](s.page.Object())[0]
+	list.SelectRow(1)
+	list.OnSelected(1)
+	canvas := s.window.Canvas()
+	canvas.Focus(s.number(0))
+	canvas.FocusNext()
+	next := canvas.Focused()
+	s.retype(s.number(0), "40")
+	if len(s.State.Own.Jobs) != 1 || canvas.Focused() != s.number(0) {
+		t.Fatalf("%d own jobs, the keyboard is at %T", len(s.State.Own.Jobs), canvas.Focused())
+	}
+	if canvas.FocusNext(); canvas.Focused() != next || next == s.page.First() {
+		t.Errorf("Tab goes to %T, want the next field", canvas.Focused())
+	}
+	s.tap("Put the starter value back")
+	if s.wants("Starter values"); len(s.State.Own.Jobs) != 0 {
+		t.Errorf("%d own jobs", len(s.State.Own.Jobs))
+	}
+}

@@ -45,7 +45,7 @@ func (p *Page) sayCount() {
 	}
 	words := view.Count(len(p.rows), "lot")
 	if marked > 0 {
-		words = fmt.Sprintf("%d of %s marked", marked, words)
+		words = fmt.Sprintf("%d of %s ticked", marked, words)
 	}
 	p.count.SetText(words)
 }
@@ -61,9 +61,9 @@ func (p *Page) menu(row int) []*fyne.MenuItem {
 	if len(all) > 1 {
 		of = fmt.Sprintf(" %d lots", len(all))
 	}
-	items := []*fyne.MenuItem{item("Open", desk.OpenLot(id)), item("Duplicate", desk.DuplicateLot(id)), fyne.NewMenuItemSeparator()}
+	items := []*fyne.MenuItem{item("Open", desk.OpenLot(id)), item("Duplicate"+of, desk.DuplicateLots(all...)), fyne.NewMenuItemSeparator()}
 	for _, s := range lot.States {
-		items = append(items, item("Mark: "+string(s), desk.MarkLot(id, s)))
+		items = append(items, item("Mark"+of+": "+string(s), desk.MarkLots(s, all...)))
 	}
 	return append(items, item("Went for…", desk.Want(desk.ResultOfLot)), fyne.NewMenuItemSeparator(),
 		item("Move"+of+" to another sale…", desk.Want(desk.MoveToSale)),

@@ -41,10 +41,20 @@ func TestLotsAreMarkedByMouseAndKeyboardAndChangedAtOnce(t *testing.T) {
 	tapRow(p, 0, 0)
 	tapRow(p, 2, fyne.KeyModifierShift)
 	tapRow(p, 4, fyne.KeyModifierShortcutDefault)
-	if got := p.Marked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots marked") {
+	if got := p.Marked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots ticked") {
 		t.Fatalf("marked %v of %v", got, ids)
 	}
 	seen.Press(p.table, fyne.KeySpace) // the fifth is unmarked again
+	for _, i := range p.menu(0) {
+		if i.Label == "Mark 3 lots: lost" {
+			i.Action()
+		}
+	}
+	for _, e := range now().Entries {
+		if lost := e.State == lot.Lost; lost != slices.Contains(ids[:3], e.ID) {
+			t.Errorf("lot %d is %s", e.ID, e.State)
+		}
+	}
 	for _, i := range p.menu(0) {
 		if i.Label == "Archive 3 lots" {
 			i.Action()

@@ -112,7 +112,7 @@ func TestMarkingWonAgainKeepsTheInvoice(t *testing.T) {
 	u, id := won(t)
 	u.well(desk.EditBuild("charge", func(b *build.Build) { b.Charges[0].Amount = 8000 }))
 	for _, way := range [][]desk.Action{
-		{desk.Go(desk.Board), desk.MarkLot(id, lot.Lost), desk.MarkLot(id, lot.Won)},
+		{desk.Go(desk.Board), desk.MarkLots(lot.Lost, id), desk.MarkLots(lot.Won, id)},
 		{desk.OpenLot(id), desk.Go(desk.Live), desk.Call(430000), desk.RecordResult(lot.Won)},
 	} {
 		u.well(way...)

@@ -18,7 +18,7 @@ func TestClosingABuildAsksBeforeItTeaches(t *testing.T) {
 	c.Repair.Lines = []repair.Line{{ID: "r1", Job: "Bumper", Hours: map[string]prob.Three{"body": prob.Certain(2)},
 		Parts: []repair.Part{{Name: "cover", Fallback: none}}}}
 	id := u.add(c)[0]
-	u.well(desk.MarkLot(id, "won"), desk.Go(desk.Builds), desk.ShowBuild(id))
+	u.well(desk.MarkLots("won", id), desk.Go(desk.Builds), desk.ShowBuild(id))
 	price, hammer := money.Amount(900000), money.Amount(400000)
 	s := u.well(desk.SetHammer(&hammer), desk.EditBuild("sold", func(b *build.Build) {
 		b.Outcome, b.Sale.Price, b.Dates.Sold = build.Sold, &price, "2026-11-20"

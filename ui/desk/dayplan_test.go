@@ -95,7 +95,7 @@ func TestLaterDaysShareWhatThereIs(t *testing.T) {
 	if p := u.plan(); len(p.Lots) != 2 {
 		t.Errorf("a lot of a later day that is not marked: %d lots", len(p.Lots))
 	}
-	u.well(desk.MarkLot(id, lot.Bid), desk.Go(desk.SalePlan))
+	u.well(desk.MarkLots(lot.Bid, id), desk.Go(desk.SalePlan))
 	if p := u.plan(); len(p.Lots) != 3 || p.Lots[2].ID != id {
 		t.Errorf("a lot of a later day that is marked: %+v", p.Lots)
 	}
@@ -132,7 +132,7 @@ func twoDays(t *testing.T) (u *user, built int64) {
 	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
 	bought.Lot.SaleDate = "2026-10-01"
 	ids := u.add(later, bought)
-	u.well(desk.MarkLot(ids[0], lot.Bid), desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won),
+	u.well(desk.MarkLots(lot.Bid, ids[0]), desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won),
 		desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 4 }))
 	return u, ids[1]
 }

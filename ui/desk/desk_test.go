@@ -133,7 +133,7 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	u := newUser(t)
 	id := u.newLot()
-	s := u.well(desk.Go(desk.Board), desk.MarkLot(id, lot.Passed), desk.ArchiveLots(true, id), desk.DuplicateLot(id), desk.RemoveLots(id))
+	s := u.well(desk.Go(desk.Board), desk.MarkLots(lot.Passed, id), desk.ArchiveLots(true, id), desk.DuplicateLots(id), desk.RemoveLots(id))
 	if len(s.Entries) != 1 || s.Reach != (book.Reach{Undo: "remove the lot"}) {
 		t.Fatalf("after all: %+v %+v", s.Entries, s.Reach)
 	}
@@ -167,18 +167,18 @@ func TestRemovingTheOpenLotShowsTheBoard(t *testing.T) {
 func TestMarksAndCopies(t *testing.T) {
 	u := newUser(t)
 	id := u.newLot()
-	if s := u.well(desk.MarkLot(id, lot.Passed)); s.Open.State != lot.Passed || s.Entries[0].State != lot.Passed {
+	if s := u.well(desk.MarkLots(lot.Passed, id)); s.Open.State != lot.Passed || s.Entries[0].State != lot.Passed {
 		t.Errorf("marked: %+v", s)
 	}
 	if s := u.well(desk.ArchiveLots(true, id)); !s.Entries[0].Archived {
 		t.Error("not archived")
 	}
-	if s := u.well(desk.ArchiveLots(false, id), desk.DuplicateLot(id)); len(s.Entries) != 2 || s.Entries[0].Archived {
+	if s := u.well(desk.ArchiveLots(false, id), desk.DuplicateLots(id)); len(s.Entries) != 2 || s.Entries[0].Archived {
 		t.Errorf("taken out of the archive and copied: %+v", s.Entries)
 	}
 	u.kept.broken = errors.New("locked")
-	for name, after := range map[string]desk.State{"mark": u.do(desk.MarkLot(id, lot.Won)), "archive": u.do(desk.ArchiveLots(true, id)),
-		"copy": u.do(desk.DuplicateLot(id)), "remove": u.do(desk.RemoveLots(id)), "load": u.Load(t.Context())} {
+	for name, after := range map[string]desk.State{"mark": u.do(desk.MarkLots(lot.Won, id)), "archive": u.do(desk.ArchiveLots(true, id)),
+		"copy": u.do(desk.DuplicateLots(id)), "remove": u.do(desk.RemoveLots(id)), "load": u.Load(t.Context())} {
 		if !strings.Contains(after.Trouble, "locked") {
 			t.Errorf("%s: trouble %q", name, after.Trouble)
 		}
@@ -189,10 +189,10 @@ func TestMarksAndCopies(t *testing.T) {
 func TestBidFreezesThePrediction(t *testing.T) {
 	u := newUser(t)
 	id := u.add(sound("14"))[0]
-	if u.well(desk.OpenLot(id), desk.MarkLot(id, lot.Passed)); u.frozen() != 0 {
+	if u.well(desk.OpenLot(id), desk.MarkLots(lot.Passed, id)); u.frozen() != 0 {
 		t.Error("a lot passed over was forecast")
 	}
-	if u.well(desk.MarkLot(id, lot.Bid)); u.frozen() != 1 {
+	if u.well(desk.MarkLots(lot.Bid, id)); u.frozen() != 1 {
 		t.Errorf("%d lots were forecast", u.frozen())
 	}
 }

@@ -2,6 +2,8 @@ package desk
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -54,13 +56,20 @@ func Redo() Action {
 
 func (d *Desk) travel(ctx context.Context, s State, verb string, step func(context.Context, book.Subject) (book.Done, error)) State {
 	done, err := step(ctx, s.Subject())
+	var clash *book.Clash
 	switch {
+	case errors.As(err, &clash) && len(clash.Stayed) > 0:
+		s.Notice, s.Trouble = "", "Nothing was changed. "+stayedWords(clash.Stayed)+" To take a lot off all the same, use Lot > Remove."
+		return s
 	case err != nil:
 		return s.troubled("step through the history", err)
 	case !done.Did:
 		return s.said("There is no such step on this page.")
 	}
 	said := verb + done.Label + "."
+	if len(done.Stayed) > 0 {
+		said += " " + stayedWords(done.Stayed)
+	}
 	if len(done.Left) > 0 {
 		said += " Left alone, because changed since: " + strings.Join(done.Left, ", ") + "."
 	}
@@ -76,6 +85,18 @@ func (d *Desk) travel(ctx context.Context, s State, verb string, step func(conte
 		s.Open.Listed = nil // s.Open is this state's own since the lot was read again
 	}
 	return s.said(said)
+}
+
+// mostStayed is how many lots that stay are named.
+const mostStayed = 4
+
+// stayedWords says which lots stay although the step would take them off.
+func stayedWords(lots []string) string {
+	more := ""
+	if n := len(lots) - mostStayed; n > 0 {
+		lots, more = lots[:mostStayed], fmt.Sprintf(" and %d more", n)
+	}
+	return "Still here, because changed since: " + strings.Join(lots, ", ") + more + "."
 }
 
 // lists reads again the lists that the place shows.

@@ -134,7 +134,7 @@ func TestAResultListTeachesWhatLotsGoFor(t *testing.T) {
 	u.well(desk.EditShop("terms", func(s *desk.Shop) { s.Buying, s.Rules = sound("").Buying, sound("").Rules }))
 	u.enlist("Lot,Year,Make,Model,Value before (USD)\n14,2019,Ostrane,Pell,12500\n15,2019,Ostrane,Pell,12500\n"+
 		"16,2019,Ostrane,Pell,\n", "North yard")
-	u.well(desk.MarkLot(u.s.Entries[1].ID, lot.Won))
+	u.well(desk.MarkLots(lot.Won, u.s.Entries[1].ID))
 	const results = "Lot,Year,Make,Model,Value before (USD),Damage,Winning bid\n14,2019,Ostrane,Pell,12500,front,3900\n" +
 		"15,2019,Ostrane,Pell,12500,,4100\n16,2019,Ostrane,Pell,,,2000\n40,2018,Kettrick,Dunlin,9000,rear,2500\n"
 	e := u.enlist(results, "North yard")
@@ -170,5 +170,34 @@ func TestAResultListTeachesWhatLotsGoFor(t *testing.T) {
 	u.well(desk.Undo())
 	if learned, _ := u.Results(t.Context()); len(u.s.Entries) != 3 || len(learned) != 0 || u.s.Entries[0].State != lot.ToLookAt {
 		t.Errorf("taken back: %d lots, %+v", len(u.s.Entries), learned)
+	}
+}
+
+// A run list is taken back on the Board after one of its lots was won: that one stays and is named; with nothing else left the undo is
+// refused by name.
+func TestAnUndoneListSaysWhichLotsStay(t *testing.T) {
+	u := newUser(t)
+	u.enlist(runList, "North yard")
+	id := u.s.Entries[0].ID
+	u.well(desk.OpenLot(id))
+	u.well(desk.MarkLots(lot.Won, id))
+	u.well(desk.Go(desk.Board))
+	if s := u.well(desk.Undo()); len(s.Entries) != 1 || s.Notice != "Undone: run list. Still here, because changed since: lot 14 (won)." {
+		t.Fatalf("%d lots, %q %q", len(s.Entries), s.Notice, s.Trouble)
+	}
+	if s := u.well(desk.Redo()); len(s.Entries) != 2 || u.lot(id).State != lot.Won {
+		t.Errorf("done again: %d lots, lot 14 is %s", len(s.Entries), u.lot(id).State)
+	}
+	u.well(desk.MarkLots(lot.Bid, u.s.Entries[1].ID))
+	u.well(desk.Undo())
+	u.well(desk.MoveLots("East", "2026-11-30", u.s.Entries[1].ID))
+	u.well(desk.Undo())
+	u.well(desk.OpenLot(u.s.Entries[1].ID))
+	u.well(desk.MarkLots(lot.Bid, u.s.Open.ID))
+	u.well(desk.Go(desk.Board))
+	s := u.do(desk.Undo())
+	const want = "Nothing was changed. Still here, because changed since: lot 15 (bid). To take a lot off all the same, use Lot > Remove."
+	if s.Trouble != want || len(s.Entries) != 2 {
+		t.Errorf("%d lots, %q", len(s.Entries), s.Trouble)
 	}
 }

@@ -63,7 +63,12 @@ func TellResult(id int64, state lot.State, hammer money.Amount) Action {
 // record marks a lot with what it went for, in one step.
 func (d *Desk) record(ctx context.Context, s State, a Action, l book.Lot, state lot.State, hammer money.Amount) State {
 	a.words = fmt.Sprintf("%s %s at %s", named(l.Case), state, shown(l.Case.Currency, hammer))
-	return d.mark(ctx, s, a, l, state, &hammer, "Recorded: "+a.words+". Ctrl+Z takes it back.")
+	c := book.Change{Before: l, After: l.Clone()}
+	said, err := d.mark(ctx, s, &c, state, &hammer)
+	if err != nil {
+		return s.troubled("read the shelf", err)
+	}
+	return ifKept(d.change(ctx, s, a, c.Before, c.After, c.Freeze), "Recorded: "+a.words+". Ctrl+Z takes it back."+said)
 }
 
 // shown writes an amount with its currency.

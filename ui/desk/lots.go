@@ -56,45 +56,64 @@ func LoadDemo() Action {
 	}).ofSubject(book.Board)
 }
 
-// DuplicateLot copies the case of a lot as a new one.
-func DuplicateLot(id int64) Action {
-	return onLot("duplicate", id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
-		s, _ = d.add(ctx, s, a, []valuation.Case{l.Case})
-		return ifKept(s, "Copied. The copy has its own history.")
+// DuplicateLots copies the cases of lots as new ones, in one step.
+func DuplicateLots(ids ...int64) Action {
+	return keeps("duplicate", func(ctx context.Context, d *Desk, s State, a Action) State {
+		var cases []valuation.Case
+		for _, id := range ids {
+			l, err := d.Book.Lot(ctx, id)
+			if err != nil {
+				return s.troubled("duplicate the lot", err)
+			}
+			cases = append(cases, l.Case)
+		}
+		said := "Copied. The copy has its own history."
+		if a.words = namedStep(a.words, fmt.Sprintf("%d lots", len(ids))); len(cases) == 1 {
+			a.words = namedStep("duplicate", named(cases[0]))
+		} else {
+			said = fmt.Sprintf("Copied %d lots. Each copy has its own history.", len(cases))
+		}
+		s, _ = d.add(ctx, s, a, cases)
+		return ifKept(s, said)
 	}).ofSubject(book.Board)
 }
 
-// MarkLot marks a lot. One marked as bid or won has its prediction frozen, so that what came can be held against it; one that cannot
-// be valued is marked all the same, and the notice says that nothing was forecast. A won lot's build begins.
-func MarkLot(id int64, state lot.State) Action {
-	return onLot("mark as "+string(state), id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
-		return d.mark(ctx, s, a, l, state, nil, fmt.Sprintf("Marked: %s.", state))
-	})
+// MarkLots marks lots, in one step. One marked as bid or won has its prediction frozen, so that what came can be held against it; one
+// that cannot be valued is marked all the same, and the notice says that nothing was forecast. A won lot's build begins.
+func MarkLots(state lot.State, ids ...int64) Action {
+	said := fmt.Sprintf("Marked: %s.", state)
+	if len(ids) > 1 {
+		said = fmt.Sprintf("Marked %d lots: %s.", len(ids), state)
+	}
+	if state == lot.Lost {
+		said += " What it went for, you tell under Lot > Went for."
+	}
+	return onLotsWith(namedMany{"mark as " + string(state), said, ids},
+		func(ctx context.Context, d *Desk, s State, c *book.Change) (string, error) {
+			return d.mark(ctx, s, c, state, nil)
+		})
 }
 
-// mark gives a lot another state, and what it went for where that is known, in one step.
-func (d *Desk) mark(ctx context.Context, s State, a Action, l book.Lot, state lot.State, hammer *money.Amount, said string) State {
-	after := l.Clone()
-	after.State = state
-	var frozen *book.Prediction
+// mark gives a lot another state, and what it went for where that is known. It returns what is to be said of it.
+func (d *Desk) mark(ctx context.Context, s State, c *book.Change, state lot.State, hammer *money.Amount) (said string, err error) {
+	l := c.Before
+	c.After.State = state
 	if (state == lot.Bid || state == lot.Won) && l.State != lot.Won { // of a won lot what was forecast stands: work on it may have begun
 		p, err := d.predict(ctx, l, s.Factors)
 		if err != nil {
 			said += " No prediction was frozen: " + err.Error()
 		}
-		frozen = p
+		c.Freeze = p
 	}
 	if state == lot.Lost && hammer != nil && l.State != lot.Won && l.State != lot.Bid { // what it went for teaches beside a forecast alone
-		p, err := d.foretoldByList(ctx, l, s.Factors)
-		if err != nil {
-			return s.troubled("read the shelf", err)
+		if c.Freeze, err = d.foretoldByList(ctx, l, s.Factors); err != nil {
+			return "", err
 		}
-		frozen = p
 	}
-	if after.Build = d.begun(l, state, hammer); state == lot.Won {
+	if c.After.Build = d.begun(l, state, hammer); state == lot.Won {
 		said += " It is among the Builds now."
 	}
-	return ifKept(d.change(ctx, s, a, l, after, frozen), said)
+	return said, nil
 }
 
 // predict values a lot as it stands, for good, with the comparables that it draws.

@@ -54,30 +54,63 @@ func saleWords(sale string, day lot.Date) string {
 	return sale + ", " + DayShown(day)
 }
 
-// onLots returns an action that changes lots in one step of the page's history, named after the only one or their number.
+// onLots is onLotsWith for a change of which there is nothing to say.
 func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Action {
-	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		a.words = namedStep(words, fmt.Sprintf("%d lots", len(ids)))
+	return onLotsWith(namedMany{words, said, ids}, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
+		change(s, &c.After)
+		return "", nil
+	})
+}
+
+// namedMany is a step that changes lots: what undo names, what is said once it is kept, and the lots.
+type namedMany struct {
+	words, said string
+	ids         []int64
+}
+
+// onLotsWith returns an action that changes lots in one step of the page's history, named after the only one or their number. What
+// change says of a lot is said after the rest; of many lots what is said of the first, and how often the like is.
+func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Change) (string, error)) Action {
+	return keeps(n.words, func(ctx context.Context, d *Desk, s State, a Action) State {
+		a.words = namedStep(n.words, fmt.Sprintf("%d lots", len(n.ids)))
 		step := a.step(s)
-		for _, id := range ids {
+		var says []string
+		for _, id := range n.ids {
 			l, err := d.Book.Lot(ctx, id)
 			if err != nil {
-				return s.troubled(words+" the lot", err)
+				return s.troubled(n.words+" the lot", err)
 			}
-			if len(ids) == 1 {
-				a.words = namedStep(words, named(l.Case))
+			if len(n.ids) == 1 {
+				a.words = namedStep(n.words, named(l.Case))
 			}
-			after := l.Clone()
-			change(s, &after)
-			step.Lots = append(step.Lots, book.Change{Before: l, After: after})
+			c := book.Change{Before: l, After: l.Clone()}
+			words, err := change(ctx, d, s, &c)
+			if err != nil {
+				return s.troubled(n.words+" the lot", err)
+			}
+			if words != "" {
+				says = append(says, words)
+			}
+			step.Lots = append(step.Lots, c)
 		}
 		step.Label = a.words
 		s, _ = d.keep(ctx, s, a.words, step)
 		if s.Trouble != "" {
 			return s
 		}
-		return ifKept(d.lists(ctx, d.refresh(ctx, s)), said)
+		return ifKept(d.lists(ctx, d.refresh(ctx, s)), n.said+inShort(says))
 	})
+}
+
+// inShort is the first of what is said of several lots, and of how many more something is said.
+func inShort(says []string) string {
+	switch n := len(says) - 1; {
+	case n < 0:
+		return ""
+	case n > 0:
+		return fmt.Sprintf("%s The like holds for %d more.", says[0], n)
+	}
+	return says[0]
 }
 
 // Sales returns the sales of the lots on the Board with their days, each once, the latest first.

@@ -1,9 +1,12 @@
 package desk_test
 
 import (
+	"strings"
 	"testing"
 
 	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/lot"
 )
 
 // Many lots are archived and moved at once, and one step of undo takes all of it back.
@@ -25,5 +28,38 @@ func TestManyLotsAreOneStep(t *testing.T) {
 		if e.Archived || e.Sale != sale {
 			t.Errorf("lot %s is at %q, archived %v", e.Number, e.Sale, e.Archived)
 		}
+	}
+}
+
+// Many lots are marked in one step, and copied in one; what can't be forecast of them is said once.
+func TestManyLotsAreMarkedAndCopiedInOneStep(t *testing.T) {
+	u := newUser(t)
+	bare := valuation.Defaults()
+	bare.Lot.Number = "16"
+	ids := u.add(sound("14"), sound("15"), bare)
+	s := u.well(desk.MarkLots(lot.Lost, ids...))
+	if s.Reach.Undo != "mark 3 lots as lost" || s.Notice != "Marked 3 lots: lost. What it went for, you tell under Lot > Went for." {
+		t.Errorf("%q, %q", s.Reach.Undo, s.Notice)
+	}
+	for _, e := range s.Entries {
+		if e.State != lot.Lost {
+			t.Errorf("lot %s is %s", e.Number, e.State)
+		}
+	}
+	for _, e := range u.well(desk.Undo()).Entries {
+		if e.State != lot.ToLookAt {
+			t.Errorf("taken back, lot %s is %s", e.Number, e.State)
+		}
+	}
+	s = u.well(desk.MarkLots(lot.Bid, ids...))
+	if u.frozen() != 2 || !strings.HasPrefix(s.Notice, "Marked 3 lots: bid. No prediction was frozen: ") {
+		t.Errorf("%d frozen, %q", u.frozen(), s.Notice)
+	}
+	s = u.well(desk.DuplicateLots(ids[:2]...))
+	if len(s.Entries) != 5 || s.Reach.Undo != "duplicate 2 lots" || s.Notice != "Copied 2 lots. Each copy has its own history." {
+		t.Errorf("%d lots, %q, %q", len(s.Entries), s.Reach.Undo, s.Notice)
+	}
+	if s = u.well(desk.Undo()); len(s.Entries) != 3 {
+		t.Errorf("taken back, %d lots", len(s.Entries))
 	}
 }

@@ -59,10 +59,10 @@ func deeds() []deed {
 	second.Hash = strings.Repeat("c", 64)
 	var list []deed
 	for name, action := range map[string]desk.Action{
-		"new lot": desk.NewLot(), "demo": desk.LoadDemo(), "duplicate": desk.DuplicateLot(tobid), "archive": desk.ArchiveLots(true, tobid),
+		"new lot": desk.NewLot(), "demo": desk.LoadDemo(), "duplicate": desk.DuplicateLots(tobid), "archive": desk.ArchiveLots(true, tobid),
 		"archive two": desk.ArchiveLots(true, tobid, built), "move": desk.MoveLots("Lower Pans", "2026-12-11", tobid, built),
-		"remove": desk.RemoveLots(tobid), "mark passed": desk.MarkLot(tobid, lot.Passed), "mark won": desk.MarkLot(tobid, lot.Won),
-		"mark lost": desk.MarkLot(built, lot.Lost), "edit": rename("make", "Tarn"), "take terms": desk.TakeTerms(),
+		"remove": desk.RemoveLots(tobid), "mark passed": desk.MarkLots(lot.Passed, tobid), "mark won": desk.MarkLots(lot.Won, tobid),
+		"mark lost": desk.MarkLots(lot.Lost, built), "edit": rename("make", "Tarn"), "take terms": desk.TakeTerms(),
 		"keep terms": desk.KeepTerms(),
 		"record won": desk.RecordResult(lot.Won), "record lost": desk.RecordResult(lot.Lost),
 		"add photos": desk.AddPhotos(tobid, desk.Kept{Photos: []lot.Photo{photo, second}}, "12", lot.Before),

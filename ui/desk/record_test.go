@@ -199,7 +199,7 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 // An accepted factor is a step of the track record, which takes back nothing else, and nothing else takes it back.
 func TestAnAcceptedFactorIsTakenBackOnItsPage(t *testing.T) {
 	u, open := taught(t)
-	u.well(desk.Accept("hours/body"), desk.Go(desk.Board), desk.MarkLot(open, lot.Passed))
+	u.well(desk.Accept("hours/body"), desk.Go(desk.Board), desk.MarkLots(lot.Passed, open))
 	if s := u.well(desk.Undo()); s.Factors.Empty() || s.Notice != "Undone: mark the lot as passed." {
 		t.Errorf("undo on the Board: %q, factors %+v", s.Notice, s.Factors)
 	}

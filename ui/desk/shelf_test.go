@@ -145,7 +145,7 @@ func TestAPredictionKeepsWhatTheLotDrew(t *testing.T) {
 	ids := u.add(tessel("14"), tessel("15"))
 	u.well(desk.OpenLot(ids[0]))
 	u.taken(pells)
-	u.well(desk.MarkLot(ids[1], lot.Bid))
+	u.well(desk.MarkLots(lot.Bid, ids[1]))
 	cases, _, err := u.kept.FrozenCases(t.Context())
 	if err != nil || len(cases[ids[1]].Resale.Rows) != 3 {
 		t.Errorf("frozen with %d rows: %v", len(cases[ids[1]].Resale.Rows), err)

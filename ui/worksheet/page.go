@@ -103,24 +103,29 @@ func (p *Page) renderSection() {
 // edit hands an edit on.
 func (p *Page) edit(words string, change func(*valuation.Case)) { p.do(desk.EditLot(words, change)) }
 
-// sectionOf is the section in which a part of a lot is seen.
-var sectionOf = map[string]int{"lot": 0, "currency": 0, "valued_on": 0, "damage": 1, "photos": 1, "repair": 2, "lines": 2, "resale": 3,
-	"rows":     3,
-	"findings": 5, "hidden": 5, "risks": 5, "settings": 5}
+// sectionsOf are the sections in which a part of a lot is seen, the first of them that to go to; what a lot is marked with is seen in all.
+var sectionsOf = map[string][]int{"lot": {0}, "currency": {0}, "valued_on": {0}, "damage": {1}, "survey": {1}, "photos": {1},
+	"repair": {2}, "lines": {2}, "resale": {3}, "rows": {3}, "findings": {5}, "hidden": {2, 5}, "risks": {2, 5}, "settings": {5},
+	"status": {}, "build": {}}
 
-// sectionFor returns the section of a part; the terms of the sale and the shop are under Costs.
-func sectionFor(part string) int {
+// sectionsFor returns the sections of a part; the terms of the sale and the shop are under Costs.
+func sectionsFor(part string) []int {
 	const costs = 4
-	if at, known := sectionOf[part]; known {
+	if at, known := sectionsOf[part]; known {
 		return at
 	}
-	return costs
+	return []int{costs}
 }
 
-// Reveal shows the section that holds what a step through the history changed; travels counts those steps.
+// Reveal shows a section that holds what a step through the history changed; travels counts those steps.
 func (p *Page) Reveal(travels int, parts []string) {
-	seen := travels == p.travels || slices.ContainsFunc(parts, func(part string) bool { return sectionFor(part) == p.rail.Current() })
-	if p.travels = travels; !seen && len(parts) > 0 {
-		p.rail.Go(sectionFor(parts[0]))
+	known := travels == p.travels
+	p.travels = travels
+	var holds []int
+	for _, part := range parts {
+		holds = append(holds, sectionsFor(part)...)
+	}
+	if !known && len(holds) > 0 && !slices.Contains(holds, p.rail.Current()) {
+		p.rail.Go(holds[0])
 	}
 }

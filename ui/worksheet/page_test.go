@@ -269,3 +269,27 @@ func TestFeesAreKeptAsTheYards(t *testing.T) {
 	b = at(t, "Costs", c)
 	b.wants(t, "Keep as the fees of Weir Street")
 }
+
+// Undo shows where its change is seen, and stays where that is in sight.
+func TestUndoShowsTheSectionOfItsChange(t *testing.T) {
+	for _, c := range []struct{ part, from, shows string }{
+		{"survey", "Damage", "Damage"}, {"survey", "Repair", "Damage"}, {"damage", "Costs", "Damage"}, {"risks", "Repair", "Repair"},
+		{"risks", "Checks", "Checks"}, {"risks", "Costs", "Repair"}, {"status", "Facts", "Facts"}, {"buying", "Facts", "Costs"},
+	} {
+		b := at(t, c.from, plainCase())
+		b.page.Reveal(1, []string{c.part})
+		if got := Sections[b.page.rail.Current()]; got != c.shows {
+			t.Errorf("%s, from %s: shows %s, want %s", c.part, c.from, got, c.shows)
+		}
+	}
+}
+
+// Water and missing parts are words of the survey, asked beside the plan.
+func TestUndoOfWaterStaysOnDamage(t *testing.T) {
+	b := at(t, "Damage", plainCase())
+	b.edit("water stood", func(c *valuation.Case) { c.Survey = &lot.Survey{Missing: []string{"none"}} })
+	b.Do(desk.Undo())
+	if b.page.Reveal(b.State.Travels, b.State.Taken.Parts); Sections[b.page.rail.Current()] != "Damage" {
+		t.Errorf("undo of %q shows %s", b.State.Taken.Parts, Sections[b.page.rail.Current()])
+	}
+}

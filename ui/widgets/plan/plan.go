@@ -132,9 +132,10 @@ func (p *Plan) act(do func() (changed bool)) {
 	}
 }
 
-// TypedKey moves with the arrows and steps the extent with space.
+// TypedKey moves with the arrows and steps the extent with space. The words follow the keys until the pointer moves again.
 func (p *Plan) TypedKey(e *fyne.KeyEvent) {
 	draw.Leave(p, e)
+	p.hovered = -1
 	p.act(func() bool {
 		switch e.Name {
 		case fyne.KeyLeft:
@@ -156,6 +157,7 @@ func (p *Plan) TypedKey(e *fyne.KeyEvent) {
 
 // TypedRune sets the extent by a digit and the depth by a letter.
 func (p *Plan) TypedRune(r rune) {
+	p.hovered = -1
 	p.act(func() bool {
 		if r >= '0' && r <= '3' {
 			return p.survey.setExtent(int(r - '0'))

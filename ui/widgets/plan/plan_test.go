@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
+	"walkline/ui/damage"
 	"walkline/ui/widgets/seen"
 	"walkline/valuation/lot"
 )
@@ -211,5 +212,21 @@ func BenchmarkPlanPicture(b *testing.B) {
 	pic := picture{width: 860, height: 560, size: size, cells: [19]lot.Damage(p.survey.cells), chosen: 11, colors: colorsNow()}
 	for b.Loop() {
 		pic.painted(geometryFor(size))
+	}
+}
+
+// The words under the plan follow what moved last, the pointer or the keys.
+func TestTheWordsFollowTheKeysUntilThePointerMoves(t *testing.T) {
+	p, _, _ := told(t)
+	far := center(geometryFor(p.Size()).cells[3])
+	p.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: far}})
+	hovered := p.Caption()
+	p.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if now := p.Caption(); now == hovered || now != damage.Words(lot.Damage{Area: p.Selected()}) {
+		t.Errorf("%q by the pointer, %q after a key, %s selected", hovered, now, p.Selected())
+	}
+	p.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: far}})
+	if now := p.Caption(); now != hovered {
+		t.Errorf("the pointer moved: %q, want %q", now, hovered)
 	}
 }
