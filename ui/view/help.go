@@ -90,7 +90,7 @@ var help = map[string]string{
 	// Donor vehicle
 	"Donor vehicle":         "Which one: year, make, model, where it stands. One line in words, for the list and the paper.",
 	"Donor is hit at":       "Where the donor is damaged itself. Nothing from those areas is sold off it.",
-	"Donor costs":           "Low, likely, high, with its fees. It is paid once, however many lines it feeds.",
+	"Donor costs":           "Low, likely, high, with its fees. Until you enter yours it is a starter value. Paid once, for all lines.",
 	"Donor's freight":       "To bring it home, and to haul off what is left.",
 	"Donor's lead days":     "Until it stands in the shop: the lines that it feeds wait for it.",
 	"Donor's parts usable":  "Chance that a part of it can be used. What turns out bad is bought from the line's other sources. Empty: 90 %.",
@@ -257,9 +257,8 @@ var help = map[string]string{
 	"If there":         "What it costs on average when it is there.",
 	"Expected":         "Its chance times what it costs.",
 	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
-	"Worth a look": "What looking at the lot brings on average, a minute: with the damage known you bid more for the good ones and leave " +
-		"the " +
-		"bad ones. Sort by it to see what to look at next.",
+	"Worth a look": "What a minute of looking at the lot brings on average, in money: with the damage known you bid more for the good ones " +
+		"and leave the bad ones. Sort by it to see what to look at next. A first guess knows the results and surveys from before it was made.",
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
