@@ -224,6 +224,28 @@ func TestWhatNamesNoLineTakesDownWhatIsLeftOfItsKind(t *testing.T) {
 	}
 }
 
+// A bill that nobody foresaw and that names no line can't raise the profit: what it takes off the lines is what was paid, and no more.
+func TestABillWithoutALineNeverRaisesTheProfit(t *testing.T) {
+	hammer := money.Amount(500000)
+	b := build.Build{Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-20"}}
+	c := uncertain(3, lossRule())
+	before := foreseen(t, c, b, "2026-11-20").Whole.Mean
+	for _, kind := range []string{"part", "materials", "outside", "other"} {
+		last := before
+		for _, amount := range []money.Amount{10000, 25000, 90000, 200000} {
+			b.Receipts = []build.Receipt{{Kind: kind, Amount: amount}}
+			after := foreseen(t, c, b, "2026-11-20").Whole.Mean
+			if after > last+.01 {
+				t.Errorf("%s for %v: the profit goes from %.2f to %.2f", kind, amount, last, after)
+			}
+			last = after
+		}
+		if kind == "part" && last > before-900 {
+			t.Errorf("2,000 for parts that were foreseen at less: %.2f after %.2f", last, before)
+		}
+	}
+}
+
 // By hand, from [sure]: what is found and on no list is known work, less what was worked and paid for it.
 func TestUnlistedDamageIsKnownWork(t *testing.T) {
 	c := sure()

@@ -22,7 +22,7 @@ import (
 // part of a line is the one that the line's bill is for.
 func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []string) {
 	w := work{c: c, k: k}
-	r := rest{b: b, today: today, c: c.Clone()}
+	r := rest{b: b, today: today, c: c.Clone(), k: k}
 	r.currency, _ = money.Lookup(c.Currency)
 	r.c.ValuedOn, r.c.Market.HammerGuess = today, nil
 	r.c.Time.DaysToSell, r.c.Factors = c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell)), applied(c.learned())
@@ -41,6 +41,7 @@ func Remaining(c Case, k Knowledge, b build.Build, today lot.Date) (Case, []stri
 // rest is what is left of a build in the making.
 type rest struct {
 	c        Case
+	k        Knowledge
 	b        build.Build
 	today    lot.Date
 	currency money.Currency

@@ -3,6 +3,7 @@ package valuation
 import (
 	"fmt"
 	"maps"
+	"slices"
 
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
@@ -12,7 +13,9 @@ import (
 
 // FreeRule says how bills and hours that name no line of work count, for whoever reads what is left.
 const FreeRule = "A bill that names a part of the plan counts for it. Other bills and hours that name no line of work take down what the " +
-	"open lines still need of the same kind (parts, materials, sublet work, or hours of that trade), every line by the same share."
+	"open lines still need of the same kind (parts, materials, sublet work, or hours of that trade), every line by the same share. No more " +
+	"is taken off than was spent. Less is in doubt then: the winner's allowance shrinks, and the profit may rise a little. Where the open " +
+	"lines need nothing of that kind, nothing is taken off: a forecast of hours may be for hidden damage."
 
 // named gives the line of work to each bill for a part without one whose words are an open line's part that has not been bought.
 func (r *rest) named(planned []repair.Line) {
@@ -36,19 +39,20 @@ func (r *rest) lineOf(planned []repair.Line, part string) string {
 	return ""
 }
 
-// need is what the open lines still need of one kind, and how that is taken down to a share.
+// need is one kind of what the open lines still need: own hours of a trade, or money where trade is empty.
 type need struct {
-	of   func(repair.Line) float64
-	less func(*repair.Line, float64)
+	trade string
+	alone func(*repair.Line)          // takes all other kinds off a line, but for hours
+	less  func(*repair.Line, float64) // takes the kind down to a share
 }
 
 // needs are the kinds of money that bills can be for.
 var needs = map[string]need{
-	"materials": {func(l repair.Line) float64 { return l.Materials.Mean() },
+	"materials": {"", func(l *repair.Line) { l.Outside, l.Parts = prob.Three{}, nil },
 		func(l *repair.Line, share float64) { l.Materials = l.Materials.Times(share) }},
-	"outside": {func(l repair.Line) float64 { return l.Outside.Mean() },
+	"outside": {"", func(l *repair.Line) { l.Materials, l.Parts = prob.Three{}, nil },
 		func(l *repair.Line, share float64) { l.Outside = l.Outside.Times(share) }},
-	"part": {partsMean, cheaper},
+	"part": {"", func(l *repair.Line) { l.Materials, l.Outside = prob.Three{}, prob.Three{} }, cheaper},
 }
 
 // unassigned takes bills and hours that name no line off what the open lines still need, as [FreeRule] says.
@@ -69,12 +73,37 @@ func (r *rest) unassigned() {
 }
 
 func hoursNeed(trade string) need {
-	return need{func(l repair.Line) float64 { return l.Hours[trade].Mean() }, func(l *repair.Line, share float64) {
-		l.Hours = maps.Clone(l.Hours)
-		if t, ok := l.Hours[trade]; ok {
-			l.Hours[trade] = t.Times(share)
+	return need{trade, func(l *repair.Line) { l.Materials, l.Outside, l.Parts = prob.Three{}, prob.Three{}, nil },
+		func(l *repair.Line, share float64) {
+			l.Hours = maps.Clone(l.Hours)
+			if t, ok := l.Hours[trade]; ok {
+				l.Hours[trade] = t.Times(share)
+			}
+		}}
+}
+
+// comes returns what the open lines come to of a kind on average, played out as the forecast plays them: chances, sources and what leans on
+// the lot's common factor are in it, so that no more is ever taken off than was paid.
+func (r *rest) comes(n need) float64 {
+	c, sum := r.c, 0.0
+	c.Repair.Lines = slices.Clone(c.Repair.Lines)
+	for i := range c.Repair.Lines {
+		n.alone(&c.Repair.Lines[i])
+	}
+	c.Labour.Rates = map[string]float64{n.trade: 1}
+	w := work{c: c, k: r.k, currency: r.currency}
+	if w.play(NewMemory()) != nil {
+		return 0 // what is left can't be foreseen at all, and the forecast says why
+	}
+	for _, d := range w.due() {
+		switch ours := slices.ContainsFunc(c.Repair.Lines, func(l repair.Line) bool { return d.Kind == DueWork && l.ID == d.Line }); {
+		case ours && n.trade != "":
+			sum += d.Labour
+		case ours:
+			sum += d.Cost - d.Labour
 		}
-	}}
+	}
+	return sum
 }
 
 // takeDown takes what was used without a line off what is left of a kind, and says so.
@@ -82,12 +111,10 @@ func (r *rest) takeDown(n need, used float64, words string) {
 	if used <= 0 {
 		return
 	}
-	left := 0.0
-	for _, l := range r.c.Repair.Lines {
-		left += repair.Or(l.Chance, 1) * n.of(l)
-	}
+	left := r.comes(n)
 	if left <= 0 {
-		r.doubt("%s name no line of work, and the open lines need nothing more of that kind: nothing is taken off.", words)
+		r.doubt("%s name no line of work, and the open lines need nothing more of that kind: nothing is taken off. What was spent on hidden "+
+			"damage counts once it names that.", words)
 		return
 	}
 	share := max(0, 1-used/left)
@@ -99,21 +126,6 @@ func (r *rest) takeDown(n need, used float64, words string) {
 		return
 	}
 	r.doubt("%s name no line of work: what the open lines still need of that kind is taken down by %.0f %%.", words, 100*(1-share))
-}
-
-// partsMean returns what the parts of a line cost from the first of their sources, the fallback where there is none.
-func partsMean(l repair.Line) float64 {
-	var sum float64
-	for _, p := range l.Parts {
-		switch {
-		case len(p.Options) > 0:
-			o := p.Options[0]
-			sum += o.Asked().Mean() + o.Freight.Mean() - o.CoreBack.Mean()
-		case p.Fallback != nil:
-			sum += p.Fallback.Price.Mean()
-		}
-	}
-	return sum
 }
 
 // cheaper takes the money of a line's parts down to a share, from whatever source.

@@ -114,14 +114,14 @@ func planText(s sale.Sale, a sale.Answer) string {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)
 	}
 	p.line("Expected profit of the plan: %s (%s)", p.whole(a.Expected), give)
-	p.line("\n%-10s %12s %8s %10s %8s %14s %14s %14s", "Lot", "today's bid", "to win", "expected", "bid on",
-		"after one win", "cash, middle", "cash, full")
+	p.line("\n%-10s %12s %8s %10s %8s %15s %18s %18s", "Lot", "today's bid", "to win", "expected", "bid on",
+		"bid after a win", "cash left, usual", "cash left, top bid")
 	for _, b := range a.Lots {
-		p.line("%-10s %12s %6.1f %% %10s %6.1f %% %14s %14s %14s", b.ID, orNone(s.Currency, b.Bid), 100*b.WinChance,
+		p.line("%-10s %12s %6.1f %% %10s %6.1f %% %15s %18s %18s", b.ID, orNone(s.Currency, b.Bid), 100*b.WinChance,
 			p.whole(b.Expected), 100*b.Reach, orNone(s.Currency, b.AfterWin),
 			orNone(s.Currency, b.CashMiddle), orNone(s.Currency, b.CashFull))
 	}
-	p.line("\nWhat one more would bring: 1,000 of cash %s, ten of your hours %s, one bay %s",
+	p.line("\nMore to spend would add: %s for 1,000 of cash, %s for ten of your hours, %s for one bay",
 		p.whole(a.Thousand), p.whole(a.TenHours), p.whole(a.Bay))
 	p.list("Leave these lots", a.Leave)
 	p.list("How to read it", []string{

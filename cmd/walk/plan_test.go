@@ -157,7 +157,7 @@ func TestPlanOfTheHarrowSale(t *testing.T) {
 func TestPlanForAPerson(t *testing.T) {
 	code, out, _ := ran("plan", harrowSale)
 	for _, says := range []string{"USD 12,000 in cash", "worked out exactly", "3,700",
-		"after one win", "1,000 of cash", "Leave these lots\n  - 40"} {
+		"bid after a win", "1,000 of cash", "Leave these lots\n  - 40"} {
 		if code != done || !strings.Contains(out, says) {
 			t.Errorf("exit %d, no %q in:\n%s", code, says, out)
 		}

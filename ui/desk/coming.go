@@ -42,7 +42,7 @@ func (p *planner) comes(list []Coming, builds []book.Bought) {
 		case !c.Day.Known() || c.Amount <= 0:
 			bare = true
 			continue
-		case at >= 0 && builds[at].Build.Outcome.Ended():
+		case at >= 0 && builds[at].Build.Gone():
 			p.plan.Out = append(p.plan.Out, "Build "+c.Number+" has ended. Take its money off the list once it is in your cash.")
 		}
 		p.plan.Sale.In = append(p.plan.Sale.In, sale.Income{Day: c.Day, Amount: c.Amount})

@@ -25,7 +25,9 @@ type DayPlan struct {
 	Year   PastYear // what the bays brought before
 	Likely []Coming // what builds in hand are likely to bring
 
-	Unlooked []string // numbers of the lots that are left out because nobody has looked at them
+	Unlooked []string     // numbers of the lots that are left out because nobody has looked at them
+	Unmarked []book.Entry // lots of later days that are left out because they are not marked as bid
+	Undated  []string     // numbers of builds that were sold, without the day
 }
 
 // DayLot is one lot of a plan.
@@ -52,8 +54,8 @@ type planner struct {
 }
 
 // PlanDay works the plan of the state's sale day out: over the day's lots, and those of later days that are marked as bid, by day and
-// number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. It may run on any
-// goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
+// number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. A build that was sold takes
+// nothing. It may run on any goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
 func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	cur, known := money.Lookup(s.Day.Has.Currency)
 	if !known {
@@ -61,7 +63,7 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	}
 	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
-	p.plan.Sale.Later = s.Day.Has.Later.rates()
+	p.plan.Sale.Later, p.plan.Unmarked = s.Day.Has.Later.rates(), s.unmarked(s.Day.Date)
 	horizon := s.horizon()
 	if err := p.inHand(ctx, *s.Day.Has, horizon); err != nil {
 		return DayPlan{}, err
@@ -99,6 +101,19 @@ func (s State) horizon() []book.Entry {
 	return out
 }
 
+// unmarked returns the lots of the days after one that are still to come and not marked as bid, in the order in which they run.
+func (s State) unmarked(day lot.Date) []book.Entry {
+	var out []book.Entry
+	for _, e := range s.Entries {
+		open := e.State != lot.Bid && e.State != lot.Won && e.State != lot.Lost && e.State != lot.Passed
+		if open && !e.Archived && e.SaleDate.Known() && e.SaleDate > day {
+			out = append(out, e)
+		}
+	}
+	slices.SortStableFunc(out, inTurn)
+	return out
+}
+
 // inTurn orders lots as they run, by day, sale and place.
 func inTurn(a, b book.Entry) int {
 	return cmp.Or(cmp.Compare(a.SaleDate, b.SaleDate), cmp.Compare(a.Sale, b.Sale), cmp.Compare(turn(a), turn(b)),
@@ -121,8 +136,13 @@ func (p *planner) inHand(ctx context.Context, has SaleDay, horizon []book.Entry)
 	}
 	p.comes(has.In, all)
 	p.plan.Year = pastYear(all, p.plan.Sale.Currency, has.Bays, p.desk.Today())
+	for _, b := range all {
+		if b.Ours() && !b.Archived && b.Build.Sale.Price != nil && b.Build.Dates.Sold == "" {
+			p.plan.Undated = append(p.plan.Undated, b.Number)
+		}
+	}
 	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
-		return !b.Ours() || b.Build.Outcome.Ended() || b.Archived ||
+		return !b.Ours() || b.Build.Gone() || b.Archived ||
 			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })
 	})
 	left, err := p.desk.ForeseeAll(ctx, p.factors, all)
@@ -155,6 +175,9 @@ func (p *planner) add(ctx context.Context, e book.Entry) error {
 	l, err := p.desk.Book.Lot(ctx, e.ID)
 	if err != nil {
 		return err
+	}
+	if e.State == lot.Won && l.Build.Gone() {
+		return nil
 	}
 	one, first, why, err := p.lotOf(ctx, l)
 	s := &p.plan.Sale

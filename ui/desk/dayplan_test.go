@@ -92,11 +92,15 @@ func TestLaterDaysShareWhatThereIs(t *testing.T) {
 	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
 	id := u.add(later)[0]
 	u.well(desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
-	if p := u.plan(); len(p.Lots) != 2 {
-		t.Errorf("a lot of a later day that is not marked: %d lots", len(p.Lots))
+	if p := u.plan(); len(p.Lots) != 2 || len(p.Unmarked) != 1 || desk.ByDay(p.Unmarked) != "2026-12-01: 3" {
+		t.Errorf("a lot of a later day that is not marked: %d lots, said %q", len(p.Lots), desk.ByDay(p.Unmarked))
+	}
+	u.well(desk.OpenLot(u.s.Planned().Lots[1].ID), desk.Go(desk.Live))
+	if s := u.do(desk.NextLot(1)); !strings.Contains(s.Notice, "No lot of a later day is marked bid. There are: 2026-12-01: 3.") {
+		t.Errorf("after the last lot: %q", s.Notice)
 	}
 	u.well(desk.MarkLots(lot.Bid, id), desk.Go(desk.SalePlan))
-	if p := u.plan(); len(p.Lots) != 3 || p.Lots[2].ID != id {
+	if p := u.plan(); len(p.Lots) != 3 || p.Lots[2].ID != id || len(p.Unmarked) != 0 {
 		t.Errorf("a lot of a later day that is marked: %+v", p.Lots)
 	}
 	u.well(desk.ShowDay("2026-12-01"))
@@ -159,6 +163,29 @@ func TestMoneyThatComesInIsThereFromItsDayOn(t *testing.T) {
 	u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.In = append(d.In, desk.Coming{Amount: 100}) }))
 	if p := u.plan(); len(p.Sale.In) != 1 || len(p.Out) != 1 {
 		t.Errorf("money without a day: %+v, %q", p.Sale.In, p.Out)
+	}
+}
+
+// A build with a sold price takes no cash, hours or bay any more, whether it was won on the planned day or before, and a sale without its
+// day is named.
+func TestASoldBuildIsOverForThePlan(t *testing.T) {
+	u, built := twoDays(t)
+	ids := []int64{built, u.plan().Lots[0].ID}
+	u.well(desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(300000), desk.RecordResult(lot.Won))
+	for i, id := range ids {
+		if p := u.plan(); p.Sale.Bays != 2+i || len(p.Undated) != i {
+			t.Fatalf("before the sale: %+v, undated %q", p.Sale.Purse, p.Undated)
+		}
+		price := u.s.Day.Plan.Sale.Currency.FromMajor(15500)
+		u.well(desk.Go(desk.Builds), desk.ShowBuild(id), desk.EditBuild("sold", func(b *build.Build) { b.Sale.Price = &price }),
+			desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+	}
+	p := u.plan()
+	if want := (sale.Purse{Cash: 1_000_000, Hours: 500, Bays: 4}); p.Sale.Purse != want || p.Hand.Builds != 0 {
+		t.Errorf("left %+v, want %+v; in hand %+v", p.Sale.Purse, want, p.Hand)
+	}
+	if len(p.Undated) != 2 {
+		t.Errorf("sold without a day: %q", p.Undated)
 	}
 }
 

@@ -2,20 +2,30 @@ package desk
 
 import (
 	"context"
+	"fmt"
 
 	"walkline/valuation"
+	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // PlanDonor plans the open lot with a donor vehicle, with starter values where it has none yet, and works out anew what the rest of one
-// brings while that is a starter value. Parts that the law may forbid to sell are left out of it. One step of the lot.
+// brings while that is a starter value. Parts that the law may forbid to sell are left out of it. What it costs by the starter values and
+// what that does to the bid is said. One step of the lot.
 func PlanDonor() Action {
 	return keeps("donor vehicle", func(ctx context.Context, d *Desk, s State, a Action) State {
 		if s.Open == nil {
 			return s
 		}
-		donor, said := valuation.ProposeDonor(s.Open.Case, d.Knowledge(), false)
+		before := s.Open.Case.Clone()
+		donor, said := valuation.ProposeDonor(before, d.Knowledge(), false)
 		if donor.Price.Zero() {
 			return s.said(said)
+		}
+		if before.Repair.Donor == nil {
+			after := before.Clone()
+			after.Repair.Donor = &donor
+			said = d.donorWords(before, after)
 		}
 		edit := EditLot(a.words, func(c *valuation.Case) { c.Repair.Donor = &donor })
 		if said == "" {
@@ -23,6 +33,57 @@ func PlanDonor() Action {
 		}
 		return ifKept(edit.do(ctx, d, s, edit), said)
 	})
+}
+
+// donorWords says what a lot that is now planned with a donor counts for it, and what that does to its bid.
+func (d *Desk) donorWords(before, after valuation.Case) string {
+	cur, _ := money.Lookup(after.Currency)
+	words := fmt.Sprintf("The donor counts at a starter price, not yours: %s. Enter what yours costs.", prices(cur, after.Repair.Donor.Price))
+	was, knew := d.walkAway(before)
+	is, knows := d.walkAway(after)
+	switch {
+	case !knew || !knows:
+		return words
+	case was == is:
+		return fmt.Sprintf("%s At that price the walk-away bid stays %s.", words, orNoBid(cur, was))
+	}
+	words = fmt.Sprintf("%s At that price the walk-away bid goes from %s to %s.", words, orNoBid(cur, was), orNoBid(cur, is))
+	if is < was {
+		words += " It does not pay: leave the donor out unless yours costs less."
+	}
+	return words
+}
+
+// orNoBid writes a walk-away bid, none for 0.
+func orNoBid(cur money.Currency, bid money.Amount) string {
+	if bid == 0 {
+		return "no bid"
+	}
+	return cur.Show(bid)
+}
+
+// prices writes a judgement of money, likely first.
+func prices(cur money.Currency, t prob.Three) string {
+	show := func(x float64) string { return cur.Show(cur.FromMajor(x)) }
+	if t.Sure() {
+		return show(t.Likely)
+	}
+	return fmt.Sprintf("%s, from %s to %s", show(t.Likely), show(t.Low), show(t.High))
+}
+
+// walkAway returns a case's walk-away bid, 0 for none; known false: it can't be valued, or no bid can be said yet.
+func (d *Desk) walkAway(c valuation.Case) (bid money.Amount, known bool) {
+	if len(c.Check()) > 0 {
+		return 0, false
+	}
+	a, odds, err := d.memory().Weigh(c, d.Knowledge())
+	if err != nil || !odds.Known() {
+		return 0, false
+	}
+	if a.WalkAway != nil {
+		bid = *a.WalkAway
+	}
+	return bid, true
 }
 
 // LeaveDonor plans the open lot without a donor vehicle. One step of the lot.

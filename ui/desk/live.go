@@ -104,6 +104,8 @@ func NextLot(by int) Action {
 		words := map[bool]string{true: "That was the first lot of this sale.", false: "That was the last lot of this sale."}[at < 0]
 		if e, found := s.otherSale(by); found {
 			s, words = d.showLive(ctx, s, e.ID), fmt.Sprintf("%s This one is sold at %s on %s.", words, e.Sale, DayShown(e.SaleDate))
+		} else if later := ByDay(s.unmarked(s.Open.Case.Lot.SaleDate)); later != "" && by > 0 {
+			words += " No lot of a later day is marked bid. There are: " + later + "."
 		}
 		return s.said(words)
 	})

@@ -2,7 +2,9 @@ package desk
 
 import (
 	"fmt"
+	"strings"
 
+	"walkline/store/book"
 	"walkline/valuation/lot"
 )
 
@@ -17,4 +19,31 @@ func ShowDays(show func(lot.Date) string) { showDay = show }
 // words says what an import did.
 func (c Counts) words() string {
 	return fmt.Sprintf("%d rows read: %d new, %d the same, %d changed, %d refused.", c.Read, c.New, c.Same, c.Changed, c.Refused)
+}
+
+// mostListed is how many lots of one day are named before the rest is counted; days beyond mostDays are counted as one.
+const mostListed, mostDays = 8, 3
+
+// ByDay names lots by their sale day and number, those of one day beside each other: "Dec 2: 107, 108, and 3 more". Empty for none.
+func ByDay(lots []book.Entry) string {
+	var days []string
+	for n := 0; len(lots) > 0; lots = lots[n:] {
+		if len(days) == mostDays {
+			days = append(days, fmt.Sprintf("%d of days after", len(lots)))
+			break
+		}
+		n = 1
+		for n < len(lots) && lots[n].SaleDate == lots[0].SaleDate {
+			n++
+		}
+		var numbers []string
+		for _, e := range lots[:min(n, mostListed)] {
+			numbers = append(numbers, e.Number)
+		}
+		if n > mostListed {
+			numbers = append(numbers, fmt.Sprintf("and %d more", n-mostListed))
+		}
+		days = append(days, DayShown(lots[0].SaleDate)+": "+strings.Join(numbers, ", "))
+	}
+	return strings.Join(days, "; ")
 }

@@ -76,9 +76,9 @@ func New(do func(desk.Action)) *Page {
 // later returns the fields of what is kept for the next sale, in a row.
 func (p *Page) later(do func(desk.Action)) fyne.CanvasObject {
 	row, line := form.Apart(p.form), container.NewHBox()
-	row.Number("A bay kept counts", cash, func(d *desk.SaleDay) any { return &d.Later.Bay }).SetRoom(0)
-	row.Number("An hour kept", cash, func(d *desk.SaleDay) any { return &d.Later.Hour }).SetRoom(0)
-	row.Number("1,000 of cash kept", cash, func(d *desk.SaleDay) any { return &d.Later.Thousand }).SetRoom(0)
+	row.Number("Worth of a free bay", cash, func(d *desk.SaleDay) any { return &d.Later.Bay }).SetRoom(0)
+	row.Number("Of a free hour", cash, func(d *desk.SaleDay) any { return &d.Later.Hour }).SetRoom(0)
+	row.Number("Of 1,000 in cash", cash, func(d *desk.SaleDay) any { return &d.Later.Thousand }).SetRoom(0)
 	for _, o := range row.Rows.Objects {
 		line.Add(o)
 	}

@@ -16,8 +16,8 @@ type Day struct {
 }
 
 // planned are the columns of a printed plan; the last is to write in.
-var planned = table{{"Lot", 12, false}, {"Vehicle", 0, false}, {"Today's bid", 19, true}, {"After one win", 20, true},
-	{"Walk-away bid", 20, true}, {"Wins", 10, true}, {"Gain", 16, true}, {"Cash, full", 19, true}, {"Went for", 20, true}}
+var planned = table{{"Lot", 12, false}, {"Vehicle", 0, false}, {"Today's bid", 19, true}, {"Bid after a win", 22, true},
+	{"Walk-away bid", 20, true}, {"Wins", 10, true}, {"Gain", 16, true}, {"Cash left", 17, true}, {"Went for", 20, true}}
 
 // Plan returns the plan of a sale day as PDF: what there is, the lots in the order in which they run with today's bid and the bid after
 // one win, which to leave, and the cautions. Lots that are left stand by their numbers alone, so that a usual sale takes one page; no lot

@@ -54,7 +54,7 @@ func TestTheSalePlanReadsBackOnOnePage(t *testing.T) {
 		if len(pages) != 1 {
 			t.Fatalf("%s: %d pages", paper.Name, len(pages))
 		}
-		for _, want := range []string{"Sale plan", "2026-12-01 · USD", "After one win", "100 first guess: 2019", "124 2019 Ostrane Pell",
+		for _, want := range []string{"Sale plan", "2026-12-01 · USD", "Bid after a win", "100 first guess: 2019", "124 2019 Ostrane Pell",
 			"Leave lot 125.", "Never bid beyond the walk-away bid.", "A first guess rests on the list alone.", "20,000",
 			"Comes in on top: USD 1,234 from 2026-12-01.", "printed 2026-11-30"} {
 			if !strings.Contains(pages[0], want) {

@@ -212,7 +212,7 @@ func fillAnswer(cells []string, a book.Summary, p Purse) {
 	if a.FirstGuess {
 		cells[columnBinds] = "first guess: " + cells[columnBinds]
 		if a.LookWorth != nil {
-			cells[columnLook] = p.Exact(p.Currency.FromMajor(*a.LookWorth))
+			cells[columnLook] = p.Exact(p.Currency.FromMajor(*a.LookWorth)) + "/min"
 		}
 	}
 	if a.Stale {

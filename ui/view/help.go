@@ -20,17 +20,17 @@ var help = map[string]string{
 	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
 	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
 	"Money that comes in": "What builds or others pay you between the sale days. It counts for lots of its day and of later days.",
-	"A bay kept counts":   "What a bay that you keep free brings at the sales to come. Today a win must bring more than that.",
-	"An hour kept":        "What an hour of yours brings at the sales to come. At 0 only today's lots count.",
-	"1,000 of cash kept":  "What 1,000 of cash brings at the sales to come. At 0 only today's lots count.",
+	"Worth of a free bay": "What a bay that you keep free brings at the sales to come. Today a win must bring more than that.",
+	"Of a free hour":      "What an hour of yours that you keep brings at the sales to come. At 0 only today's lots count.",
+	"Of 1,000 in cash":    "What 1,000 of cash that you keep brings at the sales to come. At 0 only today's lots count.",
 	"Comes in on":         "The day by which you have the money to spend. Money that you have already belongs in the cash.",
 	"Amount coming in":    "What is left of it for the sale, selling costs taken off.",
 	"First guesses":       "Lots that nobody has looked at stay out unless you tick this. In simulated seasons, such bids lost money.",
 	"Today's bid":         "How high to go today, if every lot before it is lost. It never exceeds the walk-away bid and follows each result.",
 	"Bid on":              "How often following the plan still bids when the lot runs.",
-	"After one win":       "The middle of today's bid once one lot before it was won.",
-	"Cash, middle":        "Cash left after a win at the middle of the prices that win.",
-	"Cash, full":          "Cash left after a win at today's bid.",
+	"Bid after a win":     "The middle of today's bid once one lot before it was won.",
+	"Cash left, usual":    "Cash left after a win at the middle of the prices that win.",
+	"Cash left, top bid":  "Cash left after a win at today's bid.",
 
 	// Listing
 	"Listing":   "What the sale writes about the lot. Enter reads it: facts that are not known yet are filled in, and the rest is left alone.",
@@ -90,7 +90,7 @@ var help = map[string]string{
 	// Donor vehicle
 	"Donor vehicle":         "Which one: year, make, model, where it stands. One line in words, for the list and the paper.",
 	"Donor is hit at":       "Where the donor is damaged itself. Nothing from those areas is sold off it.",
-	"Donor costs":           "Low, likely, high, with its fees. It is paid once, however many lines it feeds.",
+	"Donor costs":           "Low, likely, high, with its fees. Until you enter yours it is a starter value. Paid once, for all lines.",
 	"Donor's freight":       "To bring it home, and to haul off what is left.",
 	"Donor's lead days":     "Until it stands in the shop: the lines that it feeds wait for it.",
 	"Donor's parts usable":  "Chance that a part of it can be used. What turns out bad is bought from the line's other sources. Empty: 90 %.",
@@ -257,9 +257,8 @@ var help = map[string]string{
 	"If there":         "What it costs on average when it is there.",
 	"Expected":         "Its chance times what it costs.",
 	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
-	"Worth a look": "What looking at the lot brings on average, a minute: with the damage known you bid more for the good ones and leave " +
-		"the " +
-		"bad ones. Sort by it to see what to look at next.",
+	"Worth a look": "What a minute of looking at the lot brings on average, in money: with the damage known you bid more for the good ones " +
+		"and leave the bad ones. Sort by it to see what to look at next. A first guess knows the results and surveys from before it was made.",
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",

@@ -24,7 +24,7 @@ type Live struct {
 	Limit   string // the walk-away bid
 	Today   string // the bid of the plan of the day, to stand behind it; empty: no plan
 	Binds   string // what sets it, or why there is none
-	Steps   string // how many steps are left, or STOP
+	Steps   string // how many steps are left, or STOP; what became of the lot, where that was recorded
 	Stop    bool
 	Refused bool   // no bid may be made at all
 	Plan    string // what each plan may bid, where more than one is priced
@@ -74,6 +74,9 @@ func NewLive(s desk.State) Live {
 	v.Binds = unknown(o)
 	if v.Binds == "" {
 		v.know(o, p)
+	}
+	if v.State != "" { // bidding is over
+		v.Steps, v.Stop = strings.ToUpper(string(o.State)), false
 	}
 	v.Today = todayWords(s, o.ID, p)
 	if steps := Steps(o); o.Current > 0 {

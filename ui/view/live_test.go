@@ -105,11 +105,11 @@ func TestLiveSaysWhatTheSaleTakes(t *testing.T) {
 		t.Error("steps of nothing")
 	}
 	o.State = lot.Passed
-	if v := view.NewLive(called(o, 0)); v.State != "marked: passed" {
+	if v := view.NewLive(called(o, 0)); v.State != "marked: passed" || v.Steps != "PASSED" {
 		t.Errorf("%q", v.State)
 	}
 	o.State, o.Went = lot.Lost, usd(1400)
-	if v := view.NewLive(called(o, 0)); v.State != "marked: lost at USD 1,400" {
+	if v := view.NewLive(called(o, 0)); v.State != "marked: lost at USD 1,400" || v.Steps != "LOST" || v.Stop {
 		t.Errorf("%q", v.State)
 	}
 	if v := view.NewLive(desk.State{}); v.Lot != "" {

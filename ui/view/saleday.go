@@ -14,7 +14,7 @@ import (
 // DayColumns are the columns of the plan of a sale day.
 var DayColumns = []Column{{"Sale day", false, 114}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
 	{"Walk-away bid", true, 104}, {"Chance to win", true, 94}, {"Expected gain", true, 96}, {"Bid on", true, 66},
-	{"After one win", true, 96}, {"Cash, middle", true, 94}, {"Cash, full", true, 94}}
+	{"Bid after a win", true, 100}, {"Cash left, usual", true, 108}, {"Cash left, top bid", true, 116}}
 
 // DayRows returns what the plan says of its lots, in their order.
 func DayRows(p *desk.DayPlan) [][]string {
@@ -41,7 +41,7 @@ func DayRows(p *desk.DayPlan) [][]string {
 // DayCare are the cautions that stand under a printed plan.
 func DayCare(p *desk.DayPlan) []string {
 	words := []string{"Never bid beyond the walk-away bid. The plan's bid may be lower: cash and bays that it saves go to later lots.",
-		"Before the first win, bid up to today's bid. After one win, bid up to the amount under after one win.",
+		"Before the first win, bid up to today's bid. After one win, bid up to the amount under bid after a win.",
 		"After a second win the paper no longer holds. Record the results, and print the plan anew.",
 		"Look at each lot before you bid, and follow the rules of the sale. The plan is arithmetic on what was entered, not advice."}
 	if slices.ContainsFunc(p.Lots, func(l desk.DayLot) bool { return l.FirstGuess }) {
@@ -61,8 +61,8 @@ func DayWords(p *desk.DayPlan) []string {
 	words := []string{fmt.Sprintf("Following the plan brings %s on average (%s).", purse.Whole(a.Expected), sure),
 		fmt.Sprintf("Left to spend: %s, %.0f of your hours, %s.", purse.Show(p.Sale.Cash), p.Sale.Hours, Count(p.Sale.Bays, "bay")) +
 			handWords(p.Hand, purse),
-		fmt.Sprintf("One more would bring: 1,000 of cash %s, ten of your hours %s, one bay %s.", more(a.Thousand), more(a.TenHours),
-			more(a.Bay))}
+		fmt.Sprintf("More to spend would add: %s for 1,000 of cash, %s for ten of your hours, %s for one bay.", more(a.Thousand),
+			more(a.TenHours), more(a.Bay))}
 	if in := comingWords(p, purse); in != "" {
 		words = slices.Insert(words, 2, in)
 	}
@@ -76,6 +76,12 @@ func DayWords(p *desk.DayPlan) []string {
 	if n := len(p.Unlooked); n > 0 {
 		words = append(words, "Not in the plan, because nobody has looked: "+Lots(p.Unlooked)+
 			". In simulated seasons, bids on first guesses lost money.")
+	}
+	if later := desk.ByDay(p.Unmarked); later != "" {
+		words = append(words, "Later days count only lots marked bid. Not marked, so not in the plan: "+later+".")
+	}
+	if len(p.Undated) > 0 {
+		words = append(words, "Sold, so over for the plan: "+Lots(p.Undated)+". The day of the sale (sold on) is not entered under Builds yet.")
 	}
 	return append(words, p.Out...)
 }
@@ -112,8 +118,8 @@ func comingWords(p *desk.DayPlan, purse Purse) string {
 // laterWords says what is kept counts for, and what the past year says of it.
 func laterWords(p *desk.DayPlan, purse Purse) (words []string) {
 	if l := p.Sale.Later; l.Bay+l.Hour+l.Cash > 0 {
-		words = append(words, fmt.Sprintf("Kept for the next sale, a bay counts %s, an hour %s, 1,000 of cash %s. Each win is less by what it "+
-			"uses.", purse.Whole(l.Bay), purse.Whole(l.Hour), purse.Whole(1000*l.Cash)))
+		words = append(words, fmt.Sprintf("Kept for the next sale, a bay is worth %s, an hour %s, 1,000 of cash %s. Each win counts "+
+			"less by what it uses.", purse.Whole(l.Bay), purse.Whole(l.Hour), purse.Whole(1000*l.Cash)))
 	}
 	if y := p.Year; y.Builds > 0 {
 		words = append(words, fmt.Sprintf("Past year: %s sold made %s on average and took %s of the bays' days: a bay brought %s.",

@@ -100,7 +100,7 @@ func TestBoardCells(t *testing.T) {
 	guess := view.List([]book.Entry{{ID: 1, Currency: "USD", State: "to look at",
 		Answer: &book.Summary{WalkAway: usd(520), Binding: "max_loss_chance",
 			Said: book.Said{FirstGuess: true, LookWorth: &worth}}}}).Rows(view.Filter{})[0].Cells()
-	if guess[3] != "USD 520" || guess[5] != "first guess: chance of a loss" || guess[12] != "7.05" {
+	if guess[3] != "USD 520" || guess[5] != "first guess: chance of a loss" || guess[12] != "7.05/min" {
 		t.Errorf("a first guess: %q", guess)
 	}
 	if last := rows[5][11]; last != "lost, archived" {

@@ -114,7 +114,11 @@ func TestADonorIsPlannedWith(t *testing.T) {
 	if d := b.State.Open.Case.Repair.Donor; d == nil || len(d.Feeds) != 2 || b.page.work.rows[lines.Selected()].Line.ID != repair.DonorLine {
 		t.Fatalf("%+v", d)
 	}
-	b.wants(t, "Donor is hit at", "Leave the donor out")
+	b.wants(t, "Donor is hit at", "Leave the donor out", "Starter values, from memory")
+	if words := b.State.Notice; !strings.Contains(words, "at a starter price, not yours: USD 2,900") ||
+		!strings.Contains(words, "the walk-away bid goes from USD") || !strings.Contains(words, "It does not pay") {
+		t.Errorf("what the donor does is not said: %q", words)
+	}
 	if facts := strings.Join(lines.Facts(), "\n"); strings.Count(facts, "2,900") != 1 {
 		t.Errorf("the donor is not paid once: %s", facts)
 	}

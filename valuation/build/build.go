@@ -64,6 +64,9 @@ var Outcomes = []Outcome{Open, Sold, PartedOut, AsIs, Cancelled}
 // Ended reports whether nothing more is to come.
 func (o Outcome) Ended() bool { return o != Open && o != "" }
 
+// Gone reports whether the vehicle is no longer the shop's: the build has ended, or a price or a day of its sale is entered.
+func (b Build) Gone() bool { return b.Outcome.Ended() || b.Sale.Price != nil || b.Dates.Sold != "" }
+
 // Dates are the days on which something happened; empty: not yet, or not known.
 type Dates struct {
 	Bought    lot.Date `json:"bought"`

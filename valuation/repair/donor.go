@@ -89,8 +89,11 @@ func (d *Donor) line() Line {
 	if d.Vehicle != "" {
 		job += ": " + d.Vehicle
 	}
-	return Line{ID: DonorLine, Job: job, Operation: "replace", Hours: d.Hours, Caution: donorCaution,
-		Why: "You plan with it: paid once, and the lines that it feeds ask it first.",
+	why := "You plan with it: paid once, and the lines that it feeds ask it first."
+	if d.Starter {
+		why += " Starter values, from memory, stand for what you have not entered: ask for the price of a real one."
+	}
+	return Line{ID: DonorLine, Job: job, Operation: "replace", Hours: d.Hours, Caution: donorCaution, Why: why,
 		Parts: []Part{{Name: "donor vehicle", Options: []Option{{Source: DonorSource, Price: d.Price, Freight: d.Freight, LeadDays: d.LeadDays,
 			CoreBack: d.Brings}}}}}
 }
