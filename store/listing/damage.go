@@ -124,8 +124,10 @@ var airbagWords = map[string]string{"front": "front", "driver": "front", "driver
 var (
 	blownWords = cell.SetOf("deployed|blown")
 	negations  = cell.SetOf("no|not|none|never|without|undeployed|intact|good|ok|unknown")
-	noBags     = regexp.MustCompile(`(?i)\b(no|not|none|never|without)\b[a-z ]*\bair ?bags?|\bair ?bags?\b[a-z ]*\b(not|none|never|intact|good|ok)\b`)
-	bags       = regexp.MustCompile(`(?i)^(all |both |the |several |multiple )?air ?bags? (have |are )?(deployed|blown)$|^(deployed|blown) air ?bags?$`)
+	noBags     = regexp.MustCompile(`(?i)\b(no|not|none|never|without)\b[a-z ]*\bair ?bags?|` +
+		`\bair ?bags?\b[a-z ]*\b(not|none|never|intact|good|ok)\b`)
+	bags = regexp.MustCompile(`(?i)^(all |both |the |several |multiple )?air ?bags? (have |are )?(deployed|blown)$|` +
+		`^(deployed|blown) air ?bags?$`)
 )
 
 func findAirbags(r *reading, w *words) {

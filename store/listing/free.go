@@ -38,8 +38,8 @@ func (w words) telling() words {
 }
 
 // finders look for one kind of fact each, in this order: each takes its words, and what names the vehicle is what is left beside a year.
-var finders = []func(*reading, *words){findVIN, findNumber, findValue, findSaleDay, findOdometer, findKeys, findAirbags, findTitle, findRuns,
-	findDriven, findPower, findDoors, findDamage, findLoss, findEngine, findVehicle, findAreas}
+var finders = []func(*reading, *words){findVIN, findNumber, findValue, findSaleDay, findOdometer, findKeys, findAirbags, findTitle,
+	findRuns, findDriven, findPower, findDoors, findDamage, findLoss, findEngine, findVehicle, findAreas}
 
 func findVIN(r *reading, w *words) {
 	w.take(1, func(s string) bool {
