@@ -53,6 +53,8 @@ func (w *Window) readListing(text string) {
 		if o := w.state.Open; o != nil && o.Listed != nil {
 			if missing := view.StillMissing(*o); len(missing) > 0 {
 				w.Do(desk.Seek(missing[0].Key))
+			} else if o.Case.Unlooked() {
+				w.Do(desk.Seek("damage"))
 			}
 		}
 	}

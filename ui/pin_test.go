@@ -49,7 +49,7 @@ func TestThePinSaysTheBidAndWhatMovedIt(t *testing.T) {
 	says(o, "USD 3,500, rebuild", "a try without: least expected profit. Nothing of it is kept.")
 	o = desk.Open{Case: valuation.Defaults()}
 	o.Faults = []valuation.Fault{{Key: "resale"}, {Key: "rules"}}
-	says(o, view.NotYet, "needs vehicle, title document, damage, resale price, a house rule")
+	says(o, view.NotYet, "needs vehicle, title document, resale price, a house rule")
 	p.press.OnTapped()
 	if len(done) != 1 || p.shown.Seek != "lot" {
 		t.Errorf("a press seeks %q", p.shown.Seek)

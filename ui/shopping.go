@@ -54,7 +54,8 @@ func (w *Window) Shop() {
 		form.Small("Or tick the lots one by one: click a box, or press space on a row."))
 	parts := container.NewVSplit(s.pick, form.Under(s.sum, s.table, nil))
 	parts.Offset = .3
-	s.dialog = dialog.NewCustomWithoutButtons("Shopping list", form.Under(head, parts, nil), w.window)
+	body := container.New(form.Room{Width: 480, Height: 240}, form.Under(head, parts, nil))
+	s.dialog = dialog.NewCustomWithoutButtons("Shopping list", body, w.window)
 	s.saves = []*widgets.Button{widgets.NewButton("Print…", w.handler(s.print)), widgets.NewButton("As a table (CSV)…", w.handler(s.save))}
 	s.dialog.SetButtons([]fyne.CanvasObject{widgets.NewButton("Close", s.dialog.Hide), s.saves[0], s.saves[1]})
 	room := w.window.Canvas().Size()

@@ -90,7 +90,8 @@ func NewWindow(a fyne.App, p Parts) *Window {
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide),
 		container.New(head{}, w.places.strip, w.pin.bar))
 	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
-	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, w.places.pages)), r)
+	pages := container.NewScroll(w.places.pages) // one that is too large for the window scrolls, and the window does not grow
+	layer := widgets.NewLayer(container.New(sized{w}, container.NewBorder(head, foot, nil, nil, pages)), r)
 	layer.OnExplain, layer.OnComplete = w.explain, w.known
 	w.window.SetContent(layer)
 	w.window.SetMainMenu(w.menu())

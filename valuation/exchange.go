@@ -42,7 +42,7 @@ func (w *work) foreign() []string {
 
 // missing returns what keeps the lot from a bid: what the case still needs, and a rate for a catalogue in another currency.
 func (w *work) missing() []Need {
-	out := w.c.missing()
+	out := w.c.Missing()
 	for _, code := range w.foreign() {
 		out = append(out, Need{Key: "market.exchange_rates." + code,
 			Text: fmt.Sprintf("Costs: enter how many %s one %s is. The catalogue's figures are in %s, and are left out until then.",

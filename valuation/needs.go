@@ -69,8 +69,9 @@ func (c Case) byHand() bool {
 	return !c.Repair.UseCatalogue && !c.Hidden.UseCatalogue && len(c.Repair.Lines)+len(c.Hidden.Risks) > 0
 }
 
-// missing returns what keeps the lot from a bid.
-func (c Case) missing() []Need {
+// Missing returns what keeps the lot from a bid: what it needs, without what stands in for that, as a first guess does for the survey of
+// a lot that nobody has looked at ([Case.Unlooked]).
+func (c Case) Missing() []Need {
 	if c.byHand() {
 		return nil
 	}

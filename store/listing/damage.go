@@ -1,6 +1,7 @@
 package listing
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -117,9 +118,30 @@ func (r *reading) lost(codes []string) {
 var airbagWords = map[string]string{"front": "front", "driver": "front", "drivers": "front", "passenger": "front", "side": "side",
 	"curtain": "curtain", "curtains": "curtain", "knee": "knee", "belt": "belt", "belts": "belt", "roof": "curtain", "steering": "front",
 	"dash": "front", "airbag": "", "airbags": "", "air": "", "bag": "", "bags": "", "deployed": "", "blown": "", "and": "", "wheel": "",
-	"seat": ""}
+	"seat": "", "all": "", "have": "", "are": "", "both": "", "several": "", "multiple": ""}
 
-func findAirbags(r *reading, w *words) { w.take(8, r.blown) }
+// Words of airbags that have gone off, and words that say of something that it is not so. Common practice, no source.
+var (
+	blownWords = cell.SetOf("deployed|blown")
+	negations  = cell.SetOf("no|not|none|never|without|undeployed|intact|good|ok|unknown")
+	noBags     = regexp.MustCompile(`(?i)\b(no|not|none|never|without)\b[a-z ]*\bair ?bags?|` +
+		`\bair ?bags?\b[a-z ]*\b(not|none|never|intact|good|ok)\b`)
+	bags = regexp.MustCompile(`(?i)^(all |both |the |several |multiple )?air ?bags? (have |are )?(deployed|blown)$|` +
+		`^(deployed|blown) air ?bags?$`)
+)
+
+func findAirbags(r *reading, w *words) {
+	if noBags.MatchString(strings.Join(*w, " ")) || w.take(8, r.blown) {
+		return
+	}
+	w.take(4, func(s string) bool { return bags.MatchString(s) && r.bagsUnplaced(s) })
+}
+
+// bagsUnplaced notes airbags that have deployed, of which nobody says where: they are asked for, and not guessed.
+func (r *reading) bagsUnplaced(text string) bool {
+	r.Left = append(r.Left, text+" (which ones is not said: tick them under State)")
+	return true
+}
 
 // blown takes airbags that have deployed; without a place the words are not understood.
 func (r *reading) blown(text string) bool {

@@ -18,6 +18,8 @@ func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
 	}
 	c = c.Clone()
 	have := c.Lot
+	f.price(c)
+	f.day(c)
 	if have.Title.Document == lot.NotYetKnown && f.Lot.Title.Document != "" {
 		have.Title.Document = ""
 	}
@@ -40,11 +42,12 @@ func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
 			c.Damage = append(c.Damage, d)
 		}
 	}
-	if f.Driven+f.Powertrain != "" {
+	if f.Driven+f.Powertrain != "" || f.Doors > 0 {
 		if c.Survey == nil {
 			c.Survey = &lot.Survey{}
 		}
 		c.Survey.Driven, c.Survey.Powertrain = cmp.Or(c.Survey.Driven, f.Driven), cmp.Or(c.Survey.Powertrain, f.Powertrain)
+		c.Survey.Doors = cmp.Or(c.Survey.Doors, f.Doors)
 	}
 	return c, f, nil
 }

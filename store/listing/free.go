@@ -29,7 +29,8 @@ func (w *words) take(most int, is func(phrase string) bool) bool {
 
 // idle are words beside a fact that say nothing more.
 var idle = cell.SetOf("a|an|the|and|with|is|has|it|in|of|at|on|to|this|vehicle|car|but|very|great|good|vin|approx|damage|title|reads|" +
-	"shows|for|sale|from|auto")
+	"shows|for|sale|from|auto|" +
+	"primary|secondary|main")
 
 // telling returns the words that say something.
 func (w words) telling() words {
@@ -37,8 +38,8 @@ func (w words) telling() words {
 }
 
 // finders look for one kind of fact each, in this order: each takes its words, and what names the vehicle is what is left beside a year.
-var finders = []func(*reading, *words){findVIN, findNumber, findOdometer, findAirbags, findKeys, findTitle, findRuns, findDriven, findPower,
-	findDamage, findLoss, findEngine, findVehicle, findAreas}
+var finders = []func(*reading, *words){findVIN, findNumber, findValue, findSaleDay, findOdometer, findKeys, findAirbags, findTitle,
+	findRuns, findDriven, findPower, findDoors, findDamage, findLoss, findEngine, findVehicle, findAreas}
 
 func findVIN(r *reading, w *words) {
 	w.take(1, func(s string) bool {

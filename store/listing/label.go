@@ -10,15 +10,12 @@ import (
 
 // byLabel takes a value whose label says what it is, and reports whether it was understood.
 func (r *reading) byLabel(p piece) bool {
-	before := len(r.Facts)
+	before := len(r.Facts) + len(r.Left)
 	switch p.field {
 	case "model_year", "first_registration":
 		r.year(p.text)
 	case "sale_date":
-		if day, err := cell.ReadDay(p.text, "", ""); err == nil {
-			r.Lot.SaleDate = day
-			r.fact("Sale day", string(day))
-		}
+		return r.sells(p.text)
 	case "odometer":
 		r.reads(p)
 	case "odometer_status":
@@ -34,11 +31,13 @@ func (r *reading) byLabel(p piece) bool {
 		if has, says := cell.YesNo(p.text); says {
 			r.hasKeys(has)
 		}
-	case "note", "unit", "currency", "value_before", "repair_estimate", "hammer":
+	case "value_before":
+		r.worth(p.text)
+	case "note", "unit", "currency", "repair_estimate", "hammer":
 	default:
 		r.byWord(p)
 	}
-	return len(r.Facts) > before
+	return len(r.Facts)+len(r.Left) > before
 }
 
 // byWord takes a value that is one word or phrase.
@@ -69,7 +68,20 @@ func (r *reading) byWord(p piece) {
 	case "driven":
 		findDriven(r, &w)
 	case "airbags":
-		r.blown(p.text + " airbags deployed")
+		if r.blown(p.text + " airbags deployed") {
+			return
+		}
+		if yes, said := cell.YesNo(p.text); yes && said || says(blownWords, p.text) && !says(negations, p.text) {
+			r.bagsUnplaced(p.label + ": " + p.text)
+		}
+	case "doors":
+		if len(w) == 1 && len(w[0]) == 1 {
+			w = append(w, "doors")
+		}
+		findDoors(r, &w)
+		if w = w.telling(); len(w) > 0 {
+			r.Left = append(r.Left, p.label+": "+strings.Join(w, " "))
+		}
 	case "vehicle":
 		r.vehicle(p.text)
 	}

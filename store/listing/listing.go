@@ -15,8 +15,12 @@ type Found struct {
 	Lot                lot.Lot
 	Damage             []lot.Damage
 	Driven, Powertrain string // codes of the survey
+	Doors              int    // 2 to 5; 0: not said
 	Facts              []Fact // what was understood, in the order of the text
 	Left               []string
+
+	sign string     // of the money that it names
+	days []lot.Date // the readings of the sale's day, where it has two
 }
 
 // Fact is one thing that was understood: the field that it belongs to, what it says, and the code of the area that it is about, if any.
@@ -54,7 +58,9 @@ func known(label string) bool { return fieldOf(strings.TrimSpace(label)) != "" }
 // ownLabels are the labels of a listing that no run list has a column for. Common practice, no source.
 var ownLabels = map[string]string{"vehicle": "vehicle", "engine": "engine", "fuel": "engine", "engine type": "engine", "drive": "driven",
 	"drive type": "driven", "driven wheels": "driven", "drivetrain": "driven", "airbags": "airbags", "start": "condition", "key": "keys",
-	"brands": "document", "lot": "number", "fuel type": "engine"}
+	"brands": "document", "lot": "number", "fuel type": "engine", "doors": "doors", "number of doors": "doors", "body": "doors",
+	"body style": "doors", "primary": "areas", "secondary": "areas", "sec": "areas", "also damaged": "areas", "value": "value_before",
+	"worth": "value_before", "retail value": "value_before", "sale day": "sale_date", "sells on": "sale_date"}
 
 // fieldOf returns what a label names, empty for none. Any label that speaks of damage names damaged areas.
 func fieldOf(label string) string {
@@ -131,13 +137,21 @@ func (r *reading) fact(field, words string) {
 func (r *reading) take(p piece) {
 	if p.field != "" {
 		if !cell.Nothing(p.text) && !r.byLabel(p) {
-			r.Left = append(r.Left, p.label+": "+p.text)
+			r.Left = append(r.Left, p.label+": "+p.text+unplaced(p))
 		}
 		return
 	}
 	for run := range slices.Chunk(strings.FieldsFunc(p.text, func(c rune) bool { return c == ' ' || c == '\t' }), mostWords) {
 		r.look(run)
 	}
+}
+
+// unplaced says what is missing of damage that names no area.
+func unplaced(p piece) string {
+	if p.field != "areas" {
+		return ""
+	}
+	return " (names no area by itself: mark it under What's damaged)"
 }
 
 // mostWords is how many words are looked at together. Ours: a longer piece is no longer one thing.

@@ -11,8 +11,9 @@ import (
 
 // conditions are plain words for whether a vehicle drives, folded. Common practice, no source.
 var conditions = map[string]string{
-	"runs and drives": "drives", "run and drive": "drives", "starts and drives": "drives", "run and drives": "drives",
-	"drives": "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
+	"runs and drives": "drives", "run and drive": "drives", "starts and drives": "drives", "run and drives": "drives", "run drive": "drives",
+	"runs drives": "drives",
+	"drives":      "drives", "drivable": "drives", "can be driven": "drives", "fahrbereit": "drives",
 	"fahrt": "drives", "roule": "drives", "roulant": "drives", "circula": "drives", "jezdzi": "drives", "rijdt": "drives",
 	"marciante": "drives",
 	"starts":    "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts",

@@ -49,6 +49,12 @@ func TestAListingIsOneStep(t *testing.T) {
 	if s = u.well(desk.Undo()); s.Open.Listed != nil || u.lot(id).Case.Lot.Model != blank.Lot.Model || len(u.lot(id).Case.Damage) > 0 {
 		t.Errorf("one undo leaves %+v", u.lot(id).Case.Lot)
 	}
+	if s = u.well(desk.Redo()); s.Open.Listed == nil || s.Open.Listed.Left[0] != "chrome hubcaps" {
+		t.Errorf("redo does not say what was left: %+v", s.Open.Listed)
+	}
+	if s = u.well(guess(9000), desk.Undo()); s.Open.Listed == nil {
+		t.Error("the undo of another step takes away what the listing gave")
+	}
 	if s = u.do(desk.FillIn(strings.Repeat("a", 9000))); s.Trouble == "" {
 		t.Error("a book is taken for a listing")
 	}

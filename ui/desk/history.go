@@ -42,9 +42,12 @@ func (d *Desk) reach(ctx context.Context, s State) State {
 	return s
 }
 
+// undone stands before the name of a step that was taken back.
+const undone = "Undone: "
+
 // Undo takes the last step of the page's own subject back, and shows what it changed.
 func Undo() Action {
-	return shows(func(ctx context.Context, d *Desk, s State) State { return d.travel(ctx, s, "Undone: ", d.Book.Undo) })
+	return shows(func(ctx context.Context, d *Desk, s State) State { return d.travel(ctx, s, undone, d.Book.Undo) })
 }
 
 // Redo does the step again that was taken back last.
@@ -82,7 +85,7 @@ func (d *Desk) travel(ctx context.Context, s State, verb string, step func(conte
 	}
 	s.Taken, s.Travels = done, s.Travels+1
 	if s.Open != nil {
-		s.Open.Listed = nil // s.Open is this state's own since the lot was read again
+		s.Open.unlisted(done.Label, verb == undone) // s.Open is this state's own since the lot was read again
 	}
 	return s.said(said)
 }

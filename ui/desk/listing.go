@@ -14,11 +14,34 @@ type Listed struct {
 	Case  valuation.Case // with what the text added to it
 	Facts [][2]string    // what was understood: the field, and what the text says
 	Left  []string       // what was not understood, or is said otherwise in the case
+
+	before *Listed // what the text read before it gave; nil: none was
+}
+
+// fillingIn names the step that fills a lot in from its listing.
+const fillingIn = "fill in from the listing"
+
+// unlisted takes what a listing gave out of sight with its step, to be shown again with it; any other step leaves it in sight.
+func (o *Open) unlisted(label string, undone bool) {
+	if label != fillingIn {
+		return
+	}
+	if last := len(o.unread) - 1; !undone && last >= 0 {
+		o.Listed, o.unread = o.unread[last], slices.Clone(o.unread[:last])
+		return
+	}
+	for undone && o.Listed != nil {
+		l := o.Listed
+		if o.Listed = l.before; len(l.Facts) > 0 { // one without facts was no step
+			o.unread = append(slices.Clone(o.unread), l)
+			return
+		}
+	}
 }
 
 // FillIn puts into the open lot what the text of its listing says and what is not known yet, as one step.
 func FillIn(text string) Action {
-	return keeps("fill in from the listing", func(ctx context.Context, d *Desk, s State, a Action) State {
+	return keeps(fillingIn, func(ctx context.Context, d *Desk, s State, a Action) State {
 		if s.Open == nil {
 			return s
 		}
@@ -33,7 +56,8 @@ func FillIn(text string) Action {
 			}
 		}
 		o := *s.Open
-		o.Listed = &listed
+		listed.before = o.Listed
+		o.Listed, o.unread = &listed, nil
 		return s.with(o).said(fmt.Sprintf("%d facts read from the listing. Left: %d.", len(listed.Facts), len(listed.Left)))
 	}).ofOpen()
 }

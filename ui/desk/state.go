@@ -71,6 +71,7 @@ type Open struct {
 	Limits   *Limits       // what each house rule takes; nil: not worked out
 
 	kept     book.Lot
+	unread   []*Listed         // what listings gave whose steps are taken back, the last taken back last
 	shelf    []book.Comparable // that its rows are drawn from
 	outlined int               // the revision after that of Outline
 	by       []string          // the steps since the last answer

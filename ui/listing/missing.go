@@ -19,21 +19,32 @@ type missing struct {
 	do      func(desk.Action)
 	says    *widgets.Words
 	buttons *fyne.Container
+	surer   *fyne.Container // of a first guess: what would make it surer
 	body    fyne.CanvasObject
 	shown   []view.Missing
 }
 
 func newMissing(do func(desk.Action)) *missing {
 	m := &missing{do: do, says: widgets.NewLine(""), buttons: container.New(layout.NewCustomPaddedHBoxLayout(theme.Half))}
-	m.body = container.New(form.LeastHeight{Height: lineHeight}, container.NewHBox(m.says, m.buttons))
+	m.surer = container.NewHBox(widgets.NewLine("Nobody has looked at it yet. Surer with:"),
+		widgets.NewButton("damage", func() { do(desk.Seek("damage")) }))
+	m.body = container.New(form.LeastHeight{Height: lineHeight}, container.NewHBox(m.says, m.buttons, m.surer))
 	return m
 }
 
 func (m *missing) render(o desk.Open) {
 	all := view.StillMissing(o)
-	m.says.SetText("A bid still needs:")
-	if len(all) == 0 {
+	guess := o.Case.Unlooked()
+	switch {
+	case len(all) > 0:
+		m.says.SetText("A bid still needs:")
+	case guess:
+		m.says.SetText("The bid is a first guess.")
+	default:
 		m.says.SetText("Nothing more is needed for a bid. More detail on the worksheet makes it surer.")
+	}
+	if m.surer.Hide(); guess {
+		m.surer.Show()
 	}
 	if slices.Equal(all, m.shown) {
 		return

@@ -91,7 +91,7 @@ func NewLive(s desk.State) Live {
 func unknown(o desk.Open) string {
 	switch {
 	case len(o.Faults) > 0:
-		return "Not valued. " + Fault(o.Faults[0])
+		return "Not valued. " + StillMissing(o)[0].Words
 	case o.Problem != "":
 		return "Not valued. " + sentence(o.Problem)
 	case o.Valued == nil:

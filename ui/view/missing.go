@@ -16,7 +16,8 @@ type Missing struct{ Key, Name, Words string }
 // faultNames name in a word or two what a new lot's faults are about.
 var faultNames = map[string]string{"resale": "resale price", "lot.model_year": "model year", "rules": "a house rule"}
 
-// StillMissing returns what the open lot still needs for a bid, in the order in which it is entered; none: there is an answer.
+// StillMissing returns what the open lot still needs for a bid, in the order in which it is entered; none: there is an answer. Every page
+// names this list and no other.
 func StillMissing(o desk.Open) []Missing {
 	var all []Missing
 	add := func(m Missing) {
@@ -24,8 +25,12 @@ func StillMissing(o desk.Open) []Missing {
 			all = append(all, m)
 		}
 	}
-	for _, n := range o.Case.Needs() {
-		add(Missing{n.Key, needNames[n.Key], n.Text})
+	needs := o.Case.Missing()
+	if o.Valued != nil && o.Fresh {
+		needs = o.Valued.Answer.Needs
+	}
+	for _, n := range needs {
+		add(Missing{n.Key, needName(n.Key), n.Text})
 	}
 	for _, f := range o.Faults {
 		m := Missing{f.Key, faultNames[f.Key], Fault(f)}

@@ -110,16 +110,19 @@ func needWords(keys []string) string {
 	}
 	names := make([]string, len(keys))
 	for i, k := range keys {
-		switch name, known := needNames[k]; {
-		case known:
-			names[i] = name
-		case strings.HasPrefix(k, "market.exchange_rates."):
-			names[i] = "exchange rate"
-		default:
-			names[i] = Words(k)
-		}
+		names[i] = needName(k)
 	}
 	return "needs " + strings.Join(names, ", ")
+}
+
+func needName(key string) string {
+	switch name, known := needNames[key]; {
+	case known:
+		return name
+	case strings.HasPrefix(key, "market.exchange_rates."):
+		return "exchange rate"
+	}
+	return Words(key)
 }
 
 // needKeys returns the keys of what an answer still needs.

@@ -15,8 +15,12 @@ import (
 
 // RepairColumns are the columns of the table of repair lines.
 var RepairColumns = []Column{
-	{"Area", false, 56}, {"Work", false, 220}, {"Needed", true, 68}, {"Hours", true, 60}, {"Cost", true, 70}, {"Whose", false, 68},
+	{"Area", false, 62}, {"Work", false, 220}, {"Needed", true, 62}, {"Hours", true, 50}, {"Cost", true, 62}, {"Whose", false, 62},
 }
+
+// narrowAreas are words for areas in the narrow column of the table.
+var narrowAreas = map[string]string{"undercarriage": "under", "interior": "inside", "engine_bay": "engine", "electrical": "wiring",
+	"battery_pack": "battery"}
 
 // RepairRow is one repair line with what it is expected to take.
 type RepairRow struct {
@@ -49,7 +53,8 @@ func Repair(o desk.Open) []RepairRow {
 		if l.Catalogue {
 			from = "starter"
 		}
-		rows[i] = RepairRow{l.Line, l.Catalogue, []string{damage.Short(l.Area), l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
+		area := cmp.Or(narrowAreas[l.Area], damage.Short(l.Area))
+		rows[i] = RepairRow{l.Line, l.Catalogue, []string{area, l.Job, Percent(repair.Or(l.Chance, 1)), "", "", from}}
 		if f, ok := figures[l.ID]; ok {
 			rows[i].Cells[3], rows[i].Cells[4] = fmt.Sprintf("%.1f", f.Hours), p.Whole(f.Mean)
 		}

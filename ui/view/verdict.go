@@ -49,12 +49,8 @@ func NewVerdict(o desk.Open) Verdict {
 	if len(o.Tried) > 0 {
 		v.Headline = "Walk-away bid, a try"
 	}
-	for i, f := range o.Faults {
-		if i == mostFaults {
-			v.Next = append(v.Next, fmt.Sprintf("and %d more", len(o.Faults)-i))
-			break
-		}
-		v.Next = append(v.Next, Fault(f))
+	if len(o.Faults) > 0 {
+		v.Next = nextSteps(StillMissing(o))
 	}
 	if o.Problem != "" {
 		v.Next = append(v.Next, o.Problem)
@@ -75,6 +71,18 @@ func NewVerdict(o desk.Open) Verdict {
 	}
 	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of), guessWords(o.Valued.Answer.FirstGuess))
 	return v
+}
+
+// nextSteps says what is still to be entered, the first few of many.
+func nextSteps(missing []Missing) []string {
+	var steps []string
+	for i, m := range missing {
+		if i == mostFaults {
+			return append(steps, fmt.Sprintf("and %d more", len(missing)-i))
+		}
+		steps = append(steps, m.Words)
+	}
+	return steps
 }
 
 // careWords says how many cautions fit the lot, where the bid is decided.

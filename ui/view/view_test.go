@@ -121,13 +121,20 @@ func TestPercent(t *testing.T) {
 }
 
 func TestVerdictOfAnUnfinishedLot(t *testing.T) {
-	o := desk.Open{Faults: []valuation.Fault{{Key: "resale"}, {Key: "time.hours_per_week", Value: "0", Want: "more"}}}
+	o := desk.Open{Case: valuation.Defaults()}
+	o.Faults = []valuation.Fault{{Key: "resale"}, {Key: "time.hours_per_week", Value: "0", Want: "more"}}
+	o.Case.Lot.Make, o.Case.Lot.Title.Document = "Ostrane", "salvage"
 	v := view.NewVerdict(o)
+	if pin := view.NewPin(o); pin.Moved != "needs resale price, time.hours per week" { // a first guess stands in for damage
+		t.Errorf("the head says %q", pin.Moved)
+	}
 	if v.Figure != view.NotYet || v.Settled || v.Refused || len(v.Next) != 2 || !strings.HasPrefix(v.Next[0], "Resale: import") ||
 		!strings.Contains(v.Next[1], "hours per week") {
 		t.Errorf("%+v", v)
 	}
-	o.Faults = slices.Repeat(o.Faults[:1], 9)
+	for i := range 7 {
+		o.Faults = append(o.Faults, valuation.Fault{Key: fmt.Sprint("time.", i)})
+	}
 	if v = view.NewVerdict(o); len(v.Next) != 7 || v.Next[6] != "and 3 more" {
 		t.Errorf("nine faults: %q", v.Next)
 	}

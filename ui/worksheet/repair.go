@@ -71,7 +71,7 @@ func newRepair(p *Page, know valuation.Knowledge) *section {
 	tables := widgets.NewVSplit("worksheet.work", w.table, below, linesShare)
 	left := form.Under(top, container.New(form.LeastHeight{Height: 300}, tables),
 		container.NewVBox(w.totals, container.New(layout.NewRowWrapLayout(), w.restore, w.donor, shop)))
-	share := 0.59
+	share := 0.63
 	if theme.Scale() > form.LargeText {
 		share = 0.5 // the fields need the room
 	}
@@ -98,8 +98,8 @@ func (w *work) strike(row int) {
 	w.page.edit("remove "+r.Name, func(c *valuation.Case) { valuation.StrikeRisk(c, know, r.ID) })
 }
 
-// linesShare is what the lines of known work get of the height: a dozen of them at 1280 x 720.
-const linesShare = 0.82
+// linesShare is what the lines of known work get of the height: eight of them at 1280 x 720, beside three hidden risks.
+const linesShare = 0.64
 
 // columns turns a view's columns into a table's.
 func columns(cols []view.Column, sortable bool) []table.Column {

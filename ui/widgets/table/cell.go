@@ -44,6 +44,7 @@ type cell struct {
 	tick   [2]*canvas.Line
 	words  *draw.Text
 	shown  *canvas.Image
+	whole  string // the words that are cut; empty: none are
 	right  bool
 	boxed  bool
 }
@@ -62,14 +63,20 @@ func newCell(t *Table) *cell {
 	return c
 }
 
-// MouseIn lights the row.
-func (c *cell) MouseIn(*desktop.MouseEvent) { c.table.hover(c.row) }
+// MouseIn lights the row, and tells words that are cut.
+func (c *cell) MouseIn(*desktop.MouseEvent) {
+	c.table.hover(c.row)
+	draw.Explain(c, c.whole)
+}
 
 // MouseMoved lights the row.
 func (c *cell) MouseMoved(*desktop.MouseEvent) { c.table.hover(c.row) }
 
 // MouseOut lights no row.
-func (c *cell) MouseOut() { c.table.hover(-1) }
+func (c *cell) MouseOut() {
+	c.table.hover(-1)
+	draw.Explain(c, "")
+}
 
 // updateCell shows a place of the table in a cell.
 func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
@@ -78,7 +85,7 @@ func (t *Table) updateCell(id widget.TableCellID, o fyne.CanvasObject) {
 	t.sees(id.Row)
 	column := id.Col - t.lead()
 	c.boxed = column < 0 && id.Row < t.count && t.row(id.Row).boxed()
-	c.right = false
+	c.right, c.whole = false, ""
 	c.shown.Hidden = true
 	c.words.Text.Text, c.words.Tone, c.words.TextStyle.Bold = "", draw.Foreground, false
 	switch {
@@ -111,6 +118,9 @@ func (t *Table) fill(c *cell, row, column int) {
 	if column < len(r.Cells) {
 		c.words.Dress()
 		c.words.Text.Text = draw.Shortened(r.Cells[column], c.Size().Width-2*theme.Space, c.words.Role, c.words.TextStyle)
+		if c.words.Text.Text != r.Cells[column] {
+			c.whole = r.Cells[column]
+		}
 	}
 }
 

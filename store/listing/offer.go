@@ -1,0 +1,131 @@
+package listing
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"walkline/store/cell"
+	"walkline/valuation"
+	"walkline/valuation/lot"
+)
+
+// doors is how the number of doors is written: 4DR, 4-door, 2 doors.
+var doors = regexp.MustCompile(`(?i)^([2-5])[- ]?(dr|drs|door|doors)$`)
+
+func findDoors(r *reading, w *words) {
+	w.take(2, func(s string) bool {
+		m := doors.FindStringSubmatch(s)
+		if m == nil {
+			return false
+		}
+		r.Doors, _ = strconv.Atoi(m[1])
+		r.fact("Doors", m[1])
+		return true
+	})
+}
+
+// valued is how a text names what the whole vehicle was worth before it was hurt. Common practice, no source.
+var valued = regexp.MustCompile(`(?i)^(?:(?:estimated |est |the )?(?:retail |market )?value(?: before(?: loss| damage)?)?|valued|worth)` +
+	`(?: of| at| is|:)? (.*\d.*)$`)
+
+func findValue(r *reading, w *words) {
+	w.take(8, func(s string) bool {
+		m := valued.FindStringSubmatch(s)
+		return m != nil && r.worth(m[1])
+	})
+}
+
+// worth takes the value before the damage, and reports whether a text is one.
+func (r *reading) worth(text string) bool {
+	p, err := cell.ReadMoney(text, 0)
+	if x := p.Float(); err != nil || x <= 0 {
+		return false
+	}
+	r.Lot.Listed, r.sign = &lot.Listed{ValueBefore: new(p.Float())}, p.Sign
+	r.fact(valueField, text)
+	return true
+}
+
+// The fields of facts that only a case can judge.
+const (
+	valueField = "Value before"
+	dayField   = "Sale day"
+)
+
+// unfact takes a fact back that the case does not bear, and says why.
+func (f *Found) unfact(field, why string) {
+	at := slices.IndexFunc(f.Facts, func(x Fact) bool { return x.Field == field })
+	if at < 0 {
+		return
+	}
+	f.Left = append(f.Left, strings.ToLower(field)+" "+f.Facts[at].Words+why)
+	f.Facts = slices.Delete(f.Facts, at, at+1)
+}
+
+// price gives the value before the damage its currency: that of the case where the sign may stand for it.
+func (f *Found) price(c valuation.Case) {
+	l, have := f.Lot.Listed, c.Lot.Listed
+	codes := cell.Currencies(f.sign)
+	switch {
+	case l == nil:
+	case have != nil && have.ValueBefore != nil && *have.ValueBefore != *l.ValueBefore:
+		f.Lot.Listed = nil
+		f.unfact(valueField, " (the lot has another already)")
+	case f.sign == "" || cell.Stands(f.sign, c.Currency):
+		l.Currency = c.Currency
+	case len(codes) == 1:
+		l.Currency = codes[0]
+	default:
+		f.Lot.Listed = nil
+		f.unfact(valueField, " (of which currency?)")
+	}
+}
+
+// saleDay is how a text names the day of the sale.
+var saleDay = regexp.MustCompile(`(?i)^(?:sale|sells|auction)(?: day| date)?(?: on| is|:)? (.*\d.*)$`)
+
+func findSaleDay(r *reading, w *words) {
+	w.take(7, func(s string) bool {
+		m := saleDay.FindStringSubmatch(s)
+		return m != nil && r.sells(m[1])
+	})
+}
+
+// sells takes the day of the sale, and reports whether a text is one. Of "12/01/2026" only a case can say which number is the month.
+func (r *reading) sells(text string) bool {
+	first, err := cell.ReadDay(text, cell.MonthFirst, "")
+	second, otherwise := cell.ReadDay(text, cell.DayFirst, "")
+	switch {
+	case err != nil && otherwise != nil:
+		return false
+	case err != nil:
+		first = second
+	case otherwise == nil && first != second:
+		r.days = []lot.Date{first, second}
+	default:
+		r.days = nil
+	}
+	if r.Lot.SaleDate = first; len(r.days) > 0 {
+		r.Lot.SaleDate = ""
+		r.fact(dayField, text)
+		return true
+	}
+	r.fact(dayField, string(first))
+	return true
+}
+
+// day chooses between two readings of the sale's day: a lot that is listed is not sold yet, so one that is over on the day of the valuation
+// is not meant. Where both may be, neither is taken.
+func (f *Found) day(c valuation.Case) {
+	ahead := slices.DeleteFunc(slices.Clone(f.days), func(d lot.Date) bool { return c.ValuedOn == "" || d < c.ValuedOn })
+	switch at := slices.IndexFunc(f.Facts, func(x Fact) bool { return x.Field == dayField }); {
+	case len(f.days) == 0 || at < 0:
+	case len(ahead) == 1:
+		f.Lot.SaleDate = ahead[0]
+		f.Facts[at].Words = string(ahead[0]) + " (the other reading of " + f.Facts[at].Words + " is over)"
+	default:
+		f.unfact(dayField, " (which number is the month? Enter the day)")
+	}
+}
