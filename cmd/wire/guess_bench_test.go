@@ -79,7 +79,7 @@ func thousand(b *testing.B, d *desk.Desk) (desk.State, *desk.Waiting) {
 			[]string{"collision", "", "flood", "theft", "hail"}[i%5], []string{"front", "rear", "", "left"}[i%4], 5000+13*i)
 	}
 	s := d.Load(b.Context())
-	sheet, err := d.OpenList(b.Context(), []byte(list.String()))
+	sheet, err := d.OpenList(b.Context(), []byte(list.String()), desk.Opening{})
 	if err != nil {
 		b.Fatal(err)
 	}
