@@ -64,23 +64,8 @@ func comparablesUsed(rows []csvfile.Comparable, s desk.Stated) []string {
 		"Of another model: %d. They lend their age and mileage, not their price."},
 		told{unnamed, "No model named: %d. Taken for this lot's model."},
 		told{nameless, "No make and model: %d. No lot draws them from the shelf until they have both."},
-		told{twins(rows), "Rows that say the same as another: %d. Each pair counts once."},
 		told{years, "No model year: %d. Kept, but used for nothing until they have one."},
 		told{miles, "No mileage: %d. They count less."}, told{titles, "Title not stated: %d. Taken as clear."})
-}
-
-// twins counts the rows that say all that an earlier one says.
-func twins(rows []csvfile.Comparable) (n int) {
-	plain := make([]resale.Row, len(rows))
-	for i, c := range rows {
-		plain[i] = c.Known()
-	}
-	for _, twin := range csvfile.Twins(plain) {
-		if twin {
-			n++
-		}
-	}
-	return n
 }
 
 // lotsUsed says what the lots of a run list leave unsaid, and what follows.

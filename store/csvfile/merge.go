@@ -26,8 +26,7 @@ type Change struct {
 
 // Merge returns existing with incoming joined to it. Each existing row meets at most one incoming row: first one that
 // says nothing else, then one of the same vehicle. What an incoming row does not say is kept, and so is the user's tick.
-// New rows without an id get one. Merging the same rows again changes nothing. An incoming row that says all that an earlier one says is
-// the same row, if it has an id or a mileage: one that has neither may be of another vehicle.
+// New rows without an id get one. Merging the same rows again changes nothing; the same row twice is two rows.
 func Merge(existing, incoming []resale.Row) Merged {
 	m := Merged{Rows: slices.Clone(existing)}
 	meeting := partners(existing, incoming)
@@ -35,13 +34,8 @@ func Merge(existing, incoming []resale.Row) Merged {
 	for _, r := range slices.Concat(existing, incoming) {
 		ids[r.ID] = true
 	}
-	twins := Twins(incoming)
 	for i, r := range incoming {
 		at, met := meeting[i]
-		if !met && twins[i] {
-			m.Same++
-			continue
-		}
 		if !met {
 			r.ID = idFor(r.ID, ids)
 			m.New++
@@ -59,18 +53,6 @@ func Merge(existing, incoming []resale.Row) Merged {
 		m.Changes = append(m.Changes, Change{at, before, after})
 	}
 	return m
-}
-
-// Twins returns which rows say all that an earlier one says, and are of its vehicle.
-func Twins(rows []resale.Row) map[int]bool {
-	seen, twins := make(map[string]bool, len(rows)), map[int]bool{}
-	for i, r := range rows {
-		if key := content(identity(r), r); sure(r) && key != "" {
-			twins[i] = seen[key]
-			seen[key] = true
-		}
-	}
-	return twins
 }
 
 // partners returns for incoming rows the existing row that each meets: an equal one, else one of the same vehicle to

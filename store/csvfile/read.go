@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"reflect"
 	"slices"
 
 	"walkline/store/cell"
@@ -78,11 +77,10 @@ func answer(s *table.Stated, q table.Question) string {
 	return way
 }
 
-// Rows returns the comparables of a result as the valuation takes them. Ids are made unique: one that comes again is counted, but for that
-// of a row that says all that the first with it says.
+// Rows returns the comparables of a result as the valuation takes them. Ids are made unique: one that comes again is counted.
 func Rows(r table.Result[Comparable]) []resale.Row {
 	rows := make([]resale.Row, len(r.Rows))
-	seen, firsts := map[string]int{}, map[string]resale.Row{}
+	seen := map[string]int{}
 	named := slices.ContainsFunc(r.Columns, func(c table.Became) bool { return c.Field == "source" })
 	for i, c := range r.Rows {
 		rows[i] = c.Known()
@@ -93,12 +91,7 @@ func Rows(r table.Result[Comparable]) []resale.Row {
 			rows[i].ID = r.Settled.Source + ":" + rows[i].ID
 		}
 		id := rows[i].ID
-		if first, met := firsts[id]; met && reflect.DeepEqual(first, rows[i]) {
-			continue
-		}
-		if seen[id]++; seen[id] == 1 {
-			firsts[id] = rows[i]
-		} else {
+		if seen[id]++; seen[id] > 1 {
 			rows[i].ID = fmt.Sprintf("%s (%d)", id, seen[id])
 		}
 	}
@@ -127,18 +120,7 @@ func RowsOf(data []byte, s table.Stated) ([]resale.Row, []string, error) {
 	case r.Read == 0:
 		return nil, notes, ErrNoRows
 	}
-	rows := Rows(r)
-	twins := Twins(rows)
-	once := rows[:0]
-	for i := range rows {
-		if !twins[i] {
-			once = append(once, rows[i])
-		}
-	}
-	if n := len(r.Rows) - len(once); n > 0 {
-		notes = append(notes, fmt.Sprintf("Rows that say the same as another: %d. Each pair counts once.", n))
-	}
-	return once, notes, nil
+	return Rows(r), notes, nil
 }
 
 // OtherCurrency says that a table's prices are in another currency than the wanted one.

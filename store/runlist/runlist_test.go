@@ -115,7 +115,7 @@ func TestRefusedRowsCanBeCorrected(t *testing.T) {
 	}
 }
 
-// What one cell says holds for that cell; the silent ones are asked for, unless nine of ten say one unit.
+// What one cell says holds for that cell; the silent ones are asked for, unless half of all cells at least say one unit.
 func TestOneCellsUnitIsNotTheColumns(t *testing.T) {
 	res := parsed(t, "lot,odometer\n1,77k\n2,61200\n3,\"8,400 km\"\n", table.Stated{})
 	if len(res.Open) != 1 || res.Open[0].Key != "unit" {

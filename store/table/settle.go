@@ -167,8 +167,8 @@ func (s *settling) orders(out []notation) {
 	}
 }
 
-// units settles the unit of lengths that don't say it: the heading's, else what is stated, else that of nine cells of ten. A cell that
-// says its unit keeps it.
+// units settles the unit of lengths that don't say it: the heading's, else what is stated, else the one that half of all cells at
+// least say. A cell that says its unit keeps it.
 func (s *settling) units(out []notation) {
 	unitColumn := slices.Contains(s.forms, Unit)
 	known := s.stated.Unit

@@ -12,10 +12,10 @@ type unitTally struct {
 	silent int
 }
 
-// settles returns the unit of the silent cells where nine cells of ten say one and none says another; empty: the cells don't settle it.
+// settles returns the unit of the silent cells where half of all cells at least say one and none says another; empty: they don't settle it.
 func (t unitTally) settles() string {
 	for unit, n := range t.said {
-		if len(t.said) == 1 && n >= 9*t.silent {
+		if len(t.said) == 1 && n >= t.silent {
 			return unit
 		}
 	}
