@@ -205,6 +205,7 @@ func landedSteps(t *testing.T, s *Store) {
 		}
 	}
 	redone(t, s, book.Record, "accept a factor")
+	undone(t, s, book.Build(4), "bill") // a lot with a bill would stay
 	for _, label := range []string{"new lot", "remove a lot", "new lot"} {
 		undone(t, s, book.Board, label)
 	}
