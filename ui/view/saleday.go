@@ -75,7 +75,7 @@ func DayWords(p *desk.DayPlan) []string {
 	}
 	if n := len(p.Unlooked); n > 0 {
 		words = append(words, "Not in the plan, because nobody has looked: "+Lots(p.Unlooked)+
-			". In simulated seasons, bids on first guesses lost money.")
+			". In simulated seasons, leaving them out earned more.")
 	}
 	if later := desk.ByDay(p.Unmarked); later != "" {
 		words = append(words, "Later days count only lots marked bid. Not marked, so not in the plan: "+later+".")
