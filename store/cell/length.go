@@ -137,7 +137,7 @@ func (l *Length) beside(text string) error {
 	says := strings.Join(rest, " ")
 	switch status := StatusOf(says); {
 	case status == "" && says == "e":
-		return errors.New("E can be exempt or in excess of the limits: write which")
+		return errors.New("an E can be exempt or in excess of the limits: write which")
 	case status == "":
 		return fmt.Errorf("%q beside a reading is not understood", says)
 	case l.Status != "" && l.Status != status:

@@ -59,6 +59,9 @@ func SettleGrid[T any](k *table.Kind[T], g grid.Grid, s table.Stated) (r table.R
 
 // answer takes a way for a question and returns it, empty where none may be taken so.
 func answer(s *table.Stated, q table.Question) string {
+	if len(q.Options) == 0 { // only the user can say
+		return ""
+	}
 	way := q.Options[0]
 	switch q.Key {
 	case "kind":
