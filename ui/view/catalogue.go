@@ -48,7 +48,7 @@ func ShortWhose(yours bool) string {
 }
 
 // AssemblyColumns are the columns of the assemblies on the Bench.
-var AssemblyColumns = []Column{{"Assembly", false, 170}, {"Brings", true, 90}, {"Whose", false, 72}}
+var AssemblyColumns = []Column{{"Assembly", false, 170}, {"Brings", true, 60}, {"Whose", false, 60}}
 
 // AssemblyRow returns the cells of an assembly: its share of the clean resale price, or its price.
 func AssemblyRow(s CatalogueEntry[donor.Assembly]) []string {
@@ -60,15 +60,15 @@ func AssemblyRow(s CatalogueEntry[donor.Assembly]) []string {
 }
 
 // JobColumns are the columns of the repair jobs on the Bench.
-var JobColumns = []Column{{"Work", false, 150}, {"Area", false, 120}, {"Whose", false, 72}}
+var JobColumns = []Column{{"Work", false, 150}, {"Area", false, 80}, {"Whose", false, 60}}
 
 // JobRow returns the cells of a job.
 func JobRow(s CatalogueEntry[repair.Job]) []string {
-	return []string{s.Item.Job, damage.Area(s.Item.Area), ShortWhose(s.Yours)}
+	return []string{s.Item.Job, damage.Short(s.Item.Area), ShortWhose(s.Yours)}
 }
 
 // RiskEntryColumns are the columns of the hidden risks on the Bench.
-var RiskEntryColumns = []Column{{"Hidden damage", false, 150}, {"Chance", true, 64}, {"Whose", false, 96}}
+var RiskEntryColumns = []Column{{"Hidden damage", false, 150}, {"Chance", true, 58}, {"Whose", false, 60}}
 
 // RiskEntryRow returns the cells of a risk.
 func RiskEntryRow(s CatalogueEntry[hidden.Entry]) []string {
@@ -80,7 +80,7 @@ func RiskEntryRow(s CatalogueEntry[hidden.Entry]) []string {
 }
 
 // FindingColumns are the columns of the findings on the Bench.
-var FindingColumns = []Column{{"To look at", false, 150}, {"Minutes", true, 64}, {"Whose", false, 96}}
+var FindingColumns = []Column{{"To look at", false, 150}, {"Minutes", true, 60}, {"Whose", false, 60}}
 
 // FindingRow returns the cells of a finding.
 func FindingRow(s CatalogueEntry[hidden.Finding]) []string {
