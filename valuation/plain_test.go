@@ -1,5 +1,0 @@
-//go:build !race
-
-package valuation_test
-
-const racing = false
