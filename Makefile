@@ -116,23 +116,19 @@ format:
 	@unformatted=$$("$$(go env GOROOT)/bin/gofmt" -l .) && test -z "$$unformatted" \
 		|| { echo "not formatted, run gofmt -w on:"; echo "$$unformatted"; exit 1; }
 
+# With the window's tags: so the toolkit is compiled once for these, the window and its test.
 vet:
-	go vet ./...
+	go vet -tags $(WINDOW_TAGS) ./...
 
 staticcheck:
-	go run $(STATICCHECK) ./...
+	go run $(STATICCHECK) -tags $(WINDOW_TAGS) ./...
 
 notices:
 	.ci/notices check
 
-# The race detector watches this project and the toolkit, not SQLite: that is C turned into Go, one goroutine a connection, and watching each
-# of its loads made the tests of the store four times as slow. What database/sql and the locks order is still seen.
-RACE := -race '-gcflags=modernc.org/...=-race=false -d=checkptr=0'
-
 unit: export LANG := en_US.UTF-8
 unit:
-	go test $(RACE) -shuffle=on -timeout 20m ./...
-	go test -shuffle=on -timeout 20m ./valuation ./assets ./cmd/sale
+	.ci/unit
 
 fuzz:
 	FUZZTIME=$(FUZZTIME) .ci/fuzz

@@ -6,14 +6,6 @@ import (
 	"walkline/valuation/lot"
 )
 
-// arithmetic skips what is one goroutine and much arithmetic under the race detector.
-func arithmetic(t *testing.T) {
-	t.Helper()
-	if racing {
-		t.Skip("one goroutine and much arithmetic: run without the race detector, as make unit does")
-	}
-}
-
 // beside are the things that a vehicle may have beside the damage, each of which makes it no cheaper. Nothing is said of dead against
 // turns over: what a collision alone leaves dead is mostly cut off.
 func beside() map[string]func(*lot.Lot) {
@@ -34,7 +26,6 @@ func beside() map[string]func(*lot.Lot) {
 // What is found beside the damage never makes a lot cheaper, whatever was hit: bags that fired, parts that are gone, keys that are gone, a
 // vehicle that runs less.
 func TestMoreBesideTheDamageIsNeverCheaper(t *testing.T) {
-	arithmetic(t)
 	j, r := jobs(t), risks(t)
 	for _, power := range lot.Powertrains {
 		for _, area := range lot.Areas {
@@ -54,7 +45,6 @@ func TestMoreBesideTheDamageIsNeverCheaper(t *testing.T) {
 
 // Two places hurt cost no less than either alone, known and hidden together, though the work on one may spare some on the other.
 func TestTwoPlacesCostNoLessThanOne(t *testing.T) {
-	arithmetic(t)
 	j, r := jobs(t), risks(t)
 	var cells []lot.Damage
 	for _, area := range lot.Areas {

@@ -58,7 +58,6 @@ func TestEveryFindingMovesTheBidTheRightWay(t *testing.T) {
 // On whole lots, where one finding tells of several risks and these bring work along, an answer moves the bid the same way: all risks of
 // the lot together, under the least profit alone and at a certain price, so that nothing but the damage is told.
 func TestEveryFindingMovesTheBidOfAWholeLotTheRightWay(t *testing.T) {
-	arithmetic(t)
 	asked := map[string]bool{}
 	for _, name := range wreckNames(t) {
 		c, k, memory := wreck(t, name), starter(t), valuation.NewMemory()

@@ -59,7 +59,6 @@ func printSpreads(c valuation.Case, a valuation.Answer, engine, plain [][4]float
 
 // The walk-away bid moves by less than one bid step between seeds at the default size, however many lines there are.
 func TestSeedsMoveTheBidByLessThanAStep(t *testing.T) {
-	arithmetic(t)
 	k := shipped(t)
 	for name, c := range map[string]valuation.Case{"a large case": large(), "a small one": uncertain(1, lossRule())} {
 		c.Run.Scenarios = valuation.Defaults().Run.Scenarios

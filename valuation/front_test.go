@@ -254,7 +254,6 @@ func TestOrderOfComparablesIsIrrelevant(t *testing.T) {
 
 // More cells, a wider extent or a deeper damage never lower the expected repair cost, over the whole shipped catalogue.
 func TestMoreDamageNeverLowersTheRepair(t *testing.T) {
-	arithmetic(t)
 	cost := expectedRepair(t)
 	for _, area := range lot.Areas {
 		for i, extent := range lot.Extents {
@@ -311,7 +310,6 @@ func expectedRepair(t *testing.T) func(lot.Lot, ...lot.Damage) float64 {
 // A wider extent or a deeper damage never lowers the known and the hidden cost together either, whatever the loss was: a risk that
 // becomes a job, or a job that becomes another, costs no less for it.
 func TestMoreDamageNeverLowersTheWholeCost(t *testing.T) {
-	arithmetic(t)
 	repaired := expectedRepair(t)
 	known := map[string]float64{}
 	risks := shipped(t).Risks

@@ -205,7 +205,6 @@ func usd(x int64) *money.Amount { a := money.Amount(100 * x); return &a }
 
 // The engine's walk-away bid against plain Monte Carlo with two million draws: within one bid step, rule by rule.
 func TestWalkAwayAgreesWithPlainMonteCarlo(t *testing.T) {
-	arithmetic(t)
 	loss := 0.15
 	cases := map[string]bid.Rules{
 		"min_profit":           {MinProfit: usd(1500)},
@@ -244,12 +243,5 @@ func TestWalkAwayAgreesWithPlainMonteCarlo(t *testing.T) {
 		if at < lo-1 || at > lo+1 {
 			t.Errorf("%s: plain Monte Carlo %d, engine %d", name, bids[lo], bids[at])
 		}
-	}
-}
-
-// arithmetic leaves a test to the run without the race detector: it has one goroutine and much to compute.
-func arithmetic(t *testing.T) {
-	if racing {
-		t.Skip("one goroutine and much arithmetic: run without the race detector, as make unit does")
 	}
 }

@@ -234,7 +234,6 @@ func (s plain) last(c valuation.Case, bids []money.Amount) int {
 // Ways out, the day of sale and the winner's error at once, rule by rule, against a plain Monte Carlo that draws, chooses and narrows as
 // decision.md has it in words: within one bid step.
 func TestWaysOutAgreeWithPlainMonteCarlo(t *testing.T) {
-	arithmetic(t)
 	loss := .25
 	cases := map[string]bid.Rules{"min_profit": {MinProfit: usd(1500)}, "max_loss_chance": {MaxLossChance: &loss},
 		"max_worst_tenth_loss": {MaxWorstTenthLoss: usd(1200)},

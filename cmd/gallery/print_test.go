@@ -123,11 +123,7 @@ func TestTheSalePlanIsPrinted(t *testing.T) {
 
 // Money that comes in on many days leaves the plan its room, with large text too: the amounts scroll, and the page does.
 func TestManyAmountsLeaveTheSalePlanItsRoom(t *testing.T) {
-	s, err := open(look{"light-1280-text1.5", fyne.Size{Width: 1280, Height: 720}, theme.Light, 1.5})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { _ = s.close() })
+	s := openedIn(t, look{"light-1280-text1.5", fyne.Size{Width: 1280, Height: 720}, theme.Light, 1.5}, task.Inline{})
 	s.window.LoadDemo()
 	room := func(amounts int) (plan, page float32) {
 		s.window.Do(desk.Go(desk.SalePlan))

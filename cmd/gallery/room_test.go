@@ -14,10 +14,7 @@ import (
 func TestLargerTextDoesNotGrowTheWindow(t *testing.T) {
 	for _, scale := range []float32{1.5, 2} {
 		l := look{"light-text", fyne.Size{Width: 1280, Height: 720}, theme.Light, scale}
-		s, err := openWith(l, task.Inline{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		s := openedIn(t, l, task.Inline{})
 		s.window.LoadDemo()
 		id, err := s.lot(side)
 		if err != nil {
@@ -43,9 +40,6 @@ func TestLargerTextDoesNotGrowTheWindow(t *testing.T) {
 		s.window.Shop()
 		if least := s.screen.Canvas().Overlays().Top().MinSize(); least.Width > l.size.Width || least.Height > l.size.Height {
 			t.Errorf("text %.1f: the shopping list asks for %v", scale, least)
-		}
-		if err := s.close(); err != nil {
-			t.Error(err)
 		}
 	}
 }

@@ -20,15 +20,9 @@ func atBoth(t *testing.T, play func(s *stage)) {
 		if l.size.Width > 1280 || strings.HasPrefix(l.name, "dark") {
 			continue
 		}
-		s, err := openWith(l, task.Inline{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		s := openedIn(t, l, task.Inline{})
 		s.window.LoadDemo()
 		play(s)
-		if err := s.close(); err != nil {
-			t.Error(err)
-		}
 	}
 }
 

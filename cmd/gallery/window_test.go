@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
@@ -25,7 +26,28 @@ import (
 // opened returns the window at its smallest, over an empty book.
 func opened(t *testing.T, r task.Runner) *stage {
 	t.Helper()
-	s, err := openWith(look{"test", fyne.NewSize(1280, 720), theme.Light, 1}, r)
+	s := openedIn(t, look{"test", fyne.NewSize(1280, 720), theme.Light, 1}, r)
+	s.light()
+	return s
+}
+
+// light has the demo's lots valued with few scenarios: what is tested is the window, not its figures.
+func (s *stage) light() {
+	demo := slices.Clone(s.desk.Demo())
+	for i := range demo {
+		demo[i].Run.Scenarios = 1024
+	}
+	s.desk.Demo = func() []valuation.Case { return demo }
+}
+
+// openedIn returns the window in a look. A test that works in line has one goroutine, but for what [TestEveryPageIsReached] does too: it
+// runs without the race detector, where it takes a fifth of the time.
+func openedIn(t *testing.T, l look, r task.Runner) *stage {
+	t.Helper()
+	if _, inline := r.(task.Inline); inline && racing {
+		t.Skip("works in line: runs without the race detector, as make unit does")
+	}
+	s, err := openWith(l, r)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,18 +56,22 @@ func opened(t *testing.T, r task.Runner) *stage {
 			t.Error(err)
 		}
 	})
-	demo := s.desk.Demo
-	s.desk.Demo = func() []valuation.Case { return lighter(demo()) }
 	return s
 }
 
-// lighter returns cases that are valued with few scenarios: what is tested is the window, not its figures.
-func lighter(cases []valuation.Case) []valuation.Case {
-	cases = slices.Clone(cases)
-	for i := range cases {
-		cases[i].Run.Scenarios = 1024
+// Every page that the gallery draws is reached, with the demo's lots valued, guessed, learned from and planned.
+func TestEveryPageIsReached(t *testing.T) {
+	drawn := *only
+	*only = "no picture"
+	defer func() { *only = drawn }()
+	s, err := open(looks()[0])
+	if err != nil {
+		t.Fatal(err)
 	}
-	return cases
+	s.light()
+	if err := errors.Join(s.pages(), s.close()); err != nil {
+		t.Error(err)
+	}
 }
 
 // worksheet returns the window with a demo lot open in a section, 1 to 6.

@@ -12,9 +12,6 @@ import (
 // On 300 drawn sales of 10 lots the grid, which stands in where a sale is too large, earns within 2 % of the exact program, and
 // neither earns less than a rule of thumb. All are worked out over every course that a sale can take.
 func TestGridIsNearlyExact(t *testing.T) {
-	if racing {
-		t.Skip("one goroutine and much arithmetic: run without the race detector, as make unit does")
-	}
 	rng := rand.New(rand.NewPCG(11, 12))
 	var exact, grid, order, rate float64
 	worst := 1.0

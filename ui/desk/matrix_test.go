@@ -204,6 +204,9 @@ func changed(a, b map[book.Subject]book.Reach) (list []book.Subject) {
 // Every deed in every place is one step of one history or nothing at all; undo on the page of that history takes it back whole, redo does
 // it again whole, and after a restart undo takes it back whole again. No other history moves.
 func TestEveryDeedInEveryPlaceIsOneStep(t *testing.T) {
+	if racing {
+		t.Skip("one goroutine, and two thirds of this package's time: runs without the race detector, as make unit does")
+	}
 	u, proposals := inMatrix(t)
 	start, n := u.all(), 0
 	for _, d := range deeds() {

@@ -1,5 +1,5 @@
 //go:build !race
 
-package valuation_test
+package desk_test
 
 const racing = false

@@ -1,5 +1,0 @@
-//go:build !race
-
-package assets_test
-
-const racing = false
