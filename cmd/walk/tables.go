@@ -322,6 +322,9 @@ func howToState(q table.Question) string {
 	}
 	switch q.Key {
 	case "as":
+		if q.Word != "" {
+			return fmt.Sprintf("(--as %q, or another of %q)", q.Options[0]+"="+q.Word, q.Options[1:])
+		}
 		return `(--as "heading=field")`
 	case "titles":
 		return `(--title "word=clear", or another of ` + strings.Join(ways, ", ") + ")"
