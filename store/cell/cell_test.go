@@ -104,10 +104,17 @@ func TestAVehicleInOneCell(t *testing.T) {
 		"Pell LX 2.0":                     {Make: "Ostrane", Model: "Pell", Trim: "LX 2.0"},
 		"OSTRANE PELL, 2014":              {Year: 2014, Make: "Ostrane", Model: "Pell"},
 		"2015 Kettrick Dunlin SE":         {Year: 2015, Make: "Kettrick", Model: "Dunlin", Trim: "SE"},
+		"16 Pell":                         {Year: 2016, Make: "Ostrane", Model: "Pell"},
+		"Kettrick/Dunlin Bj. 2015":        {Year: 2015, Make: "Kettrick", Model: "Dunlin"},
 		"2015 Ostrane Garnet (low miles)": {Year: 2015, Make: "Ostrane", Model: "Garnet", Trim: "(low miles)"},
 	} {
 		if got := Vehicle(text, "Ostrane", "Pell"); got != want {
 			t.Errorf("%q is %+v", text, got)
+		}
+	}
+	for _, text := range []string{"2016 Pell LX 66k mi", "Pell 2016 km 66.000 LX", "Pell LX, 66,000 miles, 2016"} {
+		if v := Vehicle(text, "Ostrane", "Pell"); v.Length.Float() != 66000 || v.Trim != "LX" || v.Year != 2016 {
+			t.Errorf("%q is %+v", text, v)
 		}
 	}
 	if v := Vehicle("Pell LX | 66k", "Ostrane", "Pell"); v.Length.Float() != 66000 || v.Trim != "LX" {

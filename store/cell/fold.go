@@ -53,7 +53,8 @@ func (s Set) Has(cell string) bool { return s[strings.Join(Words(cell), " ")] }
 
 // nothing are the words and marks that stand where nothing is known.
 var nothing = SetOf("n/a|na|k.A.|unknown|not known|unbekannt|inconnu|desconocido|nieznany|nieznane|brak danych|onbekend|sconosciuto|" +
-	"n.c.|not said|none given|nb|tbd")
+	"n.c.|not said|none given|nb|tbd|not yet|not sold|unsold|still here|noch da|noch nicht|staat nog|nog niet|pas encore|todavia no|" +
+	"jeszcze nie|non ancora")
 
 // Nothing reports whether a cell says nothing: it is empty, a dash, a question mark or a word for not known.
 func Nothing(cell string) bool {
@@ -62,7 +63,7 @@ func Nothing(cell string) bool {
 	}
 	switch c := cell[0] | 0x20; {
 	case c >= 'a' && c <= 'z':
-		return len(cell) < 16 && strings.IndexByte("nkuidbost", c) >= 0 && nothing.Has(cell)
+		return len(cell) < 16 && strings.IndexByte("nkuidbostpj", c) >= 0 && nothing.Has(cell)
 	case '0' <= c && c <= '9', c == '$':
 		return false
 	}

@@ -1,6 +1,7 @@
 package cell
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -31,12 +32,20 @@ func Vehicle(text, make, model string) (v Parts) {
 		}
 		words = append(words, strings.Fields(part)...)
 	}
+	v.reading(&words)
 	if i := slices.IndexFunc(words, func(w string) bool { return yearOf(w) > 0 }); i >= 0 {
 		v.Year = yearOf(words[i])
-		words = slices.Delete(words, i, i+1)
+		from := i
+		if i > 0 && builtIn.Has(words[i-1]) {
+			from--
+		}
+		words = slices.Delete(words, from, i+1)
 	}
-	if v.Year == 0 && len(words) > 2 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
+	if v.Year == 0 && len(words) > 1 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
 		v.Year, words = TwoDigits(words[0]), words[1:]
+	}
+	if len(words) > 0 && makeModel.MatchString(words[0]) {
+		words = slices.Concat(strings.Split(words[0], "/"), words[1:])
 	}
 	found := Cut(&words, model)
 	switch has := Cut(&words, make); {
@@ -51,6 +60,25 @@ func Vehicle(text, make, model string) (v Parts) {
 	}
 	v.Trim = strings.Join(words, " ")
 	return v
+}
+
+// builtIn are words that stand before the year of a vehicle. Common practice, no source.
+var builtIn = SetOf("bj|baujahr|ez|year|built|annee|ano|rok|rocznik|bouwjaar|anno")
+
+// makeModel finds a make and a model that a slash parts: "Ostrane/Pell".
+var makeModel = regexp.MustCompile(`^\pL{2,}/[\pL\pN]{2,}$`)
+
+// reading takes an odometer reading out of the words, where one that says its unit stands among them.
+func (v *Parts) reading(words *[]string) {
+	for at := 0; at < len(*words) && !v.Length.Known; at++ {
+		for n := min(3, len(*words)-at); n > 0; n-- {
+			text := strings.Join((*words)[at:at+n], " ")
+			if l, err := ReadLength(text, 0); err == nil && l.Known && l.Unit != "" && l.Float() >= leastReading && YearIn(text) == 0 {
+				v.Length, *words = l, slices.Delete(slices.Clone(*words), at, at+n)
+				break
+			}
+		}
+	}
 }
 
 func next(words []string) (string, []string) {
