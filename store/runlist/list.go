@@ -20,8 +20,9 @@ type Row struct {
 	Hammer         money.Amount // what it went for; 0: the list doesn't say
 	Currency       string       // of all three; empty: the list has no money
 	Note           string
-	unitSaid       string // by a column of units
-	unitOver       string // by the heading or the whole column of the odometer
+	unitSaid       string      // by a column of units
+	unitOver       string      // by the heading or the whole column of the odometer
+	reading        cell.Length // of the odometer, as its cell says it
 }
 
 // Lists are run lists. No two rows of one list name the same lot.
@@ -44,38 +45,33 @@ var columns = []column{
 		"date de vente|date de la vente|date d enchere|jour|fecha|fecha de subasta|fecha de venta|data|data aukcji|data sprzedazy|dzien|"+
 		"veilingdatum|dag|data asta|data di vendita|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
-	table.InYear("model_year", "model year|year|my|built|baujahr|jahr|modelljahr|annee|millesime|ano|rok|rocznik|rok produkcji|"+
-		"bouwjaar|jaar|anno", func(r *Row) *int { return &r.Lot.ModelYear }),
-	{Name: "first_registration", Words: "first registration|erstzulassung|ez|mise en circulation|premiere immatriculation|primera " +
-		"matriculacion|matriculacion|pierwsza rejestracja|eerste toelating|immatricolazione",
+	table.InYear("model_year", table.YearWords, func(r *Row) *int { return &r.Lot.ModelYear }),
+	{Name: "first_registration", Words: table.FirstRegistrationWords,
 		Form: table.Year, Put: func(r *Row, v table.Value) error {
 			if r.Lot.ModelYear == 0 {
 				r.Lot.ModelYear = v.Year
 			}
 			return nil
 		}},
-	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|marca|fabricante|marka|producent|merk|costruttore",
+	table.InText("make", table.MakeWords,
 		func(r *Row) *string { return &r.Lot.Make }),
-	table.InText("model", "model|model name|modell|modele|modelo|modello", func(r *Row) *string { return &r.Lot.Model }),
-	table.InText("trim", "trim|trim level|version|variant|ausstattung|finition|acabado|wersja|uitvoering|allestimento|versione",
+	table.InText("model", table.ModelWords, func(r *Row) *string { return &r.Lot.Model }),
+	table.InText("trim", table.TrimWords,
 		func(r *Row) *string { return &r.Lot.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|fahrzeug|auto|vehicule|voiture|vehiculo|coche|" +
-		"pojazd|samochod|voertuig|veicolo|vettura", Form: table.Vehicle},
-	{Name: "vin", Words: "vin|vehicle identification number|serial number|chassis number|chassis|fahrgestellnummer|fin|numero de serie|" +
-		"numero de chassis|bastidor|numero de bastidor|numer vin|numer nadwozia|chassisnummer|telaio|numero di telaio",
+	{Name: "vehicle", Words: table.VehicleWords, Form: table.Vehicle},
+	{Name: "vin", Words: table.VINWords,
 		Put: func(r *Row, v table.Value) error {
 			r.Lot.VIN = strings.ToUpper(strings.ReplaceAll(v.Text, " ", ""))
 			return nil
 		}, Get: func(r *Row) any { return orNil(r.Lot.VIN) }},
-	{Name: "odometer", Words: "odometer|mileage|odometer reading|miles|mi|km|kms|kilometres|kilometers|kilometerstand|laufleistung|" +
-		"tachostand|kilometer|kilometrage|compteur|kilometraje|kilometros|przebieg|stan licznika|tellerstand|chilometraggio|chilometri",
+	{Name: "odometer", Words: table.OdometerWords,
 		Form: table.Odometer, Put: putOdometer, Get: func(r *Row) any {
 			if r.Lot.Odometer == nil {
 				return nil
 			}
 			return fmt.Sprint(*r.Lot.Odometer)
 		}},
-	{Name: "unit", Words: "odometer unit|mileage unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
+	{Name: "unit", Words: table.UnitWords, Form: table.Unit,
 		Put: func(r *Row, v table.Value) error { r.unitSaid = v.Unit; return nil },
 		Get: func(r *Row) any { return orNil(r.Lot.OdometerUnit) }},
 	{Name: "odometer_status", Words: "odometer status|odometer statement|mileage status|mileage statement|reading is",
@@ -116,23 +112,24 @@ var columns = []column{
 		}
 		return *r.Lot.Keys
 	}},
-	moneyColumn("value_before", "value before|value before loss|value before the damage|worth before|undamaged value|est value|"+
+	moneyColumn("value_before", "value before|value before loss|pre loss value|pre accident value|actual cash value|acv|book value|zeitwert|"+
+		"valeur venale|valeur de remplacement|valor venal|wartosc rynkowa|valore commerciale|value before the damage|worth before|undamaged "+
+		"value|est value|"+
 		"estimated value|value estimate|retail value|est retail value|estimated retail value|market value|wert vor schaden|"+
 		"wiederbeschaffungswert|valeur avant|valeur avant sinistre|valor antes|valor previo|wartosc przed|wartosc przed szkoda|waarde "+
 		"voor schade|dagwaarde|valore prima|valore ante",
 		func(r *Row) *money.Amount { return &r.ValueBefore }),
-	moneyColumn("repair_estimate", "repair estimate|estimate|repair cost|cost of repair|estimated repair|est repair|est repair cost|repair "+
+	moneyColumn("repair_estimate", "repair estimate|repair|repairs|naprawa|estimation reparation|estimate|repair cost|cost of "+
+		"repair|estimated repair|est repair|est repair cost|repair "+
 		"est|est cost of repair|reparaturkosten|estimation|"+
 		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
 		"preventivo|costo di riparazione",
 		func(r *Row) *money.Amount { return &r.RepairEstimate }),
-	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|zuschlag|zuschlagspreis|"+
-		"hammerpreis|"+
-		"verkauft fur|prix d adjudication|adjudication|adjuge|adjuge a|prix marteau|vendu|vendu a|precio de remate|remate|"+
-		"precio de adjudicacion|adjudicado|vendido por|cena mlotkowa|cena sprzedazy|sprzedano za|cena wylicytowana|hamerprijs|"+
-		"verkocht voor|toewijzing|prezzo di aggiudicazione|aggiudicazione|aggiudicato a|venduto a",
+	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|verkauft fur|vendu|vendu a|"+
+		"vendido por|cena sprzedazy|sprzedano za|verkocht voor|venduto a|"+
+		table.HammerWords,
 		func(r *Row) *money.Amount { return &r.Hammer }),
-	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
+	{Name: "currency", Words: table.CurrencyWords, Form: table.Currency},
 	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|notiz|bemerkung|bemerkungen|remarque|remarques|observaciones|" +
 		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,
 		Put: func(r *Row, v table.Value) error {
@@ -205,7 +202,7 @@ func putOdometer(r *Row, v table.Value) error {
 	if err != nil {
 		return err
 	}
-	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver = &whole, v.Length.Unit, v.Unit
+	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver, r.reading = &whole, v.Length.Unit, v.Unit, v.Length
 	return nil
 }
 
@@ -250,6 +247,9 @@ func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 			return fmt.Errorf("the odometer cell is in %s and the unit column says %s", l.OdometerUnit, r.unitSaid)
 		case l.OdometerUnit == "":
 			return fmt.Errorf("nothing says whether %d is miles or kilometers", *l.Odometer)
+		}
+		if err := s.Doubt(float64(*l.Odometer), r.reading, l.ModelYear); err != nil {
+			return err
 		}
 	}
 	if l.Number == "" && l.VIN == "" {

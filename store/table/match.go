@@ -70,6 +70,9 @@ func (p phrase) score(heading []string) int {
 			if len(heading) == len(p.words) {
 				return exact + 10*len(p.words)
 			}
+			if len(p.words) == 1 && len(p.words[0]) <= 2 {
+				return 0 // "my" is the model year, "my max" is not
+			}
 			return 100*len(p.words) - 10*(len(heading)-len(p.words)) - at
 		}
 	}
