@@ -83,6 +83,18 @@ func TestDaysOfAllKinds(t *testing.T) {
 	}
 }
 
+// The words of failed formulas are those of ECMA-376 part 1, 18.17.3.
+func TestAFailedFormulaSaysNothing(t *testing.T) {
+	for _, text := range []string{"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "######"} {
+		if !Nothing(text) {
+			t.Errorf("%s says something", text)
+		}
+	}
+	if Nothing("#12") {
+		t.Error("a lot number says nothing")
+	}
+}
+
 func TestTitlesAreOfTheList(t *testing.T) {
 	for text, want := range map[string]string{"Clean title": "clear", "clean": "clear", "CLEAR": "clear", "R-title": "rebuilt",
 		"rebuilt": "rebuilt", "salvage - rebuildable": "salvage", "Flood": "flood damage", "parts only": "parts only",

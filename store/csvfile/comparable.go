@@ -161,7 +161,8 @@ func (c *Comparable) noted(text string) {
 // Words for a price that is asked or was paid, of headings and cells.
 var (
 	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
-		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in " +
+		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te " +
+		"koop|trattabile|negotiable|negociable|debattre|negocjacji|richiesto|in " +
 		"vendita|vb|vhb|posted|geplaatst|dodano|ogloszenia|ogloszenie|annuncio|advertentie|inserat|anzeige|advert|advertisement|ad|listing")
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")

@@ -23,6 +23,7 @@ type Row struct {
 	unitSaid       string      // by a column of units
 	unitOver       string      // by the heading or the whole column of the odometer
 	reading        cell.Length // of the odometer, as its cell says it
+	lane           string      // in which its number counts
 }
 
 // Lists are run lists. No two rows of one list name the same lot.
@@ -36,9 +37,14 @@ type column = table.Column[Row]
 
 // columns are the facts of a lot, each with the plain words that name it. Common practice, no source.
 var columns = []column{
-	table.InText("number", "lot number|lot|no|nr|number|run number|run|item|item number|losnummer|los|nummer|numero de lot|lote|numero de "+
+	table.InText("number", "lot number|lot|no|nr|number|run number|run|run order|item|item number|losnummer|los|nummer|numero de "+
+		"lot|lote|numero de "+
 		"lote|numero|numer|numer pozycji|kavel|kavelnummer|lotto|numero lotto",
 		func(r *Row) *string { return &r.Lot.Number }),
+	{Name: "lane", Words: "lane|lane number|bahn|spur|voie|carril|pas|baan|corsia", Put: func(r *Row, v table.Value) error {
+		r.lane = v.Text
+		return nil
+	}},
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
 		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
 	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|when|auktionstag|auktionsdatum|verkaufsdatum|datum|tag|"+
@@ -130,7 +136,8 @@ var columns = []column{
 		table.HammerWords,
 		func(r *Row) *money.Amount { return &r.Hammer }),
 	{Name: "currency", Words: table.CurrencyWords, Form: table.Currency},
-	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|notiz|bemerkung|bemerkungen|remarque|remarques|observaciones|" +
+	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|announcements|announcement|notiz|bemerkung|" +
+		"bemerkungen|remarque|remarques|observaciones|" +
 		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,
 		Put: func(r *Row, v table.Value) error {
 			if r.Note != "" {
@@ -230,6 +237,9 @@ func split(r *Row, text string, s *table.Stated) error {
 func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 	l := &r.Lot
 	r.Currency = s.Currency
+	if r.lane != "" && l.Number != "" {
+		l.Number = r.lane + "-" + l.Number
+	}
 	if l.Sale == "" {
 		l.Sale = s.Sale
 	}

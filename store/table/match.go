@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"walkline/store/cell"
+	"walkline/store/grid"
 )
 
 // phrase is one way to name a field.
@@ -225,13 +226,14 @@ func columnNamed(columns []Became, name string) int {
 }
 
 // missing returns the question for a field that the kind needs and no column is.
-func (k *Kind[T]) missing(columns []Became) []Question {
+func (k *Kind[T]) missing(columns []Became, body []grid.Row) []Question {
 	if len(k.Need) == 0 || slices.ContainsFunc(columns, func(c Became) bool { return slices.Contains(k.Need, c.Field) }) {
 		return nil
 	}
-	var names []string
-	for _, c := range columns {
-		names = append(names, c.Heading)
+	if len(columns) == 1 && look(body, 0).spaced >= most {
+		return []Question{{Key: "as", Options: []string{}, Text: "Every row is one cell, so which column is the " +
+			strings.Join(k.Need, " or ") + "? Part them into columns first."}}
 	}
+	names := Result[T]{Columns: columns}.Header()
 	return []Question{{Key: "as", Text: "Which column is the " + strings.Join(k.Need, " or ") + "?", Options: names}}
 }
