@@ -103,7 +103,7 @@ func TestTitlesAreOfTheList(t *testing.T) {
 			t.Errorf("%q is %q, %v", text, got, known)
 		}
 	}
-	for _, text := range []string{"as is", "", "branded", "bill of sale", "no", "2016 Ostrane Pell"} {
+	for _, text := range []string{"as is", "", "branded", "bill of sale", "no", "clean?", "not clean", "2016 Ostrane Pell"} {
 		if got, known := Title(text); known {
 			t.Errorf("%q is taken for %q", text, got)
 		}
@@ -116,6 +116,9 @@ func TestAVehicleInOneCell(t *testing.T) {
 		"Pell LX 2.0":                     {Make: "Ostrane", Model: "Pell", Trim: "LX 2.0"},
 		"OSTRANE PELL, 2014":              {Year: 2014, Make: "Ostrane", Model: "Pell"},
 		"2015 Kettrick Dunlin SE":         {Year: 2015, Make: "Kettrick", Model: "Dunlin", Trim: "SE"},
+		"OSTRANE PELL - 2016 - LX":        {Year: 2016, Make: "Ostrane", Model: "Pell", Trim: "LX"},
+		"1.6 Kettrick Dunlin 2016r.":      {Year: 2016, Make: "Kettrick", Model: "Dunlin", Trim: "1.6"},
+		"16' Ostrane Pell":                {Year: 2016, Make: "Ostrane", Model: "Pell"},
 		"16 Pell":                         {Year: 2016, Make: "Ostrane", Model: "Pell"},
 		"Kettrick/Dunlin Bj. 2015":        {Year: 2015, Make: "Kettrick", Model: "Dunlin"},
 		"2015 Ostrane Garnet (low miles)": {Year: 2015, Make: "Ostrane", Model: "Garnet", Trim: "(low miles)"},

@@ -21,7 +21,7 @@ var (
 	// fillers are words beside a length that say no more than it is one.
 	fillers = SetOf("odometer|reading|mileage|away|from|here|on|clock|ca|circa|approx|about|roughly|original|over|under|just|only|the|" +
 		"gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo|" +
-		"abgelesen|tacho|laut|read|shows|showing|indicated|affiche|afgelezen|odczyt|tellerstand")
+		"nur|abgelesen|tacho|laut|read|shows|showing|indicated|affiche|afgelezen|odczyt|tellerstand")
 )
 
 // UnitOf returns mi or km for a word that names it, empty for none.
@@ -58,7 +58,8 @@ var statements = map[string]string{
 	"nierzeczywisty": "not_actual",
 	"unwarranted":    "not_actual", "not warranted": "not_actual", "nicht garantiert": "not_actual", "non garanti": "not_actual",
 	"no garantizado": "not_actual", "niet nap": "not_actual", "non garantito": "not_actual",
-	"broken": "unknown", "not working": "unknown", "inoperable": "unknown", "unreadable": "unknown", "not readable": "unknown",
+	"broken": "unknown", "inop": "unknown", "unverified": "unknown", "no key": "unknown", "no keys": "unknown", "not working": "unknown",
+	"inoperable": "unknown", "unreadable": "unknown", "not readable": "unknown",
 	"no power": "unknown", "digital": "unknown", "digital dash": "unknown", "defekt": "unknown", "nicht ablesbar": "unknown",
 	"illisible": "unknown", "ilegible": "unknown", "nieczytelny": "unknown", "onleesbaar": "unknown", "illeggibile": "unknown",
 	"werkelijk": "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown",

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Parts are what stands in a cell that names a vehicle.
@@ -32,6 +33,7 @@ func Vehicle(text, make, model string) (v Parts) {
 		}
 		words = append(words, strings.Fields(part)...)
 	}
+	words = slices.DeleteFunc(words, func(w string) bool { return strings.Trim(w, "-–—:,;") == "" })
 	v.reading(&words)
 	if i := slices.IndexFunc(words, func(w string) bool { return yearOf(w) > 0 }); i >= 0 {
 		v.Year = yearOf(words[i])
@@ -55,6 +57,9 @@ func Vehicle(text, make, model string) (v Parts) {
 		v.Make = make
 		v.Model, words = next(words)
 	default:
+		for n := len(words); n > 1 && !unicode.IsLetter([]rune(words[0])[0]); n-- {
+			words = append(words[1:], words[0]) // an engine's size is no make
+		}
 		v.Make, words = next(words)
 		v.Model, words = next(words)
 	}
@@ -113,7 +118,9 @@ const firstShort = 1940
 // ShortYear returns the year of an apostrophe and two digits, as in '15, 0 for anything else.
 func ShortYear(text string) int {
 	for _, mark := range []string{"'", "\u2019", "\u2018", "`"} {
-		if d, has := strings.CutPrefix(text, mark); has {
+		d, before := strings.CutPrefix(text, mark)
+		d, after := strings.CutSuffix(d, mark)
+		if before != after {
 			return TwoDigits(d)
 		}
 	}
@@ -135,6 +142,7 @@ func TwoDigits(text string) int {
 // YearIn returns the first model year that stands alone in a text, 0 for none.
 func YearIn(text string) int {
 	for _, w := range Words(text) {
+		w = strings.TrimSuffix(w, "r") // "2016r.", as in Polish
 		if len(w) == 4 && (w[0] == '1' && w[1] == '9' || w[0] == '2' && w[1] == '0') && isDigit(w[2]) && isDigit(w[3]) {
 			return int(w[0]-'0')*1000 + int(w[1]-'0')*100 + int(w[2]-'0')*10 + int(w[3]-'0')
 		}

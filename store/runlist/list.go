@@ -139,13 +139,7 @@ var columns = []column{
 	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|announcements|announcement|notiz|bemerkung|" +
 		"bemerkungen|remarque|remarques|observaciones|" +
 		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,
-		Put: func(r *Row, v table.Value) error {
-			if r.Note != "" {
-				v.Text = r.Note + "; " + v.Text
-			}
-			r.Note = v.Text
-			return nil
-		}, Get: func(r *Row) any { return orNil(r.Note) }},
+		Put: func(r *Row, v table.Value) error { r.noted(v.Text); return nil }, Get: func(r *Row) any { return orNil(r.Note) }},
 }
 
 // Lots returns the lots that rows of one list tell of, in their order, each with what the list says of it beside its facts.

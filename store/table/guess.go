@@ -174,10 +174,15 @@ func (k *Kind[T]) count(form Form) (n int) {
 // byLooks takes a column of notes whose cells name vehicles, and one of a text whose cells are days, for what they are.
 func (k *Kind[T]) byLooks(i int, columns []Became, body []grid.Row, has map[string]bool, take func(int, Form, string)) bool {
 	f := k.at(columns[i].Field)
-	if f < 0 || k.Columns[f].Form != Text {
+	if f < 0 || k.Columns[f].Form != Text && k.Columns[f].Form != Vehicle {
 		return false
 	}
 	switch l := look(body, i); {
+	case k.Columns[f].Form == Vehicle && l.days < most:
+		return false
+	case k.Columns[f].Form == Vehicle:
+		columns[i].Field, columns[i].Why, has[columns[i].Field] = k.left(), "its cells are days and no vehicles", false
+		take(i, Day, "its cells are days")
 	case k.Columns[f].Many && k.Split != nil && !has["model"] && !has["make"] && !has["vehicle"] && l.yearIn >= most:
 		take(i, Vehicle, "its cells name vehicles")
 	case k.daysIn(f, has) && l.days >= most:
