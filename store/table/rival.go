@@ -10,8 +10,7 @@ import (
 )
 
 // rivals asks which column is a field that several headings name as well: a price asked and one paid, one in each of two currencies, the
-// same
-// heading twice. Columns that were stated, and those with the same cells, leave nothing open.
+// same heading twice. Columns that were stated, and those with the same cells, leave nothing open.
 func (k *Kind[T]) rivals(columns []Became, body []grid.Row, s *Stated) (open []Question) {
 	if len(s.Match) > 0 {
 		return nil
