@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"math"
@@ -292,7 +293,7 @@ func putCondition(c *Comparable, v table.Value) error {
 }
 
 // whole settles what cells leave to the table.
-func whole(c *Comparable, _ int, s *table.Stated) error {
+func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 	c.Currency = s.Currency
 	if c.Kind == "" {
 		c.Kind = s.Kind
@@ -313,12 +314,12 @@ func whole(c *Comparable, _ int, s *table.Stated) error {
 		if c.Unit == "" {
 			return fmt.Errorf("nothing says whether %v is miles or kilometers", *c.Mileage)
 		}
-		if err := s.Doubt(*c.Mileage, c.reading, c.ModelYear); err != nil {
-			return err
+		if c.unitSaid == "" {
+			err = table.Doubt(*c.Mileage, c.reading, c.ModelYear, cmp.Or(c.Date, s.On))
 		}
 	}
 	parted(c, s)
-	return nil
+	return err
 }
 
 // Known returns the row as the valuation takes it: a reading that is not the mileage counts as unknown and stands in the note.

@@ -252,8 +252,10 @@ func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 		case l.OdometerUnit == "":
 			return fmt.Errorf("nothing says whether %d is miles or kilometers", *l.Odometer)
 		}
-		if err := s.Doubt(float64(*l.Odometer), r.reading, l.ModelYear); err != nil {
-			return err
+		if r.unitSaid == "" {
+			if err := table.Doubt(float64(*l.Odometer), r.reading, l.ModelYear, s.On); err != nil {
+				return err
+			}
 		}
 	}
 	if l.Number == "" && l.VIN == "" {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"walkline/store/cell"
+	"walkline/valuation/lot"
 )
 
 // What is doubted of an odometer reading that its cell says no unit of: so few, on so old a vehicle, is likelier a count of thousands.
@@ -16,9 +17,9 @@ const (
 	doubtedAge = 2 // years, of the model year
 )
 
-// Doubt returns why a reading without a unit of its own may be one of thousands, nil where it may not.
-func (s *Stated) Doubt(reading float64, l cell.Length, modelYear int) error {
-	if l.Unit != "" || reading < fewReading || reading >= lowReading || modelYear == 0 || s.On == "" || s.On.Year()-modelYear < doubtedAge {
+// Doubt returns why a reading whose row says no unit may be one of thousands, nil where it may not. The vehicle is as old as on a day.
+func Doubt(reading float64, l cell.Length, modelYear int, on lot.Date) error {
+	if l.Unit != "" || reading < fewReading || reading >= lowReading || modelYear == 0 || on == "" || on.Year()-modelYear < doubtedAge {
 		return nil
 	}
 	if l.Status != "" && l.Status != "actual" {
