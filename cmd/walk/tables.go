@@ -138,7 +138,7 @@ func (r reading[T]) stating(flags *flag.FlagSet, o *grid.Options, s *table.State
 		if *on == "" {
 			day, err = lot.Date(time.Now().Format(time.DateOnly)), nil
 		}
-		s.On = day
+		s.On, s.Currency = day, strings.ToUpper(s.Currency)
 		if s.Dates = cell.Order(*dates); *dates == "year first" {
 			s.Dates = "" // days with the year first are always read so
 		}
@@ -213,7 +213,21 @@ func (r reading[T]) read(data []byte, o grid.Options, s table.Stated) (table.Res
 	if err != nil {
 		return table.Result[T]{}, err
 	}
-	return table.Read(r.kind, g, s)
+	res, err := table.Read(r.kind, g, s)
+	if o.Sheet == "" {
+		askSheet(res.Open, g.Sheets)
+	}
+	return res, err
+}
+
+// askSheet asks for the sheet instead of a column that the first one lacks.
+func askSheet(open []table.Question, sheets []string) {
+	for i, q := range open {
+		if q.Key == "as" && q.Word == "" && len(sheets) > 1 {
+			open[i] = table.Question{Key: "sheet", Text: fmt.Sprintf("Which sheet holds the rows? %q has no column of them.", sheets[0]),
+				Options: sheets}
+		}
+	}
 }
 
 // refusal is one bad cell as it is printed.
@@ -274,7 +288,7 @@ func (r reading[T]) printText(res table.Result[T]) int {
 	}
 	code := done
 	for _, q := range res.Open {
-		fmt.Fprintf(r.errs, "to be stated: %s %s\n", q.Text, howToState(q))
+		fmt.Fprintln(r.errs, strings.TrimSpace("to be stated: "+q.Text+" "+howToState(q)))
 		code = faulty
 	}
 	fmt.Fprintln(r.out, said(res.Settled))
@@ -313,6 +327,9 @@ func said(s table.Stated) string {
 
 // howToState says with which option a question is answered.
 func howToState(q table.Question) string {
+	if len(q.Options) == 0 {
+		return ""
+	}
 	var ways []string
 	for _, way := range q.Options {
 		if strings.ContainsAny(way, " ,") {
@@ -322,6 +339,9 @@ func howToState(q table.Question) string {
 	}
 	switch q.Key {
 	case "as":
+		if q.Word != "" {
+			return fmt.Sprintf("(--as %q, or another of %q)", q.Options[0]+"="+q.Word, q.Options[1:])
+		}
 		return `(--as "heading=field")`
 	case "titles":
 		return `(--title "word=clear", or another of ` + strings.Join(ways, ", ") + ")"

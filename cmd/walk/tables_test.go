@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"walkline/store/table"
 )
 
 // read is what a person reads in one of the tables of testdata/tables, written by hand beside it.
@@ -88,6 +90,18 @@ func readAsWritten(t *testing.T, file string) {
 		if !strings.Contains(got.Open[i].Question, q[0]) || !slices.Contains(got.Open[i].Options, q[1]) {
 			t.Errorf("open: %+v, want %v", got.Open[i], q)
 		}
+	}
+}
+
+func TestASheetIsAskedForWhereTheFirstHoldsNoRows(t *testing.T) {
+	open := []table.Question{{Key: "kind", Text: "asked or sold?"}, {Key: "as", Text: "Which column is the price?"}}
+	askSheet(open, []string{"Info", "Cars 2026"})
+	if open[0].Key != "kind" || open[1].Key != "sheet" || howToState(open[1]) != `(--sheet Info | "Cars 2026")` {
+		t.Errorf("%+v %s", open, howToState(open[1]))
+	}
+	open = []table.Question{{Key: "as", Word: "price", Options: []string{"Asked", "Sold"}}, {Key: "as", Options: []string{"Asked"}}}
+	if askSheet(open, []string{"Only"}); open[1].Key != "as" || howToState(open[0]) != `(--as "Asked=price", or another of ["Sold"])` {
+		t.Errorf("%+v %s", open, howToState(open[0]))
 	}
 }
 

@@ -83,6 +83,18 @@ func TestDaysOfAllKinds(t *testing.T) {
 	}
 }
 
+// The words of failed formulas are those of ECMA-376 part 1, 18.17.3.
+func TestAFailedFormulaSaysNothing(t *testing.T) {
+	for _, text := range []string{"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "######"} {
+		if !Nothing(text) {
+			t.Errorf("%s says something", text)
+		}
+	}
+	if Nothing("#12") {
+		t.Error("a lot number says nothing")
+	}
+}
+
 func TestTitlesAreOfTheList(t *testing.T) {
 	for text, want := range map[string]string{"Clean title": "clear", "clean": "clear", "CLEAR": "clear", "R-title": "rebuilt",
 		"rebuilt": "rebuilt", "salvage - rebuildable": "salvage", "Flood": "flood damage", "parts only": "parts only",
@@ -91,7 +103,7 @@ func TestTitlesAreOfTheList(t *testing.T) {
 			t.Errorf("%q is %q, %v", text, got, known)
 		}
 	}
-	for _, text := range []string{"as is", "", "branded", "bill of sale", "no", "2016 Ostrane Pell"} {
+	for _, text := range []string{"as is", "", "branded", "bill of sale", "no", "clean?", "not clean", "2016 Ostrane Pell"} {
 		if got, known := Title(text); known {
 			t.Errorf("%q is taken for %q", text, got)
 		}
@@ -104,10 +116,20 @@ func TestAVehicleInOneCell(t *testing.T) {
 		"Pell LX 2.0":                     {Make: "Ostrane", Model: "Pell", Trim: "LX 2.0"},
 		"OSTRANE PELL, 2014":              {Year: 2014, Make: "Ostrane", Model: "Pell"},
 		"2015 Kettrick Dunlin SE":         {Year: 2015, Make: "Kettrick", Model: "Dunlin", Trim: "SE"},
+		"OSTRANE PELL - 2016 - LX":        {Year: 2016, Make: "Ostrane", Model: "Pell", Trim: "LX"},
+		"1.6 Kettrick Dunlin 2016r.":      {Year: 2016, Make: "Kettrick", Model: "Dunlin", Trim: "1.6"},
+		"16' Ostrane Pell":                {Year: 2016, Make: "Ostrane", Model: "Pell"},
+		"16 Pell":                         {Year: 2016, Make: "Ostrane", Model: "Pell"},
+		"Kettrick/Dunlin Bj. 2015":        {Year: 2015, Make: "Kettrick", Model: "Dunlin"},
 		"2015 Ostrane Garnet (low miles)": {Year: 2015, Make: "Ostrane", Model: "Garnet", Trim: "(low miles)"},
 	} {
 		if got := Vehicle(text, "Ostrane", "Pell"); got != want {
 			t.Errorf("%q is %+v", text, got)
+		}
+	}
+	for _, text := range []string{"2016 Pell LX 66k mi", "Pell 2016 km 66.000 LX", "Pell LX, 66,000 miles, 2016"} {
+		if v := Vehicle(text, "Ostrane", "Pell"); v.Length.Float() != 66000 || v.Trim != "LX" || v.Year != 2016 {
+			t.Errorf("%q is %+v", text, v)
 		}
 	}
 	if v := Vehicle("Pell LX | 66k", "Ostrane", "Pell"); v.Length.Float() != 66000 || v.Trim != "LX" {

@@ -51,7 +51,7 @@ func numbered(lists ...string) map[string]int {
 }
 
 // idle are words of a day that say nothing of it, and days of the week.
-var idle = SetOf("on|the|of|de|del|le|am|den|der|il|op|dnia|st|nd|rd|th|t|z|utc|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|" +
+var idle = SetOf("on|the|of|de|del|le|am|den|der|il|op|dnia|st|nd|rd|th|er|t|z|utc|mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|" +
 	"tuesday|wednesday|thursday|friday|saturday|sunday|" +
 	"montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|mo|di|mi|do|fr|sa|so|lundi|mardi|mercredi|jeudi|vendredi|samedi|" +
 	"dimanche|lunes|martes|miercoles|jueves|viernes|sabado|domingo|" +
@@ -279,7 +279,7 @@ var (
 
 // relative returns a day said against the day of the import.
 func relative(cell string, on lot.Date) (lot.Date, bool) {
-	if cell == "" || isDigit(cell[len(cell)-1]) || !on.Known() {
+	if cell = withoutTime(cell); cell == "" || isDigit(cell[len(cell)-1]) || !on.Known() {
 		return "", false
 	}
 	words := Words(cell)

@@ -53,18 +53,27 @@ func (s Set) Has(cell string) bool { return s[strings.Join(Words(cell), " ")] }
 
 // nothing are the words and marks that stand where nothing is known.
 var nothing = SetOf("n/a|na|k.A.|unknown|not known|unbekannt|inconnu|desconocido|nieznany|nieznane|brak danych|onbekend|sconosciuto|" +
-	"n.c.|not said|none given|nb|tbd")
+	"n.c.|not said|none given|nb|tbd|not yet|not sold|unsold|still here|noch da|noch nicht|staat nog|nog niet|pas encore|todavia no|" +
+	"jeszcze nie|non ancora")
 
-// Nothing reports whether a cell says nothing: it is empty, a dash, a question mark or a word for not known.
+// failed is what a spreadsheet shows of a formula that it could not work out, in some languages; where the column is too narrow, it shows
+// "####". Source: ECMA-376 part 1, 18.17.3 (English); the others common practice, no source.
+var failed = map[string]bool{"#DIV/0!": true, "#N/A": true, "#NAME?": true, "#NULL!": true, "#NUM!": true, "#REF!": true, "#VALUE!": true,
+	"#WERT!": true, "#BEZUG!": true, "#NV": true, "#VALEUR!": true, "#N/D": true, "#ARG!": true, "#ADR!": true, "#VALOR!": true,
+	"#WAARDE!": true}
+
+// Nothing reports whether a cell says nothing: it is empty, a dash, a question mark, a failed formula or a word for not known.
 func Nothing(cell string) bool {
 	if cell == "" {
 		return true
 	}
 	switch c := cell[0] | 0x20; {
 	case c >= 'a' && c <= 'z':
-		return len(cell) < 16 && strings.IndexByte("nkuidbost", c) >= 0 && nothing.Has(cell)
+		return len(cell) < 16 && strings.IndexByte("nkuidbostpj", c) >= 0 && nothing.Has(cell)
 	case '0' <= c && c <= '9', c == '$':
 		return false
+	case c == '#':
+		return failed[strings.ToUpper(cell)] || strings.Trim(cell, "#") == ""
 	}
 	return strings.Trim(cell, "-–—?. ") == ""
 }

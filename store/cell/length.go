@@ -20,7 +20,8 @@ var (
 		"chilometro|kilometrage|kilometraje|kilometerstand|tkm|chilometraggio")
 	// fillers are words beside a length that say no more than it is one.
 	fillers = SetOf("odometer|reading|mileage|away|from|here|on|clock|ca|circa|approx|about|roughly|original|over|under|just|only|the|" +
-		"gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo")
+		"gelaufen|przebieg|przebiegu|compteur|entfernt|distance|environ|around|est|laufleistung|od|odo|" +
+		"nur|abgelesen|tacho|laut|read|shows|showing|indicated|affiche|afgelezen|odczyt|tellerstand")
 )
 
 // UnitOf returns mi or km for a word that names it, empty for none.
@@ -55,7 +56,13 @@ var statements = map[string]string{
 	"not the actual mileage": "not_actual", "unknown": "unknown",
 	"real": "actual", "no real": "not_actual", "reale": "actual", "non reale": "not_actual", "rzeczywisty": "actual",
 	"nierzeczywisty": "not_actual",
-	"werkelijk":      "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown",
+	"unwarranted":    "not_actual", "not warranted": "not_actual", "nicht garantiert": "not_actual", "non garanti": "not_actual",
+	"no garantizado": "not_actual", "niet nap": "not_actual", "non garantito": "not_actual",
+	"broken": "unknown", "inop": "unknown", "unverified": "unknown", "no key": "unknown", "no keys": "unknown", "not working": "unknown",
+	"inoperable": "unknown", "unreadable": "unknown", "not readable": "unknown",
+	"no power": "unknown", "digital": "unknown", "digital dash": "unknown", "defekt": "unknown", "nicht ablesbar": "unknown",
+	"illisible": "unknown", "ilegible": "unknown", "nieczytelny": "unknown", "onleesbaar": "unknown", "illeggibile": "unknown",
+	"werkelijk": "actual", "niet werkelijk": "not_actual", "unbekannt": "unknown", "inconnu": "unknown", "desconocido": "unknown",
 	"nieznany": "unknown", "onbekend": "unknown", "sconosciuto": "unknown",
 }
 
@@ -86,11 +93,11 @@ func StatusOf(words string) string { return statements[strings.Join(Words(words)
 func ReadLength(cell string, decimal byte) (Length, error) {
 	before, digits, after := parted(cell)
 	if digits == "" {
-		status := StatusOf(cell)
-		if status == "" {
+		said := Length{Status: StatusOf(cell)}
+		if said.Status == "" && (said.beside(cell) != nil || said.Status == "") {
 			return Length{}, errNumber
 		}
-		return Length{Status: status}, nil
+		return Length{Status: said.Status}, nil
 	}
 	n, err := numberOf(digits, decimal)
 	if err != nil {

@@ -47,7 +47,8 @@ var haggling = SetOf("obo|ono|or best offer|or nearest offer|best|offer|nearest|
 	"verhandlungsbasis|verhandelbar|fp|festpreis|fest|fixpreis|" +
 	"a debattre|debattre|negociable|ferme|fixe|discutable|prix|precio|negociables|fijo|do negocjacji|negocjacji|do uzgodnienia|" +
 	"uzgodnienia|uzg|do|ostateczna|cena|prijs|vraagprijs|bieden|vaste|t e a b|teab|" +
-	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b o|price|preis|only|nur|now|reduced|reduziert|rebajado|verlaagd")
+	"trattabile|trattabili|tratt|prezzo|fisso|a|o n o|o b " +
+	"o|price|preis|only|nur|now|ca|circa|approx|about|around|env|environ|rund|okolo|reduced|reduziert|rebajado|verlaagd")
 
 var errNoPrice = errors.New("no price")
 
@@ -78,9 +79,37 @@ func ReadMoney(cell string, decimal byte) (Price, error) {
 	return p, p.beside(after)
 }
 
+// Words of taxes and fees beside a price: with which they are in it, and with which they come on top. Common practice, no source.
+var (
+	taxes = SetOf("vat|mwst|ust|tva|iva|btw|tax|taxes|fees|fee|gebuhren|frais|hst|gst")
+	taxIn = SetOf("incl|including|inc|included|inclusive|inkl|inklusive|ttc|brutto|gross|inclus|incluse|comprise|incluido|inclusa|zawiera|" +
+		"ausweisbar")
+	taxOver = SetOf("plus|ex|excl|excluding|exclusive|zzgl|netto|net|ht|hors|sin|senza|before")
+)
+
+var errTax = errors.New("tax or fees come on top of it: write the whole price")
+
+// taxed returns the words without those of tax. Errors: tax or fees come on top.
+func taxed(words []string) ([]string, error) {
+	tax, in, over := false, false, false
+	rest := slices.DeleteFunc(words, func(word string) bool {
+		word = strings.ToLower(word)
+		tax, in, over = tax || taxes.Has(word), in || taxIn.Has(word), over || taxOver.Has(word)
+		return taxes.Has(word) || taxIn.Has(word) || taxOver.Has(word)
+	})
+	if over || tax && !in {
+		return rest, errTax
+	}
+	return rest, nil
+}
+
 // beside takes what stands on one side of a price.
 func (p *Price) beside(text string) error {
-	for _, word := range strings.FieldsFunc(text, moneyParts) {
+	words, err := taxed(strings.FieldsFunc(text, moneyParts))
+	if err != nil {
+		return err
+	}
+	for _, word := range words {
 		if strings.TrimFunc(word, unicode.IsPunct) == "" {
 			continue
 		}

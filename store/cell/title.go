@@ -21,7 +21,8 @@ var titles = map[string]string{
 	"salvage repairable": "salvage", "s": "salvage", "salvamento": "salvage",
 	"total loss": "totaled", "totalled": "totaled", "totalschaden": "totaled", "perte totale": "totaled", "perdida total": "totaled",
 	"siniestro total": "totaled", "inundado": "flood damage", "inonde": "flood damage", "flooded": "flood damage", "water": "flood damage",
-	"hochwasser": "flood damage", "burned": "fire damage", "burnt": "fire damage",
+	"water damage": "flood damage",
+	"hochwasser":   "flood damage", "burned": "fire damage", "burnt": "fire damage",
 	"theft recovery": "recovered theft", "theft recovered": "recovered theft", "stolen recovered": "recovered theft", "junked": "junk",
 	"nonrepairable": "junk", "non repairable": "junk", "non rebuildable": "junk",
 	"destruction": "certificate of destruction", "reconstructed": "reconstructed", "grey market": "gray market", "taxi": "prior taxi",
@@ -30,6 +31,9 @@ var titles = map[string]string{
 
 // Title returns "clear" or the brand of the AAMVA list, in small letters, that a cell means, and whether it means one.
 func Title(cell string) (string, bool) {
+	if strings.HasSuffix(cell, "?") {
+		return "", false // whoever wrote it doubts it
+	}
 	if a, b, parts := strings.Cut(cell, "/"); parts && strings.Trim(a, " ") != "" {
 		first, known := titleOf(a)
 		if second, too := titleOf(b); known && too && first == second {

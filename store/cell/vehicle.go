@@ -1,8 +1,10 @@
 package cell
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Parts are what stands in a cell that names a vehicle.
@@ -31,12 +33,21 @@ func Vehicle(text, make, model string) (v Parts) {
 		}
 		words = append(words, strings.Fields(part)...)
 	}
+	words = slices.DeleteFunc(words, func(w string) bool { return strings.Trim(w, "-–—:,;") == "" })
+	v.reading(&words)
 	if i := slices.IndexFunc(words, func(w string) bool { return yearOf(w) > 0 }); i >= 0 {
 		v.Year = yearOf(words[i])
-		words = slices.Delete(words, i, i+1)
+		from := i
+		if i > 0 && builtIn.Has(words[i-1]) {
+			from--
+		}
+		words = slices.Delete(words, from, i+1)
 	}
-	if v.Year == 0 && len(words) > 2 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
+	if v.Year == 0 && len(words) > 1 && TwoDigits(words[0]) > 0 && !isDigit(words[1][0]) && UnitOf(words[1]) == "" {
 		v.Year, words = TwoDigits(words[0]), words[1:]
+	}
+	if len(words) > 0 && makeModel.MatchString(words[0]) {
+		words = slices.Concat(strings.Split(words[0], "/"), words[1:])
 	}
 	found := Cut(&words, model)
 	switch has := Cut(&words, make); {
@@ -46,11 +57,33 @@ func Vehicle(text, make, model string) (v Parts) {
 		v.Make = make
 		v.Model, words = next(words)
 	default:
+		for n := len(words); n > 1 && !unicode.IsLetter([]rune(words[0])[0]); n-- {
+			words = append(words[1:], words[0]) // an engine's size is no make
+		}
 		v.Make, words = next(words)
 		v.Model, words = next(words)
 	}
 	v.Trim = strings.Join(words, " ")
 	return v
+}
+
+// builtIn are words that stand before the year of a vehicle. Common practice, no source.
+var builtIn = SetOf("bj|baujahr|ez|year|built|annee|ano|rok|rocznik|bouwjaar|anno")
+
+// makeModel finds a make and a model that a slash parts: "Ostrane/Pell".
+var makeModel = regexp.MustCompile(`^\pL{2,}/[\pL\pN]{2,}$`)
+
+// reading takes an odometer reading out of the words, where one that says its unit stands among them.
+func (v *Parts) reading(words *[]string) {
+	for at := 0; at < len(*words) && !v.Length.Known; at++ {
+		for n := min(3, len(*words)-at); n > 0; n-- {
+			text := strings.Join((*words)[at:at+n], " ")
+			if l, err := ReadLength(text, 0); err == nil && l.Known && l.Unit != "" && l.Float() >= leastReading && YearIn(text) == 0 {
+				v.Length, *words = l, slices.Delete(slices.Clone(*words), at, at+n)
+				break
+			}
+		}
+	}
 }
 
 func next(words []string) (string, []string) {
@@ -85,7 +118,9 @@ const firstShort = 1940
 // ShortYear returns the year of an apostrophe and two digits, as in '15, 0 for anything else.
 func ShortYear(text string) int {
 	for _, mark := range []string{"'", "\u2019", "\u2018", "`"} {
-		if d, has := strings.CutPrefix(text, mark); has {
+		d, before := strings.CutPrefix(text, mark)
+		d, after := strings.CutSuffix(d, mark)
+		if before != after {
 			return TwoDigits(d)
 		}
 	}
@@ -107,6 +142,7 @@ func TwoDigits(text string) int {
 // YearIn returns the first model year that stands alone in a text, 0 for none.
 func YearIn(text string) int {
 	for _, w := range Words(text) {
+		w = strings.TrimSuffix(w, "r") // "2016r.", as in Polish
 		if len(w) == 4 && (w[0] == '1' && w[1] == '9' || w[0] == '2' && w[1] == '0') && isDigit(w[2]) && isDigit(w[3]) {
 			return int(w[0]-'0')*1000 + int(w[1]-'0')*100 + int(w[2]-'0')*10 + int(w[3]-'0')
 		}

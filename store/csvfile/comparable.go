@@ -1,6 +1,7 @@
 package csvfile
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"math"
@@ -17,10 +18,11 @@ import (
 // Comparable is a row of a table of comparables.
 type Comparable struct {
 	resale.Row
-	Currency string // of the price
-	Status   string // what the odometer cell says of its reading; empty: nothing
-	unitSaid string // by a column of units
-	unitOver string // by the heading or the whole column of the odometer
+	Currency string      // of the price
+	Status   string      // what the odometer cell says of its reading; empty: nothing
+	unitSaid string      // by a column of units
+	unitOver string      // by the heading or the whole column of the odometer
+	reading  cell.Length // of the odometer, as its cell says it
 }
 
 // Comparables are tables of vehicles for sale or sold.
@@ -52,7 +54,7 @@ var columns = []column{
 		},
 		Get:  func(c *Comparable) any { return moneyText(c.Price, c.Currency) },
 		Join: func(old, newer *Comparable) { table.Overlay(&old.Price, newer.Price) }},
-	{Name: "currency", Words: "currency|wahrung|waehrung|devise|monnaie|moneda|divisa|waluta|valuta", Form: table.Currency,
+	{Name: "currency", Words: table.CurrencyWords, Form: table.Currency,
 		Get: func(c *Comparable) any { return c.Currency }},
 	{Name: "kind", Words: "kind|asked or sold|price kind|price type|art|type de prix|tipo|rodzaj ceny|soort", Put: putKind, Cells: askedOrSold,
 		Get: func(c *Comparable) any { return orNil(c.Kind) }, Join: func(old, newer *Comparable) { table.Overlay(&old.Kind, newer.Kind) }},
@@ -62,13 +64,8 @@ var columns = []column{
 		"venta|vendido|visto|anunciado|data|data "+
 		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
-	table.InYear("model_year", "model year|year|my|year of make|built|year built|baujahr|jahr|modelljahr|bj|annee|millesime|annee "+
-		"modele|ano|ano modelo|ano de fabricacion|rok|rocznik|rok produkcji|"+
-		"bouwjaar|jaar|modeljaar|anno|anno modello|anno di costruzione", func(c *Comparable) *int { return &c.ModelYear }),
-	{Name: "first_registration", Words: "first registration|first registered|registered|1st registration|1st registered|1st reg|1ere " +
-		"immat|1ere immatriculation|1ere mise en circulation|1 zulassung|erstzulassung|ez|zulassung|premiere mise en " +
-		"circulation|mise en circulation|premiere immatriculation|primera matriculacion|matriculacion|" +
-		"pierwsza rejestracja|data pierwszej rejestracji|eerste toelating|eerste registratie|prima immatricolazione|immatricolazione",
+	table.InYear("model_year", table.YearWords, func(c *Comparable) *int { return &c.ModelYear }),
+	{Name: "first_registration", Words: table.FirstRegistrationWords,
 		Form: table.Year,
 		Put: func(c *Comparable, v table.Value) error {
 			if c.ModelYear == 0 {
@@ -76,23 +73,14 @@ var columns = []column{
 			}
 			return nil
 		}},
-	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|constructeur|fabricant|marca|fabricante|marka|producent|merk|"+
-		"fabrikant|costruttore|casa", func(c *Comparable) *string { return &c.Make }),
-	table.InText("model", "model|model name|modell|modele|modelo|modello", func(c *Comparable) *string { return &c.Model }),
-	table.InText("trim", "trim|trim level|version|variant|grade|ausstattung|ausstattungslinie|variante|finition|acabado|wersja|wersja "+
-		"wyposazenia|uitvoering|allestimento|versione", func(c *Comparable) *string { return &c.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|vehicle description|car description|what|year make model|make model|make and model|make model " +
-		"year|advertisement|advert|ad|listing|" +
-		"marke und modell|marke modell|marque et modele|marque modele|marca y modelo|marca modelo|marka i model|marka model|merk en " +
-		"model|merk model|marca e modello|marca modello|headline|description of " +
-		"vehicle|fahrzeug|auto|wagen|pkw|anzeige|inserat|vehicule|voiture|" +
-		"annonce titre|vehiculo|coche|anuncio|pojazd|samochod|ogloszenie|voertuig|wagen|advertentie|veicolo|vettura|annuncio|macchina",
+	table.InText("make", table.MakeWords, func(c *Comparable) *string { return &c.Make }),
+	table.InText("model", table.ModelWords, func(c *Comparable) *string { return &c.Model }),
+	table.InText("trim", table.TrimWords+"|grade", func(c *Comparable) *string { return &c.Trim }),
+	{Name: "vehicle", Words: table.VehicleWords,
 		Form: table.Vehicle},
-	{Name: "mileage", Words: "mileage|odometer|miles|mi|km|kms|kilometres|kilometers|odometer reading|odo|kilometerstand|laufleistung|" +
-		"kilometer|tachostand|gelaufen|kilometrage|compteur|kilometraje|kilometros|cuentakilometros|" +
-		"przebieg|stan licznika|tellerstand|chilometraggio|chilometri|contachilometri|percorrenza", Form: table.Odometer,
+	{Name: "mileage", Words: table.OdometerWords, Form: table.Odometer,
 		Put: putMileage, Get: mileageText, Join: joinMileage},
-	{Name: "unit", Words: "mileage unit|odometer unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
+	{Name: "unit", Words: table.UnitWords, Form: table.Unit,
 		Put: func(c *Comparable, v table.Value) error { c.unitSaid = v.Unit; return nil },
 		Get: func(c *Comparable) any { return orNil(c.Unit) }},
 	{Name: "title", Words: "title|title status|title brand|brand|branding|title type|titel|titre|titulo|tytul|titolo|papers|fahrzeugbrief|" +
@@ -174,7 +162,8 @@ func (c *Comparable) noted(text string) {
 // Words for a price that is asked or was paid, of headings and cells.
 var (
 	asked = cell.SetOf("asked|asking|ask|listed|for sale|advertised|offered|angeboten|inseriert|angebot|vraagprijs|angebotspreis|" +
-		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te koop|richiesto|in " +
+		"demande|a vendre|annonce|anuncio|pedido|en venta|ofertowa|oferta|do sprzedania|gevraagd|te " +
+		"koop|trattabile|negotiable|negociable|debattre|negocjacji|richiesto|in " +
 		"vendita|vb|vhb|posted|geplaatst|dodano|ogloszenia|ogloszenie|annuncio|advertentie|inserat|anzeige|advert|advertisement|ad|listing")
 	sold = cell.SetOf("sold|paid|sale|verkauft|bezahlt|vendu|paye|vendido|pagado|sprzedany|sprzedane|sprzedano|zaplacone|verkocht|" +
 		"betaald|venduto|pagato")
@@ -233,7 +222,7 @@ func putMileage(c *Comparable, v table.Value) error {
 	if x > lot.MostMileage {
 		return fmt.Errorf("an odometer reads 0 to %d", lot.MostMileage)
 	}
-	c.Mileage, c.Unit, c.unitOver = &x, v.Length.Unit, v.Unit
+	c.Mileage, c.Unit, c.unitOver, c.reading = &x, v.Length.Unit, v.Unit, v.Length
 	return nil
 }
 
@@ -304,7 +293,7 @@ func putCondition(c *Comparable, v table.Value) error {
 }
 
 // whole settles what cells leave to the table.
-func whole(c *Comparable, _ int, s *table.Stated) error {
+func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 	c.Currency = s.Currency
 	if c.Kind == "" {
 		c.Kind = s.Kind
@@ -325,9 +314,12 @@ func whole(c *Comparable, _ int, s *table.Stated) error {
 		if c.Unit == "" {
 			return fmt.Errorf("nothing says whether %v is miles or kilometers", *c.Mileage)
 		}
+		if c.unitSaid == "" {
+			err = table.Doubt(*c.Mileage, c.reading, c.ModelYear, cmp.Or(c.Date, s.On))
+		}
 	}
 	parted(c, s)
-	return nil
+	return err
 }
 
 // Known returns the row as the valuation takes it: a reading that is not the mileage counts as unknown and stands in the note.

@@ -44,21 +44,21 @@ type pastColumn = table.Column[Past]
 var pastColumns = slices.Concat([]pastColumn{
 	table.InText("id", "id|number|lot number|nummer|numero|numer", func(p *Past) *string { return &p.Lot.Number }),
 	table.InText("sale", "sale|yard|auction|verkauf|vente|venta|aukcja|veiling|asta", func(p *Past) *string { return &p.Lot.Sale }),
-	table.InText("vin", "vin|chassis number|fahrgestellnummer", func(p *Past) *string { return &p.Lot.VIN }),
-	table.InYear("model_year", "model year|year|baujahr|annee|ano|rok|rocznik|bouwjaar|anno",
+	table.InText("vin", table.VINWords, func(p *Past) *string { return &p.Lot.VIN }),
+	table.InYear("model_year", table.YearWords,
 		func(p *Past) *int { return &p.Lot.ModelYear }),
-	table.InText("make", "make|manufacturer|marke|marque|marca|marka|merk", func(p *Past) *string { return &p.Lot.Make }),
-	table.InText("model", "model|modell|modele|modelo|modello", func(p *Past) *string { return &p.Lot.Model }),
-	table.InText("trim", "trim|version|ausstattung|wersja|uitvoering|versione", func(p *Past) *string { return &p.Lot.Trim }),
-	{Name: "odometer", Words: "odometer|mileage|miles|km|kilometers|kilometerstand|kilometrage|kilometraje|przebieg|kilometerstand|" +
-		"chilometraggio", Form: table.Odometer, Put: putReading},
+	table.InText("make", table.MakeWords, func(p *Past) *string { return &p.Lot.Make }),
+	table.InText("model", table.ModelWords, func(p *Past) *string { return &p.Lot.Model }),
+	table.InText("trim", table.TrimWords, func(p *Past) *string { return &p.Lot.Trim }),
+	{Name: "odometer", Words: table.OdometerWords, Form: table.Odometer, Put: putReading},
 	{Name: "loss", Words: "loss|loss type|cause", Put: func(p *Past, v table.Value) error {
 		p.Lot.Loss = runlist.Losses(v.Text)
 		return nil
 	}},
 	{Name: "damage", Words: "damage|damaged|damaged area|damaged areas|schaden|dommages|danos|uszkodzenia|schade|danni", Put: putDamage},
-	pastDay("bought", "bought|bought on|sale date|date bought|date|gekauft|gekauft am|achete|achete le|comprado|kupiony|kupiono|"+
-		"gekocht|comprato", func(d *build.Dates) *lot.Date { return &d.Bought }),
+	pastDay("bought", "bought|bought on|sale date|date bought|purchase date|date|gekauft|gekauft am|kaufdatum|achete|achete le|date d "+
+		"achat|comprado|fecha de compra|kupiony|kupiono|data zakupu|gekocht|aankoopdatum|comprato|data acquisto|data di acquisto",
+		func(d *build.Dates) *lot.Date { return &d.Bought }),
 	pastDay("home", "home|brought home", func(d *build.Dates) *lot.Date { return &d.Home }),
 	pastDay("started", "started|begun|begonnen|commence|empezado|rozpoczeto|begonnen op|iniziato",
 		func(d *build.Dates) *lot.Date { return &d.Started }),
@@ -67,12 +67,15 @@ var pastColumns = slices.Concat([]pastColumn{
 	pastDay("inspected", "inspected|inspection", func(d *build.Dates) *lot.Date { return &d.Inspected }),
 	pastDay("listed", "listed|advertised|inseriert|annonce|anunciado|wystawiono|geplaatst|pubblicato",
 		func(d *build.Dates) *lot.Date { return &d.Listed }),
-	pastDay("sold", "sold|sold on|date sold|verkauft|verkauft am|vendu|vendu le|vendido|sprzedano|sprzedany|verkocht|verkocht op|"+
-		"venduto", func(d *build.Dates) *lot.Date { return &d.Sold }),
-	pastMoney("price_paid", "price paid|hammer price|hammer|paid|bought for|purchase price|kaufpreis|einkaufspreis|prix d achat|precio "+
-		"de compra|cena zakupu|aankoopprijs|prezzo di acquisto",
+	pastDay("sold", "sold|sold on|date sold|verkauft|verkauft am|verkaufsdatum|vendu|vendu le|date de vente|vendido|fecha de venta|"+
+		"sprzedano|sprzedany|data sprzedazy|verkocht|verkocht op|verkoopdatum|venduto|data vendita|data di vendita",
+		func(d *build.Dates) *lot.Date { return &d.Sold }),
+	pastMoney("price_paid", "price paid|paid|bought for|purchase price|kaufpreis|einkaufspreis|einkauf|prix d achat|achat|precio "+
+		"de compra|compra|cena zakupu|zakup|aankoopprijs|aankoop|prezzo di acquisto|acquisto|hammer price|hammer|winning bid|"+
+		table.HammerWords,
 		func(p *Past, a money.Amount) { p.Build.Hammer = &a }),
-	pastMoney("fees", "fees|buyer fees|fees and tax|gebuhren|frais|tasas|oplaty|kosten veiling|commissioni", func(p *Past, a money.Amount) {
+	pastMoney("fees", "fees|fee|buyer fees|auction fees|fees and tax|gebuhren|frais|tasas|comisiones|oplaty|kosten veiling|"+
+		"veilingkosten|commissioni", func(p *Past, a money.Amount) {
 		p.Build.Charges = append(p.Build.Charges, build.Charge{Name: "Fees and tax", Amount: a})
 	}),
 }, billColumns(), hourColumns(), []pastColumn{
@@ -83,12 +86,13 @@ var pastColumns = slices.Concat([]pastColumn{
 		}
 		return nil
 	}},
+	{Name: wonColumn, Words: "won|we won|i won|did we win|gewonnen|ersteigert|gagne|remporte|ganado|wygrana|wygrane|vinto", Put: putWon},
 	pastMoney("first_asked", "first asked|asked|asking price|angebotspreis|prix demande|cena wywolawcza|vraagprijs", func(p *Past,
 		a money.Amount) {
 		p.Build.Sale.FirstAsked = &a
 	}),
-	pastMoney("sold_for", "sold for|sale price|sold price|selling price|verkaufspreis|prix de vente|precio de venta|cena sprzedazy|"+
-		"verkoopprijs|prezzo di vendita", func(p *Past, a money.Amount) { p.Build.Sale.Price = &a }),
+	pastMoney("sold_for", "sold for|sold at|sale price|sold price|selling price|verkaufspreis|prix de vente|precio de venta|cena sprzedazy|"+
+		"sprzedaz|verkoopprijs|verkoop|prezzo di vendita|vendita", func(p *Past, a money.Amount) { p.Build.Sale.Price = &a }),
 	{Name: "days_on_market", Words: "days on market|days to sell", Form: table.Number, Put: func(p *Past, v table.Value) error {
 		days := int(v.Number)
 		if p.Build.Sale.Days = &days; v.Number != float64(days) || days < 0 || days > 3650 {
@@ -100,9 +104,26 @@ var pastColumns = slices.Concat([]pastColumn{
 	seenColumn("found", "found|hidden damage found", build.Found), seenColumn("not_there", "not there|hidden damage not there",
 		build.NotThere),
 	table.InText("note", "note|notes|remarks|bemerkung|remarque|nota|uwagi|opmerking", func(p *Past) *string { return &p.Build.Note }),
-	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
-	{Name: "vehicle", Words: "vehicle|car|fahrzeug|vehicule|vehiculo|pojazd|voertuig|veicolo", Form: table.Vehicle},
+	{Name: "currency", Words: table.CurrencyWords, Form: table.Currency},
+	{Name: "vehicle", Words: table.VehicleWords, Form: table.Vehicle},
 })
+
+// wonColumn is the column of a list of bids that says which were won.
+const wonColumn = "won"
+
+// lost are words for a bid that was not won. Common practice, no source.
+var lost = cell.SetOf("lost|outbid|l|verloren|perdu|perdido|przegrana|verloren|perso")
+
+// putWon refuses a bid that was not won. Errors: so it is, or the cell does not say.
+func putWon(_ *Past, v table.Value) error {
+	switch won, known := cell.YesNo(v.Text); {
+	case lost.Has(v.Text), known && !won:
+		return fmt.Errorf("not won: it is no buy")
+	case known, cell.SetOf("won|w|gewonnen|gagne|ganado|wygrana|vinto").Has(v.Text):
+		return nil
+	}
+	return fmt.Errorf("neither won nor lost")
+}
 
 // billColumns are the columns of money by kind; each makes one bill.
 func billColumns() (out []pastColumn) {

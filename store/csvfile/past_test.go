@@ -109,6 +109,37 @@ func TestPastRowsThatCannotBeAreRefusedWithReasons(t *testing.T) {
 	}
 }
 
+func TestABidThatWasNotWonIsNoBuy(t *testing.T) {
+	res := parsedPast(t, "Won?,Bought,Car,Winning bid\nyes,2025-03-14,2016 Ostrane Pell,4200\nno,2025-03-14,2015 Ostrane Pell,3600\n"+
+		"lost,2025-06-02,2014 Halvic Moro,2900\nW,2025-06-02,2013 Halvic Moro,3100\n", plainPast)
+	if len(res.Rows) != 2 || len(res.Refused) != 2 || *res.Rows[1].Build.Hammer != 310000 {
+		t.Errorf("%+v, refused %+v", res.Rows, res.Refused)
+	}
+}
+
+func TestPastBuysInSevenLanguages(t *testing.T) {
+	for headings, row := range map[string]string{
+		"Gekauft am;Fahrzeug;Zuschlag;Verkauft am;Verkaufspreis":                "14.03.2025;Ostrane Pell 2.0;4.200 €;02.05.2025;9.800 €",
+		"Acheté le;Véhicule;Adjudication;Vendu le;Prix de vente":                "14/03/2025;Ostrane Pell;4 200 €;02/05/2025;9 800 €",
+		"Data zakupu;Pojazd;Cena wylicytowana;Data sprzedaży;Cena sprzedaży":    "14.03.2025;Ostrane Pell;4 200 €;02.05.2025;9 800 €",
+		"Aankoopdatum;Voertuig;Aankoop;Verkocht op;Verkoop":                     "14-03-2025;Ostrane Pell;€ 4.200,-;02-05-2025;€ 9.800,-",
+		"Data acquisto;Veicolo;Acquisto;Data vendita;Vendita":                   "14/03/2025;Ostrane Pell;€ 4.200;02/05/2025;€ 9.800",
+		"Fecha de compra;Coche;Precio de compra;Fecha de venta;Precio de venta": "14/03/2025;Ostrane Pell;4.200 €;02/05/2025;9.800 €",
+		"Purchase date;Car;Hammer;Date sold;Sold for":                           "14/03/2025;Ostrane Pell;€4,200;02/05/2025;€9,800",
+	} {
+		res := parsedPast(t, headings+"\n"+row+"\n", table.Stated{})
+		if len(res.Rows) != 1 || len(res.Open) > 0 {
+			t.Errorf("%s: refused %+v, open %+v", headings, res.Refused, res.Open)
+			continue
+		}
+		b := res.Rows[0].Build
+		if b.Hammer == nil || *b.Hammer != 420000 || b.Sale.Price == nil || *b.Sale.Price != 980000 || b.Dates.Bought != "2025-03-14" ||
+			b.Dates.Sold != "2025-05-02" {
+			t.Errorf("%s: %+v", headings, b)
+		}
+	}
+}
+
 func TestTheSameBuyTwiceInOneTableCountsTwice(t *testing.T) {
 	res := parsedPast(t, "bought,make,model,paid\n2025-01-01,A,B,100\n2025-01-01,A,B,100\n", plainPast)
 	if len(res.Rows) != 2 || res.Rows[0].Build.Imported.As == res.Rows[1].Build.Imported.As ||

@@ -113,9 +113,12 @@ func (r RefusedRows) Error() string { return fmt.Sprintf("line %d: %s", r[0].Lin
 // Errors: [RefusedRows], [ErrNoRows], another currency than the wanted one, and those of [Settle].
 func RowsOf(data []byte, s table.Stated) ([]resale.Row, []string, error) {
 	r, notes, err := Settle(Comparables, data, s)
+	rival := slices.IndexFunc(r.Open, func(q table.Question) bool { return q.Key == "as" && q.Word != "" })
 	switch {
 	case err != nil:
 		return nil, notes, err
+	case rival >= 0:
+		return nil, notes, fmt.Errorf("%s %q", r.Open[rival].Text, r.Open[rival].Options)
 	case s.Wanted != "" && r.Settled.Currency != s.Wanted:
 		return nil, notes, OtherCurrency(r.Settled.Currency, s.Wanted)
 	case len(r.Refused) > 0:

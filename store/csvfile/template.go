@@ -44,7 +44,7 @@ var examples = []map[string]string{
 func PastTemplate() []byte {
 	var names []string
 	for _, c := range pastColumns {
-		if c.Form != table.Vehicle && c.Form != table.Currency {
+		if c.Form != table.Vehicle && c.Form != table.Currency && c.Name != wonColumn {
 			names = append(names, c.Name)
 		}
 	}

@@ -147,6 +147,9 @@ func (u *Unsettled) show(outs [][]byte) {
 	}
 }
 
+// ordinals are letters that follow a digit in first, second, third: 1ère, 2ème, 1º, 1ª.
+const ordinals = "èéºª"
+
 // plausible reports whether a decoded text has no control characters and no foreign letter or sign beside a digit, where a sign of
 // money would stand.
 func plausible(text []byte) bool {
@@ -155,6 +158,8 @@ func plausible(text []byte) bool {
 		switch {
 		case r >= 0x80 && unicode.IsControl(r), r == '¤':
 			return false
+		case strings.ContainsRune(ordinals, r):
+			r = ' ' // a digit may follow: nº1
 		case r >= 0x80 && unicode.IsLetter(r) && unicode.IsDigit(before), unicode.IsDigit(r) && before >= 0x80 && unicode.IsLetter(before):
 			return false
 		}

@@ -4,6 +4,8 @@
 // bad cell is refused whole, with its line, column, value and reason, and so is one that is the same lot as an earlier line. [Meet] holds
 // the lots against those there are: read = new + same + changed + refused, always.
 //
+// A number that counts within a lane is put behind its lane: "B-1". Words for damage or for how it runs that tell no code go to the note.
+//
 // Lots are the same when their VINs are equal or, where one of them has none, when number, sale and sale day are. A list fills in what a
 // lot
 // does not say yet, and moves it to another number, sale or day; what it says otherwise of the vehicle is told and left, because the

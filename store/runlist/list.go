@@ -20,8 +20,10 @@ type Row struct {
 	Hammer         money.Amount // what it went for; 0: the list doesn't say
 	Currency       string       // of all three; empty: the list has no money
 	Note           string
-	unitSaid       string // by a column of units
-	unitOver       string // by the heading or the whole column of the odometer
+	unitSaid       string      // by a column of units
+	unitOver       string      // by the heading or the whole column of the odometer
+	reading        cell.Length // of the odometer, as its cell says it
+	lane           string      // in which its number counts
 }
 
 // Lists are run lists. No two rows of one list name the same lot.
@@ -35,47 +37,47 @@ type column = table.Column[Row]
 
 // columns are the facts of a lot, each with the plain words that name it. Common practice, no source.
 var columns = []column{
-	table.InText("number", "lot number|lot|no|nr|number|run number|run|item|item number|losnummer|los|nummer|numero de lot|lote|numero de "+
+	table.InText("number", "lot number|lot|no|nr|number|run number|run|run order|item|item number|losnummer|los|nummer|numero de "+
+		"lot|lote|numero de "+
 		"lote|numero|numer|numer pozycji|kavel|kavelnummer|lotto|numero lotto",
 		func(r *Row) *string { return &r.Lot.Number }),
+	{Name: "lane", Words: "lane|lane number|bahn|spur|voie|carril|pas|baan|corsia", Put: func(r *Row, v table.Value) error {
+		r.lane = v.Text
+		return nil
+	}},
 	table.InText("sale", "sale|sale name|auction|yard|location|site|place|auktion|standort|ort|vente|lieu|subasta|lugar|aukcja|miejsce|"+
 		"veiling|locatie|asta|luogo", func(r *Row) *string { return &r.Lot.Sale }),
 	table.InDay("sale_date", "sale date|sale day|date|auction date|date of sale|day|when|auktionstag|auktionsdatum|verkaufsdatum|datum|tag|"+
 		"date de vente|date de la vente|date d enchere|jour|fecha|fecha de subasta|fecha de venta|data|data aukcji|data sprzedazy|dzien|"+
 		"veilingdatum|dag|data asta|data di vendita|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
-	table.InYear("model_year", "model year|year|my|built|baujahr|jahr|modelljahr|annee|millesime|ano|rok|rocznik|rok produkcji|"+
-		"bouwjaar|jaar|anno", func(r *Row) *int { return &r.Lot.ModelYear }),
-	{Name: "first_registration", Words: "first registration|erstzulassung|ez|mise en circulation|premiere immatriculation|primera " +
-		"matriculacion|matriculacion|pierwsza rejestracja|eerste toelating|immatricolazione",
+	table.InYear("model_year", table.YearWords, func(r *Row) *int { return &r.Lot.ModelYear }),
+	{Name: "first_registration", Words: table.FirstRegistrationWords,
 		Form: table.Year, Put: func(r *Row, v table.Value) error {
 			if r.Lot.ModelYear == 0 {
 				r.Lot.ModelYear = v.Year
 			}
 			return nil
 		}},
-	table.InText("make", "make|manufacturer|maker|marke|hersteller|marque|marca|fabricante|marka|producent|merk|costruttore",
+	table.InText("make", table.MakeWords,
 		func(r *Row) *string { return &r.Lot.Make }),
-	table.InText("model", "model|model name|modell|modele|modelo|modello", func(r *Row) *string { return &r.Lot.Model }),
-	table.InText("trim", "trim|trim level|version|variant|ausstattung|finition|acabado|wersja|uitvoering|allestimento|versione",
+	table.InText("model", table.ModelWords, func(r *Row) *string { return &r.Lot.Model }),
+	table.InText("trim", table.TrimWords,
 		func(r *Row) *string { return &r.Lot.Trim }),
-	{Name: "vehicle", Words: "vehicle|car|year make model|make model|make and model|fahrzeug|auto|vehicule|voiture|vehiculo|coche|" +
-		"pojazd|samochod|voertuig|veicolo|vettura", Form: table.Vehicle},
-	{Name: "vin", Words: "vin|vehicle identification number|serial number|chassis number|chassis|fahrgestellnummer|fin|numero de serie|" +
-		"numero de chassis|bastidor|numero de bastidor|numer vin|numer nadwozia|chassisnummer|telaio|numero di telaio",
+	{Name: "vehicle", Words: table.VehicleWords, Form: table.Vehicle},
+	{Name: "vin", Words: table.VINWords,
 		Put: func(r *Row, v table.Value) error {
 			r.Lot.VIN = strings.ToUpper(strings.ReplaceAll(v.Text, " ", ""))
 			return nil
 		}, Get: func(r *Row) any { return orNil(r.Lot.VIN) }},
-	{Name: "odometer", Words: "odometer|mileage|odometer reading|miles|mi|km|kms|kilometres|kilometers|kilometerstand|laufleistung|" +
-		"tachostand|kilometer|kilometrage|compteur|kilometraje|kilometros|przebieg|stan licznika|tellerstand|chilometraggio|chilometri",
+	{Name: "odometer", Words: table.OdometerWords,
 		Form: table.Odometer, Put: putOdometer, Get: func(r *Row) any {
 			if r.Lot.Odometer == nil {
 				return nil
 			}
 			return fmt.Sprint(*r.Lot.Odometer)
 		}},
-	{Name: "unit", Words: "odometer unit|mileage unit|unit|units|einheit|unite|unidad|jednostka|eenheid|unita", Form: table.Unit,
+	{Name: "unit", Words: table.UnitWords, Form: table.Unit,
 		Put: func(r *Row, v table.Value) error { r.unitSaid = v.Unit; return nil },
 		Get: func(r *Row) any { return orNil(r.Lot.OdometerUnit) }},
 	{Name: "odometer_status", Words: "odometer status|odometer statement|mileage status|mileage statement|reading is",
@@ -116,32 +118,28 @@ var columns = []column{
 		}
 		return *r.Lot.Keys
 	}},
-	moneyColumn("value_before", "value before|value before loss|value before the damage|worth before|undamaged value|est value|"+
+	moneyColumn("value_before", "value before|value before loss|pre loss value|pre accident value|actual cash value|acv|book value|zeitwert|"+
+		"valeur venale|valeur de remplacement|valor venal|wartosc rynkowa|valore commerciale|value before the damage|worth before|undamaged "+
+		"value|est value|"+
 		"estimated value|value estimate|retail value|est retail value|estimated retail value|market value|wert vor schaden|"+
 		"wiederbeschaffungswert|valeur avant|valeur avant sinistre|valor antes|valor previo|wartosc przed|wartosc przed szkoda|waarde "+
 		"voor schade|dagwaarde|valore prima|valore ante",
 		func(r *Row) *money.Amount { return &r.ValueBefore }),
-	moneyColumn("repair_estimate", "repair estimate|estimate|repair cost|cost of repair|estimated repair|est repair|est repair cost|repair "+
+	moneyColumn("repair_estimate", "repair estimate|repair|repairs|naprawa|estimation reparation|estimate|repair cost|cost of "+
+		"repair|estimated repair|est repair|est repair cost|repair "+
 		"est|est cost of repair|reparaturkosten|estimation|"+
 		"cout de reparation|cout des reparations|presupuesto|coste de reparacion|koszt naprawy|wycena naprawy|reparatiekosten|"+
 		"preventivo|costo di riparazione",
 		func(r *Row) *money.Amount { return &r.RepairEstimate }),
-	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|zuschlag|zuschlagspreis|"+
-		"hammerpreis|"+
-		"verkauft fur|prix d adjudication|adjudication|adjuge|adjuge a|prix marteau|vendu|vendu a|precio de remate|remate|"+
-		"precio de adjudicacion|adjudicado|vendido por|cena mlotkowa|cena sprzedazy|sprzedano za|cena wylicytowana|hamerprijs|"+
-		"verkocht voor|toewijzing|prezzo di aggiudicazione|aggiudicazione|aggiudicato a|venduto a",
+	moneyColumn("hammer", "hammer price|hammer|sold for|sold at|sold price|winning bid|final bid|went for|verkauft fur|vendu|vendu a|"+
+		"vendido por|cena sprzedazy|sprzedano za|verkocht voor|venduto a|"+
+		table.HammerWords,
 		func(r *Row) *money.Amount { return &r.Hammer }),
-	{Name: "currency", Words: "currency|wahrung|devise|moneda|waluta|valuta", Form: table.Currency},
-	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|notiz|bemerkung|bemerkungen|remarque|remarques|observaciones|" +
+	{Name: "currency", Words: table.CurrencyWords, Form: table.Currency},
+	{Name: "note", Words: "note|notes|comment|comments|remarks|remark|announcements|announcement|notiz|bemerkung|" +
+		"bemerkungen|remarque|remarques|observaciones|" +
 		"nota|notas|uwagi|opmerking|opmerkingen|osservazioni", Many: true,
-		Put: func(r *Row, v table.Value) error {
-			if r.Note != "" {
-				v.Text = r.Note + "; " + v.Text
-			}
-			r.Note = v.Text
-			return nil
-		}, Get: func(r *Row) any { return orNil(r.Note) }},
+		Put: func(r *Row, v table.Value) error { r.noted(v.Text); return nil }, Get: func(r *Row) any { return orNil(r.Note) }},
 }
 
 // Lots returns the lots that rows of one list tell of, in their order, each with what the list says of it beside its facts.
@@ -205,7 +203,7 @@ func putOdometer(r *Row, v table.Value) error {
 	if err != nil {
 		return err
 	}
-	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver = &whole, v.Length.Unit, v.Unit
+	r.Lot.Odometer, r.Lot.OdometerUnit, r.unitOver, r.reading = &whole, v.Length.Unit, v.Unit, v.Length
 	return nil
 }
 
@@ -233,6 +231,9 @@ func split(r *Row, text string, s *table.Stated) error {
 func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 	l := &r.Lot
 	r.Currency = s.Currency
+	if r.lane != "" && l.Number != "" {
+		l.Number = r.lane + "-" + l.Number
+	}
 	if l.Sale == "" {
 		l.Sale = s.Sale
 	}
@@ -250,6 +251,11 @@ func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 			return fmt.Errorf("the odometer cell is in %s and the unit column says %s", l.OdometerUnit, r.unitSaid)
 		case l.OdometerUnit == "":
 			return fmt.Errorf("nothing says whether %d is miles or kilometers", *l.Odometer)
+		}
+		if r.unitSaid == "" {
+			if err := table.Doubt(float64(*l.Odometer), r.reading, l.ModelYear, s.On); err != nil {
+				return err
+			}
 		}
 	}
 	if l.Number == "" && l.VIN == "" {

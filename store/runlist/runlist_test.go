@@ -229,7 +229,8 @@ func FuzzParse(f *testing.F) {
 // TestHowAVehicleRunsIsToldInWords reads what people write. Common practice, no source.
 func TestHowAVehicleRunsIsToldInWords(t *testing.T) {
 	for text, want := range map[string]string{
-		"Runs and drives": "drives", "drives fine": "drives", "Driveable": "drives", "Running": "starts", "engine runs": "starts",
+		"Runs and drives": "drives", "starts, does not drive": "starts", "does not drive": "", "cranks no start": "turns_over",
+		"drives fine": "drives", "Driveable": "drives", "Running": "starts", "engine runs": "starts",
 		"Doesn't run": "dead", "won’t start": "dead", "does not run": "dead", "turns over": "turns_over",
 		"runs but does not drive": "", "starts with a boost": "", "would not crank": "", "R": "", "not tested": "unknown", "was running": "",
 	} {
@@ -246,5 +247,16 @@ func TestShortHeadingsAndTwoColumnsOfDamage(t *testing.T) {
 	if len(r.Lots) != 1 || r.Lots[0].ModelYear != 2016 || r.Lots[0].Odometer == nil || *r.Lots[0].Odometer != 78120 ||
 		r.Lots[0].Condition != "drives" || !slices.Equal(r.Rows[0].Areas, []string{"12", "09"}) {
 		t.Fatalf("%+v, %+v", r.Lots, r.Result)
+	}
+}
+
+// Places as a person reads them; common practice, no source.
+func TestPlacesInShortFormsAndJoinedWords(t *testing.T) {
+	for text, want := range map[string][]string{"LF": {"11"}, "RR corner": {"05"}, "linksvoor": {"11"}, "rechtsachter": {"05"},
+		"achterzijde": {"06"}, "laterale sx": {"09"}, "front (not rear)": {"12"}, "no damage front": nil, "latéral gauche": {"09"},
+		"ant. dx": {"01"}} {
+		if got, _ := areasOf(text); !slices.Equal(got, want) {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
 	}
 }

@@ -1,7 +1,6 @@
 package runlist
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -18,7 +17,8 @@ var conditions = map[string]string{
 	"marciante": "drives",
 	"starts":    "starts", "runs": "starts", "engine starts": "starts", "startet": "starts", "springt an": "starts", "demarre": "starts",
 	"arranca": "starts", "odpala": "starts", "start": "starts", "si avvia": "starts",
-	"turns over": "turns_over", "cranks": "turns_over", "dreht": "turns_over", "turns": "turns_over",
+	"turns over": "turns_over", "engine turns over": "turns_over", "turns over no start": "turns_over", "cranks no start": "turns_over",
+	"cranks": "turns_over", "dreht": "turns_over", "turns": "turns_over",
 	"dead": "dead", "does not start": "dead", "no start": "dead", "does not run": "dead", "not running": "dead",
 	"won t start": "dead", "doesn t start": "dead", "will not start": "dead", "doesn t run": "dead", "won t run": "dead",
 	"springt nicht an": "dead", "startet nicht": "dead", "ne demarre pas": "dead", "no arranca": "dead", "nie odpala": "dead",
@@ -33,18 +33,29 @@ func conditionOf(text string) string {
 	if known := conditions[strings.Join(words, " ")]; known != "" {
 		return known
 	}
+	drives, stays := verbs(words, conditionDrives)
+	starts, dead := verbs(words, conditionStarts)
 	has := func(any cell.Set) bool { return slices.ContainsFunc(words, func(w string) bool { return any[w] }) }
 	switch {
-	case has(conditionDoubt), has(conditionNots) && !has(conditionStarts):
+	case has(conditionDoubt), starts && dead, drives && (stays || dead), has(conditionNots) && !stays && !dead:
 		return ""
-	case has(conditionNots):
+	case dead:
 		return "dead"
-	case has(conditionDrives):
+	case drives:
 		return "drives"
-	case has(conditionStarts):
+	case starts:
 		return "starts"
 	}
 	return ""
+}
+
+// verbs returns whether one of the verbs stands among the words as it is, and whether one does behind a "not".
+func verbs(words []string, of cell.Set) (said, denied bool) {
+	for i, w := range words {
+		not := i > 0 && conditionNots[words[i-1]]
+		said, denied = said || of[w] && !not, denied || of[w] && not
+	}
+	return said, denied
 }
 
 // Words of a sentence that tells how a vehicle runs; with one of the doubtful ones it does not tell. Common practice, no source.
@@ -55,15 +66,18 @@ var (
 	conditionDoubt  = cell.SetOf("but|if|jump|jumped|boost|only|may|might|should|could|with|when|last|was|once|maybe|crank|cranks|turns")
 )
 
-// putCondition takes a word for whether a vehicle drives.
+// putCondition takes a word for whether a vehicle drives; words that tell none of the conditions go to the note.
 func putCondition(r *Row, v table.Value) error {
 	code, known := Runs(v.Text)
-	if !known {
-		return fmt.Errorf("none of drives, starts, turns over, dead, unknown")
+	if r.Lot.Condition = code; !known {
+		r.Lot.Condition = ""
+		r.noted("condition: " + v.Text)
 	}
-	r.Lot.Condition = code
 	return nil
 }
+
+// noted adds to the note of a row.
+func (r *Row) noted(text string) { r.Note = strings.TrimPrefix(r.Note+"; "+text, "; ") }
 
 // parts are parts of folded words and the code that they tell of, in the order of the codes. Common practice, no source.
 type parts []struct {
@@ -119,8 +133,8 @@ func putAreas(r *Row, v table.Value) error {
 	if len(r.Lot.Loss) == 0 {
 		r.Lot.Loss = loss
 	}
-	if rest && len(loss) == 0 {
-		r.Note = strings.TrimPrefix(r.Note+"; damage: "+v.Text, "; ")
+	if (rest || len(areas) == 0) && len(loss) == 0 {
+		r.noted("damage: " + v.Text)
 	}
 	return nil
 }
@@ -128,17 +142,48 @@ func putAreas(r *Row, v table.Value) error {
 // Words for places of a vehicle, folded. Common practice, no source.
 var (
 	fronts = cell.SetOf("front|vorn|vorne|vordere|avant|delante|delantera|delantero|frontal|przod|przedni|przednia|voor|voorkant|" +
-		"anteriore|davanti")
-	rears   = cell.SetOf("rear|back|hinten|hintere|heck|arriere|trasera|trasero|detras|tyl|tylny|tylna|achter|achterkant|posteriore|dietro")
-	lefts   = cell.SetOf("left|driver|drivers|links|linke|gauche|izquierda|izquierdo|lewy|lewa|lewej|linker|sinistra|sinistro")
-	rights  = cell.SetOf("right|passenger|passengers|rechts|rechte|droite|droit|derecha|derecho|prawy|prawa|prawej|rechter|destra|destro")
+		"anteriore|davanti|voorzijde|ant")
+	rears = cell.SetOf("rear|back|hinten|hintere|heck|arriere|trasera|trasero|detras|tyl|tylny|tylna|achter|achterkant|" +
+		"achterzijde|posteriore|dietro|post")
+	lefts = cell.SetOf("left|driver|drivers|links|linke|gauche|izquierda|izquierdo|lewy|lewa|lewej|linker|" +
+		"linkerzijde|sinistra|sinistro|sx")
+	rights = cell.SetOf("right|passenger|passengers|rechts|rechte|droite|droit|derecha|derecho|prawy|prawa|prawej|rechter|" +
+		"rechterzijde|destra|destro|dx")
 	tops    = cell.SetOf("top|roof|dach|toit|techo|dak|tetto")
 	unders  = cell.SetOf("undercarriage|underside|under|unterboden|unten|dessous|bajos|podwozie|onderkant|sottoscocca")
 	insides = cell.SetOf("interior|inside|cabin|innenraum|interieur|habitacle|wnetrze|interno|abitacolo")
 	engines = cell.SetOf("engine|motor|moteur|silnik|motore")
 	asides  = cell.SetOf("side|end|and|door|doors|fender|quarter|corner|seite|seitlich|tur|cote|lado|bok|strona|zijkant|kant|lato|the|" +
-		"of|in|on|und|et|y|i|en|e|impact|collision|damage|damaged|hit|light|heavy|minor|major|s")
+		"of|in|on|und|et|y|i|en|e|impact|collision|damage|damaged|hit|light|heavy|minor|major|s|lateral|laterale|flanc|fianco|" +
+		"fiancata|golpe|choc|corner|panel|zijde")
 )
+
+// denials are words by which a place is said to be whole.
+var denials = cell.SetOf("not|no|none|without|nicht|kein|keine|ohne|pas|sans|non|senza|sin|nie|bez|niet|geen")
+
+// corners are the trade's short forms of corners. Common practice, no source.
+var corners = map[string][]string{"lf": {"left", "front"}, "rf": {"right", "front"}, "lr": {"left", "rear"}, "rr": {"right", "rear"}}
+
+// placeWords returns the words of a text, short forms and joined ones (linksvoor) parted.
+func placeWords(text string) (words []string) {
+	for _, w := range cell.Words(text) {
+		side := ""
+		for _, s := range []string{"links", "rechts"} {
+			if strings.HasPrefix(w, s) && w != s {
+				side = s
+			}
+		}
+		switch {
+		case corners[w] != nil:
+			words = append(words, corners[w]...)
+		case side != "":
+			words = append(words, side, strings.TrimPrefix(w, side))
+		default:
+			words = append(words, w)
+		}
+	}
+	return words
+}
 
 // clock are the clock points of front and rear corners and sides, by how far forward and on which side. Source: lot.Areas, MMUCC.
 var clock = map[[2]int]string{{1, 0}: "12", {1, 1}: "01", {1, -1}: "11", {-1, 0}: "06", {-1, 1}: "05", {-1, -1}: "07", {0, 1}: "03",
@@ -151,9 +196,14 @@ func areasOf(text string) (codes []string, rest bool) {
 			codes = append(codes, code)
 		}
 	}
-	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;/+&|", r) }) {
+	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;/+&|()", r) }) {
 		along, across := 0, 0
-		for _, w := range cell.Words(part) {
+		words := placeWords(part)
+		if slices.ContainsFunc(words, func(w string) bool { return denials[w] }) {
+			rest = true // "not front" names no damaged area
+			continue
+		}
+		for _, w := range words {
 			if (along != 0 || across != 0) && (w == "and" || w == "und" || w == "et" || w == "y" || w == "en") {
 				add(clock[[2]int{along, across}])
 				along, across = 0, 0

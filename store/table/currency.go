@@ -95,7 +95,7 @@ func (s *settling) signs() map[string]int {
 			continue
 		}
 		for _, text := range s.cells(i) {
-			if p, err := cell.ReadMoney(text, 0); err == nil && p.Sign != "" {
+			if p, _ := cell.ReadMoney(text, 0); p.Sign != "" { // a word beside the price may be no word of money: its sign stands
 				times[strings.ToLower(p.Sign)]++
 			}
 		}

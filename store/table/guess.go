@@ -72,6 +72,9 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		has[c.Field] = true
 	}
 	take := func(i int, form Form, why string) {
+		if (form == Money || form == Day) && k.count(form) > 1 {
+			return // that it is one does not say which
+		}
 		for _, c := range k.Columns {
 			if c.Form == form && !has[c.Name] && (form != Text || c.Name == "vin") {
 				columns[i].Field, columns[i].Why = c.Name, why
@@ -81,6 +84,10 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		}
 	}
 	for i := range columns {
+		if k.wordsOnly(columns[i], body, i) {
+			has[columns[i].Field] = false
+			columns[i].Field, columns[i].Why = k.left(), "its cells are words and no "+strings.ReplaceAll(columns[i].Field, "_", " ")
+		}
 		if k.byLooks(i, columns, body, has, take) {
 			continue
 		}
@@ -95,17 +102,11 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 		switch l := look(body, i); {
 		case l.n == 0:
 		case isTitle:
-			if make := k.at("make"); l.titles == 0 && l.yearIn == 0 && l.digits == 0 && make >= 0 && !has["make"] &&
-				slices.Contains(cell.Words(columns[i].Heading), "brand") {
-				columns[i].Field, columns[i].Why, has["make"] = "make", "its cells are no words of titles", true
-			} else if l.titles < 0.3 && l.yearIn > 0.5 && k.Split != nil && !has["vehicle"] {
-				has[columns[i].Field] = false
-				take(i, Vehicle, "its cells name vehicles")
-			}
+			k.noTitle(&columns[i], l, has, func() { take(i, Vehicle, "its cells name vehicles") })
 		case l.vins >= most:
 			take(i, Text, "its cells are VINs")
 		case k.byCells(i, columns, body, has):
-		case l.signs >= most:
+		case l.signs >= most && k.priced(columns, body) == 1:
 			take(i, Money, "its cells carry a sign of money")
 		case l.units >= most:
 			take(i, Odometer, "its cells carry a unit of length")
@@ -125,13 +126,63 @@ func (k *Kind[T]) guess(columns []Became, body []grid.Row, headless bool) {
 	}
 }
 
+// noTitle takes a column that its heading names as one of titles for the make or the vehicles that its cells name instead.
+func (k *Kind[T]) noTitle(c *Became, l looks, has map[string]bool, vehicle func()) {
+	if make := k.at("make"); l.titles == 0 && l.yearIn == 0 && l.digits == 0 && make >= 0 && !has["make"] &&
+		slices.Contains(cell.Words(c.Heading), "brand") {
+		c.Field, c.Why, has["make"] = "make", "its cells are no words of titles", true
+	} else if l.titles < 0.3 && l.yearIn > 0.5 && k.Split != nil && !has["vehicle"] {
+		has[c.Field] = false
+		vehicle()
+	}
+}
+
+// wordsOnly reports whether a column that its heading names in part as days or numbers holds nothing but words: "sold by".
+func (k *Kind[T]) wordsOnly(c Became, body []grid.Row, column int) bool {
+	f := k.at(c.Field)
+	if f < 0 || c.Why != byHeading {
+		return false
+	}
+	form := k.Columns[f].Form
+	if _, score := k.best(c.Heading); score >= exact || !numeric(form) && form != Year && form != Day {
+		return false
+	}
+	l := look(body, column)
+	return l.n > 0 && l.digits == 0 && l.days == 0 && l.units == 0
+}
+
+// priced returns how many columns that no heading names carry a sign of money.
+func (k *Kind[T]) priced(columns []Became, body []grid.Row) (n int) {
+	for i, c := range columns {
+		if c.Field == k.left() && look(body, i).signs >= most {
+			n++
+		}
+	}
+	return n
+}
+
+// count returns how many fields of a kind have a form.
+func (k *Kind[T]) count(form Form) (n int) {
+	for i := range k.Columns {
+		if k.Columns[i].Form == form {
+			n++
+		}
+	}
+	return n
+}
+
 // byLooks takes a column of notes whose cells name vehicles, and one of a text whose cells are days, for what they are.
 func (k *Kind[T]) byLooks(i int, columns []Became, body []grid.Row, has map[string]bool, take func(int, Form, string)) bool {
 	f := k.at(columns[i].Field)
-	if f < 0 || k.Columns[f].Form != Text {
+	if f < 0 || k.Columns[f].Form != Text && k.Columns[f].Form != Vehicle {
 		return false
 	}
 	switch l := look(body, i); {
+	case k.Columns[f].Form == Vehicle && l.days < most:
+		return false
+	case k.Columns[f].Form == Vehicle:
+		columns[i].Field, columns[i].Why, has[columns[i].Field] = k.left(), "its cells are days and no vehicles", false
+		take(i, Day, "its cells are days")
 	case k.Columns[f].Many && k.Split != nil && !has["model"] && !has["make"] && !has["vehicle"] && l.yearIn >= most:
 		take(i, Vehicle, "its cells name vehicles")
 	case k.daysIn(f, has) && l.days >= most:
@@ -145,16 +196,8 @@ func (k *Kind[T]) byLooks(i int, columns []Became, body []grid.Row, has map[stri
 
 // daysIn reports whether days in a column of a text would be those of the kind's one field of days, which no other column is: "Auction".
 func (k *Kind[T]) daysIn(field int, has map[string]bool) bool {
-	days := 0
-	for _, column := range k.Columns {
-		if column.Form == Day {
-			days++
-		}
-		if column.Form == Day && has[column.Name] {
-			return false
-		}
-	}
-	return days == 1 && !k.Columns[field].Many
+	taken := slices.ContainsFunc(k.Columns, func(c Column[T]) bool { return c.Form == Day && has[c.Name] })
+	return k.count(Day) == 1 && !taken && !k.Columns[field].Many
 }
 
 // byCells takes a column for the field that has words of its own for cells, where all of its cells are such words.

@@ -106,7 +106,7 @@ func (k *Kind[T]) naming(cells []string) int {
 		if _, _, err := lengthOrPrice(c); err == nil {
 			return 0
 		}
-		if field, score := k.best(c); score > 0 && (score >= 1000 || len(cell.Words(c)) <= 4) {
+		if field, score := k.best(c); score > 0 && (score >= exact || len(cell.Words(c)) <= 4) {
 			fields[field] = true
 		}
 	}
@@ -116,7 +116,7 @@ func (k *Kind[T]) naming(cells []string) int {
 // ordinal reports whether a cell is a heading that begins with a first: "1st registration", "1ère immat.".
 func (k *Kind[T]) ordinal(c string) bool {
 	_, score := k.best(c)
-	return score >= 1000 && c[0] == '1'
+	return score >= exact && c[0] == '1'
 }
 
 func lengthOrPrice(c string) (cell.Length, cell.Price, error) {
@@ -168,8 +168,8 @@ func (k *Kind[T]) joined(lines [][]string) []string {
 			above = group
 		}
 		out[i] = strings.TrimSpace(above + " " + below)
-		if _, own := k.best(below); own >= 1000 {
-			if _, both := k.best(out[i]); both < 1000 {
+		if _, own := k.best(below); own >= exact {
+			if _, both := k.best(out[i]); both < exact {
 				out[i] = below
 			}
 		}
@@ -273,11 +273,15 @@ func (h *headed) passed(r grid.Row) string {
 		return "a ruled line"
 	case texts == 1 && startsTotal(label):
 		return fmt.Sprintf("%q adds up other rows", label)
-	case texts == 1 && numbers == 0 && len(h.header) > 2 && strings.Contains(label, " "):
+	case texts == 1 && numbers == 0 && len(h.header) > 2 && strings.Contains(label, " "),
+		texts == 0 && numbers == 1 && len(h.header) > 2 && slices.ContainsFunc(r.Cells, counts.MatchString):
 		return "a caption or remark"
 	}
 	return ""
 }
+
+// counts finds a word and the number it counts, as below a list: "Lots: 3".
+var counts = regexp.MustCompile(`^\pL[\pL .]*[:=] ?[0-9]+$`)
 
 // lossAfter finds a vehicle that is a total loss, which adds nothing up.
 var lossAfter = regexp.MustCompile(`(?i)^total\s+loss`)

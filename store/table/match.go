@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"walkline/store/cell"
+	"walkline/store/grid"
 )
 
 // phrase is one way to name a field.
@@ -39,7 +40,7 @@ var short = map[string]string{"yr": "year", "odo": "odometer", "dmg": "damage", 
 // headingWords returns the words of a heading, short forms written out, without units, currencies and little words, unless nothing else is
 // left.
 func headingWords(heading string) []string {
-	words := cell.Words(heading)
+	words := strings.Fields(strings.ReplaceAll(strings.Join(cell.Words(heading), " "), "km stand", "kilometerstand"))
 	if strings.Trim(heading, " .") == "#" {
 		words = []string{"number"}
 	}
@@ -54,15 +55,24 @@ func headingWords(heading string) []string {
 	if len(kept) == 0 {
 		return words
 	}
+	if last := len(kept) - 1; last > 0 && len(kept[last]) == 1 && kept[last][0] >= '0' && kept[last][0] <= '9' {
+		kept = kept[:last] // the second of a name
+	}
 	return kept
 }
 
-// score says how well a heading's words name a phrase: 0 not at all, above 1000 exactly.
+// exact is the score from which on a heading names a field and nothing else.
+const exact = 1000
+
+// score says how well a heading's words name a phrase: 0 not at all, from [exact] on exactly.
 func (p phrase) score(heading []string) int {
 	for at := 0; at+len(p.words) <= len(heading); at++ {
 		if slices.Equal(heading[at:at+len(p.words)], p.words) {
 			if len(heading) == len(p.words) {
-				return 1000 + 10*len(p.words)
+				return exact + 10*len(p.words)
+			}
+			if len(p.words) == 1 && len(p.words[0]) <= 2 {
+				return 0 // "my" is the model year, "my max" is not
 			}
 			return 100*len(p.words) - 10*(len(heading)-len(p.words)) - at
 		}
@@ -82,6 +92,13 @@ func (k *Kind[T]) best(heading string) (field, score int) {
 	return field, score
 }
 
+// Why a column is what it is.
+const (
+	byHeading = "by its heading"
+	saidSo    = "you said so"
+	nameless  = "no word of its heading names a field"
+)
+
 // claim is a column that could be a field.
 type claim struct{ column, field, score int }
 
@@ -90,13 +107,13 @@ func (k *Kind[T]) propose(header []string) []Became {
 	var claims []claim
 	out := make([]Became, len(header))
 	for i, heading := range header {
-		out[i] = Became{Heading: heading, Field: k.left(), Why: "no word of its heading names a field"}
+		out[i] = Became{Heading: heading, Field: k.left(), Why: nameless}
 		if strings.HasPrefix(heading, refusedPrefix) {
 			out[i].Field, out[i].Why = Ignored, "it says why the row was refused before"
 			continue
 		}
 		if strings.HasPrefix(heading, OtherPrefix) {
-			out[i].Why = "by its heading"
+			out[i].Why = byHeading
 			continue
 		}
 		words := headingWords(heading)
@@ -107,13 +124,19 @@ func (k *Kind[T]) propose(header []string) []Became {
 		}
 	}
 	slices.SortStableFunc(claims, func(a, b claim) int { return b.score - a.score })
-	columns, fields := map[int]bool{}, map[int]bool{}
+	columns, fields := map[int]bool{}, map[int]int{}
 	for _, c := range claims {
-		if columns[c.column] || fields[c.field] && !k.Columns[c.field].Many {
+		if columns[c.column] {
 			continue
 		}
-		columns[c.column], fields[c.field] = true, true
-		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, "by its heading"
+		if first, taken := fields[c.field]; taken && !k.Columns[c.field].Many {
+			if out[c.column].Why == nameless {
+				out[c.column].Why = fmt.Sprintf("%q is read as %s", header[first], strings.ReplaceAll(k.Columns[c.field].Name, "_", " "))
+			}
+			continue
+		}
+		columns[c.column], fields[c.field] = true, c.column
+		out[c.column].Field, out[c.column].Why = k.Columns[c.field].Name, byHeading
 	}
 	return out
 }
@@ -134,7 +157,7 @@ func (k *Kind[T]) state(columns []Became, s Stated) error {
 		}
 		for i, field := range s.Match {
 			if field != "" && field != columns[i].Field {
-				columns[i].Field, columns[i].Why = field, "you said so"
+				columns[i].Field, columns[i].Why = field, saidSo
 			}
 		}
 	}
@@ -148,7 +171,7 @@ func (k *Kind[T]) state(columns []Became, s Stated) error {
 				columns[i].Field, columns[i].Why = k.left(), "another column was stated for "+field
 			}
 		}
-		columns[at].Field, columns[at].Why = field, "you said so"
+		columns[at].Field, columns[at].Why = field, saidSo
 	}
 	return k.checkMatch(columns)
 }
@@ -203,13 +226,14 @@ func columnNamed(columns []Became, name string) int {
 }
 
 // missing returns the question for a field that the kind needs and no column is.
-func (k *Kind[T]) missing(columns []Became) []Question {
+func (k *Kind[T]) missing(columns []Became, body []grid.Row) []Question {
 	if len(k.Need) == 0 || slices.ContainsFunc(columns, func(c Became) bool { return slices.Contains(k.Need, c.Field) }) {
 		return nil
 	}
-	var names []string
-	for _, c := range columns {
-		names = append(names, c.Heading)
+	if len(columns) == 1 && look(body, 0).spaced >= most {
+		return []Question{{Key: "as", Options: []string{}, Text: "Every row is one cell, so which column is the " +
+			strings.Join(k.Need, " or ") + "? Part them into columns first."}}
 	}
+	names := Result[T]{Columns: columns}.Header()
 	return []Question{{Key: "as", Text: "Which column is the " + strings.Join(k.Need, " or ") + "?", Options: names}}
 }

@@ -30,7 +30,8 @@ func Read[T any](k *Kind[T], g grid.Grid, s Stated) (Result[T], error) {
 	if err := k.state(res.Columns, s); err != nil {
 		return res, err
 	}
-	res.Open = append(res.Open, k.missing(res.Columns)...)
+	res.Open = append(res.Open, k.missing(res.Columns, body)...)
+	res.Open = append(res.Open, k.rivals(res.Columns, body, &s)...)
 	p := plan[T]{kind: k, res: &res, stated: &s, titles: map[string]titled{}}
 	if err := p.settle(body); err != nil {
 		return res, err

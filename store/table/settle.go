@@ -270,7 +270,7 @@ func (s *settling) inVehicles(known string) {
 		}
 		for _, c := range s.cells(i) {
 			if l := cell.Vehicle(c, "", "").Length; l.Known && l.Unit == "" {
-				s.ask("unit", fmt.Sprintf("Is %q in miles or kilometers?", c), "mi", "km")
+				s.ask("unit", fmt.Sprintf("Is the odometer in %q in miles or kilometers?", s.columns[i].Heading), "mi", "km")
 				return
 			}
 		}

@@ -117,3 +117,13 @@ func TestACellWithoutEndIsShownInPart(t *testing.T) {
 		t.Errorf("%d bytes: %.300s", len(words), words)
 	}
 }
+
+func TestRowsThatAreOneCellAreNotAskedForAColumn(t *testing.T) {
+	r := readThings(t, "Pell LX 66k 9.8k clean\nPell SE 71k 9.2k\n", Stated{})
+	if len(r.Open) != 1 || len(r.Open[0].Options) > 0 || !strings.Contains(r.Open[0].Text, "one cell") {
+		t.Errorf("%+v", r)
+	}
+	if r = readThings(t, "9800\n9200\n", Stated{}); len(r.Open) != 1 || len(r.Open[0].Options) != 1 {
+		t.Errorf("one column of values: %+v", r.Open)
+	}
+}

@@ -23,6 +23,9 @@ func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value
 		var price cell.Price
 		if price, err = cell.ReadMoney(text, decimal); err == nil {
 			price.Number, err = p.counted(price.Number, column, text)
+			if p.stated.Currency == "" && price.Sign != "" && !cell.Stands(price.Sign, p.money.Code) {
+				return v, fmt.Errorf("%q: the currency of the prices is asked first", price.Sign)
+			}
 		}
 		if err == nil {
 			if err = p.lone(price.Number, decimal, typed); err == nil {
