@@ -150,6 +150,11 @@ func TestPowerLossInRestore(t *testing.T) {
 	low, high := []int{1, 1, 2, 1, 1, 2, 3, 3, 3, 3}, []int{1, 2, 2, 1, 2, 3, 3, 3, 3, 3}
 	replayed(t, calls, func(folder string, said int) error {
 		path := filepath.Join(folder, "lots.walk")
+		if log, err := os.ReadFile(logOf(path)); err == nil && len(log) > 0 && bytes.Equal(log, make([]byte, len(log))) {
+			if _, err := KeepLogAside(path, time.Now()); err != nil { // the stray one, which is rightly refused
+				return err
+			}
+		}
 		waits, last := exists(stagedAt(path)), low[said]
 		if waits {
 			last = 1
