@@ -206,8 +206,8 @@ func (m *matching) preview() {
 
 // show writes a preview.
 func (m *matching) show(p desk.Preview) {
-	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d. Passed over: %d.", p.Rows, p.Rows+len(p.Refused),
-		len(p.Refused), len(p.Skipped))}
+	lines := []string{fmt.Sprintf("Usable: %s of %s rows. Refused: %s. Passed over: %s.", desk.Grouped(p.Rows),
+		desk.Grouped(p.Rows+len(p.Refused)), desk.Grouped(len(p.Refused)), desk.Grouped(len(p.Skipped)))}
 	if len(p.Uses) > 0 {
 		lines = append(lines, strings.Join(p.Uses, " "))
 	}

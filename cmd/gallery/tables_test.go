@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -354,4 +355,66 @@ func TestTheShoppingListBeginsWithTheTickedLots(t *testing.T) {
 	if of := seen.All[*widgets.Select](s.top())[0]; of.Selected != "ticked on the Board (2)" {
 		t.Errorf("begins with %q", of.Selected)
 	}
+}
+
+// longTable is a table of more rows than are taken back on the window's goroutine.
+func longTable() string {
+	var rows strings.Builder
+	rows.WriteString("asking price\tyear\tmake\tmodel\tmiles\n")
+	for n := range 2500 {
+		fmt.Fprintf(&rows, "%d\t2018\tKettrick\tDunlin\t%d\n", 5000+n, 40000+n)
+	}
+	return rows.String()
+}
+
+// A long table is taken back, done again and its source removed away from the window, behind a bar; Escape ends that and changes nothing.
+func TestALongTableIsTakenBackAwayFromTheWindow(t *testing.T) {
+	r := &slow{}
+	s := opened(t, r)
+	shelved := func(want int, says ...string) {
+		t.Helper()
+		r.Release()
+		shelf, err := s.book.Shelf(t.Context())
+		if err != nil || len(shelf) != want {
+			t.Fatalf("%d rows on the shelf, want %d, %v", len(shelf), want, err)
+		}
+		s.wants(t, says...)
+	}
+	ended := func(saying string) {
+		t.Helper()
+		r.Release()
+		s.says(t, saying, "Cancel")
+		s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		task.Inline{}.Run(r.taking)
+		shelved(2500, "cancelled. Nothing was changed.")
+	}
+	r.Release()
+	s.window.Do(desk.Go(desk.Bench))
+	s.window.Do(desk.ShowSection(desk.ShelfSection))
+	s.window.Paste(longTable())
+	r.Release()
+	s.tap(t, "Import")
+	task.Inline{}.Run(r.taking)
+	shelved(2500, "2,500 rows read: 2,500 new")
+	s.undo()
+	ended("Stepping through the history")
+	s.undo()
+	task.Inline{}.Run(r.taking)
+	shelved(0, "Undone: import comparables.")
+	s.window.Do(desk.Redo())
+	task.Inline{}.Run(r.taking)
+	shelved(2500, "Done again: import comparables.")
+	var ids []int64
+	shelf, _ := s.book.Shelf(t.Context())
+	for _, c := range shelf {
+		ids = append(ids, c.ID)
+	}
+	s.window.Do(desk.RemoveComparables("remove the clipboard", ids...))
+	ended("Remove the clipboard")
+	s.window.Do(desk.RemoveComparables("remove the clipboard", ids...))
+	task.Inline{}.Run(r.taking)
+	shelved(0)
+	s.undo()
+	task.Inline{}.Run(r.taking)
+	shelved(2500, "Undone: remove the clipboard.")
 }
