@@ -26,6 +26,8 @@ type shelf struct {
 	line   *form.Comparable
 	off    *widgets.Button
 	rows   *view.Shelf
+	sort   int // column; -1: newest first
+	down   bool
 	chosen int64
 }
 
@@ -33,18 +35,23 @@ type shelf struct {
 const everySource = "every source"
 
 func newShelf(p *Page) *section {
-	s := &shelf{page: p, says: widget.NewLabel(""), search: widgets.NewTextEntry()}
+	s := &shelf{page: p, says: widget.NewLabel(""), search: widgets.NewTextEntry(), sort: -1, rows: &view.Shelf{}}
 	s.says.Wrapping = fyne.TextWrapWord
 	s.search.SetPlaceHolder("Search")
-	s.search.OnChanged = func(string) { s.show(p.state) }
+	s.search.OnChanged = func(string) { s.list() }
 	s.from = widgets.NewSelect([]string{everySource}, nil)
 	s.from.SetSelected(everySource)
-	s.from.OnChanged = func(string) { s.show(p.state) }
+	s.from.OnChanged = func(string) { s.list() }
 	var columns []table.Column
 	for _, c := range view.ShelfColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: c.Title == "Vehicle"})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: c.Title == "Vehicle",
+			Sortable: true})
 	}
 	s.table = table.New(columns)
+	s.table.OnSort = func(column int, falling bool) {
+		s.sort, s.down = column, falling
+		s.list()
+	}
 	s.table.Empty = "No comparable is like this."
 	s.table.OnSelected = func(row int) { s.choose(s.rows.At(row).ID) }
 	remove := func(id int64) { p.do(desk.RemoveComparables("remove a comparable", id)) }
@@ -68,12 +75,20 @@ func newShelf(p *Page) *section {
 func (s *shelf) show(st desk.State) {
 	s.says.SetText(view.ShelfWords(st))
 	s.from.Options = append([]string{everySource}, view.Sources(st)...)
+	if !s.rows.Of(st) {
+		s.rows = view.NewShelf(st)
+	}
+	s.list()
+}
+
+// list shows the rows that are searched for, in their order.
+func (s *shelf) list() {
 	from := s.from.Selected
 	if from == everySource || s.from.SelectedIndex() < 0 {
 		from = ""
 	}
 	s.off.Hidden = from == ""
-	s.rows = view.NewShelf(st, s.search.Text, from)
+	s.rows.Show(view.ShelfFilter{Search: s.search.Text, From: from, Sort: s.sort, Down: s.down})
 	s.table.SetSource(s.rows.Len(), func(i int) table.Row { return table.Row{Cells: s.rows.Cells(i)} })
 	at := s.rows.Shown(s.chosen)
 	if s.table.Selected() != at {
