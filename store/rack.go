@@ -74,7 +74,7 @@ func (r *rack) put() error {
 	r.changed = slices.Compact(r.changed)
 	var gone []int64
 	for n, ids := range slices.Collect(slices.Chunk(r.changed, rackRows)) {
-		book.Tell(r.ctx, racked*float64(n*rackRows)/float64(len(r.changed)))
+		book.Tell(r.ctx, laying+(racked-laying)*float64(n*rackRows)/float64(len(r.changed)))
 		var rows []any
 		for _, id := range ids {
 			if body := r.bodies[id]; len(body) == 0 {

@@ -25,6 +25,7 @@ func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Taken{}, err
 	}
+	book.Tell(reading, 1) // all at once, where it was read for the preview
 	shelf, err := d.Book.Shelf(ctx)
 	if err != nil {
 		return Taken{}, err
