@@ -35,15 +35,17 @@ type matching struct {
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
 	mends  *widgets.Button
-	word   string             // of a title, whose meaning was chosen last
-	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
+	word   string                     // of a title, whose meaning was chosen last
+	means  map[string]*widgets.Select // by the words of the titles: they outlive a preview, for one of them may have the keyboard
+	agree  *widgets.Button            // takes the rows in
+	again  func(desk.Preview)         // hears of each preview while rows are put right; nil: nothing does
 }
 
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), doubts: container.NewVBox(), open: true,
-		body: container.NewStack()}
+		body: container.NewStack(), means: map[string]*widgets.Select{}}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
@@ -58,6 +60,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 		w.nextTable()
 	})
 	d.Resize(fyne.NewSize(1180, 660))
+	m.agree = d.agree
 	w.open(d)
 }
 
@@ -263,7 +266,7 @@ func firstRows(p desk.Preview) fyne.CanvasObject {
 	}
 	for _, row := range p.First {
 		for _, i := range shown {
-			grid.Add(widget.NewLabel(short(row[i], 24)))
+			grid.Add(widgets.NewLine(short(row[i], 24)))
 		}
 	}
 	return grid

@@ -67,10 +67,13 @@ const (
 
 // meaning is the choice of what a word of a title means. The rows are read anew with the answer, and the keyboard stays with the word.
 func (m *matching) meaning(t desk.TitleWord, now string) fyne.CanvasObject {
-	s := widgets.NewSelect(t.Ways, nil)
-	if now != "" {
-		s.SetSelected(now)
+	s := m.means[t.Word]
+	if s == nil {
+		s = widgets.NewSelect(nil, nil)
+		m.means[t.Word] = s
 	}
+	s.OnChanged, s.Options, s.Selected = nil, t.Ways, now
+	s.Refresh()
 	s.OnChanged = func(means string) {
 		st := &m.sheet.Stated
 		if st.Titles == nil {

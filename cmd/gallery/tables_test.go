@@ -418,3 +418,33 @@ func TestALongTableIsTakenBackAwayFromTheWindow(t *testing.T) {
 	task.Inline{}.Run(r.taking)
 	shelved(2500, "Undone: remove the clipboard.")
 }
+
+// What a word of a title means is chosen by keyboard, and the choice keeps the keyboard while rows are put right; once none is refused Enter
+// takes them in. A list in a cell stands without brackets.
+func TestTheKeyboardLeadsFromAQuestionToTheRows(t *testing.T) {
+	s := opened(t, task.Inline{})
+	s.window.Paste("Lot\tYear\tMake\tTitle\tDamage\n14\t20x7\tOstrane\tgreen slip\thail\n15\t2017\tOstrane\tSalvage\thail\n")
+	shown := func() []*widgets.Select { return seen.All[*widgets.Select](s.top()) }
+	asked := slices.IndexFunc(shown(), func(c *widgets.Select) bool { return slices.Contains(c.Options, "junk") && c.Selected == "" })
+	of := shown()[asked]
+	s.screen.Canvas().Focus(of)
+	of.SetSelected("salvage")
+	s.says(t, "green slip (1)", "15 2017 Ostrane salvage hail")
+	if !slices.Contains(shown(), of) || s.screen.Canvas().Focused() != of {
+		t.Errorf("the keyboard is on %v, which is not shown", s.screen.Canvas().Focused())
+	}
+	s.tap(t, "Put rows right…")
+	cell, ok := s.screen.Canvas().Focused().(*widgets.TextEntry)
+	if !ok || cell.SelectedText() != "20x7" {
+		t.Fatalf("the keyboard is on %v", s.screen.Canvas().Focused())
+	}
+	test.Type(cell, "2017")
+	cell.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.says(t, "No row is refused any more.")
+	s.tap(t, "Back to the table")
+	if b, ok := s.screen.Canvas().Focused().(*widgets.Button); !ok || b.Text != "Import" {
+		t.Fatalf("the keyboard is on %v", s.screen.Canvas().Focused())
+	}
+	s.screen.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.wants(t, "2 rows read: 2 new")
+}
