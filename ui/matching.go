@@ -35,6 +35,7 @@ type matching struct {
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
 	mends  *widgets.Button
+	chose  string                     // of the file's own choices, the one that was used last
 	word   string                     // of a title, whose meaning was chosen last
 	means  map[string]*widgets.Select // by the words of the titles: they outlive a preview, for one of them may have the keyboard
 	agree  *widgets.Button            // takes the rows in

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -143,6 +142,9 @@ func TestDroppedTablesAreAskedAboutInTurn(t *testing.T) {
 	}
 	s.window.Drop(append(files, storage.NewFileURI(rows)))
 	s.says(t, "What is this table?", "looks like a table of run list")
+	if b, ok := s.screen.Canvas().Focused().(*widgets.Button); !ok || !strings.HasPrefix(b.Text, "Run list") {
+		t.Errorf("Enter goes to %v", s.screen.Canvas().Focused())
+	}
 	s.tap(t, "Run list: the lots of a sale")
 	s.says(t, "Import a.csv", "Sale day")
 	s.tap(t, "Cancel")
@@ -170,6 +172,9 @@ func TestLettersAreChosenBySight(t *testing.T) {
 		}
 	}
 	s.says(t, "ąś a")
+	if c, ok := s.screen.Canvas().Focused().(*widgets.Select); !ok || !slices.Contains(seen.All[*widgets.Select](s.top()), c) {
+		t.Errorf("the keyboard is on %v, which is not shown", s.screen.Canvas().Focused())
+	}
 }
 
 // The line of the headings is chosen, and what can't be is said.
@@ -355,96 +360,4 @@ func TestTheShoppingListBeginsWithTheTickedLots(t *testing.T) {
 	if of := seen.All[*widgets.Select](s.top())[0]; of.Selected != "ticked on the Board (2)" {
 		t.Errorf("begins with %q", of.Selected)
 	}
-}
-
-// longTable is a table of more rows than are taken back on the window's goroutine.
-func longTable() string {
-	var rows strings.Builder
-	rows.WriteString("asking price\tyear\tmake\tmodel\tmiles\n")
-	for n := range 2500 {
-		fmt.Fprintf(&rows, "%d\t2018\tKettrick\tDunlin\t%d\n", 5000+n, 40000+n)
-	}
-	return rows.String()
-}
-
-// A long table is taken back, done again and its source removed away from the window, behind a bar; Escape ends that and changes nothing.
-func TestALongTableIsTakenBackAwayFromTheWindow(t *testing.T) {
-	r := &slow{}
-	s := opened(t, r)
-	shelved := func(want int, says ...string) {
-		t.Helper()
-		r.Release()
-		shelf, err := s.book.Shelf(t.Context())
-		if err != nil || len(shelf) != want {
-			t.Fatalf("%d rows on the shelf, want %d, %v", len(shelf), want, err)
-		}
-		s.wants(t, says...)
-	}
-	ended := func(saying string) {
-		t.Helper()
-		r.Release()
-		s.says(t, saying, "Cancel")
-		s.screen.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
-		task.Inline{}.Run(r.taking)
-		shelved(2500, "cancelled. Nothing was changed.")
-	}
-	r.Release()
-	s.window.Do(desk.Go(desk.Bench))
-	s.window.Do(desk.ShowSection(desk.ShelfSection))
-	s.window.Paste(longTable())
-	r.Release()
-	s.tap(t, "Import")
-	task.Inline{}.Run(r.taking)
-	shelved(2500, "2,500 rows read: 2,500 new")
-	s.undo()
-	ended("Stepping through the history")
-	s.undo()
-	task.Inline{}.Run(r.taking)
-	shelved(0, "Undone: import comparables.")
-	s.window.Do(desk.Redo())
-	task.Inline{}.Run(r.taking)
-	shelved(2500, "Done again: import comparables.")
-	var ids []int64
-	shelf, _ := s.book.Shelf(t.Context())
-	for _, c := range shelf {
-		ids = append(ids, c.ID)
-	}
-	s.window.Do(desk.RemoveComparables("remove the clipboard", ids...))
-	ended("Remove the clipboard")
-	s.window.Do(desk.RemoveComparables("remove the clipboard", ids...))
-	task.Inline{}.Run(r.taking)
-	shelved(0)
-	s.undo()
-	task.Inline{}.Run(r.taking)
-	shelved(2500, "Undone: remove the clipboard.")
-}
-
-// What a word of a title means is chosen by keyboard, and the choice keeps the keyboard while rows are put right; once none is refused Enter
-// takes them in. A list in a cell stands without brackets.
-func TestTheKeyboardLeadsFromAQuestionToTheRows(t *testing.T) {
-	s := opened(t, task.Inline{})
-	s.window.Paste("Lot\tYear\tMake\tTitle\tDamage\n14\t20x7\tOstrane\tgreen slip\thail\n15\t2017\tOstrane\tSalvage\thail\n")
-	shown := func() []*widgets.Select { return seen.All[*widgets.Select](s.top()) }
-	asked := slices.IndexFunc(shown(), func(c *widgets.Select) bool { return slices.Contains(c.Options, "junk") && c.Selected == "" })
-	of := shown()[asked]
-	s.screen.Canvas().Focus(of)
-	of.SetSelected("salvage")
-	s.says(t, "green slip (1)", "15 2017 Ostrane salvage hail")
-	if !slices.Contains(shown(), of) || s.screen.Canvas().Focused() != of {
-		t.Errorf("the keyboard is on %v, which is not shown", s.screen.Canvas().Focused())
-	}
-	s.tap(t, "Put rows right…")
-	cell, ok := s.screen.Canvas().Focused().(*widgets.TextEntry)
-	if !ok || cell.SelectedText() != "20x7" {
-		t.Fatalf("the keyboard is on %v", s.screen.Canvas().Focused())
-	}
-	test.Type(cell, "2017")
-	cell.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	s.says(t, "No row is refused any more.")
-	s.tap(t, "Back to the table")
-	if b, ok := s.screen.Canvas().Focused().(*widgets.Button); !ok || b.Text != "Import" {
-		t.Fatalf("the keyboard is on %v", s.screen.Canvas().Focused())
-	}
-	s.screen.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	s.wants(t, "2 rows read: 2 new")
 }
