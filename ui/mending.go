@@ -20,7 +20,7 @@ type mending struct {
 	m       *matching
 	refused []desk.Refusal
 	line    int // of the row on show
-	list    *widget.List
+	list    *widgets.List
 	why     *widget.Label
 	cells   []*widgets.TextEntry
 	fields  *fyne.Container
@@ -31,7 +31,7 @@ type mending struct {
 func (m *matching) mend() {
 	r := &mending{m: m, refused: mendable(m.shown), why: widget.NewLabel(""), fields: container.New(layout.NewFormLayout())}
 	r.why.Wrapping = fyne.TextWrapWord
-	r.list = widget.NewList(func() int { return len(r.refused) }, func() fyne.CanvasObject {
+	r.list = widgets.NewList(func() int { return len(r.refused) }, func() fyne.CanvasObject {
 		l := widget.NewLabel("")
 		l.Truncation = fyne.TextTruncateEllipsis
 		return l

@@ -223,6 +223,14 @@ func TestWhatIsRememberedIsSeenAndForgotten(t *testing.T) {
 	s.tap(t, "Leave them")
 	s.window.Do(desk.Want(desk.RememberedTables))
 	s.says(t, "comparables: asking price, year, make, model, miles")
+	list := seen.All[*widgets.List](s.top())[0]
+	s.screen.Canvas().Focus(list)
+	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.says(t, "asking price: price")
+	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if s.screen.Canvas().Overlays().Top() != nil {
+		t.Fatalf("Escape in the list leaves open %q", seen.Texts(s.top()))
+	}
 	all, err := s.desk.Remembered(t.Context())
 	if err != nil || len(all) != 1 || all[0].Stated.Match[0] != "price" {
 		t.Fatalf("remembered: %+v, %v", all, err)
