@@ -172,7 +172,13 @@ func (m *matching) sample(column int) string {
 func (m *matching) option(words string, ways []string, at *string) {
 	s := widgets.NewSelect(ways, nil)
 	s.SetSelected(*at)
-	s.OnChanged = func(way string) { *at = way; m.preview() }
+	s.OnChanged = func(way string) {
+		*at = way
+		m.sheet.Doubts = slices.DeleteFunc(slices.Clone(m.sheet.Doubts), func(d desk.Doubt) bool { // it is said now
+			return m.sheet.Stated.Notation(d.Option) == at
+		})
+		m.preview()
+	}
 	m.row(words, s)
 }
 

@@ -50,10 +50,8 @@ func (m *matching) ask(p desk.Preview) {
 // doubt shows how the table was read where it could be read otherwise, as long as nobody stated it.
 func (m *matching) doubt() {
 	m.doubts.RemoveAll()
-	st := m.sheet.Stated
-	now := map[string]string{"decimal": st.Marks, "dates": st.Dates, "unit": st.Unit, "kind": st.Kind}
 	for _, d := range m.sheet.Doubts {
-		if d.Took == now[d.Option] {
+		if now := m.sheet.Stated.Notation(d.Option); now != nil && d.Took == *now {
 			m.doubts.Add(widgets.NewNote(widgets.Care, d.Text))
 		}
 	}

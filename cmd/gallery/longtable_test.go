@@ -120,3 +120,32 @@ func TestATablePastedAsAListingIsTakenForATable(t *testing.T) {
 		t.Errorf("the listing says %q", field.Text)
 	}
 }
+
+// What a table leaves in doubt is asked again of the next that looks alike, until it is said: what was taken in silence is not remembered.
+func TestADoubtStaysUntilItIsAnswered(t *testing.T) {
+	s := onResale(t, task.Inline{})
+	const doubt = `Is "mileage" in miles or kilometers?`
+	paste := func(mileage string) {
+		s.window.Paste("asking price\tyear\tmake\tmodel\tmileage\n9500\t2018\tKettrick\tDunlin\t" + mileage + "\n")
+	}
+	for _, mileage := range []string{"60000", "61000"} {
+		paste(mileage)
+		s.says(t, doubt)
+		s.tap(t, "Import")
+	}
+	paste("62000")
+	for _, c := range seen.All[*widgets.Select](s.top()) {
+		if slices.Equal(c.Options, []string{"mi", "km"}) && c.Selected == "mi" {
+			c.SetSelected("mi")
+			break
+		}
+	}
+	if seen.Says(s.top(), doubt) {
+		t.Error("it is asked although it was said")
+	}
+	s.tap(t, "Import")
+	paste("63000")
+	if seen.Says(s.top(), doubt) {
+		t.Error("it is asked of a table like one of which it was said")
+	}
+}

@@ -28,7 +28,8 @@ type shelf struct {
 	rows   *view.Shelf
 	sort   int // column; -1: newest first
 	down   bool
-	chosen int64
+	chosen int64 // 0: none, or a row that is still to be typed
+	adding bool
 }
 
 // everySource is the first way to choose among the sources.
@@ -61,7 +62,10 @@ func newShelf(p *Page) *section {
 		return []*fyne.MenuItem{fyne.NewMenuItem("Remove this row", func() { remove(s.rows.At(row).ID) })}
 	}
 	load := widgets.NewButton("Import…", func() { p.do(desk.Want(desk.ImportToShelf)) })
-	add := widgets.NewButton("New row", func() { s.choose(0) })
+	add := widgets.NewButton("New row", func() {
+		s.adding = true
+		s.choose(0)
+	})
 	s.off = widgets.NewButton("Remove this source", s.removeSource)
 	known := widgets.NewButton("What is remembered…", func() { p.do(desk.Want(desk.RememberedTables)) })
 	head := container.NewVBox(form.Heading("Comparables",
@@ -115,7 +119,13 @@ func (s *shelf) choose(id int64) {
 	}
 }
 
+// showLine shows the cells of a row where one is chosen or to be typed, and else leaves their room to the table.
 func (s *shelf) showLine(at int) {
+	if s.adding = s.adding && at < 0; at < 0 && !s.adding {
+		s.line.Row.Hide()
+		return
+	}
+	s.line.Row.Show()
 	if at < 0 {
 		s.line.Show("", nil)
 		return

@@ -12,7 +12,7 @@ import (
 )
 
 // ShelfColumns are the columns of the shelf of comparables.
-var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180}, {"Mileage", true, 90},
+var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180}, {"Mileage", true, 104},
 	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 104}, {"Before", true, 90}}
 
 // The columns of the shelf that are sorted by more than their words.
