@@ -73,7 +73,8 @@ func (f field) shell() bool {
 	return len(f.Path) == 1 && (string(f.Before) == "null" && string(f.After) == "{}" || string(f.Before) == "{}" && string(f.After) == "null")
 }
 
-// whole reports whether f makes a document where there is none, or takes away all of one that is to the letter what f found: it fits without
+// whole reports whether f makes a document where there is none, or takes away all of one that is to the letter what f found: it fits
+// without
 // a look into it.
 func (f field) whole(stored json.RawMessage) bool {
 	return len(f.Path) == 1 && (len(f.Before) == 0) != (len(f.After) == 0) && bytes.Equal(stored, f.Before)

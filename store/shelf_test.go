@@ -145,7 +145,8 @@ func landedShelf(t *testing.T, s *Store) {
 	}
 }
 
-// TestALongTableIsOneStepThatIsWatchedAndEnded: more rows than one statement writes come, change and go in one step and are taken back to the
+// TestALongTableIsOneStepThatIsWatchedAndEnded: more rows than one statement writes come, change and go in one step and are taken back to
+// the
 // letter. Ended on the way, a step leaves nothing behind.
 func TestALongTableIsOneStepThatIsWatchedAndEnded(t *testing.T) {
 	s := opened(t)

@@ -76,7 +76,8 @@ func TestALongTableIsTakenBackAwayFromTheWindow(t *testing.T) {
 	shelved(2500, "Undone: remove the clipboard.")
 }
 
-// What a word of a title means is chosen by keyboard, and the choice keeps the keyboard while rows are put right; once none is refused Enter
+// What a word of a title means is chosen by keyboard, and the choice keeps the keyboard while rows are put right; once none is refused
+// Enter
 // takes them in. A list in a cell stands without brackets.
 func TestTheKeyboardLeadsFromAQuestionToTheRows(t *testing.T) {
 	s := opened(t, task.Inline{})

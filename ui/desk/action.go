@@ -62,7 +62,8 @@ func (a Action) Doing() string {
 	return strings.ToUpper(a.words[:1]) + a.words[1:]
 }
 
-// Apart does a long action, on any goroutine. What it returns makes the state that came of it, on the window's goroutine. Once the context is
+// Apart does a long action, on any goroutine. What it returns makes the state that came of it, on the window's goroutine. Once the context
+// is
 // done nothing is changed. Errors: what the action failed on, which the state says too.
 func (d *Desk) Apart(ctx context.Context, s State, a Action) (then func(context.Context, State) State, err error) {
 	came, err := a.deed(ctx, d, s, a)

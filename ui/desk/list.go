@@ -81,7 +81,8 @@ func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, erro
 	}
 	counts := Counts{Read: len(rows) + len(refused), New: len(e.step.New), Changed: len(e.step.Lots), Refused: len(refused)}
 	counts.Same = len(rows) - counts.New - counts.Changed
-	return Enlisted{Counts: counts, Refused: refused, Left: e.said, Came: e.words(), done: done}, d.remember(context.WithoutCancel(ctx), ofRunLists, sheet)
+	return Enlisted{Counts: counts, Refused: refused, Left: e.said, Came: e.words(), done: done},
+		d.remember(context.WithoutCancel(ctx), ofRunLists, sheet)
 }
 
 // listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.

@@ -12,8 +12,8 @@ import (
 )
 
 // ShelfColumns are the columns of the shelf of comparables.
-var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180}, {"Mileage", true, 104},
-	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 104}, {"Before", true, 90}}
+var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180},
+	{"Mileage", true, 104}, {"Title", false, 80}, {"From", false, 120}, {"Came on", false, 104}, {"Before", true, 90}}
 
 // The columns of the shelf that are sorted by more than their words.
 const (
@@ -48,7 +48,8 @@ func (v *Shelf) Of(s desk.State) bool {
 	return len(v.all) == len(s.Shelf) && (len(v.all) == 0 || &v.all[0] == &s.Shelf[0])
 }
 
-// Show shows the rows that have every word of a search and come from the source, in the order that is asked for; what has nothing to sort by
+// Show shows the rows that have every word of a search and come from the source, in the order that is asked for; what has nothing to sort
+// by
 // comes last, rising and falling.
 func (v *Shelf) Show(f ShelfFilter) {
 	wanted := strings.Fields(strings.ToLower(f.Search))

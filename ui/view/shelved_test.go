@@ -57,7 +57,8 @@ func TestTheShelfIsSearchedAndSorted(t *testing.T) {
 	}
 }
 
-// BenchmarkShelf searches and sorts 100,000 comparables as a keystroke does; the ratio is to a picture of the screen's sixtieth of a second.
+// BenchmarkShelf searches and sorts 100,000 comparables as a keystroke does; the ratio is to a picture of the screen's sixtieth of a
+// second.
 func BenchmarkShelf(b *testing.B) {
 	all := make([]book.Comparable, 100_000)
 	for i := range all {

@@ -7,7 +7,8 @@ import (
 	"walkline/ui/widgets/draw"
 )
 
-// List is a list whose row on which the keyboard is Enter selects as the space bar does, and that leaves Escape to the window: the toolkit's
+// List is a list whose row on which the keyboard is Enter selects as the space bar does, and that leaves Escape to the window: the
+// toolkit's
 // own keeps it, and a dialog around it would not close.
 type List struct{ widget.List }
 
