@@ -152,6 +152,6 @@ func (s *shelf) removeSource() {
 			ids = append(ids, c.ID)
 		}
 	}
-	s.page.do(desk.RemoveComparables(fmt.Sprintf("remove %s (%d rows)", from, len(ids)), ids...))
+	s.page.do(desk.RemoveComparables(fmt.Sprintf("remove %s (%s rows)", from, desk.Grouped(len(ids))), ids...))
 	s.from.SetSelected(everySource)
 }
