@@ -1,6 +1,7 @@
 package store
 
 import (
+	"encoding/json"
 	"math/rand/v2"
 	"path/filepath"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 	"walkline/valuation/resale"
 )
 
@@ -119,4 +121,39 @@ func BenchmarkEntries(b *testing.B) {
 		}
 	}
 	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/each, "x_read_one_by_one")
+}
+
+// BenchmarkShelf100000 lays 100,000 comparables on the shelf in one step, takes it back, does it again and reads them; the ratios are to
+// encoding the rows once with encoding/json, in the same run.
+func BenchmarkShelf100000(b *testing.B) {
+	step := ofShelf("import")
+	for i := range 100_000 {
+		step.Shelf = append(step.Shelf, book.Shelved{After: &book.Comparable{Currency: "USD", From: "a.csv", On: "2026-11-20",
+			Row: resale.Row{Price: money.Amount(100_000 + i), Make: "Ostrane", Model: "Pell", ModelYear: 2016, Trim: "LX", Title: "clear"}}})
+	}
+	took := map[string]time.Duration{}
+	timed := func(what string, f func()) {
+		start := time.Now()
+		f()
+		took[what] += time.Since(start)
+	}
+	for b.Loop() {
+		s := opened(b)
+		timed("encoded", func() {
+			for _, x := range step.Shelf {
+				if _, err := json.Marshal(x.After); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		timed("laid", func() { do(b, s, step) })
+		timed("reached", func() { _, _ = s.Reach(b.Context(), step.Subject) })
+		timed("undone", func() { undone(b, s, step.Subject, "import") })
+		timed("redone", func() { redone(b, s, step.Subject, "import") })
+		timed("read", func() { shelf(b, s) })
+	}
+	for _, what := range []string{"laid", "reached", "undone", "redone", "read"} {
+		b.ReportMetric(took[what].Seconds()/took["encoded"].Seconds(), "x_encoded_"+what)
+		b.ReportMetric(took[what].Seconds()/float64(b.N), "s_"+what)
+	}
 }

@@ -61,7 +61,8 @@ func (w *work) do(step book.Step) error {
 			return err
 		}
 	}
-	for _, n := range step.New {
+	for i, n := range step.New {
+		book.Tell(w.ctx, float64(i)/float64(len(step.New)))
 		if err := w.add(n); err != nil {
 			return err
 		}
@@ -71,10 +72,8 @@ func (w *work) do(step book.Step) error {
 			return err
 		}
 	}
-	for _, x := range step.Shelf {
-		if err := w.shelve(x, step.Forced); err != nil {
-			return err
-		}
+	if err := w.shelve(step.Shelf, step.Forced); err != nil {
+		return err
 	}
 	if step.Decision != nil {
 		if err := w.resolve(*step.Decision, step.Forced); err != nil {

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -70,6 +71,13 @@ func judgement(object map[string]any) bool {
 // clashes.
 func (f field) shell() bool {
 	return len(f.Path) == 1 && (string(f.Before) == "null" && string(f.After) == "{}" || string(f.Before) == "{}" && string(f.After) == "null")
+}
+
+// whole reports whether f makes a document where there is none, or takes away all of one that is to the letter what f found: it fits
+// without
+// a look into it.
+func (f field) whole(stored json.RawMessage) bool {
+	return len(f.Path) == 1 && (len(f.Before) == 0) != (len(f.After) == 0) && bytes.Equal(stored, f.Before)
 }
 
 // put writes f into its document: where it stands as before, or anyway where it is forced. It returns the document after it

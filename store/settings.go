@@ -125,6 +125,13 @@ func (w *work) setFields(of named, fields []field, forced bool) (left [][]string
 		if err != nil {
 			return nil, err
 		}
+		if f.whole(stored) {
+			if err := of.write(f.Path[0], f.After); err != nil {
+				return nil, err
+			}
+			*of.made = append(*of.made, f)
+			continue
+		}
 		tree, err := parse(stored)
 		if err != nil {
 			return nil, err

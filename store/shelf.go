@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strconv"
 	"sync"
 
@@ -49,27 +50,71 @@ func (s *Store) Shelf(ctx context.Context) ([]book.Comparable, error) {
 	return all, err
 }
 
-// shelf are the documents of the comparables, by their places in words.
-func (w *work) shelf() named {
-	return named{
-		func(name string) (json.RawMessage, error) {
-			var body []byte
-			err := w.row(`SELECT body FROM shelf s WHERE id = ? AND `+intact("shelf", "s"), placeOf(name)).Scan(&body)
-			if err == sql.ErrNoRows {
-				return nil, nil
-			}
-			return body, err
-		},
-		func(name string, body json.RawMessage) error {
-			if len(body) == 0 {
-				return w.exec(`DELETE FROM shelf WHERE id = ?`, placeOf(name))
-			}
-			if err := w.exec(`INSERT INTO shelf (id, body) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body`,
-				placeOf(name), string(body)); err != nil {
-				return err
-			}
-			return w.seal("shelf", `id = ?`, placeOf(name))
-		}, &w.made.Shelf}
+// shelve does changes to comparables, all at once. New ones are given their places, in their order.
+func (w *work) shelve(list []book.Shelved, forced bool) error {
+	fields, err := w.shelved(list)
+	if err != nil {
+		return err
+	}
+	left, err := w.setShelf(fields, forced)
+	if err != nil || len(left) > 0 {
+		return clashOr(err, "", left)
+	}
+	return nil
+}
+
+// laying is the share of keeping a step that it takes to write its comparables as documents. Ours.
+const laying = 0.2
+
+// shelved returns what changes to comparables alter, field by field. Errors: [ErrRefused] when one holds a number that is not finite.
+func (w *work) shelved(list []book.Shelved) (fields []field, err error) {
+	var last int64
+	if slices.ContainsFunc(list, func(x book.Shelved) bool { return x.Before == nil }) {
+		last, err = w.lastPlace()
+	}
+	for i, x := range list {
+		if i%rackRows == 0 {
+			book.Tell(w.ctx, laying*float64(i)/float64(len(list)))
+		}
+		var f field
+		switch {
+		case err != nil:
+			return nil, err
+		case x.Before == nil:
+			last++
+			f, err = wholly(last, nil, x.After)
+		case x.After == nil:
+			f, err = wholly(x.Before.ID, x.Before, nil)
+		default:
+			before, err1 := treeOf(x.Before)
+			after, err2 := treeOf(x.After)
+			err = cmp.Or(err1, err2)
+			fields = append(fields, compare([]string{strconv.FormatInt(x.Before.ID, 10)}, before, after)...)
+			continue
+		}
+		fields = append(fields, f)
+	}
+	return fields, err
+}
+
+// wholly returns the field of a comparable that comes to a place, or goes from it.
+func wholly(id int64, before, after *book.Comparable) (field, error) {
+	f := field{Path: []string{strconv.FormatInt(id, 10)}}
+	body, err := json.Marshal(cmp.Or(after, before))
+	if f.After = body; after == nil {
+		f.Before, f.After = body, nil
+	}
+	if err != nil {
+		return f, fmt.Errorf("%w: a comparable (%w)", ErrRefused, err)
+	}
+	return f, nil
+}
+
+// lastPlace returns the highest place on the shelf that was ever given.
+func (p place) lastPlace() (id int64, err error) {
+	err = p.row(`SELECT max(coalesce((SELECT seq FROM sqlite_sequence WHERE name = 'shelf'), 0),
+		coalesce((SELECT max(id) FROM shelf), 0))`).Scan(&id)
+	return id, err
 }
 
 // placeOf is the inverse of writing a place in words; 0 for none.
@@ -79,39 +124,4 @@ func placeOf(name string) int64 {
 		return 0
 	}
 	return id
-}
-
-// shelve does a change to a comparable. A new one is given its place.
-func (w *work) shelve(x book.Shelved, forced bool) error {
-	if x.Before == nil {
-		return w.lay(x.After)
-	}
-	name := strconv.FormatInt(x.Before.ID, 10)
-	before, err1 := treeOf(x.Before)
-	after, err2 := absent, error(nil)
-	if x.After != nil {
-		after, err2 = treeOf(x.After)
-	}
-	if err := cmp.Or(err1, err2); err != nil {
-		return err
-	}
-	left, err := w.setFields(w.shelf(), compare([]string{name}, before, after), forced)
-	if err != nil || len(left) > 0 {
-		return clashOr(err, "", left)
-	}
-	return nil
-}
-
-// lay puts a comparable that is new on the shelf.
-func (w *work) lay(c *book.Comparable) error {
-	body, err := json.Marshal(c)
-	if err != nil {
-		return fmt.Errorf("%w: a comparable (%w)", ErrRefused, err)
-	}
-	id, err := w.insert(`INSERT INTO shelf (body) VALUES (?)`, string(body))
-	if err == nil {
-		err = w.seal("shelf", `id = ?`, id)
-		w.made.Shelf = append(w.made.Shelf, field{Path: []string{strconv.FormatInt(id, 10)}, After: body})
-	}
-	return err
 }

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"context"
 	"errors"
 	"reflect"
 	"testing"
@@ -141,5 +142,57 @@ func landedShelf(t *testing.T, s *Store) {
 	redone(t, s, book.Bench("Comparables"), "change")
 	if all := shelf(t, s); len(all) != before || all[before-1].Row.Price != 250 {
 		t.Errorf("%d rows: %+v", len(all), all[before-1])
+	}
+}
+
+// TestALongTableIsOneStepThatIsWatchedAndEnded: more rows than one statement writes come, change and go in one step and are taken back to
+// the
+// letter. Ended on the way, a step leaves nothing behind.
+func TestALongTableIsOneStepThatIsWatchedAndEnded(t *testing.T) {
+	s := opened(t)
+	prices := make([]money.Amount, 5*rackRows+7)
+	for i := range prices {
+		prices[i] = money.Amount(i + 1)
+	}
+	all := laid(t, s, prices...)
+	var changes []book.Shelved
+	for i := range all {
+		after := all[i]
+		after.Row.Price += 5
+		switch i % 3 {
+		case 0:
+			changes = append(changes, book.Shelved{Before: &all[i]})
+		case 1:
+			changes = append(changes, book.Shelved{Before: &all[i], After: &after}, book.Shelved{After: &after})
+		}
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	var told []float64
+	_, err := s.Do(book.Watched(ctx, func(done float64) {
+		if told = append(told, done); len(told) == 3 {
+			stop()
+		}
+	}), ofShelf("never", changes...))
+	if err == nil || len(told) < 3 || told[2] <= told[1] {
+		t.Errorf("ended: %v, told %v", err, told)
+	}
+	equal(t, shelf(t, s), all)
+	do(t, s, ofShelf("change", changes...))
+	changed := shelf(t, s)
+	if len(changed) != 1007 || changed[len(changed)-1].ID != 1007+336 {
+		t.Errorf("%d lie there, the last at %d", len(changed), changed[len(changed)-1].ID)
+	}
+	for range 2 {
+		undone(t, s, book.Bench("Comparables"), "change")
+		equal(t, shelf(t, s), all)
+		redone(t, s, book.Bench("Comparables"), "change")
+		equal(t, shelf(t, s), changed)
+	}
+	r, err := s.Reach(t.Context(), book.Bench("Comparables"))
+	if err != nil || r != (book.Reach{Undo: "change"}) {
+		t.Errorf("reach: %+v, %v", r, err)
+	}
+	if err := s.Check(t.Context()); err != nil {
+		t.Error(err)
 	}
 }

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"encoding/json"
@@ -8,6 +9,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 	"time"
 
 	"walkline/store/book"
@@ -39,19 +41,10 @@ func subjects(of book.Subject) (book.Subject, book.Subject) {
 
 // next finds the step of a subject that an undo, or a redo, is about, and whether there is one.
 func (p place) next(of book.Subject, back bool) (k kept, ok bool, err error) {
-	undone, order := 1, ""
-	if back {
-		undone, order = 0, " DESC"
-	}
-	own, old := subjects(of)
 	var made string
 	var text []byte
-	err = p.row(`SELECT number, label, typing, made_at, change FROM steps s WHERE subject IN (?, ?) AND undone = ? AND `+intact("steps", "s")+
-		` ORDER BY number`+order+` LIMIT 1`, own, old, undone).Scan(&k.number, &k.label, &k.typing, &made, &text)
-	if errors.Is(err, sql.ErrNoRows) {
-		return k, false, nil
-	}
-	if err != nil {
+	ok, err = p.nextStep(of, back, `number, label, typing, made_at, change`, &k.number, &k.label, &k.typing, &made, &text)
+	if !ok || err != nil {
 		return k, false, err
 	}
 	k.made, _ = time.Parse(time.RFC3339Nano, made) // a time that can't be read was long ago
@@ -61,16 +54,30 @@ func (p place) next(of book.Subject, back bool) (k kept, ok bool, err error) {
 	return k, true, nil
 }
 
+// nextStep reads columns of that step.
+func (p place) nextStep(of book.Subject, back bool, columns string, into ...any) (ok bool, err error) {
+	undone, order := 1, ""
+	if back {
+		undone, order = 0, " DESC"
+	}
+	own, old := subjects(of)
+	err = p.row(`SELECT `+columns+` FROM steps s WHERE number = (SELECT number FROM steps WHERE subject IN (?, ?) AND undone = ?
+		ORDER BY number`+order+` LIMIT 1) AND `+intact("steps", "s"), own, old, undone).Scan(into...)
+	if errors.Is(err, sql.ErrNoRows) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// labelAndLength is what [book.Reach] says of a step: a long one holds half a megabyte, about 1,500 comparables. Ours.
+const labelAndLength = `label, octet_length(change) > 500000`
+
 // Reach returns what undo and redo of a subject would do next.
 func (s *Store) Reach(ctx context.Context, of book.Subject) (r book.Reach, err error) {
 	err = s.read(ctx, "reading the history of "+string(of), func(tx *sql.Tx) error {
-		back, _, err := place{ctx, tx}.next(of, true)
-		if err != nil {
-			return err
-		}
-		forth, _, err := place{ctx, tx}.next(of, false)
-		r = book.Reach{Undo: back.label, Redo: forth.label}
-		return err
+		_, err1 := place{ctx, tx}.nextStep(of, true, labelAndLength, &r.Undo, &r.LongUndo)
+		_, err2 := place{ctx, tx}.nextStep(of, false, labelAndLength, &r.Redo, &r.LongRedo)
+		return cmp.Or(err1, err2)
 	})
 	return r, err
 }
@@ -93,16 +100,22 @@ func (w *work) record(step book.Step) error {
 	if err := w.exec(`DELETE FROM steps WHERE subject = ? AND undone = 1`, step.Subject); err != nil {
 		return err
 	}
-	number, err := w.insert(`INSERT INTO steps (subject, label, typing, change, made_at) VALUES (?, ?, ?, ?, ?)`,
-		step.Subject, step.Label, step.Typing, string(text), w.s.stamp())
+	number, err := w.insert(`INSERT INTO steps (subject, label, typing, change, made_at) VALUES (?, ?, ?, '{}', ?)`,
+		step.Subject, step.Label, step.Typing, w.s.stamp())
 	if err != nil {
 		return err
 	}
-	if err := w.seal("steps", `number = ?`, number); err != nil {
+	if err := w.putChange(number, string(text)); err != nil {
 		return err
 	}
 	return w.exec(`DELETE FROM steps WHERE subject = ?1 AND number <= (SELECT number FROM steps WHERE subject = ?1
 		ORDER BY number DESC LIMIT 1 OFFSET ?2)`, step.Subject, Steps)
+}
+
+// putChange writes what a step holds, and seals it: at once, for that of a long table has a megabyte for every three thousand rows.
+func (p place) putChange(number int64, text string) error {
+	columns := strings.Replace(summed["steps"].columns, "change", "?1", 1)
+	return p.exec(`UPDATE steps SET change = ?1, sum = sum_of(`+columns+`) WHERE number = ?2`, text, number)
 }
 
 // join makes the work part of the last step of its subject, if both are typing in one field and no pause lies between. A step
@@ -128,11 +141,10 @@ func (w *work) join(step book.Step) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	if err := w.exec(`UPDATE steps SET label = ?, change = ?, made_at = ? WHERE number = ?`,
-		step.Label, string(text), w.s.stamp(), last.number); err != nil {
+	if err := w.exec(`UPDATE steps SET label = ?, made_at = ? WHERE number = ?`, step.Label, w.s.stamp(), last.number); err != nil {
 		return false, err
 	}
-	return true, w.seal("steps", `number = ?`, last.number)
+	return true, w.putChange(last.number, string(text))
 }
 
 // both returns the change of a step and of the work after it, as one: what differs between before the one and after the other.
@@ -162,9 +174,15 @@ func (w *work) both(step change) (both change, ok bool, err error) {
 		}
 	}
 	both.Settings, ok, err = bothNamed(w.settings(), append(slices.Clip(step.Settings), w.made.Settings...))
-	if ok && err == nil {
-		both.Shelf, ok, err = bothNamed(w.shelf(), append(slices.Clip(step.Shelf), w.made.Shelf...))
+	if !ok || err != nil {
+		return both, ok, err
 	}
+	fields := append(slices.Clip(step.Shelf), w.made.Shelf...)
+	r, err := w.rack(fields)
+	if err != nil {
+		return both, false, err
+	}
+	both.Shelf, ok, err = bothNamed(r.named(nil), fields)
 	return both, ok, err
 }
 

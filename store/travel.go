@@ -65,10 +65,10 @@ func (w *work) travel(of book.Subject, back bool) error {
 	if err != nil {
 		return err
 	}
-	if err := w.exec(`UPDATE steps SET undone = 1 - undone, change = ? WHERE number = ?`, string(text), k.number); err != nil {
+	if err := w.exec(`UPDATE steps SET undone = 1 - undone WHERE number = ?`, k.number); err != nil {
 		return err
 	}
-	return w.seal("steps", `number = ?`, k.number)
+	return w.putChange(k.number, string(text))
 }
 
 // since returns the lots that steps after one changed, of whatever subject, as far as those steps are not taken back.
@@ -148,7 +148,7 @@ func (w *work) applyAll(c change, back bool) (clash *book.Clash, err error) {
 		return nil, err
 	}
 	leave("", "", left)
-	if left, err = w.setFields(w.shelf(), c.Shelf, false); err != nil {
+	if left, err = w.setShelf(c.Shelf, false); err != nil {
 		return nil, err
 	}
 	leave("", "the shelf: ", left)

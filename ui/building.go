@@ -79,6 +79,7 @@ func (w *Window) pastBuys() taking {
 			m.option("Numbers like", desk.MarkWays, &m.sheet.Stated.Marks)
 			m.option("Odometers in", []string{"mi", "km"}, &m.sheet.Stated.Unit)
 			m.option("Dates", desk.DateWays, &m.sheet.Stated.Dates)
+			m.option("Prices in", m.sheet.Currencies, &m.sheet.Stated.Currency)
 		},
 	}
 }

@@ -61,6 +61,7 @@ func (w *Window) telling(title, end string, body fyne.CanvasObject) *dialog.Cust
 // question is a dialog with two answers; to close it is no.
 type question struct {
 	*dialog.CustomDialog
+	agree    *widgets.Button
 	answered func(yes bool)
 	said     bool
 }
@@ -68,9 +69,9 @@ type question struct {
 // question returns a question, whose answer is told once it has closed.
 func (w *Window) question(title, yes, no string, body fyne.CanvasObject, answered func(yes bool)) *question {
 	q := &question{CustomDialog: dialog.NewCustomWithoutButtons(title, body, w.window), answered: answered}
-	agree := widgets.NewButton(yes, q.Confirm)
-	agree.Importance = widget.HighImportance
-	q.SetButtons([]fyne.CanvasObject{widgets.NewButton(no, q.Hide), agree})
+	q.agree = widgets.NewButton(yes, q.Confirm)
+	q.agree.Importance = widget.HighImportance
+	q.SetButtons([]fyne.CanvasObject{widgets.NewButton(no, q.Hide), q.agree})
 	return q
 }
 

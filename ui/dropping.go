@@ -91,6 +91,7 @@ func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind
 	words.Wrapping = fyne.TextWrapWord
 	body := container.NewVBox(words)
 	d := dialog.NewCustomWithoutButtons("What is this table?", body, w.window)
+	var likely *widgets.Button
 	for _, kind := range desk.Kinds {
 		b := widgets.NewButton(kindWords[kind], w.handler(func() {
 			d.Hide()
@@ -99,6 +100,7 @@ func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind
 		b.Alignment = widget.ButtonAlignLeading
 		if kind == looks {
 			b.Importance = widget.HighImportance
+			likely = b
 		}
 		body.Add(b)
 	}
@@ -109,6 +111,9 @@ func (w *Window) askKind(name string, here, looks desk.Kind, read func(desk.Kind
 	leave.Alignment = widget.ButtonAlignLeading
 	body.Add(leave)
 	w.open(d)
+	if likely != nil {
+		w.focusIn(likely) // Enter takes what it is likely to be
+	}
 }
 
 // droppedOn returns the area that dropped pictures are of.

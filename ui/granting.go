@@ -7,6 +7,7 @@ import (
 
 	"walkline/ui/desk"
 	"walkline/ui/view"
+	"walkline/ui/widgets"
 )
 
 // grant asks the user for what a wish needs, and goes on from there.
@@ -47,6 +48,9 @@ func (w *Window) readListing(text string) {
 	case strings.TrimSpace(text) == "":
 		w.say(desk.State{Notice: "Paste or type the listing first."})
 	case w.desk.Look != nil && w.desk.Look([]byte(text))[desk.OfComparables] > 1:
+		if p, ok := w.window.Canvas().Focused().(*widgets.Passage); ok {
+			p.SetText("") // it is no listing
+		}
 		w.Paste(text)
 	default:
 		w.Do(desk.FillIn(text))

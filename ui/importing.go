@@ -65,8 +65,8 @@ func (w *Window) runList() taking {
 	}
 }
 
-// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it. Until the rows are read it
-// can be cancelled; from then on they are kept whole.
+// applying returns how a sheet is taken in away from the window: take does it, arrived shows what came of it. It can be
+// cancelled until all is kept.
 func applying[T any](w *Window, saying string, take func(context.Context, desk.State, desk.Sheet) (T, error),
 	arrived func(context.Context, desk.State, T, error) desk.State, refused func(T) []desk.Refusal) func(desk.Sheet, func([]desk.Refusal)) {
 	return func(sheet desk.Sheet, done func([]desk.Refusal)) {

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"walkline/ui/widgets"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -27,7 +29,7 @@ func newListing(lines []string) fyne.CanvasObject {
 	whole.Wrapping = fyne.TextWrapWord
 	room := container.NewVScroll(whole)
 	room.SetMinSize(fyne.NewSize(0, footHeight))
-	list := widget.NewList(func() int { return len(lines) },
+	list := widgets.NewList(func() int { return len(lines) },
 		func() fyne.CanvasObject {
 			l := widget.NewLabel("")
 			l.Truncation = fyne.TextTruncateEllipsis

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -23,7 +24,7 @@ func TestAListOfThousandsBuildsTheRowsOnShow(t *testing.T) {
 	if rows := len(test.LaidOutObjects(listing)); rows > 500 {
 		t.Errorf("%d objects for %d sentences", rows, len(lines))
 	}
-	list := found[*widget.List](listing)[0]
+	list := found[*widgets.List](listing)[0]
 	whole := found[*widget.Label](listing)[0]
 	if n := len([]rune(whole.Text)); n != mostShown+1 {
 		t.Errorf("%d letters of the first sentence are shown", n)

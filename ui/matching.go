@@ -35,15 +35,18 @@ type matching struct {
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
 	mends  *widgets.Button
-	word   string             // of a title, whose meaning was chosen last
-	again  func(desk.Preview) // hears of each preview while rows are put right; nil: nothing does
+	chose  string                     // of the file's own choices, the one that was used last
+	word   string                     // of a title, whose meaning was chosen last
+	means  map[string]*widgets.Select // by the words of the titles: they outlive a preview, for one of them may have the keyboard
+	agree  *widgets.Button            // takes the rows in
+	again  func(desk.Preview)         // hears of each preview while rows are put right; nil: nothing does
 }
 
 // match opens the dialog for a table.
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), doubts: container.NewVBox(), open: true,
-		body: container.NewStack()}
+		body: container.NewStack(), means: map[string]*widgets.Select{}}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
@@ -58,6 +61,7 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 		w.nextTable()
 	})
 	d.Resize(fyne.NewSize(1180, 660))
+	m.agree = d.agree
 	w.open(d)
 }
 
@@ -168,7 +172,13 @@ func (m *matching) sample(column int) string {
 func (m *matching) option(words string, ways []string, at *string) {
 	s := widgets.NewSelect(ways, nil)
 	s.SetSelected(*at)
-	s.OnChanged = func(way string) { *at = way; m.preview() }
+	s.OnChanged = func(way string) {
+		*at = way
+		m.sheet.Doubts = slices.DeleteFunc(slices.Clone(m.sheet.Doubts), func(d desk.Doubt) bool { // it is said now
+			return m.sheet.Stated.Notation(d.Option) == at
+		})
+		m.preview()
+	}
 	m.row(words, s)
 }
 
@@ -206,8 +216,8 @@ func (m *matching) preview() {
 
 // show writes a preview.
 func (m *matching) show(p desk.Preview) {
-	lines := []string{fmt.Sprintf("Usable: %d of %d rows. Refused: %d. Passed over: %d.", p.Rows, p.Rows+len(p.Refused),
-		len(p.Refused), len(p.Skipped))}
+	lines := []string{fmt.Sprintf("Usable: %s of %s rows. Refused: %s. Passed over: %s.", desk.Grouped(p.Rows),
+		desk.Grouped(p.Rows+len(p.Refused)), desk.Grouped(len(p.Refused)), desk.Grouped(len(p.Skipped)))}
 	if len(p.Uses) > 0 {
 		lines = append(lines, strings.Join(p.Uses, " "))
 	}
@@ -263,7 +273,7 @@ func firstRows(p desk.Preview) fyne.CanvasObject {
 	}
 	for _, row := range p.First {
 		for _, i := range shown {
-			grid.Add(widget.NewLabel(short(row[i], 24)))
+			grid.Add(widgets.NewLine(short(row[i], 24)))
 		}
 	}
 	return grid

@@ -20,7 +20,7 @@ type mending struct {
 	m       *matching
 	refused []desk.Refusal
 	line    int // of the row on show
-	list    *widget.List
+	list    *widgets.List
 	why     *widget.Label
 	cells   []*widgets.TextEntry
 	fields  *fyne.Container
@@ -31,7 +31,7 @@ type mending struct {
 func (m *matching) mend() {
 	r := &mending{m: m, refused: mendable(m.shown), why: widget.NewLabel(""), fields: container.New(layout.NewFormLayout())}
 	r.why.Wrapping = fyne.TextWrapWord
-	r.list = widget.NewList(func() int { return len(r.refused) }, func() fyne.CanvasObject {
+	r.list = widgets.NewList(func() int { return len(r.refused) }, func() fyne.CanvasObject {
 		l := widget.NewLabel("")
 		l.Truncation = fyne.TextTruncateEllipsis
 		return l
@@ -49,6 +49,12 @@ func (m *matching) mend() {
 	d.Resize(fyne.NewSize(980, 560))
 	m.again = r.arrived
 	m.w.open(d)
+	d.SetOnClosed(func() {
+		m.again = nil
+		if m.w.forget(d); len(r.refused) == 0 {
+			m.w.focusIn(m.agree) // all is right: Enter takes the rows in
+		}
+	})
 	r.first()
 }
 
@@ -91,6 +97,7 @@ func (r *mending) show(row desk.Refusal) {
 		r.fields.Add(e)
 		if name == row.Column && r.m.w.modal() {
 			r.m.w.focusIn(e)
+			r.m.w.runner.After(breath, func() { e.TypedShortcut(&fyne.ShortcutSelectAll{}) }) // it is to be put right: typing replaces it
 		}
 	}
 	r.why.SetText(brief(fmt.Sprintf("Line %d: %s", row.Line, row.Reason), mostShown))

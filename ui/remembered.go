@@ -23,7 +23,7 @@ func (w *Window) showRemembered() {
 	at := -1
 	says := widget.NewLabel("Choose a table on the left to see how it is read. Forget it, and the next one is looked at as the first was.")
 	says.Wrapping = fyne.TextWrapWord
-	list := widget.NewList(func() int { return len(all) }, func() fyne.CanvasObject {
+	list := widgets.NewList(func() int { return len(all) }, func() fyne.CanvasObject {
 		l := widget.NewLabel("")
 		l.Truncation = fyne.TextTruncateEllipsis
 		return l

@@ -68,8 +68,15 @@ func lineWords(line int) string { return "line " + strconv.Itoa(line) }
 func (m *matching) choice(words string, ways []string, now string, chosen func(at int)) {
 	f := widgets.NewSelect(ways, nil)
 	f.SetSelected(now)
-	f.OnChanged = func(way string) { chosen(slices.Index(ways, way)) }
+	f.OnChanged = func(way string) {
+		m.chose = words
+		chosen(slices.Index(ways, way))
+	}
 	m.row(words, f)
+	if m.chose == words { // the one that was chosen from is shown no more
+		m.chose = ""
+		m.w.focusIn(f)
+	}
 }
 
 // reopen reads the file again, away from the window, as it is now stated, and shows what it holds then. Where that can't be, the table

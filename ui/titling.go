@@ -50,10 +50,8 @@ func (m *matching) ask(p desk.Preview) {
 // doubt shows how the table was read where it could be read otherwise, as long as nobody stated it.
 func (m *matching) doubt() {
 	m.doubts.RemoveAll()
-	st := m.sheet.Stated
-	now := map[string]string{"decimal": st.Marks, "dates": st.Dates, "unit": st.Unit, "kind": st.Kind}
 	for _, d := range m.sheet.Doubts {
-		if d.Took == now[d.Option] {
+		if now := m.sheet.Stated.Notation(d.Option); now != nil && d.Took == *now {
 			m.doubts.Add(widgets.NewNote(widgets.Care, d.Text))
 		}
 	}
@@ -67,10 +65,13 @@ const (
 
 // meaning is the choice of what a word of a title means. The rows are read anew with the answer, and the keyboard stays with the word.
 func (m *matching) meaning(t desk.TitleWord, now string) fyne.CanvasObject {
-	s := widgets.NewSelect(t.Ways, nil)
-	if now != "" {
-		s.SetSelected(now)
+	s := m.means[t.Word]
+	if s == nil {
+		s = widgets.NewSelect(nil, nil)
+		m.means[t.Word] = s
 	}
+	s.OnChanged, s.Options, s.Selected = nil, t.Ways, now
+	s.Refresh()
 	s.OnChanged = func(means string) {
 		st := &m.sheet.Stated
 		if st.Titles == nil {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -9,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/task"
 	"walkline/ui/widgets"
 )
 
@@ -45,6 +47,31 @@ func (w *Window) waiting(words string, cancel func()) *bar {
 		})
 	})
 	return b
+}
+
+// apart does a long action away from the window. Until it is kept whole it can be cancelled.
+func (w *Window) apart(a desk.Action) {
+	words := a.Doing()
+	working, cancel := context.WithCancel(context.Background())
+	bar, s := w.waiting(words, cancel), w.state
+	type came = func(context.Context, desk.State) desk.State
+	task.Start(w.runner, task.Order[came]{ // without a key: it is done to its end
+		Work: func(ctx context.Context) (came, error) {
+			return w.desk.Apart(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }), s, a)
+		},
+		Report: func(done float64, _ string) { bar.set(done) },
+		Show: func(then came, err error) {
+			defer cancel()
+			bar.close()
+			switch {
+			case err != nil && working.Err() != nil:
+				w.say(desk.State{Notice: words + ": cancelled. Nothing was changed."})
+			case then == nil:
+				w.failed(words, err)
+			default:
+				w.act(then)
+			}
+		}})
 }
 
 // cancelled says that the work of some words was ended before anything came of it.

@@ -160,6 +160,10 @@ func (w *Window) Do(a desk.Action) {
 	if field := w.typing(); field != "" && a.Words() != "" {
 		a = a.Typed(field + " " + a.Words())
 	}
+	if a.Long(w.state) {
+		w.guard(func() { w.apart(a) })
+		return
+	}
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Do(ctx, s, a) })
 }
 

@@ -142,6 +142,9 @@ func TestDroppedTablesAreAskedAboutInTurn(t *testing.T) {
 	}
 	s.window.Drop(append(files, storage.NewFileURI(rows)))
 	s.says(t, "What is this table?", "looks like a table of run list")
+	if b, ok := s.screen.Canvas().Focused().(*widgets.Button); !ok || !strings.HasPrefix(b.Text, "Run list") {
+		t.Errorf("Enter goes to %v", s.screen.Canvas().Focused())
+	}
 	s.tap(t, "Run list: the lots of a sale")
 	s.says(t, "Import a.csv", "Sale day")
 	s.tap(t, "Cancel")
@@ -169,6 +172,9 @@ func TestLettersAreChosenBySight(t *testing.T) {
 		}
 	}
 	s.says(t, "ąś a")
+	if c, ok := s.screen.Canvas().Focused().(*widgets.Select); !ok || !slices.Contains(seen.All[*widgets.Select](s.top()), c) {
+		t.Errorf("the keyboard is on %v, which is not shown", s.screen.Canvas().Focused())
+	}
 }
 
 // The line of the headings is chosen, and what can't be is said.
@@ -217,6 +223,14 @@ func TestWhatIsRememberedIsSeenAndForgotten(t *testing.T) {
 	s.tap(t, "Leave them")
 	s.window.Do(desk.Want(desk.RememberedTables))
 	s.says(t, "comparables: asking price, year, make, model, miles")
+	list := seen.All[*widgets.List](s.top())[0]
+	s.screen.Canvas().Focus(list)
+	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	s.says(t, "asking price: price")
+	list.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if s.screen.Canvas().Overlays().Top() != nil {
+		t.Fatalf("Escape in the list leaves open %q", seen.Texts(s.top()))
+	}
 	all, err := s.desk.Remembered(t.Context())
 	if err != nil || len(all) != 1 || all[0].Stated.Match[0] != "price" {
 		t.Fatalf("remembered: %+v, %v", all, err)

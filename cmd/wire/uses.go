@@ -1,7 +1,7 @@
 package wire
 
 import (
-	"fmt"
+	"strings"
 
 	"walkline/store/csvfile"
 	"walkline/store/runlist"
@@ -19,7 +19,7 @@ type told struct {
 func lines(all ...told) (out []string) {
 	for _, t := range all {
 		if t.rows > 0 {
-			out = append(out, fmt.Sprintf(t.says, t.rows))
+			out = append(out, strings.Replace(t.says, "%d", desk.Grouped(t.rows), 1))
 		}
 	}
 	return out

@@ -87,8 +87,11 @@ type Done struct {
 	Stayed    []string // lots that an undo or redo would have taken off, but for what was done to them since, in words
 }
 
-// Reach is what undo and redo of a subject would do next; an empty label: nothing.
-type Reach struct{ Undo, Redo string }
+// Reach is what undo and redo of a subject would do next; an empty label: nothing. A long step changes thousands of rows.
+type Reach struct {
+	Undo, Redo         string
+	LongUndo, LongRedo bool
+}
 
 // Clash is the error of a step whose fields were changed by something else since.
 type Clash struct {

@@ -58,6 +58,9 @@ func Merge(existing, incoming []resale.Row) Merged {
 // partners returns for incoming rows the existing row that each meets: an equal one, else one of the same vehicle to
 // which it adds nothing, else one of the same vehicle.
 func partners(existing, incoming []resale.Row) map[int]int {
+	if len(existing) == 0 {
+		return nil
+	}
 	p := pairing{existing, map[string][]int{}, make([]bool, len(existing)), map[int]int{}}
 	for at, r := range existing {
 		for _, identity := range identities(r) {

@@ -26,25 +26,33 @@ type shelf struct {
 	line   *form.Comparable
 	off    *widgets.Button
 	rows   *view.Shelf
-	chosen int64
+	sort   int // column; -1: newest first
+	down   bool
+	chosen int64 // 0: none, or a row that is still to be typed
+	adding bool
 }
 
 // everySource is the first way to choose among the sources.
 const everySource = "every source"
 
 func newShelf(p *Page) *section {
-	s := &shelf{page: p, says: widget.NewLabel(""), search: widgets.NewTextEntry()}
+	s := &shelf{page: p, says: widget.NewLabel(""), search: widgets.NewTextEntry(), sort: -1, rows: &view.Shelf{}}
 	s.says.Wrapping = fyne.TextWrapWord
 	s.search.SetPlaceHolder("Search")
-	s.search.OnChanged = func(string) { s.show(p.state) }
+	s.search.OnChanged = func(string) { s.list() }
 	s.from = widgets.NewSelect([]string{everySource}, nil)
 	s.from.SetSelected(everySource)
-	s.from.OnChanged = func(string) { s.show(p.state) }
+	s.from.OnChanged = func(string) { s.list() }
 	var columns []table.Column
 	for _, c := range view.ShelfColumns {
-		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: c.Title == "Vehicle"})
+		columns = append(columns, table.Column{Title: c.Title, Width: c.Width, Right: c.Figures, Grows: c.Title == "Vehicle",
+			Sortable: true})
 	}
 	s.table = table.New(columns)
+	s.table.OnSort = func(column int, falling bool) {
+		s.sort, s.down = column, falling
+		s.list()
+	}
 	s.table.Empty = "No comparable is like this."
 	s.table.OnSelected = func(row int) { s.choose(s.rows.At(row).ID) }
 	remove := func(id int64) { p.do(desk.RemoveComparables("remove a comparable", id)) }
@@ -54,7 +62,10 @@ func newShelf(p *Page) *section {
 		return []*fyne.MenuItem{fyne.NewMenuItem("Remove this row", func() { remove(s.rows.At(row).ID) })}
 	}
 	load := widgets.NewButton("Import…", func() { p.do(desk.Want(desk.ImportToShelf)) })
-	add := widgets.NewButton("New row", func() { s.choose(0) })
+	add := widgets.NewButton("New row", func() {
+		s.adding = true
+		s.choose(0)
+	})
 	s.off = widgets.NewButton("Remove this source", s.removeSource)
 	known := widgets.NewButton("What is remembered…", func() { p.do(desk.Want(desk.RememberedTables)) })
 	head := container.NewVBox(form.Heading("Comparables",
@@ -68,12 +79,20 @@ func newShelf(p *Page) *section {
 func (s *shelf) show(st desk.State) {
 	s.says.SetText(view.ShelfWords(st))
 	s.from.Options = append([]string{everySource}, view.Sources(st)...)
+	if !s.rows.Of(st) {
+		s.rows = view.NewShelf(st)
+	}
+	s.list()
+}
+
+// list shows the rows that are searched for, in their order.
+func (s *shelf) list() {
 	from := s.from.Selected
 	if from == everySource || s.from.SelectedIndex() < 0 {
 		from = ""
 	}
 	s.off.Hidden = from == ""
-	s.rows = view.NewShelf(st, s.search.Text, from)
+	s.rows.Show(view.ShelfFilter{Search: s.search.Text, From: from, Sort: s.sort, Down: s.down})
 	s.table.SetSource(s.rows.Len(), func(i int) table.Row { return table.Row{Cells: s.rows.Cells(i)} })
 	at := s.rows.Shown(s.chosen)
 	if s.table.Selected() != at {
@@ -100,7 +119,13 @@ func (s *shelf) choose(id int64) {
 	}
 }
 
+// showLine shows the cells of a row where one is chosen or to be typed, and else leaves their room to the table.
 func (s *shelf) showLine(at int) {
+	if s.adding = s.adding && at < 0; at < 0 && !s.adding {
+		s.line.Row.Hide()
+		return
+	}
+	s.line.Row.Show()
 	if at < 0 {
 		s.line.Show("", nil)
 		return
@@ -127,6 +152,6 @@ func (s *shelf) removeSource() {
 			ids = append(ids, c.ID)
 		}
 	}
-	s.page.do(desk.RemoveComparables(fmt.Sprintf("remove %s (%d rows)", from, len(ids)), ids...))
+	s.page.do(desk.RemoveComparables(fmt.Sprintf("remove %s (%s rows)", from, desk.Grouped(len(ids))), ids...))
 	s.from.SetSelected(everySource)
 }

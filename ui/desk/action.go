@@ -17,7 +17,12 @@ type Action struct {
 	field string                   // that is typed in: see [Action.Typed]
 	of    func(State) book.Subject // whose step it is; nil: that of the page
 	do    func(context.Context, *Desk, State, Action) State
+	long  func(State) bool // whether the window would stand still over it; nil: never
+	deed  deed             // what is then done away from the window
 }
+
+// deed is the part of an action that needs no window. It returns what makes the state that came of it, and what it failed on.
+type deed func(context.Context, *Desk, State, Action) (then func(context.Context, State) State, err error)
 
 // Words returns what undo will name; empty: nothing is kept.
 func (a Action) Words() string { return a.words }
@@ -36,6 +41,39 @@ func shows(do func(context.Context, *Desk, State) State) Action {
 // keeps returns an action that makes a step.
 func keeps(words string, do func(context.Context, *Desk, State, Action) State) Action {
 	return Action{words: words, do: do}
+}
+
+// apart returns an action that may be long: it is done by a deed.
+func apart(words string, long func(State) bool, by deed) Action {
+	return Action{words: words, long: long, deed: by, do: func(ctx context.Context, d *Desk, s State, a Action) State {
+		then, _ := by(ctx, d, s, a)
+		return then(ctx, s)
+	}}
+}
+
+// Long reports whether an action changes so many rows that the window would stand still over it: see [Desk.Apart].
+func (a Action) Long(s State) bool { return a.long != nil && a.long(s) }
+
+// Doing says what a long action does, as long as it goes on.
+func (a Action) Doing() string {
+	if a.words == "" {
+		return "Stepping through the history"
+	}
+	return strings.ToUpper(a.words[:1]) + a.words[1:]
+}
+
+// Apart does a long action, on any goroutine. What it returns makes the state that came of it, on the window's goroutine. Once the context
+// is
+// done nothing is changed. Errors: what the action failed on, which the state says too.
+func (d *Desk) Apart(ctx context.Context, s State, a Action) (then func(context.Context, State) State, err error) {
+	came, err := a.deed(ctx, d, s, a)
+	if err == nil {
+		_, err = d.Book.Shelf(context.WithoutCancel(ctx)) // read again while nobody waits for it
+	}
+	return func(ctx context.Context, s State) State {
+		return d.Do(ctx, s, Action{words: a.words, of: a.of,
+			do: func(ctx context.Context, _ *Desk, s State, _ Action) State { return came(ctx, s) }})
+	}, err
 }
 
 // ofSubject returns the action as a step of a subject's history, wherever it is done.
@@ -69,16 +107,21 @@ func (a Action) step(s State) book.Step {
 // keep writes a step and shows what it changed; doing says what was being done. Whether it was kept, Trouble of the state says.
 func (d *Desk) keep(ctx context.Context, s State, doing string, step book.Step) (State, book.Done) {
 	done, err := d.Book.Do(ctx, step)
+	return d.came(ctx, s, doing, step, done, err), done
+}
+
+// came shows what a step changed that was written, or could not be.
+func (d *Desk) came(ctx context.Context, s State, doing string, step book.Step, done book.Done, err error) State {
 	var clash *book.Clash
 	switch {
 	case errors.As(err, &clash):
 		s = d.shown(ctx, s, book.Done{Lots: touched(step)})
 		s.Clash = &Clash{Words: clashWords(step, clash), Mine: forced(doing, step)}
-		return s.troubled(doing, clash), done
+		return s.troubled(doing, clash)
 	case err != nil:
-		return s.troubled(doing, err), done
+		return s.troubled(doing, err)
 	}
-	return d.shown(ctx, s, done), done
+	return d.shown(ctx, s, done)
 }
 
 // Clash is an action that was not done because what it changes was changed elsewhere since; the user is asked.

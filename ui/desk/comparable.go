@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"reflect"
 	"walkline/store/book"
@@ -15,37 +16,43 @@ func keepsShelf(words string, do func(context.Context, *Desk, State, Action) Sta
 	return a
 }
 
+// manyRows is from how many rows on their removal is done away from the window. Ours.
+const manyRows = 1000
+
 // RemoveComparables takes rows off the shelf, and so out of every lot that draws them.
 func RemoveComparables(words string, ids ...int64) Action {
-	gone := map[int64]bool{}
-	for _, id := range ids {
-		gone[id] = true
-	}
-	return keepsShelf(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		return d.onShelf(ctx, s, a, func(c book.Comparable) *book.Comparable {
-			if gone[c.ID] {
-				return nil
+	a := apart(words, func(State) bool { return len(ids) >= manyRows },
+		func(ctx context.Context, d *Desk, s State, a Action) (func(context.Context, State) State, error) {
+			step, err := d.onShelf(ctx, a.step(s), ids, func(book.Comparable) *book.Comparable { return nil })
+			var done book.Done
+			if err == nil {
+				done, err = d.Book.Do(ctx, step)
 			}
-			return &c
+			return func(ctx context.Context, s State) State { return d.came(ctx, s, a.words, step, done, err) }, err
 		})
-	})
+	a.of = State.ofShelf
+	return a
 }
 
-// onShelf keeps what becomes of each row of the shelf, as a step of the page; nil takes it off.
-func (d *Desk) onShelf(ctx context.Context, s State, a Action, change func(book.Comparable) *book.Comparable) State {
+// onShelf adds to a step what becomes of rows of the shelf; nil takes one off. Errors: the shelf can't be read.
+func (d *Desk) onShelf(ctx context.Context, step book.Step, ids []int64, change func(book.Comparable) *book.Comparable) (book.Step, error) {
 	shelf, err := d.Book.Shelf(ctx)
 	if err != nil {
-		return s.troubled(a.words, err)
+		return step, err
 	}
-	step := a.step(s)
+	of := map[int64]bool{}
+	for _, id := range ids {
+		of[id] = true
+	}
 	for i, c := range shelf {
-		after := change(c)
-		if after == nil || !reflect.DeepEqual(c, *after) {
+		if !of[c.ID] {
+			continue
+		}
+		if after := change(c); after == nil || !reflect.DeepEqual(c, *after) {
 			step.Shelf = append(step.Shelf, book.Shelved{Before: &shelf[i], After: after})
 		}
 	}
-	s, _ = d.keep(ctx, s, a.words, step)
-	return s
+	return step, nil
 }
 
 // TypeComparable keeps a row as it was typed, cell by cell: the row of the shelf at a place, or a new one at place 0, for the open lot
@@ -62,20 +69,19 @@ func TypeComparable(id int64, cells map[string]string) Action {
 		}
 		a.words = "change a comparable"
 		var wrong error
-		next := d.onShelf(ctx, s, a, func(c book.Comparable) *book.Comparable {
-			if c.ID == id {
-				typed, err := d.Importer.Typed(c.Row, cells, c.Currency)
-				if wrong = err; err == nil && sold(c.Row, typed) {
-					c = c.After(typed)
-				}
-				c.Row = typed
+		step, err := d.onShelf(ctx, a.step(s), []int64{id}, func(c book.Comparable) *book.Comparable {
+			typed, err := d.Importer.Typed(c.Row, cells, c.Currency)
+			if wrong = err; err == nil && sold(c.Row, typed) {
+				c = c.After(typed)
 			}
+			c.Row = typed
 			return &c
 		})
-		if wrong != nil {
-			return s.troubled("keep the row", wrong)
+		if err = cmp.Or(err, wrong); err != nil {
+			return s.troubled("keep the row", err)
 		}
-		return next
+		s, _ = d.keep(ctx, s, a.words, step)
+		return s
 	})
 }
 

@@ -47,18 +47,24 @@ const undone = "Undone: "
 
 // Undo takes the last step of the page's own subject back, and shows what it changed.
 func Undo() Action {
-	return shows(func(ctx context.Context, d *Desk, s State) State { return d.travel(ctx, s, undone, d.Book.Undo) })
+	return apart("", func(s State) bool { return s.Reach.LongUndo },
+		func(ctx context.Context, d *Desk, s State, _ Action) (func(context.Context, State) State, error) {
+			done, err := d.Book.Undo(ctx, s.Subject())
+			return func(ctx context.Context, s State) State { return d.travelled(ctx, s, undone, done, err) }, err
+		})
 }
 
 // Redo does the step again that was taken back last.
 func Redo() Action {
-	return shows(func(ctx context.Context, d *Desk, s State) State {
-		return d.travel(ctx, s, "Done again: ", d.Book.Redo)
-	})
+	return apart("", func(s State) bool { return s.Reach.LongRedo },
+		func(ctx context.Context, d *Desk, s State, _ Action) (func(context.Context, State) State, error) {
+			done, err := d.Book.Redo(ctx, s.Subject())
+			return func(ctx context.Context, s State) State { return d.travelled(ctx, s, "Done again: ", done, err) }, err
+		})
 }
 
-func (d *Desk) travel(ctx context.Context, s State, verb string, step func(context.Context, book.Subject) (book.Done, error)) State {
-	done, err := step(ctx, s.Subject())
+// travelled is the state after a step through the history, or after none could be made.
+func (d *Desk) travelled(ctx context.Context, s State, verb string, done book.Done, err error) State {
 	var clash *book.Clash
 	switch {
 	case errors.As(err, &clash) && len(clash.Stayed) > 0:

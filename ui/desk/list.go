@@ -58,11 +58,11 @@ func (d *Desk) OpenList(ctx context.Context, data []byte, o Opening) (Sheet, err
 // Enlist keeps the lots of a run list with the shop's terms, in one step of the Board. It may run on any goroutine: it
 // only takes from the state what new lots begin with. Errors: the list can't be read or kept; nothing is kept then.
 func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
-	rows, refused, err := d.Lister.ReadList(sheet.watched(ctx))
+	reading, ctx := halves(ctx)
+	rows, refused, err := d.Lister.ReadList(sheet.watched(reading))
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Enlisted{}, err
 	}
-	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	known, err := d.Book.Lots(ctx)
 	if err != nil {
 		return Enlisted{}, err
@@ -81,7 +81,8 @@ func (d *Desk) Enlist(ctx context.Context, s State, sheet Sheet) (Enlisted, erro
 	}
 	counts := Counts{Read: len(rows) + len(refused), New: len(e.step.New), Changed: len(e.step.Lots), Refused: len(refused)}
 	counts.Same = len(rows) - counts.New - counts.Changed
-	return Enlisted{Counts: counts, Refused: refused, Left: e.said, Came: e.words(), done: done}, d.remember(ctx, ofRunLists, sheet)
+	return Enlisted{Counts: counts, Refused: refused, Left: e.said, Came: e.words(), done: done},
+		d.remember(context.WithoutCancel(ctx), ofRunLists, sheet)
 }
 
 // listed returns the case of a listed lot: the shop's terms, those of its sale's yard where there is one, and its facts.

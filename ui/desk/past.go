@@ -35,11 +35,11 @@ func (d *Desk) OpenPast(ctx context.Context, data []byte, o Opening) (Sheet, err
 // TakePast keeps the past buys of a sheet among the builds, in one step. It may run on any goroutine: it takes from the state only whose
 // history the step belongs to. Errors: the table can't be read or kept; nothing is kept then.
 func (d *Desk) TakePast(ctx context.Context, s State, sheet Sheet) (Enlisted, error) {
-	list, refused, err := d.Past.ReadPast(sheet.watched(ctx))
+	reading, ctx := halves(ctx)
+	list, refused, err := d.Past.ReadPast(sheet.watched(reading))
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Enlisted{}, err
 	}
-	ctx = context.WithoutCancel(ctx) // what is read is kept whole
 	for i := range list {
 		facts := list[i].Case
 		c := s.Shop.Onto(d.Starter)
@@ -56,7 +56,7 @@ func (d *Desk) TakePast(ctx context.Context, s State, sheet Sheet) (Enlisted, er
 		return Enlisted{}, err
 	}
 	counts.Read, counts.Refused = len(list)+len(refused), len(refused)
-	return Enlisted{Counts: counts, Refused: refused, done: done}, d.remember(ctx, ofPastBuys, sheet)
+	return Enlisted{Counts: counts, Refused: refused, done: done}, d.remember(context.WithoutCancel(ctx), ofPastBuys, sheet)
 }
 
 // PastArrived is the state after past buys have been taken in, or could not be.

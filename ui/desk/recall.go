@@ -40,8 +40,25 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 		return false, nil
 	}
 	before.Currency, before.Headings = s.Stated.Currency, s.Stated.Headings
-	s.Stated, s.Doubts = before, nil
+	s.Doubts = slices.DeleteFunc(slices.Clone(s.Doubts), func(d Doubt) bool {
+		at := before.Notation(d.Option)
+		return at == nil || *at != ""
+	})
+	for _, option := range notations {
+		if at := before.Notation(option); *at == "" { // nobody ever said it
+			*at = *s.Stated.Notation(option)
+		}
+	}
+	s.Stated = before
 	return true, nil
+}
+
+// notations are the options of a table that may be left in doubt.
+var notations = []string{"decimal", "dates", "unit", "kind"}
+
+// Notation returns where a statement holds an option that may be left in doubt; nil for any other.
+func (s *Stated) Notation(option string) *string {
+	return map[string]*string{"decimal": &s.Marks, "dates": &s.Dates, "unit": &s.Unit, "kind": &s.Kind}[option]
 }
 
 // remember keeps what is stated for a table of a kind.
@@ -50,6 +67,11 @@ func (d *Desk) remember(ctx context.Context, kind string, s Sheet) error {
 		return nil
 	}
 	stated := s.Stated
+	for _, d := range s.Doubts {
+		if at := stated.Notation(d.Option); at != nil && *at == d.Took {
+			*at = "" // taken, for nobody said otherwise: the next table asks again
+		}
+	}
 	if own := len(s.Header) - s.Added; s.Added > 0 {
 		stated.Match = stated.Match[:own]
 	}

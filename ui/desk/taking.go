@@ -20,11 +20,12 @@ type Taken struct {
 // names no make and model is taken for one of the open lot's. It may run on any goroutine: of the state it only takes which lot is open.
 // Errors: the table can't be read or kept; nothing is kept then.
 func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
-	incoming, refused, err := d.Importer.Read(sheet.watched(ctx))
+	reading, ctx := halves(ctx)
+	incoming, refused, err := d.Importer.Read(sheet.watched(reading))
 	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return Taken{}, err
 	}
-	ctx = context.WithoutCancel(ctx) // what is read is kept whole
+	book.Tell(reading, 1) // all at once, where it was read for the preview
 	shelf, err := d.Book.Shelf(ctx)
 	if err != nil {
 		return Taken{}, err
@@ -42,7 +43,7 @@ func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 	if err != nil {
 		return Taken{}, err
 	}
-	return Taken{counts, refused, done}, d.remember(ctx, ofComparables, sheet)
+	return Taken{counts, refused, done}, d.remember(context.WithoutCancel(ctx), ofComparables, sheet)
 }
 
 // shelving is a table on its way to the shelf, beside the rows that it meets there: first those that the open lot has of its own.

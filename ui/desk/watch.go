@@ -1,13 +1,23 @@
 package desk
 
-import "context"
+import (
+	"context"
 
-// watchKey is under what a context holds who hears how far a reading is.
-type watchKey struct{}
+	"walkline/store/book"
+)
 
-// Watched returns a context in which readings of tables tell how far they are, 0..1. A reading stops once the context is done.
+// Watched returns a context in which readings of tables, and the keeping of what is read, tell how far they are, 0..1. They stop once the
+// context is done, and nothing is kept.
 func Watched(ctx context.Context, hears func(done float64)) context.Context {
-	return context.WithValue(ctx, watchKey{}, hears)
+	return book.Watched(ctx, hears)
+}
+
+// reads is the share of taking a table in that its reading takes. Ours.
+const reads = 0.3
+
+// halves returns the contexts in which a table is read, and what is read is kept.
+func halves(ctx context.Context) (reading, keeping context.Context) {
+	return book.Part(ctx, 0, reads), book.Part(ctx, reads, 1)
 }
 
 // watched returns a sheet whose reading tells how far it is and stops once the context is done.
@@ -24,11 +34,8 @@ func Foreseen(ctx context.Context, t Tables, s Sheet) (Preview, error) {
 
 // watch returns what a reading is to tell.
 func watch(ctx context.Context) func(done float64) (stop bool) {
-	hears, _ := ctx.Value(watchKey{}).(func(float64))
 	return func(done float64) bool {
-		if hears != nil {
-			hears(done)
-		}
+		book.Tell(ctx, done)
 		return ctx.Err() != nil
 	}
 }

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"walkline/store/book"
@@ -18,7 +19,17 @@ func ShowDays(show func(lot.Date) string) { showDay = show }
 
 // words says what an import did.
 func (c Counts) words() string {
-	return fmt.Sprintf("%d rows read: %d new, %d the same, %d changed, %d refused.", c.Read, c.New, c.Same, c.Changed, c.Refused)
+	return fmt.Sprintf("%s rows read: %s new, %s the same, %s changed, %s refused.", Grouped(c.Read), Grouped(c.New), Grouped(c.Same),
+		Grouped(c.Changed), Grouped(c.Refused))
+}
+
+// Grouped writes a count with a comma between thousands.
+func Grouped(n int) string {
+	digits := strconv.Itoa(n)
+	for at := len(digits) - 3; at > 0; at -= 3 {
+		digits = digits[:at] + "," + digits[at:]
+	}
+	return digits
 }
 
 // mostListed is how many lots of one day are named before the rest is counted; days beyond mostDays are counted as one.

@@ -14,8 +14,8 @@ import (
 
 // ResaleColumns are the columns of the table of comparables, after the tick.
 var ResaleColumns = []Column{
-	{"Price", true, 76}, {"Used for", false, 150}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Year", true, 52},
-	{"Mileage", true, 80}, {"Trim", false, 56}, {"Title", false, 132}, {"Kind", false, 56}, {"Date", false, 104},
+	{"Price", true, 76}, {"Used for", false, 178}, {"Adjusted", true, 76}, {"Weight", true, 60}, {"Moves it", true, 68}, {"Year", true, 52},
+	{"Mileage", true, 96}, {"Trim", false, 56}, {"Title", false, 104}, {"Kind", false, 56}, {"Date", false, 104},
 	{"Sold for", true, 64}, {"By mileage", true, 84}, {"By age", true, 60}, {"By title", true, 64}, {"By trim", true, 64},
 	{"By engine", true, 76}, {"By place", true, 68}, {"By the rest", true, 80}, {"Upkeep", false, 76},
 }

@@ -39,63 +39,6 @@ func ComparableCells(r resale.Row, currency string) map[string]string {
 	return cells
 }
 
-// ShelfColumns are the columns of the shelf of comparables.
-var ShelfColumns = []Column{{"Price", true, 110}, {"Kind", false, 56}, {"Date", false, 104}, {"Vehicle", false, 180}, {"Mileage", true, 90},
-	{"Title", false, 80}, {"From", false, 120}, {"Came on", false, 104}, {"Before", true, 90}}
-
-// Shelf is the shelf of comparables as the Bench shows it: newest first. Rows are put in words only when they are asked for.
-type Shelf struct {
-	all  []book.Comparable
-	rows []int
-}
-
-// NewShelf returns the rows that have every word of a search, and come from a source, where one is named.
-func NewShelf(s desk.State, search, from string) *Shelf {
-	v := &Shelf{all: s.Shelf}
-	for i := range slices.Backward(s.Shelf) {
-		c := &s.Shelf[i]
-		if from != "" && SourceOf(*c) != from {
-			continue
-		}
-		r := c.Row
-		words := []string{r.Make, r.Model, r.Trim, year(r.ModelYear), r.Title, r.Note, string(r.Date), Day(r.Date), SourceOf(*c)}
-		if search == "" || contains(words, search) {
-			v.rows = append(v.rows, i)
-		}
-	}
-	return v
-}
-
-// Len returns how many rows are shown.
-func (v *Shelf) Len() int { return len(v.rows) }
-
-// At returns the comparable shown at i.
-func (v *Shelf) At(i int) book.Comparable { return v.all[v.rows[i]] }
-
-// Shown returns where the comparable of an id is shown, -1 for nowhere.
-func (v *Shelf) Shown(id int64) int {
-	return slices.IndexFunc(v.rows, func(i int) bool { return v.all[i].ID == id })
-}
-
-// Cells returns the cells of the row shown at i.
-func (v *Shelf) Cells(i int) []string {
-	c := v.At(i)
-	r, p := c.Row, NewPurse(c.Currency)
-	before := ""
-	if n := len(c.Earlier); n > 0 {
-		before = p.Exact(c.Earlier[n-1].Price)
-		if n > 1 {
-			before += fmt.Sprintf(" (%d)", n)
-		}
-	}
-	price := p.Exact(r.Price)
-	if c.Currency != "" {
-		price = c.Currency + " " + price
-	}
-	return []string{price, kind(r.Kind), Day(r.Date), strings.TrimSpace(year(r.ModelYear) + " " + strings.TrimSpace(r.Make+" "+r.Model+" "+
-		r.Trim)), mileage(r), r.Title, SourceOf(c), Day(c.On), before}
-}
-
 // SourceOf returns where a comparable came from, in words.
 func SourceOf(c book.Comparable) string {
 	switch {

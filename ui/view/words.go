@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"walkline/ui/desk"
 	"walkline/valuation/money"
 )
 
@@ -54,7 +55,7 @@ func Count(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return desk.Grouped(n) + " " + noun + "s"
 }
 
 // Vehicle returns year, make, model and trim as one line, "(vehicle not entered)" when there is none.
