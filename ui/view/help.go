@@ -18,7 +18,8 @@ var help = map[string]string{
 	"Planned from":        "The lots of this day, and those of later days that are marked as bid, share what there is.",
 	"Cash to spend":       "What you can spend from this day on, invoices and work together. What builds in hand still take comes off first.",
 	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
-	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
+	"Bays in all": "A build takes a bay until its work ends (finished on). Not entered yet: until the day by which nine in ten are " +
+		"done.",
 	"Money that comes in": "What builds or others pay you between the sale days. It counts for lots of its day and of later days.",
 	"Worth of a free bay": "What a bay that you keep free brings at the sales to come. Today a win must bring more than that.",
 	"Of a free hour":      "What an hour of yours that you keep brings at the sales to come. At 0 only today's lots count.",
