@@ -50,6 +50,7 @@ type Desk struct {
 	went    atomic.Pointer[hammer.Model]        // what the shop's own lots went for; nil: not read yet
 	seen    atomic.Pointer[patterns.Counts]     // what the shop's own surveys found; nil: not read yet
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
+	laid    atomic.Pointer[string]              // mark of those; nil: not read yet
 }
 
 // Load returns the first state: the Board.

@@ -44,6 +44,10 @@ type State struct {
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
+
+	steps   int    // grows with each step that is done or taken back
+	rests   string // mark of what first guesses rest on, as last found; empty: not yet
+	checked string // what of the state that was found for; empty: for none
 }
 
 // Open is the lot on the worksheet.

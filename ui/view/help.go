@@ -237,8 +237,9 @@ var help = map[string]string{
 	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
 
 	// Columns
-	"Walk-away bid":    "The largest bid that keeps every house rule. One step more breaks one.",
-	"Set by":           "The house rule that the next bid would break first.",
+	"Walk-away bid": "The largest bid that keeps every house rule. One step more breaks one.",
+	"Set by": "The house rule that the next bid would break first. Behind it (was …): a first guess that moved when results, surveys, " +
+		"factors, comparables or catalogue changed.",
 	"Chance of a loss": "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Sold for":         "Brought from what was asked to what it sells for.",
 	"By mileage":       "What the difference in mileage to this lot is worth.",
@@ -259,7 +260,7 @@ var help = map[string]string{
 	"Expected":         "Its chance times what it costs.",
 	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
 	"Worth a look": "What a minute of looking at the lot brings on average, in money: with the damage known you bid more for the good ones " +
-		"and leave the bad ones. Sort by it to see what to look at next. A first guess knows the results and surveys from before it was made.",
+		"and leave the bad ones. Sort by it to see what to look at next. A first guess is made anew when what it rests on changes.",
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
