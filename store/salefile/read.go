@@ -80,7 +80,7 @@ func Read(data []byte) (sale.Sale, []Fault) {
 	form := casefile.Decode(data, &d)
 	cur, known := money.Lookup(d.Currency)
 	if !known {
-		return sale.Sale{}, form
+		return sale.Sale{}, append(form, missing(data)...)
 	}
 	if d.Format != Format {
 		return sale.Sale{}, []Fault{{Key: "format", Value: fmt.Sprintf("%q", d.Format), Want: Format + ", the version that this program reads"}}

@@ -75,6 +75,7 @@ func TestFaultsNameTheirKeys(t *testing.T) {
 		{"[]", "file"},
 		{with("sale/1", "sale/2"), "format"},
 		{with(`"USD"`, `"USX"`), "currency"},
+		{strings.NewReplacer(`"USD"`, `"USX"`, `"hours":160,`, ``).Replace(smallest), "hours"},
 		{with(`"cash":12000,`, ``), "cash"},
 		{with(`"cash":12000`, `"cash":-1`), "cash"},
 		{with(`"cash":12000`, `"cash":"12000.005"`), "cash"},

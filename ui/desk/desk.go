@@ -150,7 +150,9 @@ func (d *Desk) read(ctx context.Context, s State, o Open) (Open, error) {
 		return o, err
 	}
 	o.State, o.Case, o.Photos, o.Went, o.kept, o.shelf = l.State, c, l.Photos, l.Build.Hammer, l, shelf
-	o.Faults = o.Case.Check()
+	if o.Faults, o.Needs = o.Case.Check(), nil; len(o.Faults) > 0 {
+		o.Needs = valuation.Missing(o.Case, d.Knowledge())
+	}
 	return o, nil
 }
 

@@ -56,6 +56,7 @@ type Open struct {
 	State    lot.State
 	Case     valuation.Case    // as it is kept, with the learned factors that are in force
 	Faults   []valuation.Fault // why the case can't be valued yet
+	Needs    []valuation.Need  // what a bid needs then beside them, as far as the catalogues tell
 	Valued   *Valued           // the last valuation; nil: none yet
 	Outline  *Valued           // work, risks and looks of a case that can't be valued since; nil: Valued has them
 	Problem  string            // why it could not be valued
