@@ -95,7 +95,12 @@ func deeds() []deed {
 	} {
 		list = append(list, deed{name, func(u *user, _ int) { u.do(action) }})
 	}
-	return append(list,
+	return append(list, tables()...)
+}
+
+// tables are the deeds that take a table in.
+func tables() []deed {
+	return []deed{
 		deed{"run list", func(u *user, _ int) { u.enlist(runList, "Harrow Flats") }},
 		deed{"results", func(u *user, _ int) {
 			u.enlist("Lot,Year,Make,Model,Sold for,Currency\n14,2016,Tarn,Vole,3300,USD\n", "Harrow Flats")
@@ -114,7 +119,8 @@ func deeds() []deed {
 				u.t.Fatal(err)
 			}
 			u.takePast(sheet)
-		}})
+		}},
+	}
 }
 
 // inMatrix returns a user with the two lots, of which the first has a photograph, a comparable of its own and a donor vehicle; what there
