@@ -155,7 +155,7 @@ func met(s sale.Sale, i int) sale.Purse {
 
 // The grid stands in with what comes in between days as it does without: within 2 % of the exact program.
 func TestTheGridHoldsWithWhatComesIn(t *testing.T) {
-	rng := rand.New(rand.NewPCG(11, 12))
+	rng := rand.New(rand.NewPCG(11, 13))
 	var exact, grid float64
 	for range 40 {
 		s := byDay(small(rng, 6), rng)
