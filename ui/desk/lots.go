@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"walkline/store/book"
 	"walkline/valuation"
@@ -88,10 +89,17 @@ func MarkLots(state lot.State, ids ...int64) Action {
 	if state == lot.Lost {
 		said += " What it went for, you tell under Lot > Went for."
 	}
-	return onLotsWith(namedMany{"mark as " + string(state), said, ids},
+	a := onLotsWith(namedMany{"mark as " + string(state), said, ids},
 		func(ctx context.Context, d *Desk, s State, c *book.Change) (string, error) {
 			return d.mark(ctx, s, c, state, nil)
 		})
+	a.of = func(s State) book.Subject {
+		if bought := state == lot.Won || state == lot.Lost; !bought && s.Place == Builds && s.Build != nil && slices.Contains(ids, s.Build.ID) {
+			return book.Buys // its page goes with it
+		}
+		return s.Subject()
+	}
+	return a
 }
 
 // mark gives a lot another state, and what it went for where that is known. It returns what is to be said of it.
