@@ -42,7 +42,7 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 	before.Currency, before.Headings = s.Stated.Currency, s.Stated.Headings
 	s.Doubts = slices.DeleteFunc(slices.Clone(s.Doubts), func(d Doubt) bool {
 		at := before.Notation(d.Option)
-		return at == nil || *at != ""
+		return at != nil && *at != ""
 	})
 	for _, option := range notations {
 		if at := before.Notation(option); *at == "" { // nobody ever said it
