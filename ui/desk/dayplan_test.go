@@ -86,6 +86,43 @@ func TestResultsMoveThePlanAtOnce(t *testing.T) {
 	}
 }
 
+// A hammer price that is put right, or entered under Builds, is money that is gone: the lot was marked as won before.
+func TestWhatABuildSaysMovesThePlan(t *testing.T) {
+	u, ids := planning(t)
+	u.well(desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 3 }))
+	u.well(desk.OpenLot(ids[0]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won))
+	first := u.plan().Sale.Cash
+	u.well(desk.Call(400000), desk.RecordResult(lot.Won))
+	if u.s.Planned() != nil {
+		t.Error("the plan from before the price was put right is still shown")
+	}
+	if second := u.plan().Sale.Cash; second != first-300000 {
+		t.Errorf("a price put right from 1,000 to 4,000 leaves %v of %v", second, first)
+	}
+	u.well(desk.Undo())
+	if again := u.plan().Sale.Cash; again != first {
+		t.Errorf("taken back: %v, want %v", again, first)
+	}
+	u.well(desk.Redo())
+	if second := u.plan().Sale.Cash; second != first-300000 {
+		t.Errorf("done again: %v of %v", second, first)
+	}
+}
+
+func TestAPriceEnteredUnderBuildsLetsLivePlanAgain(t *testing.T) {
+	u, ids := planning(t)
+	u.well(desk.OpenLot(ids[1]), desk.MarkLots(lot.Won, ids[0]), desk.Go(desk.Live))
+	of, _ := u.s.PlanDue()
+	p, err := u.PlanDay(t.Context(), u.s)
+	if u.s = u.s.DayPlanned(of, p, err); u.s.Day.Problem == "" {
+		t.Fatal("a won lot without its price is planned")
+	}
+	u.well(desk.Go(desk.Builds), desk.ShowBuild(ids[0]), desk.SetHammer(at(100000)), desk.Go(desk.Live))
+	if u.plan(); u.s.Day.Problem != "" {
+		t.Errorf("the problem stays: %s", u.s.Day.Problem)
+	}
+}
+
 func TestLaterDaysShareWhatThereIs(t *testing.T) {
 	u, _ := planning(t)
 	later := sound("3")

@@ -100,13 +100,13 @@ func EditDay(words string, change func(*SaleDay)) Action {
 	}).ofSubject(Planning)
 }
 
-// Results mark what the shown plan is of: the day, what there is, and what became of the lots.
+// Results mark what the shown plan is of: the day, what there is, what became of the lots, and what their builds say.
 func (s State) resultsMark() string {
 	var came []any
 	for _, e := range s.Entries {
 		came = append(came, e.ID, e.State, e.SaleDate, e.Archived)
 	}
-	return mark(s.Day.Date, s.Day.Has, came)
+	return mark(s.Day.Date, s.Day.Has, came, s.steps.builds)
 }
 
 // dayMark marks all that the plan comes from.
@@ -115,7 +115,7 @@ func (s State) dayMark() string {
 	if s.Open != nil {
 		open = fmt.Sprint(s.Open.ID, " ", s.Open.kept.Revision)
 	}
-	return mark(s.resultsMark(), s.Factors, s.Own, s.edition.text, open)
+	return mark(s.resultsMark(), s.Factors, s.Own, s.edition.text, open, s.steps.worth)
 }
 
 // PlanDue reports whether the day's plan has to be worked out anew, and the mark of what it will be of.
