@@ -50,14 +50,22 @@ func (p *Page) sayCount() {
 	p.count.SetText(words)
 }
 
-// menu is what may be done with the lot of a row; what may be done with many is done with all that are marked.
+// of returns the lots that a command on a row is meant for: all that are marked where the row is one of them, else its own alone.
+func (p *Page) of(row int) []int64 {
+	id := p.rows[row].ID
+	if p.marked[id] {
+		return p.Marked()
+	}
+	return []int64{id}
+}
+
+// menu is what may be done with the lot of a row; what may be done with many is done with all that are marked where it is one of them.
 func (p *Page) menu(row int) []*fyne.MenuItem {
 	id := p.rows[row].ID
 	item := func(words string, action desk.Action) *fyne.MenuItem {
 		return fyne.NewMenuItem(words, func() { p.do(action) })
 	}
-	all := p.Marked()
-	of := ""
+	all, of := p.of(row), ""
 	if len(all) > 1 {
 		of = fmt.Sprintf(" %d lots", len(all))
 	}
@@ -65,8 +73,8 @@ func (p *Page) menu(row int) []*fyne.MenuItem {
 	for _, s := range lot.States {
 		items = append(items, item("Mark"+of+": "+string(s), desk.MarkLots(s, all...)))
 	}
-	return append(items, item("Went for…", desk.Want(desk.ResultOfLot)), fyne.NewMenuItemSeparator(),
-		item("Move"+of+" to another sale…", desk.Want(desk.MoveToSale)),
+	return append(items, item("Went for…", desk.WantFor(desk.ResultOfLot, all...)), fyne.NewMenuItemSeparator(),
+		item("Move"+of+" to another sale…", desk.WantFor(desk.MoveToSale, all...)),
 		item("Archive"+of, desk.ArchiveLots(true, all...)), item("Take"+of+" out of the archive", desk.ArchiveLots(false, all...)),
 		item("Remove"+of, desk.RemoveLots(all...)))
 }

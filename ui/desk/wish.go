@@ -5,6 +5,7 @@ package desk
 type Wish struct {
 	For    Wanted
 	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
+	Lots   []int64                 // the lots that it is about
 	Name   string                  // the file's, where it is about one; the text itself, where it is about that
 	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
 }
@@ -44,6 +45,9 @@ const (
 
 // Want returns the action of a wish.
 func Want(what Wanted) Action { return Action{Wish: Wish{For: what}} }
+
+// WantFor returns the action of a wish about lots.
+func WantFor(what Wanted, ids ...int64) Action { return Action{Wish: Wish{For: what, Lots: ids}} }
 
 // WantOf returns the action of a wish about something.
 func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what, Key: key}} }
