@@ -89,6 +89,29 @@ func applying[T any](w *Window, saying string, take func(context.Context, desk.S
 	}
 }
 
+// prepare has the part of an action that takes long done away from the window, and then does the rest.
+func (w *Window) prepare(a desk.Action) {
+	working, cancel := context.WithCancel(context.Background())
+	bar, s := w.waiting(a.Bar(), cancel), w.state
+	task.Start(w.runner, task.Order[desk.Action]{ // without a key: a second one must not cancel the first
+		Work: func(ctx context.Context) (desk.Action, error) {
+			return w.desk.Ahead(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }), s, a)
+		},
+		Report: func(done float64, _ string) { bar.set(done) },
+		Show: func(rest desk.Action, err error) {
+			defer cancel()
+			bar.close()
+			switch {
+			case err != nil && working.Err() != nil:
+				w.say(desk.State{Notice: a.Bar() + ": cancelled. Nothing was changed."})
+			case err != nil:
+				w.failed(a.Words(), err)
+			default:
+				w.Do(rest)
+			}
+		}})
+}
+
 // refusedOf are the rows that a list or past buys did not take.
 func refusedOf(e desk.Enlisted) []desk.Refusal { return e.Refused }
 

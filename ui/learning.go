@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 )
@@ -41,9 +42,15 @@ func (w *Window) lookAt(key string) {
 // revalue values the lots of the Board with the factors in force, away from the window.
 func (w *Window) revalue() {
 	factors := w.state.Factors
-	task.Start(w.runner, task.Order[bool]{Key: "revalue",
-		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx, factors) },
-		Show: func(_ bool, err error) { w.failed("value the open lots with the new factors", err) }})
+	task.Start(w.runner, task.Order[[]book.Entry]{Key: "revalue",
+		Work: func(ctx context.Context) ([]book.Entry, error) { return w.desk.Revalue(ctx, factors) },
+		Show: func(entries []book.Entry, err error) {
+			if err != nil {
+				w.failed("value the open lots with the new factors", err)
+				return
+			}
+			w.show(w.state.Guessed(entries))
+		}})
 }
 
 // replay tries today's factors on every past lot; the notice says how far it is.

@@ -160,6 +160,10 @@ func (w *Window) Do(a desk.Action) {
 	if field := w.typing(); field != "" && a.Words() != "" {
 		a = a.Typed(field + " " + a.Words())
 	}
+	if a.Bar() != "" {
+		w.prepare(a)
+		return
+	}
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Do(ctx, s, a) })
 }
 
@@ -272,7 +276,6 @@ func (w *Window) NewLot() {
 
 // LoadDemo adds the demo sale.
 func (w *Window) LoadDemo() {
-	w.say(desk.State{Notice: "Valuing the demo sale…"})
 	w.Do(desk.LoadDemo())
 	w.focusPage()
 }

@@ -17,10 +17,37 @@ type Action struct {
 	field string                   // that is typed in: see [Action.Typed]
 	of    func(State) book.Subject // whose step it is; nil: that of the page
 	do    func(context.Context, *Desk, State, Action) State
+	ahead func(context.Context, *Desk, State, Action) (deed, error) // the part that takes long, before do; nil: there is none
+	bar   string                                                    // what is said while that is done; empty: it is short
 }
+
+// deed is what is left of an action once the part that takes long is done.
+type deed = func(context.Context, *Desk, State, Action) State
 
 // Words returns what undo will name; empty: nothing is kept.
 func (a Action) Words() string { return a.words }
+
+// Bar returns what is said while the action is prepared by [Desk.Ahead]; empty: it is done at once.
+func (a Action) Bar() string { return a.bar }
+
+// Ahead does the part of an action that takes long, and returns what is left to be done. It touches no state and may run on any goroutine;
+// a context made by [Watched] hears how far it is. Errors: the book can't be read, or the work was cancelled.
+func (d *Desk) Ahead(ctx context.Context, s State, a Action) (Action, error) {
+	rest, err := a.ahead(ctx, d, s, a)
+	a.do, a.ahead, a.bar = rest, nil, ""
+	return a, err
+}
+
+// keepsAfter returns an action that makes a step from what takes long to work out; bar is said meanwhile, empty where it is short.
+func keepsAfter(words, bar string, ahead func(context.Context, *Desk, State, Action) (deed, error)) Action {
+	return Action{words: words, bar: bar, ahead: ahead, do: func(ctx context.Context, d *Desk, s State, a Action) State {
+		rest, err := ahead(ctx, d, s, a)
+		if err != nil {
+			return s.troubled(a.words, err)
+		}
+		return rest(ctx, d, s, a)
+	}}
+}
 
 // Typed returns the action as one keystroke of a field: those that follow each other in the same one are one step.
 func (a Action) Typed(field string) Action {

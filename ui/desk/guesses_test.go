@@ -13,7 +13,9 @@ import (
 
 	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/valuation"
 	"walkline/valuation/invoice"
+	"walkline/valuation/learn"
 	"walkline/valuation/money"
 )
 
@@ -155,5 +157,27 @@ func TestGuessingIsCancelled(t *testing.T) {
 	if err := u.Guess(ctx, u.s.Factors, desk.NewWaiting([]int64{u.s.Entries[0].ID}), func([]book.Entry) {}); err == nil ||
 		!strings.Contains(err.Error(), "cancel") {
 		t.Errorf("%v", err)
+	}
+}
+
+// A first guess that rests on its list's own value is made anew with other factors like any other bid.
+func TestAFirstGuessOnTheListsValueIsValuedAnew(t *testing.T) {
+	u := newUser(t)
+	u.ready()
+	u.enlist("Lot,Year,Make,Model,Odometer (mi),Title,Loss,Value before,Currency\n14,2019,Ostrane,Pell,61200,salvage,collision,16500,USD\n",
+		"North yard")
+	id := u.s.Entries[0].ID
+	if !u.lot(id).Case.Unlooked() || len(u.lot(id).Case.Check()) == 0 {
+		t.Fatal("the lot is no first guess on its list's value alone")
+	}
+	if err := u.kept.NoteAnswer(t.Context(), id, u.lot(id).Revision, valuation.Answer{Decision: "bid", WalkAway: at(1)}); err != nil {
+		t.Fatal(err)
+	}
+	entries, err := u.Revalue(t.Context(), learn.Factors{})
+	if err != nil || len(entries) != 1 || entries[0].Answer == nil || (entries[0].Answer.WalkAway != nil && *entries[0].Answer.WalkAway == 1) {
+		t.Errorf("%v: the answer stays %+v", err, entries[0].Answer)
+	}
+	if u.s = u.s.Guessed(entries); u.s.Entries[0].Answer != entries[0].Answer {
+		t.Error("the Board shows the old answer")
 	}
 }

@@ -42,18 +42,38 @@ func (d *Desk) add(ctx context.Context, s State, a Action, cases []valuation.Cas
 
 // LoadDemo adds the demo sale.
 func LoadDemo() Action {
-	return keeps("add the demo sale", func(ctx context.Context, d *Desk, s State, a Action) State {
-		s, done := d.add(ctx, s, a, d.Demo())
-		if s.Trouble != "" {
-			return s
-		}
-		for _, id := range done.Lots {
-			if err := d.revalue(ctx, s.Factors, id); err != nil {
-				return s.troubled("keep the demo's answers", err)
+	return keepsAfter("add the demo sale", "Valuing the demo sale", func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
+		cases, far := d.Demo(), watch(ctx)
+		answers := make([]*valuation.Answer, len(cases))
+		for i, c := range cases {
+			if far(float64(i) / float64(len(cases))) {
+				return nil, ctx.Err()
+			}
+			if a, err := d.answer(c.With(s.Factors)); err == nil {
+				answers[i] = &a
 			}
 		}
-		return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
+		return func(ctx context.Context, d *Desk, s State, a Action) State {
+			return d.addValued(ctx, s, a, cases, answers)
+		}, nil
 	}).ofSubject(book.Board)
+}
+
+// addValued adds the demo's lots with their answers, nil where one can't be valued.
+func (d *Desk) addValued(ctx context.Context, s State, a Action, cases []valuation.Case, answers []*valuation.Answer) State {
+	s, done := d.add(ctx, s, a, cases)
+	if s.Trouble != "" {
+		return s
+	}
+	for i, answer := range answers {
+		if answer == nil {
+			continue
+		}
+		if err := d.Book.NoteAnswer(ctx, done.Lots[i], done.Revisions[i], *answer); err != nil {
+			return s.troubled("keep the demo's answers", err)
+		}
+	}
+	return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
 }
 
 // DuplicateLots copies the cases of lots as new ones, in one step.
@@ -88,7 +108,11 @@ func MarkLots(state lot.State, ids ...int64) Action {
 	if state == lot.Lost {
 		said += " What it went for, you tell under Lot > Went for."
 	}
-	return onLotsWith(namedMany{"mark as " + string(state), said, ids},
+	bar := ""
+	if len(ids) > 1 && (state == lot.Bid || state == lot.Won) {
+		bar = fmt.Sprintf("Valuing %d lots", len(ids))
+	}
+	return onLotsWith(namedMany{"mark as " + string(state), said, ids, bar},
 		func(ctx context.Context, d *Desk, s State, c *book.Change) (string, error) {
 			return d.mark(ctx, s, c, state, nil)
 		})
@@ -122,7 +146,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	v, err := d.Value(c)
+	answer, err := d.answer(c)
 	if err != nil {
 		return nil, err
 	}
@@ -130,7 +154,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	return &book.Prediction{Case: c, Answer: v.Answer, Figures: figures}, nil
+	return &book.Prediction{Case: c, Answer: answer, Figures: figures}, nil
 }
 
 // begun returns what came of a lot once it is won or lost: what it went for, and of a won one its day and invoice. Lines of an

@@ -56,7 +56,7 @@ func saleWords(sale string, day lot.Date) string {
 
 // onLots is onLotsWith for a change of which there is nothing to say.
 func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Action {
-	return onLotsWith(namedMany{words, said, ids}, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
+	return onLotsWith(namedMany{words: words, said: said, ids: ids}, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
 		change(s, &c.After)
 		return "", nil
 	})
@@ -66,19 +66,23 @@ func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Acti
 type namedMany struct {
 	words, said string
 	ids         []int64
+	bar         string // what is said while what is changed is worked out; empty: that is short
 }
 
 // onLotsWith returns an action that changes lots in one step of the page's history, named after the only one or their number. What
 // change says of a lot is said after the rest; of many lots what is said of the first, and how often the like is.
 func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Change) (string, error)) Action {
-	return keeps(n.words, func(ctx context.Context, d *Desk, s State, a Action) State {
+	return keepsAfter(n.words, n.bar, func(ctx context.Context, d *Desk, s State, a Action) (deed, error) {
 		a.words = namedStep(n.words, fmt.Sprintf("%d lots", len(n.ids)))
-		step := a.step(s)
+		step, far := a.step(s), watch(ctx)
 		var says []string
-		for _, id := range n.ids {
+		for i, id := range n.ids {
+			if far(float64(i) / float64(len(n.ids))) {
+				return nil, ctx.Err()
+			}
 			l, err := d.Book.Lot(ctx, id)
 			if err != nil {
-				return s.troubled(n.words+" the lot", err)
+				return nil, err
 			}
 			if len(n.ids) == 1 {
 				a.words = namedStep(n.words, named(l.Case))
@@ -86,7 +90,7 @@ func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Ch
 			c := book.Change{Before: l, After: l.Clone()}
 			words, err := change(ctx, d, s, &c)
 			if err != nil {
-				return s.troubled(n.words+" the lot", err)
+				return nil, err
 			}
 			if words != "" {
 				says = append(says, words)
@@ -94,11 +98,12 @@ func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Ch
 			step.Lots = append(step.Lots, c)
 		}
 		step.Label = a.words
-		s, _ = d.keep(ctx, s, a.words, step)
-		if s.Trouble != "" {
-			return s
-		}
-		return ifKept(d.lists(ctx, d.refresh(ctx, s)), n.said+inShort(says))
+		return func(ctx context.Context, d *Desk, s State, _ Action) State {
+			if s, _ = d.keep(ctx, s, a.words, step); s.Trouble != "" {
+				return s
+			}
+			return ifKept(d.lists(ctx, d.refresh(ctx, s)), n.said+inShort(says))
+		}, ctx.Err()
 	})
 }
 

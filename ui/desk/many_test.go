@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -61,5 +62,34 @@ func TestManyLotsAreMarkedAndCopiedInOneStep(t *testing.T) {
 	}
 	if s = u.well(desk.Undo()); len(s.Entries) != 3 {
 		t.Errorf("taken back, %d lots", len(s.Entries))
+	}
+}
+
+// Marking many lots as bid values each of them: that part is done ahead, away from the window, and keeps nothing. What was changed
+// meanwhile stays, and undo takes back the marks alone.
+func TestManyLotsAreValuedBeforeTheyAreMarked(t *testing.T) {
+	u := newUser(t)
+	ids := u.add(sound("14"), sound("15"))
+	mark := desk.MarkLots(lot.Bid, ids...)
+	if mark.Bar() == "" || desk.MarkLots(lot.Bid, ids[0]).Bar() != "" || desk.MarkLots(lot.Passed, ids...).Bar() != "" {
+		t.Error("the wrong marks are slow")
+	}
+	var far []float64
+	rest, err := u.Ahead(desk.Watched(t.Context(), func(x float64) { far = append(far, x) }), u.s, mark)
+	if err != nil || rest.Bar() != "" || len(far) != 2 || u.frozen() != 0 {
+		t.Fatalf("%v, %q, %v, %d frozen", err, rest.Bar(), far, u.frozen())
+	}
+	u.well(desk.OpenLot(ids[0]), rename("make", "Tarn"), desk.Go(desk.Board))
+	if s := u.well(rest); u.frozen() != 2 || s.Reach.Undo != "mark 2 lots as bid" || u.lot(ids[0]).Case.Lot.Make != "Tarn" {
+		t.Errorf("%d frozen, %q, make %q", u.frozen(), s.Reach.Undo, u.lot(ids[0]).Case.Lot.Make)
+	}
+	u.well(desk.Undo())
+	if l := u.lot(ids[0]); l.State != lot.ToLookAt || l.Case.Lot.Make != "Tarn" {
+		t.Errorf("taken back: %s, %q", l.State, l.Case.Lot.Make)
+	}
+	ended, end := context.WithCancel(t.Context())
+	end()
+	if _, err := u.Ahead(ended, u.s, mark); err == nil {
+		t.Error("marking that was cancelled has a rest to do")
 	}
 }
