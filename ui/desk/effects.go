@@ -117,9 +117,9 @@ func (w weighing) compare(c valuation.Case, now, proposed learn.Factors) (valuat
 	return w.memory.Compare(c, w.know, now, proposed)
 }
 
-// Shown returns the state with the effects of a proposal that have come back.
-func (s State) Shown(key string, effects []Effect, err error) State {
-	if s.Record == nil {
+// Shown returns the state with the effects of a proposal that have come back; those of a record before the present one are dropped.
+func (s State) Shown(of TrackRecord, key string, effects []Effect, err error) State {
+	if !s.recordIs(of) {
 		return s
 	}
 	if err != nil {

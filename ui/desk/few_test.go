@@ -89,7 +89,7 @@ func badDiary(t *testing.T, add func(u *user) int64) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			u.s = u.s.Shown(key, effects, nil)
+			u.s = u.s.Shown(*u.s.Record, key, effects, nil)
 			if effects[0].Share < 1 {
 				held++
 				if effects[0].Whole.Steps < 2 {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -185,9 +186,14 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 	return r, nil
 }
 
-// Replayed returns the state with a replay that has come back.
-func (s State) Replayed(r Replay, err error) State {
-	if s.Record == nil {
+// recordIs reports whether the track record still is another one: no factor was decided on since, and nothing of a past lot was entered.
+func (s State) recordIs(of TrackRecord) bool {
+	return s.Record != nil && !s.Record.Stale && reflect.DeepEqual(s.Record.Now, of.Now) && reflect.DeepEqual(s.Record.Proposals, of.Proposals)
+}
+
+// Replayed returns the state with a replay that has come back; one of a record before the present one is dropped.
+func (s State) Replayed(of TrackRecord, r Replay, err error) State {
+	if !s.recordIs(of) {
 		return s
 	}
 	if err != nil {
