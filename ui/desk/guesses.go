@@ -14,10 +14,8 @@ import (
 // quarter of the work.
 const pace = 500 * time.Millisecond
 
-// Unrated reports whether the Board lacks what is known of a lot: no answer, or a first guess of what it was before.
-func Unrated(e book.Entry) bool {
-	return tobid(e) && (e.Answer == nil || e.Answer.Stale && e.Answer.FirstGuess)
-}
+// Unrated reports whether the Board lacks what is known of a lot: no answer, or one of what it was before.
+func Unrated(e book.Entry) bool { return tobid(e) && (e.Answer == nil || e.Answer.Stale) }
 
 // Waiting are lots that wait for a first guess. It may be used on any goroutine.
 type Waiting struct {
@@ -57,7 +55,7 @@ func (w *Waiting) next() int64 {
 	return id
 }
 
-// Guess values the lots that wait, of which the Board shows no figures, by as many workers as the desk has, and keeps the answers; lots
+// Guess values the lots that wait, of which the Board shows no figures or old ones, by as many workers as the desk has, and keeps the answers; lots
 // that can't be valued are passed over. It may run on any goroutine; seen is called now and then with the lots as they stand by then, one
 // call at a time. Errors: the book can't be read or written, or the work was cancelled.
 func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, seen func([]book.Entry)) error {

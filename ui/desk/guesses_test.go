@@ -17,6 +17,7 @@ import (
 	"walkline/valuation/invoice"
 	"walkline/valuation/learn"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // What the Board lacks is guessed and called a first guess; a lot without a price stays without, and is not asked for again and again.
@@ -179,5 +180,35 @@ func TestAFirstGuessOnTheListsValueIsValuedAnew(t *testing.T) {
 	}
 	if u.s = u.s.Guessed(entries); u.s.Entries[0].Answer != entries[0].Answer {
 		t.Error("the Board shows the old answer")
+	}
+}
+
+// A bid of what a lot was before is made anew for the Board: its lot was left before it was valued again, or moved to another yard.
+func TestAnOldBidOnTheBoardIsMadeAnew(t *testing.T) {
+	u := newUser(t)
+	ids := u.add(sound("14"), sound("15"))
+	guess := func() {
+		t.Helper()
+		if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(e []book.Entry) { u.s = u.s.Guessed(e) }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	guess()
+	edit := desk.EditLot("price", func(c *valuation.Case) { c.Resale.Guess.Likely, c.Resale.Guess.High = 9500, 12000 })
+	was := *u.s.Entries[0].Answer.WalkAway
+	u.well(desk.OpenLot(ids[0]), edit, desk.Go(desk.Board), desk.MoveLots("Lower Pans", "2026-12-11", ids[1]))
+	for _, e := range u.s.Entries {
+		if !desk.Unrated(e) || !e.Answer.Stale {
+			t.Errorf("lot %s stays as it is: %+v", e.Number, e.Answer)
+		}
+	}
+	if guess(); u.s.Entries[0].Answer.Stale || u.s.Entries[1].Answer.Stale || *u.lot(ids[0]).Case.Resale.Guess != (prob.Three{Low: 8000, Likely: 9500,
+		High: 12000}) {
+		t.Errorf("still old: %+v", u.s.Entries)
+	}
+	for _, e := range u.s.Entries {
+		if e.ID == ids[0] && *e.Answer.WalkAway <= was {
+			t.Errorf("the bid stays %d at a higher price", *e.Answer.WalkAway)
+		}
 	}
 }
