@@ -337,3 +337,20 @@ func TestThePastYearPricesABay(t *testing.T) {
 		t.Errorf("%+v brings %v, without it %v", after.Sale.Later, after.Answer.Expected, p.Answer.Expected)
 	}
 }
+
+// Money that was entered in one currency is not renamed into another by an edit beside it.
+func TestADaysMoneyStaysInItsCurrency(t *testing.T) {
+	u, _ := planning(t)
+	u.well(desk.Go(desk.Bench), desk.SetCurrency("JPY"), desk.Go(desk.SalePlan), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 2 }))
+	if has := *u.s.Day.Has; has.Currency != "USD" || has.Cash != 1_000_000 || has.Bays != 2 {
+		t.Errorf("after an edit of the bays: %+v", has)
+	}
+	u.well(desk.Undo())
+	if has := *u.s.Day.Has; has.Currency != "USD" || has.Bays != 1 {
+		t.Errorf("taken back: %+v", has)
+	}
+	u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 0 }))
+	if has := *u.s.Day.Has; has.Currency != "JPY" {
+		t.Errorf("without money the day is in the old currency: %+v", has)
+	}
+}

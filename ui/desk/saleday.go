@@ -26,6 +26,11 @@ type SaleDay struct {
 	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
+// penniless reports whether no money is entered for the day.
+func (d SaleDay) penniless() bool {
+	return d.Cash == 0 && d.Later == Later{} && !slices.ContainsFunc(d.In, func(c Coming) bool { return c.Amount != 0 })
+}
+
 // Agenda is the sale day that is planned.
 type Agenda struct {
 	Date    lot.Date // unknown: no lot has a day
@@ -83,7 +88,7 @@ func ShowDay(day lot.Date) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State { return d.loadDay(ctx, s, day) })
 }
 
-// EditDay changes what there is for the day that is planned.
+// EditDay changes what there is for the day that is planned. Its money stays in the currency in which it was entered: nothing is converted.
 func EditDay(words string, change func(*SaleDay)) Action {
 	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
 		if !s.Day.Date.Known() {
@@ -95,7 +100,9 @@ func EditDay(words string, change func(*SaleDay)) Action {
 		}
 		after.In = slices.Clone(after.In)
 		change(&after)
-		after.Currency = s.Shop.Currency
+		if after.penniless() { // nothing is written in the old one
+			after.Currency = s.Shop.Currency
+		}
 		return d.keepSetting(ctx, s, a, dayPrefix+string(s.Day.Date), before, after)
 	}).ofSubject(Planning)
 }
