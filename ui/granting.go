@@ -50,12 +50,14 @@ func (w *Window) readListing(text string) {
 		w.Paste(text)
 	default:
 		w.Do(desk.FillIn(text))
-		if o := w.state.Open; o != nil && o.Listed != nil {
-			if missing := view.StillMissing(*o); len(missing) > 0 {
-				w.Do(desk.Seek(missing[0].Key))
-			} else if o.Case.Unlooked() {
-				w.Do(desk.Seek("damage"))
-			}
+		o := w.state.Open
+		if o == nil || o.Listed == nil || w.state.Trouble != "" {
+			return
+		}
+		if missing := view.StillMissing(*o); len(missing) > 0 {
+			w.Do(desk.Seek(missing[0].Key).Quietly())
+		} else if o.Case.Unlooked() {
+			w.Do(desk.Seek("damage").Quietly())
 		}
 	}
 }

@@ -14,6 +14,7 @@ import (
 type Action struct {
 	Wish  Wish                     // what the user is asked for first; the window asks. Zero: nothing
 	words string                   // of the step, which undo names; empty: only what is shown changes
+	quiet bool                     // what was said before stays in sight
 	field string                   // that is typed in: see [Action.Typed]
 	of    func(State) book.Subject // whose step it is; nil: that of the page
 	do    func(context.Context, *Desk, State, Action) State
@@ -55,6 +56,12 @@ func (a Action) Typed(field string) Action {
 	return a
 }
 
+// Quietly returns the action as one that follows another at once: what that one said stays in sight.
+func (a Action) Quietly() Action {
+	a.quiet = true
+	return a
+}
+
 // shows returns an action that changes only what is shown.
 func shows(do func(context.Context, *Desk, State) State) Action {
 	return Action{do: func(ctx context.Context, d *Desk, s State, _ Action) State { return do(ctx, d, s) }}
@@ -77,7 +84,10 @@ func (d *Desk) Do(ctx context.Context, s State, a Action) State {
 		return s
 	}
 	s.Clash, s.Taken = nil, book.Done{}
-	after := noted(s, a.do(ctx, d, s.said(""), a), a.words)
+	if !a.quiet {
+		s = s.said("")
+	}
+	after := noted(s, a.do(ctx, d, s, a), a.words)
 	if after.Place != Worksheet {
 		after = after.untried()
 	}
