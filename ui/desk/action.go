@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/store/book"
@@ -161,8 +162,12 @@ func (d *Desk) shown(ctx context.Context, s State, done book.Done) State {
 			s = d.rebuilt(ctx, s)
 		}
 	}
-	if len(done.Settings) > 0 {
-		s = d.loadSettings(ctx, s)
+	if aDay := func(name string) bool { return strings.HasPrefix(name, dayPrefix) }; len(done.Settings) > 0 {
+		if slices.ContainsFunc(done.Settings, func(name string) bool { return !aDay(name) }) {
+			s = d.loadSettings(ctx, s)
+		} else { // no lot is valued from what there is for a day
+			s = d.loadDay(ctx, s, s.Day.Date)
+		}
 	}
 	if len(done.Shelf) > 0 {
 		s = d.reshelved(ctx, s)

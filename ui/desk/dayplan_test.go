@@ -123,6 +123,19 @@ func TestAPriceEnteredUnderBuildsLetsLivePlanAgain(t *testing.T) {
 	}
 }
 
+// A keystroke in the plan's fields values no lot anew.
+func TestWhatThereIsForADayChangesNoLot(t *testing.T) {
+	u, ids := planning(t)
+	revision := u.well(desk.OpenLot(ids[0]), desk.Go(desk.SalePlan)).Open.Revision
+	s := u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 12_000 }))
+	if s.Open.Revision != revision || s.Day.Has.Cash != 12_000 {
+		t.Errorf("revision %d, then %d; cash %v", revision, s.Open.Revision, s.Day.Has.Cash)
+	}
+	if s = u.well(desk.Undo()); s.Day.Has.Cash != 1_000_000 || s.Open.Revision != revision {
+		t.Errorf("taken back: %v, revision %d", s.Day.Has.Cash, s.Open.Revision)
+	}
+}
+
 func TestLaterDaysShareWhatThereIs(t *testing.T) {
 	u, _ := planning(t)
 	later := sound("3")
