@@ -125,7 +125,7 @@ func (d *Desk) mark(ctx context.Context, s State, c *book.Change, state lot.Stat
 	if (state == lot.Bid || state == lot.Won) && l.State != lot.Won { // of a won lot what was forecast stands: work on it may have begun
 		p, err := d.predict(ctx, l, s.Factors)
 		if err != nil {
-			said += " No prediction was frozen: " + err.Error()
+			said += noneFrozen(l.State) + err.Error()
 		}
 		c.Freeze = p
 	}
@@ -138,6 +138,14 @@ func (d *Desk) mark(ctx context.Context, s State, c *book.Change, state lot.Stat
 		said += " It is among the Builds now."
 	}
 	return said, nil
+}
+
+// noneFrozen says that a lot's mark froze no prediction; one of an earlier mark still stands.
+func noneFrozen(was lot.State) string {
+	if was == lot.Bid {
+		return " No new prediction was frozen: "
+	}
+	return " No prediction was frozen: "
 }
 
 // predict values a lot as it stands, for good, with the comparables that it draws.

@@ -56,6 +56,9 @@ func TestManyLotsAreMarkedAndCopiedInOneStep(t *testing.T) {
 	if u.frozen() != 2 || !strings.HasPrefix(s.Notice, "Marked 3 lots: bid. No prediction was frozen: ") {
 		t.Errorf("%d frozen, %q", u.frozen(), s.Notice)
 	}
+	if s = u.well(desk.MarkLots(lot.Bid, ids[2])); !strings.HasPrefix(s.Notice, "Marked: bid. No new prediction was frozen: ") {
+		t.Errorf("marked once more: %q", s.Notice)
+	}
 	s = u.well(desk.DuplicateLots(ids[:2]...))
 	if len(s.Entries) != 5 || s.Reach.Undo != "duplicate 2 lots" || s.Notice != "Copied 2 lots. Each copy has its own history." {
 		t.Errorf("%d lots, %q, %q", len(s.Entries), s.Reach.Undo, s.Notice)
