@@ -111,8 +111,8 @@ func TestAnUndoneListKeepsTheLotsThatComparablesWereTakenInFor(t *testing.T) {
 	ids := threeListed(t, s)
 	row := book.Comparable{Row: sample(t).Resale.Rows[0], Currency: "USD", On: "2026-11-20", Lot: ids[0]}
 	do(t, s, book.Step{Subject: book.Worksheet(ids[0]), Label: "comparable", Shelf: []book.Shelved{{After: &row}}})
-	if done := undone(t, s, book.Board, "run list"); !slices.Equal(done.Stayed, []string{"lot 101"}) || !slices.Equal(done.Lots, []int64{ids[2], ids[1]}) &&
-		!slices.Equal(done.Lots, ids[1:]) {
+	if done := undone(t, s, book.Board, "run list"); !slices.Equal(done.Stayed, []string{"lot 101"}) || len(done.Lots) != 2 ||
+		slices.Contains(done.Lots, ids[0]) {
 		t.Errorf("stayed %q, changed %v of %v", done.Stayed, done.Lots, ids)
 	}
 	if got := lotNumbers(t, s); !slices.Equal(got, []string{"101"}) {

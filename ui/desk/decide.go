@@ -160,8 +160,8 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 	return ""
 }
 
-// Revalue values every lot that is still to be bid for with the factors in force, as the Board does, and returns the Board with the answers.
-// It touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
+// Revalue values every lot that is still to be bid for with the factors in force, as the Board does, and returns the Board with the
+// answers. It touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
 func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) ([]book.Entry, error) {
 	entries, err := d.Book.Entries(ctx)
 	if err != nil {

@@ -14,7 +14,8 @@ import (
 // brings while that is a starter value. Parts that the law may forbid to sell are left out of it. What it costs by the starter values and
 // what that does to the bid is said. One step of the lot.
 func PlanDonor() Action {
-	return keepsAfter("donor vehicle", "Valuing the lot with a donor vehicle", func(_ context.Context, d *Desk, s State, a Action) (deed, error) {
+	const bar = "Valuing the lot with a donor vehicle"
+	return keepsAfter("donor vehicle", bar, func(_ context.Context, d *Desk, s State, a Action) (deed, error) {
 		if s.Open == nil {
 			return func(_ context.Context, _ *Desk, s State, _ Action) State { return s }, nil
 		}

@@ -41,6 +41,28 @@ func onlyShelved(u *user) int64 {
 	return id
 }
 
+// weighed has the effects of a proposal come back, and returns 1 where it is held back.
+func (u *user) weighed(key string) (held int) {
+	u.t.Helper()
+	for _, p := range u.s.Record.Proposals {
+		if p.Key != key {
+			continue
+		}
+		effects, err := u.Effects(u.t.Context(), *u.s.Record, p)
+		if err != nil {
+			u.t.Fatal(err)
+		}
+		u.s = u.s.Shown(*u.s.Record, key, effects, nil)
+		if effects[0].Share < 1 {
+			held = 1
+			if effects[0].Whole.Steps < 2 {
+				u.t.Errorf("%s is held back for nothing: %+v", key, effects[0])
+			}
+		}
+	}
+	return held
+}
+
 func badDiary(t *testing.T, add func(u *user) int64) {
 	u := newUser(t)
 	prior, err := resale.ParsePrior(assets.ResalePrior())
@@ -81,22 +103,7 @@ func badDiary(t *testing.T, add func(u *user) int64) {
 		if s := u.do(desk.Accept(key)); s.Notice == "" || !s.Factors.Empty() && before == today && held == 0 && len(s.Record.Effects) == 0 {
 			t.Errorf("%s was taken before its effect was known: %q", key, s.Notice)
 		}
-		for _, p := range u.s.Record.Proposals {
-			if p.Key != key {
-				continue
-			}
-			effects, err := u.Effects(t.Context(), *u.s.Record, p)
-			if err != nil {
-				t.Fatal(err)
-			}
-			u.s = u.s.Shown(*u.s.Record, key, effects, nil)
-			if effects[0].Share < 1 {
-				held++
-				if effects[0].Whole.Steps < 2 {
-					t.Errorf("%s is held back for nothing: %+v", key, effects[0])
-				}
-			}
-		}
+		held += u.weighed(key)
 		u.do(desk.Accept(key))
 		if moved := bid() - before; moved >= 5000 || moved <= -5000 {
 			t.Errorf("%s moved the bid by %d", key, moved)

@@ -42,8 +42,11 @@ func (d *Desk) reach(ctx context.Context, s State) State {
 	return s
 }
 
-// undone stands before the name of a step that was taken back.
-const undone = "Undone: "
+// undone stands before the name of a step that was taken back, redone before that of one that was done again.
+const (
+	undone = "Undone: "
+	redone = "Done again: "
+)
 
 // Undo takes the last step of the page's own subject back, and shows what it changed.
 func Undo() Action {
@@ -53,7 +56,7 @@ func Undo() Action {
 // Redo does the step again that was taken back last.
 func Redo() Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State {
-		return d.travel(ctx, s, "Done again: ", d.Book.Redo)
+		return d.travel(ctx, s, redone, d.Book.Redo)
 	})
 }
 

@@ -56,7 +56,8 @@ func saleWords(sale string, day lot.Date) string {
 
 // onLots is onLotsWith for a change of which there is nothing to say.
 func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Action {
-	return onLotsWith(namedMany{words: words, said: said, ids: ids}, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
+	n := namedMany{words: words, said: said, ids: ids}
+	return onLotsWith(n, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
 		change(s, &c.After)
 		return "", nil
 	})

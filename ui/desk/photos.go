@@ -216,7 +216,8 @@ func (s State) Photographing() book.Subject {
 	return ""
 }
 
-// photosOf returns whose step a change of a lot's photographs is: of its build on the page of builds where it has one, else of its worksheet.
+// photosOf returns whose step a change of a lot's photographs is: on the page of builds its build's, where it has one, else its
+// worksheet's.
 func (s State) photosOf(id int64) book.Subject {
 	if s.Place == Builds && slices.ContainsFunc(s.Bought, func(b book.Bought) bool { return b.ID == id }) {
 		return book.Build(id)

@@ -46,8 +46,8 @@ func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 	return Taken{counts, refused, done}, d.remember(ctx, ofComparables, sheet)
 }
 
-// TakeFor returns how a table is taken in that was read for a lot, 0 for the shelf: as [Desk.Take] does. Errors: another page is in sight by
-// then, whose currency and vehicle the table was not read for.
+// TakeFor returns how a table is taken in that was read for a lot, 0 for the shelf: as [Desk.Take] does. Errors: another page is in sight
+// by then, whose currency and vehicle the table was not read for.
 func (d *Desk) TakeFor(id int64) func(context.Context, State, Sheet) (Taken, error) {
 	return func(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 		if s.forLot() != id {
