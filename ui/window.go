@@ -300,10 +300,10 @@ func (w *Window) at() (int64, bool) {
 	return 0, false
 }
 
-// those returns the lots that a command is meant for which may be given to many at once: those marked on the Board, else the one of at.
+// those returns the lots that a command is meant for which may be given to many at once: those ticked on the Board, else the one of at.
 func (w *Window) those() []int64 {
 	if w.state.Place == desk.Board {
-		return w.board.Marked()
+		return w.board.Ticked()
 	}
 	if id, ok := w.at(); ok {
 		return []int64{id}

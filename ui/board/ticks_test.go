@@ -41,10 +41,10 @@ func TestLotsAreMarkedByMouseAndKeyboardAndChangedAtOnce(t *testing.T) {
 	tapRow(p, 0, 0)
 	tapRow(p, 2, fyne.KeyModifierShift)
 	tapRow(p, 4, fyne.KeyModifierShortcutDefault)
-	if got := p.Marked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots ticked") {
-		t.Fatalf("marked %v of %v", got, ids)
+	if got := p.Ticked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots ticked") {
+		t.Fatalf("ticked %v of %v", got, ids)
 	}
-	seen.Press(p.table, fyne.KeySpace) // the fifth is unmarked again
+	seen.Press(p.table, fyne.KeySpace) // the fifth is unticked again
 	for _, i := range p.menu(0) {
 		if i.Label == "Mark 3 lots: lost" {
 			i.Action()
@@ -82,7 +82,7 @@ func TestTheMenuIsOfTheRowUnderThePointer(t *testing.T) {
 		}
 		done(a)
 	}
-	p.mark(3, 4, true)
+	p.tick(3, 4, true)
 	tapRow(p, 1, 0)
 	act := func(row int, words string) {
 		at := slices.IndexFunc(p.menu(row), func(i *fyne.MenuItem) bool { return i.Label == words })
