@@ -200,18 +200,6 @@ func (d *Desk) bought(c valuation.Case) lot.Date {
 	return today
 }
 
-// onLot returns an action on a lot that is kept, named with the lot's number.
-func onLot(words string, id int64, do func(context.Context, *Desk, State, Action, book.Lot) State) Action {
-	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		l, err := d.Book.Lot(ctx, id)
-		if err != nil {
-			return s.troubled(words+" the lot", err)
-		}
-		a.words = namedStep(words, named(l.Case))
-		return do(ctx, d, s, a, l)
-	})
-}
-
 // namedStep puts what is meant behind the verb of what is done with it.
 func namedStep(words, meant string) string {
 	verb, rest := words, ""
@@ -229,17 +217,6 @@ func named(c valuation.Case) string {
 		return "the lot"
 	}
 	return "lot " + c.Lot.Number
-}
-
-// change keeps what differs between two values of a lot as a step, and reads the Board again.
-func (d *Desk) change(ctx context.Context, s State, a Action, before, after book.Lot, freeze *book.Prediction) State {
-	step := a.step(s)
-	step.Lots = []book.Change{{Before: before, After: after, Freeze: freeze}}
-	s, _ = d.keep(ctx, s, a.words, step)
-	if s.Trouble != "" {
-		return s
-	}
-	return d.lists(ctx, d.refresh(ctx, s))
 }
 
 // ifKept is the state with what is said once it was kept.

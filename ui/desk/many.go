@@ -100,12 +100,17 @@ func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Ch
 		}
 		step.Label = a.words
 		return func(ctx context.Context, d *Desk, s State, _ Action) State {
-			if s, _ = d.keep(ctx, s, a.words, step); s.Trouble != "" {
-				return s
-			}
-			return ifKept(d.lists(ctx, d.refresh(ctx, s)), n.said+inShort(says))
+			return d.changed(ctx, s, step, n.said+inShort(says))
 		}, ctx.Err()
 	})
+}
+
+// changed keeps a step that changes lots, reads the lists again, and says what came of it.
+func (d *Desk) changed(ctx context.Context, s State, step book.Step, said string) State {
+	if s, _ = d.keep(ctx, s, step.Label, step); s.Trouble != "" {
+		return s
+	}
+	return ifKept(d.lists(ctx, d.refresh(ctx, s)), said)
 }
 
 // inShort is the first of what is said of several lots, and of how many more something is said.
