@@ -56,8 +56,8 @@ func (w *Waiting) next() int64 {
 }
 
 // Guess values the lots that wait, of which the Board shows no figures or old ones, by as many workers as the desk has, and keeps the
-// answers; lots that can't be valued are passed over. It may run on any goroutine; seen is called now and then with the lots as they stand by then, one
-// call at a time. Errors: the book can't be read or written, or the work was cancelled.
+// answers; lots that can't be valued are passed over. It may run on any goroutine; seen is called now and then with the lots as they stand
+// by then, one call at a time. Errors: the book can't be read or written, or the work was cancelled.
 func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, seen func([]book.Entry)) error {
 	r, err := d.NewRating(ctx, f)
 	if err != nil {
