@@ -103,3 +103,34 @@ func TestAWonLotStaysThoughItsStepIsForgotten(t *testing.T) {
 		t.Errorf("stayed %q, changed %v", done.Stayed, done.Lots)
 	}
 }
+
+// Comparables that were typed or taken in for a lot are a step of its worksheet that changes the shelf alone: the lot stays for them, until
+// they are taken back.
+func TestAnUndoneListKeepsTheLotsThatComparablesWereTakenInFor(t *testing.T) {
+	s := opened(t)
+	ids := threeListed(t, s)
+	row := book.Comparable{Row: sample(t).Resale.Rows[0], Currency: "USD", On: "2026-11-20", Lot: ids[0]}
+	do(t, s, book.Step{Subject: book.Worksheet(ids[0]), Label: "comparable", Shelf: []book.Shelved{{After: &row}}})
+	if done := undone(t, s, book.Board, "run list"); !slices.Equal(done.Stayed, []string{"lot 101"}) || len(done.Lots) != 2 ||
+		slices.Contains(done.Lots, ids[0]) {
+		t.Errorf("stayed %q, changed %v of %v", done.Stayed, done.Lots, ids)
+	}
+	if got := lotNumbers(t, s); !slices.Equal(got, []string{"101"}) {
+		t.Errorf("after undo there are %q", got)
+	}
+	redone(t, s, book.Board, "run list")
+	if got := lotNumbers(t, s); len(got) != 3 {
+		t.Errorf("done again there are %q", got)
+	}
+}
+
+func TestANewLotGoesOnceItsComparablesAreTakenBack(t *testing.T) {
+	s := opened(t)
+	ids := threeListed(t, s)
+	row := book.Comparable{Row: sample(t).Resale.Rows[0], Currency: "USD", On: "2026-11-20", Lot: ids[0]}
+	do(t, s, book.Step{Subject: book.Worksheet(ids[0]), Label: "comparable", Shelf: []book.Shelved{{After: &row}}})
+	undone(t, s, book.Worksheet(ids[0]), "comparable")
+	if done := undone(t, s, book.Board, "run list"); len(done.Stayed) > 0 || len(lotNumbers(t, s)) != 0 {
+		t.Errorf("stayed %q", done.Stayed)
+	}
+}

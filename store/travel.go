@@ -71,17 +71,27 @@ func (w *work) travel(of book.Subject, back bool) error {
 	return w.putChange(k.number, string(text))
 }
 
-// since returns the lots that steps after one changed, of whatever subject, as far as those steps are not taken back.
-func (w *work) since(number int64) (map[int64]bool, error) {
-	lots := map[int64]bool{}
+// since returns the lots that steps after one changed, of whatever subject, as far as those steps are not taken back, and the subjects of
+// such steps: what was put on the shelf before a lot is a step of its worksheet that changes no lot.
+func (w *work) since(number int64) (lots map[int64]bool, of map[book.Subject]bool, err error) {
+	lots, of = map[int64]bool{}, map[book.Subject]bool{}
 	var id int64
-	err := w.each(`SELECT DISTINCT c.value ->> '$.lot' FROM steps s, json_each(s.change, '$.lots') c
+	var subject book.Subject
+	err = w.each(`SELECT DISTINCT subject FROM steps s WHERE number > ? AND undone = 0 AND `+intact("steps", "s"), func(rows *sql.Rows) error {
+		err := rows.Scan(&subject)
+		of[subject] = true
+		return err
+	}, number)
+	if err != nil {
+		return nil, nil, err
+	}
+	err = w.each(`SELECT DISTINCT c.value ->> '$.lot' FROM steps s, json_each(s.change, '$.lots') c
 		WHERE s.number > ? AND s.undone = 0 AND `+intact("steps", "s"), func(rows *sql.Rows) error {
 		err := rows.Scan(&id)
 		lots[id] = true
 		return err
 	}, number)
-	return lots, err
+	return lots, of, err
 }
 
 // spare takes out of the change of a step the lots that it would take off although something was done to them after it: to mark one
@@ -90,7 +100,7 @@ func (w *work) spare(c *change, number int64) (stayed []string, err error) {
 	if !slices.ContainsFunc(c.Lots, takesOff) {
 		return nil, nil
 	}
-	since, err := w.since(number)
+	since, of, err := w.since(number)
 	if err != nil {
 		return nil, err
 	}
@@ -100,7 +110,8 @@ func (w *work) spare(c *change, number int64) (stayed []string, err error) {
 		if err != nil {
 			return nil, err
 		}
-		if l.Removed || !takesOff(lc) || !since[lc.Lot] && (lc.New == "" || lc.New == string(l.State)) {
+		changed := since[lc.Lot] || of[book.Worksheet(lc.Lot)]
+		if l.Removed || !takesOff(lc) || !changed && (lc.New == "" || lc.New == string(l.State)) {
 			rest = append(rest, lc)
 			continue
 		}

@@ -35,13 +35,14 @@ func (w *Window) foresee() {
 }
 
 // chooseFile lets the user choose a photo or PDF, keeps it beside the store, and hands over its name and hash.
-func (w *Window) chooseFile(chosen func(name, hash string)) {
+func (w *Window) chooseFile(chosen func(name, hash string) bool) {
 	w.pickOne("File of a bill", "Attach", pick.For{Endings: append([]string{".pdf"}, photoEndings...), What: "photo or PDF"},
 		func(path string) { w.keepFile(path, chosen) })
 }
 
-// keepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash.
-func (w *Window) keepFile(path string, chosen func(name, hash string)) {
+// keepFile keeps the photo or PDF of a bill away from the window, and hands over its name and hash. Where nobody takes it
+// any more, that is said.
+func (w *Window) keepFile(path string, chosen func(name, hash string) bool) {
 	name := filepath.Base(path)
 	task.Start(w.runner, task.Order[string]{
 		Work: func(ctx context.Context) (string, error) {
@@ -56,7 +57,9 @@ func (w *Window) keepFile(path string, chosen func(name, hash string)) {
 				w.failed("keep "+name, err)
 				return
 			}
-			chosen(name, hash)
+			if !chosen(name, hash) {
+				w.say(desk.State{Notice: name + " was not put to a bill: another page was opened meanwhile, or the bill is gone."})
+			}
 		}})
 }
 

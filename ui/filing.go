@@ -91,12 +91,6 @@ func (w *Window) askFiles(paths []string, pictures bool) {
 func (w *Window) fileBills(id int64, at int, paths []string) {
 	w.builds().GoToBill(at)
 	for _, path := range paths {
-		w.keepFile(path, func(name, hash string) {
-			if w.state.Build == nil || w.state.Build.ID != id {
-				w.say(desk.State{Notice: name + " was not put to a bill: another page was opened meanwhile."})
-				return
-			}
-			w.builds().FileOfBill(at, build.File{Name: name, Hash: hash})
-		})
+		w.keepFile(path, func(name, hash string) bool { return w.builds().FileOfBill(id, at, build.File{Name: name, Hash: hash}) })
 	}
 }

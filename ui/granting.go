@@ -17,8 +17,8 @@ func (w *Window) grant(wish desk.Wish) {
 		desk.AddDemo:           w.LoadDemo,
 		desk.ReadListing:       func() { w.readListing(wish.Name) },
 		desk.ImportRunList:     w.ImportList,
-		desk.MoveToSale:        w.moveLots,
-		desk.ResultOfLot:       w.tellResult,
+		desk.MoveToSale:        func() { w.moveLots(wish.Lots) },
+		desk.ResultOfLot:       func() { w.tellResult(wish.Lots) },
 		desk.BoardColumns:      w.chooseColumns,
 		desk.ImportComparables: w.Import,
 		desk.ImportPastBuys:    w.importPast,
@@ -54,12 +54,14 @@ func (w *Window) readListing(text string) {
 		w.Paste(text)
 	default:
 		w.Do(desk.FillIn(text))
-		if o := w.state.Open; o != nil && o.Listed != nil {
-			if missing := view.StillMissing(*o); len(missing) > 0 {
-				w.Do(desk.Seek(missing[0].Key))
-			} else if o.Case.Unlooked() {
-				w.Do(desk.Seek("damage"))
-			}
+		o := w.state.Open
+		if o == nil || o.Listed == nil || w.state.Trouble != "" {
+			return
+		}
+		if missing := view.StillMissing(*o); len(missing) > 0 {
+			w.Do(desk.Seek(missing[0].Key).Quietly())
+		} else if o.Case.Unlooked() {
+			w.Do(desk.Seek("damage").Quietly())
 		}
 	}
 }

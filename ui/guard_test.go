@@ -78,7 +78,7 @@ func TestTheFileOfABillIsKept(t *testing.T) {
 		}
 	}
 	var name, hash string
-	take := func(n, h string) { name, hash = n, h }
+	take := func(n, h string) bool { name, hash = n, h; return true }
 	w.keepFile(filepath.Join(folder, "hood.pdf"), take)
 	if _, err := w.desk.Files.KeptFile(hash, "pdf"); err != nil || name != "hood.pdf" {
 		t.Errorf("%q, %q, %v", name, hash, err)

@@ -31,9 +31,9 @@ func (w *Window) usual() desk.Opening {
 
 // comparables are tables of vehicles for sale or sold, for the open lot.
 func (w *Window) comparables() taking {
-	usual, of := w.usual(), lot.Lot{}
+	usual, of, id := w.usual(), lot.Lot{}, int64(0)
 	if o := w.state.Before(); o != nil {
-		usual.Currency, of = o.Case.Currency, o.Case.Lot
+		usual.Currency, of, id = o.Case.Currency, o.Case.Lot, o.ID
 		usual.Unit = of.OdometerUnit
 	}
 	return taking{
@@ -45,7 +45,7 @@ func (w *Window) comparables() taking {
 		},
 		tables:  w.desk.Importer,
 		options: (*matching).ofComparables,
-		apply: applying(w, "Taking the comparables in", w.desk.Take, w.desk.TakenIn,
+		apply: applying(w, "Taking the comparables in", w.desk.TakeFor(id), w.desk.TakenIn,
 			func(t desk.Taken) []desk.Refusal { return t.Refused }),
 		refused: w.desk.Importer.Refused,
 	}

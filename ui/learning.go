@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 
+	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 )
@@ -17,6 +18,8 @@ func (w *Window) learn() {
 	if w.state.Record != nil && !w.state.Record.Stale {
 		return
 	}
+	w.runner.Cancel("effects") // they are of the record before
+	w.runner.Cancel("replay")
 	list := w.state.Bought
 	task.Start(w.runner, task.Order[desk.TrackRecord]{Key: "learn",
 		Work: func(ctx context.Context) (desk.TrackRecord, error) { return w.desk.Learn(ctx, list) },
@@ -33,7 +36,7 @@ func (w *Window) lookAt(key string) {
 		if p.Key == key {
 			task.Start(w.runner, task.Order[[]desk.Effect]{Key: "effects",
 				Work: func(ctx context.Context) ([]desk.Effect, error) { return w.desk.Effects(ctx, r, p) },
-				Show: func(e []desk.Effect, err error) { w.show(w.state.Shown(key, e, err)) }})
+				Show: func(e []desk.Effect, err error) { w.show(w.state.Shown(r, key, e, err)) }})
 		}
 	}
 }
@@ -41,9 +44,15 @@ func (w *Window) lookAt(key string) {
 // revalue values the lots of the Board with the factors in force, away from the window.
 func (w *Window) revalue() {
 	factors := w.state.Factors
-	task.Start(w.runner, task.Order[bool]{Key: "revalue",
-		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx, factors) },
-		Show: func(_ bool, err error) { w.failed("value the open lots with the new factors", err) }})
+	task.Start(w.runner, task.Order[[]book.Entry]{Key: "revalue",
+		Work: func(ctx context.Context) ([]book.Entry, error) { return w.desk.Revalue(ctx, factors) },
+		Show: func(entries []book.Entry, err error) {
+			if err != nil {
+				w.failed("value the open lots with the new factors", err)
+				return
+			}
+			w.show(w.state.Guessed(desk.Guesses{Entries: entries}))
+		}})
 }
 
 // replay tries today's factors on every past lot; the notice says how far it is.
@@ -51,11 +60,11 @@ func (w *Window) replay() {
 	if w.state.Record == nil {
 		return
 	}
-	list, now, currency := w.state.Bought, w.state.Record.Now, w.state.Record.Currency
+	list, of := w.state.Bought, *w.state.Record
 	task.Start(w.runner, task.Order[desk.Replay]{Key: "replay",
 		Work: func(ctx context.Context) (desk.Replay, error) {
-			return w.desk.Again(ctx, list, now, currency, func(done float64, words string) { task.Report(ctx, done, words) })
+			return w.desk.Again(ctx, list, of.Now, of.Currency, func(done float64, words string) { task.Report(ctx, done, words) })
 		},
 		Report: func(_ float64, words string) { w.say(desk.State{Notice: words}) },
-		Show:   func(r desk.Replay, err error) { w.show(w.state.Replayed(r, err)) }})
+		Show:   func(r desk.Replay, err error) { w.show(w.state.Replayed(of, r, err)) }})
 }

@@ -80,14 +80,14 @@ func (w *Window) groups() []struct {
 		{"Duplicate", fyne.KeyD, false, func() { w.withThose(desk.DuplicateLots) }},
 		{"Archive", "", false, func() { w.archive(true) }},
 		{"Take out of the archive", "", false, func() { w.archive(false) }},
-		{"Move to another sale…", fyne.KeyM, false, w.moveLots},
+		{"Move to another sale…", fyne.KeyM, false, func() { w.moveLots(w.those()) }},
 		{"Remove", fyne.KeyDelete, false, func() { w.withThose(desk.RemoveLots) }},
 	}
 	for _, s := range lot.States {
 		lots = append(lots, command{"Mark: " + string(s), "", false,
 			func() { w.withThose(func(ids ...int64) desk.Action { return desk.MarkLots(s, ids...) }) }})
 	}
-	lots = append(lots, command{"Went for…", "", false, w.tellResult})
+	lots = append(lots, command{"Went for…", "", false, func() { w.tellResult(w.those()) }})
 	var places []command
 	for _, s := range w.places.stations {
 		places = append(places, command{s.name, s.key, false, func() { w.goTo(s.place) }})

@@ -14,9 +14,8 @@ import (
 	"walkline/ui/widgets"
 )
 
-// moveLots asks for another sale and its day, and moves the marked lots there, or the one that is shown.
-func (w *Window) moveLots() {
-	ids := w.those()
+// moveLots asks for another sale and its day, and moves lots there.
+func (w *Window) moveLots(ids []int64) {
 	if len(ids) == 0 {
 		w.say(desk.State{Notice: "Select a lot first."})
 		return

@@ -117,6 +117,7 @@ func (w *Window) photosOf() (id int64, usual lot.Stage) {
 // takePhotos reads and keeps files away from the window, then adds them to the lot that was open when it began.
 func (w *Window) takePhotos(paths []string, area string, stage lot.Stage) {
 	id, _ := w.photosOf()
+	of := w.state.Photographing()
 	if id == 0 {
 		w.say(desk.State{Notice: "First open the lot that the photos are of."})
 		return
@@ -129,6 +130,7 @@ func (w *Window) takePhotos(paths []string, area string, stage lot.Stage) {
 				w.failed("add the photos", err)
 				return
 			}
+			kept.Of = of
 			w.Do(desk.AddPhotos(id, kept, area, stage))
 		}})
 }

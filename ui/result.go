@@ -16,9 +16,8 @@ import (
 	"walkline/valuation/money"
 )
 
-// tellResult asks what the selected lot went for, and who got it.
-func (w *Window) tellResult() {
-	ids := w.those()
+// tellResult asks what a lot went for, and who got it.
+func (w *Window) tellResult(ids []int64) {
 	at := slices.IndexFunc(w.state.Entries, func(e book.Entry) bool { return len(ids) == 1 && e.ID == ids[0] })
 	if at < 0 {
 		w.say(desk.State{Notice: "What a lot went for is told of one lot: tick or select just one."})

@@ -49,27 +49,26 @@ func (w *Window) waiting(words string, cancel func()) *bar {
 	return b
 }
 
-// apart does a long action away from the window. Until it is kept whole it can be cancelled.
-func (w *Window) apart(a desk.Action) {
-	words := a.Doing()
+// prepare has the part of an action that takes long done away from the window, and then does the rest. Until that it can be cancelled.
+func (w *Window) prepare(a desk.Action) {
 	working, cancel := context.WithCancel(context.Background())
-	bar, s := w.waiting(words, cancel), w.state
-	type came = func(context.Context, desk.State) desk.State
-	task.Start(w.runner, task.Order[came]{ // without a key: it is done to its end
-		Work: func(ctx context.Context) (came, error) {
-			return w.desk.Apart(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }), s, a)
+	words, s := a.Bar(w.state), w.state
+	bar := w.waiting(words, cancel)
+	task.Start(w.runner, task.Order[desk.Action]{ // without a key: a second one must not cancel the first
+		Work: func(ctx context.Context) (desk.Action, error) {
+			return w.desk.Ahead(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }), s, a)
 		},
 		Report: func(done float64, _ string) { bar.set(done) },
-		Show: func(then came, err error) {
+		Show: func(rest desk.Action, err error) {
 			defer cancel()
 			bar.close()
 			switch {
 			case err != nil && working.Err() != nil:
 				w.say(desk.State{Notice: words + ": cancelled. Nothing was changed."})
-			case then == nil:
+			case !rest.Ready():
 				w.failed(words, err)
 			default:
-				w.act(then)
+				w.Do(rest)
 			}
 		}})
 }

@@ -160,8 +160,8 @@ func (w *Window) Do(a desk.Action) {
 	if field := w.typing(); field != "" && a.Words() != "" {
 		a = a.Typed(field + " " + a.Words())
 	}
-	if a.Long(w.state) {
-		w.guard(func() { w.apart(a) })
+	if a.Bar(w.state) != "" {
+		w.guard(func() { w.prepare(a) })
 		return
 	}
 	w.act(func(ctx context.Context, s desk.State) desk.State { return w.desk.Do(ctx, s, a) })
@@ -276,7 +276,6 @@ func (w *Window) NewLot() {
 
 // LoadDemo adds the demo sale.
 func (w *Window) LoadDemo() {
-	w.say(desk.State{Notice: "Valuing the demo sale…"})
 	w.Do(desk.LoadDemo())
 	w.focusPage()
 }
@@ -301,10 +300,10 @@ func (w *Window) at() (int64, bool) {
 	return 0, false
 }
 
-// those returns the lots that a command is meant for which may be given to many at once: those marked on the Board, else the one of at.
+// those returns the lots that a command is meant for which may be given to many at once: those ticked on the Board, else the one of at.
 func (w *Window) those() []int64 {
 	if w.state.Place == desk.Board {
-		return w.board.Marked()
+		return w.board.Ticked()
 	}
 	if id, ok := w.at(); ok {
 		return []int64{id}

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 
+	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/memory"
 	"walkline/valuation/patterns"
@@ -51,6 +52,11 @@ func (g *Guesser) Beside() *Guesser {
 
 // Value is [Value] under the guesser's knowledge.
 func (g *Guesser) Value(c Case) (Answer, error) { return g.memory.Value(c, g.k) }
+
+// Compare is [Memory.Compare] under the guesser's knowledge.
+func (g *Guesser) Compare(c Case, now, proposed learn.Factors) (Effect, error) {
+	return g.memory.Compare(c, g.k, now, proposed)
+}
 
 // Over is Value over surveys of the caller's own in the place of those that the list leaves possible, for a lot that nobody has looked at.
 // Limits: at least one, their chances sum to 1, the most like each other side by side.

@@ -140,7 +140,7 @@ func (s *shop) lots(ctx context.Context, file *store.Store) error {
 			return err
 		}
 		name := desk.LotName(e.Number, e.Sale, e.ModelYear, e.Make, e.Model)
-		l.Case = desk.Shelved(l, shelf)
+		l.Case = desk.Shelved(l, shelf).ByList()
 		if faults := l.Case.Check(); len(faults) > 0 {
 			s.doubts = append(s.doubts, fmt.Sprintf("%s cannot be valued: %s", name, faults[0].Error()))
 			continue

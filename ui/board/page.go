@@ -35,7 +35,7 @@ type Page struct {
 	filter view.Filter
 	lots   view.Listing
 	rows   []*view.BoardRow
-	marked map[int64]bool // lots that a command is given to at once
+	ticked map[int64]bool // lots that a command is given to at once
 	chosen []view.BoardColumn
 	number string // the longest that is listed
 
@@ -51,7 +51,7 @@ const inWords = 150
 
 // New returns the page, not yet showing a state.
 func New(do func(desk.Action)) *Page {
-	p := &Page{do: do, count: widget.NewLabel(""), says: form.Small(""), marked: map[int64]bool{}}
+	p := &Page{do: do, count: widget.NewLabel(""), says: form.Small(""), ticked: map[int64]bool{}}
 	p.search = widgets.NewTextEntry()
 	p.search.SetPlaceHolder("Search lots")
 	p.search.OnChanged = func(s string) { p.filter.Search = s; p.renderRows() }
@@ -70,9 +70,9 @@ func New(do func(desk.Action)) *Page {
 	p.table.Empty = "No lot fits the search."
 	p.table.OnOpen = func(row int) { do(desk.OpenLot(p.rows[row].ID)) }
 	p.table.OnSelected = func(int) { p.renderListed() }
-	p.table.OnTick = func(row int, on bool) { p.mark(row, row, on) }
-	p.table.OnTickMany = func(from, to int) { p.mark(from, to, true) }
-	p.table.OnDelete = func(int) { do(desk.RemoveLots(p.Marked()...)) }
+	p.table.OnTick = func(row int, on bool) { p.tick(row, row, on) }
+	p.table.OnTickMany = func(from, to int) { p.tick(from, to, true) }
+	p.table.OnDelete = func(int) { do(desk.RemoveLots(p.Ticked()...)) }
 	p.table.Menu = p.menu
 	p.table.OnSort = func(column int, falling bool) {
 		p.filter.Sort, p.filter.Down = p.chosen[column].At(), falling

@@ -25,7 +25,7 @@ func planHeight() int { return int(96 * theme.Scale()) }
 
 // row returns a row as the table shows it.
 func (p *Page) row(r *view.BoardRow) table.Row {
-	return table.Row{Cells: p.cells(r), Ticked: p.marked[r.ID], Picture: func(column int) image.Image {
+	return table.Row{Cells: p.cells(r), Ticked: p.ticked[r.ID], Picture: func(column int) image.Image {
 		look := r.Look()
 		switch p.chosen[column].Title {
 		case view.PhotoColumn:

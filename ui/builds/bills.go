@@ -71,10 +71,15 @@ func (p *Page) GoToBill(at int) {
 	p.bills.choose(at)
 }
 
-// FileOfBill puts a kept file to a bill of the open build, -1: to the new one on the form.
-func (p *Page) FileOfBill(at int, f build.File) {
+// FileOfBill puts a kept file to a bill of a build, -1: to the new one on the form. It reports whether it could: not where that build is
+// open no more, or the bill is gone.
+func (p *Page) FileOfBill(id int64, at int, f build.File) bool {
+	if o := p.open(); o.ID != id || p.state.Place != desk.Builds || at >= len(o.Build.Receipts) {
+		return false
+	}
 	p.GoToBill(at)
 	p.bills.change("file", func(r *build.Receipt) { r.SetFiles(append(r.Files(), f)) })
+	return true
 }
 
 // addDonor adds the field for the vehicle that a used part came from; what is doubtful about its VIN stands below it.
@@ -92,8 +97,10 @@ func addDonor(f *form.Of[build.Receipt]) {
 func addFiles(l *ledger[build.Receipt]) {
 	files := container.NewVBox()
 	choose := widgets.NewButton("Add a file…", func() {
-		at := l.selected
-		l.page.do(desk.WantFile(func(name, hash string) { l.page.FileOfBill(at, build.File{Name: name, Hash: hash}) }))
+		id, at := l.shown, l.selected
+		l.page.do(desk.WantFile(func(name, hash string) bool {
+			return l.page.FileOfBill(id, at, build.File{Name: name, Hash: hash})
+		}))
 	})
 	l.form.Row("Photos or PDFs", container.NewVBox(files, container.NewHBox(choose)), func(r build.Receipt) {
 		files.Objects = nil

@@ -76,6 +76,20 @@ func TestADonorsVINIsCheckedAsTheLotsOwn(t *testing.T) {
 	}
 }
 
+// A file that comes once another build is open, or its bill is gone, is taken by none.
+func TestAFileThatComesLateIsPutToNoOtherBill(t *testing.T) {
+	s := opened(t, "Bills")
+	one := build.Receipt{Kind: "part", What: "Door"}
+	s.edit("x", func(b *build.Build) { b.Receipts = []build.Receipt{one, one} })
+	id, f := s.State.Build.ID, build.File{Name: "late.pdf", Hash: "a"}
+	if s.page.FileOfBill(id+1, 0, f) || s.page.FileOfBill(id, 2, f) || !s.page.FileOfBill(id, 1, f) {
+		t.Error("a file is put to a bill that is not its own, or not to that")
+	}
+	if got := s.now().Receipts; len(got[0].Files()) != 0 || len(got[1].Files()) != 1 {
+		t.Errorf("%+v", got)
+	}
+}
+
 func TestABillKeepsSeveralFilesAndOpensThem(t *testing.T) {
 	s := opened(t, "Bills")
 	s.edit("x", func(b *build.Build) {

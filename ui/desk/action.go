@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"walkline/store/book"
@@ -14,22 +15,65 @@ import (
 type Action struct {
 	Wish  Wish                     // what the user is asked for first; the window asks. Zero: nothing
 	words string                   // of the step, which undo names; empty: only what is shown changes
+	quiet bool                     // what was said before stays in sight
 	field string                   // that is typed in: see [Action.Typed]
 	of    func(State) book.Subject // whose step it is; nil: that of the page
 	do    func(context.Context, *Desk, State, Action) State
-	long  func(State) bool // whether the window would stand still over it; nil: never
-	deed  deed             // what is then done away from the window
+	ahead func(context.Context, *Desk, State, Action) (deed, error) // the part that takes long, before do; nil: there is none
+	bar   func(State) string                                        // what is said while that is done; nil or empty: it is short
 }
 
-// deed is the part of an action that needs no window. It returns what makes the state that came of it, and what it failed on.
-type deed func(context.Context, *Desk, State, Action) (then func(context.Context, State) State, err error)
+// deed is what is left of an action once the part that takes long is done.
+type deed = func(context.Context, *Desk, State, Action) State
 
 // Words returns what undo will name; empty: nothing is kept.
 func (a Action) Words() string { return a.words }
 
+// Bar returns what is said while the action is prepared by [Desk.Ahead]; empty: it is done at once.
+func (a Action) Bar(s State) string {
+	if a.bar == nil {
+		return ""
+	}
+	return a.bar(s)
+}
+
+// Ahead does the part of an action that takes long, and returns what is left to be done. It touches no state and may run on any goroutine;
+// a context made by [Watched] hears how far it is. Errors: what it failed on, which what is left says too where something is left.
+func (d *Desk) Ahead(ctx context.Context, s State, a Action) (Action, error) {
+	rest, err := a.ahead(ctx, d, s, a)
+	if err == nil {
+		_, err = d.Book.Shelf(context.WithoutCancel(ctx)) // read again while nobody waits for it
+	}
+	a.do, a.ahead, a.bar = rest, nil, nil
+	return a, err
+}
+
+// Ready reports whether something is left to be done of an action.
+func (a Action) Ready() bool { return a.do != nil }
+
+// keepsAfter returns an action that makes a step from what takes long to work out; bar is said meanwhile, nil or empty where it is short.
+func keepsAfter(words string, bar func(State) string, ahead func(context.Context, *Desk, State, Action) (deed, error)) Action {
+	return Action{words: words, bar: bar, ahead: ahead, do: func(ctx context.Context, d *Desk, s State, a Action) State {
+		rest, err := ahead(ctx, d, s, a)
+		if rest == nil {
+			return s.troubled(a.words, err)
+		}
+		return rest(ctx, d, s, a)
+	}}
+}
+
+// always returns the bar of an action that takes long whatever the state is.
+func always(words string) func(State) string { return func(State) string { return words } }
+
 // Typed returns the action as one keystroke of a field: those that follow each other in the same one are one step.
 func (a Action) Typed(field string) Action {
 	a.field = field
+	return a
+}
+
+// Quietly returns the action as one that follows another at once: what that one said stays in sight.
+func (a Action) Quietly() Action {
+	a.quiet = true
 	return a
 }
 
@@ -41,39 +85,6 @@ func shows(do func(context.Context, *Desk, State) State) Action {
 // keeps returns an action that makes a step.
 func keeps(words string, do func(context.Context, *Desk, State, Action) State) Action {
 	return Action{words: words, do: do}
-}
-
-// apart returns an action that may be long: it is done by a deed.
-func apart(words string, long func(State) bool, by deed) Action {
-	return Action{words: words, long: long, deed: by, do: func(ctx context.Context, d *Desk, s State, a Action) State {
-		then, _ := by(ctx, d, s, a)
-		return then(ctx, s)
-	}}
-}
-
-// Long reports whether an action changes so many rows that the window would stand still over it: see [Desk.Apart].
-func (a Action) Long(s State) bool { return a.long != nil && a.long(s) }
-
-// Doing says what a long action does, as long as it goes on.
-func (a Action) Doing() string {
-	if a.words == "" {
-		return "Stepping through the history"
-	}
-	return strings.ToUpper(a.words[:1]) + a.words[1:]
-}
-
-// Apart does a long action, on any goroutine. What it returns makes the state that came of it, on the window's goroutine. Once the context
-// is
-// done nothing is changed. Errors: what the action failed on, which the state says too.
-func (d *Desk) Apart(ctx context.Context, s State, a Action) (then func(context.Context, State) State, err error) {
-	came, err := a.deed(ctx, d, s, a)
-	if err == nil {
-		_, err = d.Book.Shelf(context.WithoutCancel(ctx)) // read again while nobody waits for it
-	}
-	return func(ctx context.Context, s State) State {
-		return d.Do(ctx, s, Action{words: a.words, of: a.of,
-			do: func(ctx context.Context, _ *Desk, s State, _ Action) State { return came(ctx, s) }})
-	}, err
 }
 
 // ofSubject returns the action as a step of a subject's history, wherever it is done.
@@ -88,7 +99,10 @@ func (d *Desk) Do(ctx context.Context, s State, a Action) State {
 		return s
 	}
 	s.Clash, s.Taken = nil, book.Done{}
-	after := noted(s, a.do(ctx, d, s.said(""), a), a.words)
+	if !a.quiet {
+		s = s.said("")
+	}
+	after := noted(s, a.do(ctx, d, s, a), a.words)
 	if after.Place != Worksheet {
 		after = after.untried()
 	}
@@ -158,7 +172,7 @@ func touched(step book.Step) []int64 {
 
 // shown is the state with what a step changed read again, as far as it is in sight.
 func (d *Desk) shown(ctx context.Context, s State, done book.Done) State {
-	s.steps++
+	s.steps = s.steps.after(done)
 	for _, id := range done.Lots {
 		if s.Open != nil && s.Open.ID == id {
 			s = d.reopen(ctx, s)
@@ -167,8 +181,12 @@ func (d *Desk) shown(ctx context.Context, s State, done book.Done) State {
 			s = d.rebuilt(ctx, s)
 		}
 	}
-	if len(done.Settings) > 0 {
-		s = d.loadSettings(ctx, s)
+	if aDay := func(name string) bool { return strings.HasPrefix(name, dayPrefix) }; len(done.Settings) > 0 {
+		if slices.ContainsFunc(done.Settings, func(name string) bool { return !aDay(name) }) {
+			s = d.loadSettings(ctx, s)
+		} else { // no lot is valued from what there is for a day
+			s = d.loadDay(ctx, s, s.Day.Date)
+		}
 	}
 	if len(done.Shelf) > 0 {
 		s = d.reshelved(ctx, s)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"reflect"
+	"strings"
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/resale"
@@ -21,15 +22,20 @@ const manyRows = 1000
 
 // RemoveComparables takes rows off the shelf, and so out of every lot that draws them.
 func RemoveComparables(words string, ids ...int64) Action {
-	a := apart(words, func(State) bool { return len(ids) >= manyRows },
-		func(ctx context.Context, d *Desk, s State, a Action) (func(context.Context, State) State, error) {
-			step, err := d.onShelf(ctx, a.step(s), ids, func(book.Comparable) *book.Comparable { return nil })
-			var done book.Done
-			if err == nil {
-				done, err = d.Book.Do(ctx, step)
-			}
-			return func(ctx context.Context, s State) State { return d.came(ctx, s, a.words, step, done, err) }, err
-		})
+	var bar func(State) string
+	if len(ids) >= manyRows {
+		bar = always(strings.ToUpper(words[:1]) + words[1:])
+	}
+	a := keepsAfter(words, bar, func(ctx context.Context, d *Desk, s State, a Action) (deed, error) {
+		step, err := d.onShelf(ctx, a.step(s), ids, func(book.Comparable) *book.Comparable { return nil })
+		var done book.Done
+		if err == nil {
+			done, err = d.Book.Do(ctx, step)
+		}
+		return func(ctx context.Context, d *Desk, s State, a Action) State {
+			return d.came(ctx, s, a.words, step, done, err)
+		}, err
+	})
 	a.of = State.ofShelf
 	return a
 }

@@ -87,6 +87,56 @@ func TestResultsMoveThePlanAtOnce(t *testing.T) {
 	}
 }
 
+// A hammer price that is put right, or entered under Builds, is money that is gone: the lot was marked as won before.
+func TestWhatABuildSaysMovesThePlan(t *testing.T) {
+	u, ids := planning(t)
+	u.well(desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 3 }))
+	u.well(desk.OpenLot(ids[0]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won))
+	first := u.plan().Sale.Cash
+	u.well(desk.Call(400000), desk.RecordResult(lot.Won))
+	if u.s.Planned() != nil {
+		t.Error("the plan from before the price was put right is still shown")
+	}
+	if second := u.plan().Sale.Cash; second != first-300000 {
+		t.Errorf("a price put right from 1,000 to 4,000 leaves %v of %v", second, first)
+	}
+	u.well(desk.Undo())
+	if again := u.plan().Sale.Cash; again != first {
+		t.Errorf("taken back: %v, want %v", again, first)
+	}
+	u.well(desk.Redo())
+	if second := u.plan().Sale.Cash; second != first-300000 {
+		t.Errorf("done again: %v of %v", second, first)
+	}
+}
+
+func TestAPriceEnteredUnderBuildsLetsLivePlanAgain(t *testing.T) {
+	u, ids := planning(t)
+	u.well(desk.OpenLot(ids[1]), desk.MarkLots(lot.Won, ids[0]), desk.Go(desk.Live))
+	of, _ := u.s.PlanDue()
+	p, err := u.PlanDay(t.Context(), u.s)
+	if u.s = u.s.DayPlanned(of, p, err); u.s.Day.Problem == "" {
+		t.Fatal("a won lot without its price is planned")
+	}
+	u.well(desk.Go(desk.Builds), desk.ShowBuild(ids[0]), desk.SetHammer(at(100000)), desk.Go(desk.Live))
+	if u.plan(); u.s.Day.Problem != "" {
+		t.Errorf("the problem stays: %s", u.s.Day.Problem)
+	}
+}
+
+// A keystroke in the plan's fields values no lot anew.
+func TestWhatThereIsForADayChangesNoLot(t *testing.T) {
+	u, ids := planning(t)
+	revision := u.well(desk.OpenLot(ids[0]), desk.Go(desk.SalePlan)).Open.Revision
+	s := u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 12_000 }))
+	if s.Open.Revision != revision || s.Day.Has.Cash != 12_000 {
+		t.Errorf("revision %d, then %d; cash %v", revision, s.Open.Revision, s.Day.Has.Cash)
+	}
+	if s = u.well(desk.Undo()); s.Day.Has.Cash != 1_000_000 || s.Open.Revision != revision {
+		t.Errorf("taken back: %v, revision %d", s.Day.Has.Cash, s.Open.Revision)
+	}
+}
+
 func TestLaterDaysShareWhatThereIs(t *testing.T) {
 	u, _ := planning(t)
 	later := sound("3")
@@ -355,5 +405,22 @@ func TestALotWonInThePlanFreesItsBay(t *testing.T) {
 		if got := p.Sale.InHand().Bays; got-len(p.Frees) != 2 || got != 1+bays {
 			t.Errorf("done on %s: %d bays on the second day, freed %+v", day, got, p.Frees)
 		}
+	}
+}
+
+// Money that was entered in one currency is not renamed into another by an edit beside it.
+func TestADaysMoneyStaysInItsCurrency(t *testing.T) {
+	u, _ := planning(t)
+	u.well(desk.Go(desk.Bench), desk.SetCurrency("JPY"), desk.Go(desk.SalePlan), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 2 }))
+	if has := *u.s.Day.Has; has.Currency != "USD" || has.Cash != 1_000_000 || has.Bays != 2 {
+		t.Errorf("after an edit of the bays: %+v", has)
+	}
+	u.well(desk.Undo())
+	if has := *u.s.Day.Has; has.Currency != "USD" || has.Bays != 1 {
+		t.Errorf("taken back: %+v", has)
+	}
+	u.well(desk.EditDay("cash", func(d *desk.SaleDay) { d.Cash = 0 }))
+	if has := *u.s.Day.Has; has.Currency != "JPY" {
+		t.Errorf("without money the day is in the old currency: %+v", has)
 	}
 }

@@ -7,32 +7,51 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 )
 
 // PlanDonor plans the open lot with a donor vehicle, with starter values where it has none yet, and works out anew what the rest of one
 // brings while that is a starter value. Parts that the law may forbid to sell are left out of it. What it costs by the starter values and
 // what that does to the bid is said. One step of the lot.
 func PlanDonor() Action {
-	return keeps("donor vehicle", func(ctx context.Context, d *Desk, s State, a Action) State {
+	bar := always("Valuing the lot with a donor vehicle")
+	return keepsAfter("donor vehicle", bar, func(_ context.Context, d *Desk, s State, a Action) (deed, error) {
 		if s.Open == nil {
-			return s
+			return func(_ context.Context, _ *Desk, s State, _ Action) State { return s }, nil
 		}
-		before := s.Open.Case.Clone()
+		id, before := s.Open.ID, s.Open.Case.Clone()
 		donor, said := valuation.ProposeDonor(before, d.Knowledge(), false)
-		if donor.Price.Zero() {
-			return s.said(said)
-		}
-		if before.Repair.Donor == nil {
+		if !donor.Price.Zero() && before.Repair.Donor == nil {
 			after := before.Clone()
 			after.Repair.Donor = &donor
 			said = d.donorWords(before, after)
 		}
-		edit := EditLot(a.words, func(c *valuation.Case) { c.Repair.Donor = &donor })
-		if said == "" {
-			said = "Starter values, from memory: replace them with yours."
-		}
-		return ifKept(edit.do(ctx, d, s, edit), said)
+		return func(ctx context.Context, d *Desk, s State, _ Action) State {
+			return d.takeDonor(ctx, s, a, planned{id, donor, said})
+		}, nil
 	})
+}
+
+// planned is a donor vehicle that was worked out for a lot, and what is to be said of it.
+type planned struct {
+	lot   int64
+	donor repair.Donor
+	said  string
+}
+
+// takeDonor plans the open lot with a donor vehicle, unless another lot was opened since it was worked out.
+func (d *Desk) takeDonor(ctx context.Context, s State, a Action, p planned) State {
+	if s.Open == nil || s.Open.ID != p.lot {
+		return s.said("Another lot was opened meanwhile: no donor vehicle was planned.")
+	}
+	if p.donor.Price.Zero() {
+		return s.said(p.said)
+	}
+	edit := EditLot(a.words, func(c *valuation.Case) { c.Repair.Donor = &p.donor })
+	if p.said == "" {
+		p.said = "Starter values, from memory: replace them with yours."
+	}
+	return ifKept(edit.do(ctx, d, s, edit), p.said)
 }
 
 // donorWords says what a lot that is now planned with a donor counts for it, and what that does to its bid.

@@ -16,10 +16,8 @@ import (
 // quarter of the work.
 const pace = 500 * time.Millisecond
 
-// Unrated reports whether the Board lacks what is known of a lot: no answer, or a first guess of what it was before.
-func Unrated(e book.Entry) bool {
-	return Guessable(e) && (e.Answer == nil || e.Answer.Stale)
-}
+// Unrated reports whether the Board lacks what is known of a lot: no answer, or one of what it was before.
+func Unrated(e book.Entry) bool { return tobid(e) && (e.Answer == nil || e.Answer.Stale) }
 
 // Guessable reports whether a lot has, or lacks, a first guess.
 func Guessable(e book.Entry) bool {

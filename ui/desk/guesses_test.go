@@ -282,3 +282,54 @@ func TestWhatGuessesRestOn(t *testing.T) {
 		}
 	}
 }
+
+// A first guess that rests on its list's own value is made anew with other factors like any other bid.
+func TestAFirstGuessOnTheListsValueIsValuedAnew(t *testing.T) {
+	u := newUser(t)
+	u.ready()
+	u.enlist("Lot,Year,Make,Model,Odometer (mi),Title,Loss,Value before,Currency\n14,2019,Ostrane,Pell,61200,salvage,collision,16500,USD\n",
+		"North yard")
+	id := u.s.Entries[0].ID
+	if !u.lot(id).Case.Unlooked() || len(u.lot(id).Case.Check()) == 0 {
+		t.Fatal("the lot is no first guess on its list's value alone")
+	}
+	if err := u.kept.NoteAnswer(t.Context(), book.Answered{Lot: id, Revision: u.lot(id).Revision}, valuation.Answer{Decision: "bid", WalkAway: at(1)}); err != nil {
+		t.Fatal(err)
+	}
+	entries, err := u.Revalue(t.Context(), learn.Factors{})
+	if err != nil || len(entries) != 1 || entries[0].Answer == nil || (entries[0].Answer.WalkAway != nil && *entries[0].Answer.WalkAway == 1) {
+		t.Errorf("%v: the answer stays %+v", err, entries[0].Answer)
+	}
+	if u.s = u.s.Guessed(desk.Guesses{Entries: entries}); u.s.Entries[0].Answer != entries[0].Answer {
+		t.Error("the Board shows the old answer")
+	}
+}
+
+// A bid of what a lot was before is made anew for the Board: its lot was left before it was valued again, or moved to another yard.
+func TestAnOldBidOnTheBoardIsMadeAnew(t *testing.T) {
+	u := newUser(t)
+	ids := u.add(sound("14"), sound("15"))
+	guess := func() {
+		t.Helper()
+		if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(g desk.Guesses) { u.s = u.s.Guessed(g) }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	guess()
+	edit := desk.EditLot("price", func(c *valuation.Case) { c.Resale.Guess.Likely, c.Resale.Guess.High = 9500, 12000 })
+	was := *u.s.Entries[0].Answer.WalkAway
+	u.well(desk.OpenLot(ids[0]), edit, desk.Go(desk.Board), desk.MoveLots("Lower Pans", "2026-12-11", ids[1]))
+	for _, e := range u.s.Entries {
+		if !desk.Unrated(e) || !e.Answer.Stale {
+			t.Errorf("lot %s stays as it is: %+v", e.Number, e.Answer)
+		}
+	}
+	if guess(); u.s.Entries[0].Answer.Stale || u.s.Entries[1].Answer.Stale {
+		t.Errorf("still old: %+v", u.s.Entries)
+	}
+	for _, e := range u.s.Entries {
+		if e.ID == ids[0] && *e.Answer.WalkAway <= was {
+			t.Errorf("the bid stays %d at a higher price", *e.Answer.WalkAway)
+		}
+	}
+}

@@ -42,25 +42,36 @@ func (d *Desk) reach(ctx context.Context, s State) State {
 	return s
 }
 
-// undone stands before the name of a step that was taken back.
-const undone = "Undone: "
+// undone stands before the name of a step that was taken back, redone before that of one that was done again.
+const (
+	undone = "Undone: "
+	redone = "Done again: "
+)
 
 // Undo takes the last step of the page's own subject back, and shows what it changed.
 func Undo() Action {
-	return apart("", func(s State) bool { return s.Reach.LongUndo },
-		func(ctx context.Context, d *Desk, s State, _ Action) (func(context.Context, State) State, error) {
-			done, err := d.Book.Undo(ctx, s.Subject())
-			return func(ctx context.Context, s State) State { return d.travelled(ctx, s, undone, done, err) }, err
-		})
+	return travels(undone, func(s State) bool { return s.Reach.LongUndo }, Book.Undo)
 }
 
 // Redo does the step again that was taken back last.
 func Redo() Action {
-	return apart("", func(s State) bool { return s.Reach.LongRedo },
-		func(ctx context.Context, d *Desk, s State, _ Action) (func(context.Context, State) State, error) {
-			done, err := d.Book.Redo(ctx, s.Subject())
-			return func(ctx context.Context, s State) State { return d.travelled(ctx, s, "Done again: ", done, err) }, err
-		})
+	return travels(redone, func(s State) bool { return s.Reach.LongRedo }, Book.Redo)
+}
+
+// travels returns an action that goes a step through the history of the page's subject, which may be long.
+func travels(verb string, long func(State) bool, step func(Book, context.Context, book.Subject) (book.Done, error)) Action {
+	bar := func(s State) string {
+		if long(s) {
+			return "Stepping through the history"
+		}
+		return ""
+	}
+	return keepsAfter("", bar, func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
+		done, err := step(d.Book, ctx, s.Subject())
+		return func(ctx context.Context, d *Desk, s State, _ Action) State {
+			return d.travelled(ctx, s, verb, done, err)
+		}, err
+	})
 }
 
 // travelled is the state after a step through the history, or after none could be made.

@@ -16,6 +16,7 @@ type Listed struct {
 	Left  []string       // what was not understood, or is said otherwise in the case
 
 	before *Listed // what the text read before it gave; nil: none was
+	step   bool    // it changed the lot
 }
 
 // fillingIn names the step that fills a lot in from its listing.
@@ -32,7 +33,7 @@ func (o *Open) unlisted(label string, undone bool) {
 	}
 	for undone && o.Listed != nil {
 		l := o.Listed
-		if o.Listed = l.before; len(l.Facts) > 0 { // one without facts was no step
+		if o.Listed = l.before; l.step {
 			o.unread = append(slices.Clone(o.unread), l)
 			return
 		}
@@ -49,6 +50,7 @@ func FillIn(text string) Action {
 		if err != nil {
 			return s.troubled("read the listing", err)
 		}
+		was := s.Open.kept.Revision
 		if len(listed.Facts) > 0 {
 			edit := EditLot(a.words, func(c *valuation.Case) { *c = listed.Case })
 			if s = edit.do(ctx, d, s, edit); s.Trouble != "" || s.Open == nil {
@@ -56,7 +58,7 @@ func FillIn(text string) Action {
 			}
 		}
 		o := *s.Open
-		listed.before = o.Listed
+		listed.before, listed.step = o.Listed, o.kept.Revision != was
 		o.Listed, o.unread = &listed, nil
 		return s.with(o).said(fmt.Sprintf("%d facts read from the listing. Left: %d.", len(listed.Facts), len(listed.Left)))
 	}).ofOpen()

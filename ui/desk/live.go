@@ -45,30 +45,39 @@ func RecordResult(state lot.State) Action {
 		case s.Open.Current == 0:
 			return s.said("At what price? Type it and press Enter, or step up to it. Then record it.")
 		}
-		l, err := d.Book.Lot(ctx, s.Open.ID)
-		if err != nil {
-			return s.troubled("record what became of the lot", err)
-		}
-		return d.record(ctx, s, a, l, state, s.Open.Current)
+		return d.record(ctx, s, a, result{s.Open.ID, state, s.Open.Current})
 	}).ofSubject(book.Sale)
 }
 
 // TellResult keeps that a lot was won or lost at a hammer price, from the list of lots. What it went for teaches what others may go for.
 func TellResult(id int64, state lot.State, hammer money.Amount) Action {
-	return onLot(string(state), id, func(ctx context.Context, d *Desk, s State, a Action, l book.Lot) State {
-		return d.record(ctx, s, a, l, state, hammer)
+	return keeps(string(state), func(ctx context.Context, d *Desk, s State, a Action) State {
+		return d.record(ctx, s, a, result{id, state, hammer})
 	})
 }
 
+// result is what became of a lot, and at what price.
+type result struct {
+	lot    int64
+	state  lot.State
+	hammer money.Amount
+}
+
 // record marks a lot with what it went for, in one step.
-func (d *Desk) record(ctx context.Context, s State, a Action, l book.Lot, state lot.State, hammer money.Amount) State {
-	a.words = fmt.Sprintf("%s %s at %s", named(l.Case), state, shown(l.Case.Currency, hammer))
+func (d *Desk) record(ctx context.Context, s State, a Action, r result) State {
+	l, err := d.Book.Lot(ctx, r.lot)
+	if err != nil {
+		return s.troubled("record what became of the lot", err)
+	}
+	a.words = fmt.Sprintf("%s %s at %s", named(l.Case), r.state, shown(l.Case.Currency, r.hammer))
 	c := book.Change{Before: l, After: l.Clone()}
-	said, err := d.mark(ctx, s, &c, state, &hammer)
+	said, err := d.mark(ctx, s, &c, r.state, &r.hammer)
 	if err != nil {
 		return s.troubled("read the shelf", err)
 	}
-	return ifKept(d.change(ctx, s, a, c.Before, c.After, c.Freeze), "Recorded: "+a.words+". Ctrl+Z takes it back."+said)
+	step := a.step(s)
+	step.Lots = []book.Change{c}
+	return d.changed(ctx, s, step, "Recorded: "+a.words+". Ctrl+Z takes it back."+said)
 }
 
 // shown writes an amount with its currency.

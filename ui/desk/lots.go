@@ -43,18 +43,38 @@ func (d *Desk) add(ctx context.Context, s State, a Action, cases []valuation.Cas
 
 // LoadDemo adds the demo sale.
 func LoadDemo() Action {
-	return keeps("add the demo sale", func(ctx context.Context, d *Desk, s State, a Action) State {
-		s, done := d.add(ctx, s, a, d.Demo())
-		if s.Trouble != "" {
-			return s
-		}
-		for _, id := range done.Lots {
-			if err := d.revalue(ctx, s.Factors, id); err != nil {
-				return s.troubled("keep the demo's answers", err)
+	return keepsAfter("add the demo sale", always("Valuing the demo sale"), func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
+		cases, far := d.Demo(), watch(ctx)
+		answers := make([]*valuation.Answer, len(cases))
+		for i, c := range cases {
+			if far(float64(i) / float64(len(cases))) {
+				return nil, ctx.Err()
+			}
+			if a, err := d.answer(c.With(s.Factors)); err == nil {
+				answers[i] = &a
 			}
 		}
-		return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
+		return func(ctx context.Context, d *Desk, s State, a Action) State {
+			return d.addValued(ctx, s, a, cases, answers)
+		}, nil
 	}).ofSubject(book.Board)
+}
+
+// addValued adds the demo's lots with their answers, nil where one can't be valued.
+func (d *Desk) addValued(ctx context.Context, s State, a Action, cases []valuation.Case, answers []*valuation.Answer) State {
+	s, done := d.add(ctx, s, a, cases)
+	if s.Trouble != "" {
+		return s
+	}
+	for i, answer := range answers {
+		if answer == nil {
+			continue
+		}
+		if err := d.Book.NoteAnswer(ctx, book.Answered{Lot: done.Lots[i], Revision: done.Revisions[i]}, *answer); err != nil {
+			return s.troubled("keep the demo's answers", err)
+		}
+	}
+	return d.refresh(ctx, s.said("The demo sale at Harrow Flats: three invented lots."))
 }
 
 // DuplicateLots copies the cases of lots as new ones, in one step.
@@ -89,7 +109,11 @@ func MarkLots(state lot.State, ids ...int64) Action {
 	if state == lot.Lost {
 		said += " What it went for, you tell under Lot > Went for."
 	}
-	a := onLotsWith(namedMany{"mark as " + string(state), said, ids},
+	var bar func(State) string
+	if len(ids) > 1 && (state == lot.Bid || state == lot.Won) {
+		bar = always(fmt.Sprintf("Valuing %d lots", len(ids)))
+	}
+	a := onLotsWith(namedMany{"mark as " + string(state), said, ids, bar},
 		func(ctx context.Context, d *Desk, s State, c *book.Change) (string, error) {
 			return d.mark(ctx, s, c, state, nil)
 		})
@@ -109,7 +133,7 @@ func (d *Desk) mark(ctx context.Context, s State, c *book.Change, state lot.Stat
 	if (state == lot.Bid || state == lot.Won) && l.State != lot.Won { // of a won lot what was forecast stands: work on it may have begun
 		p, err := d.predict(ctx, l, s.Factors)
 		if err != nil {
-			said += " No prediction was frozen: " + err.Error()
+			said += noneFrozen(l.State) + err.Error()
 		}
 		c.Freeze = p
 	}
@@ -124,13 +148,21 @@ func (d *Desk) mark(ctx context.Context, s State, c *book.Change, state lot.Stat
 	return said, nil
 }
 
+// noneFrozen says that a lot's mark froze no prediction; one of an earlier mark still stands.
+func noneFrozen(was lot.State) string {
+	if was == lot.Bid {
+		return " No new prediction was frozen: "
+	}
+	return " No prediction was frozen: "
+}
+
 // predict values a lot as it stands, for good, with the comparables that it draws.
 func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (*book.Prediction, error) {
 	c, _, err := d.withShelf(ctx, l, factors)
 	if err != nil {
 		return nil, err
 	}
-	v, err := d.Value(c)
+	answer, err := d.answer(c)
 	if err != nil {
 		return nil, err
 	}
@@ -138,7 +170,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	return &book.Prediction{Case: c, Answer: v.Answer, Figures: figures}, nil
+	return &book.Prediction{Case: c, Answer: answer, Figures: figures}, nil
 }
 
 // begun returns what came of a lot once it is won or lost: what it went for, and of a won one its day and invoice. Lines of an
@@ -176,18 +208,6 @@ func (d *Desk) bought(c valuation.Case) lot.Date {
 	return today
 }
 
-// onLot returns an action on a lot that is kept, named with the lot's number.
-func onLot(words string, id int64, do func(context.Context, *Desk, State, Action, book.Lot) State) Action {
-	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
-		l, err := d.Book.Lot(ctx, id)
-		if err != nil {
-			return s.troubled(words+" the lot", err)
-		}
-		a.words = namedStep(words, named(l.Case))
-		return do(ctx, d, s, a, l)
-	})
-}
-
 // namedStep puts what is meant behind the verb of what is done with it.
 func namedStep(words, meant string) string {
 	verb, rest := words, ""
@@ -205,17 +225,6 @@ func named(c valuation.Case) string {
 		return "the lot"
 	}
 	return "lot " + c.Lot.Number
-}
-
-// change keeps what differs between two values of a lot as a step, and reads the Board again.
-func (d *Desk) change(ctx context.Context, s State, a Action, before, after book.Lot, freeze *book.Prediction) State {
-	step := a.step(s)
-	step.Lots = []book.Change{{Before: before, After: after, Freeze: freeze}}
-	s, _ = d.keep(ctx, s, a.words, step)
-	if s.Trouble != "" {
-		return s
-	}
-	return d.lists(ctx, d.refresh(ctx, s))
 }
 
 // ifKept is the state with what is said once it was kept.

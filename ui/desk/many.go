@@ -56,7 +56,8 @@ func saleWords(sale string, day lot.Date) string {
 
 // onLots is onLotsWith for a change of which there is nothing to say.
 func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Action {
-	return onLotsWith(namedMany{words, said, ids}, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
+	n := namedMany{words: words, said: said, ids: ids}
+	return onLotsWith(n, func(_ context.Context, _ *Desk, s State, c *book.Change) (string, error) {
 		change(s, &c.After)
 		return "", nil
 	})
@@ -66,19 +67,23 @@ func onLots(words, said string, ids []int64, change func(State, *book.Lot)) Acti
 type namedMany struct {
 	words, said string
 	ids         []int64
+	bar         func(State) string // what is said while what is changed is worked out; nil: that is short
 }
 
 // onLotsWith returns an action that changes lots in one step of the page's history, named after the only one or their number. What
 // change says of a lot is said after the rest; of many lots what is said of the first, and how often the like is.
 func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Change) (string, error)) Action {
-	return keeps(n.words, func(ctx context.Context, d *Desk, s State, a Action) State {
+	return keepsAfter(n.words, n.bar, func(ctx context.Context, d *Desk, s State, a Action) (deed, error) {
 		a.words = namedStep(n.words, fmt.Sprintf("%d lots", len(n.ids)))
-		step := a.step(s)
+		step, far := a.step(s), watch(ctx)
 		var says []string
-		for _, id := range n.ids {
+		for i, id := range n.ids {
+			if far(float64(i) / float64(len(n.ids))) {
+				return nil, ctx.Err()
+			}
 			l, err := d.Book.Lot(ctx, id)
 			if err != nil {
-				return s.troubled(n.words+" the lot", err)
+				return nil, err
 			}
 			if len(n.ids) == 1 {
 				a.words = namedStep(n.words, named(l.Case))
@@ -86,7 +91,7 @@ func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Ch
 			c := book.Change{Before: l, After: l.Clone()}
 			words, err := change(ctx, d, s, &c)
 			if err != nil {
-				return s.troubled(n.words+" the lot", err)
+				return nil, err
 			}
 			if words != "" {
 				says = append(says, words)
@@ -94,12 +99,18 @@ func onLotsWith(n namedMany, change func(context.Context, *Desk, State, *book.Ch
 			step.Lots = append(step.Lots, c)
 		}
 		step.Label = a.words
-		s, _ = d.keep(ctx, s, a.words, step)
-		if s.Trouble != "" {
-			return s
-		}
-		return ifKept(d.lists(ctx, d.refresh(ctx, s)), n.said+inShort(says))
+		return func(ctx context.Context, d *Desk, s State, _ Action) State {
+			return d.changed(ctx, s, step, n.said+inShort(says))
+		}, ctx.Err()
 	})
+}
+
+// changed keeps a step that changes lots, reads the lists again, and says what came of it.
+func (d *Desk) changed(ctx context.Context, s State, step book.Step, said string) State {
+	if s, _ = d.keep(ctx, s, step.Label, step); s.Trouble != "" {
+		return s
+	}
+	return ifKept(d.lists(ctx, d.refresh(ctx, s)), said)
 }
 
 // inShort is the first of what is said of several lots, and of how many more something is said.

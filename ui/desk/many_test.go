@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -55,11 +56,43 @@ func TestManyLotsAreMarkedAndCopiedInOneStep(t *testing.T) {
 	if u.frozen() != 2 || !strings.HasPrefix(s.Notice, "Marked 3 lots: bid. No prediction was frozen: ") {
 		t.Errorf("%d frozen, %q", u.frozen(), s.Notice)
 	}
+	if s = u.well(desk.MarkLots(lot.Bid, ids[2])); !strings.HasPrefix(s.Notice, "Marked: bid. No new prediction was frozen: ") {
+		t.Errorf("marked once more: %q", s.Notice)
+	}
 	s = u.well(desk.DuplicateLots(ids[:2]...))
 	if len(s.Entries) != 5 || s.Reach.Undo != "duplicate 2 lots" || s.Notice != "Copied 2 lots. Each copy has its own history." {
 		t.Errorf("%d lots, %q, %q", len(s.Entries), s.Reach.Undo, s.Notice)
 	}
 	if s = u.well(desk.Undo()); len(s.Entries) != 3 {
 		t.Errorf("taken back, %d lots", len(s.Entries))
+	}
+}
+
+// Marking many lots as bid values each of them: that part is done ahead, away from the window, and keeps nothing. What was changed
+// meanwhile stays, and undo takes back the marks alone.
+func TestManyLotsAreValuedBeforeTheyAreMarked(t *testing.T) {
+	u := newUser(t)
+	ids := u.add(sound("14"), sound("15"))
+	mark := desk.MarkLots(lot.Bid, ids...)
+	if mark.Bar(u.s) == "" || desk.MarkLots(lot.Bid, ids[0]).Bar(u.s) != "" || desk.MarkLots(lot.Passed, ids...).Bar(u.s) != "" {
+		t.Error("the wrong marks are slow")
+	}
+	var far []float64
+	rest, err := u.Ahead(desk.Watched(t.Context(), func(x float64) { far = append(far, x) }), u.s, mark)
+	if err != nil || rest.Bar(u.s) != "" || len(far) != 2 || u.frozen() != 0 {
+		t.Fatalf("%v, %q, %v, %d frozen", err, rest.Bar(u.s), far, u.frozen())
+	}
+	u.well(desk.OpenLot(ids[0]), rename("make", "Tarn"), desk.Go(desk.Board))
+	if s := u.well(rest); u.frozen() != 2 || s.Reach.Undo != "mark 2 lots as bid" || u.lot(ids[0]).Case.Lot.Make != "Tarn" {
+		t.Errorf("%d frozen, %q, make %q", u.frozen(), s.Reach.Undo, u.lot(ids[0]).Case.Lot.Make)
+	}
+	u.well(desk.Undo())
+	if l := u.lot(ids[0]); l.State != lot.ToLookAt || l.Case.Lot.Make != "Tarn" {
+		t.Errorf("taken back: %s, %q", l.State, l.Case.Lot.Make)
+	}
+	ended, end := context.WithCancel(t.Context())
+	end()
+	if _, err := u.Ahead(ended, u.s, mark); err == nil {
+		t.Error("marking that was cancelled has a rest to do")
 	}
 }

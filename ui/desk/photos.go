@@ -29,6 +29,7 @@ const MostPhotos = 300
 type Kept struct {
 	Photos  []lot.Photo
 	Refused []string
+	Of      book.Subject // whose step it is to add them, as it was when the work began; empty: that of their lot where it is done
 }
 
 // KeepPhoto looks at the bytes of a file and keeps them with a small picture. The photograph is of no lot yet. It touches no
@@ -99,6 +100,9 @@ func AddPhotos(id int64, kept Kept, area string, stage lot.Stage) Action {
 		}
 		added := len(list) - len(l.Photos)
 		a.words = "add " + counted(added, "photo")
+		if kept.Of != "" {
+			a = a.ofSubject(kept.Of)
+		}
 		if s = d.savePhotos(ctx, s, a, l, list); s.Trouble != "" {
 			return s
 		}
@@ -195,13 +199,30 @@ func photoAt(list []lot.Photo, hash string) int {
 
 // savePhotos keeps the photographs of a lot.
 func (d *Desk) savePhotos(ctx context.Context, s State, a Action, before book.Lot, list []lot.Photo) State {
-	step := a.step(s)
-	if s.Place != Builds {
-		step.Subject = book.Worksheet(before.ID)
+	if a.of == nil {
+		a = a.ofSubject(s.photosOf(before.ID))
 	}
+	step := a.step(s)
 	step.Lots = []book.Change{{Before: book.Lot{ID: before.ID, Photos: before.Photos}, After: book.Lot{ID: before.ID, Photos: list}}}
 	s, _ = d.keep(ctx, s, "keep the photos", step)
 	return s
+}
+
+// Photographing returns whose step it is to add photographs to the lot whose are in hand; empty: none are.
+func (s State) Photographing() book.Subject {
+	if id, _ := s.Pictured(); id != 0 {
+		return s.photosOf(id)
+	}
+	return ""
+}
+
+// photosOf returns whose step a change of a lot's photographs is: on the page of builds its build's, where it has one, else its
+// worksheet's.
+func (s State) photosOf(id int64) book.Subject {
+	if s.Place == Builds && slices.ContainsFunc(s.Bought, func(b book.Bought) bool { return b.ID == id }) {
+		return book.Build(id)
+	}
+	return book.Worksheet(id)
 }
 
 // SmallPhoto returns the small picture of a photograph as JPEG, made anew where it is gone. It touches no state and may run on

@@ -192,3 +192,29 @@ func TestABillIsKeptAsPictureOrPDF(t *testing.T) {
 		t.Errorf("%v, %d pictures of bills", err, len(p.papers[0].Bills))
 	}
 }
+
+// Photographs arrive when they are read: the step is of the build whose they are, whatever is open by then.
+func TestPhotosThatArriveLateAreAStepOfTheirOwnBuild(t *testing.T) {
+	u := newUser(t)
+	ids := u.add(sound("1"), sound("2"))
+	u.well(desk.MarkLots(lot.Won, ids...), desk.Go(desk.Builds), desk.ShowBuild(ids[0]))
+	late := kept(t, u.Desk, 1)
+	late.Of = u.s.Photographing()
+	arrive := desk.AddPhotos(ids[0], late, "", lot.After)
+	for name, away := range map[string][]desk.Action{
+		"another build": {desk.ShowBuild(ids[1])}, "a worksheet": {desk.OpenLot(ids[1])}, "the list": {desk.CloseBuild()},
+	} {
+		u.well(append(away, arrive)...)
+		if u.s.Reach.Undo == "add 1 photo" || len(u.lot(ids[0]).Photos) != 1 {
+			t.Errorf("%s: undo would %q", name, u.s.Reach.Undo)
+		}
+		u.well(desk.Go(desk.Builds), desk.ShowBuild(ids[0]))
+		if u.well(desk.Undo()); len(u.lot(ids[0]).Photos) != 0 || u.s.Reach.Redo != "add 1 photo" {
+			t.Errorf("%s: their own build's undo leaves %d photos, redo would %q", name, len(u.lot(ids[0]).Photos), u.s.Reach.Redo)
+		}
+		if u.well(desk.Redo()); len(u.lot(ids[0]).Photos) != 1 {
+			t.Errorf("%s: done again, there are %d photos", name, len(u.lot(ids[0]).Photos))
+		}
+		u.well(desk.Undo())
+	}
+}

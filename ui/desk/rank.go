@@ -32,8 +32,8 @@ type Rating struct {
 	guesser *valuation.Guesser
 }
 
-// NewRating returns a rating with the catalogues, the learned factors, the results of sales and the surveys as they are now. Errors: the
-// book can't be read.
+// NewRating returns a rating with the catalogues, the learned factors, the results of sales and the surveys as they are now. Errors:
+// the book can't be read.
 func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
 	list, err := d.Book.Builds(ctx)
 	if err != nil {
@@ -59,13 +59,9 @@ func (r *Rating) Rate(ctx context.Context, id int64) (Rated, int64, error) {
 
 func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 	out := Rated{ID: l.ID, State: l.State, Lot: l.Case.Lot}
-	c, _, err := r.desk.withShelf(ctx, l, r.factors)
+	c, err := r.desk.onList(ctx, l, r.factors)
 	if err != nil {
 		return out, err
-	}
-	c = c.ByList()
-	if c.Unlooked() {
-		c.Run.Scenarios = valuation.ListScenarios
 	}
 	out.Case = c
 	if faults := c.Check(); len(faults) > 0 {
@@ -78,6 +74,16 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 	}
 	out.Answer = a
 	return out, nil
+}
+
+// onList returns the case that a lot has on a list: with its comparables, else its list's own value, and with few scenarios where nobody
+// has looked at it. Errors: the shelf can't be read.
+func (d *Desk) onList(ctx context.Context, l book.Lot, f learn.Factors) (valuation.Case, error) {
+	c, _, err := d.withShelf(ctx, l, f)
+	if c = c.ByList(); c.Unlooked() {
+		c.Run.Scenarios = valuation.ListScenarios
+	}
+	return c, err
 }
 
 // Rank values the lots of a list in their order: those of the book that the list means with what is known of them, the others as the list

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -28,17 +29,6 @@ type TrackRecord struct {
 	Replay    *Replay             // nil: not worked out
 	Problem   string
 	Stale     bool // something was decided or entered since: to be worked out anew
-}
-
-// Effect is what a proposal would do to the walk-away bid of a lot that is still to be bid for.
-type Effect struct {
-	Lot      int64
-	Name     string
-	Currency string
-	valuation.Effect
-	Share   float64           // of the proposal that After stands for: all of it is 1
-	Whole   *valuation.Effect // what all of it would do, where Share is less
-	Problem string            // why it can't be told; empty: it can
 }
 
 // Replay is every past lot valued with today's factors.
@@ -154,104 +144,9 @@ func (s State) Learned(r TrackRecord, err error) State {
 	return s
 }
 
-// Effects values every lot that is still to be bid for with the factors in force and with those of a proposal. One that rests on few buys
-// goes only so far that no open bid moves by two steps. It changes nothing and may run on any goroutine. Errors: the work was cancelled,
-// or the book can't be read.
-func (d *Desk) Effects(ctx context.Context, r TrackRecord, p learn.Proposal) ([]Effect, error) {
-	lots, err := d.openLots(ctx)
-	if err != nil {
-		return nil, err
-	}
-	whole, err := d.effects(ctx, lots, r, p, 1)
-	if err != nil || p.Buys >= learn.EnoughBuys || steady(whole) {
-		return whole, err
-	}
-	for _, share := range []float64{0.5, 0.25, 0.125, 0} {
-		out, err := d.effects(ctx, lots, r, p, share)
-		if err != nil {
-			return nil, err
-		}
-		if share > 0 && !steady(out) {
-			continue
-		}
-		for i := range out {
-			out[i].Whole = &whole[i].Effect
-		}
-		return out, nil
-	}
-	return whole, nil
-}
-
-// fewSteps is how many bid steps a factor from few buys must stay below. Ours.
-const fewSteps = 2
-
-func steady(all []Effect) bool {
-	return !slices.ContainsFunc(all, func(x Effect) bool { return x.Steps >= fewSteps })
-}
-
-// openLots returns the lots that are still to be bid for.
-func (d *Desk) openLots(ctx context.Context) ([]book.Lot, error) {
-	entries, err := d.Book.Entries(ctx)
-	if err != nil {
-		return nil, err
-	}
-	var out []book.Lot
-	for _, e := range entries {
-		if !tobid(e) {
-			continue
-		}
-		l, err := d.Book.Lot(ctx, e.ID)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, l)
-	}
-	return out, nil
-}
-
-// effects values lots with the factors in force and with a share of a proposal.
-func (d *Desk) effects(ctx context.Context, lots []book.Lot, r TrackRecord, p learn.Proposal, share float64) ([]Effect, error) {
-	var out []Effect
-	for _, l := range lots {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		c := l.Case
-		x := Effect{Lot: l.ID, Name: LotName(c.Lot.Number, c.Lot.Sale, c.Lot.ModelYear, c.Lot.Make, c.Lot.Model), Currency: c.Currency,
-			Share: share}
-		var err error
-		if faults := c.Check(); len(faults) > 0 {
-			x.Problem = "cannot be valued yet"
-		} else if x.Effect, err = d.memory().Compare(c, d.Knowledge(), r.Now, learn.Toward(r.Now, p, share)); err != nil {
-			x.Problem = err.Error()
-		}
-		out = append(out, x)
-	}
-	return out, nil
-}
-
 // tobid reports whether the lot is still to be bid for.
 func tobid(e book.Entry) bool {
 	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
-}
-
-// Shown returns the state with the effects of a proposal that have come back.
-func (s State) Shown(key string, effects []Effect, err error) State {
-	if s.Record == nil {
-		return s
-	}
-	if err != nil {
-		return s.troubled("work out what a factor would change", err)
-	}
-	r := *s.Record
-	r.Effects = map[string][]Effect{key: effects}
-	for k, e := range s.Record.Effects {
-		if k != key {
-			r.Effects[k] = e
-		}
-	}
-	s.Record = &r
-	return s
 }
 
 // Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may
@@ -291,9 +186,14 @@ func (d *Desk) Again(ctx context.Context, list []book.Bought, now learn.Factors,
 	return r, nil
 }
 
-// Replayed returns the state with a replay that has come back.
-func (s State) Replayed(r Replay, err error) State {
-	if s.Record == nil {
+// recordIs reports whether the track record still is another one: no factor was decided on since, and nothing of a past lot was entered.
+func (s State) recordIs(of TrackRecord) bool {
+	return s.Record != nil && !s.Record.Stale && reflect.DeepEqual(s.Record.Now, of.Now) && reflect.DeepEqual(s.Record.Proposals, of.Proposals)
+}
+
+// Replayed returns the state with a replay that has come back; one of a record before the present one is dropped.
+func (s State) Replayed(of TrackRecord, r Replay, err error) State {
+	if !s.recordIs(of) {
 		return s
 	}
 	if err != nil {

@@ -107,7 +107,7 @@ func TestPastBuysProposeFactorsWithWhatTheyWouldChange(t *testing.T) {
 	if err != nil || len(effects) != 1 || effects[0].Before == nil || effects[0].Moved() >= 0 {
 		t.Fatalf("%+v %v", effects, err)
 	}
-	if s := u.s.Shown(p.Key, effects, nil); len(s.Record.Effects[p.Key]) != 1 {
+	if s := u.s.Shown(*u.s.Record, p.Key, effects, nil); len(s.Record.Effects[p.Key]) != 1 {
 		t.Error("the effects were lost")
 	}
 }
@@ -242,12 +242,42 @@ func TestReplayTriesTodaysFactorsOnPastLots(t *testing.T) {
 	if err != nil || len(r.Lots) != 9 || reports != 9 || r.Sum.Bought+r.Sum.Refused != 8 || r.Sum.WouldBuy != 1 {
 		t.Fatalf("%+v %v, %d reports", r.Sum, err, reports)
 	}
-	if s = s.Replayed(r, nil); s.Record.Replay == nil || s.Record.Replay.Sum.Selection == "" {
+	if s = s.Replayed(*s.Record, r, nil); s.Record.Replay == nil || s.Record.Replay.Sum.Selection == "" {
 		t.Error("the replay was lost")
 	}
 	gone, cancel := context.WithCancel(t.Context())
 	cancel()
 	if _, err := u.Again(gone, s.Bought, s.Record.Now, "USD", func(float64, string) {}); err == nil {
 		t.Error("a cancelled replay went on")
+	}
+}
+
+// Answers that were ordered before a decision are of the factors before it: they are dropped, and a share is not taken from them.
+func TestAnswersOfAnOlderTrackRecordAreDropped(t *testing.T) {
+	u, _ := taught(t)
+	of := *u.s.Record
+	p := body(t, u.s)
+	other := ""
+	for _, x := range of.Proposals {
+		if x.Key != p.Key {
+			other = x.Key
+		}
+	}
+	u.well(desk.Accept(p.Key))
+	late := func(s desk.State) {
+		t.Helper()
+		s = s.Shown(of, other, []desk.Effect{{Share: 0}}, nil).Replayed(of, desk.Replay{}, nil)
+		if s.Record == nil || len(s.Record.Effects) > 0 || s.Record.Replay != nil {
+			t.Errorf("what is of the record before is in the new one: %+v", s.Record)
+		}
+		if failed := s.Shown(of, other, nil, errors.New("late")); failed.Trouble != s.Trouble {
+			t.Errorf("a late failure is said: %q", failed.Trouble)
+		}
+	}
+	late(u.s)
+	u.learn()
+	late(u.s)
+	if s := u.s.Shown(*u.s.Record, other, []desk.Effect{{Share: 1}}, nil); len(s.Record.Effects) != 1 {
+		t.Error("what is of this record is dropped")
 	}
 }

@@ -156,7 +156,7 @@ func (d *Desk) foretoldByList(ctx context.Context, l book.Lot, factors learn.Fac
 	if c = c.ByList(); len(c.Check()) > 0 {
 		return nil, nil
 	}
-	v, err := d.Value(c)
+	answer, err := d.answer(c)
 	if err != nil {
 		return nil, nil
 	}
@@ -164,7 +164,7 @@ func (d *Desk) foretoldByList(ctx context.Context, l book.Lot, factors learn.Fac
 	if err != nil || !(figures.Resale.Mean > 0) {
 		return nil, nil
 	}
-	return &book.Prediction{Case: c, Answer: v.Answer, Figures: figures}, nil
+	return &book.Prediction{Case: c, Answer: answer, Figures: figures}, nil
 }
 
 // words says what came of the prices of a list; empty where it has none.

@@ -26,6 +26,11 @@ type SaleDay struct {
 	Guesses  bool         `json:"guesses,omitempty"` // lots that nobody has looked at are in the plan too
 }
 
+// penniless reports whether no money is entered for the day.
+func (d SaleDay) penniless() bool {
+	return d.Cash == 0 && d.Later == Later{} && !slices.ContainsFunc(d.In, func(c Coming) bool { return c.Amount != 0 })
+}
+
 // Agenda is the sale day that is planned.
 type Agenda struct {
 	Date    lot.Date // unknown: no lot has a day
@@ -83,7 +88,7 @@ func ShowDay(day lot.Date) Action {
 	return shows(func(ctx context.Context, d *Desk, s State) State { return d.loadDay(ctx, s, day) })
 }
 
-// EditDay changes what there is for the day that is planned.
+// EditDay changes what there is for the day that is planned. Its money stays in the currency in which it was entered: nothing is converted.
 func EditDay(words string, change func(*SaleDay)) Action {
 	return keeps(words, func(ctx context.Context, d *Desk, s State, a Action) State {
 		if !s.Day.Date.Known() {
@@ -95,18 +100,20 @@ func EditDay(words string, change func(*SaleDay)) Action {
 		}
 		after.In = slices.Clone(after.In)
 		change(&after)
-		after.Currency = s.Shop.Currency
+		if after.penniless() { // nothing is written in the old one
+			after.Currency = s.Shop.Currency
+		}
 		return d.keepSetting(ctx, s, a, dayPrefix+string(s.Day.Date), before, after)
 	}).ofSubject(Planning)
 }
 
-// Results mark what the shown plan is of: the day, what there is, and what became of the lots.
+// Results mark what the shown plan is of: the day, what there is, what became of the lots, and what their builds say.
 func (s State) resultsMark() string {
 	var came []any
 	for _, e := range s.Entries {
 		came = append(came, e.ID, e.State, e.SaleDate, e.Archived)
 	}
-	return mark(s.Day.Date, s.Day.Has, came)
+	return mark(s.Day.Date, s.Day.Has, came, s.steps.builds)
 }
 
 // dayMark marks all that the plan comes from.
@@ -115,7 +122,7 @@ func (s State) dayMark() string {
 	if s.Open != nil {
 		open = fmt.Sprint(s.Open.ID, " ", s.Open.kept.Revision)
 	}
-	return mark(s.resultsMark(), s.Factors, s.Own, s.edition.text, open)
+	return mark(s.resultsMark(), s.Factors, s.Own, s.edition.text, open, s.steps.worth)
 }
 
 // PlanDue reports whether the day's plan has to be worked out anew, and the mark of what it will be of.

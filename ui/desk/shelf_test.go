@@ -207,3 +207,31 @@ func TestARowThatIsSoldKeepsWhatWasAsked(t *testing.T) {
 		t.Errorf("undone: %+v", first())
 	}
 }
+
+// A table that was read for one lot is not taken in before another, whose money may be another.
+func TestATableIsTakenInForTheLotItWasReadFor(t *testing.T) {
+	u := newUser(t)
+	other := tessel("15")
+	other.Currency = "CAD"
+	ids := u.add(tessel("14"), other)
+	u.well(desk.OpenLot(ids[0]))
+	sheet, err := u.OpenSheet(t.Context(), []byte(pells), desk.Opening{Currency: "USD"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet.Stated.Kind = "asked"
+	take := u.TakeFor(ids[0])
+	for name, away := range map[string]desk.Action{"another lot": desk.OpenLot(ids[1]), "the Board": desk.Go(desk.Board)} {
+		u.well(away)
+		if _, err := take(t.Context(), u.s, sheet); err == nil {
+			t.Errorf("%s: the table of the first lot is taken in", name)
+		}
+	}
+	if shelf, err := u.kept.Shelf(t.Context()); err != nil || len(shelf) > 0 {
+		t.Errorf("%v: on the shelf are %+v", err, shelf)
+	}
+	u.well(desk.OpenLot(ids[0]))
+	if got, err := take(t.Context(), u.s, sheet); err != nil || got.Counts.New != 4 {
+		t.Errorf("%+v, %v", got.Counts, err)
+	}
+}

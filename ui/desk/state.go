@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"slices"
+
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/checks"
@@ -38,6 +40,7 @@ type State struct {
 
 	StarterChanges []StarterChange // where the catalogues that ship differ from those in Starter, and nothing is decided
 	edition        edition
+	steps          tally
 
 	Day      Agenda                        // the sale day that is planned
 	Bought   []book.Bought                 // lots that were won or lost, as last read
@@ -45,7 +48,6 @@ type State struct {
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
 
-	steps   int    // grows with each step that is done or taken back
 	rests   string // mark of what first guesses rest on, as last found; empty: not yet
 	checked string // what of the state that was found for; empty: for none
 }
@@ -92,6 +94,25 @@ type Valued struct {
 	Plan      []valuation.PlannedLine
 	ByMileage []valuation.BandPoint
 	ByYear    []valuation.BandPoint
+}
+
+// tally counts what steps changed since the start, so that what was worked out before one is told from what is.
+type tally struct {
+	all    int // of any kind, taken back and done again too
+	builds int // what came of lots: prices, bills, hours, sales
+	worth  int // lots and comparables, of whatever page
+}
+
+// after counts a step, or one taken back or done again.
+func (n tally) after(done book.Done) tally {
+	n.all++
+	if slices.Contains(done.Parts, "build") {
+		n.builds++
+	}
+	if len(done.Parts)+len(done.Shelf) > 0 {
+		n.worth++
+	}
+	return n
 }
 
 // with returns the state with its open lot replaced.

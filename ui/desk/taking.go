@@ -3,6 +3,7 @@ package desk
 import (
 	"cmp"
 	"context"
+	"errors"
 	"reflect"
 	"walkline/store/book"
 	"walkline/valuation/lot"
@@ -44,6 +45,25 @@ func (d *Desk) Take(ctx context.Context, s State, sheet Sheet) (Taken, error) {
 		return Taken{}, err
 	}
 	return Taken{counts, refused, done}, d.remember(context.WithoutCancel(ctx), ofComparables, sheet)
+}
+
+// TakeFor returns how a table is taken in that was read for a lot, 0 for the shelf: as [Desk.Take] does. Errors: another page is in sight
+// by then, whose currency and vehicle the table was not read for.
+func (d *Desk) TakeFor(id int64) func(context.Context, State, Sheet) (Taken, error) {
+	return func(ctx context.Context, s State, sheet Sheet) (Taken, error) {
+		if s.forLot() != id {
+			return Taken{}, errors.New("another page was opened since the table was read; read it again there")
+		}
+		return d.Take(ctx, s, sheet)
+	}
+}
+
+// forLot returns the lot in sight, for which comparables are taken in; 0: none is.
+func (s State) forLot() int64 {
+	if o := s.Before(); o != nil {
+		return o.ID
+	}
+	return 0
 }
 
 // shelving is a table on its way to the shelf, beside the rows that it meets there: first those that the open lot has of its own.

@@ -23,6 +23,14 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 	return v, nil
 }
 
+// answer values a case, without what the window draws beside it. It may run on any goroutine. Errors: as [Desk.Value].
+func (d *Desk) answer(c valuation.Case) (valuation.Answer, error) {
+	if faults := c.Check(); len(faults) > 0 {
+		return valuation.Answer{}, faults[0]
+	}
+	return d.memory().Value(c, d.Knowledge())
+}
+
 // Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It
 // touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, or the answers
 // contradict each other.

@@ -3,10 +3,12 @@ package desk
 // Wish is what the user has to be asked for before something can be done: a file, say, or a place for one. The window asks, and then
 // does the action itself.
 type Wish struct {
-	For    Wanted
-	Key    string                  // what it is about: an area, the hash of a photograph, the key of a factor
-	Name   string                  // the file's, where it is about one; the text itself, where it is about that
-	Chosen func(name, hash string) // takes the file that is wanted; nil: it is not handed over
+	For  Wanted
+	Key  string  // what it is about: an area, the hash of a photograph, the key of a factor
+	Lots []int64 // the lots that it is about
+	Name string  // the file's, where it is about one; the text itself, where it is about that
+	// Chosen takes the file that is wanted, and reports whether it could; nil: it is not handed over.
+	Chosen func(name, hash string) bool
 }
 
 // Wanted is a kind of wish.
@@ -45,6 +47,9 @@ const (
 // Want returns the action of a wish.
 func Want(what Wanted) Action { return Action{Wish: Wish{For: what}} }
 
+// WantFor returns the action of a wish about lots.
+func WantFor(what Wanted, ids ...int64) Action { return Action{Wish: Wish{For: what, Lots: ids}} }
+
 // WantOf returns the action of a wish about something.
 func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what, Key: key}} }
 
@@ -52,7 +57,7 @@ func WantOf(what Wanted, key string) Action { return Action{Wish: Wish{For: what
 func WantRead(text string) Action { return Action{Wish: Wish{For: ReadListing, Name: text}} }
 
 // WantFile returns the action of asking for the photo or PDF of a bill, whose name and SHA-256 are handed over.
-func WantFile(chosen func(name, hash string)) Action {
+func WantFile(chosen func(name, hash string) bool) Action {
 	return Action{Wish: Wish{For: FileOfBill, Chosen: chosen}}
 }
 

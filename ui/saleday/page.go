@@ -1,6 +1,7 @@
 package saleday
 
 import (
+	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -127,6 +128,16 @@ func says(s desk.State, plan *desk.DayPlan) string {
 		return "No lot has a sale day yet. Enter it under Facts, or import a run list."
 	case s.Day.Has == nil:
 		return "Enter the cash that you can spend from this day on, your hours and your bays."
+	case s.Day.Has.Currency != s.Shop.Currency:
+		return fmt.Sprintf("This day's money was entered in %s, the Bench is in %s now. Nothing converts it. Clear it to enter it in %s.",
+			s.Day.Has.Currency, s.Shop.Currency, s.Shop.Currency) + "\n" + planWords(s, plan)
+	}
+	return planWords(s, plan)
+}
+
+// planWords says what came of the plan.
+func planWords(s desk.State, plan *desk.DayPlan) string {
+	switch {
 	case plan != nil:
 		return strings.Join(view.DayWords(plan), "\n")
 	case s.Day.Problem != "":

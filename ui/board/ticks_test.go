@@ -41,10 +41,10 @@ func TestLotsAreMarkedByMouseAndKeyboardAndChangedAtOnce(t *testing.T) {
 	tapRow(p, 0, 0)
 	tapRow(p, 2, fyne.KeyModifierShift)
 	tapRow(p, 4, fyne.KeyModifierShortcutDefault)
-	if got := p.Marked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots ticked") {
-		t.Fatalf("marked %v of %v", got, ids)
+	if got := p.Ticked(); !slices.Equal(got, []int64{ids[0], ids[1], ids[2], ids[4]}) || !seen.Says(p.Object(), "4 of 5 lots ticked") {
+		t.Fatalf("ticked %v of %v", got, ids)
 	}
-	seen.Press(p.table, fyne.KeySpace) // the fifth is unmarked again
+	seen.Press(p.table, fyne.KeySpace) // the fifth is unticked again
 	for _, i := range p.menu(0) {
 		if i.Label == "Mark 3 lots: lost" {
 			i.Action()
@@ -68,6 +68,41 @@ func TestLotsAreMarkedByMouseAndKeyboardAndChangedAtOnce(t *testing.T) {
 	}
 	if archived != 3 || p.table.Rows() != 2 {
 		t.Errorf("%d are archived, %d are listed", archived, p.table.Rows())
+	}
+}
+
+// The menu of a row that is not ticked is of that row alone, though others are ticked, perhaps out of sight.
+func TestTheMenuIsOfTheRowUnderThePointer(t *testing.T) {
+	p, now, ids := five(t)
+	var wished []desk.Wish
+	done := p.do
+	p.do = func(a desk.Action) {
+		if a.Wish.For != "" {
+			wished = append(wished, a.Wish)
+		}
+		done(a)
+	}
+	p.tick(3, 4, true)
+	tapRow(p, 1, 0)
+	act := func(row int, words string) {
+		at := slices.IndexFunc(p.menu(row), func(i *fyne.MenuItem) bool { return i.Label == words })
+		if at < 0 {
+			t.Fatalf("no item %q", words)
+		}
+		p.menu(row)[at].Action()
+	}
+	act(1, "Went for…")
+	act(1, "Move to another sale…")
+	act(4, "Move 2 lots to another sale…")
+	if len(wished) != 3 || !slices.Equal(wished[0].Lots, ids[1:2]) || !slices.Equal(wished[1].Lots, ids[1:2]) ||
+		!slices.Equal(wished[2].Lots, ids[3:]) {
+		t.Errorf("asked for %+v, the row is %d", wished, ids[1])
+	}
+	act(1, "Mark: won")
+	for _, e := range now().Entries {
+		if won := e.State == lot.Won; won != (e.ID == ids[1]) {
+			t.Errorf("lot %d is %s, the menu was of %d", e.ID, e.State, ids[1])
+		}
 	}
 }
 
