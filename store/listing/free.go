@@ -217,12 +217,19 @@ func findEngine(r *reading, w *words) {
 	}
 }
 
+// worths are words of money: the name of a vehicle ends before them.
+var worths = cell.SetOf("value|valued|worth")
+
 // findVehicle takes what stands beside a model year, or make and model before one.
 func findVehicle(r *reading, w *words) {
-	text := strings.Join(*w, " ")
-	if year := cell.YearIn(text); r.Lot.ModelYear == 0 && year > 0 && len(*w) > 2 {
+	name, rest := *w, words(nil)
+	if at := slices.IndexFunc(name, worths.Has); at >= 0 {
+		name, rest = name[:at], name[at:]
+	}
+	text := strings.Join(name, " ")
+	if year := cell.YearIn(text); r.Lot.ModelYear == 0 && year > 0 && len(name) > 2 {
 		r.vehicle(text)
-		*w = nil
+		*w = rest
 	}
 }
 

@@ -30,11 +30,12 @@ func findDoors(r *reading, w *words) {
 var valued = regexp.MustCompile(`(?i)^(?:(?:estimated |est |the )?(?:retail |market )?value(?: before(?: loss| damage)?)?|valued|worth)` +
 	`(?: of| at| is|:)? (.*\d.*)$`)
 
+// findValue takes a piece that says nothing else than what the vehicle was worth: beside other words it may be the worth of its tires.
 func findValue(r *reading, w *words) {
-	w.take(8, func(s string) bool {
-		m := valued.FindStringSubmatch(s)
-		return m != nil && r.worth(m[1])
-	})
+	m := valued.FindStringSubmatch(strings.Join(w.telling(), " "))
+	if m != nil && r.worth(m[1]) {
+		*w = nil
+	}
 }
 
 // worth takes the value before the damage, and reports whether a text is one.

@@ -78,6 +78,22 @@ func TestPlainWordsOfAListing(t *testing.T) {
 	}
 }
 
+// What a part of the vehicle is worth is not what the vehicle was.
+func TestTheWorthOfAPartIsLeft(t *testing.T) {
+	for _, text := range []string{"new tires worth 800", "stereo worth $400", "Needs parts worth 1,500", "Vehicle has rims valued at 1200",
+		"worth 1.2 miles", "well worth 100 bucks", "not worth 900", "2019 Kettrick Pell stereo worth $400", "value for money 2019"} {
+		c, f := fill(t, text, nil)
+		if c.Lot.Listed != nil || len(f.Left) == 0 || strings.ContainsAny(c.Lot.Make+c.Lot.Trim, "$v0") {
+			t.Errorf("%q: %+v of %+v, facts %v, left %q", text, c.Lot.Listed, c.Lot, f.Facts, f.Left)
+		}
+	}
+	for _, text := range []string{"worth 9,000", "the vehicle is valued at $9,000", "est value 9000", "Value before loss: 9,000"} {
+		if c, f := fill(t, text, nil); c.Lot.Listed == nil || *c.Lot.Listed.ValueBefore != 9000 || len(f.Left) > 0 {
+			t.Errorf("%q: %+v, left %q", text, c.Lot.Listed, f.Left)
+		}
+	}
+}
+
 func TestWhatACaseDoesNotBearIsLeftAndSaid(t *testing.T) {
 	value := 12000.0
 	c, f := fill(t, "value $14,900, sale 03/04/2027", func(c *valuation.Case) {
