@@ -1,6 +1,7 @@
 package listing
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -65,7 +66,8 @@ func (f *Found) unfact(field, why string) {
 	f.Facts = slices.Delete(f.Facts, at, at+1)
 }
 
-// price gives the value before the damage its currency: that of the case where the sign may stand for it.
+// price gives the value before the damage its currency: that of the case where the sign may stand for it. Beside figures of another
+// currency that the lot has already it is left, since one list has one currency.
 func (f *Found) price(c valuation.Case) {
 	l, have := f.Lot.Listed, c.Lot.Listed
 	codes := cell.Currencies(f.sign)
@@ -82,6 +84,15 @@ func (f *Found) price(c valuation.Case) {
 		f.Lot.Listed = nil
 		f.unfact(valueField, " (of which currency?)")
 	}
+	if l = f.Lot.Listed; l == nil || have == nil || have.ValueBefore == nil && have.RepairEstimate == nil {
+		return
+	}
+	if there := cmp.Or(have.Currency, c.Currency); there != l.Currency {
+		f.Lot.Listed = nil
+		f.unfact(valueField, " (the lot's figures of the list are in "+there+")")
+		return
+	}
+	l.Currency = have.Currency
 }
 
 // saleDay is how a text names the day of the sale.

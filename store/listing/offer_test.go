@@ -1,6 +1,7 @@
 package listing_test
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -104,5 +105,22 @@ func TestWhatACaseDoesNotBearIsLeftAndSaid(t *testing.T) {
 	}
 	if c, f = fill(t, "value $14,900", func(c *valuation.Case) { c.Currency = "EUR" }); c.Lot.Listed != nil || len(f.Left) != 1 {
 		t.Errorf("dollars in a book of euros: %+v, left %q", c.Lot.Listed, f.Left)
+	}
+}
+
+// A figure that the lot has from its list already stays beside one that a text adds in the same currency, and keeps out one of another.
+func TestAFigureOfTheListOutlastsAText(t *testing.T) {
+	estimate, value := 4000.0, 9000.0
+	for _, has := range []lot.Listed{{RepairEstimate: &estimate, RunOrder: 3}, {RepairEstimate: &estimate, ValueBefore: &value},
+		{RepairEstimate: &estimate, Currency: "USD"}} {
+		had := func(c *valuation.Case) { c.Lot.Listed = new(has) }
+		c, f := fill(t, "value: $9,000", had)
+		if l := c.Lot.Listed; l.RepairEstimate == nil || *l.ValueBefore != value || l.Currency != has.Currency || len(f.Left) > 0 {
+			t.Errorf("%+v to %+v, left %q", has, l, f.Left)
+		}
+		c, f = fill(t, "value: EUR 9,000", had)
+		if !reflect.DeepEqual(c.Lot.Listed, &has) || len(f.Left) != 1 || len(f.Facts) > 0 {
+			t.Errorf("%+v to %+v, left %q", has, c.Lot.Listed, f.Left)
+		}
 	}
 }
