@@ -20,7 +20,7 @@ type Found struct {
 	Left               []string
 
 	sign string     // of the money that it names
-	days []lot.Date // the readings of the sale's day, where it has two
+	days []lot.Date // that every word of the sale's day can mean; none beside a fact of it: they differ
 }
 
 // Fact is one thing that was understood: the field that it belongs to, what it says, and the code of the area that it is about, if any.

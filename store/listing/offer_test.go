@@ -79,6 +79,23 @@ func TestPlainWordsOfAListing(t *testing.T) {
 	}
 }
 
+// Two texts of the day of the sale, in either order: they may agree, and one may settle the other; else neither is taken.
+func TestTwoDaysOfASaleAreHeldTogether(t *testing.T) {
+	for text, want := range map[string]lot.Date{
+		"Sale date: 12/01/2026\nsells on 25/12/2026":        "",
+		"Sale date: 25/12/2026\nSale date: 12/01/2026":      "",
+		"Sale date: Dec 1, 2026\nsells on 12/01/2026":       "2026-12-01",
+		"Sale date: 03/04/2027\nsells on April 3, 2027":     "2027-04-03",
+		"Sale date: 12/01/2026\nSale date: 12/01/2026":      "2026-12-01",
+		"Sale date: 2026-12-01\nsells on 2026-12-02, lot 4": "",
+	} {
+		c, f := fill(t, text, nil)
+		if c.Lot.SaleDate != want || want == "" && len(f.Left) != 2 || want != "" && len(f.Left) != 0 {
+			t.Errorf("%q: %q, facts %v, left %q", text, c.Lot.SaleDate, f.Facts, f.Left)
+		}
+	}
+}
+
 // What a part of the vehicle is worth is not what the vehicle was.
 func TestTheWorthOfAPartIsLeft(t *testing.T) {
 	for _, text := range []string{"new tires worth 800", "stereo worth $400", "Needs parts worth 1,500", "Vehicle has rims valued at 1200",
