@@ -72,23 +72,28 @@ func findNumber(r *reading, w *words) {
 func findOdometer(r *reading, w *words) {
 	w.take(6, func(s string) bool {
 		l, err := cell.ReadLength(s, 0)
-		return err == nil && l.Known && l.Unit != "" && r.odometer(l)
+		return err == nil && l.Known && r.odometer(l)
 	})
 }
 
-// odometer takes a reading, and reports whether it is one.
+// odometer takes a reading in its unit with the statement of it, and reports whether it is one.
 func (r *reading) odometer(l cell.Length) bool {
-	if l.Status != "" {
-		r.Lot.OdometerStatus = l.Status
-		r.fact("Odometer statement", plain(l.Status))
-	}
 	x := l.Float()
-	if !l.Known || l.Unit == "" || x != float64(int(x)) || x > lot.MostMileage {
+	if l.Unit == "" || x != float64(int(x)) || x > lot.MostMileage {
 		return false
 	}
+	r.statement(l.Status)
 	r.Lot.Odometer, r.Lot.OdometerUnit = new(int(x)), l.Unit
 	r.fact("Odometer", strconv.Itoa(int(x))+" "+l.Unit)
 	return true
+}
+
+// statement takes an odometer statement where there is one.
+func (r *reading) statement(status string) {
+	if status != "" {
+		r.Lot.OdometerStatus = status
+		r.fact("Odometer statement", plain(status))
+	}
 }
 
 // titleWords are words of which a phrase that means a title has one, and strong are brands that mean one by themselves.
