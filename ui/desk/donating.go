@@ -25,7 +25,7 @@ func PlanDonor() Action {
 		if before.Repair.Donor == nil {
 			after := before.Clone()
 			after.Repair.Donor = &donor
-			said = d.donorWords(before, after)
+			said = d.donorWords(ctx, before, after)
 		}
 		edit := EditLot(a.words, func(c *valuation.Case) { c.Repair.Donor = &donor })
 		if said == "" {
@@ -36,11 +36,11 @@ func PlanDonor() Action {
 }
 
 // donorWords says what a lot that is now planned with a donor counts for it, and what that does to its bid.
-func (d *Desk) donorWords(before, after valuation.Case) string {
+func (d *Desk) donorWords(ctx context.Context, before, after valuation.Case) string {
 	cur, _ := money.Lookup(after.Currency)
 	words := fmt.Sprintf("The donor counts at a starter price, not yours: %s. Enter what yours costs.", prices(cur, after.Repair.Donor.Price))
-	was, knew := d.walkAway(before)
-	is, knows := d.walkAway(after)
+	was, knew := d.walkAway(ctx, before)
+	is, knows := d.walkAway(ctx, after)
 	switch {
 	case !knew || !knows:
 		return words
@@ -72,11 +72,11 @@ func prices(cur money.Currency, t prob.Three) string {
 }
 
 // walkAway returns a case's walk-away bid, 0 for none; known false: it can't be valued, or no bid can be said yet.
-func (d *Desk) walkAway(c valuation.Case) (bid money.Amount, known bool) {
+func (d *Desk) walkAway(ctx context.Context, c valuation.Case) (bid money.Amount, known bool) {
 	if len(c.Check()) > 0 {
 		return 0, false
 	}
-	a, odds, err := d.memory().Weigh(c, d.Knowledge())
+	a, odds, err := d.memory().Weigh(ctx, c, d.Knowledge())
 	if err != nil || !odds.Known() {
 		return 0, false
 	}

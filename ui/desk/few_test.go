@@ -26,7 +26,7 @@ func TestOneBadDiaryMovesNoOpenBidByTwoSteps(t *testing.T) {
 	open := u.add(workshop())[0]
 	u.learn()
 	bid := func() money.Amount {
-		v, err := u.Value(u.lot(open).Case.With(u.s.Factors))
+		v, err := u.Value(t.Context(), u.lot(open).Case.With(u.s.Factors))
 		if err != nil || v.Answer.WalkAway == nil {
 			t.Fatalf("%v", err)
 		}

@@ -122,7 +122,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	v, err := d.Value(c)
+	v, err := d.Value(ctx, c)
 	if err != nil {
 		return nil, err
 	}

@@ -7,14 +7,17 @@ import (
 )
 
 // Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
-// Errors: the case has faults, or nothing carries a resale price.
-func (d *Desk) Value(c valuation.Case) (Valued, error) {
+// Errors: the case has faults, nothing carries a resale price, or ctx has ended: work that waited for its turn does not begin then.
+func (d *Desk) Value(ctx context.Context, c valuation.Case) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
 	memory := d.memory()
-	a, odds, err := memory.Weigh(c, d.Knowledge())
+	a, odds, err := memory.Weigh(ctx, c, d.Knowledge())
 	if err != nil {
+		return Valued{}, err
+	}
+	if err := ctx.Err(); err != nil {
 		return Valued{}, err
 	}
 	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
@@ -23,13 +26,13 @@ func (d *Desk) Value(c valuation.Case) (Valued, error) {
 }
 
 // Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It
-// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, or the answers
-// contradict each other.
-func (d *Desk) Outline(c valuation.Case) (Valued, error) {
+// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, the answers
+// contradict each other, or ctx has ended before its turn.
+func (d *Desk) Outline(ctx context.Context, c valuation.Case) (Valued, error) {
 	if faults := c.Check(); len(faults) > 0 && !valuation.Outlined(faults) {
 		return Valued{}, faults[0]
 	}
-	a, err := d.memory().Outline(c, d.Knowledge())
+	a, err := d.memory().Outline(ctx, c, d.Knowledge())
 	return Valued{Of: c, Answer: a, Plan: valuation.Plan(c, d.Knowledge())}, err
 }
 
