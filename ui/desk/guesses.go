@@ -107,7 +107,7 @@ func (r *Rating) note(ctx context.Context, id int64) error {
 	return r.desk.Book.NoteAnswer(ctx, id, revision, one.Answer)
 }
 
-// Guessed is the state with the Board as it stands after some first guesses; one that has moved on meanwhile is read again.
+// Guessed is the state with the Board as it stands after some first guesses.
 func (s State) Guessed(entries []book.Entry) State {
 	s.Entries = entries
 	return s
