@@ -3,8 +3,7 @@
 // A [Kind] lists its columns once: name, plain words of headings, how cells are written, and how a value is put into a row, given back
 // and joined to an older one. [Read] does the rest for every kind: it finds the headings (captions above them, two lines, repeated, none),
 // matches them by the words in them, settles the notation of whole columns, and reads every row. The first rows, what each column became
-// and why,
-// every refusal with line, column, value and reason, every row that was passed over and every open question come back together.
+// and why, every refusal with line, column, value and reason, every row that was passed over and every open question come back together.
 //
 // Nothing is guessed a row at a time. What a cell itself says (its unit, its currency) is a fact of that cell and stands above the
 // column. Where cells of a column prove two notations, nine of ten settle it and the others are refused; else it is asked. Rows that add

@@ -109,8 +109,7 @@ func deeds() []deed {
 }
 
 // inMatrix returns a user with the two lots, of which the first has a photograph, a comparable of its own and a donor vehicle; what there
-// is
-// for their sale day, a jurisdiction and empty catalogues; and what past buys propose.
+// is for their sale day, a jurisdiction and empty catalogues; and what past buys propose.
 func inMatrix(t *testing.T) (*user, []learn.Proposal) {
 	u := newUser(t)
 	u.Know.Jobs.Currency, u.Know.Risks.Currency = "USD", "USD"

@@ -32,8 +32,7 @@ type Rating struct {
 }
 
 // NewRating returns a rating with the catalogues, the learned factors, the results of sales and the surveys as they are now. Errors: the
-// book can't be
-// read.
+// book can't be read.
 func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
 	list, err := d.Book.Builds(ctx)
 	if err != nil {

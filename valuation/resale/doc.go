@@ -5,9 +5,8 @@
 // mileage, model years, trims, title brand, asked against sold, drift of the market and any further column, all shrunk by what
 // other models teach. The standardised left-out residuals calibrate the answer: the quantiles of the predictive
 // distribution are a blend of a Student-t, as wide as the residuals are, and of the residuals' own, the k-th of n standing at k/(n+1) as in
-// split conformal prediction
-// [1], the residuals counting n/(n+40). The
-// residuals' shape also carries the log fit back to money without the bias of exp() (smearing [2]).
+// split conformal prediction [1], the residuals counting n/(n+40). The residuals' shape also carries the log fit back to money without the
+// bias of exp() (smearing [2]).
 //
 // Tails: a Student-t on the log scale has no mean once exponentiated. The predictive distribution therefore ends at its
 // 1 in 10,000 and 9,999 in 10,000 quantiles, or at the outermost left-out residual where that lies further out; it never
@@ -15,10 +14,9 @@
 //
 // Without a usable row the buyer's guess stands in: a smooth curve through its 10th, 50th and 90th percentile on the
 // normal score of the log price, straight beyond them, ending at three normal scores. Unequal sides so lean the curve: for 12,000 / 16,500
-// / 18,500 the
-// logarithm rises by 0.318 over the 1.28 scores below the middle and by 0.114 over those above it, steeper below throughout; the quarters
-// are 14,203 and 17,636, the ends 7,829 and 21,567, and the mean is 15,826. With neither, [Model.Err] returns
-// [ErrUnknown] and nothing is answered. With rows the guess isn't used.
+// / 18,500 the logarithm rises by 0.318 over the 1.28 scores below the middle and by 0.114 over those above it, steeper below throughout;
+// the quarters are 14,203 and 17,636, the ends 7,829 and 21,567, and the mean is 15,826. With neither, [Model.Err] returns [ErrUnknown] and
+// nothing is answered. With rows the guess isn't used.
 //
 // Units: rows' prices are minor units; [Price], [Model.Distribution] and [Model.LevelSD] are major units; effects are
 // logarithms (0.05 is about 5 %), age in years, mileage in 10,000 miles. Beliefs with Low = Likely = High are exact: with

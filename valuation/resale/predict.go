@@ -34,9 +34,8 @@ func knots() []float64 {
 
 // blendRows is the number of rows at which the residuals' own quantiles count as much as the Student-t shape, and scaleRows that at which
 // their spread counts as much as what the fit says of it: few rows tell how wide they lie sooner than how they are spread. Both were
-// chosen,
-// with the shape's degrees of freedom, by the interval score and the coverage of 300 tables a set around vehicles that no task foretells:
-// 10, 40, 60 and 120 rows, 5, 10 and 20, and 5 and 7 degrees were tried.
+// chosen, with the shape's degrees of freedom, by the interval score and the coverage of 300 tables a set around vehicles that no task
+// foretells: 10, 40, 60 and 120 rows, 5, 10 and 20, and 5 and 7 degrees were tried.
 const (
 	blendRows = 40
 	scaleRows = 5
