@@ -23,10 +23,14 @@ func (r *reading) byLabel(p piece) bool {
 	case "odometer_status":
 		r.statement(cmp.Or(cell.StatusOf(p.text), cell.StatusByLetter(p.text)))
 	case "loss":
-		r.lost(runlist.Losses(p.text))
+		if !denies(p.text) {
+			r.lost(runlist.Losses(p.text))
+		}
 	case "areas":
 		r.hurt(p.text)
-		r.lost(runlist.Told(p.text))
+		if !denies(p.text) {
+			r.lost(runlist.Told(p.text))
+		}
 	case "keys":
 		if has, says := cell.YesNo(p.text); says {
 			r.hasKeys(has)
@@ -57,16 +61,18 @@ func (r *reading) byWord(p piece) {
 	case "vin":
 		findVIN(r, &w)
 	case "document":
-		r.titled(p.text, true)
+		if name, more, cut := strings.Cut(p.text, "("); !r.titled(p.text, true) && cut && r.titled(strings.TrimSpace(name), true) {
+			r.Left = append(r.Left, p.label+": ("+more)
+		}
 	case "condition":
 		if code, known := runlist.Runs(p.text); known {
 			r.runs(code)
 		}
 	case "engine":
-		findPower(r, &w)
+		r.phrase(&w, "Powertrain", powerWords, &r.Powertrain, labelledPhrase)
 		findEngine(r, &w)
 	case "driven":
-		findDriven(r, &w)
+		r.phrase(&w, "Driven wheels", drivenWords, &r.Driven, labelledPhrase)
 	case "airbags":
 		if r.blown(p.text + " airbags deployed") {
 			return
