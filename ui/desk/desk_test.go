@@ -111,13 +111,12 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 		t.Fatalf("%+v, %v", sheet, err)
 	}
 	sheet.Stated.Unit = "km"
-	var refused []desk.Refusal
-	u.s, refused = u.Apply(t.Context(), u.s, sheet)
+	refused := u.takeIn(sheet)
 	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 3 ||
 		u.s.Notice != "4 rows read: 3 new, 0 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
 		t.Errorf("%d refused, %d rows, %q %q, %+v", len(refused), len(u.s.Open.Case.Resale.Rows), u.s.Notice, u.s.Trouble, u.s.Reach)
 	}
-	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
+	if u.takeIn(sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
 		u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
 		t.Errorf("the same table again: %d rows, %q", len(u.s.Open.Case.Resale.Rows), u.s.Notice)
 	}

@@ -71,12 +71,3 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, o Opening) (Sheet, er
 	_, err = d.recall(ctx, ofComparables, &sheet)
 	return sheet, err
 }
-
-// Apply takes the rows of a sheet in for the open lot. It says what it did in the notice; refused rows come back.
-func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
-	if s.Open == nil {
-		return s, nil
-	}
-	t, err := d.Take(ctx, s, sheet)
-	return d.TakenIn(ctx, s, t, err), t.Refused
-}
