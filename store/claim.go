@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 
 	"walkline/store/plain"
 )
@@ -45,12 +46,28 @@ func Claim(ctx context.Context, path string) (release func(), err error) {
 		return unclaimed, claimFault(err)
 	}
 	clean(absolute)
-	return func() {
-		_, _ = tx.Rollback(), db.Close()
-		if ours && errors.Is(startsAsDatabase(absolute), ErrNotDatabase) {
-			_ = plain.Remove(absolute + claimEnding) // nobody's lots lie there
+	end := func() { _, _ = tx.Rollback(), db.Close() }
+	if !ours {
+		return end, nil
+	}
+	return func() { unclaim(absolute, end) }, nil
+}
+
+// unclaim ends a claim and, where nobody's lots lie, removes its file: before the end, so that it is never that of the next who claims.
+// Windows removes no open file, and one that another has opened meanwhile stays.
+func unclaim(path string, end func()) {
+	remove := func() {
+		if errors.Is(startsAsDatabase(path), ErrNotDatabase) {
+			_ = plain.Remove(path + claimEnding)
 		}
-	}, nil
+	}
+	if runtime.GOOS == "windows" {
+		end()
+		remove()
+		return
+	}
+	remove()
+	end()
 }
 
 // claimFault keeps only that somebody else holds the claim.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 
 	"walkline/valuation"
@@ -41,6 +42,27 @@ func TestWhereNothingCanBeWrittenNothingIsClaimed(t *testing.T) {
 		t.Errorf("%v: opening the store says what is wrong", err)
 	}
 	release()
+}
+
+// The file of a claim that ends beside no book is gone before the claim is: what lies there afterwards is the next one's.
+func TestAClaimIsRemovedBeforeItEnds(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("an open file can't be removed here")
+	}
+	path := filepath.Join(t.TempDir(), "letter.txt")
+	for _, name := range []string{path, path + claimEnding} {
+		if err := os.WriteFile(name, []byte("Dear sir"), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	unclaim(path, func() {
+		if err := os.WriteFile(path+claimEnding, nil, 0o600); err != nil { // the next one claims at once
+			t.Error(err)
+		}
+	})
+	if _, err := os.Stat(path + claimEnding); err != nil {
+		t.Errorf("the next one's claim is gone: %v", err)
+	}
 }
 
 // A file that is no book has nothing left beside it; what lay there before stays.

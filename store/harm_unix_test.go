@@ -22,8 +22,7 @@ import (
 )
 
 // harmed does harm to what a crash left. That is survived where all that was acknowledged is there; where the last step alone is missing
-// and
-// that is said; and where the harm is named, and the salvage brings each lot as it was or names what it lacks. Where the pages are
+// and that is said; and where the harm is named, and the salvage brings each lot as it was or names what it lacks. Where the pages are
 // harmed that say where all others are, naming it is all that can be done.
 func harmed(t *testing.T, harm func(main, log []byte)) error {
 	path := crashed(t)

@@ -18,8 +18,8 @@ var journalHead = []byte{0xd9, 0xd5, 0x05, 0xf9, 0x20, 0xa1, 0x63, 0xd7}
 func journalOf(path string) string { return path + "-journal" }
 
 // journalled refuses a rollback journal beside the file at path. A store leaves none once it holds anything, for it keeps a write-ahead
-// file,
-// but where turning a backup into one that does was cut off. That of another file would write its pages into this one. Errors: [ErrLog].
+// file, but where turning a backup into one that does was cut off. That of another file would write its pages into this one. Errors:
+// [ErrLog].
 func journalled(path string) error {
 	main, err := os.Stat(path)
 	if err != nil || main.Size() <= 4096 { // a first start that was cut off

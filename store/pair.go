@@ -138,8 +138,7 @@ func marksOn(page []byte) (before, after string, ok bool) {
 }
 
 // chained returns what the write-ahead file holds, and the marks on a page that its commits leave, with the one before them. Of page 0 it
-// is
-// the first that holds a mark.
+// is the first that holds a mark.
 func chained(path string, page uint32) (log wal.Log, of uint32, chain []string, err error) {
 	f, err := os.Open(logOf(path))
 	if err != nil {

@@ -41,8 +41,7 @@ func pictured(t *testing.T, s *Store, n int) {
 }
 
 // shows returns the edit that a store holds; its photographs up to that one are there whole, and so is all else. Those of a store that was
-// set
-// aside lie where they were.
+// set aside lie where they were.
 func shows(path string, photos album.Folder) (n int, err error) {
 	ctx := context.Background()
 	s, err := Open(ctx, path)

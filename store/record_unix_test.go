@@ -26,8 +26,7 @@ type call struct {
 }
 
 // recorder stands between SQLite and its file system (SQLite, "The OS Interface or VFS"), hears of the changes of package plain, and keeps
-// the
-// calls to the files below one folder.
+// the calls to the files below one folder.
 type recorder struct {
 	mu     sync.Mutex
 	folder string

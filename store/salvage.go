@@ -24,11 +24,9 @@ type Salvaged struct {
 
 // Salvage writes what can be read of the store at path, which may be damaged, to a new store at to: lot by lot, and the settings,
 // shelf and decisions row by row. A lot comes with all that was entered, or is named as lost; the history of undo comes whole or not at
-// all. The
-// damaged file is only read, as a copy; the photographs are copied too. A write-ahead file that does not go with it is left out.
-// One of an older format is brought up to date first, as a copy.
-// Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it is no store that can be read; the new file can't be written:
-// nothing is left of it then.
+// all. The damaged file is only read, as a copy; the photographs are copied too. A write-ahead file that does not go with it is left out.
+// One of an older format is brought up to date first, as a copy. Errors: [fs.ErrExist]; [ErrNotDatabase], [ErrForeign], [ErrNewer] when it
+// is no store that can be read; the new file can't be written: nothing is left of it then.
 func Salvage(ctx context.Context, path, to string) (Salvaged, error) {
 	return salvaged(ctx, path, to, photosOf(path))
 }
@@ -267,8 +265,7 @@ func (s *salvage) bad(ctx context.Context, id int64) map[string]error {
 }
 
 // marked reads a lot that was moved. Where the row with its marks was not whole, what lists show is written anew from its documents; that
-// it
-// was removed is not believed.
+// it was removed is not believed.
 func (s *salvage) marked(p place, id int64, altered error) error {
 	if altered == nil {
 		_, err := s.to.load(p, id)

@@ -85,8 +85,7 @@ func alteredIn(err *sqlite.Error) (words string, ok bool) {
 }
 
 // sealing gives the rows of a file their sums, within the migration to format 8. A document that is not what its own sum says stays
-// without,
-// and so do rows on a damaged page: they are found altered when they are read.
+// without, and so do rows on a damaged page: they are found altered when they are read.
 type sealing struct{ place }
 
 func (s sealing) run() error {

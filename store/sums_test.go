@@ -101,8 +101,7 @@ func kinds() []struct {
 }
 
 // A figure of every kind of row becomes another one: whoever reads the row says so, and so do the check and the salvage. The other lot,
-// which
-// is sound, is saved as it was.
+// which is sound, is saved as it was.
 func TestAChangeInAnyKindOfRowIsSaid(t *testing.T) {
 	path := filledBook(t)
 	for _, k := range kinds() {

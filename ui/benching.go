@@ -18,8 +18,7 @@ import (
 func (w *Window) addPack() {
 	w.ask(asking{title: "Add a jurisdiction",
 		what: "A JSON file of one jurisdiction: thresholds, what may be rebuilt, papers, fees, each with its source. It is used in place of " +
-			"the " +
-			"program's own of the same code.",
+			"the program's own of the same code.",
 		hint: "path of a JSON file", verb: "Add", of: pick.For{What: "JSON file", Endings: []string{".json"}}}, w.readPack)
 }
 

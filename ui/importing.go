@@ -26,7 +26,7 @@ type taking struct {
 // usual is by what a table is read where it leaves it open: the shop's currency and unit, and the system's order of days.
 func (w *Window) usual() desk.Opening {
 	shop := w.state.Shop
-	return desk.Opening{Currency: shop.Currency, Unit: shop.OdometerUnit, Dates: form.DayOrder().String()}
+	return desk.Opening{Currency: shop.Currency, Usual: shop.OdometerUnit, Order: form.DayOrder().String()}
 }
 
 // comparables are tables of vehicles for sale or sold, for the open lot.
@@ -34,7 +34,7 @@ func (w *Window) comparables() taking {
 	usual, of, id := w.usual(), lot.Lot{}, int64(0)
 	if o := w.state.Before(); o != nil {
 		usual.Currency, of, id = o.Case.Currency, o.Case.Lot, o.ID
-		usual.Unit = of.OdometerUnit
+		usual.Usual = of.OdometerUnit
 	}
 	return taking{
 		title: "Import comparables", what: "A table of vehicles for sale or sold: CSV, text or .xlsx. It can also be dropped on the window.",

@@ -23,6 +23,7 @@ type mending struct {
 	list    *widgets.List
 	why     *widget.Label
 	cells   []*widgets.TextEntry
+	texts   []string // what the cells hold whole: a long one is cut in its field
 	fields  *fyne.Container
 	body    fyne.CanvasObject
 }
@@ -79,7 +80,7 @@ func (r *mending) show(row desk.Refusal) {
 		r.why.SetText(brief(fmt.Sprintf("Line %d: %s", row.Line, row.Reason), mostShown))
 		return
 	}
-	r.line, r.cells = row.Line, nil
+	r.line, r.cells, r.texts = row.Line, nil, nil
 	r.fields.RemoveAll()
 	for i := range max(len(r.m.sheet.Header), len(row.Cells)) {
 		name, text := fmt.Sprintf("cell %d", i+1), ""
@@ -92,7 +93,7 @@ func (r *mending) show(row desk.Refusal) {
 		e := widgets.NewTextEntry()
 		e.SetText(brief(text, mostShown))
 		e.OnSubmitted = func(string) { r.try() }
-		r.cells = append(r.cells, e)
+		r.cells, r.texts = append(r.cells, e), append(r.texts, text)
 		r.fields.Add(widget.NewLabel(short(name, 28)))
 		r.fields.Add(e)
 		if name == row.Column && r.m.w.modal() {
@@ -110,7 +111,9 @@ func (r *mending) try() {
 	}
 	cells := make([]string, len(r.cells))
 	for i, e := range r.cells {
-		cells[i] = e.Text
+		if cells[i] = e.Text; e.Text == brief(r.texts[i], mostShown) {
+			cells[i] = r.texts[i]
+		}
 	}
 	for len(cells) > len(r.m.sheet.Header) && cells[len(cells)-1] == "" {
 		cells = cells[:len(cells)-1]

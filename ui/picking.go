@@ -48,6 +48,12 @@ func newPicking(title, verb string, of pick.For, in fyne.Window, r task.Runner, 
 	return p
 }
 
+// Hide closes the dialog; a path that is still looked for is not taken any more.
+func (p *picking) Hide() {
+	p.picker.End()
+	p.CustomDialog.Hide()
+}
+
 // Confirm takes what is chosen.
 func (p *picking) Confirm() { p.picker.Take() }
 

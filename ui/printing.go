@@ -46,7 +46,7 @@ func (w *Window) PrintDecision() {
 	lot := *o
 	more, paper := w.choosePaper()
 	w.print(printing{title: "Decision sheet", name: desk.FileName(o.Case.Lot, "decision", ".pdf"), kind: printable, more: more,
-		make: func() ([]byte, error) { return w.desk.DecisionSheet(lot, *paper) }})
+		make: func() ([]byte, error) { return w.desk.DecisionSheet(context.Background(), lot, *paper) }})
 }
 
 // choosePaper returns the choice of a paper with the name of the one chosen, which is kept for the next time.

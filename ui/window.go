@@ -236,14 +236,14 @@ func (w *Window) value() {
 		}
 		task.Start(w.runner, task.Order[desk.Valued]{
 			Key: "value", Wait: waiting,
-			Work: func(context.Context) (desk.Valued, error) { return w.desk.Outline(c) },
+			Work: func(ctx context.Context) (desk.Valued, error) { return w.desk.Outline(ctx, c) },
 			Show: func(v desk.Valued, err error) { w.show(w.state.Outlined(id, revision, v, err)) },
 		})
 		return
 	}
 	task.Start(w.runner, task.Order[desk.Valued]{
 		Key: "value", Wait: waiting,
-		Work: func(context.Context) (desk.Valued, error) { return w.desk.Value(c) },
+		Work: func(ctx context.Context) (desk.Valued, error) { return w.desk.Value(ctx, c) },
 		Show: func(v desk.Valued, err error) {
 			w.show(w.desk.Arrived(context.Background(), w.state, id, revision, v, err))
 			w.weighLimits(id, revision, c)

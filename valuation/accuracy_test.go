@@ -22,7 +22,7 @@ func acrossSeeds(t testing.TB, c valuation.Case, k valuation.Knowledge, at money
 	var all [][4]float64
 	for seed := range int64(seeds) {
 		c.Run.Seed = seed + 1
-		a, o, err := valuation.NewMemory().Weigh(c, k)
+		a, o, err := valuation.NewMemory().Weigh(t.Context(), c, k)
 		if err != nil || a.WalkAway == nil {
 			t.Fatal(err, a.Reasons)
 		}

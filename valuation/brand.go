@@ -26,9 +26,8 @@ const (
 var Causes = []string{CauseFlood, CauseSaltFlood, CauseFire, CauseStructure, CauseCollision, CauseTheft, CauseHail, CauseBuyBack,
 	CauseOdometer}
 
-// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A
-// collision has the
-// case's own. Starter values, from memory: replace them with yours.
+// starterDiscounts are the fractions that a branded title takes off by its cause; that of the odometer stands beside another's. A collision
+// has the case's own. Starter values, from memory: replace them with yours.
 var starterDiscounts = map[string]prob.Three{
 	CauseFlood: {Low: .3, Likely: .42, High: .6}, CauseSaltFlood: {Low: .4, Likely: .55, High: .75}, CauseFire: {Low: .3, Likely: .42,
 		High: .6},

@@ -83,10 +83,14 @@ func (f *faults) listed(l *lot.Listed) {
 	f.words("lot.listed.areas", l.Areas, lot.Areas)
 	f.optional("lot.listed.currency", l.Currency, money.Codes())
 	f.between("lot.listed.run_order", float64(l.RunOrder), 0, mostTime)
-	for key, x := range map[string]*float64{"value_before": l.ValueBefore, "repair_estimate": l.RepairEstimate} {
-		if x != nil {
-			f.unless(*x > 0 && *x <= mostMoney, "lot.listed."+key, *x, "more than 0; leave the key out where nothing is said")
-		}
+	f.sum("lot.listed.value_before", l.ValueBefore)
+	f.sum("lot.listed.repair_estimate", l.RepairEstimate)
+}
+
+// sum adds a fault for money of a list that is none.
+func (f *faults) sum(key string, x *float64) {
+	if x != nil {
+		f.unless(*x > 0 && *x <= mostMoney, key, *x, "more than 0; leave the key out where nothing is said")
 	}
 }
 

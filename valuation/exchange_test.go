@@ -10,9 +10,8 @@ import (
 	"walkline/valuation/repair"
 )
 
-// In another currency the catalogue's money is converted at the case's rate, or the lot is refused by name. Every figure of the
-// catalogue is
-// money here, so at a rate of 2 the work costs twice as much, own hours apart.
+// In another currency the catalogue's money is converted at the case's rate, or the lot is refused by name. Every figure of the catalogue
+// is money here, so at a rate of 2 the work costs twice as much, own hours apart.
 func TestTheCataloguesMoneyIsConverted(t *testing.T) {
 	k, c := shipped(t), demoLot(t)
 	c.Currency, c.Labour.Rates = "EUR", nil

@@ -1,6 +1,7 @@
 package valuation
 
 import (
+	"context"
 	"slices"
 	"sync"
 
@@ -41,10 +42,13 @@ func (m *Memory) Value(c Case, k Knowledge) (Answer, error) {
 }
 
 // Weigh returns what [Memory.Value] does, and the odds at every other bid, which a lot that is not ready ([Answer.Needs]) has none of.
-// Limits and errors: those of Value.
-func (m *Memory) Weigh(c Case, k Knowledge) (Answer, Odds, error) {
+// Limits and errors: those of Value, and that of ctx where it has ended before the turn comes.
+func (m *Memory) Weigh(ctx context.Context, c Case, k Knowledge) (Answer, Odds, error) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
+	if err := ctx.Err(); err != nil {
+		return Answer{}, Odds{}, err
+	}
 	return m.weigh(c, k)
 }
 

@@ -57,7 +57,7 @@ func TestAnEmptyLotGetsNoBid(t *testing.T) {
 				break
 			}
 		}
-		if _, o, err := valuation.NewMemory().Weigh(c, k); err != nil || o.Known() {
+		if _, o, err := valuation.NewMemory().Weigh(t.Context(), c, k); err != nil || o.Known() {
 			t.Errorf("%v: odds are known, %v", step.missing, err)
 		}
 		var written map[string]any

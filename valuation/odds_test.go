@@ -15,7 +15,7 @@ func weigh(t testing.TB, c valuation.Case) (valuation.Answer, valuation.Odds) {
 	if faults := c.Check(); len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	a, o, err := valuation.NewMemory().Weigh(c, valuation.Knowledge{})
+	a, o, err := valuation.NewMemory().Weigh(t.Context(), c, valuation.Knowledge{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +106,7 @@ func TestNoOddsAreKnownOfNothing(t *testing.T) {
 	if (valuation.Odds{}).Known() {
 		t.Error("the zero value knows a lot")
 	}
-	if _, _, err := valuation.NewMemory().Weigh(valuation.Defaults(), valuation.Knowledge{}); err == nil {
+	if _, _, err := valuation.NewMemory().Weigh(t.Context(), valuation.Defaults(), valuation.Knowledge{}); err == nil {
 		t.Error("a case without a price was weighed")
 	}
 }

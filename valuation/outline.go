@@ -1,6 +1,7 @@
 package valuation
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -19,10 +20,13 @@ func Outlined(faults []Fault) bool {
 
 // Outline returns what can be said of a lot without a resale price: the work with its figures, the hidden damage, what to look at, and
 // what a bid still needs. It names no price, no profit and no bid; what a look is worth is not known. Limits: [Outlined] holds of the
-// case's faults. Errors: the answers contradict each other outright.
-func (m *Memory) Outline(c Case, k Knowledge) (Answer, error) {
+// case's faults. Errors: the answers contradict each other outright, or ctx has ended before the turn comes.
+func (m *Memory) Outline(ctx context.Context, c Case, k Knowledge) (Answer, error) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
+	if err := ctx.Err(); err != nil {
+		return Answer{}, err
+	}
 	w := work{c: c, k: k}
 	w.currency, _ = money.Lookup(c.Currency)
 	if err := w.expect(); err != nil {

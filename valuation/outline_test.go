@@ -22,7 +22,7 @@ func TestAnOutlineIsTheValuationWithoutItsPrice(t *testing.T) {
 	if faults := c.Check(); !valuation.Outlined(faults) || len(faults) == 0 {
 		t.Fatal("a case without a price can't be outlined: ", faults)
 	}
-	a, err := valuation.NewMemory().Outline(c, k)
+	a, err := valuation.NewMemory().Outline(t.Context(), c, k)
 	if err != nil {
 		t.Fatal(err)
 	}

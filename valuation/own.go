@@ -208,12 +208,14 @@ func (f *faults) job(at string, j repair.Job, known map[string]bool) {
 		f.unless(known[b.ID] && b.ID != j.ID, brings+".id", fmt.Sprintf("%q", b.ID), "the id of another job of the catalogue")
 		f.chance(brings+".chance", b.Chance)
 	}
-	for list, ids := range map[string][]string{"spares": j.Spares, "covers": j.Covers} {
+	others := func(list string, ids []string) {
 		for i, id := range ids {
 			f.unless(known[id] && id != j.ID, fmt.Sprintf("%s.%s[%d]", at, list, i), fmt.Sprintf("%q", id),
 				"the id of another job of the catalogue")
 		}
 	}
+	others("spares", j.Spares)
+	others("covers", j.Covers)
 }
 
 func (f *faults) entry(at string, e hidden.Entry, known, jobs map[string]bool) {

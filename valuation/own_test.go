@@ -82,6 +82,25 @@ func TestAnOwnEntryWithAFaultIsNamedAndLeftOut(t *testing.T) {
 	}
 }
 
+// Faults come in one order, run after run: the first is what the Board says of a lot.
+func TestFaultsComeInOneOrder(t *testing.T) {
+	k, c, broken := smallKnowledge(), valuation.Defaults(), ownHood(1)
+	c.Lot.Listed = &lot.Listed{ValueBefore: new(-1.), RepairEstimate: new(-1.)}
+	broken.Spares, broken.Covers = []string{"latch"}, []string{"latch"}
+	for range 20 {
+		if faults := k.CheckOwn(valuation.Own{Jobs: []repair.Job{broken}}); len(faults) != 2 || faults[0].Key != "jobs.hood.spares[0]" {
+			t.Fatalf("%v", faults)
+		}
+		faults := c.Check()
+		at := func(key string) int {
+			return slices.IndexFunc(faults, func(f valuation.Fault) bool { return f.Key == "lot.listed."+key })
+		}
+		if first, second := at("value_before"), at("repair_estimate"); first < 0 || second < first {
+			t.Fatalf("%v", faults)
+		}
+	}
+}
+
 // Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it
 // is called now, and
 // leave the risk alone. What an older build noted of the id speaks of both, as it did.

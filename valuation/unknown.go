@@ -40,9 +40,8 @@ func guesses(l lot.Lot) []guess {
 	return out
 }
 
-// unsure adds to planned lines those that a fact which is not known may call for, at the chance that it does: what is not known is
-// never read as
-// its best.
+// unsure adds to planned lines those that a fact which is not known may call for, at the chance that it does: what is not known is never
+// read as its best.
 func unsure(lines []repair.Line, l lot.Lot, plan func(lot.Lot) []repair.Line) []repair.Line {
 	at := map[string]int{}
 	for i, x := range lines {

@@ -74,6 +74,25 @@ func TestARefusedRowIsPutRightInTheDialog(t *testing.T) {
 	}
 }
 
+// A cell that is too long for its field goes back whole where it was not touched.
+func TestALongCellOfARowThatIsPutRightStaysWhole(t *testing.T) {
+	s, long := onResale(t, task.Inline{}), strings.Repeat("fair ", 600)+"end"
+	s.window.Paste("asking price\tyear\tmake\tmodel\tmiles\tnote\nmany\t2018\tKettrick\tDunlin\t61000\t" + long + "\n")
+	s.tap(t, "Put rows right…")
+	cells := seen.All[*widgets.TextEntry](s.top())
+	if last := cells[len(cells)-1].Text; len(last) > 2_100 || !strings.HasSuffix(last, "…") {
+		t.Fatalf("%d letters of the note are in its field", len(last))
+	}
+	cells[0].SetText("$9,900")
+	s.tap(t, "Try again")
+	s.tap(t, "Back to the table")
+	s.tap(t, "Import")
+	shelf, err := s.book.Shelf(t.Context())
+	if err != nil || len(shelf) != 1 || shelf[0].Row.Note != long {
+		t.Errorf("on the shelf: %+v, %v", shelf, err)
+	}
+}
+
 // What each word of a title was taken for is seen, changed, and what was said of it is forgotten. A row without a year is counted and can
 // be put right like a refused one, and what serves for the price is counted too.
 func TestTitlesAreSeenAndWhatRowsServeForIsCounted(t *testing.T) {

@@ -179,8 +179,7 @@ func (f figure) stands(words string, lines []string) bool {
 }
 
 // Every figure of an answer stands in the terminal, the verdict, Why and the sheet behind the words that say what it is of, or is said not
-// to be
-// shown there. A new figure of the answer fails until it is.
+// to be shown there. A new figure of the answer fails until it is.
 func TestEveryFigureOfTheAnswerNamesItsPart(t *testing.T) {
 	seen := map[string]bool{}
 	for _, wreck := range []string{"02b_heavy_front_no_bags", "14b_mech_enginebay_dis", "20_hybrid_front_heavy"} {

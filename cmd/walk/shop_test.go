@@ -186,8 +186,7 @@ func TestStoresThatAreNone(t *testing.T) {
 }
 
 // TestALotIsValuedByTheShelfAsInTheWindow tunes a shop whose open lot has no guess and no rows of its own: what the shelf holds of its
-// model
-// values it.
+// model values it.
 func TestALotIsValuedByTheShelfAsInTheWindow(t *testing.T) {
 	ctx := context.Background()
 	path := shopStore(t)

@@ -16,8 +16,8 @@ var comparableFields = []string{"price", "kind", "date", "model_year", "make", "
 	"note"}
 
 func comparables() sheets[csvfile.Comparable] {
-	return sheets[csvfile.Comparable]{func() *table.Kind[csvfile.Comparable] { return csvfile.Comparables },
-		printed(csvfile.Comparables, comparableFields), comparableFields, comparablesUsed, ofNoYear, false}
+	return sheets[csvfile.Comparable]{kind: func() *table.Kind[csvfile.Comparable] { return csvfile.Comparables },
+		first: printed(csvfile.Comparables, comparableFields), shown: comparableFields, used: comparablesUsed, odd: ofNoYear}
 }
 
 // Open returns the table with the match and the notation that it suggests.

@@ -17,7 +17,8 @@ var listFields = []string{"number", "sale", "sale_date", "model_year", "make", "
 	"note"}
 
 func lists() sheets[runlist.Row] {
-	return sheets[runlist.Row]{runlist.Lists, printed(runlist.Lists(), listFields), listFields, lotsUsed, nil, true}
+	return sheets[runlist.Row]{kind: runlist.Lists, first: printed(runlist.Lists(), listFields), shown: listFields, used: lotsUsed,
+		foreign: true}
 }
 
 // OpenList returns the table with the match and the notation that it suggests.

@@ -10,7 +10,7 @@ import (
 )
 
 // usual is what a shop of the region states before a table is looked at.
-var usual = desk.Opening{Currency: "USD", Unit: "mi", Dates: "month first"}
+var usual = desk.Opening{Currency: "USD", Usual: "mi", Order: "month first"}
 
 const shortList = "Lot #,Year,Make,Model,Odometer,Runs?,Title,Value before loss,Primary\n" +
 	"103,2020,Brenno,Tasca,\"31,002\",no,Salvage,\"$19,500\",WATER\n" +
@@ -96,7 +96,7 @@ func TestResultsWithASignBringTheirPrices(t *testing.T) {
 // In a shop of another region the sign asks, the answers are there to choose from, and a price is not dropped in silence.
 func TestASignOfAnotherRegionIsAsked(t *testing.T) {
 	d, _ := open(t)
-	sheet, err := d.OpenList(t.Context(), []byte(shortList), desk.Opening{Currency: "EUR", Unit: "km", Dates: "day first"})
+	sheet, err := d.OpenList(t.Context(), []byte(shortList), desk.Opening{Currency: "EUR", Usual: "km", Order: "day first"})
 	if err != nil || sheet.Stated.Currency != "" || sheet.Currencies[0] != "USD" {
 		t.Fatalf("%q of %v, %v", sheet.Stated.Currency, sheet.Currencies, err)
 	}
@@ -115,7 +115,7 @@ func TestASignOfAnotherRegionIsAsked(t *testing.T) {
 func TestDaysGoByTheSystemsOrder(t *testing.T) {
 	d, _ := open(t)
 	for order, want := range map[string]lot.Date{"month first": "2026-12-01", "day first": "2026-01-12"} {
-		sheet, err := d.OpenList(t.Context(), []byte("Lot,Sale date\n1,12/01/2026\n"), desk.Opening{Currency: "USD", Dates: order})
+		sheet, err := d.OpenList(t.Context(), []byte("Lot,Sale date\n1,12/01/2026\n"), desk.Opening{Currency: "USD", Order: order})
 		if err != nil || len(sheet.Doubts) != 1 || sheet.Doubts[0].Took != order || !strings.Contains(sheet.Doubts[0].Text, order) {
 			t.Fatalf("%+v, %v", sheet.Doubts, err)
 		}

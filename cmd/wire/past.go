@@ -20,7 +20,7 @@ var _ desk.PastTables = PastTables{}
 var pastFields = []string{"bought", "vehicle", "paid", "sold", "sold for", "outcome"}
 
 func pasts() sheets[csvfile.Past] {
-	return sheets[csvfile.Past]{csvfile.PastBuys, func(p csvfile.Past) []string {
+	return sheets[csvfile.Past]{kind: csvfile.PastBuys, shown: pastFields, first: func(p csvfile.Past) []string {
 		b, l := p.Build, p.Lot
 		amount := func(a *money.Amount) string {
 			currency, known := money.Lookup(p.Currency)
@@ -31,7 +31,7 @@ func pasts() sheets[csvfile.Past] {
 		}
 		return []string{string(b.Dates.Bought), strings.TrimSpace(fmt.Sprintf("%s %s %s", l.Make, l.Model, l.Trim)), amount(b.Hammer),
 			string(b.Dates.Sold), amount(b.Sale.Price), string(b.Outcome)}
-	}, pastFields, nil, nil, false}
+	}}
 }
 
 // OpenPast returns the table with the match and the notation that it suggests.

@@ -38,7 +38,7 @@ func lifetime(b *testing.B, builds int) (path string) {
 		b.Fatal(err)
 	}
 	c := d.Demo()[0]
-	v, err := d.Value(c)
+	v, err := d.Value(ctx, c)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -82,8 +82,7 @@ func TestAnImportedBuyIsReplayedByThePricesBeforeIt(t *testing.T) {
 }
 
 // A past buy that sold at 12,000 while its twins sold at 10,000 says 1.2, at the weight of a guess; where the shelf held too few prices
-// then,
-// or too little is known of the vehicle, it says nothing of prices.
+// then, or too little is known of the vehicle, it says nothing of prices.
 func TestAPastBuyTeachesItsPriceAgainstTheShelfOfItsTime(t *testing.T) {
 	const buy = "1,2018,Kettrick,Dunlin,60000 mi,2025-03-01,2025-06-10,4200,12000,rebuilt,"
 	of := func(n int, day string) []lot.Date { return slices.Repeat([]lot.Date{lot.Date(day)}, n) }
@@ -119,8 +118,7 @@ func TestEachRowSaysWhatItTeaches(t *testing.T) {
 			"(needs " +
 			"found or not there), hours and costs (no damage given), resale price (needs year, make, model, odometer, sold, sold for and brand)",
 		"3,2018,Kettrick,Dunlin,,front,,,,,,mount_torn,,parted out": "damage found; not: asked to sold (needs first asked and sold for), " +
-			"hours, " +
-			"costs, days, resale price (not finished and sold)",
+			"hours, costs, days, resale price (not finished and sold)",
 		"4,2018,Kettrick,Dunlin,,front,,,,,,,,": "nothing until it has ended",
 	} {
 		sheet, err := d.OpenPast(t.Context(), []byte(head+row+"\n"), desk.Opening{Currency: "USD"})

@@ -49,7 +49,7 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 		return desk.Sheet{}, err
 	}
 	kind := r.kind()
-	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Usual: o.Unit, Order: cell.Order(o.Dates),
+	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Usual: o.Usual, Order: cell.Order(o.Order),
 		Headings: o.Headings, On: today(), Watch: o.Watch})
 	if err != nil {
 		return desk.Sheet{}, err
@@ -111,7 +111,7 @@ func currenciesOf(open []table.Question, likely ...string) (codes []string, aske
 
 // reopen returns the table of the same file, read as it is now stated. What was stated of the lot or the sale stays.
 func (r sheets[T]) reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
-	o.Currency, o.Unit, o.Dates = s.Opened.Currency, s.Opened.Unit, s.Opened.Dates
+	o.Currency, o.Usual, o.Order = s.Opened.Currency, s.Opened.Usual, s.Opened.Order
 	again, err := r.open(s.Data, o)
 	if err != nil {
 		return s, err

@@ -21,14 +21,14 @@ func TestTablesThatOnlyReadAlikeShareNoMemory(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s, _ = d.Apply(ctx, s, three); s.Trouble != "" {
+	if s, _ = takeIn(ctx, d, s, three); s.Trouble != "" {
 		t.Fatal(s.Trouble)
 	}
 	four, err := d.OpenSheet(ctx, []byte("Price,Make,Model,Year\n9500,Ostrane,Pell,2018\n"), desk.Opening{Currency: "USD"})
 	if err != nil || len(four.Stated.Match) != 4 {
 		t.Fatalf("%v is matched for %v, %v", four.Stated.Match, four.Header, err)
 	}
-	if s, refused := d.Apply(ctx, s, four); s.Trouble != "" || len(refused) > 0 {
+	if s, refused := takeIn(ctx, d, s, four); s.Trouble != "" || len(refused) > 0 {
 		t.Errorf("%q %v", s.Trouble, refused)
 	}
 }
@@ -43,7 +43,7 @@ func TestACurrencyIsNeverRemembered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s, _ = d.Apply(ctx, s, sheet); s.Trouble != "" {
+	if s, _ = takeIn(ctx, d, s, sheet); s.Trouble != "" {
 		t.Fatal(s.Trouble)
 	}
 	next, err := d.OpenSheet(ctx, table, desk.Opening{Currency: "JPY"})

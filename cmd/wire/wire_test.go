@@ -75,7 +75,7 @@ func TestATableIsImportedTwiceWithoutDoubling(t *testing.T) {
 			t.Fatal(err)
 		}
 		var refused []desk.Refusal
-		if s, refused = d.Apply(ctx, s, sheet); s.Notice != want || len(refused) > 0 {
+		if s, refused = takeIn(ctx, d, s, sheet); s.Notice != want || len(refused) > 0 {
 			t.Errorf("%q %q %v, want %q", s.Notice, s.Trouble, refused, want)
 		}
 	}
@@ -94,7 +94,7 @@ func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	}
 	sheet.Stated = desk.Stated{Match: []string{"price", "mileage", "date"}, Marks: "1.234,50", Dates: "day first", Unit: "km",
 		Distance: "km", Kind: "sold", Currency: "USD"}
-	s, refused := d.Apply(ctx, s, sheet)
+	s, refused := takeIn(ctx, d, s, sheet)
 	if len(refused) != 1 || len(s.Open.Case.Resale.Rows) != 1 {
 		t.Fatalf("%q %q %v", s.Notice, s.Trouble, refused)
 	}
@@ -106,7 +106,7 @@ func TestRefusedRowsSetRightComeInAsTheirTableDid(t *testing.T) {
 	if err != nil || again.Stated.Dates != "day first" {
 		t.Fatalf("%+v, %v", again, err)
 	}
-	s, refused = d.Apply(ctx, s, again)
+	s, refused = takeIn(ctx, d, s, again)
 	if rows := s.Open.Case.Resale.Rows; len(refused) > 0 || len(rows) != 2 || rows[1].Price != 950000 {
 		t.Errorf("%s\n%q %q %v %+v", data, s.Notice, s.Trouble, refused, rows)
 	}
@@ -154,4 +154,10 @@ func TestPhotosAreKeptBesideTheStore(t *testing.T) {
 	if err != nil || !bytes.Equal(file, data.Bytes()) {
 		t.Errorf("the file came back with %d bytes, %v", len(file), err)
 	}
+}
+
+// takeIn takes the rows of a sheet in for the open lot as the window does, and returns those that are refused.
+func takeIn(ctx context.Context, d *desk.Desk, s desk.State, sheet desk.Sheet) (desk.State, []desk.Refusal) {
+	taken, err := d.Take(ctx, s, sheet)
+	return d.TakenIn(ctx, s, taken, err), taken.Refused
 }

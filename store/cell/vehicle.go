@@ -15,8 +15,7 @@ type Parts struct {
 }
 
 // leastReading is the least number that stands for an odometer reading beside a vehicle. Starter value, ours: above it no engine size and
-// no
-// count of doors.
+// no count of doors.
 const leastReading = 1000
 
 // Vehicle parts a cell that names a vehicle. make and model are those of the lot, empty where there is none: they are looked for first;

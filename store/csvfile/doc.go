@@ -16,8 +16,7 @@
 //
 // Rows are the same vehicle when their ids are equal or, without ids, when everything that names the vehicle (year, make, model, trim,
 // mileage, title, source) is equal and the mileage is known. A cell that a file leaves empty says nothing: it never erases what is kept. So
-// a
-// row without id and mileage that comes back at another price, and one without id whose vehicle was renamed here, come in as new.
+// a row without id and mileage that comes back at another price, and one without id whose vehicle was renamed here, come in as new.
 //
 // The words of headings are plain ones of seven languages: common practice, no source. It opens no file and keeps nothing.
 package csvfile

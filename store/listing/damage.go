@@ -25,10 +25,37 @@ func says(s cell.Set, text string) bool {
 
 // findDamage takes runs of words that name areas and that they are hurt.
 func findDamage(r *reading, w *words) {
-	for w.take(7, func(s string) bool {
-		return (says(hits, s) || says(light, s) || says(heavy, s)) && !ends(s) && r.hurt(s)
+	for w.takeSaid(7, func(s string, before, behind words) bool {
+		return (says(hits, s) || says(light, s) || says(heavy, s)) && !ends(s) && !lamp(s, before) && !otherThing(s, before, behind) && r.hurt(s)
 	}) {
 	}
+}
+
+// things are words behind damage that make it the name of a part, and lamps those before a light. Common practice, no source.
+var (
+	things = cell.SetOf("warning|braking|brake|brakes|avoidance|mitigation|system|sensor|sensors|alert|assist|beam|beams|bar|bars|guard|" +
+		"camera|protection|prevention|detection|deterrent|alarm|light|lights|lamp|lamps|fenders|alignment|aligned|rebuilt|replaced|repaired|" +
+		"fixed|pump|free|insurance|test|tested")
+	lamps = cell.SetOf("tail|head|brake|fog|engine|signal|turn|dome|dash|warning|running|oil|abs|airbag|reverse|marker")
+)
+
+// lamp reports whether the light of a run is one that shines.
+func lamp(s string, before words) bool {
+	w := cell.Words(s)
+	at := slices.Index(w, "light")
+	if at < 0 || says(heavy, s) || slices.ContainsFunc(w, func(x string) bool { return hits[x] && x != "end" }) {
+		return false
+	}
+	on := !slices.ContainsFunc(w[at+1:], func(x string) bool { return !cell.SetOf("on|off|out|is|in")[x] })
+	return on || at == 0 && lamps.Has(before.last())
+}
+
+// otherThing reports whether the words beside a run say that it is not so, or make another thing of it. The end of a vehicle is hurt where
+// nothing else is said of it.
+func otherThing(s string, before, behind words) bool {
+	w := cell.Words(s)
+	bare := !says(light, s) && !says(heavy, s) && !slices.ContainsFunc(w, func(x string) bool { return hits[x] && x != "end" })
+	return denied(before, behind) || things.Has(behind.first()) || bare && len(behind.telling()) > 0
 }
 
 // ends reports whether a run begins or ends with a word that joins it to the next.
@@ -38,12 +65,15 @@ func ends(s string) bool {
 		slices.Contains([]string{"and", "in", "of", "on", "the", "with"}, w[len(w)-1])
 }
 
-// findAreas takes a piece that says nothing else than areas.
+// findAreas takes a piece that says nothing else than areas, one where nothing was found before: the engine that is left of "2.0L engine"
+// is not hurt. A word that heads a part of a listing alone, such as Interior, is none.
 func findAreas(r *reading, w *words) {
-	if text := strings.Join(*w, " "); len(*w) > 0 && r.hurt(text) {
+	if text := strings.Join(*w, " "); len(*w) == r.words && !heads.Has(text) && !lamp(text, nil) && r.hurt(text) {
 		*w = nil
 	}
 }
+
+var heads = cell.SetOf("interior|inside|engine|motor|driver|passenger|doors|roof|undercarriage")
 
 // hurt marks the areas that a text names, and reports whether it names any and nothing else.
 func (r *reading) hurt(text string) bool {
@@ -86,7 +116,7 @@ var beside = cell.SetOf("damage|damaged|loss|total|recovery|recovered|blown|fail
 
 // findLoss takes runs of words that tell what the vehicle was lost by.
 func findLoss(r *reading, w *words) {
-	for w.take(4, func(s string) bool {
+	for w.takeSaid(4, func(s string, before, behind words) bool {
 		told, harmed := false, false
 		for _, word := range cell.Words(s) {
 			if !clearLoss[word] && !lossy[word] && !beside[word] {
@@ -95,7 +125,7 @@ func findLoss(r *reading, w *words) {
 			told, harmed = told || clearLoss[word], harmed || beside[word]
 		}
 		codes := runlist.Told(s)
-		if len(codes) == 0 || !told && !harmed || ends(s) {
+		if len(codes) == 0 || !told && !harmed || ends(s) || denied(before, behind) || things.Has(behind.first()) {
 			return false
 		}
 		r.lost(codes)
@@ -161,7 +191,11 @@ func (r *reading) blown(text string) bool {
 	if !bag || !deployed || len(codes) == 0 {
 		return false
 	}
-	r.Lot.Airbags = codes
+	for _, code := range codes {
+		if !slices.Contains(r.Lot.Airbags, code) {
+			r.Lot.Airbags = append(r.Lot.Airbags, code)
+		}
+	}
 	r.fact("Airbags deployed", strings.Join(codes, ", "))
 	return true
 }

@@ -3,6 +3,7 @@ package listing
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"walkline/store/runlist"
 	"walkline/valuation"
@@ -26,8 +27,11 @@ func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
 	have.Number, have.Sale = cmp.Or(have.Number, f.Lot.Number), cmp.Or(have.Sale, f.Lot.Sale)
 	says := f.Lot
 	says.Number, says.Sale = have.Number, have.Sale
+	f.stays("lot number", have.Number, f.Lot.Number)
+	f.stays("sale", have.Sale, f.Lot.Sale)
 	if have.SaleDate != "" {
 		says.SaleDate = have.SaleDate
+		f.stays("sale day", string(have.SaleDate), string(f.Lot.SaleDate))
 	}
 	filled, otherwise := runlist.Filled(have, says)
 	if len(filled.Airbags) == 0 {
@@ -50,4 +54,11 @@ func Fill(c valuation.Case, text string) (valuation.Case, Found, error) {
 		c.Survey.Doors = cmp.Or(c.Survey.Doors, f.Doors)
 	}
 	return c, f, nil
+}
+
+// stays tells of what the case knows already and the text says otherwise.
+func (f *Found) stays(what, have, says string) {
+	if says != "" && !strings.EqualFold(have, says) {
+		f.Left = append(f.Left, what+" is "+have+" here, "+says+" in the text")
+	}
 }

@@ -16,9 +16,14 @@ type words []string
 
 // take takes the first run of at most so many words that is one of what is looked for, the longest runs first.
 func (w *words) take(most int, is func(phrase string) bool) bool {
+	return w.takeSaid(most, func(phrase string, _, _ words) bool { return is(phrase) })
+}
+
+// takeSaid is take for what the words before and behind a run can turn into something else.
+func (w *words) takeSaid(most int, is func(phrase string, before, behind words) bool) bool {
 	for n := min(most, len(*w)); n > 0; n-- {
 		for at := 0; at+n <= len(*w); at++ {
-			if is(strings.Trim(strings.Join((*w)[at:at+n], " "), " ,.!")) {
+			if is(strings.Trim(strings.Join((*w)[at:at+n], " "), " ,.!"), (*w)[:at], (*w)[at+n:]) {
 				*w = slices.Delete(slices.Clone(*w), at, at+n)
 				return true
 			}
@@ -38,8 +43,8 @@ func (w words) telling() words {
 }
 
 // finders look for one kind of fact each, in this order: each takes its words, and what names the vehicle is what is left beside a year.
-var finders = []func(*reading, *words){findVIN, findNumber, findValue, findSaleDay, findOdometer, findKeys, findAirbags, findTitle,
-	findRuns, findDriven, findPower, findDoors, findDamage, findLoss, findEngine, findVehicle, findAreas}
+var finders = []func(*reading, *words){findVIN, findNumber, findSaleDay, findKeys, findAirbags, findRuns, findTitle, findDriven, findDoors,
+	findDamage, findLoss, findEngine, findPower, findOdometer, findBrand, findValue, findVehicle, findAreas}
 
 func findVIN(r *reading, w *words) {
 	w.take(1, func(s string) bool {
@@ -69,71 +74,55 @@ func findNumber(r *reading, w *words) {
 	})
 }
 
+// findOdometer takes a reading beside which nothing else is said, or the name of the vehicle: miles beside other words are those that an
+// engine has run, or that it is towed.
 func findOdometer(r *reading, w *words) {
-	w.take(6, func(s string) bool {
+	w.takeSaid(6, func(s string, before, behind words) bool {
 		l, err := cell.ReadLength(s, 0)
-		return err == nil && l.Known && l.Unit != "" && r.odometer(l)
+		return err == nil && l.Known && r.alone(before, behind) && r.odometer(l)
 	})
 }
 
-// odometer takes a reading, and reports whether it is one.
+// alone reports whether the words beside a run say nothing, or name the vehicle.
+func (r *reading) alone(before, behind words) bool {
+	rest := slices.Concat(before, behind)
+	return len(rest.telling()) == 0 || r.names(rest)
+}
+
+// names reports whether words name the vehicle: a model year stands among them, and none was named before.
+func (r *reading) names(w words) bool {
+	return r.Lot.ModelYear == 0 && cell.YearIn(strings.Join(w, " ")) > 0
+}
+
+// odometer takes a reading in its unit with the statement of it, and reports whether it is one.
 func (r *reading) odometer(l cell.Length) bool {
-	if l.Status != "" {
-		r.Lot.OdometerStatus = l.Status
-		r.fact("Odometer statement", plain(l.Status))
-	}
 	x := l.Float()
-	if !l.Known || l.Unit == "" || x != float64(int(x)) || x > lot.MostMileage {
+	if l.Unit == "" || x != float64(int(x)) || x > lot.MostMileage {
 		return false
 	}
+	r.statement(l.Status)
 	r.Lot.Odometer, r.Lot.OdometerUnit = new(int(x)), l.Unit
 	r.fact("Odometer", strconv.Itoa(int(x))+" "+l.Unit)
 	return true
 }
 
-// titleWords are words of which a phrase that means a title has one, and strong are brands that mean one by themselves.
-var (
-	titleWords = cell.SetOf("title|titled|titel|titre|titulo|tytul|titolo|certificate|branded|brand|papers")
-	strong     = []string{"salvage", "rebuilt", "junk", "parts only", "dismantled", "reconstructed"}
-)
-
-func findTitle(r *reading, w *words) { w.take(5, func(s string) bool { return r.titled(s, false) }) }
-
-// titled takes the words of a title document; told says that nothing else can be meant.
-func (r *reading) titled(text string, told bool) bool {
-	named := told || slices.ContainsFunc(cell.Words(text), func(w string) bool { return titleWords[w] })
-	brand, known := cell.Title(text)
-	if !told && len(text) < 3 {
-		return false // the S of a trim
+// statement takes an odometer statement where there is one.
+func (r *reading) statement(status string) {
+	if status != "" {
+		r.Lot.OdometerStatus = status
+		r.fact("Odometer statement", plain(status))
 	}
-	switch paper := lot.ReadPaper(text); {
-	case known && (named || slices.Contains(strong, brand)) && !slices.Contains(lot.Documents, brand):
-		r.Lot.Title.Brands = append(r.Lot.Title.Brands, brand)
-		r.fact("Brands on it", brand)
-		return true
-	case known && (named || slices.Contains(strong, brand)):
-		r.Lot.Title.Document = brand
-	case strings.EqualFold(text, "bill of sale"):
-		r.Lot.Title.Document = "bill of sale"
-	case paper == lot.Untitled && named:
-		r.Lot.Title.Document = "none"
-	case paper == lot.Unknown && named:
-		r.Lot.Title.Document = lot.NotYetKnown
-	default:
-		return false
-	}
-	r.fact("Title document", r.Lot.Title.Document)
-	return true
 }
 
 // vague are words for whether it runs that say so only where nothing else stands beside them.
 var vague = cell.SetOf("dead|turns|start|unknown")
 
 func findRuns(r *reading, w *words) {
-	whole := len(*w) == 1
-	for w.take(5, func(s string) bool {
+	whole, doubt := len(*w) == 1, false // what is said of a long run is said of its parts
+	for w.takeSaid(5, func(s string, before, behind words) bool {
 		code, known := runlist.Condition(s)
-		return known && (whole || !vague.Has(s)) && r.runs(code)
+		doubt = doubt || known && (denied(before, behind) || past.Has(before.last()))
+		return known && !doubt && (whole || !vague.Has(s)) && r.runs(code)
 	}) {
 	}
 }
@@ -182,15 +171,16 @@ var (
 	drivenWords = map[string]string{"awd": "all", "4wd": "all", "4x4": "all", "all wheel drive": "all", "four wheel drive": "all",
 		"all wheels": "all", "fwd": "front", "front wheel drive": "front", "front wheels": "front", "rwd": "rear", "rear wheel drive": "rear",
 		"rear wheels": "rear", "2wd front": "front", "2wd rear": "rear"}
+	wheels     = cell.SetOf("all wheels|front wheels|rear wheels") // with a label alone: front wheels are bent, too
 	powerWords = map[string]string{"gas": "combustion", "gasoline": "combustion", "petrol": "combustion", "diesel": "combustion",
 		"flex fuel": "combustion", "hybrid": "hybrid", "plug in hybrid": "hybrid", "gas electric hybrid": "hybrid", "electric": "electric",
 		"battery electric": "electric", "ev": "electric"}
 )
 
-func (r *reading) phrase(w *words, field string, known map[string]string, at *string) {
-	w.take(3, func(s string) bool {
-		code := known[strings.Join(cell.Words(s), " ")]
-		if code != "" {
+func (r *reading) phrase(w *words, field string, known map[string]string, at *string, fits func(s string, before, behind words) bool) {
+	w.takeSaid(3, func(s string, before, behind words) bool {
+		code := known[driver(s)]
+		if code = map[bool]string{true: code}[code != "" && fits(s, before, behind)]; code != "" {
 			*at = code
 			r.fact(field, s)
 		}
@@ -198,8 +188,28 @@ func (r *reading) phrase(w *words, field string, known map[string]string, at *st
 	})
 }
 
-func findDriven(r *reading, w *words) { r.phrase(w, "Driven wheels", drivenWords, &r.Driven) }
-func findPower(r *reading, w *words)  { r.phrase(w, "Powertrain", powerWords, &r.Powertrain) }
+func findDriven(r *reading, w *words) {
+	r.phrase(w, "Driven wheels", drivenWords, &r.Driven, func(s string, before, _ words) bool { return !wheels.Has(s) && !before.deny() })
+}
+
+// findPower takes what drives the vehicle where nothing else is said, or in its name: windows are electric, too, and a heater burns diesel.
+func findPower(r *reading, w *words) {
+	r.phrase(w, "Powertrain", powerWords, &r.Powertrain, func(_ string, before, behind words) bool {
+		return r.alone(before, behind) && !before.deny()
+	})
+}
+
+// driver returns the words for what drives a vehicle, without the word for the engine behind them.
+func driver(s string) string {
+	w := cell.Words(s)
+	if last := len(w) - 1; last > 0 && (w[last] == "engine" || w[last] == "motor") {
+		w = w[:last]
+	}
+	return strings.Join(w, " ")
+}
+
+// labelledPhrase fits whatever stands beside: a label explains it.
+func labelledPhrase(string, words, words) bool { return true }
 
 // engine is how the size or the cylinders of an engine are written.
 var engine = regexp.MustCompile(`(?i)^(\d[.,]\d ?l(it(er|re)s?)?|[viwh]-?\d{1,2}|\d{1,2}[- ]?cyl(inders?)?\.?)$`)
@@ -217,12 +227,19 @@ func findEngine(r *reading, w *words) {
 	}
 }
 
+// worths are words of money: the name of a vehicle ends before them.
+var worths = cell.SetOf("value|valued|worth")
+
 // findVehicle takes what stands beside a model year, or make and model before one.
 func findVehicle(r *reading, w *words) {
-	text := strings.Join(*w, " ")
-	if year := cell.YearIn(text); r.Lot.ModelYear == 0 && year > 0 && len(*w) > 2 {
+	name, rest := *w, words(nil)
+	if at := slices.IndexFunc(name, worths.Has); at >= 0 {
+		name, rest = name[:at], name[at:]
+	}
+	text := strings.Join(name, " ")
+	if year := cell.YearIn(text); r.Lot.ModelYear == 0 && year > 0 && len(name) > 2 {
 		r.vehicle(text)
-		*w = nil
+		*w = rest
 	}
 }
 

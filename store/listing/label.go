@@ -1,6 +1,8 @@
 package listing
 
 import (
+	"cmp"
+	"fmt"
 	"strings"
 
 	"walkline/store/cell"
@@ -19,14 +21,16 @@ func (r *reading) byLabel(p piece) bool {
 	case "odometer":
 		r.reads(p)
 	case "odometer_status":
-		if r.Lot.OdometerStatus = cell.StatusOf(p.text); r.Lot.OdometerStatus != "" {
-			r.fact("Odometer statement", plain(r.Lot.OdometerStatus))
-		}
+		r.statement(cmp.Or(cell.StatusOf(p.text), cell.StatusByLetter(p.text)))
 	case "loss":
-		r.lost(runlist.Losses(p.text))
+		if !denies(p.text) {
+			r.lost(runlist.Losses(p.text))
+		}
 	case "areas":
 		r.hurt(p.text)
-		r.lost(runlist.Told(p.text))
+		if !denies(p.text) {
+			r.lost(runlist.Told(p.text))
+		}
 	case "keys":
 		if has, says := cell.YesNo(p.text); says {
 			r.hasKeys(has)
@@ -57,16 +61,18 @@ func (r *reading) byWord(p piece) {
 	case "vin":
 		findVIN(r, &w)
 	case "document":
-		r.titled(p.text, true)
+		if name, more, cut := strings.Cut(p.text, "("); !r.titled(p.text, true) && cut && r.titled(strings.TrimSpace(name), true) {
+			r.Left = append(r.Left, p.label+": ("+more)
+		}
 	case "condition":
 		if code, known := runlist.Runs(p.text); known {
 			r.runs(code)
 		}
 	case "engine":
-		findPower(r, &w)
+		r.phrase(&w, "Powertrain", powerWords, &r.Powertrain, labelledPhrase)
 		findEngine(r, &w)
 	case "driven":
-		findDriven(r, &w)
+		r.phrase(&w, "Driven wheels", drivenWords, &r.Driven, labelledPhrase)
 	case "airbags":
 		if r.blown(p.text + " airbags deployed") {
 			return
@@ -87,7 +93,7 @@ func (r *reading) byWord(p piece) {
 	}
 }
 
-// reads takes an odometer reading; its label may name the unit.
+// reads takes an odometer reading; its label may name the unit. A reading that is not taken is left, whatever is stated of it.
 func (r *reading) reads(p piece) {
 	l, err := cell.ReadLength(p.text, 0)
 	if err != nil {
@@ -98,7 +104,17 @@ func (r *reading) reads(p piece) {
 			l.Unit = cell.UnitOf(word)
 		}
 	}
-	r.odometer(l)
+	if l.Known && r.odometer(l) {
+		return
+	}
+	r.statement(l.Status)
+	if l.Known {
+		why := fmt.Sprintf(" (a reading is a whole number up to %d)", lot.MostMileage)
+		if l.Unit == "" {
+			why = " (in miles or kilometers?)"
+		}
+		r.Left = append(r.Left, p.label+": "+p.text+why)
+	}
 }
 
 func (r *reading) year(text string) {

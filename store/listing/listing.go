@@ -20,7 +20,7 @@ type Found struct {
 	Left               []string
 
 	sign string     // of the money that it names
-	days []lot.Date // the readings of the sale's day, where it has two
+	days []lot.Date // that every word of the sale's day can mean; none beside a fact of it: they differ
 }
 
 // Fact is one thing that was understood: the field that it belongs to, what it says, and the code of the area that it is about, if any.
@@ -50,6 +50,7 @@ func Read(text string) (Found, error) {
 			r.take(piece)
 		}
 	}
+	r.settle()
 	return r.Found, nil
 }
 
@@ -126,7 +127,10 @@ func labelled(text string) piece {
 }
 
 // reading is a text on its way in.
-type reading struct{ Found }
+type reading struct {
+	Found
+	words int // of the piece in hand
+}
 
 // fact notes what was understood.
 func (r *reading) fact(field, words string) {
@@ -148,7 +152,7 @@ func (r *reading) take(p piece) {
 
 // unplaced says what is missing of damage that names no area.
 func unplaced(p piece) string {
-	if p.field != "areas" {
+	if p.field != "areas" || denies(p.text) {
 		return ""
 	}
 	return " (names no area by itself: mark it under What's damaged)"
@@ -160,6 +164,7 @@ const mostWords = 40
 // look looks for facts in words that no label explains.
 func (r *reading) look(w words) {
 	before := len(r.Facts)
+	r.words = len(w)
 	for _, find := range finders {
 		find(r, &w)
 	}

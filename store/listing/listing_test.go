@@ -67,6 +67,18 @@ func TestAListingIsReadAsAPersonReadsIt(t *testing.T) {
 	}
 }
 
+// A reading that can't be taken is said, whatever is stated of it; its statement is taken all the same.
+func TestAReadingWithoutAUnitIsLeftAndSaid(t *testing.T) {
+	for text, status := range map[string]string{"Odometer: 88,123": "", "Odometer: 88,123 actual": "actual",
+		"Odometer: 88,123 N": "not_actual", "Odometer: 9,000,000 mi TMU": "not_actual", "Mileage: 61,200.5 mi": "", "Miles: exempt": "exempt"} {
+		f, err := listing.Read(text)
+		said := slices.ContainsFunc(f.Left, func(s string) bool { return strings.HasPrefix(s, text+" (") })
+		if err != nil || f.Lot.OdometerStatus != status || f.Lot.Odometer != nil || said == (status == "exempt") {
+			t.Errorf("%q: %+v, left %q, %v", text, f.Lot, f.Left, err)
+		}
+	}
+}
+
 func TestWhatIsKnownStaysAndIsTold(t *testing.T) {
 	c := valuation.Defaults()
 	c.Lot.Make, c.Lot.Title.Document, c.Lot.Number = "Tarn", lot.NotYetKnown, "9"

@@ -1,6 +1,7 @@
 package listing
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -30,11 +31,12 @@ func findDoors(r *reading, w *words) {
 var valued = regexp.MustCompile(`(?i)^(?:(?:estimated |est |the )?(?:retail |market )?value(?: before(?: loss| damage)?)?|valued|worth)` +
 	`(?: of| at| is|:)? (.*\d.*)$`)
 
+// findValue takes a piece that says nothing else than what the vehicle was worth: beside other words it may be the worth of its tires.
 func findValue(r *reading, w *words) {
-	w.take(8, func(s string) bool {
-		m := valued.FindStringSubmatch(s)
-		return m != nil && r.worth(m[1])
-	})
+	m := valued.FindStringSubmatch(strings.Join(w.telling(), " "))
+	if m != nil && r.worth(m[1]) {
+		*w = nil
+	}
 }
 
 // worth takes the value before the damage, and reports whether a text is one.
@@ -54,17 +56,23 @@ const (
 	dayField   = "Sale day"
 )
 
-// unfact takes a fact back that the case does not bear, and says why.
-func (f *Found) unfact(field, why string) {
-	at := slices.IndexFunc(f.Facts, func(x Fact) bool { return x.Field == field })
-	if at < 0 {
-		return
-	}
-	f.Left = append(f.Left, strings.ToLower(field)+" "+f.Facts[at].Words+why)
-	f.Facts = slices.Delete(f.Facts, at, at+1)
+// has reports whether a fact of a field was understood.
+func (f *Found) has(field string) bool {
+	return slices.ContainsFunc(f.Facts, func(x Fact) bool { return x.Field == field })
 }
 
-// price gives the value before the damage its currency: that of the case where the sign may stand for it.
+// unfact takes the facts of a field back that the case does not bear, and says why.
+func (f *Found) unfact(field, why string) {
+	f.Facts = slices.DeleteFunc(f.Facts, func(x Fact) bool {
+		if x.Field == field {
+			f.Left = append(f.Left, strings.ToLower(field)+" "+x.Words+why)
+		}
+		return x.Field == field
+	})
+}
+
+// price gives the value before the damage its currency: that of the case where the sign may stand for it. Beside figures of another
+// currency that the lot has already it is left, since one list has one currency.
 func (f *Found) price(c valuation.Case) {
 	l, have := f.Lot.Listed, c.Lot.Listed
 	codes := cell.Currencies(f.sign)
@@ -81,6 +89,15 @@ func (f *Found) price(c valuation.Case) {
 		f.Lot.Listed = nil
 		f.unfact(valueField, " (of which currency?)")
 	}
+	if l = f.Lot.Listed; l == nil || have == nil || have.ValueBefore == nil && have.RepairEstimate == nil {
+		return
+	}
+	if there := cmp.Or(have.Currency, c.Currency); there != l.Currency {
+		f.Lot.Listed = nil
+		f.unfact(valueField, " (the lot's figures of the list are in "+there+")")
+		return
+	}
+	l.Currency = have.Currency
 }
 
 // saleDay is how a text names the day of the sale.
@@ -93,35 +110,45 @@ func findSaleDay(r *reading, w *words) {
 	})
 }
 
-// sells takes the day of the sale, and reports whether a text is one. Of "12/01/2026" only a case can say which number is the month.
+// sells takes the day of the sale, and reports whether a text is one. Of "12/01/2026" only a case can say which number is the month;
+// a second text leaves the days that both can mean.
 func (r *reading) sells(text string) bool {
-	first, err := cell.ReadDay(text, cell.MonthFirst, "")
-	second, otherwise := cell.ReadDay(text, cell.DayFirst, "")
-	switch {
-	case err != nil && otherwise != nil:
+	days := readings(text)
+	if len(days) == 0 {
 		return false
-	case err != nil:
-		first = second
-	case otherwise == nil && first != second:
-		r.days = []lot.Date{first, second}
-	default:
-		r.days = nil
 	}
-	if r.Lot.SaleDate = first; len(r.days) > 0 {
-		r.Lot.SaleDate = ""
-		r.fact(dayField, text)
-		return true
+	words := text
+	if len(days) == 1 {
+		words = string(days[0])
 	}
-	r.fact(dayField, string(first))
+	if r.has(dayField) {
+		days = slices.DeleteFunc(days, func(d lot.Date) bool { return !slices.Contains(r.days, d) })
+	}
+	r.fact(dayField, words)
+	if r.days, r.Lot.SaleDate = days, ""; len(days) == 1 {
+		r.Lot.SaleDate = days[0]
+	}
 	return true
 }
 
+// readings returns the days that a text can mean: none, one, or two where either number may be the month.
+func readings(text string) (days []lot.Date) {
+	for _, order := range []cell.Order{cell.MonthFirst, cell.DayFirst} {
+		if day, err := cell.ReadDay(text, order, ""); err == nil && !slices.Contains(days, day) {
+			days = append(days, day)
+		}
+	}
+	return days
+}
+
 // day chooses between two readings of the sale's day: a lot that is listed is not sold yet, so one that is over on the day of the valuation
-// is not meant. Where both may be, neither is taken.
+// is not meant. Where both may be, or two texts name two days, none is taken.
 func (f *Found) day(c valuation.Case) {
 	ahead := slices.DeleteFunc(slices.Clone(f.days), func(d lot.Date) bool { return c.ValuedOn == "" || d < c.ValuedOn })
 	switch at := slices.IndexFunc(f.Facts, func(x Fact) bool { return x.Field == dayField }); {
-	case len(f.days) == 0 || at < 0:
+	case at < 0 || len(f.days) == 1:
+	case len(f.days) == 0:
+		f.unfact(dayField, " (two days are said: enter the day)")
 	case len(ahead) == 1:
 		f.Lot.SaleDate = ahead[0]
 		f.Facts[at].Words = string(ahead[0]) + " (the other reading of " + f.Facts[at].Words + " is over)"

@@ -1,6 +1,7 @@
 package listing_test
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -78,6 +79,39 @@ func TestPlainWordsOfAListing(t *testing.T) {
 	}
 }
 
+// Two texts of the day of the sale, in either order: they may agree, and one may settle the other; else neither is taken.
+func TestTwoDaysOfASaleAreHeldTogether(t *testing.T) {
+	for text, want := range map[string]lot.Date{
+		"Sale date: 12/01/2026\nsells on 25/12/2026":        "",
+		"Sale date: 25/12/2026\nSale date: 12/01/2026":      "",
+		"Sale date: Dec 1, 2026\nsells on 12/01/2026":       "2026-12-01",
+		"Sale date: 03/04/2027\nsells on April 3, 2027":     "2027-04-03",
+		"Sale date: 12/01/2026\nSale date: 12/01/2026":      "2026-12-01",
+		"Sale date: 2026-12-01\nsells on 2026-12-02, lot 4": "",
+	} {
+		c, f := fill(t, text, nil)
+		if c.Lot.SaleDate != want || want == "" && len(f.Left) != 2 || want != "" && len(f.Left) != 0 {
+			t.Errorf("%q: %q, facts %v, left %q", text, c.Lot.SaleDate, f.Facts, f.Left)
+		}
+	}
+}
+
+// What a part of the vehicle is worth is not what the vehicle was.
+func TestTheWorthOfAPartIsLeft(t *testing.T) {
+	for _, text := range []string{"new tires worth 800", "stereo worth $400", "Needs parts worth 1,500", "Vehicle has rims valued at 1200",
+		"worth 1.2 miles", "well worth 100 bucks", "not worth 900", "2019 Kettrick Pell stereo worth $400", "value for money 2019"} {
+		c, f := fill(t, text, nil)
+		if c.Lot.Listed != nil || len(f.Left) == 0 || strings.ContainsAny(c.Lot.Make+c.Lot.Trim, "$v0") {
+			t.Errorf("%q: %+v of %+v, facts %v, left %q", text, c.Lot.Listed, c.Lot, f.Facts, f.Left)
+		}
+	}
+	for _, text := range []string{"worth 9,000", "the vehicle is valued at $9,000", "est value 9000", "Value before loss: 9,000"} {
+		if c, f := fill(t, text, nil); c.Lot.Listed == nil || *c.Lot.Listed.ValueBefore != 9000 || len(f.Left) > 0 {
+			t.Errorf("%q: %+v, left %q", text, c.Lot.Listed, f.Left)
+		}
+	}
+}
+
 func TestWhatACaseDoesNotBearIsLeftAndSaid(t *testing.T) {
 	value := 12000.0
 	c, f := fill(t, "value $14,900, sale 03/04/2027", func(c *valuation.Case) {
@@ -88,5 +122,22 @@ func TestWhatACaseDoesNotBearIsLeftAndSaid(t *testing.T) {
 	}
 	if c, f = fill(t, "value $14,900", func(c *valuation.Case) { c.Currency = "EUR" }); c.Lot.Listed != nil || len(f.Left) != 1 {
 		t.Errorf("dollars in a book of euros: %+v, left %q", c.Lot.Listed, f.Left)
+	}
+}
+
+// A figure that the lot has from its list already stays beside one that a text adds in the same currency, and keeps out one of another.
+func TestAFigureOfTheListOutlastsAText(t *testing.T) {
+	estimate, value := 4000.0, 9000.0
+	for _, has := range []lot.Listed{{RepairEstimate: &estimate, RunOrder: 3}, {RepairEstimate: &estimate, ValueBefore: &value},
+		{RepairEstimate: &estimate, Currency: "USD"}} {
+		had := func(c *valuation.Case) { c.Lot.Listed = new(has) }
+		c, f := fill(t, "value: $9,000", had)
+		if l := c.Lot.Listed; l.RepairEstimate == nil || *l.ValueBefore != value || l.Currency != has.Currency || len(f.Left) > 0 {
+			t.Errorf("%+v to %+v, left %q", has, l, f.Left)
+		}
+		c, f = fill(t, "value: EUR 9,000", had)
+		if !reflect.DeepEqual(c.Lot.Listed, &has) || len(f.Left) != 1 || len(f.Facts) > 0 {
+			t.Errorf("%+v to %+v, left %q", has, c.Lot.Listed, f.Left)
+		}
 	}
 }

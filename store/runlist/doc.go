@@ -7,8 +7,7 @@
 // A number that counts within a lane is put behind its lane: "B-1". Words for damage or for how it runs that tell no code go to the note.
 //
 // Lots are the same when their VINs are equal or, where one of them has none, when number, sale and sale day are. A list fills in what a
-// lot
-// does not say yet, and moves it to another number, sale or day; what it says otherwise of the vehicle is told and left, because the
+// lot does not say yet, and moves it to another number, sale or day; what it says otherwise of the vehicle is told and left, because the
 // buyer may have looked since. What a list says beside the facts (areas, value before, repair estimate, note, order) stays the list's own
 // word, see lot.Listed: a later list stands above an earlier one. Each known lot is met by one row of a list at most. So the same list
 // twice changes nothing.

@@ -130,8 +130,8 @@ type Encoding struct{ Name, Shows string }
 // Opening is what is stated of a file before its table is looked at; the zero value leaves all to the file.
 type Opening struct {
 	Currency string // of the lot or the shop
-	Unit     string // mi | km: theirs, for readings that say none
-	Dates    string // the system's order, one of [DateWays], for days that can be read in two ways
+	Usual    string // mi | km: theirs, for readings that say none
+	Order    string // the system's order, one of [DateWays], for days that can be read in two ways
 	Encoding string
 	Tab      string
 	Headings *int                           // the line that names the columns, 0 for none; nil: as the table shows

@@ -63,7 +63,7 @@ func TestAnAnswerToAnOlderCaseIsStaleOnTheBoard(t *testing.T) {
 	u := newUser(t)
 	id := u.add(sound("14"))[0]
 	page := u.well(desk.OpenLot(id))
-	v, err := u.Value(page.Open.Case)
+	v, err := u.Value(t.Context(), page.Open.Case)
 	if err != nil {
 		t.Fatal(err)
 	}

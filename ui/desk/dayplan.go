@@ -83,6 +83,9 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	if faults := p.faults(); len(faults) > 0 {
 		return DayPlan{}, fmt.Errorf("%s is %s: want %s", faults[0].Path, faults[0].Value, faults[0].Want)
 	}
+	if err := ctx.Err(); err != nil {
+		return DayPlan{}, err
+	}
 	p.plan.Answer = sale.New(p.plan.Sale).Answer()
 	return p.plan, ctx.Err()
 }
@@ -231,7 +234,7 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 	if faults := c.Check(); len(faults) > 0 {
 		return one, false, faults[0].Error(), nil
 	}
-	a, odds, err := p.desk.memory().Weigh(c, p.know)
+	a, odds, err := p.desk.memory().Weigh(ctx, c, p.know)
 	if err != nil {
 		return one, false, err.Error(), nil
 	}

@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"context"
 	"errors"
 	"strings"
 	"testing"
@@ -110,13 +111,12 @@ func TestApplyReconcilesAndRemembers(t *testing.T) {
 		t.Fatalf("%+v, %v", sheet, err)
 	}
 	sheet.Stated.Unit = "km"
-	var refused []desk.Refusal
-	u.s, refused = u.Apply(t.Context(), u.s, sheet)
+	refused := u.takeIn(sheet)
 	if len(refused) != 1 || len(u.s.Open.Case.Resale.Rows) != 3 ||
 		u.s.Notice != "4 rows read: 3 new, 0 the same, 0 changed, 1 refused." || u.s.Reach.Undo != "import comparables" {
 		t.Errorf("%d refused, %d rows, %q %q, %+v", len(refused), len(u.s.Open.Case.Resale.Rows), u.s.Notice, u.s.Trouble, u.s.Reach)
 	}
-	if u.s, _ = u.Apply(t.Context(), u.s, sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
+	if u.takeIn(sheet); len(u.s.Open.Case.Resale.Rows) != 3 ||
 		u.s.Notice != "4 rows read: 0 new, 3 the same, 0 changed, 1 refused." {
 		t.Errorf("the same table again: %d rows, %q", len(u.s.Open.Case.Resale.Rows), u.s.Notice)
 	}
@@ -216,7 +216,28 @@ func TestNothingOpen(t *testing.T) {
 func TestValueNamesTheFirstFault(t *testing.T) {
 	c := valuation.Defaults()
 	c.Currency = "ZZZ"
-	if _, err := (&desk.Desk{}).Value(c); err == nil || !strings.Contains(err.Error(), "currency") {
+	if _, err := (&desk.Desk{}).Value(t.Context(), c); err == nil || !strings.Contains(err.Error(), "currency") {
 		t.Errorf("%v", err)
+	}
+}
+
+// Work that was called off while it waited for its turn does not begin, so that of ten edits only the last is worked out.
+func TestWorkThatIsCalledOffDoesNotBegin(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	c := sound("14")
+	d := &desk.Desk{}
+	if v, err := d.Value(ctx, c); !errors.Is(err, context.Canceled) || v.Answer.Format != "" {
+		t.Errorf("valued: %v", err)
+	}
+	c.Resale = valuation.Resale{}
+	if _, err := d.Outline(ctx, c); !errors.Is(err, context.Canceled) {
+		t.Errorf("outlined: %v", err)
+	}
+	if _, err := d.Outline(t.Context(), c); err != nil {
+		t.Errorf("a work that stands: %v", err)
+	}
+	if _, err := d.DecisionSheet(ctx, desk.Open{Case: sound("14")}, "a4"); err == nil {
+		t.Error("a sheet was printed")
 	}
 }

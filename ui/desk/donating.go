@@ -15,7 +15,7 @@ import (
 // what that does to the bid is said. One step of the lot.
 func PlanDonor() Action {
 	bar := always("Valuing the lot with a donor vehicle")
-	return keepsAfter("donor vehicle", bar, func(_ context.Context, d *Desk, s State, a Action) (deed, error) {
+	return keepsAfter("donor vehicle", bar, func(ctx context.Context, d *Desk, s State, a Action) (deed, error) {
 		if s.Open == nil {
 			return func(_ context.Context, _ *Desk, s State, _ Action) State { return s }, nil
 		}
@@ -24,7 +24,7 @@ func PlanDonor() Action {
 		if !donor.Price.Zero() && before.Repair.Donor == nil {
 			after := before.Clone()
 			after.Repair.Donor = &donor
-			said = d.donorWords(before, after)
+			said = d.donorWords(ctx, before, after)
 		}
 		return func(ctx context.Context, d *Desk, s State, _ Action) State {
 			return d.takeDonor(ctx, s, a, planned{id, donor, said})
@@ -55,11 +55,11 @@ func (d *Desk) takeDonor(ctx context.Context, s State, a Action, p planned) Stat
 }
 
 // donorWords says what a lot that is now planned with a donor counts for it, and what that does to its bid.
-func (d *Desk) donorWords(before, after valuation.Case) string {
+func (d *Desk) donorWords(ctx context.Context, before, after valuation.Case) string {
 	cur, _ := money.Lookup(after.Currency)
 	words := fmt.Sprintf("The donor counts at a starter price, not yours: %s. Enter what yours costs.", prices(cur, after.Repair.Donor.Price))
-	was, knew := d.walkAway(before)
-	is, knows := d.walkAway(after)
+	was, knew := d.walkAway(ctx, before)
+	is, knows := d.walkAway(ctx, after)
 	switch {
 	case !knew || !knows:
 		return words
@@ -91,11 +91,11 @@ func prices(cur money.Currency, t prob.Three) string {
 }
 
 // walkAway returns a case's walk-away bid, 0 for none; known false: it can't be valued, or no bid can be said yet.
-func (d *Desk) walkAway(c valuation.Case) (bid money.Amount, known bool) {
+func (d *Desk) walkAway(ctx context.Context, c valuation.Case) (bid money.Amount, known bool) {
 	if len(c.Check()) > 0 {
 		return 0, false
 	}
-	a, odds, err := d.memory().Weigh(c, d.Knowledge())
+	a, odds, err := d.memory().Weigh(ctx, c, d.Knowledge())
 	if err != nil || !odds.Known() {
 		return 0, false
 	}

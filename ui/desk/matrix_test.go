@@ -110,7 +110,7 @@ func tables() []deed {
 			if err != nil {
 				u.t.Fatal(err)
 			}
-			u.s, _ = u.Apply(u.t.Context(), u.s, sheet)
+			u.takeIn(sheet)
 		}},
 		deed{"past buys", func(u *user, n int) {
 			sheet, err := u.OpenPast(u.t.Context(), fmt.Appendf(nil, "id,make,bought,price_paid\nm%d,Kettrick,2025-03-01,4200\n", n),

@@ -56,7 +56,7 @@ func TestALotIsValuedWithTheUsersJurisdiction(t *testing.T) {
 	u.well(desk.AddPack([]byte(harrowPack)))
 	c := sound("14")
 	c.Lot.Title = lot.Title{RegisterIn: "us-xx"}
-	v, err := u.Value(c)
+	v, err := u.Value(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}

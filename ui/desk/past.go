@@ -21,8 +21,7 @@ type PastTables interface {
 	PastTemplate() []byte
 }
 
-// OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns. currency is the
-// shop's.
+// OpenPast returns the table of past buys that a file holds, with what was stated for the last one with the same columns.
 func (d *Desk) OpenPast(ctx context.Context, data []byte, o Opening) (Sheet, error) {
 	sheet, err := d.Past.OpenPast(data, o.watched(ctx))
 	if err != nil {

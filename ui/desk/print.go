@@ -92,16 +92,15 @@ func (d *Desk) RebuiltFile(ctx context.Context, o OpenBuild, by Builder) ([]byte
 }
 
 // DecisionSheet returns the decision sheet of a lot as it stands, on a paper as in Press; a lot whose answer is not fresh is valued first.
-// It touches no
-// state and may run on any goroutine. Errors: the lot cannot be valued, with the first reason.
-func (d *Desk) DecisionSheet(o Open, paper string) ([]byte, error) {
+// It touches no state and may run on any goroutine. Errors: the lot cannot be valued, with the first reason.
+func (d *Desk) DecisionSheet(ctx context.Context, o Open, paper string) ([]byte, error) {
 	if d.Press == nil {
 		return nil, errors.New("this desk has no press")
 	}
 	if o.Fresh && o.Valued != nil && len(o.Tried) == 0 {
 		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today(), paper)
 	}
-	v, err := d.Value(o.Case)
+	v, err := d.Value(ctx, o.Case)
 	if err != nil {
 		return nil, err
 	}

@@ -39,16 +39,16 @@ func TestTheDecisionSheetIsOfTheCaseAsItStands(t *testing.T) {
 	d := &desk.Desk{Press: p, Today: func() lot.Date { return "2026-11-20" }}
 	c := sound("14")
 	o := desk.Open{Case: c, Fresh: true, Valued: &desk.Valued{Answer: valuation.Answer{Decision: "as shown"}}}
-	if data, err := d.DecisionSheet(o, "a4"); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" ||
+	if data, err := d.DecisionSheet(t.Context(), o, "a4"); err != nil || string(data) != "%PDF" || p.answers[0].Decision != "as shown" ||
 		p.printed != "2026-11-20" {
 		t.Errorf("%q, %v, %+v", data, err, p)
 	}
 	o.Fresh = false
-	if _, err := d.DecisionSheet(o, "a4"); err != nil || p.answers[1].Decision != "bid" {
+	if _, err := d.DecisionSheet(t.Context(), o, "a4"); err != nil || p.answers[1].Decision != "bid" {
 		t.Errorf("%v, %+v", err, p)
 	}
 	o.Case.Currency = "ZZZ"
-	if _, err := d.DecisionSheet(o, "a4"); err == nil || !strings.Contains(err.Error(), "currency") {
+	if _, err := d.DecisionSheet(t.Context(), o, "a4"); err == nil || !strings.Contains(err.Error(), "currency") {
 		t.Errorf("a case with a fault: %v", err)
 	}
 }

@@ -164,7 +164,7 @@ func TestAcceptedFactorsReachTheNextBidAndNoFrozenPrediction(t *testing.T) {
 		s.Reach.Undo != "Hours, body accepted" {
 		t.Fatalf("%+v %+v", s.Open, s.Reach)
 	}
-	v, err := u.Value(s.Open.Case)
+	v, err := u.Value(t.Context(), s.Open.Case)
 	if err != nil || *v.Answer.WalkAway != *effects[0].After {
 		t.Fatalf("the bid is %v, forecast was %v, %v", v.Answer.WalkAway, effects[0].After, err)
 	}

@@ -26,7 +26,7 @@ func (u *user) taken(table string) []resale.Row {
 		u.t.Fatal(err)
 	}
 	sheet.Stated.Kind = "asked"
-	if u.s, _ = u.Apply(u.t.Context(), u.s, sheet); u.s.Trouble != "" {
+	if u.takeIn(sheet); u.s.Trouble != "" {
 		u.t.Fatal(u.s.Trouble)
 	}
 	if u.s.Open == nil {

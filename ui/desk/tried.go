@@ -75,7 +75,7 @@ func (d *Desk) LimitsOf(ctx context.Context, c valuation.Case, a valuation.Answe
 		}
 		tried := c
 		tried.Rules = less
-		answer, _, err := d.memory().Weigh(tried, d.Knowledge())
+		answer, _, err := d.memory().Weigh(ctx, tried, d.Knowledge())
 		if err != nil {
 			return l, err
 		}

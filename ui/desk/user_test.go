@@ -158,3 +158,10 @@ func (u *user) change(after book.Lot) {
 		u.t.Fatal(err)
 	}
 }
+
+// takeIn takes the rows of a sheet in for the open lot as the window does, and returns those that are refused.
+func (u *user) takeIn(sheet desk.Sheet) []desk.Refusal {
+	taken, err := u.Take(u.t.Context(), u.s, sheet)
+	u.s = u.TakenIn(u.t.Context(), u.s, taken, err)
+	return taken.Refused
+}

@@ -8,14 +8,17 @@ import (
 )
 
 // Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
-// Errors: the case has faults, or nothing carries a resale price.
-func (d *Desk) Value(c valuation.Case) (Valued, error) {
+// Errors: the case has faults, nothing carries a resale price, or ctx has ended: work that waited for its turn does not begin then.
+func (d *Desk) Value(ctx context.Context, c valuation.Case) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
 	memory := d.memory()
-	a, odds, err := memory.Weigh(c, d.Knowledge())
+	a, odds, err := memory.Weigh(ctx, c, d.Knowledge())
 	if err != nil {
+		return Valued{}, err
+	}
+	if err := ctx.Err(); err != nil {
 		return Valued{}, err
 	}
 	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
@@ -32,13 +35,13 @@ func (d *Desk) answer(c valuation.Case) (valuation.Answer, error) {
 }
 
 // Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It
-// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, or the answers
-// contradict each other.
-func (d *Desk) Outline(c valuation.Case) (Valued, error) {
+// touches no state and may run on any goroutine. Errors: the case has a fault that stands in the way of that too, the answers
+// contradict each other, or ctx has ended before its turn.
+func (d *Desk) Outline(ctx context.Context, c valuation.Case) (Valued, error) {
 	if faults := c.Check(); len(faults) > 0 && !valuation.Outlined(faults) {
 		return Valued{}, faults[0]
 	}
-	a, err := d.memory().Outline(c, d.Knowledge())
+	a, err := d.memory().Outline(ctx, c, d.Knowledge())
 	return Valued{Of: c, Answer: a, Plan: valuation.Plan(c, d.Knowledge())}, err
 }
 
@@ -76,13 +79,4 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, o Opening) (Sheet, er
 	}
 	_, err = d.recall(ctx, ofComparables, &sheet)
 	return sheet, err
-}
-
-// Apply takes the rows of a sheet in for the open lot. It says what it did in the notice; refused rows come back.
-func (d *Desk) Apply(ctx context.Context, s State, sheet Sheet) (State, []Refusal) {
-	if s.Open == nil {
-		return s, nil
-	}
-	t, err := d.Take(ctx, s, sheet)
-	return d.TakenIn(ctx, s, t, err), t.Refused
 }

@@ -31,8 +31,7 @@ func DayOrder() lot.DayOrder {
 }
 
 // LocaleOf returns the locale of one kind of thing, such as "de_DE", empty where none is set. On Unix the environment sets one for each
-// kind,
-// named as LC_TIME; elsewhere the system has one for all. Source: POSIX.1-2017, 8.2 Internationalization Variables.
+// kind, named as LC_TIME; elsewhere the system has one for all. Source: POSIX.1-2017, 8.2 Internationalization Variables.
 func LocaleOf(kind string) string {
 	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
 		return string(lang.SystemLocale())

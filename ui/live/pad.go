@@ -168,8 +168,7 @@ func (d *pad) TypedRune(r rune) {
 }
 
 // isOfNumber reports whether a character goes on with the number that is typed: a digit or the decimal mark begins one; the other mark,
-// spaces, k
-// and m only go on.
+// spaces, k and m only go on.
 func (d *pad) isOfNumber(r rune) bool {
 	switch {
 	case r >= '0' && r <= '9', string(r) == widgets.DecimalMark():

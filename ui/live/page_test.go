@@ -63,7 +63,7 @@ func at(t *testing.T, size fyne.Size) *hall {
 	h.Do(desk.Go(desk.Board)) // which reads the list of the sale
 	h.Do(desk.OpenLot(1))
 	h.Do(desk.Go(desk.Live))
-	v, err := h.Desk.Value(c)
+	v, err := h.Desk.Value(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,8 +6,7 @@ import (
 )
 
 // aroundTheBid are how far each house rule would go by itself, and all that the bids next to the walk-away bid bring; nothing for a lot
-// that
-// is not ready.
+// that is not ready.
 func aroundTheBid(a valuation.Answer) []part {
 	if len(a.Needs) > 0 {
 		return nil

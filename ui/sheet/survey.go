@@ -20,8 +20,7 @@ const (
 )
 
 // survey draws the damage plan into a column: the ring, the tiles with their words, the legend, then every damaged area in words, and what
-// else
-// is known.
+// else is known.
 func (c *column) survey(hurt []lot.Damage, s *lot.Survey) {
 	cells := map[string]lot.Damage{}
 	for _, d := range hurt {

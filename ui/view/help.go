@@ -64,11 +64,9 @@ var help = map[string]string{
 
 	// Survey
 	"Kind of vehicle": "Rules work in and out: a pickup has a bed and a frame, a van sliding doors. A motorcycle turns the catalogue off, " +
-		"which " +
-		"does not speak of one: enter its work and its risks by hand.",
+		"which does not speak of one: enter its work and its risks by hand.",
 	"Powertrain": "An electric vehicle gets no engine or exhaust work, and its pack and high-voltage parts are looked at. Not known keeps " +
-		"both out " +
-		"of sight of the rules.",
+		"both out of sight of the rules.",
 	"Driven wheels":  "Which shafts and transmissions there are that can be damaged.",
 	"Doors":          "Counting a hatch or tailgate: which doors there are to replace and paint.",
 	"Paint":          "Metallic and pearl are blended further than a solid color.",
@@ -131,14 +129,12 @@ var help = map[string]string{
 
 	// Ways out
 	"Stop after the strip-down": "After the strip-down you may sell it as it is, or for parts, where finishing would bring less. Off: " +
-		"every lot is " +
-		"finished, whatever it costs.",
+		"every lot is finished, whatever it costs.",
 	"Hours to strip it down": "Your hours until you know what is behind the skin. Part of the repair where you finish it.",
 	"Strip-down is paid as":  "Whose rate the hours of the strip-down have.",
 	"Days to strip it down":  "Days until you know what is behind the skin.",
 	"Plans allowed": "What the lot may be bought for. Each plan has a bid of its own under the same house rules; the highest is the " +
-		"answer. A plan " +
-		"needs its money below.",
+		"answer. A plan needs its money below.",
 	"As it stands it brings":       "What another buyer pays for it unfinished, after paying to sell it. All three empty: not a way.",
 	"Days to sell it as it stands": "From the decision to the money.",
 	"Its parts bring":              "All parts that sell, and the rest, after paying to sell them. All three empty: not a way.",
@@ -150,8 +146,7 @@ var help = map[string]string{
 	"Price while I own it": "What the days until the sale do to the price: read off the comparables, nothing, or your own figures.",
 	"Yearly change":        "How the price moves in a year, as a share: -10 % is a tenth less. Counts for the days until it is sold.",
 	"True mileage may be": "For an odometer that can't be trusted: what the vehicle may really have run, in the odometer's unit, never " +
-		"less than it " +
-		"shows. All three empty: up to twice the reading (starter value).",
+		"less than it shows. All three empty: up to twice the reading (starter value).",
 	"Season": "Prices of this month against the year's mean: 1.03 is 3 % above it. All 1: no season.",
 	"My guess: low, likely, high": "Finished and sold. 1 in 10 would bring less than low, 1 in 10 more than high. Used alone without " +
 		"comparables.",

@@ -37,7 +37,7 @@ func TestEveryRuleShowsItsFigure(t *testing.T) {
 	o := weighed(t)
 	c := o.Case.Clone()
 	c.Rules.MinMargin, c.Rules.MaxWorstTenthLoss, c.Rules.MinPerHour, c.Rules.MaxCash = fraction(.01), usd(9000), usd(5), usd(90000)
-	v, err := (&desk.Desk{}).Value(c)
+	v, err := (&desk.Desk{}).Value(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -19,9 +19,8 @@ var ProgressColumns = []Column{
 
 // ProgressRule says how the table of progress counts.
 const ProgressRule = "Tick a line when its work is finished: the forecast takes it off. Forecast money and hours carry the chance that " +
-	"the " +
-	"work was needed. Cost left also knows that work which turns out to be needed tends to be the dearer sort, so it may lie a little " +
-	"above. " + valuation.FreeRule
+	"the work was needed. Cost left also knows that work which turns out to be needed tends to be the dearer sort, so it may lie a " +
+	"little above. " + valuation.FreeRule
 
 // ProgressRow is one line of work, or a sum.
 type ProgressRow struct {

@@ -37,7 +37,7 @@ func weighed(t *testing.T) desk.Open {
 	c.Hidden.Risks = []hidden.Risk{{ID: "r", Name: "Rail bent", Chance: hidden.Beta{A: 1, B: 3},
 		Cost: prob.Three{Low: 300, Likely: 900, High: 2000}}}
 	c.Rules = bid.Rules{MinProfit: usd(1000), MaxLossChance: fraction(.3), MaxDays: fraction(400)}
-	v, err := (&desk.Desk{}).Value(c)
+	v, err := (&desk.Desk{}).Value(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -135,7 +135,7 @@ func TestDriversAreToldApartByTheirKind(t *testing.T) {
 	for _, name := range []string{"Storage", "Freight", "Everything else", "Resale price"} {
 		o := weighed(t)
 		o.Case.Repair.Lines[0].Job, o.Case.Repair.Lines[0].Outside = name, prob.Three{Low: 100, Likely: 900, High: 4000}
-		v, err := (&desk.Desk{}).Value(o.Case)
+		v, err := (&desk.Desk{}).Value(t.Context(), o.Case)
 		if err != nil {
 			t.Fatal(err)
 		}

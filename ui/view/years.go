@@ -14,9 +14,8 @@ var YearColumns = []Column{{"Year", false, 54}, {"Kind of wreck", false, 130}, {
 
 // YearNote says how the totals count.
 const YearNote = "Bought counts in the year of the purchase, sold in that of the sale. Profit is after my hours at their rates and what " +
-	"the " +
-	"money tied up cost. Without a kept forecast neither is counted. (1 ?) says of how many the figure is not known and counts in no sum. " +
-	"Per my hour: profit and paid hours over the hours. Per day: over the days from the purchase to the sale."
+	"the money tied up cost. Without a kept forecast neither is counted. (1 ?) says of how many the figure is not known and counts in no " +
+	"sum. Per my hour: profit and paid hours over the hours. Per day: over the days from the purchase to the sale."
 
 // YearRow is one total; strong: of all kinds.
 type YearRow struct {

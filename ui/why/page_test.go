@@ -34,7 +34,7 @@ func valued(t *testing.T) desk.State {
 	c.Repair.Lines = []repair.Line{{ID: "a", Job: "Hang a door", Area: "09", Outside: prob.Certain(300), Caution: "the maker decides."}}
 	least := money.Amount(100000)
 	c.Rules = bid.Rules{MinProfit: &least}
-	v, err := (&desk.Desk{}).Value(c)
+	v, err := (&desk.Desk{}).Value(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -70,6 +70,7 @@ func refusals() []refusal {
 		{"-1", share, "at least 0 %"}, {"101", share, "at most 100 %"},
 		{"-1", Spec{Kind: Money, Digits: 2, Least: Bound(0)}, "at least 0"},
 		{"99999999999999999999999999", plain, "too many digits"}, {"9999999m", plain, "too large"},
+		{"99999999999m", money, "too large"}, {"9007199254740993", yen, "too large"},
 	}
 }
 

@@ -43,8 +43,7 @@ func newDamage(p *Page) *section {
 	d.topics = newTopics(p, func() { d.room.Refresh() })
 	p.survey = d
 	help := form.Small("Click an area, or go to it by the arrow keys, to read it and see its photos: that changes nothing. Mark it beside " +
-		"the " +
-		"plan, or by the keys named below it.")
+		"the plan, or by the keys named below it.")
 	head := container.NewVBox(form.Heading("What's damaged", ""), help)
 	side := container.NewPadded(container.NewVBox(d.hurt.body, d.photos.body, d.list, topicsBody(d.topics)))
 	d.room = newBeside(d.plan, side, listWidth)

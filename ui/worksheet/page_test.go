@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"context"
 	"errors"
 	"image"
 	"slices"
@@ -45,10 +46,10 @@ func thumbnail(p lot.Photo, show func(image.Image, error)) {
 // show values the lot and shows it.
 func (b *bench) show(s desk.State) {
 	if len(s.Open.Faults) > 0 {
-		v, err := b.Desk.Outline(s.Open.Case)
+		v, err := b.Desk.Outline(context.Background(), s.Open.Case)
 		b.State = s.Outlined(s.Open.ID, s.Open.Revision, v, err)
 	} else {
-		v, err := b.Desk.Value(s.Open.Case)
+		v, err := b.Desk.Value(context.Background(), s.Open.Case)
 		b.State = s.Valued(s.Open.ID, s.Open.Revision, v, err)
 	}
 	b.page.Render(*b.State.Open)
@@ -208,7 +209,7 @@ func TestAFindingIsNotedAndTakenBack(t *testing.T) {
 	}
 	answers := seen.All[*widgets.Reply](b.page.Object())
 	if len(answers) == 0 {
-		_, err := b.Desk.Value(b.State.Open.Case)
+		_, err := b.Desk.Value(context.Background(), b.State.Open.Case)
 		t.Fatal(err, seen.Texts(b.page.Object()))
 	}
 	answer := answers[0]

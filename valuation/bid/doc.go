@@ -9,9 +9,8 @@
 // profit(b) = R g (1 - sell%) - sell_flat - cost - A(b) (1 + r T / 365) - winner's allowance, g being what the days until the sale of a
 // scenario put to the price; in a scenario that stops, the money of a way out stands in place of the sale. The price R and that
 // money are independent of the scenarios and integrated out: the chance of a loss is the mean over the scenarios of the chance that R falls
-// short, and
-// the worst tenth is the worst tenth of that mixture. Profits are counted after the winner's allowance, since that is what
-// the winner may expect; cash and days do not know it.
+// short, and the worst tenth is the worst tenth of that mixture. Profits are counted after the winner's allowance, since that is what the
+// winner may expect; cash and days do not know it.
 //
 // Units: money in major units, bids and invoice totals in minor units; chances 0..1; margin is profit / outlay, the outlay
 // being every cost, selling, own labour and capital cost included. A rule met to within 1e-7 of its limit holds.

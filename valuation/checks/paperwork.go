@@ -19,8 +19,7 @@ var listed = []Item{
 	{ID: "bring_paper", Where: Bring, Text: "The sale's list, this list, proof of who you are, bidder's papers, means of payment, resale " +
 		"certificate if you have one."},
 	{ID: "bring_tools", Where: Bring, Text: "Flashlight, magnet, tape, coin, gloves, code reader, mirror, white cloth, charged telephone " +
-		"for " +
-		"photos."},
+		"for photos."},
 	{ID: "bring_number", Where: Bring, Text: "The telephone number and hours of the title office, and of whoever hauls it home."},
 	{ID: "keep_before", Where: Keep, Why: "They cannot be taken afterwards.",
 		Text: "Photos before any work: front left corner, front right, rear right, rear left, each damaged area far and near, VIN plate, " +

@@ -15,8 +15,8 @@
 // Sources: [1] Vose, Risk Analysis, 3rd ed. 2008, modified PERT (from memory); [2] Acerbi and Tasche, On the coherence
 // of expected shortfall, J. Banking Finance 26 (2002), definition 2.6 (from memory); [3] McKay, Beckman and Conover,
 // Technometrics 21 (1979) 239-245, Latin hypercube sampling (from memory); [4] Milgrom and Weber, Econometrica 50 (1982); [5] George and
-// Liu, Computer
-// Solution of Large Sparse Positive Definite Systems, 1981 (from memory); [6] Erisman and Tinney, CACM 18 (1975) 177-179 (from memory).
+// Liu, Computer Solution of Large Sparse Positive Definite Systems, 1981 (from memory); [6] Erisman and Tinney, CACM 18 (1975) 177-179
+// (from memory).
 //
 // It reads no clock and no global randomness; gonum is seen here and nowhere else.
 package prob

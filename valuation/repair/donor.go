@@ -16,8 +16,7 @@ const (
 const DonorSource = "donor"
 
 // Donor is one vehicle bought whole for its parts. It is paid once, however many lines it feeds, and what is not used is sold. JSON keys
-// are
-// those of the case file, money is in major units of the case's currency.
+// are those of the case file, money is in major units of the case's currency.
 type Donor struct {
 	Vehicle  string                `json:"vehicle"` // which it is, in words
 	Hit      []string              `json:"hit"`     // where it is damaged itself, codes of lot.Areas

@@ -124,8 +124,7 @@ const ShopName = "own shelf"
 // ShopMarket returns the market that all rows of a shelf in one currency teach: what its models have in common (slopes of age and
 // mileage, spreads), by [Refine] over tables of each model, over the market of the starter prior that counts as a few models. It reports
 // false where fewer than five models have rows enough. Branded rows teach nothing here, and of asked and sold prices the kind that a model
-// has more of
-// does, since both are taken for prices of one kind.
+// has more of does, since both are taken for prices of one kind.
 func ShopMarket(rows []Row, p Prior, cur money.Currency) (Market, bool) {
 	groups := shopModels(rows)
 	if len(groups) < leastModels || len(p.Markets) == 0 {

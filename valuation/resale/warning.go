@@ -46,15 +46,13 @@ var meanings = map[Code]string{
 	WarnNoMileage: "The price is that of a vehicle with the mileage usual among the comparables. Enter the odometer reading: a high one " +
 		"lowers the price.",
 	WarnNoRowMileage: "Mileage can not be compared, so a high or low odometer reading is not in the price. Enter the mileage of the " +
-		"comparables where " +
-		"the source states it.",
+		"comparables where the source states it.",
 	WarnMoreMiles: "The price is drawn out along the slope of mileage, further than any comparable reaches. Look for comparables with as " +
 		"many miles.",
 	WarnFewerMiles: "The price is drawn out along the slope of mileage, further than any comparable reaches. Look for comparables with as " +
 		"few miles.",
 	WarnStale: "Old prices count for less, and the range is wider for how far the market may have moved since. Look for newer comparables, " +
-		"or leave " +
-		"the oldest out.",
+		"or leave the oldest out.",
 	WarnUndated: "A price of unknown age is taken for one of today. Enter its date if you know it: in a market that moves it makes a " +
 		"difference.",
 	WarnOtherModel: "The level of the price is that of other models, and how far this one lies from them is not known. Add comparables of " +
@@ -62,8 +60,7 @@ var meanings = map[Code]string{
 	WarnOtherTrim: "What this trim is worth against the others is not known and widens the range. Add a comparable of the same trim, or " +
 		"correct the trim's spelling.",
 	WarnOtherBrand: "The whole discount for the title is what you believe it to be. Add sales of vehicles with this brand, or check the " +
-		"discount: the price " +
-		"moves with it one for one.",
+		"discount: the price moves with it one for one.",
 	WarnDominant: "If this row is wrong, so is the price. Check its figures, and look for more comparables that are as like the vehicle.",
 	WarnOutlier: "Its price does not fit its age, mileage and equipment: a slip, damage that nobody mentions, or a rare version. Check it; " +
 		"correct it or leave " +

@@ -45,6 +45,7 @@ type Picker struct {
 	list    *table.Table
 	said    *widgets.Words
 	body    fyne.CanvasObject
+	ended   bool
 }
 
 // New returns a picker that shows the folder to begin in.
@@ -78,14 +79,25 @@ func beginnings(of For) (folders []string) {
 	return append(folders, string(os.PathSeparator))
 }
 
-// away does work away from the window where it can.
+// away does work away from the window where it can; what comes back after the end is dropped.
 func (p *Picker) away(name string, work func() (show func())) {
+	while := func() func() {
+		show := work()
+		return func() {
+			if !p.ended {
+				show()
+			}
+		}
+	}
 	if p.of.Away == nil {
-		work()()
+		while()()
 		return
 	}
-	p.of.Away(name, work)
+	p.of.Away(name, while)
 }
+
+// End ends the picking: a folder or a path that answers later is neither shown nor taken.
+func (p *Picker) End() { p.ended = true }
 
 // placeChoice returns the choice among the folders that people look in.
 func (p *Picker) placeChoice() fyne.CanvasObject {

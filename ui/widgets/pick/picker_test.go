@@ -147,6 +147,19 @@ func TestAFolderThatAnswersLateHoldsNothingUp(t *testing.T) {
 	}
 }
 
+// A path that was typed and answers after the picking has ended is not taken.
+func TestNothingIsTakenAfterTheEnd(t *testing.T) {
+	root, waiting := shelf(t), map[string]func() func(){}
+	p, picked := shown(t, For{Folder: root, Endings: pictures, Away: func(name string, work func() func()) { waiting[name] = work }})
+	p.path.SetText(filepath.Join(root, "img 9b.png"))
+	p.path.OnSubmitted("")
+	answered := waiting["folder"]()
+	p.End()
+	if answered(); len(*picked) != 0 {
+		t.Errorf("took %q", *picked)
+	}
+}
+
 // Pictures are looked for in the user's own folder of them the first time, and at home where there is none.
 func TestTheFirstFolderIsTheUsersOwn(t *testing.T) {
 	home := t.TempDir()

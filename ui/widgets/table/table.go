@@ -42,9 +42,8 @@ type Row struct {
 func (r Row) boxed() bool { return !r.Strong && !r.Boxless }
 
 // Table shows rows. A whole row is selected at a time. On the keyboard up, down, page up, page down, home and end walk the rows, Enter
-// opens
-// one, space ticks it; left and right walk the headers and S sorts by the marked one. The program sorts: the table only
-// tells and shows which way.
+// opens one, space ticks it; left and right walk the headers and S sorts by the marked one. The program sorts: the table only tells and
+// shows which way.
 type Table struct {
 	widget.Table
 
