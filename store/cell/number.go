@@ -94,6 +94,9 @@ func markWidth(text string) int {
 	case '.', ',', ' ', '\'':
 		return 1
 	}
+	if text[0] < 0x80 {
+		return 0
+	}
 	for _, mark := range []string{"\u00a0", "\u202f", "\u2009", "’"} {
 		if strings.HasPrefix(text, mark) {
 			return len(mark)
