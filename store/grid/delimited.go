@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 )
 
@@ -61,6 +60,9 @@ func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
 	return float64(having[cells]) / float64(max(rows, 1)), cells
 }
 
+// roomOfCells is for how many cells room is made at once.
+const roomOfCells = 2000
+
 // delimited returns the rows of a text. Errors: [ErrQuote], [ErrTooLarge].
 func delimited(text []byte, delimiter rune) ([]Row, error) {
 	if delimiter == '\t' {
@@ -69,6 +71,7 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 	r := reader(text, delimiter)
 	lines := counting{text: text}
 	rows := make([]Row, 0, min(bytes.Count(text, []byte("\n"))+1, MaxRows))
+	var free []string // room for the cells of the next rows
 	for start := int64(0); ; start = r.InputOffset() {
 		cells, err := r.Read()
 		end := r.InputOffset()
@@ -83,6 +86,11 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 		if len(rows) >= MaxRows || len(cells) > MaxColumns {
 			return nil, tooMany()
 		}
+		if len(free) < len(cells) {
+			free = make([]string, max(roomOfCells, len(cells)))
+		}
+		n := copy(free, cells)
+		cells, free = free[:n:n], free[n:]
 		row, err := rowOf(cells, err, raw, int(end) == len(text))
 		if err != nil {
 			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, lines.at(start))
@@ -122,6 +130,9 @@ func (c *counting) at(place int64) int {
 
 // rowOf returns a row that was found, trimmed and whole. Errors: a quote that is never closed has swallowed the rest of the file.
 func rowOf(cells []string, err error, raw []byte, last bool) (Row, error) {
+	if err == nil {
+		return Row{Cells: trimmed(cells)}, nil
+	}
 	var broken *csv.ParseError
 	if errors.As(err, &broken) {
 		if errors.Is(err, csv.ErrQuote) && last && bytes.Count(raw, []byte(`"`))%2 == 1 {
@@ -133,14 +144,17 @@ func rowOf(cells []string, err error, raw []byte, last bool) (Row, error) {
 		}
 		return Row{Cells: []string{strings.Trim(string(raw), "\r\n")}, Fault: fault}, nil
 	}
-	return Row{Cells: trimmed(slices.Clone(cells))}, nil
+	return Row{Cells: trimmed(cells)}, nil
 }
 
 // trimmed takes spaces around cells off, and a row of empty cells has none.
 func trimmed(cells []string) []string {
 	empty := true
 	for i, cell := range cells {
-		cells[i] = undefused(strings.Trim(strings.TrimSpace(cell), "\u00a0\u202f"))
+		if cell = strings.TrimSpace(cell); cell != "" && (cell[0] >= 0x80 || cell[len(cell)-1] >= 0x80) {
+			cell = strings.Trim(cell, "\u00a0\u202f")
+		}
+		cells[i] = undefused(cell)
 		empty = empty && cells[i] == ""
 	}
 	if empty {
