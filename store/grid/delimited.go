@@ -1,6 +1,7 @@
 package grid
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/csv"
 	"errors"
@@ -10,8 +11,8 @@ import (
 )
 
 // reader returns a strict reader of text. Spaces before a quote are allowed.
-func reader(text []byte, delimiter rune) *csv.Reader {
-	r := csv.NewReader(bytes.NewReader(text))
+func reader(text io.Reader, delimiter rune) *csv.Reader {
+	r := csv.NewReader(text)
 	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace, r.ReuseRecord = delimiter, -1, true, true
 	return r
 }
@@ -37,7 +38,7 @@ func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
 	if bytes.IndexByte(text, byte(delimiter)) < 0 {
 		return 0, 0
 	}
-	r := reader(text, delimiter)
+	r := reader(bytes.NewReader(text), delimiter)
 	if delimiter == '\t' { // an empty cell is no space to be passed over, and a quote is itself
 		r.TrimLeadingSpace, r.LazyQuotes = false, true
 	}
@@ -68,36 +69,70 @@ func delimited(text []byte, delimiter rune) ([]Row, error) {
 	if delimiter == '\t' {
 		return tabbed(string(text))
 	}
-	r := reader(text, delimiter)
-	lines := counting{text: text}
+	p := parting{text: text, delimiter: delimiter, lines: counting{text: text}, buffer: bufio.NewReader(nil)}
 	rows := make([]Row, 0, min(bytes.Count(text, []byte("\n"))+1, MaxRows))
-	var free []string // room for the cells of the next rows
-	for start := int64(0); ; start = r.InputOffset() {
-		cells, err := r.Read()
-		end := r.InputOffset()
-		raw := text[start:end]
-		for n := blank(raw); n > 0; n = blank(raw) { // what encoding/csv passes over
-			rows = append(rows, Row{Line: lines.at(start)})
-			raw, start = raw[n:], start+int64(n)
+	for p.at < len(text) {
+		start, n := p.at, blank(text[p.at:])
+		if n > 0 { // what encoding/csv passes over
+			rows = append(rows, Row{Line: p.lines.at(start)})
+			p.at += n
+			continue
 		}
+		cells, err := p.next()
 		if err == io.EOF {
-			return rows, nil
+			break
 		}
 		if len(rows) >= MaxRows || len(cells) > MaxColumns {
 			return nil, tooMany()
 		}
-		if len(free) < len(cells) {
-			free = make([]string, max(roomOfCells, len(cells)))
-		}
-		n := copy(free, cells)
-		cells, free = free[:n:n], free[n:]
-		row, err := rowOf(cells, err, raw, int(end) == len(text))
+		row, err := rowOf(p.keep(cells), err, text[start:p.at], p.at == len(text))
 		if err != nil {
-			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, lines.at(start))
+			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, p.lines.at(start))
 		}
-		row.Line = lines.at(start)
+		row.Line = p.lines.at(start)
 		rows = append(rows, row)
 	}
+	return rows, nil
+}
+
+// parting parts a text into rows.
+type parting struct {
+	text      []byte
+	delimiter rune
+	at        int // where the next row starts
+	lines     counting
+	buffer    *bufio.Reader
+	cells     []string // of the last row
+	free      []string // room for the cells of the next rows
+}
+
+// next returns the cells of the next row, which the row after it overwrites. A row that is one sound line is parted here; encoding/csv
+// tells of every other. Errors: those of encoding/csv.
+func (p *parting) next() (cells []string, err error) {
+	rest := p.text[p.at:]
+	if end := bytes.IndexByte(rest, '\n'); end >= 0 && strings.ContainsRune(",;|", p.delimiter) {
+		line := string(bytes.TrimSuffix(rest[:end], []byte("\r")))
+		if cells, parts := lineCells(p.cells[:0], line, byte(p.delimiter)); parts {
+			p.cells, p.at = cells, p.at+end+1
+			return cells, nil
+		}
+	}
+	p.buffer.Reset(bytes.NewReader(rest))
+	r := reader(p.buffer, p.delimiter)
+	cells, err = r.Read()
+	p.at += int(r.InputOffset())
+	return cells, err
+}
+
+// keep returns cells in room of their own.
+func (p *parting) keep(cells []string) []string {
+	if len(p.free) < len(cells) {
+		p.free = make([]string, max(roomOfCells, len(cells)))
+	}
+	n := copy(p.free, cells)
+	kept := p.free[:n:n]
+	p.free = p.free[n:]
+	return kept
 }
 
 // blank returns the length of the empty line that a text begins with, 0 where it begins with none.
@@ -118,11 +153,11 @@ func tooMany() error {
 // counting tells the line of places that come in their order.
 type counting struct {
 	text []byte
-	seen int64
+	seen int
 	line int
 }
 
-func (c *counting) at(place int64) int {
+func (c *counting) at(place int) int {
 	c.line += bytes.Count(c.text[c.seen:place], []byte("\n"))
 	c.seen = place
 	return c.line + 1
