@@ -119,6 +119,9 @@ func numberOf(digits string, decimal byte) (Number, error) {
 		return Number{}, errNumber
 	}
 	n := Number{Mantissa: m.mantissa}
+	if m.digits == len(digits) { // nothing stands between them
+		return n, nil
+	}
 	fraction := -1 // where it starts
 	switch {
 	case m.last < 0:
