@@ -176,7 +176,16 @@ func dayOf(year, month, day int) (lot.Date, error) {
 }
 
 func daysIn(year, month int) int {
-	return time.Date(year, time.Month(month)+1, 0, 0, 0, 0, 0, time.UTC).Day()
+	switch month {
+	case 4, 6, 9, 11:
+		return 30
+	case 2:
+		if year%4 == 0 && (year%100 != 0 || year%400 == 0) {
+			return 29
+		}
+		return 28
+	}
+	return 31
 }
 
 // resolve says which number is the year, the month and the day.

@@ -49,7 +49,42 @@ func SetOf(list string) Set {
 }
 
 // Has reports whether a cell is one of the phrases, whatever its marks and letters' case.
-func (s Set) Has(cell string) bool { return s[strings.Join(Words(cell), " ")] }
+func (s Set) Has(cell string) bool { return of(s, cell) }
+
+// of returns what a map holds for the folded words of a text.
+func of[V any](m map[string]V, text string) V {
+	var words [48]byte
+	if n, plain := plainWords(words[:], text); plain {
+		return m[string(words[:n])]
+	}
+	return m[strings.Join(Words(text), " ")]
+}
+
+// plainWords writes the [Words] of a text into a buffer, parted by spaces, and returns how many bytes they are. It can't where a letter is
+// beyond ASCII, or the buffer too small.
+func plainWords(into []byte, text string) (n int, can bool) {
+	parts, before := false, byte(' ')
+	for i := range len(text) {
+		c := text[i]
+		capital, small := 'A' <= c && c <= 'Z', 'a' <= c && c <= 'z'
+		switch {
+		case c >= 0x80 || n+1 >= len(into):
+			return 0, false
+		case !capital && !small && !isDigit(c):
+			parts = true
+		default:
+			if n > 0 && (parts || capital && 'a' <= before && before <= 'z') {
+				into[n], n = ' ', n+1
+			}
+			if parts = false; capital {
+				c |= 0x20
+			}
+			into[n], n = c, n+1
+		}
+		before = text[i]
+	}
+	return n, true
+}
 
 // nothing are the words and marks that stand where nothing is known.
 var nothing = SetOf("n/a|na|k.A.|unknown|not known|unbekannt|inconnu|desconocido|nieznany|nieznane|brak danych|onbekend|sconosciuto|" +

@@ -86,7 +86,7 @@ func (l *Length) letter(after string) string {
 }
 
 // StatusOf returns the odometer statement that words make, empty for none.
-func StatusOf(words string) string { return statements[strings.Join(Words(words), " ")] }
+func StatusOf(words string) string { return of(statements, words) }
 
 // ReadLength returns the odometer reading or distance that a cell says; decimal is the stated mark, 0 for none.
 // Errors: a word that is not understood, a second number, a negative one.

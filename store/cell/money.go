@@ -28,6 +28,9 @@ var signs = map[string][]string{
 
 // Currencies returns the ISO 4217 codes that a sign or code may stand for, nil for none.
 func Currencies(sign string) []string {
+	if codes := signs[sign]; codes != nil {
+		return codes
+	}
 	low := strings.ToLower(strings.Trim(sign, "."))
 	if codes := signs[low]; codes != nil {
 		return codes
@@ -73,6 +76,9 @@ func ReadMoney(cell string, decimal byte) (Price, error) {
 	if strings.ContainsAny(before, "-−") || strings.HasPrefix(before, "(") && strings.HasSuffix(after, ")") {
 		return p, errors.New("a price below zero")
 	}
+	if before = strings.Trim(before, " "); signs[before] != nil {
+		p.Sign, before = before, ""
+	}
 	if err := p.beside(before); err != nil {
 		return p, err
 	}
@@ -94,8 +100,9 @@ func taxed(words []string) ([]string, error) {
 	tax, in, over := false, false, false
 	rest := slices.DeleteFunc(words, func(word string) bool {
 		word = strings.ToLower(word)
-		tax, in, over = tax || taxes.Has(word), in || taxIn.Has(word), over || taxOver.Has(word)
-		return taxes.Has(word) || taxIn.Has(word) || taxOver.Has(word)
+		isTax, isIn, isOver := taxes.Has(word), taxIn.Has(word), taxOver.Has(word)
+		tax, in, over = tax || isTax, in || isIn, over || isOver
+		return isTax || isIn || isOver
 	})
 	if over || tax && !in {
 		return rest, errTax
@@ -105,6 +112,9 @@ func taxed(words []string) ([]string, error) {
 
 // beside takes what stands on one side of a price.
 func (p *Price) beside(text string) error {
+	if text == "" {
+		return nil
+	}
 	words, err := taxed(strings.FieldsFunc(text, moneyParts))
 	if err != nil {
 		return err
@@ -114,15 +124,15 @@ func (p *Price) beside(text string) error {
 			continue
 		}
 		bare := strings.ToLower(strings.Trim(word, ".-–"))
-		switch {
+		switch codes := Currencies(bare); {
 		case bare == "":
 		case thousands[bare] && p.Scale < 3:
 			p.Number = p.TimesThousand()
-		case len(Currencies(bare)) > 0 && p.Sign != "" && !strings.EqualFold(p.Sign, bare) && !slices.ContainsFunc(Currencies(bare),
+		case len(codes) > 0 && p.Sign != "" && !strings.EqualFold(p.Sign, bare) && !slices.ContainsFunc(codes,
 			func(code string) bool { return Stands(p.Sign, code) }):
 			return fmt.Errorf("%q and %q are two currencies", p.Sign, word)
-		case len(Currencies(bare)) > 0:
-			if p.Sign == "" || len(Currencies(bare)) < len(Currencies(p.Sign)) {
+		case len(codes) > 0:
+			if p.Sign == "" || len(codes) < len(Currencies(p.Sign)) {
 				p.Sign = strings.Trim(word, ".-–")
 			}
 		case !haggling.Has(bare):

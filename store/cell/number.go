@@ -94,6 +94,9 @@ func markWidth(text string) int {
 	case '.', ',', ' ', '\'':
 		return 1
 	}
+	if text[0] < 0x80 {
+		return 0
+	}
 	for _, mark := range []string{"\u00a0", "\u202f", "\u2009", "’"} {
 		if strings.HasPrefix(text, mark) {
 			return len(mark)
@@ -116,6 +119,9 @@ func numberOf(digits string, decimal byte) (Number, error) {
 		return Number{}, errNumber
 	}
 	n := Number{Mantissa: m.mantissa}
+	if m.digits == len(digits) { // nothing stands between them
+		return n, nil
+	}
 	fraction := -1 // where it starts
 	switch {
 	case m.last < 0:

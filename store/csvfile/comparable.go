@@ -18,11 +18,10 @@ import (
 // Comparable is a row of a table of comparables.
 type Comparable struct {
 	resale.Row
-	Currency string      // of the price
-	Status   string      // what the odometer cell says of its reading; empty: nothing
-	unitSaid string      // by a column of units
-	unitOver string      // by the heading or the whole column of the odometer
-	reading  cell.Length // of the odometer, as its cell says it
+	Currency string // of the price
+	Status   string // what the odometer cell says of its reading; empty: nothing
+	unitSaid string // by a column of units
+	unitOver string // by the heading or the whole column of the odometer
 }
 
 // Comparables are tables of vehicles for sale or sold.
@@ -222,7 +221,7 @@ func putMileage(c *Comparable, v table.Value) error {
 	if x > lot.MostMileage {
 		return fmt.Errorf("an odometer reads 0 to %d", lot.MostMileage)
 	}
-	c.Mileage, c.Unit, c.unitOver, c.reading = &x, v.Length.Unit, v.Unit, v.Length
+	c.Mileage, c.Unit, c.unitOver = &x, v.Length.Unit, v.Unit
 	return nil
 }
 
@@ -301,6 +300,7 @@ func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 	setIf(&c.Source, s.Source)
 	setIf(&c.Title, s.Title)
 	if c.Mileage != nil {
+		says := cell.Length{Unit: c.Unit, Status: c.Status}
 		switch {
 		case c.Unit != "" && c.unitSaid != "" && c.Unit != c.unitSaid:
 			return fmt.Errorf("the odometer cell is in %s and the unit column says %s", c.Unit, c.unitSaid)
@@ -315,7 +315,7 @@ func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 			return fmt.Errorf("nothing says whether %v is miles or kilometers", *c.Mileage)
 		}
 		if c.unitSaid == "" {
-			err = table.Doubt(*c.Mileage, c.reading, c.ModelYear, cmp.Or(c.Date, s.On))
+			err = table.Doubt(*c.Mileage, says, c.ModelYear, cmp.Or(c.Date, s.On))
 		}
 	}
 	parted(c, s)

@@ -1,18 +1,18 @@
 package grid
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 )
 
 // reader returns a strict reader of text. Spaces before a quote are allowed.
-func reader(text []byte, delimiter rune) *csv.Reader {
-	r := csv.NewReader(bytes.NewReader(text))
+func reader(text io.Reader, delimiter rune) *csv.Reader {
+	r := csv.NewReader(text)
 	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace, r.ReuseRecord = delimiter, -1, true, true
 	return r
 }
@@ -38,7 +38,7 @@ func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
 	if bytes.IndexByte(text, byte(delimiter)) < 0 {
 		return 0, 0
 	}
-	r := reader(text, delimiter)
+	r := reader(bytes.NewReader(text), delimiter)
 	if delimiter == '\t' { // an empty cell is no space to be passed over, and a quote is itself
 		r.TrimLeadingSpace, r.LazyQuotes = false, true
 	}
@@ -61,35 +61,78 @@ func fitOf(text []byte, delimiter rune) (fit float64, cells int) {
 	return float64(having[cells]) / float64(max(rows, 1)), cells
 }
 
+// roomOfCells is for how many cells room is made at once.
+const roomOfCells = 2000
+
 // delimited returns the rows of a text. Errors: [ErrQuote], [ErrTooLarge].
 func delimited(text []byte, delimiter rune) ([]Row, error) {
 	if delimiter == '\t' {
 		return tabbed(string(text))
 	}
-	r := reader(text, delimiter)
-	lines := counting{text: text}
+	p := parting{text: text, delimiter: delimiter, lines: counting{text: text}, buffer: bufio.NewReader(nil)}
 	rows := make([]Row, 0, min(bytes.Count(text, []byte("\n"))+1, MaxRows))
-	for start := int64(0); ; start = r.InputOffset() {
-		cells, err := r.Read()
-		end := r.InputOffset()
-		raw := text[start:end]
-		for n := blank(raw); n > 0; n = blank(raw) { // what encoding/csv passes over
-			rows = append(rows, Row{Line: lines.at(start)})
-			raw, start = raw[n:], start+int64(n)
+	for p.at < len(text) {
+		start, n := p.at, blank(text[p.at:])
+		if n > 0 { // what encoding/csv passes over
+			rows = append(rows, Row{Line: p.lines.at(start)})
+			p.at += n
+			continue
 		}
+		cells, err := p.next()
 		if err == io.EOF {
-			return rows, nil
+			break
 		}
 		if len(rows) >= MaxRows || len(cells) > MaxColumns {
 			return nil, tooMany()
 		}
-		row, err := rowOf(cells, err, raw, int(end) == len(text))
+		row, err := rowOf(p.keep(cells), err, text[start:p.at], p.at == len(text))
 		if err != nil {
-			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, lines.at(start))
+			return nil, fmt.Errorf("%w: it starts in the row of line %d", err, p.lines.at(start))
 		}
-		row.Line = lines.at(start)
+		row.Line = p.lines.at(start)
 		rows = append(rows, row)
 	}
+	return rows, nil
+}
+
+// parting parts a text into rows.
+type parting struct {
+	text      []byte
+	delimiter rune
+	at        int // where the next row starts
+	lines     counting
+	buffer    *bufio.Reader
+	cells     []string // of the last row
+	free      []string // room for the cells of the next rows
+}
+
+// next returns the cells of the next row, which the row after it overwrites. A row that is one sound line is parted here; encoding/csv
+// tells of every other. Errors: those of encoding/csv.
+func (p *parting) next() (cells []string, err error) {
+	rest := p.text[p.at:]
+	if end := bytes.IndexByte(rest, '\n'); end >= 0 && strings.ContainsRune(",;|", p.delimiter) {
+		line := string(bytes.TrimSuffix(rest[:end], []byte("\r")))
+		if cells, parts := lineCells(p.cells[:0], line, byte(p.delimiter)); parts {
+			p.cells, p.at = cells, p.at+end+1
+			return cells, nil
+		}
+	}
+	p.buffer.Reset(bytes.NewReader(rest))
+	r := reader(p.buffer, p.delimiter)
+	cells, err = r.Read()
+	p.at += int(r.InputOffset())
+	return cells, err
+}
+
+// keep returns cells in room of their own.
+func (p *parting) keep(cells []string) []string {
+	if len(p.free) < len(cells) {
+		p.free = make([]string, max(roomOfCells, len(cells)))
+	}
+	n := copy(p.free, cells)
+	kept := p.free[:n:n]
+	p.free = p.free[n:]
+	return kept
 }
 
 // blank returns the length of the empty line that a text begins with, 0 where it begins with none.
@@ -110,11 +153,11 @@ func tooMany() error {
 // counting tells the line of places that come in their order.
 type counting struct {
 	text []byte
-	seen int64
+	seen int
 	line int
 }
 
-func (c *counting) at(place int64) int {
+func (c *counting) at(place int) int {
 	c.line += bytes.Count(c.text[c.seen:place], []byte("\n"))
 	c.seen = place
 	return c.line + 1
@@ -122,6 +165,9 @@ func (c *counting) at(place int64) int {
 
 // rowOf returns a row that was found, trimmed and whole. Errors: a quote that is never closed has swallowed the rest of the file.
 func rowOf(cells []string, err error, raw []byte, last bool) (Row, error) {
+	if err == nil {
+		return Row{Cells: trimmed(cells)}, nil
+	}
 	var broken *csv.ParseError
 	if errors.As(err, &broken) {
 		if errors.Is(err, csv.ErrQuote) && last && bytes.Count(raw, []byte(`"`))%2 == 1 {
@@ -133,14 +179,17 @@ func rowOf(cells []string, err error, raw []byte, last bool) (Row, error) {
 		}
 		return Row{Cells: []string{strings.Trim(string(raw), "\r\n")}, Fault: fault}, nil
 	}
-	return Row{Cells: trimmed(slices.Clone(cells))}, nil
+	return Row{Cells: trimmed(cells)}, nil
 }
 
 // trimmed takes spaces around cells off, and a row of empty cells has none.
 func trimmed(cells []string) []string {
 	empty := true
 	for i, cell := range cells {
-		cells[i] = undefused(strings.Trim(strings.TrimSpace(cell), "\u00a0\u202f"))
+		if cell = strings.TrimSpace(cell); cell != "" && (cell[0] >= 0x80 || cell[len(cell)-1] >= 0x80) {
+			cell = strings.Trim(cell, "\u00a0\u202f")
+		}
+		cells[i] = undefused(cell)
 		empty = empty && cells[i] == ""
 	}
 	if empty {

@@ -221,7 +221,7 @@ func (k *Kind[T]) headless(rows []grid.Row) (headed, error) {
 }
 
 // again reports whether a row names the columns once more.
-func (h *headed) again(r grid.Row) bool {
+func (h *headed) again(r *grid.Row) bool {
 	for _, names := range h.names {
 		same := 0
 		for i, c := range r.Cells {
@@ -247,7 +247,7 @@ var totals = cell.SetOf("total|totals|sum|sums|subtotal|grand|average|averages|a
 	"gemiddeld|aantal|totale|somma|conteggio|ø")
 
 // passed says why a row of the body is none of the kind; empty: it may be one.
-func (h *headed) passed(r grid.Row) string {
+func (h *headed) passed(r *grid.Row) string {
 	switch {
 	case len(r.Cells) == 0:
 		return "blank"
@@ -260,8 +260,11 @@ func (h *headed) passed(r grid.Row) string {
 	for _, c := range r.Cells {
 		switch {
 		case c == "":
-		case c[0] >= '0' && c[0] <= '9', strings.ContainsAny(c, "0123456789") && !startsTotal(c):
+		case c[0] >= '0' && c[0] <= '9', hasDigit(c) && !startsTotal(c):
 			numbers++
+		case isLetter(c[0]):
+			label = c
+			texts++
 		case strings.Trim(c, "-–—=_+|:. ") == "":
 		default:
 			label = c
@@ -278,6 +281,18 @@ func (h *headed) passed(r grid.Row) string {
 		return "a caption or remark"
 	}
 	return ""
+}
+
+func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+// hasDigit reports whether a digit of ASCII stands in a cell.
+func hasDigit(c string) bool {
+	for i := range len(c) {
+		if c[i] >= '0' && c[i] <= '9' {
+			return true
+		}
+	}
+	return false
 }
 
 // counts finds a word and the number it counts, as below a list: "Lots: 3".

@@ -45,14 +45,19 @@ func Read[T any](k *Kind[T], g grid.Grid, s Stated) (Result[T], error) {
 
 // sift returns the rows of the body that may be rows of the kind, and says the others.
 func (h *headed) sift(skipped *[]Skipped) []grid.Row {
-	kept := make([]grid.Row, 0, len(h.body))
-	for _, r := range h.body {
+	kept, all := h.body, true
+	for i := range h.body {
+		r := &h.body[i]
 		why := h.passed(r)
-		if why == "" {
-			kept = append(kept, r)
-			continue
+		if why != "" && all {
+			kept, all = append(make([]grid.Row, 0, len(h.body)), h.body[:i]...), false
 		}
-		*skipped = append(*skipped, Skipped{r.Line, why})
+		switch {
+		case why != "":
+			*skipped = append(*skipped, Skipped{r.Line, why})
+		case !all:
+			kept = append(kept, *r)
+		}
 	}
 	return kept
 }
@@ -68,8 +73,9 @@ type plan[T any] struct {
 	money    money.Currency
 	titles   map[string]titled
 	lacks    string // why no row can be one: no column is a field that each needs
-	sums     map[int]sum
-	bares    int // rows taken that hold nothing but numbers: then no row can be told to add up others
+	sums     []sum  // by column of the table
+	value    Value  // of the cell that is read
+	bares    int    // rows taken that hold nothing but numbers: then no row can be told to add up others
 }
 
 type titled struct {
@@ -86,7 +92,7 @@ type sum struct {
 // settle works out the notation of every column and asks what is open.
 func (p *plan[T]) settle(body []grid.Row) error {
 	n := len(p.res.Columns)
-	p.notation, p.at, p.keep, p.sums = make([]notation, n), make([]int, n), make([]string, n), map[int]sum{}
+	p.notation, p.at, p.keep, p.sums = make([]notation, n), make([]int, n), make([]string, n), make([]sum, n)
 	st := settling{columns: p.res.Columns, forms: make([]Form, n), used: make([]bool, n), body: body, must: -1, stated: p.stated}
 	headings := map[string]string{}
 	for i, c := range p.res.Columns {
@@ -169,12 +175,18 @@ const watchedRows = 2048
 // rows reads every row of the body. Errors: [ErrStopped].
 func (p *plan[T]) rows(body []grid.Row) error {
 	p.res.Rows, p.res.Lines = make([]T, 0, len(body)), make([]int, 0, len(body))
-	for i, r := range body {
+	for i := range body {
+		r := &body[i]
 		if i%watchedRows == 0 && p.stated.Watch != nil && p.stated.Watch(float64(i)/float64(len(body))) {
 			return ErrStopped
 		}
-		var row T
-		faults, adds := p.row(&row, r)
+		n := len(p.res.Rows) // the place of the row, which is given up where it is none
+		p.res.Rows = append(p.res.Rows, *new(T))
+		faults, adds := p.row(&p.res.Rows[n], r)
+		if adds || len(faults) > 0 {
+			clear(p.res.Rows[n:])
+			p.res.Rows = p.res.Rows[:n]
+		}
 		if adds {
 			p.res.Skipped = append(p.res.Skipped, Skipped{r.Line, "it adds up the rows above"})
 			continue
@@ -187,7 +199,7 @@ func (p *plan[T]) rows(body []grid.Row) error {
 			p.res.Refused = append(p.res.Refused, Refused{r.Line, faults, r.Cells})
 			continue
 		}
-		p.res.Rows, p.res.Lines = append(p.res.Rows, row), append(p.res.Lines, r.Line)
+		p.res.Lines = append(p.res.Lines, r.Line)
 	}
 	return nil
 }
@@ -202,7 +214,7 @@ type spent struct {
 const mostAmounts = 4
 
 // row reads one row, and reports whether it only adds up those above.
-func (p *plan[T]) row(into *T, r grid.Row) (faults []Fault, adds bool) {
+func (p *plan[T]) row(into *T, r *grid.Row) (faults []Fault, adds bool) {
 	if r.Fault != "" {
 		return []Fault{{Reason: r.Fault}}, false
 	}
@@ -223,11 +235,11 @@ func (p *plan[T]) row(into *T, r grid.Row) (faults []Fault, adds bool) {
 		}
 		form := p.kind.Columns[at].Form
 		bare = bare && numeric(form)
-		v, err := p.cell(into, i, text, r)
-		if err != nil {
+		p.value = Value{Text: text}
+		if err := p.cell(into, i, r); err != nil {
 			faults = append(faults, Fault{p.res.Columns[i].Heading, text, err.Error()})
 		} else if form == Money && n < mostAmounts {
-			amounts[n] = spent{i, v.Amount}
+			amounts[n] = spent{i, p.value.Amount}
 			n++
 		}
 	}
@@ -240,29 +252,29 @@ func (p *plan[T]) row(into *T, r grid.Row) (faults []Fault, adds bool) {
 	return faults, false
 }
 
-// cell reads one cell and puts it into the row.
-func (p *plan[T]) cell(into *T, i int, text string, r grid.Row) (v Value, err error) {
-	column := &p.kind.Columns[p.at[i]]
+// cell reads the text that a cell has been given into its value and puts that into the row.
+func (p *plan[T]) cell(into *T, i int, r *grid.Row) error {
+	column, text := &p.kind.Columns[p.at[i]], p.value.Text
 	if p.kind.Said != nil {
 		p.kind.Said(into, column.Name, text)
 	}
-	if v, err = p.value(column.Form, i, text, r); err != nil {
-		return v, err
+	if err := p.read(column.Form, i, text, r); err != nil {
+		return err
 	}
 	if column.Form == Vehicle {
-		return v, p.kind.Split(into, text, p.stated)
+		return p.kind.Split(into, text, p.stated)
 	}
 	if column.Put != nil {
-		err = column.Put(into, v)
+		return column.Put(into, p.value)
 	}
-	return v, err
+	return nil
 }
 
 // count adds the amounts of a row that is taken.
 func (p *plan[T]) count(amounts []spent, bare bool) {
 	for _, a := range amounts {
-		s := p.sums[a.column]
-		p.sums[a.column] = sum{s.n + 1, s.total + a.amount}
+		s := &p.sums[a.column]
+		s.n, s.total = s.n+1, s.total+a.amount
 	}
 	if bare {
 		p.bares++
@@ -270,7 +282,7 @@ func (p *plan[T]) count(amounts []spent, bare bool) {
 }
 
 // whole says what is missing, and settles the row.
-func (p *plan[T]) whole(into *T, r grid.Row, faults []Fault) []Fault {
+func (p *plan[T]) whole(into *T, r *grid.Row, faults []Fault) []Fault {
 	for i, at := range p.at {
 		if at < 0 || p.kind.Columns[at].Must == "" {
 			continue

@@ -29,17 +29,19 @@ type settling struct {
 	open    []Question
 	notes   []string
 	words   []TitleWord
+	priced  []bool // by row: it has a price where it must; nil: no row was looked at for it
 }
 
 func (s *settling) ask(key, text string, options ...string) {
 	s.open = append(s.open, Question{Key: key, Text: text, Options: options})
 }
 
-// cells yields the cells of a column that say something.
-func (s *settling) cells(column int) func(yield func(grid.Row, string) bool) {
-	return func(yield func(grid.Row, string) bool) {
-		for _, r := range s.body {
-			if column < len(r.Cells) && r.Fault == "" && !cell.Nothing(r.Cells[column]) && !yield(r, r.Cells[column]) {
+// cells yields the cells of a column that say something, with the places of their rows.
+func (s *settling) cells(column int) func(yield func(int, string) bool) {
+	return func(yield func(int, string) bool) {
+		for i := range s.body {
+			r := &s.body[i]
+			if column < len(r.Cells) && r.Fault == "" && !cell.Nothing(r.Cells[column]) && !yield(i, r.Cells[column]) {
 				return
 			}
 		}
@@ -80,7 +82,7 @@ func (s *settling) decimals(out []notation) {
 		t := &tallies[i]
 		thousand := tally{}
 		for r, c := range s.cells(i) {
-			if r.Number(i) {
+			if s.body[r].Number(i) {
 				continue
 			}
 			proves, mark := cell.Evidence(c)
@@ -88,7 +90,7 @@ func (s *settling) decimals(out []notation) {
 			if mark != 0 && s.forms[i] == Distance {
 				lone[i] = c
 			} else if mark != 0 {
-				count(&thousand, map[byte]byte{'.': ',', ',': '.'}[mark])
+				count(&thousand, ','+'.'-mark)
 			}
 		}
 		if t.settled() == 0 {
@@ -211,8 +213,11 @@ func (s *settling) units(out []notation) {
 // unitsSaid counts the cells of lengths by the unit that they say.
 func (s *settling) unitsSaid(column int, decimal byte) unitTally {
 	t := unitTally{said: map[string]int{}}
+	if s.priced == nil {
+		s.price()
+	}
 	for r, c := range s.cells(column) {
-		if s.refuses(r) {
+		if !s.priced[r] {
 			continue
 		}
 		if c[len(c)-1] >= '0' && c[len(c)-1] <= '9' && c[0] >= '0' && c[0] <= '9' {
@@ -230,13 +235,16 @@ func (s *settling) unitsSaid(column int, decimal byte) unitTally {
 	return t
 }
 
-// refuses reports whether a row has no price though it must have one: what else it leaves open need not be asked.
-func (s *settling) refuses(r grid.Row) bool {
-	if s.must < 0 || s.must >= len(r.Cells) {
-		return s.must >= 0
+// price looks for the rows that have the price that they must have: what else another leaves open need not be asked.
+func (s *settling) price() {
+	s.priced = make([]bool, len(s.body))
+	for i, r := range s.body {
+		s.priced[i] = s.must < 0
+		if s.must >= 0 && s.must < len(r.Cells) {
+			_, err := cell.ReadMoney(r.Cells[s.must], 0)
+			s.priced[i] = err == nil
+		}
 	}
-	_, err := cell.ReadMoney(r.Cells[s.must], 0)
-	return err != nil
 }
 
 // oneUnit returns the unit that every cell of a column of units names, empty where they differ.
@@ -255,7 +263,7 @@ func (s *settling) oneUnit(column int) (unit string) {
 func (s *settling) lacksUnit(column int) bool {
 	at := slices.Index(s.forms, Unit)
 	for r := range s.cells(column) {
-		if at >= len(r.Cells) || cell.Nothing(r.Cells[at]) {
+		if cells := s.body[r].Cells; at >= len(cells) || cell.Nothing(cells[at]) {
 			return true
 		}
 	}

@@ -10,10 +10,9 @@ import (
 	"walkline/valuation/lot"
 )
 
-// value reads a cell as its column is written.
-func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value, err error) {
-	v.Text = text
-	decimal := p.notation[column].decimal
+// read reads a cell as its column is written.
+func (p *plan[T]) read(form Form, column int, text string, r *grid.Row) (err error) {
+	v, decimal := &p.value, p.notation[column].decimal
 	typed := r.Number(column)
 	if typed {
 		decimal = '.'
@@ -24,7 +23,7 @@ func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value
 		if price, err = cell.ReadMoney(text, decimal); err == nil {
 			price.Number, err = p.counted(price.Number, column, text)
 			if p.stated.Currency == "" && price.Sign != "" && !cell.Stands(price.Sign, p.money.Code) {
-				return v, fmt.Errorf("%q: the currency of the prices is asked first", price.Sign)
+				return fmt.Errorf("%q: the currency of the prices is asked first", price.Sign)
 			}
 		}
 		if err == nil {
@@ -62,7 +61,7 @@ func (p *plan[T]) value(form Form, column int, text string, r grid.Row) (v Value
 			err = fmt.Errorf("neither mi nor km")
 		}
 	}
-	return v, err
+	return err
 }
 
 // counted returns the number of a cell whose heading says that its numbers are thousands, unless the cell says so itself.
