@@ -189,6 +189,10 @@ func (w *work) uncounted() []string {
 	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
 		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
 	}
+	if days := w.c.Time.InspectionQueueDays; l.Title.Inspection() == lot.InspectionOpen && !days.Zero() {
+		out = append(out, fmt.Sprintf("Whether the rebuilt inspection is asked for is not known by the title: its wait, %.0f days on average, "+
+			"is counted. Ask the agency.", days.Mean()))
+	}
 	out = slices.Concat(out, w.discounted(), w.c.unheard(), w.struck)
 	return append(out, w.staleQuotes()...)
 }
