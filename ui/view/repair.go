@@ -135,6 +135,8 @@ func SourceWords(source string) string {
 		return "donor vehicle"
 	case "made":
 		return "made in the shop"
+	case repair.HandSource:
+		return "in hand"
 	}
 	return Words(source)
 }
