@@ -182,6 +182,10 @@ func (w *work) uncounted() []string {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming "+
 			"under Repair.")
 	}
+	if w.c.Selling.Papers == nil {
+		out = append(out, "The fees for title, inspection and registration are not entered: nothing is counted for them. "+
+			"Enter them under Costs, Selling.")
+	}
 	if l.Keys == nil && w.c.Repair.UseCatalogue {
 		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of "+
 			"%.0f %% (starter value).", 100*keysMissing))

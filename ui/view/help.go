@@ -120,7 +120,9 @@ var help = map[string]string{
 	"Capital cost a year": "What the money would earn or cost elsewhere: it runs on the invoice until it is sold.",
 	"One USD is":          "What one USD of the catalogue is in the currency of the lot. Not needed where the lot is in USD.",
 	"Share of the price":  "What selling takes of the price: a commission, a fee of the place where it is sold.",
-	"And flat":            "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
+	"Title, inspection, registration": "What the agency takes for title, rebuilt inspection and registration together. Empty is not " +
+		"known: nothing is counted, and the answer says so.",
+	"And flat": "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders": "How many others would pay near its worth. The more there are, the more the winner has overrated it. " +
 		"Left empty, the Bench's number counts.",
 	"Winner's allowance": "Whoever wins is the one who guessed highest. The allowance takes off what that costs on average.",
