@@ -122,6 +122,8 @@ var help = map[string]string{
 	"Share of the price":  "What selling takes of the price: a commission, a fee of the place where it is sold.",
 	"Title, inspection, registration": "What the agency takes for title, rebuilt inspection and registration together. Empty is not " +
 		"known: nothing is counted, and the answer says so.",
+	"Damage note": "For you alone: a note is not counted. What it says of damage counts once you mark it, add a line, or say of a hidden " +
+		"risk that you found it.",
 	"And flat": "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders": "How many others would pay near its worth. The more there are, the more the winner has overrated it. " +
 		"Left empty, the Bench's number counts.",
