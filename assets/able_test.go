@@ -10,12 +10,15 @@ import (
 	"walkline/valuation/lot"
 )
 
+// powered are words of what is done with the ignition on.
+const powered = `(?i)\b(key in|ignition is|switch on and|read the codes|or the codes|read all modules|restraint codes|codes of`
+
 // tells says by its words what a look asks of the vehicle. Common practice, no source.
 var tells = map[string]*regexp.Regexp{
 	"crank":   regexp.MustCompile(`(?i)\b(cranks?|jump start|turn over|starter)\b`),
 	"run":     regexp.MustCompile(`(?i)\b(running|idles?|yard starts)\b`),
-	"keys":    regexp.MustCompile(`(?i)\b(key in|ignition is|switch on and|read the codes|or the codes|read all modules|restraint codes|codes of|lock free)\b`),
-	"battery": regexp.MustCompile(`(?i)\b(key in|ignition is|switch on and|read the codes|or the codes|read all modules|restraint codes|codes of)\b`),
+	"keys":    regexp.MustCompile(powered + `|lock free)\b`),
+	"battery": regexp.MustCompile(powered + `)\b`),
 }
 
 func TestALookSaysWhatItAsksOfTheVehicle(t *testing.T) {

@@ -51,7 +51,8 @@ func TestEveryRefinishBringsItsBlends(t *testing.T) {
 	}
 }
 
-// Welded outer and engine-bay steel is painted; floors and jacking points are under sealer, a bow is under the roof that is painted with it.
+// Welded outer and engine-bay steel is painted; floors and jacking points are under sealer, a bow is under the roof that is painted with
+// it.
 // Common practice, no source.
 func TestWeldedStructureIsRefinished(t *testing.T) {
 	book := jobs(t)

@@ -75,7 +75,8 @@ func (b *bench) priceSaid(t *testing.T) *widgets.NumberEntry {
 	return all[len(all)-1]
 }
 
-// A part that is in hand takes one action, says so as the reason of the bid that moved, and is on no shopping list; undone, all is as before.
+// A part that is in hand takes one action, says so as the reason of the bid that moved, and is on no shopping list; undone, all is as
+// before.
 func TestAPartInHandTakesOneAction(t *testing.T) {
 	c := plainCase()
 	c.Repair.Lines = []repair.Line{{ID: "hood", Job: "Replace the hood", Area: "12", Operation: "replace", Edited: true,
