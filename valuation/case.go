@@ -94,6 +94,17 @@ type Time struct {
 type Selling struct {
 	Percent float64 `json:"percent"` // fraction of the price
 	Flat    float64 `json:"flat" unit:"money"`
+
+	// Papers is what title, rebuilt inspection and registration cost together; nil: nobody stated it, and none of it is counted.
+	Papers *float64 `json:"papers" unit:"money"`
+}
+
+// fixed returns what the sale of a finished vehicle costs at any price.
+func (s Selling) fixed() float64 {
+	if s.Papers == nil {
+		return s.Flat
+	}
+	return s.Flat + *s.Papers
 }
 
 // Labour holds the rate of an own hour by trade.

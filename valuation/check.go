@@ -122,6 +122,8 @@ func (f *faults) part(at string, p repair.Part) {
 			"no more than the price, of which the deposit is a part")
 		f.unless(o.Quoted == "" || lot.Date(o.Quoted).Known(), option+".quoted", fmt.Sprintf("%q", o.Quoted), "the day of the quote, YYYY-MM-DD")
 		f.quote(option+".quote", o.Quote)
+		f.unless(o.Source != repair.HandSource || o.Bare(), option, "a part in hand with a price, a wait, hours or a doubt",
+			"nothing beside its source")
 	}
 	for _, i := range p.Order(0, 0) {
 		sure = sure || repair.Or(p.Options[i].Chance, 1) == 1
@@ -246,6 +248,9 @@ func (f *faults) terms(c Case) {
 	f.between("time.capital_rate", c.Time.CapitalRate, 0, 5)
 	f.unless(c.Selling.Percent >= 0 && c.Selling.Percent < 1, "selling.percent", c.Selling.Percent, "a fraction from 0 to below 1")
 	f.between("selling.flat", c.Selling.Flat, 0, 1e9)
+	if fees := c.Selling.Papers; fees != nil {
+		f.between("selling.papers", *fees, 0, 1e9)
+	}
 	for _, trade := range sortedKeys(c.Labour.Rates) {
 		f.word("labour.rates", trade, lot.Trades)
 		f.between("labour.rates."+trade, c.Labour.Rates[trade], 0, 1e6)

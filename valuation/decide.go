@@ -132,7 +132,7 @@ func (w *work) stripped(m *Memory, l scenario.Lot, out map[string]ways.Way) ways
 	return ways.Lot{Stripped: w.strip, Holding: c.Time.HoldingPerDay, Way: all[ways.Best(all, c.Time.HoldingPerDay)],
 		Strip: ways.Way{Hours: w.drawn(m, l, "strip/hours", s.Hours), Days: w.drawn(m, l, "strip/days", s.Days), Rate: c.ownRate(s.Trade),
 			MeanHours: s.Hours.Mean(), MeanDays: s.Days.Mean()},
-		Sale: ways.Sale{Price: w.market.table.Mean(), Percent: c.Selling.Percent, Flat: c.Selling.Flat, Multiple: w.grows.multiple}}
+		Sale: ways.Sale{Price: w.market.table.Mean(), Percent: c.Selling.Percent, Flat: c.Selling.fixed(), Multiple: w.grows.multiple}}
 }
 
 // choose returns where the buyer stops: with several surveys each is known by then.
@@ -176,7 +176,7 @@ func (w *work) pose(o ways.Columns) bid.Problem {
 	c := w.c
 	return bid.Problem{
 		Cost: o.Cost, Days: o.Days, Cash: o.Cash, Hours: o.Hours, Labour: o.Labour,
-		Resale: w.market.table, SellPercent: c.Selling.Percent, SellFlat: c.Selling.Flat, CapitalRate: c.Time.CapitalRate,
+		Resale: w.market.table, SellPercent: c.Selling.Percent, SellFlat: c.Selling.fixed(), CapitalRate: c.Time.CapitalRate,
 		Terms: c.Buying.Terms, Steps: c.Buying.BidSteps, Currency: w.currency, Rules: c.Rules,
 	}
 }

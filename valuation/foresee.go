@@ -116,7 +116,7 @@ func waysLeft(c Case, o build.Otherwise) WaysOut {
 	w := c.WaysOut
 	w.Stop, w.Plans, w.Strip = false, []string{Rebuild}, Strip{}
 	if o.AsIs != nil {
-		net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.Flat) }
+		net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.fixed()) }
 		w.AsItStands = Standing{Money: &prob.Three{Low: net(o.AsIs.Low), Likely: net(o.AsIs.Likely), High: net(o.AsIs.High)},
 			Days: orNone(o.AsIsDays)}
 	}

@@ -1,6 +1,8 @@
 package valuation
 
 import (
+	"slices"
+
 	"walkline/valuation/checks"
 	"walkline/valuation/hidden"
 	"walkline/valuation/money"
@@ -76,9 +78,12 @@ func (w *work) ifThere() []float64 {
 	return out
 }
 
-// findings returns the catalogue's findings, then those that only a risk of the user knows.
+// findings returns the catalogue's findings, then those that only a risk of the user knows; without those that cannot be looked at on this
+// vehicle, unless they have been answered.
 func (w *work) findings() []hidden.Finding {
-	all := hidden.Findings(w.k.Risks.Findings, w.risks)
+	unable := w.c.feared().Unable(w.c.Damage)
+	all := slices.DeleteFunc(hidden.Findings(w.k.Risks.Findings, w.risks),
+		func(f hidden.Finding) bool { return w.c.Findings[f.ID] == "" && !f.Stands(unable) })
 	if rate, known := w.c.rate(w.k.Risks.Currency); known && rate != 1 {
 		for i := range all {
 			all[i].Fee *= rate

@@ -192,6 +192,9 @@ func (f *faults) assembly(at string, a donor.Assembly) {
 func (f *faults) finding(at string, x hidden.Finding) {
 	f.unless(x.Text != "", at+".text", `""`, "the question in words, answered yes or no")
 	f.between(at+".minutes", x.Minutes, 0, 600)
+	for _, need := range x.Needs {
+		f.word(at+".needs", need, lot.Abilities)
+	}
 }
 
 func (f *faults) job(at string, j repair.Job, known map[string]bool) {

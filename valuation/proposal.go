@@ -67,7 +67,7 @@ func ProposeWays(c Case, k Knowledge, allowed bool) (Proposed, error) {
 func (w *work) worthToNext(parts Parting) float64 {
 	worth := 0.0
 	if !w.forbidden(Rebuild) {
-		worth = w.market.table.Mean()*(1-w.c.Selling.Percent) - w.c.Selling.Flat - prob.Mean(w.played.Repair)
+		worth = w.market.table.Mean()*(1-w.c.Selling.Percent) - w.c.Selling.fixed() - prob.Mean(w.played.Repair)
 	}
 	if parts.Money == nil {
 		return worth
@@ -89,7 +89,7 @@ func (p *Proposed) standing(c Case, worth float64) {
 		offer.Low, offer.Likely = min(offer.Low, soldOn.Low*g.Low), min(offer.Likely, soldOn.Likely*g.Likely)
 		offer.High = min(offer.High, soldOn.High*g.High)
 	}
-	net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.Flat) }
+	net := func(x float64) float64 { return max(0, x*(1-c.Selling.Percent)-c.Selling.fixed()) }
 	brings := prob.Three{Low: net(offer.Low), Likely: net(offer.Likely), High: net(offer.High)}
 	if brings.Zero() {
 		p.Missing = append(p.Missing, "As it stands: selling it again costs more than it brings.")

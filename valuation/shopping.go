@@ -45,6 +45,9 @@ func wanted(c Case, k Knowledge) []Wanted {
 	var all []Wanted
 	for _, l := range Plan(c, k) {
 		for _, p := range l.Parts {
+			if p.InHand() {
+				continue
+			}
 			head := Wanted{Lot: c.Lot.Number, Vehicle: vehicle(c.Lot), Currency: c.Currency, Line: l.ID, For: l.Job, Area: l.Area, Part: p.Name,
 				Need: repair.Or(l.Chance, 1), Caution: l.Caution}
 			all = append(all, sources(head, p, c.Labour.Rates[l.ChiefTrade()], c.Time.HoldingPerDay)...)

@@ -9,6 +9,7 @@ import (
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/patterns"
+	"walkline/valuation/prob"
 	"walkline/valuation/repair"
 	"walkline/valuation/resale"
 	"walkline/valuation/scenario"
@@ -212,6 +213,14 @@ func (c Case) beliefs(cur money.Currency) resale.Beliefs {
 		Today: c.ValuedOn, Currency: cur}
 }
 
+// queue returns the days for which the finished vehicle waits for the rebuilt inspection: none under a title that waits for none.
+func (c Case) queue() prob.Three {
+	if c.Lot.Title.Inspection() == lot.Inspected {
+		return prob.Three{}
+	}
+	return c.Time.InspectionQueueDays
+}
+
 // scene returns what the scenarios play out.
 func (w *work) scene() scenario.Lot {
 	c := w.c
@@ -221,7 +230,7 @@ func (w *work) scene() scenario.Lot {
 		Freight: c.Buying.Freight,
 		Storage: scenario.Storage{PerDay: c.Buying.Storage.PerDay, FreeDays: c.Buying.Storage.FreeDays, Days: c.Buying.Storage.Days},
 		Time: scenario.Time{HoursPerWeek: c.Time.HoursPerWeek, HoldingPerDay: c.Time.HoldingPerDay,
-			InspectionQueue: c.Time.InspectionQueueDays, DaysToSell: c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))},
+			InspectionQueue: c.queue(), DaysToSell: c.Time.DaysToSell.Times(factorOf(c.learned().DaysToSell))},
 		N: c.Run.Scenarios, Seed: c.Run.Seed,
 	}
 }

@@ -182,12 +182,20 @@ func (w *work) uncounted() []string {
 		out = append(out, "There are no keys, and the catalogue, which has a job for that, is not used: add the keys and their programming "+
 			"under Repair.")
 	}
+	if w.c.Selling.Papers == nil {
+		out = append(out, "The fees for title, inspection and registration are not entered: nothing is counted for them. "+
+			"Enter them under Costs, Selling.")
+	}
 	if l.Keys == nil && w.c.Repair.UseCatalogue {
 		out = append(out, fmt.Sprintf("Whether there are keys is not known: work and damage of missing keys are counted with a chance of "+
 			"%.0f %% (starter value).", 100*keysMissing))
 	}
 	if l.Condition == "unknown" && w.c.Hidden.UseCatalogue {
 		out = append(out, "How it runs is not known: each way in which it may stand is counted as likely as another (starter value).")
+	}
+	if days := w.c.Time.InspectionQueueDays; l.Title.Inspection() == lot.InspectionOpen && !days.Zero() {
+		out = append(out, fmt.Sprintf("Whether the rebuilt inspection is asked for is not known by the title: its wait, %.0f days on average, "+
+			"is counted. Ask the agency.", days.Mean()))
 	}
 	out = slices.Concat(out, w.discounted(), w.c.unheard(), w.struck)
 	return append(out, w.staleQuotes()...)

@@ -115,7 +115,7 @@ func TestTextSaysWhatItRestsOn(t *testing.T) {
 		t.Fatalf("exit %d, %q", code, errs)
 	}
 	for _, says := range []string{"From memory: ask the agency.", "49 CFR 580.5(c), read ",
-		"Alabama, total loss: does not apply (repair at 75 % of the value or more).",
+		"Alabama, total loss: does not apply. The rule is: repair at 75 % of the value or more.",
 		"Code of Ala. 32-8-87, read ", ": check with the agency."} {
 		if !strings.Contains(out, says) {
 			t.Errorf("the text does not say %q", says)

@@ -243,25 +243,11 @@ func (p *page) totalLoss(a valuation.Answer) {
 		} else if c.Applies {
 			says = "applies"
 		}
-		p.line("  - %s, %s: %s (%s). %s %s", c.Where, c.Name, says, c.Test, c.Note, c.Source.Words())
+		p.line("  - %s, %s: %s. The rule is: %s. %s %s", c.Where, c.Name, says, c.Test, c.Note, c.Source.Words())
 	}
 }
 
 func (p *page) cautions(a valuation.Answer) {
-	seen := map[string]bool{}
-	var out []string
-	add := func(s string) {
-		if s != "" && !seen[s] {
-			seen[s] = true
-			out = append(out, s)
-		}
-	}
-	for _, l := range a.Repair.Lines {
-		add(l.Caution)
-	}
-	for _, r := range a.Hidden.Risks {
-		add(r.Caution)
-	}
-	p.list("Cautions (the maker's procedure, local codes and licensed practice decide)", out)
+	p.list("Cautions (the maker's procedure, local codes and licensed practice decide)", a.Cautions())
 	p.line("\nWhat the catalogue brings in is a starter value, from memory, until you change it. What a title allows: ask the agency.")
 }

@@ -129,4 +129,5 @@ func buildFinding(e *editor[hidden.Finding]) {
 		func(x *finding) *float64 { return &x.Minutes }).SetRoom(0)
 	f.Number("Fee", form.Optional, func(x *finding) any { return &x.Fee }).SetRoom(0)
 	f.Text("Where", func(x *finding) *string { return &x.Where })
+	f.Words("Needs", "keys, battery, crank, run", func(x *finding) *[]string { return &x.Needs })
 }

@@ -77,6 +77,7 @@ func Selling(f *Form) {
 	below.Most = widgets.Bound(0.99)
 	f.Plain("Share of the price", below, func(c *valuation.Case) *float64 { return &c.Selling.Percent })
 	f.Plain("And flat", Amounts, func(c *valuation.Case) *float64 { return &c.Selling.Flat })
+	f.Number("Title, inspection, registration", Optional, func(c *valuation.Case) any { return &c.Selling.Papers })
 }
 
 // Labour adds the fields of the rate of an own hour, by trade.

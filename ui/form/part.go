@@ -55,6 +55,11 @@ func (p Parts) part(part repair.Part, i int) {
 	f.Text("Name", func(l *repair.Line) *string { return &at(l).Name })
 	f.tick("Waiting for it", "holds the build up", func(l repair.Line) bool { c := at(&l).Critical; return c == nil || *c },
 		func(l *repair.Line, on bool) { at(l).Critical = &on })
+	if part.InHand() {
+		p.Add(Small("In hand: no price, no freight, no wait, no extra hours. The other sources are not asked."))
+		p.buttons(part, at, i)
+		return
+	}
 	for k, o := range part.Options {
 		p.Line.Option(f, i, k, o.Source)
 		p.Line.OptionMore(f, i, k)
@@ -68,9 +73,24 @@ func (p Parts) part(part repair.Part, i int) {
 	p.buttons(part, at, i)
 }
 
+// hand adds the button that says whether the part is in hand; a catalogue has no such parts.
+func (p Parts) hand(part repair.Part, at func(*repair.Line) *repair.Part) {
+	words := "In hand: " + part.Name
+	if part.InHand() {
+		words = "Not in hand: " + part.Name
+	}
+	p.Button(words, func(l *repair.Line) { at(l).Hold(!part.InHand()) })
+}
+
 // buttons add and take out the sources of a part, and the part.
 func (p Parts) buttons(part repair.Part, at func(*repair.Line) *repair.Part, i int) {
+	if p.Line.Quoted != nil {
+		p.hand(part, at)
+	}
 	for _, source := range sources {
+		if part.InHand() {
+			break
+		}
 		k := slices.IndexFunc(part.Options, func(o repair.Option) bool { return o.Source == source })
 		if k < 0 {
 			p.Button("Add a source: "+view.SourceWords(source),

@@ -69,7 +69,8 @@ func TestTotalLossInWords(t *testing.T) {
 	loss := view.NewChecksPage(o).Loss
 	for i, want := range []string{"Repair USD 7,500 at your own rates, hidden damage counted in, is 75 % of about USD 10,000, the price " +
 		"with a clear title",
-		"Alabama, total loss: reached (repair at 75 % of the value or more). N. Code of Ala. 32-8-87, read 2026-11-25: check with the agency.",
+		"Alabama, total loss: reached. The rule is: repair at 75 % of the value or more. N. Code of Ala. 32-8-87, read 2026-11-25: check with " +
+			"the agency.",
 		"Elsewhere, salvage: not known without the salvage value", "Iowa, salvage: not reached"} {
 		if !strings.HasPrefix(loss[i], want) {
 			t.Errorf("%q, want %q", loss[i], want)

@@ -71,7 +71,7 @@ func loss(o desk.Open) []string {
 		case c.Applies:
 			verdict = "reached"
 		}
-		out = append(out, fmt.Sprintf("%s, %s: %s (%s). %s %s", c.Where, c.Name, verdict, c.Test, c.Note, c.Source.Words()))
+		out = append(out, fmt.Sprintf("%s, %s: %s. The rule is: %s. %s %s", c.Where, c.Name, verdict, c.Test, c.Note, c.Source.Words()))
 	}
 	return out
 }

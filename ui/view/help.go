@@ -112,13 +112,18 @@ var help = map[string]string{
 	"Free days":                "Days that the yard stores it for nothing.",
 	"Days until it is fetched": "From the hammer to your gate.",
 	"My hours a week":          "Hours that you really work on it in a week: they set how long the build takes.",
-	"Waiting for inspection":   "Days between finished work and the stamp that lets it be registered.",
-	"Days to sell":             "From the first advertisement to the money.",
-	"Holding a day":            "Space, insurance and whatever else each day costs while you have it.",
-	"Capital cost a year":      "What the money would earn or cost elsewhere: it runs on the invoice until it is sold.",
-	"One USD is":               "What one USD of the catalogue is in the currency of the lot. Not needed where the lot is in USD.",
-	"Share of the price":       "What selling takes of the price: a commission, a fee of the place where it is sold.",
-	"And flat":                 "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
+	"Waiting for inspection": "Days between finished work and the stamp that lets it be registered. Not counted under a clear title, or one " +
+		"already rebuilt in the place where it will be registered.",
+	"Days to sell":        "From the first advertisement to the money.",
+	"Holding a day":       "Space, insurance and whatever else each day costs while you have it.",
+	"Capital cost a year": "What the money would earn or cost elsewhere: it runs on the invoice until it is sold.",
+	"One USD is":          "What one USD of the catalogue is in the currency of the lot. Not needed where the lot is in USD.",
+	"Share of the price":  "What selling takes of the price: a commission, a fee of the place where it is sold.",
+	"Title, inspection, registration": "What the agency takes for title, rebuilt inspection and registration together. Empty is not " +
+		"known: nothing is counted, and the answer says so.",
+	"Damage note": "For you alone: a note is not counted. What it says of damage counts once you mark it, add a line, or say of a hidden " +
+		"risk that you found it.",
+	"And flat": "What selling costs whatever the price: advertisement, cleaning, a tank of fuel.",
 	"Other serious bidders": "How many others would pay near its worth. The more there are, the more the winner has overrated it. " +
 		"Left empty, the Bench's number counts.",
 	"Winner's allowance": "Whoever wins is the one who guessed highest. The allowance takes off what that costs on average.",

@@ -135,29 +135,16 @@ func SourceWords(source string) string {
 		return "donor vehicle"
 	case "made":
 		return "made in the shop"
+	case repair.HandSource:
+		return "in hand"
 	}
 	return Words(source)
 }
 
-// Cautions returns the cautions of the lines and risks of the last valuation, each once.
+// Cautions returns the cautions of the last valuation, each sentence once.
 func Cautions(o desk.Open) []string {
-	o = o.Worked()
-	if o.Valued == nil {
+	if o = o.Worked(); o.Valued == nil {
 		return nil
 	}
-	seen := map[string]bool{"": true}
-	var out []string
-	add := func(s string) {
-		if !seen[s] {
-			seen[s] = true
-			out = append(out, s)
-		}
-	}
-	for _, l := range o.Valued.Answer.Repair.Lines {
-		add(l.Caution)
-	}
-	for _, r := range o.Valued.Answer.Hidden.Risks {
-		add(r.Caution)
-	}
-	return out
+	return o.Valued.Answer.Cautions()
 }

@@ -34,6 +34,12 @@ func (s story) selling() []WhyLine {
 	if s.c.Selling.Flat > 0 {
 		lines = append(lines, WhyLine{What: "Flat", How: "at any price", Money: s.p.Whole(s.c.Selling.Flat)})
 	}
+	switch fees := s.c.Selling.Papers; {
+	case fees == nil:
+		lines = append(lines, WhyLine{What: "Title, inspection, registration", How: "not entered: not counted"})
+	case *fees > 0:
+		lines = append(lines, WhyLine{What: "Title, inspection, registration", How: "fees, at any price", Money: s.p.Whole(*fees)})
+	}
 	return lines
 }
 

@@ -126,7 +126,8 @@ func (d *survey) row(cell lot.Damage) (cellRow, fyne.CanvasObject) {
 	clear := widgets.NewButton("Clear", func() { d.changed(cell.Area, "", "") })
 	clear.Importance = widget.LowImportance
 	note := widgets.NewTextEntry()
-	note.SetPlaceHolder("what you saw")
+	note.SetPlaceHolder("what you saw; not counted")
+	note.SetMeaning(view.Help("Damage note"))
 	note.SetText(cell.Note)
 	note.OnChanged = func(s string) {
 		d.page.edit("note on "+damage.Area(cell.Area), func(c *valuation.Case) {

@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"slices"
 	"testing"
 
 	"walkline/ui/desk"
@@ -72,4 +73,31 @@ func (b *bench) priceSaid(t *testing.T) *widgets.NumberEntry {
 		t.Fatal("no numbers beside the table")
 	}
 	return all[len(all)-1]
+}
+
+// A part that is in hand takes one action, says so as the reason of the bid that moved, and is on no shopping list; undone, all is as
+// before.
+func TestAPartInHandTakesOneAction(t *testing.T) {
+	c := plainCase()
+	c.Repair.Lines = []repair.Line{{ID: "hood", Job: "Replace the hood", Area: "12", Operation: "replace", Edited: true,
+		Parts: []repair.Part{{Name: "hood", Options: []repair.Option{{Source: "used", Price: prob.Certain(1110), Freight: prob.Certain(90)}}}}}}
+	b := at(t, "Repair", c)
+	b.page.work.choose(0)
+	b.page.work.line.rail.Go(groupParts)
+	was := *b.State.Open.Valued.Answer.WalkAway
+	press(t, b, "In hand: hood")
+	o := b.State.Open
+	if p := o.Case.Repair.Lines[0].Parts[0]; !p.InHand() || o.Valued.Answer.Repair.Mean != 0 {
+		t.Fatalf("the part is %+v, the repair %v", p, o.Valued.Answer.Repair.Mean)
+	}
+	if is := *o.Valued.Answer.WalkAway; is <= was || !slices.Contains(b.Steps, "in hand: hood") {
+		t.Errorf("the bid went from %v to %v by the step %q", was, is, b.Steps)
+	}
+	if list := valuation.Shopping([]valuation.Case{o.Case}, valuation.Knowledge{}); len(list) != 0 {
+		t.Errorf("the shopping list has %+v", list)
+	}
+	press(t, b, "Not in hand: hood")
+	if o := b.State.Open; *o.Valued.Answer.WalkAway != was || o.Case.Repair.Lines[0].Parts[0].InHand() {
+		t.Error("it did not go back")
+	}
 }

@@ -48,6 +48,7 @@ func List(s Subject) []Item {
 	items = append(items, odometer(s))
 	items = append(items, strangeBrands(s.Lot)...)
 	items = append(items, papers...)
+	items = append(items, inspection(s)...)
 	items = append(items, paperwork(s)...)
 	for i, p := range items {
 		if p.State == "" {
@@ -149,9 +150,21 @@ var papers = []Item{
 		"release?", Why: "A lien goes with the vehicle."},
 	{ID: "seller_unclear", Kind: "title", Minutes: 5, Text: "Is the seller someone else than the owner on the " +
 		"title?", Why: "Only the owner or their agent can sign it over."},
-	{ID: "inspection_unknown", Kind: "paper", Minutes: 10, Text: "Is it still unknown what the rebuilt inspection asks for and how long " +
-		"its queue is?",
-		Why: "Photos before the work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."},
+}
+
+// inspection asks what the rebuilt inspection wants, of a title that it may be asked of.
+func inspection(s Subject) []Item {
+	i := Item{ID: "inspection_unknown", Kind: "paper", Minutes: 10,
+		Why: "Photos before the work, bills of sale with donor VINs and forms cannot be had afterwards. Ask the agency."}
+	switch s.Lot.Title.Inspection() {
+	case lot.Inspected:
+		return nil
+	case lot.InspectionOpen:
+		i.Text = "Is it still unknown whether a rebuilt inspection is asked for under this title, and how long its queue is?"
+	default:
+		i.Text = "Is it still unknown what the rebuilt inspection asks for and how long its queue is?"
+	}
+	return []Item{i}
 }
 
 // looks returns the findings that inform this lot's risks, in the order of the catalogue.

@@ -65,6 +65,13 @@ type Finding struct {
 	Minutes float64 `json:"minutes"`
 	Fee     float64 `json:"fee" unit:"money"` // what the look costs beside the time, such as a code read by somebody else
 	Where   string  `json:"where"`            // area of the walk round the vehicle
+
+	Needs []string `json:"needs"` // what the vehicle must be able to, see [lot.Abilities]; empty: nothing
+}
+
+// Stands reports whether a look can be taken at a vehicle that lacks these abilities, see [lot.Lot.Unable].
+func (f Finding) Stands(unable []string) bool {
+	return !slices.ContainsFunc(f.Needs, func(need string) bool { return slices.Contains(unable, need) })
 }
 
 // Catalogue is the list of risks and findings with a word on where its figures come from.

@@ -259,11 +259,14 @@ func (o Option) kind() string {
 
 // Order returns the positions of the options that are tried, in the order that costs least in the mean: the cheapest first, and none
 // that costs more than the fallback, which is always to be had. What costs the same keeps its order. A quote stands in place of the
-// options of its source that were not quoted: what somebody offered beats a starter value.
+// options of its source that were not quoted: what somebody offered beats a starter value. Of a part in hand that alone is taken.
 // Units: rate is money an own hour, holding is money a day.
 func (p Part) Order(rate, holding float64) []int {
 	if p.Critical != nil && !*p.Critical {
 		holding = 0
+	}
+	if i := slices.IndexFunc(p.Options, Option.inHand); i >= 0 {
+		return []int{i}
 	}
 	var order []int
 	cost := make([]float64, len(p.Options))

@@ -35,7 +35,7 @@ type Part struct {
 
 // Option is one source of a part.
 type Option struct {
-	Source     string     `json:"source"` // new_maker | new_aftermarket | used | repaired | made | free words
+	Source     string     `json:"source"` // new_maker | new_aftermarket | used | repaired | made | in_hand | free words
 	Price      prob.Three `json:"price" unit:"money"`
 	Freight    prob.Three `json:"freight" unit:"money"`
 	LeadDays   prob.Three `json:"lead_days"`
