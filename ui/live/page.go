@@ -141,7 +141,7 @@ func (p *Page) Render(s desk.State) {
 	p.state = s
 	p.seen = view.NewLive(s)
 	v := p.seen
-	p.limitName.set("Walk-away bid, " + p.currency() + v.Today)
+	p.limitName.set(v.Name + ", " + p.currency() + v.Beside)
 	p.lot.set(v.Lot)
 	p.sale.set(saleWords(v))
 	p.limit.set(v.Limit)

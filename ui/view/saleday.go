@@ -154,19 +154,3 @@ func Lots(numbers []string) string {
 	}
 	return "lots " + strings.Join(numbers, ", ")
 }
-
-// todayWords says today's bid on a lot behind its walk-away bid; empty where there is no plan of it.
-func todayWords(s desk.State, id int64, p Purse) string {
-	plan := s.Planned()
-	if plan == nil {
-		return ""
-	}
-	b, in := plan.TodaysBid(id)
-	switch {
-	case !in:
-		return ""
-	case b.Bid == nil:
-		return "; today: leave it"
-	}
-	return "; today's bid " + p.Exact(*b.Bid)
-}
