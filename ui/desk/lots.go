@@ -88,10 +88,17 @@ func MarkLots(state lot.State, ids ...int64) Action {
 	if state == lot.Lost {
 		said += " What it went for, you tell under Lot > Went for."
 	}
-	return onLotsWith(namedMany{"mark as " + string(state), said, ids},
+	a := onLotsWith(namedMany{"mark as " + string(state), said, ids},
 		func(ctx context.Context, d *Desk, s State, c *book.Change) (string, error) {
 			return d.mark(ctx, s, c, state, nil)
 		})
+	a.of = func(s State) book.Subject {
+		if s.BuildInHand() != nil && state != lot.Won && state != lot.Lost {
+			return book.Buys // it leaves the builds, whose list is shown then
+		}
+		return s.Subject()
+	}
+	return a
 }
 
 // mark gives a lot another state, and what it went for where that is known. It returns what is to be said of it.
