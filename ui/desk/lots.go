@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"walkline/store/book"
 	"walkline/valuation"
@@ -93,8 +94,8 @@ func MarkLots(state lot.State, ids ...int64) Action {
 			return d.mark(ctx, s, c, state, nil)
 		})
 	a.of = func(s State) book.Subject {
-		if s.BuildInHand() != nil && state != lot.Won && state != lot.Lost {
-			return book.Buys // it leaves the builds, whose list is shown then
+		if bought := state == lot.Won || state == lot.Lost; !bought && s.Place == Builds && s.Build != nil && slices.Contains(ids, s.Build.ID) {
+			return book.Buys // its page goes with it
 		}
 		return s.Subject()
 	}

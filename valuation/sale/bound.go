@@ -25,12 +25,8 @@ func (p *Plan) bound(i, count int, s state) Bound {
 	switch {
 	case count == len(o.bids):
 		return Unbound
-	case s.bays < 1:
-		return NoBay
-	case s.hours < o.hours:
-		return NoHours
 	case count == o.affordable(s):
-		return NoCash
+		return o.lacks(s)
 	}
 	most, by := count, KeepAll
 	for k, more := range extras(p.sale.Currency) {
@@ -45,4 +41,16 @@ func (p *Plan) bound(i, count int, s state) Bound {
 		return NextSale
 	}
 	return Loss
+}
+
+// lacks says what the state has too little of for more than the bids that it allows.
+func (o *offer) lacks(s state) Bound {
+	const plenty = 1 << 50
+	switch {
+	case o.affordable(state{plenty, plenty, s.bays}) == 0:
+		return NoBay
+	case o.affordable(state{plenty, s.hours, s.bays}) == 0:
+		return NoHours
+	}
+	return NoCash
 }
