@@ -15,7 +15,8 @@ import (
 // NoteAnswer keeps what a valuation of a lot said, for the list of lots, as the answer to that revision of its case: where the case
 // has changed since it shows as stale. An answer to an older revision than the one that is kept is let go.
 // Errors: [ErrNotFound]; [ErrRefused] when the answer decides nothing or a figure is not finite.
-func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error {
+func (s *Store) NoteAnswer(ctx context.Context, of book.Answered, a valuation.Answer) error {
+	id := of.Lot
 	doing := fmt.Sprintf("noting the answer for lot %d", id)
 	if len(a.Needs) > 0 {
 		a.Profit = valuation.Profit{} // there is none, and the list shows none without a bid
@@ -23,7 +24,7 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 	if !finite(a.Profit) {
 		return fmt.Errorf("%s: %w: a figure is not finite", doing, ErrRefused)
 	}
-	more, err := json.Marshal(said(a))
+	more, err := json.Marshal(said(of, a))
 	if err != nil {
 		return fmt.Errorf("%s: %w (%w)", doing, ErrRefused, err)
 	}
@@ -38,7 +39,7 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 				binding = excluded.binding, loss_chance = excluded.loss_chance, mean_profit = excluded.mean_profit,
 				per_hour = excluded.per_hour, noted_at = excluded.noted_at, said = excluded.said
 				WHERE excluded.revision >= answers.revision`,
-			id, revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp(),
+			id, of.Revision, a.Decision, (*int64)(a.WalkAway), a.BindingRule, a.Profit.LossChance, a.Profit.Mean, a.Profit.PerHour, s.stamp(),
 			string(more))
 		if err != nil {
 			return err
@@ -48,8 +49,9 @@ func (s *Store) NoteAnswer(ctx context.Context, id, revision int64, a valuation.
 }
 
 // said returns what else the list shows of an answer.
-func said(a valuation.Answer) book.Said {
-	s := book.Said{Plan: a.Plan, WinChance: a.WinChance, ExpectedGain: a.ExpectedGain}
+func said(of book.Answered, a valuation.Answer) book.Said {
+	s := book.Said{Plan: a.Plan, WinChance: a.WinChance, ExpectedGain: a.ExpectedGain,
+		Rests: of.Rests, Shift: of.Shift}
 	if g := a.FirstGuess; g != nil {
 		s.FirstGuess, s.LookWorth = true, g.LookRate
 	}

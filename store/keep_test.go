@@ -91,7 +91,7 @@ func TestTheListShowsFactsAndTheLastAnswer(t *testing.T) {
 			Document: l.Title.Document, Brands: l.Title.Brands, Damage: c.Damage}}
 	equal(t, entries(t, s)[0], want)
 	amount, hourly := money.Amount(630000), 41.5
-	if err := s.NoteAnswer(t.Context(), id, 0, answer(&amount)); err != nil {
+	if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id}, answer(&amount)); err != nil {
 		t.Fatal(err)
 	}
 	want.Answer = &book.Summary{Decision: "bid", WalkAway: &amount, Binding: "max_loss_chance", LossChance: 0.14, MeanProfit: 2100.25,
@@ -115,7 +115,7 @@ func TestAnAnswerIsOneToItsRevision(t *testing.T) {
 	done := edit(t, s, book.Worksheet(id), "a fault", id, func(l *book.Lot) { l.Case.Lot.Condition = "dead" })
 	note := func(revision int64, stale bool) {
 		t.Helper()
-		if err := s.NoteAnswer(t.Context(), id, revision, answer(nil)); err != nil {
+		if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id, Revision: revision}, answer(nil)); err != nil {
 			t.Fatal(err)
 		}
 		if e := entries(t, s)[0]; e.Answer == nil || e.Answer.Stale != stale {
@@ -178,11 +178,11 @@ func TestNumbersThatCannotBeKeptAreRefusedWhole(t *testing.T) {
 	for _, p := range []valuation.Profit{{Mean: math.Inf(1)}, {LossChance: nan}, {PerHour: &nan}} {
 		a := answer(nil)
 		a.Profit = p
-		if err := s.NoteAnswer(t.Context(), id, 0, a); !errors.Is(err, ErrRefused) {
+		if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id}, a); !errors.Is(err, ErrRefused) {
 			t.Errorf("%+v: %v", p, err)
 		}
 	}
-	if err := s.NoteAnswer(t.Context(), id, 0, valuation.Answer{}); !errors.Is(err, ErrRefused) {
+	if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id}, valuation.Answer{}); !errors.Is(err, ErrRefused) {
 		t.Errorf("an answer that decides nothing: %v", err)
 	}
 }
@@ -196,7 +196,7 @@ func TestARemovedLotIsNotThere(t *testing.T) {
 	_, err1 := s.Lot(ctx, id)
 	_, err2 := s.Do(ctx, late)
 	_, err3 := s.Lot(ctx, 999)
-	err4 := s.NoteAnswer(ctx, id, 0, answer(nil))
+	err4 := s.NoteAnswer(ctx, book.Answered{Lot: id}, answer(nil))
 	for doing, err := range map[string]error{"reading": err1, "a step": err2, "none": err3, "an answer": err4} {
 		if !errors.Is(err, ErrNotFound) {
 			t.Errorf("%s: %v", doing, err)
@@ -277,7 +277,7 @@ func TestAnAnswerThatNeedsMoreIsKept(t *testing.T) {
 	id := added(t, s, valuation.Defaults())
 	a := answer(nil)
 	a.BindingRule, a.Needs, a.Profit.LossChance, a.Profit.Mean = valuation.Unready, []valuation.Need{{Key: "damage"}}, math.NaN(), math.NaN()
-	if err := s.NoteAnswer(t.Context(), id, 0, a); err != nil {
+	if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id}, a); err != nil {
 		t.Error(err)
 	}
 }

@@ -31,7 +31,7 @@ func filledBook(t *testing.T) string {
 	do(t, s, book.Step{Subject: book.Sale, Label: "won", Lots: []book.Change{{Before: l, After: won,
 		Freeze: &book.Prediction{Case: frozen, Answer: said, Figures: learn.Prediction{Engine: "ENGINEOFDAY", LossChance: 0.25}}}}})
 	edit(t, s, book.Worksheet(id), "LABELOFSTEP", id, func(l *book.Lot) { l.Case.Lot.Make = "MAKEOFLOT" })
-	if err := s.NoteAnswer(t.Context(), id, read(t, s, id).Revision, said); err != nil {
+	if err := s.NoteAnswer(t.Context(), book.Answered{Lot: id, Revision: read(t, s, id).Revision}, said); err != nil {
 		t.Fatal(err)
 	}
 	second := sample(t)

@@ -4,8 +4,8 @@ import (
 	"context"
 	"slices"
 	"sync/atomic"
+	"time"
 
-	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 )
@@ -13,36 +13,42 @@ import (
 // guessing is the key of the first guesses: whatever is done in the window begins them anew, of what is still without.
 const guessing = "guesses"
 
-// guess has the lots of the Board that have no figures yet valued away from the window, those in sight first.
+// looking is how long the window stands idle until first guesses that have their figures are held against what they rest on. Ours: it reads
+// every build, and is no part of the start.
+const looking = 2 * time.Second
+
+// guess has the lots of the Board that have no figures yet, or a first guess of before something was learned, valued away from the window,
+// those in sight first.
 func (w *Window) guess() {
-	ids := w.board.Unrated()
-	if w.state.Place != desk.Board || len(ids) == 0 {
+	ids, lacking, due := w.board.Guessable(), w.board.Unrated(), w.state.GuessesDue()
+	if w.state.Place != desk.Board || len(ids) == 0 || !due && len(lacking) == 0 {
 		w.runner.Cancel(guessing)
 		w.tried = nil
 		return
 	}
-	if slices.Equal(ids, w.tried) { // what is left cannot be valued
+	if !due && slices.Equal(lacking, w.tried) { // what is left cannot be valued
 		return
 	}
-	factors, waits := w.state.Factors, desk.NewWaiting(ids)
+	wait := waiting
+	if len(lacking) == 0 || slices.Equal(lacking, w.tried) {
+		wait = looking
+	}
+	factors, waits, teaching := w.state.Factors, desk.NewWaiting(ids), w.state.Teaching()
 	w.waits = waits
-	var latest atomic.Pointer[[]book.Entry]
-	task.Start(w.runner, task.Order[[]book.Entry]{Key: guessing, Wait: waiting,
-		Work: func(ctx context.Context) ([]book.Entry, error) {
-			err := w.desk.Guess(ctx, factors, waits, func(e []book.Entry) {
-				latest.Store(&e)
+	var latest atomic.Pointer[desk.Guesses]
+	task.Start(w.runner, task.Order[*desk.Guesses]{Key: guessing, Wait: wait,
+		Work: func(ctx context.Context) (*desk.Guesses, error) {
+			err := w.desk.Guess(ctx, factors, waits, func(g desk.Guesses) {
+				latest.Store(&g)
 				task.Report(ctx, 0, "")
 			})
-			if e := latest.Load(); e != nil {
-				return *e, err
-			}
-			return nil, err
+			return latest.Load(), err
 		},
 		Report: func(float64, string) { w.show(w.state.Guessed(*latest.Load())) },
-		Show: func(e []book.Entry, err error) {
+		Show: func(g *desk.Guesses, err error) {
 			w.failed("make first guesses", err)
-			if err == nil && e != nil {
-				w.show(w.state.Guessed(e))
+			if err == nil && g != nil {
+				w.show(w.state.GuessesChecked(teaching, *g))
 				w.tried = w.board.Unrated()
 			}
 		}})
@@ -51,6 +57,6 @@ func (w *Window) guess() {
 // seek has the lots that came in sight on the Board guessed before the others.
 func (w *Window) seek() {
 	if w.waits != nil {
-		w.waits.First(w.board.Unrated())
+		w.waits.First(w.board.Guessable())
 	}
 }

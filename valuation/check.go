@@ -19,6 +19,9 @@ const maxLoading = 0.9
 func (c Case) Check() []Fault {
 	f := new(faults)
 	cur, known := money.Lookup(c.Currency)
+	if !known {
+		cur = money.Unsaid
+	}
 	f.unless(c.Format == Format, "format", c.Format, Format)
 	f.unless(known, "currency", c.Currency, "an ISO 4217 code such as USD")
 	f.unless(c.ValuedOn.Known(), "valued_on", fmt.Sprintf("%q", c.ValuedOn), "the day of valuation, YYYY-MM-DD")

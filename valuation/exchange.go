@@ -51,6 +51,16 @@ func (w *work) missing() []Need {
 	return out
 }
 
+// Missing returns what a bid still needs beside what [Case.Check] finds wrong, a rate for each catalogue in another currency among it; the
+// case may have faults.
+func Missing(c Case, k Knowledge) []Need {
+	w := work{c: c, k: k}
+	if c.Currency == "" {
+		return c.Missing()
+	}
+	return w.missing()
+}
+
 // exchanged returns the planned lines with those of the catalogue in the case's currency; one without a rate is left out.
 func (w *work) exchanged(lines []repair.Line) []repair.Line {
 	own := map[string]bool{}

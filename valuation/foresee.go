@@ -16,6 +16,7 @@ type Foresight struct {
 	Cash     Spread // money of it that is still to be paid out
 	Hours    Spread // own hours
 	Days     Spread // until it is sold
+	InBay    Spread // of Days, those until its work ends and its bay is free
 	Due      []Due  // what ToFinish and Cash are made of, at their means
 	Risks    []RiskFigure
 	Resale   resale.Price
@@ -84,7 +85,8 @@ func Foresee(c Case, k Knowledge, b build.Build, today lot.Date) (Foresight, err
 		return Foresight{}, err
 	}
 	f := Foresight{Currency: c.Currency, ToFinish: spread(w.played.Cost), Cash: spread(w.played.Cash), Hours: spread(w.played.Hours),
-		Days: spread(w.played.Days), Due: w.due(), Risks: w.hiddenFigures().Risks, Resale: w.market.answer(), Doubts: doubts}
+		Days: spread(w.played.Days), InBay: spread(w.played.InBay), Due: w.due(), Risks: w.hiddenFigures().Risks, Resale: w.market.answer(),
+		Doubts: doubts}
 	f.Sunk = sunk(c, b, w.currency, today)
 	f.whole(&w)
 	f.ways(&w, b.Otherwise)

@@ -138,7 +138,7 @@ func benchBoard(b *testing.B, lots int) *boarded {
 		walkAway := money.Amount((i * 7919) % 1_000_000)
 		a := valuation.Answer{Decision: "bid", WalkAway: &walkAway}
 		a.Profit.LossChance = float64(i%100) / 100
-		if err := s.book.NoteAnswer(b.Context(), id, 1, a); err != nil {
+		if err := s.book.NoteAnswer(b.Context(), book.Answered{Lot: id, Revision: 1}, a); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -84,6 +84,29 @@ func TestFilesThatAreNoCase(t *testing.T) {
 	}
 }
 
+// A lot that lacks several things names all of them at once: what can't be read, what has no value, and what a bid needs besides.
+func TestAllThatIsMissingIsNamedAtOnce(t *testing.T) {
+	for text, keys := range map[string][]string{
+		`{"format": "walkline-case/1", "lot": {"make": "Ostrane"}, "buying": {"fixed": [{"name": "Gate", "amount": "x"}]}}`: {"currency",
+			"valued_on", "resale", "buying.fixed[0].amount", "rules", "lot.title.document"},
+		`{"format": "walkline-case/1", "currency": "EUR", "valued_on": "2026-11-20", "repair": {"use_catalogue": true}}`: {"lot", "resale",
+			"buying.bid_steps", "rules", "lot.title.document", "market.exchange_rates.USD"},
+	} {
+		code, out, errs := ran("value", kept(t, "case.json", []byte(text)))
+		if code != faulty || out != "" {
+			t.Errorf("exit %d, wrote %q", code, out)
+		}
+		for _, key := range keys {
+			if n := strings.Count("\n"+errs, "\n"+key+": "); n != 1 {
+				t.Errorf("%d lines are led by %s:\n%s", n, key, errs)
+			}
+		}
+	}
+	if _, _, errs := ran("value", kept(t, "case.json", []byte(`{"format": "walkline-case/2"}`))); strings.Count(errs, "\n") != 1 {
+		t.Errorf("another format is judged:\n%s", errs)
+	}
+}
+
 // wide returns text as UTF-16 with the low byte first, without a mark.
 func wide(s string) []byte {
 	var b []byte

@@ -109,6 +109,9 @@ func planText(s sale.Sale, a sale.Answer) string {
 	for _, in := range s.In {
 		p.line("%s comes in on %s", s.Currency.Show(in.Amount), in.Day)
 	}
+	for _, f := range s.Freed {
+		p.line("%s free from %s on", count(f.Bays, "more bay"), f.Day)
+	}
 	give := "worked out exactly"
 	if !a.Exact {
 		give = "simulated, standard error " + s.Currency.Whole(a.Error)

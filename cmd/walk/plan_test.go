@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"math"
+	"os"
 	"strings"
 	"testing"
 )
@@ -160,6 +161,31 @@ func TestPlanForAPerson(t *testing.T) {
 		"bid after a win", "1,000 of cash", "Leave these lots\n  - 40"} {
 		if code != done || !strings.Contains(out, says) {
 			t.Errorf("exit %d, no %q in:\n%s", code, says, out)
+		}
+	}
+}
+
+// A bay that comes free the day before counts as one that there is, and is said; one that comes free the day after counts for nothing.
+func TestPlanKnowsBaysThatComeFree(t *testing.T) {
+	text, err := os.ReadFile(harrowSale)
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := func(day string) []byte {
+		dated := strings.ReplaceAll(string(text), `{"id"`, `{"day": "2026-12-05", "id"`)
+		return []byte(strings.Replace(dated, `"bays": 2`, `"bays": 1, "bays_free": [{"day": "`+day+`", "bays": 1}]`, 1))
+	}
+	expected := func(out string) string {
+		_, rest, _ := strings.Cut(out, "Expected profit of the plan: ")
+		line, _, _ := strings.Cut(rest, "\n")
+		return line
+	}
+	_, two, _ := ran("plan", harrowSale)
+	for day, want := range map[string]bool{"2026-12-04": true, "2026-12-06": false} {
+		code, out, errs := ran("plan", kept(t, "sale.json", on(day)))
+		if same := expected(out) == expected(two); code != done || same != want ||
+			!strings.Contains(out, "1 more bay free from "+day+" on") {
+			t.Errorf("free from %s: exit %d, as with two bays %v, want %v: %s%s", day, code, same, want, out, errs)
 		}
 	}
 }

@@ -90,6 +90,24 @@ func report(faults []casefile.Fault, where string, errs io.Writer) int {
 	return done
 }
 
+// lacks writes what a bid needs beside what the faults of its case name, so that everything is entered at once. What can't be read as
+// this program's case is not judged.
+func lacks(c valuation.Case, faults []casefile.Fault, errs io.Writer) {
+	named := map[string]bool{}
+	for _, f := range faults {
+		named[f.Key] = true
+	}
+	knowledge, wrong := casefile.Knowledge(assets.Jobs(), assets.Risks(), assets.ResalePrior(), assets.Jurisdictions()...)
+	if named["file"] || named["format"] || len(wrong) > 0 {
+		return
+	}
+	for _, n := range valuation.Missing(c, knowledge) {
+		if !named[n.Key] {
+			fmt.Fprintf(errs, "%s: missing. %s\n", n.Key, n.Text)
+		}
+	}
+}
+
 // readCase reads a case and the comparables that lie beside it.
 func readCase(command, path string, errs io.Writer) (valuation.Case, int) {
 	data, err := readFile(path)
@@ -99,6 +117,7 @@ func readCase(command, path string, errs io.Writer) (valuation.Case, int) {
 	}
 	c, faults := casefile.Read(data)
 	if code := report(faults, "", errs); code != done {
+		lacks(c, faults, errs)
 		return c, code
 	}
 	if c.Resale.Comparables == "" {

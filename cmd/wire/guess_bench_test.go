@@ -48,9 +48,9 @@ func BenchmarkGuess(b *testing.B) {
 		var listing time.Duration
 		begun := time.Now()
 		b.StartTimer()
-		err = d.Guess(b.Context(), s.Factors, waits, func(e []book.Entry) {
+		err = d.Guess(b.Context(), s.Factors, waits, func(g desk.Guesses) {
 			start := time.Now()
-			list := view.List(e)
+			list := view.List(g.Entries)
 			list.Rows(view.Filter{})
 			listing += time.Since(start)
 		})

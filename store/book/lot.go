@@ -69,6 +69,18 @@ type Summary struct {
 	Said
 }
 
+// Answered says what an answer is of.
+type Answered struct {
+	Lot, Revision int64
+	Rests         string // mark of what a first guess rests on beside the lot; empty: not said
+	Shift         *Shift // how far it moved since the last one of the same lot; nil: it did not
+}
+
+// Shift is a first guess that moved because what it rests on changed.
+type Shift struct {
+	Was *money.Amount `json:"was"` // walk-away bid before; nil: none held
+}
+
 // Said is what else the list shows of an answer; an answer that an older version noted says nothing of it.
 type Said struct {
 	Plan         string   `json:"plan,omitempty"`          // with the highest bid
@@ -77,6 +89,8 @@ type Said struct {
 	Needs        []string `json:"needs,omitempty"`         // keys of what a bid still needs
 	FirstGuess   bool     `json:"first_guess,omitempty"`   // nobody has looked at the lot
 	LookWorth    *float64 `json:"look_worth,omitempty"`    // major units a minute of looking; nil: looked at, or not known
+	Rests        string   `json:"rests,omitempty"`         // as in Answered
+	Shift        *Shift   `json:"shift,omitempty"`         // as in Answered
 }
 
 // Listed is what a lot says of its vehicle and sale.

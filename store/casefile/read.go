@@ -34,12 +34,13 @@ func Read(data []byte) (valuation.Case, []Fault) {
 	if v, ok := root.values["format"].(string); !ok || v != valuation.Format {
 		return c, []Fault{{Key: "format", Value: show(root.values["format"]), Want: valuation.Format + ", the version that this program reads"}}
 	}
-	code, _ := root.values["currency"].(string)
-	cur, ok := money.Lookup(code)
-	if !ok {
-		return c, []Fault{{Key: "currency", Value: show(root.values["currency"]), Want: "an ISO 4217 code such as USD"}}
+	r := reader{}
+	cur, known := currencyOf(root)
+	if r.currency = cur; !known {
+		r.currency, r.faults = money.Unsaid, []Fault{noCurrency(root)}
+		delete(root.values, "currency")
+		root.keys = slices.DeleteFunc(root.keys, func(k string) bool { return k == "currency" })
 	}
-	r := reader{currency: cur}
 	r.object(reflect.ValueOf(&c).Elem(), root, "")
 	c.Update()
 	return c, append(r.faults, Unsaid(r.faults, c.Check())...)
@@ -246,10 +247,20 @@ func opened(data []byte) (*object, money.Currency, []Fault) {
 	if !ok {
 		return nil, money.Currency{}, []Fault{{Key: "file", Value: show(tree), Want: "one JSON object"}}
 	}
-	code, _ := root.values["currency"].(string)
-	cur, ok := money.Lookup(code)
+	cur, ok := currencyOf(root)
 	if !ok {
-		return nil, cur, []Fault{{Key: "currency", Value: show(root.values["currency"]), Want: "an ISO 4217 code such as USD"}}
+		return nil, cur, []Fault{noCurrency(root)}
 	}
 	return root, cur, nil
+}
+
+// currencyOf returns the currency that a document names, and whether it is one.
+func currencyOf(root *object) (money.Currency, bool) {
+	code, _ := root.values["currency"].(string)
+	return money.Lookup(code)
+}
+
+// noCurrency is the fault of a document that names none.
+func noCurrency(root *object) Fault {
+	return Fault{Key: "currency", Value: show(root.values["currency"]), Want: "an ISO 4217 code such as USD"}
 }

@@ -27,6 +27,7 @@ type document struct {
 	Hours    float64      `json:"hours"`
 	Bays     int          `json:"bays"`
 	CashIn   []income     `json:"cash_in"`
+	BaysFree []freed      `json:"bays_free"`
 	Later    later        `json:"later"`
 	Lots     []row        `json:"lots"`
 }
@@ -35,6 +36,12 @@ type document struct {
 type income struct {
 	Day    lot.Date     `json:"day"`
 	Amount money.Amount `json:"amount"`
+}
+
+// freed is bays that come free between the lots.
+type freed struct {
+	Day  lot.Date `json:"day"`
+	Bays int      `json:"bays"`
 }
 
 // later holds rates, not invoiced money: any decimals, as a number or a string.
@@ -73,7 +80,7 @@ func Read(data []byte) (sale.Sale, []Fault) {
 	form := casefile.Decode(data, &d)
 	cur, known := money.Lookup(d.Currency)
 	if !known {
-		return sale.Sale{}, form
+		return sale.Sale{}, append(form, missing(data)...)
 	}
 	if d.Format != Format {
 		return sale.Sale{}, []Fault{{Key: "format", Value: fmt.Sprintf("%q", d.Format), Want: Format + ", the version that this program reads"}}
@@ -82,6 +89,9 @@ func Read(data []byte) (sale.Sale, []Fault) {
 	s := sale.Sale{Currency: cur, Purse: sale.Purse{Cash: d.Cash, Hours: d.Hours, Bays: d.Bays}, Later: d.Later.rates()}
 	for _, in := range d.CashIn {
 		s.In = append(s.In, sale.Income(in))
+	}
+	for _, f := range d.BaysFree {
+		s.Freed = append(s.Freed, sale.Freed(f))
 	}
 	var values []Fault
 	for i, r := range d.Lots {

@@ -36,12 +36,28 @@ func TestMoneyComesInByDay(t *testing.T) {
 	text := strings.NewReplacer(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":"3000.50"}]`,
 		`"id":"14"`, `"id":"14","day":"2026-12-06"`, `"cash":12000`, `"cash":1000`).Replace(smallest)
 	s, faults := salefile.Read([]byte(text))
-	if want := (sale.Income{Day: "2026-12-05", Amount: 300050}); len(faults) > 0 || len(s.In) != 1 || s.In[0] != want || s.InHand() != 400050 {
+	if want := (sale.Income{Day: "2026-12-05", Amount: 300050}); len(faults) > 0 || len(s.In) != 1 || s.In[0] != want ||
+		s.InHand().Cash != 400050 {
 		t.Fatalf("%v, %+v", faults, s)
 	}
 	s.In[0].Day = "2026-12-07"
-	if s.InHand() != 100000 {
-		t.Errorf("money of the day after the sale is in hand: %d", s.InHand())
+	if s.InHand().Cash != 100000 {
+		t.Errorf("money of the day after the sale is in hand: %d", s.InHand().Cash)
+	}
+}
+
+func TestBaysComeFreeByDay(t *testing.T) {
+	text := strings.NewReplacer(`"bays":2`, `"bays":0,"bays_free":[{"day":"2026-12-05","bays":2}]`,
+		`"id":"14"`, `"id":"14","day":"2026-12-06"`).Replace(smallest)
+	s, faults := salefile.Read([]byte(text))
+	if want := (sale.Freed{Day: "2026-12-05", Bays: 2}); len(faults) > 0 || len(s.Freed) != 1 || s.Freed[0] != want || s.InHand().Bays != 2 {
+		t.Fatalf("%v, %+v", faults, s)
+	}
+	if b := sale.New(s).Answer().Lots[0]; b.Bid == nil {
+		t.Error("no bid with bays that are free on the day")
+	}
+	if s.Freed[0].Day = "2026-12-07"; sale.New(s).Answer().Lots[0].Bid != nil {
+		t.Error("a bid without a bay on the day")
 	}
 }
 
@@ -59,6 +75,7 @@ func TestFaultsNameTheirKeys(t *testing.T) {
 		{"[]", "file"},
 		{with("sale/1", "sale/2"), "format"},
 		{with(`"USD"`, `"USX"`), "currency"},
+		{strings.NewReplacer(`"USD"`, `"USX"`, `"hours":160,`, ``).Replace(smallest), "hours"},
 		{with(`"cash":12000,`, ``), "cash"},
 		{with(`"cash":12000`, `"cash":-1`), "cash"},
 		{with(`"cash":12000`, `"cash":"12000.005"`), "cash"},
@@ -71,6 +88,9 @@ func TestFaultsNameTheirKeys(t *testing.T) {
 		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":1}]`), "lots[0].day"},
 		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"Dec 5","amount":1}]`), "cash_in[0].day"},
 		{with(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":-1}]`), "cash_in[0].amount"},
+		{with(`"bays":2`, `"bays":2,"bays_free":[{"day":"2026-12-05","bays":1}]`), "lots[0].day"},
+		{with(`"bays":2`, `"bays":2,"bays_free":[{"day":"Dec 5","bays":1}]`), "bays_free[0].day"},
+		{with(`"bays":2`, `"bays":2,"bays_free":[{"day":"2026-12-05","bays":-1}]`), "bays_free[0].bays"},
 		{with(`"id":"14"`, `"id":"14","day":"2026-13-05"`), "lots[0].day"},
 		{strings.Replace(with(`"id":"14"`, `"id":"14","day":"2026-12-05"`), `}]}]}`, `}]},{"id":"15","day":"2026-12-04"}]}`, 1), "lots[1].day"},
 		{with(`"id":"14",`, ``), "lots[0].id"},
@@ -117,7 +137,8 @@ func TestPlanIsWritten(t *testing.T) {
 // FuzzRead: no document makes the reader fail otherwise than by a fault, and what it takes can be planned and written.
 func FuzzRead(f *testing.F) {
 	f.Add([]byte(smallest))
-	f.Add([]byte(strings.NewReplacer(`"bays":2`, `"bays":2,"cash_in":[{"day":"2026-12-05","amount":9}]`,
+	f.Add([]byte(strings.NewReplacer(`"bays":2`,
+		`"bays":2,"cash_in":[{"day":"2026-12-05","amount":9}],"bays_free":[{"day":"2026-12-05","bays":1}]`,
 		`"id":"14"`, `"id":"14","day":"2026-12-06"`).Replace(smallest)))
 	f.Add([]byte(strings.Replace(smallest, `"hours":30`, `"hours":1e9,"fixed":[{"amount":1}],"payment_surcharge":0.03`, 1)))
 	f.Fuzz(func(t *testing.T, data []byte) {

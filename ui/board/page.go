@@ -128,11 +128,17 @@ func (p *Page) Selected() (int64, bool) {
 	return 0, false
 }
 
-// Unrated returns the lots that have no figures yet, in the order of the rows from the first in sight on.
-func (p *Page) Unrated() []int64 {
+// Unrated returns the lots that have no figures yet, or of which they are known to be out of date, in the order of the rows from the first
+// in sight on.
+func (p *Page) Unrated() []int64 { return p.ordered(p.state.Unrated) }
+
+// Guessable returns the lots that have, or lack, a first guess, in that order.
+func (p *Page) Guessable() []int64 { return p.ordered(desk.Guessable) }
+
+func (p *Page) ordered(is func(book.Entry) bool) []int64 {
 	lacks := map[int64]bool{}
 	for _, e := range p.state.Entries {
-		lacks[e.ID] = desk.Unrated(e)
+		lacks[e.ID] = is(e)
 	}
 	var ids []int64
 	from := p.table.FirstInSight()

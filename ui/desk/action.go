@@ -115,6 +115,7 @@ func touched(step book.Step) []int64 {
 
 // shown is the state with what a step changed read again, as far as it is in sight.
 func (d *Desk) shown(ctx context.Context, s State, done book.Done) State {
+	s.steps++
 	for _, id := range done.Lots {
 		if s.Open != nil && s.Open.ID == id {
 			s = d.reopen(ctx, s)

@@ -57,7 +57,7 @@ type Memos interface {
 	// SettingNames returns the names of all that begin with a prefix, in order.
 	SettingNames(ctx context.Context, prefix string) ([]string, error)
 	// NoteAnswer keeps an answer to a revision of a lot; it is stale where the lot has a later one.
-	NoteAnswer(ctx context.Context, id, revision int64, a valuation.Answer) error
+	NoteAnswer(ctx context.Context, of book.Answered, a valuation.Answer) error
 }
 
 // Book keeps everything.

@@ -9,6 +9,7 @@ import (
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/hammer"
+	"walkline/valuation/learn"
 	"walkline/valuation/patterns"
 )
 
@@ -35,6 +36,18 @@ func (d *Desk) Knowledge() valuation.Knowledge {
 func (d *Desk) learnsHammer(list []book.Bought) {
 	model, _ := hammer.Starter().Learn(ResultsOf(list))
 	d.went.Store(&model)
+}
+
+// restsOn returns a mark of what a first guess rests on beside its lot: catalogues, factors, results, surveys and comparables, as they were
+// last read. Errors: the shelf can't be read.
+func (d *Desk) restsOn(ctx context.Context, f learn.Factors) (string, error) {
+	shelf, err := d.Book.Shelf(ctx)
+	catalogue := d.Edition
+	if laid := d.laid.Load(); laid != nil {
+		catalogue = *laid
+	}
+	know := d.Knowledge()
+	return mark(valuation.Engine, catalogue, f, fmt.Sprint(know.Hammer), fmt.Sprint(know.Seen), shelf), err
 }
 
 // learnsPatterns takes what the shop's own surveys found into what lots are valued with that nobody has looked at. Errors: the book can't
@@ -85,6 +98,8 @@ func (d *Desk) uses(s State, own valuation.Own) State {
 	know.Prior.Markets = append(slices.Clip(know.Prior.Markets), s.Market.Markets...)
 	know.Packs = append(slices.Clip(know.Packs), s.Packs...)
 	d.current.Store(&know)
+	laid := mark(d.Edition, own, s.edition.text, s.Market.Markets, s.Packs)
+	d.laid.Store(&laid)
 	s.Own, s.Starter, s.Know = own, base, &know
 	s.OwnFaults = nil
 	for _, f := range base.CheckOwn(own) {

@@ -24,6 +24,7 @@ type DayPlan struct {
 	Hand   Hand
 	Year   PastYear // what the bays brought before
 	Likely []Coming // what builds in hand are likely to bring
+	Frees  []Freeing
 
 	Unlooked []string     // numbers of the lots that are left out because nobody has looked at them
 	Unmarked []book.Entry // lots of later days that are left out because they are not marked as bid
@@ -40,6 +41,7 @@ type DayLot struct {
 // Hand is what the builds in hand still take, at their means.
 type Hand struct {
 	Builds int
+	Bays   int // of the builds whose work has not ended
 	Cash   money.Amount
 	Hours  float64
 }
@@ -50,18 +52,22 @@ type planner struct {
 	know    valuation.Knowledge
 	factors learn.Factors
 	guesses bool // first guesses are in
+	day     lot.Date
+	in      []Coming
 	plan    DayPlan
 }
 
 // PlanDay works the plan of the state's sale day out: over the day's lots, and those of later days that are marked as bid, by day and
-// number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. A build that was sold takes
-// nothing. It may run on any goroutine. Errors: the book can't be read, the work was cancelled, or the sale has a fault.
+// number. Won lots of these days take their cash, hours and bay; what builds in hand still take is taken first. A bay is taken until the
+// work ends. A build that was sold takes nothing. It may run on any goroutine. Errors: the book can't be read, the work was cancelled, or
+// the sale has a fault.
 func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 	cur, known := money.Lookup(s.Day.Has.Currency)
 	if !known {
 		return DayPlan{}, fmt.Errorf("%q is no currency", s.Day.Has.Currency)
 	}
-	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses}
+	p := &planner{desk: d, know: d.Knowledge(), factors: s.Factors, guesses: s.Day.Has.Guesses, day: s.Day.Date,
+		in: s.Day.Has.In}
 	p.plan.Sale = sale.Sale{Currency: cur, Purse: sale.Purse{Cash: s.Day.Has.Cash, Hours: s.Day.Has.Hours, Bays: s.Day.Has.Bays}}
 	p.plan.Sale.Later, p.plan.Unmarked = s.Day.Has.Later.rates(), s.unmarked(s.Day.Date)
 	horizon := s.horizon()
@@ -73,6 +79,7 @@ func (d *Desk) PlanDay(ctx context.Context, s State) (DayPlan, error) {
 			return DayPlan{}, err
 		}
 	}
+	p.free()
 	if faults := p.faults(); len(faults) > 0 {
 		return DayPlan{}, fmt.Errorf("%s is %s: want %s", faults[0].Path, faults[0].Value, faults[0].Want)
 	}
@@ -141,30 +148,41 @@ func (p *planner) inHand(ctx context.Context, has SaleDay, horizon []book.Entry)
 			p.plan.Undated = append(p.plan.Undated, b.Number)
 		}
 	}
-	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool {
-		return !b.Ours() || b.Build.Gone() || b.Archived ||
-			slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID })
-	})
+	all = slices.DeleteFunc(slices.Clone(all), func(b book.Bought) bool { return !b.Ours() || b.Build.Gone() || b.Archived })
 	left, err := p.desk.ForeseeAll(ctx, p.factors, all)
 	if err != nil {
 		return err
 	}
 	s := &p.plan.Sale
 	for _, b := range all {
-		p.plan.Hand.Builds++
-		f, known := left[b.ID]
-		if !known || f.Currency != s.Currency.Code {
-			p.plan.Out = append(p.plan.Out, "Build "+b.Number+": what it still takes can't be foreseen. Its bay alone is counted.")
+		var foreseen *valuation.Foresight
+		if f, known := left[b.ID]; known {
+			foreseen = &f
+		}
+		if slices.ContainsFunc(horizon, func(e book.Entry) bool { return e.ID == b.ID }) {
+			p.frees(b, foreseen) // its win is counted in its turn
 			continue
 		}
-		p.plan.Hand.Cash += s.Currency.FromMajor(f.Cash.Mean)
-		p.plan.Hand.Hours += f.Hours.Mean
-		if c, ok := comingFrom(b, f, p.desk.Today()); ok {
-			p.plan.Likely = append(p.plan.Likely, c)
-		}
+		p.holds(b, foreseen)
 	}
-	s.Bays, s.Cash, s.Hours = s.Bays-p.plan.Hand.Builds, s.Cash-p.plan.Hand.Cash, s.Hours-p.plan.Hand.Hours
+	s.Bays, s.Cash, s.Hours = s.Bays-p.plan.Hand.Bays, s.Cash-p.plan.Hand.Cash, s.Hours-p.plan.Hand.Hours
 	return nil
+}
+
+// holds counts what a build in hand still takes, and what it is likely to bring; nil: it can't be foreseen.
+func (p *planner) holds(b book.Bought, f *valuation.Foresight) {
+	cur := p.plan.Sale.Currency
+	p.plan.Hand.Builds++
+	p.takesBay(b, f)
+	if f == nil || f.Currency != cur.Code {
+		p.plan.Out = append(p.plan.Out, "Build "+b.Number+": what it still takes can't be foreseen. Its bay alone is counted.")
+		return
+	}
+	p.plan.Hand.Cash += cur.FromMajor(f.Cash.Mean)
+	p.plan.Hand.Hours += f.Hours.Mean
+	if c, ok := comingFrom(b, *f, p.desk.Today()); ok {
+		p.plan.Likely = append(p.plan.Likely, c)
+	}
 }
 
 // add takes one lot of the horizon in: one to come into the plan, a won one out of what there is.

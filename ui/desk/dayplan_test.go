@@ -13,6 +13,7 @@ import (
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
+	"walkline/valuation/repair"
 	"walkline/valuation/sale"
 )
 
@@ -135,6 +136,8 @@ func twoDays(t *testing.T) (u *user, built int64) {
 	later, bought := sound("3"), sound("9")
 	later.Lot.SaleDate, later.Market.HammerGuess = "2026-12-01", &prob.Three{Low: 3000, Likely: 5000, High: 7000}
 	bought.Lot.SaleDate = "2026-10-01"
+	bought.Repair.Lines = []repair.Line{{ID: "1", Job: "Fender", Hours: map[string]prob.Three{"body": {Low: 8, Likely: 10, High: 15}}}}
+	bought.Time.DaysToSell = prob.Three{Low: 5, Likely: 10, High: 15}
 	ids := u.add(later, bought)
 	u.well(desk.MarkLots(lot.Bid, ids[0]), desk.OpenLot(ids[1]), desk.Go(desk.Live), desk.Call(100000), desk.RecordResult(lot.Won),
 		desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"), desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 4 }))
@@ -298,5 +301,59 @@ func TestThePastYearPricesABay(t *testing.T) {
 	after := u.plan()
 	if after.Sale.Later.Bay != p.Year.Bay() || !(after.Answer.Expected < p.Answer.Expected) {
 		t.Errorf("%+v brings %v, without it %v", after.Sale.Later, after.Answer.Expected, p.Answer.Expected)
+	}
+}
+
+// A bay is where a vehicle is worked on, as cmd/season has it: it is free for lots from the day on which the work ends, entered or foreseen
+// nine times in ten, sold or not, and one of a vehicle that is done is free from the first day on.
+func TestABayIsFreeWhenTheWorkEnds(t *testing.T) {
+	u, id := twoDays(t)
+	u.well(desk.EditDay("bays", func(d *desk.SaleDay) { d.Bays = 1 }))
+	bids := func() (bid []bool) {
+		for _, b := range u.plan().Answer.Lots {
+			bid = append(bid, b.Bid != nil)
+		}
+		return bid
+	}
+	ended := func(day lot.Date) {
+		u.well(desk.Go(desk.Builds), desk.ShowBuild(id), desk.EditBuild("finished", func(b *build.Build) { b.Dates.Finished = day }),
+			desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+	}
+	for day, want := range map[lot.Date][]bool{"2026-11-01": {true, true, true}, "2026-11-20": {false, false, true},
+		"2026-12-01": {false, false, true}, "2026-12-02": {false, false, false}} {
+		if ended(day); !slices.Equal(bids(), want) {
+			t.Errorf("work ends on %s: bids on %v, want %v", day, bids(), want)
+		}
+	}
+	ended("")
+	l := u.lot(id)
+	f, err := u.Foresee(l.Case, l.Build)
+	if err != nil || !(f.InBay.P90 > 0) || !(f.InBay.P90 < f.Days.P90) {
+		t.Fatalf("%v: in the bay for %v of %v days", err, f.InBay, f.Days)
+	}
+	day := u.Today().Plus(int(math.Ceil(f.InBay.P90)))
+	bids()
+	if p := u.s.Planned(); day > "2026-12-01" || len(p.Frees) != 1 || p.Frees[0] != (desk.Freeing{Day: day, Number: "9"}) {
+		t.Errorf("foreseen from %s on: %+v", day, p.Frees)
+	}
+	u.well(desk.EditDay("money", func(d *desk.SaleDay) { d.In = []desk.Coming{{Day: "2026-11-01", Amount: 1, Build: id}} }))
+	if !slices.Equal(bids(), []bool{true, true, true}) {
+		t.Error("sold by the first day, its bay is not free")
+	}
+}
+
+// A lot won on the first day leaves its bay to those of later days once its work is over by then.
+func TestALotWonInThePlanFreesItsBay(t *testing.T) {
+	u, _ := twoDays(t)
+	first := u.plan().Lots[0].ID
+	u.well(desk.OpenLot(first), desk.Go(desk.Live), desk.Call(300000), desk.RecordResult(lot.Won), desk.Go(desk.Builds), desk.ShowBuild(first))
+	for day, bays := range map[lot.Date]int{"2026-11-25": 3, "2026-12-02": 2} {
+		u.well(desk.Go(desk.Builds), desk.ShowBuild(first), desk.EditBuild("done", func(b *build.Build) { b.Dates.Finished = day }),
+			desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
+		p := u.plan()
+		p.Sale.Lots = p.Sale.Lots[1:] // as on the second day
+		if got := p.Sale.InHand().Bays; got-len(p.Frees) != 2 || got != 1+bays {
+			t.Errorf("done on %s: %d bays on the second day, freed %+v", day, got, p.Frees)
+		}
 	}
 }

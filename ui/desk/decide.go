@@ -160,7 +160,8 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 	return ""
 }
 
-// Revalue values every lot that is still to be bid for with the factors in force, and keeps the answers for the Board. It
+// Revalue values every lot that is still to be bid for with the factors in force, but for first guesses, which [Desk.Guess] makes anew,
+// and keeps the answers for the Board. It
 // touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
 func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) error {
 	entries, err := d.Book.Entries(ctx)
@@ -171,7 +172,7 @@ func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if !tobid(e) || e.Answer == nil {
+		if !tobid(e) || e.Answer == nil || e.Answer.FirstGuess {
 			continue
 		}
 		if err := d.revalue(ctx, factors, e.ID); err != nil {
@@ -195,5 +196,5 @@ func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) err
 	if err != nil {
 		return nil
 	}
-	return d.Book.NoteAnswer(ctx, id, l.Revision, v.Answer)
+	return d.Book.NoteAnswer(ctx, book.Answered{Lot: id, Revision: l.Revision}, v.Answer)
 }

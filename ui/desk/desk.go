@@ -50,6 +50,7 @@ type Desk struct {
 	went    atomic.Pointer[hammer.Model]        // what the shop's own lots went for; nil: not read yet
 	seen    atomic.Pointer[patterns.Counts]     // what the shop's own surveys found; nil: not read yet
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
+	laid    atomic.Pointer[string]              // mark of those; nil: not read yet
 }
 
 // Load returns the first state: the Board.
@@ -149,7 +150,9 @@ func (d *Desk) read(ctx context.Context, s State, o Open) (Open, error) {
 		return o, err
 	}
 	o.State, o.Case, o.Photos, o.Went, o.kept, o.shelf = l.State, c, l.Photos, l.Build.Hammer, l, shelf
-	o.Faults = o.Case.Check()
+	if o.Faults, o.Needs = o.Case.Check(), nil; len(o.Faults) > 0 {
+		o.Needs = valuation.Missing(o.Case, d.Knowledge())
+	}
 	return o, nil
 }
 

@@ -2,7 +2,9 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -16,7 +18,34 @@ const pace = 500 * time.Millisecond
 
 // Unrated reports whether the Board lacks what is known of a lot: no answer, or a first guess of what it was before.
 func Unrated(e book.Entry) bool {
-	return tobid(e) && (e.Answer == nil || e.Answer.Stale && e.Answer.FirstGuess)
+	return Guessable(e) && (e.Answer == nil || e.Answer.Stale)
+}
+
+// Guessable reports whether a lot has, or lacks, a first guess.
+func Guessable(e book.Entry) bool {
+	return tobid(e) && (e.Answer == nil || e.Answer.FirstGuess)
+}
+
+// outdated reports whether a lot is unrated, or its first guess rests on something else.
+func outdated(e book.Entry, rests string) bool {
+	return Unrated(e) || Guessable(e) && rests != "" && e.Answer.Rests != rests
+}
+
+// Unrated reports whether the Board lacks what is known of a lot, or its first guess is known to rest on what has changed since.
+func (s State) Unrated(e book.Entry) bool { return outdated(e, s.rests) }
+
+// Teaching marks what first guesses may rest on, as far as it is known without reading: it differs wherever they may have to be made anew.
+func (s State) Teaching() string { return mark(s.steps, s.Factors, s.Market.Markets) }
+
+// GuessesDue reports whether something was kept since first guesses were last held against what they rest on.
+func (s State) GuessesDue() bool { return s.checked != s.Teaching() }
+
+// restsNow is the mark of what first guesses rest on; empty where something was kept since it was found.
+func (s State) restsNow() string {
+	if s.GuessesDue() {
+		return ""
+	}
+	return s.rests
 }
 
 // Waiting are lots that wait for a first guess. It may be used on any goroutine.
@@ -48,6 +77,14 @@ func (w *Waiting) First(ids []int64) {
 	w.ids = order
 }
 
+// only leaves those that are wanted.
+func (w *Waiting) only(wanted func(int64) bool) int {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.ids = slices.DeleteFunc(w.ids, func(id int64) bool { return !wanted(id) })
+	return len(w.ids)
+}
+
 // next takes the lot that is wanted most.
 func (w *Waiting) next() int64 {
 	w.mu.Lock()
@@ -57,29 +94,48 @@ func (w *Waiting) next() int64 {
 	return id
 }
 
-// Guess values the lots that wait, of which the Board shows no figures, by as many workers as the desk has, and keeps the answers; lots
-// that can't be valued are passed over. It may run on any goroutine; seen is called now and then with the lots as they stand by then, one
-// call at a time. Errors: the book can't be read or written, or the work was cancelled.
-func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, seen func([]book.Entry)) error {
+// Guesses are the lots of the Board after some first guesses.
+type Guesses struct {
+	Entries []book.Entry
+	Moved   []string // numbers of the lots whose guess was made anew and moved
+	rests   string
+}
+
+// Guess values those of the lots that wait which have no figures on the Board, or a first guess that rests on what has changed since, by as
+// many workers as the desk has, and keeps the answers; lots that can't be valued are passed over. It may run on any goroutine; seen is
+// called now and then with the lots as they stand by then, one call at a time. Errors: the book can't be read or written, or the work was
+// cancelled.
+func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, seen func(Guesses)) error {
 	r, err := d.NewRating(ctx, f)
 	if err != nil {
 		return err
 	}
+	entries, err := d.Book.Entries(ctx)
+	if err != nil {
+		return err
+	}
+	before := map[int64]book.Entry{}
+	for _, e := range entries {
+		if outdated(e, r.rests) {
+			before[e.ID] = e
+		}
+	}
+	n := waiting.only(func(id int64) bool { _, is := before[id]; return is })
 	var one sync.Mutex
 	var told time.Time
 	tell := func() error {
 		entries, err := d.Book.Entries(ctx)
 		if err == nil {
-			seen(entries)
+			seen(Guesses{entries, movedSince(entries, before), r.rests})
 		}
 		told = time.Now()
 		return err
 	}
-	err = d.shared(len(waiting.ids), func() func(int) error {
+	err = d.shared(n, func() func(int) error {
 		mine := *r
 		mine.guesser = r.guesser.Beside()
 		return func(int) error {
-			if err := mine.note(ctx, waiting.next()); err != nil || !one.TryLock() {
+			if err := mine.note(ctx, before[waiting.next()]); err != nil || !one.TryLock() {
 				return err
 			}
 			defer one.Unlock()
@@ -95,20 +151,47 @@ func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, see
 	return tell()
 }
 
-// note values one lot and keeps the answer.
-func (r *Rating) note(ctx context.Context, id int64) error {
+// movedSince returns the numbers of the lots whose first guess has moved.
+func movedSince(entries []book.Entry, before map[int64]book.Entry) (numbers []string) {
+	for _, e := range entries {
+		if was, is := before[e.ID]; is && e.Answer != nil && e.Answer.Shift != nil && (was.Answer == nil || was.Answer.Rests != e.Answer.Rests) {
+			numbers = append(numbers, e.Number)
+		}
+	}
+	return numbers
+}
+
+// note values one lot and keeps the answer, with what it was where it rested on something else.
+func (r *Rating) note(ctx context.Context, before book.Entry) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	one, revision, err := r.Rate(ctx, id)
+	one, revision, err := r.Rate(ctx, before.ID)
 	if err != nil || one.Trouble != "" {
 		return err
 	}
-	return r.desk.Book.NoteAnswer(ctx, id, revision, one.Answer)
+	of := book.Answered{Lot: before.ID, Revision: revision, Rests: r.rests}
+	if was := before.Answer; was != nil && !was.Stale && was.Rests != "" && !sameBid(was.WalkAway, one.Answer.WalkAway) {
+		of.Shift = &book.Shift{Was: was.WalkAway}
+	}
+	return r.desk.Book.NoteAnswer(ctx, of, one.Answer)
 }
 
-// Guessed is the state with the Board as it stands after some first guesses; one that has moved on meanwhile is read again.
-func (s State) Guessed(entries []book.Entry) State {
-	s.Entries = entries
+// Guessed is the state with the Board as it stands after some first guesses.
+func (s State) Guessed(g Guesses) State {
+	s.Entries, s.rests = g.Entries, g.rests
+	return s
+}
+
+// GuessesChecked is the state once all first guesses rest on what there was at [State.Teaching]; those that moved are said.
+func (s State) GuessesChecked(teaching string, g Guesses) State {
+	s = s.Guessed(g)
+	if s.checked = teaching; len(g.Moved) > 0 {
+		more := ""
+		if n := len(g.Moved) - mostStayed; n > 0 {
+			more = fmt.Sprintf(" and %d more", n)
+		}
+		s = s.said("First guesses moved with what they rest on: " + strings.Join(g.Moved[:min(len(g.Moved), mostStayed)], ", ") + more + ".")
+	}
 	return s
 }

@@ -13,8 +13,13 @@ import (
 
 	"walkline/store/book"
 	"walkline/ui/desk"
+	"walkline/valuation"
+	"walkline/valuation/hidden"
 	"walkline/valuation/invoice"
+	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // What the Board lacks is guessed and called a first guess; a lot without a price stays without, and is not asked for again and again.
@@ -32,8 +37,8 @@ func TestTheBoardGetsFirstGuesses(t *testing.T) {
 	if len(ids) != 2 {
 		t.Fatalf("%d lots without figures", len(ids))
 	}
-	var seen []book.Entry
-	if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(e []book.Entry) { seen = e }); err != nil {
+	var seen desk.Guesses
+	if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(g desk.Guesses) { seen = g }); err != nil {
 		t.Fatal(err)
 	}
 	u.s = u.s.Guessed(seen)
@@ -82,8 +87,8 @@ func TestWhatComesInSightIsGuessedNext(t *testing.T) {
 	waits.Pace = 0
 	waits.First(ids[8:10])
 	var order []int64
-	see := func(entries []book.Entry) {
-		for _, e := range entries {
+	see := func(g desk.Guesses) {
+		for _, e := range g.Entries {
 			if !desk.Unrated(e) && !slices.Contains(order, e.ID) {
 				order = append(order, e.ID)
 			}
@@ -106,7 +111,7 @@ func TestTheBoardStandsWhileLotsAreGuessed(t *testing.T) {
 	waits := desk.NewWaiting(ids)
 	waits.Pace = time.Hour
 	shown := 0
-	err := u.Guess(t.Context(), u.s.Factors, waits, func([]book.Entry) { shown++ })
+	err := u.Guess(t.Context(), u.s.Factors, waits, func(desk.Guesses) { shown++ })
 	if err != nil || shown != 2 {
 		t.Errorf("%v, shown %d times, want 2", err, shown)
 	}
@@ -131,12 +136,12 @@ func TestWorkersGuessWhatOneGuesses(t *testing.T) {
 			busy.Wait()
 			return errors.Join(errs...)
 		}
-		var seen []book.Entry
-		if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(e []book.Entry) { seen = e }); err != nil {
+		var seen desk.Guesses
+		if err := u.Guess(t.Context(), u.s.Factors, desk.NewWaiting(ids), func(g desk.Guesses) { seen = g }); err != nil {
 			t.Fatal(err)
 		}
 		var all []book.Summary
-		for _, e := range seen {
+		for _, e := range seen.Entries {
 			all = append(all, *e.Answer)
 		}
 		answers = append(answers, all)
@@ -152,8 +157,128 @@ func TestGuessingIsCancelled(t *testing.T) {
 	u.enlist(runList, "North yard")
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	if err := u.Guess(ctx, u.s.Factors, desk.NewWaiting([]int64{u.s.Entries[0].ID}), func([]book.Entry) {}); err == nil ||
+	if err := u.Guess(ctx, u.s.Factors, desk.NewWaiting([]int64{u.s.Entries[0].ID}), func(desk.Guesses) {}); err == nil ||
 		!strings.Contains(err.Error(), "cancel") {
 		t.Errorf("%v", err)
+	}
+}
+
+// guessed has the lots guessed as the window does, and returns what came last.
+func (u *user) guessed(ids []int64) desk.Guesses {
+	u.t.Helper()
+	var last desk.Guesses
+	teaching := u.s.Teaching()
+	if err := u.Guess(u.t.Context(), u.s.Factors, desk.NewWaiting(ids), func(g desk.Guesses) { last = g }); err != nil {
+		u.t.Fatal(err)
+	}
+	u.s = u.s.GuessesChecked(teaching, last)
+	return last
+}
+
+// answers returns what the Board says of the lots, by id.
+func answers(s desk.State) map[int64]book.Summary {
+	out := map[int64]book.Summary{}
+	for _, e := range s.Entries {
+		if e.Answer != nil {
+			out[e.ID] = *e.Answer
+		}
+	}
+	return out
+}
+
+// What was learned since makes kept guesses anew, come to what guessing for the first time comes to; those that moved say so, and nothing
+// is made anew twice. What is taken back brings the guesses from before.
+func TestGuessesAreMadeAnewWhenSomethingWasLearned(t *testing.T) {
+	u, ids := dozen(t)
+	if !u.s.GuessesDue() {
+		t.Error("nothing is due before the first look")
+	}
+	first := u.guessed(ids)
+	if u.s.GuessesDue() || len(first.Moved) > 0 || len(answers(u.s)) != len(ids) {
+		t.Fatalf("guessed for the first time: due %v, moved %q, %d answers", u.s.GuessesDue(), first.Moved, len(answers(u.s)))
+	}
+	before := answers(u.s)
+	if u.guessed(ids); !reflect.DeepEqual(answers(u.s), before) {
+		t.Error("made anew although nothing was learned")
+	}
+	u.well(desk.EditShop("terms", func(shop *desk.Shop) { shop.Time.HoldingPerDay++ }))
+	if !u.s.GuessesDue() {
+		t.Error("a step that was kept is not looked at")
+	}
+	u.s.Factors.Resale = &learn.Bias{Factor: .8, Spread: 1, From: 9}
+	anew := u.guessed(ids)
+	after := answers(u.s)
+	if len(anew.Moved) == 0 || !strings.Contains(u.s.Notice, "First guesses moved with what they rest on: "+anew.Moved[0]) {
+		t.Fatalf("with lower prices %q moved, said %q", anew.Moved, u.s.Notice)
+	}
+	for _, e := range u.s.Entries {
+		was, is := before[e.ID], after[e.ID]
+		moved := !reflect.DeepEqual(was.WalkAway, is.WalkAway)
+		if was.Rests == is.Rests || is.Stale || moved != (is.Shift != nil) || moved != slices.Contains(anew.Moved, e.Number) ||
+			moved && !reflect.DeepEqual(is.Shift.Was, was.WalkAway) {
+			t.Errorf("lot %s: was %+v, is %+v, moved %q", e.Number, was, is, anew.Moved)
+		}
+	}
+	fresh, others := dozen(t)
+	fresh.s.Factors = u.s.Factors
+	fresh.guessed(others)
+	for i, id := range ids {
+		if a, b := after[id], answers(fresh.s)[others[i]]; !reflect.DeepEqual(a.WalkAway, b.WalkAway) || a.MeanProfit != b.MeanProfit {
+			t.Errorf("made anew %+v, for the first time %+v", a, b)
+		}
+	}
+	u.s.Factors = learn.Factors{}
+	if u.guessed(ids); !sameFigures(answers(u.s), before) {
+		t.Error("taken back, the guesses are not those from before")
+	}
+}
+
+func sameFigures(a, b map[int64]book.Summary) bool {
+	for id := range b {
+		if !reflect.DeepEqual(a[id].WalkAway, b[id].WalkAway) || a[id].MeanProfit != b[id].MeanProfit || a[id].Rests != b[id].Rests {
+			return false
+		}
+	}
+	return len(a) == len(b)
+}
+
+// What lots went for, what a survey found, a comparable, and an entry of the catalogue each make guesses anew; they know which is in sight.
+func TestWhatGuessesRestOn(t *testing.T) {
+	u, ids := dozen(t)
+	u.guessed(ids)
+	rests := answers(u.s)[ids[5]].Rests
+	for _, step := range []struct {
+		what string
+		do   func()
+	}{
+		{"a survey", func() {
+			u.well(desk.OpenLot(ids[0]), desk.EditLot("damage", func(c *valuation.Case) {
+				c.Damage = []lot.Damage{{Area: "12", Extent: "disabling", Depth: "structure"}}
+				c.Resale.Guess = &prob.Three{Low: 14000, Likely: 15000, High: 16000}
+			}))
+		}},
+		{"a result", func() {
+			u.well(desk.OpenLot(ids[0]))
+			u.valued()
+			u.well(desk.Go(desk.Live), desk.Call(250000), desk.RecordResult(lot.Lost))
+		}},
+		{"a catalogue entry", func() {
+			u.well(desk.EditOwn("a finding", func(o *valuation.Own) {
+				o.Currency = "USD"
+				o.Findings = append(o.Findings, hidden.Finding{ID: "smell"})
+			}))
+		}},
+	} {
+		step.do()
+		u.well(desk.Go(desk.Board))
+		if !u.s.GuessesDue() {
+			t.Errorf("%s is not looked at", step.what)
+		}
+		u.guessed(ids)
+		if now := answers(u.s)[ids[5]].Rests; now == rests {
+			t.Errorf("%s: guesses are not made anew", step.what)
+		} else {
+			rests = now
+		}
 	}
 }

@@ -25,7 +25,7 @@ func (l Later) rates() sale.Later {
 type PastYear struct {
 	Builds int     // that were sold in it, and of which all is known
 	Profit float64 // of one on average, own hours paid, in major units
-	Taken  float64 // share of the bays' days that they took, no more than 1
+	Taken  float64 // share of the bays' days that their work took, no more than 1
 }
 
 // Bay is what a bay kept free brings: the share of the time in which the next build finds use for it, times what one makes. It is the
@@ -38,7 +38,7 @@ func pastYear(list []book.Bought, cur money.Currency, bays int, today lot.Date) 
 	taken := 0
 	for _, b := range list {
 		ago, dated := b.Build.Dates.Sold.Days(today)
-		days, timed := b.Build.Dates.Bought.Days(b.Build.Dates.Sold)
+		days, timed := b.Build.Dates.Bought.Days(b.Build.Dates.WorkEnded())
 		if !b.Ours() || b.Currency != cur.Code || !dated || !timed || ago < 0 || ago >= 365 || days < 0 || b.Foretold == nil {
 			continue
 		}

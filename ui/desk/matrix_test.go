@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/cmd/wire/trial"
 	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/valuation"
@@ -86,11 +87,24 @@ func deeds() []deed {
 		"edit money":        desk.EditDay("amount coming in", func(d *desk.SaleDay) { d.In[0].Amount += 5000 }),
 		"money off":         desk.EditDay("money taken off", func(d *desk.SaleDay) { d.In = d.In[1:] }),
 		"money from builds": desk.TakeComing(), "past year": desk.TakePastYear(),
+		"rates of later": desk.EditDay("worth of a free hour", func(d *desk.SaleDay) { d.Later.Hour += 12 }),
+		"plan guesses":   desk.EditDay("first guesses", func(d *desk.SaleDay) { d.Guesses = !d.Guesses }),
+		"mark two":       desk.MarkLots(lot.LookedAt, tobid, built), "duplicate two": desk.DuplicateLots(tobid, built),
+		"remove two": desk.RemoveLots(tobid, built), "accept whole": desk.AcceptWhole("hours/body"),
+		"work ends": desk.EditBuild("finished", func(b *build.Build) { b.Dates.Finished = "2026-12-20" }),
 	} {
 		list = append(list, deed{name, func(u *user, _ int) { u.do(action) }})
 	}
-	return append(list,
+	return append(list, tables()...)
+}
+
+// tables are the deeds that take a table in.
+func tables() []deed {
+	return []deed{
 		deed{"run list", func(u *user, _ int) { u.enlist(runList, "Harrow Flats") }},
+		deed{"results", func(u *user, _ int) {
+			u.enlist("Lot,Year,Make,Model,Sold for,Currency\n14,2016,Tarn,Vole,3300,USD\n", "Harrow Flats")
+		}},
 		deed{"comparables", func(u *user, _ int) {
 			sheet, err := u.OpenSheet(u.t.Context(), []byte(prices), desk.Opening{Currency: "USD"})
 			if err != nil {
@@ -105,14 +119,18 @@ func deeds() []deed {
 				u.t.Fatal(err)
 			}
 			u.takePast(sheet)
-		}})
+		}},
+	}
 }
 
 // inMatrix returns a user with the two lots, of which the first has a photograph, a comparable of its own and a donor vehicle; what there
-// is
-// for their sale day, a jurisdiction and empty catalogues; and what past buys propose.
+// is for their sale day, a jurisdiction and empty catalogues; and what past buys propose.
 func inMatrix(t *testing.T) (*user, []learn.Proposal) {
-	u := newUser(t)
+	return atMatrix(t, &failing{Store: trial.Store(t)})
+}
+
+func atMatrix(t *testing.T, kept *failing) (*user, []learn.Proposal) {
+	u := &user{Desk: trial.Desk(kept), t: t, kept: kept}
 	u.Know.Jobs.Currency, u.Know.Risks.Currency = "USD", "USD"
 	u.start()
 	first, c := sound("14"), sound("27")

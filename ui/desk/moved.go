@@ -26,7 +26,8 @@ type Seen struct {
 	Revision  int64         `json:"revision"` // of the lot
 	Catalogue string        `json:"catalogue"`
 	Factors   string        `json:"factors"`
-	Prices    string        `json:"prices"` // the comparables that the lot draws
+	Prices    string        `json:"prices"`            // the comparables that the lot draws
+	Learned   string        `json:"learned,omitempty"` // of a first guess: results and surveys; empty: not said
 }
 
 // seenSetting is the beginning of the settings that keep the bids as they were last seen, by lot: no step of any history.
@@ -92,6 +93,9 @@ func (d *Desk) moved(ctx context.Context, s State, a valuation.Answer) State {
 	if len(a.Needs) > 0 {
 		now.Plan = ""
 	}
+	if know := d.Knowledge(); a.FirstGuess != nil {
+		now.Learned = mark(fmt.Sprint(know.Hammer), fmt.Sprint(know.Seen))
+	}
 	before, since := o.bid, o.bid == nil
 	if since {
 		before = o.seen
@@ -124,7 +128,8 @@ func (x Seen) since(now Seen) string {
 		changed bool
 		words   string
 	}{{x.Revision != now.Revision, "the lot"}, {x.Catalogue != now.Catalogue, "catalogues"}, {x.Factors != now.Factors, "learned factors"},
-		{x.Prices != now.Prices, "comparables"}} {
+		{x.Prices != now.Prices, "comparables"},
+		{x.Learned != "" && now.Learned != "" && x.Learned != now.Learned, "results and surveys"}} {
 		if part.changed {
 			why = append(why, part.words)
 		}

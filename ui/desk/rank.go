@@ -28,12 +28,12 @@ type Rated struct {
 type Rating struct {
 	desk    *Desk
 	factors learn.Factors
+	rests   string // mark of all this
 	guesser *valuation.Guesser
 }
 
 // NewRating returns a rating with the catalogues, the learned factors, the results of sales and the surveys as they are now. Errors: the
-// book can't be
-// read.
+// book can't be read.
 func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) {
 	list, err := d.Book.Builds(ctx)
 	if err != nil {
@@ -43,7 +43,8 @@ func (d *Desk) NewRating(ctx context.Context, f learn.Factors) (*Rating, error) 
 	if err := d.learnsPatterns(ctx); err != nil {
 		return nil, err
 	}
-	return &Rating{d, f, valuation.NewGuesser(d.Knowledge())}, nil
+	rests, err := d.restsOn(ctx, f)
+	return &Rating{d, f, rests, valuation.NewGuesser(d.Knowledge())}, err
 }
 
 // Rate values one lot of the book. Errors: the book can't be read.

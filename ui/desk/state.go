@@ -44,6 +44,10 @@ type State struct {
 	Build    *OpenBuild                    // the build that is shown; nil: the list of them
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
+
+	steps   int    // grows with each step that is done or taken back
+	rests   string // mark of what first guesses rest on, as last found; empty: not yet
+	checked string // what of the state that was found for; empty: for none
 }
 
 // Open is the lot on the worksheet.
@@ -52,6 +56,7 @@ type Open struct {
 	State    lot.State
 	Case     valuation.Case    // as it is kept, with the learned factors that are in force
 	Faults   []valuation.Fault // why the case can't be valued yet
+	Needs    []valuation.Need  // what a bid needs then beside them, as far as the catalogues tell
 	Valued   *Valued           // the last valuation; nil: none yet
 	Outline  *Valued           // work, risks and looks of a case that can't be valued since; nil: Valued has them
 	Problem  string            // why it could not be valued

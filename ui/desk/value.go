@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 
+	"walkline/store/book"
 	"walkline/valuation"
 )
 
@@ -53,7 +54,7 @@ func (d *Desk) Arrived(ctx context.Context, s State, id int64, revision int, v V
 	if next = d.moved(ctx, next, v.Answer); next.Trouble != s.Trouble {
 		return next
 	}
-	if err := d.Book.NoteAnswer(ctx, id, next.Open.kept.Revision, v.Answer); err != nil {
+	if err := d.Book.NoteAnswer(ctx, book.Answered{Lot: id, Revision: next.Open.kept.Revision, Rests: next.restsNow()}, v.Answer); err != nil {
 		return next.troubled("keep the answer for the Board", err)
 	}
 	return next

@@ -24,7 +24,7 @@ func (u uniform) CDF(x float64) float64 { return min(1, max(0, x/float64(u))) }
 func dayOf(n int) desk.DayPlan {
 	usd, _ := money.Lookup("USD")
 	p := desk.DayPlan{Sale: sale.Sale{Currency: usd, Purse: sale.Purse{Cash: 2_000_000, Hours: 500, Bays: 2},
-		In: []sale.Income{{Day: "2026-12-01", Amount: 123400}}}}
+		In: []sale.Income{{Day: "2026-12-01", Amount: 123400}}}, Frees: []desk.Freeing{{Day: "2026-11-30", Number: "7"}}}
 	for i := range n + 1 {
 		l := sale.Lot{ID: fmt.Sprint(i), Day: "2026-12-01", Worth: 600_000, WalkAway: ptr(money.Amount(550_000)),
 			Hammer: uniform(6000), Steps: []invoice.Step{{Step: 10_000}}}
@@ -56,7 +56,7 @@ func TestTheSalePlanReadsBackOnOnePage(t *testing.T) {
 		}
 		for _, want := range []string{"Sale plan", "2026-12-01 · USD", "Bid after a win", "100 first guess: 2019", "124 2019 Ostrane Pell",
 			"Leave lot 125.", "Never bid beyond the walk-away bid.", "A first guess rests on the list alone.", "20,000",
-			"Comes in on top: USD 1,234 from 2026-12-01.", "printed 2026-11-30"} {
+			"Comes in on top: USD 1,234 from 2026-12-01.", "free a bay: build 7 from 2026-11-30.", "printed 2026-11-30"} {
 			if !strings.Contains(pages[0], want) {
 				t.Errorf("%s: the plan lacks %q in %s", paper.Name, want, pages[0])
 			}
@@ -87,7 +87,7 @@ func TestAPlanOfNoneAndOfVeryMany(t *testing.T) {
 	}
 }
 
-// Many amounts are summed, with the days of the first and the last; a plan over several days says that its bays are not freed between them.
+// Many amounts and bays are summed, with the days of the first and the last; a plan over several days says what its own wins do to bays.
 func TestWhatComesInOverManyDaysIsSummed(t *testing.T) {
 	p := dayOf(3)
 	p.Sale.In = nil
@@ -96,11 +96,23 @@ func TestWhatComesInOverManyDaysIsSummed(t *testing.T) {
 	}
 	said := strings.Join(view.DayWords(&p), "\n")
 	if !strings.Contains(said, "Comes in on top: USD 1,000 in 5 amounts, from "+view.Day("2026-12-05")+" to "+view.Day("2027-01-02")+".") ||
-		strings.Contains(said, "frees no bay") {
+		strings.Contains(said, "bay for all these days") {
+		t.Error(said)
+	}
+	if p.Frees = []desk.Freeing{{Day: "2026-12-03", Number: "7"}}; !strings.Contains(strings.Join(view.DayWords(&p), "\n"),
+		"Their work over, these free a bay: build 7 from "+view.Day("2026-12-03")+".") {
+		t.Error(view.DayWords(&p))
+	}
+	for i := range 4 {
+		p.Frees = append(p.Frees, desk.Freeing{Day: lot.Date("2026-12-04").Plus(i), Number: "8"})
+	}
+	if said = strings.Join(view.DayWords(&p), "\n"); !strings.Contains(said, "Their work over, 5 builds free their bays, from "+
+		view.Day("2026-12-03")+" to "+view.Day("2026-12-07")+".") {
 		t.Error(said)
 	}
 	p.Lots[len(p.Lots)-1].Entry.SaleDate = "2026-12-08"
-	if said = strings.Join(view.DayWords(&p), "\n"); !strings.Contains(said, "A build sold between these days frees no bay in the plan.") {
+	if said = strings.Join(view.DayWords(&p), "\n"); !strings.Contains(said,
+		"A lot that is still to be won keeps its bay for all these days.") {
 		t.Error(said)
 	}
 }

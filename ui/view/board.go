@@ -215,6 +215,9 @@ func fillAnswer(cells []string, a book.Summary, p Purse) {
 			cells[columnLook] = p.Exact(p.Currency.FromMajor(*a.LookWorth)) + "/min"
 		}
 	}
+	if a.Shift != nil {
+		cells[columnBinds] += " (was " + Amount(p.Currency.Code, a.Shift.Was) + ")"
+	}
 	if a.Stale {
 		cells[columnBinds] += " (edited since)"
 	}

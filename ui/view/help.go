@@ -18,7 +18,8 @@ var help = map[string]string{
 	"Planned from":        "The lots of this day, and those of later days that are marked as bid, share what there is.",
 	"Cash to spend":       "What you can spend from this day on, invoices and work together. What builds in hand still take comes off first.",
 	"Your hours to spend": "Your hours until you want to be done with what you buy. Builds in hand come off first.",
-	"Bays in all":         "Every build in hand has one; the rest is free for lots that you win.",
+	"Bays in all": "A build takes a bay until its work ends (finished on). Not entered yet: until the day by which nine in ten are " +
+		"done.",
 	"Money that comes in": "What builds or others pay you between the sale days. It counts for lots of its day and of later days.",
 	"Worth of a free bay": "What a bay that you keep free brings at the sales to come. Today a win must bring more than that.",
 	"Of a free hour":      "What an hour of yours that you keep brings at the sales to come. At 0 only today's lots count.",
@@ -236,8 +237,9 @@ var help = map[string]string{
 	"Walk-away bid by plan":    "Each plan has a bid of its own under the same house rules. The highest one is the answer.",
 
 	// Columns
-	"Walk-away bid":    "The largest bid that keeps every house rule. One step more breaks one.",
-	"Set by":           "The house rule that the next bid would break first.",
+	"Walk-away bid": "The largest bid that keeps every house rule. One step more breaks one.",
+	"Set by": "The house rule that the next bid would break first. Behind it (was …): a first guess that moved when results, surveys, " +
+		"factors, comparables or catalogue changed.",
 	"Chance of a loss": "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Sold for":         "Brought from what was asked to what it sells for.",
 	"By mileage":       "What the difference in mileage to this lot is worth.",
@@ -258,7 +260,7 @@ var help = map[string]string{
 	"Expected":         "Its chance times what it costs.",
 	"Plan":             "What the bid is for: the plan with the highest walk-away bid.",
 	"Worth a look": "What a minute of looking at the lot brings on average, in money: with the damage known you bid more for the good ones " +
-		"and leave the bad ones. Sort by it to see what to look at next. A first guess knows the results and surveys from before it was made.",
+		"and leave the bad ones. Sort by it to see what to look at next. A first guess is made anew when what it rests on changes.",
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",

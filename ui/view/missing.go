@@ -25,7 +25,7 @@ func StillMissing(o desk.Open) []Missing {
 			all = append(all, m)
 		}
 	}
-	needs := o.Case.Missing()
+	needs := append(o.Case.Missing(), o.Needs...)
 	if o.Valued != nil && o.Fresh {
 		needs = o.Valued.Answer.Needs
 	}

@@ -66,8 +66,11 @@ func DayWords(p *desk.DayPlan) []string {
 	if in := comingWords(p, purse); in != "" {
 		words = slices.Insert(words, 2, in)
 	}
+	if free := freeWords(p); free != "" {
+		words = append(words, free)
+	}
 	if last := len(p.Lots) - 1; last > 0 && p.Lots[0].Entry.SaleDate != p.Lots[last].Entry.SaleDate {
-		words = append(words, "A build sold between these days frees no bay in the plan.")
+		words = append(words, "A lot that is still to be won keeps its bay for all these days. Once the win is recorded, its work's end counts.")
 	}
 	words = append(words, laterWords(p, purse)...)
 	if leave := Left(p); len(leave) > 0 {
@@ -113,6 +116,23 @@ func comingWords(p *desk.DayPlan, purse Purse) string {
 			Day(slices.Max(days)))
 	}
 	return "Comes in on top: " + strings.Join(parts, "; ") + "."
+}
+
+// freeWords says which bays come free and from when on; none: nothing.
+func freeWords(p *desk.DayPlan) string {
+	var parts []string
+	var days []lot.Date
+	for _, f := range p.Frees {
+		parts, days = append(parts, "build "+f.Number+" from "+Day(f.Day)), append(days, f.Day)
+	}
+	switch {
+	case len(parts) == 0:
+		return ""
+	case len(parts) > mostComing:
+		return fmt.Sprintf("Their work over, %d builds free their bays, from %s to %s.", len(parts), Day(slices.Min(days)),
+			Day(slices.Max(days)))
+	}
+	return "Their work over, these free a bay: " + strings.Join(parts, "; ") + "."
 }
 
 // laterWords says what is kept counts for, and what the past year says of it.

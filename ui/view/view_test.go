@@ -103,6 +103,14 @@ func TestBoardCells(t *testing.T) {
 	if guess[3] != "USD 520" || guess[5] != "first guess: chance of a loss" || guess[12] != "7.05/min" {
 		t.Errorf("a first guess: %q", guess)
 	}
+	walk := money.Amount(52000)
+	for was, want := range map[*money.Amount]string{nil: " (was do not bid)", &walk: " (was 520)"} {
+		e := book.Entry{Currency: "USD", Answer: &book.Summary{Decision: "do_not_bid", Binding: "loss_chance",
+			Said: book.Said{FirstGuess: true, Shift: &book.Shift{Was: was}}}}
+		if got := view.List([]book.Entry{e}).Rows(view.Filter{})[0].Cells()[5]; !strings.HasSuffix(got, want) {
+			t.Errorf("a first guess that moved: %q, want %q", got, want)
+		}
+	}
 	if last := rows[5][11]; last != "lost, archived" {
 		t.Errorf("state %q", last)
 	}

@@ -78,6 +78,15 @@ type Dates struct {
 	Sold      lot.Date `json:"sold"`
 }
 
+// WorkEnded returns the day from which nothing is worked on the vehicle any more: that of its sale where the end of the work is missing;
+// empty: neither is entered.
+func (d Dates) WorkEnded() lot.Date {
+	if d.Finished.Known() {
+		return d.Finished
+	}
+	return d.Sold
+}
+
 // Sale is what the vehicle brought, whole or in parts.
 type Sale struct {
 	Price      *money.Amount `json:"price"`       // nil: not sold, or not known

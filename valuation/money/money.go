@@ -19,6 +19,10 @@ type Currency struct {
 	Digits int32
 }
 
+// Unsaid stands in where no known currency is said, so that what else is wrong is found all the same: amounts keep the most minor digits
+// that any currency has.
+var Unsaid = Currency{Digits: 4}
+
 // minorDigits holds the exponents that differ from 2. Source: ISO 4217 table A.1.
 var minorDigits = map[string]int32{
 	"BIF": 0, "CLP": 0, "DJF": 0, "GNF": 0, "ISK": 0, "JPY": 0, "KMF": 0, "KRW": 0, "PYG": 0, "RWF": 0, "UGX": 0,

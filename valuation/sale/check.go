@@ -23,7 +23,8 @@ const (
 	mostLater = 1e9
 )
 
-// Check returns every fault of the sale, where money comes in also a lot without a day; none means that New is safe. The laws of the hammer
+// Check returns every fault of the sale, where something comes in also a lot without a day; none means that New is safe. The laws of the
+// hammer
 // price are their owner's to check.
 func (s Sale) Check() []Fault {
 	c := checking{cur: s.Currency}
@@ -33,14 +34,7 @@ func (s Sale) Check() []Fault {
 	c.number("later.cash", s.Later.Cash, mostLater)
 	c.number("later.hour", s.Later.Hour, mostLater)
 	c.number("later.bay", s.Later.Bay, mostLater)
-	if len(s.In) > mostLots {
-		c.add("cash_in", len(s.In), fmt.Sprintf("no more than %d amounts", mostLots))
-	}
-	for i, in := range s.In {
-		at := fmt.Sprintf("cash_in[%d].", i)
-		c.amount(at+"amount", in.Amount)
-		c.day(at+"day", in.Day, true)
-	}
+	c.comesIn(s)
 	if len(s.Lots) > mostLots {
 		c.add("lots", len(s.Lots), fmt.Sprintf("no more than %d lots", mostLots))
 	}
@@ -51,7 +45,7 @@ func (s Sale) Check() []Fault {
 			c.add(at+"id", fmt.Sprintf("%q", l.ID), "an id of its own")
 		}
 		seen[l.ID] = true
-		c.day(at+"day", l.Day, len(s.In) > 0)
+		c.day(at+"day", l.Day, len(s.In)+len(s.Freed) > 0)
 		if i > 0 && l.Day < s.Lots[i-1].Day {
 			c.add(at+"day", l.Day, "no day before that of the lot that runs before it")
 		}
@@ -62,6 +56,26 @@ func (s Sale) Check() []Fault {
 		}
 	}
 	return c.faults
+}
+
+// comesIn checks the money that comes in and the bays that come free.
+func (c *checking) comesIn(s Sale) {
+	if len(s.In) > mostLots {
+		c.add("cash_in", len(s.In), fmt.Sprintf("no more than %d amounts", mostLots))
+	}
+	for i, in := range s.In {
+		at := fmt.Sprintf("cash_in[%d].", i)
+		c.amount(at+"amount", in.Amount)
+		c.day(at+"day", in.Day, true)
+	}
+	if len(s.Freed) > mostLots {
+		c.add("bays_free", len(s.Freed), fmt.Sprintf("no more than %d days", mostLots))
+	}
+	for i, f := range s.Freed {
+		at := fmt.Sprintf("bays_free[%d].", i)
+		c.number(at+"bays", float64(f.Bays), mostBays)
+		c.day(at+"day", f.Day, true)
+	}
 }
 
 // checking collects faults.

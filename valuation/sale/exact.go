@@ -33,12 +33,13 @@ func (e *exact) at(i int, s state) float64 {
 	if i == len(e.offers) || s.bays < 1 || e.over() {
 		return 0
 	}
-	s.bays = e.rooms[i].wins(s)
-	if s.bays == 0 {
+	wins := e.rooms[i].wins(s)
+	if wins == 0 {
 		return 0
 	}
-	s = e.rooms[i].capped(s, s.bays)
-	if s.bays == 1 {
+	s.bays = e.rooms[i].told(s, wins)
+	s = e.rooms[i].capped(s, wins)
+	if wins == 1 {
 		s = e.edges.floor(s)
 	}
 	v, known := e.known[i][s]

@@ -41,8 +41,9 @@ func newGrid(offers []offer, reserve state) *grid {
 		thin[i] = offers[i].thin(gridGroups)
 	}
 	g := &grid{rooms: rooms(offers, max(1, reserve.bays)), v: make([][]float64, len(offers)+1)}
-	g.bays = max(1, g.rooms[0].wins(reserve))
-	g.lay(offers, g.rooms[0].capped(reserve, g.bays))
+	wins := max(1, g.rooms[0].wins(reserve))
+	g.bays = max(1, g.rooms[0].told(reserve, wins))
+	g.lay(offers, g.rooms[0].capped(reserve, wins))
 	cells := g.bays * g.cash.nodes * g.hours.nodes
 	g.v[len(offers)] = make([]float64, cells)
 	for i := len(offers) - 1; i >= 0; i-- {
@@ -104,7 +105,7 @@ func (g *grid) at(i int, s state) float64 {
 	if i == len(g.v)-1 {
 		return 0
 	}
-	bays := min(g.bays, g.rooms[i].wins(s))
+	bays := min(g.bays, g.rooms[i].told(s, g.rooms[i].wins(s)))
 	if bays < 1 {
 		return 0
 	}

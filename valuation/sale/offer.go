@@ -13,6 +13,7 @@ type offer struct {
 	need   []int64   // cash that a win at that price takes
 	most   []int64   // the greatest need so far: the cash that a bid of it asks for
 	owed   int64     // cash of the state that comes in only after this lot
+	bound  int       // bays of the state that come free only after this lot
 	gain   []float64 // profit of a win at that price
 	chance []float64 // of that price
 	best   []float64 // the greatest mean profit of a bid so far, when nothing follows
@@ -70,7 +71,7 @@ func (o *offer) span() {
 
 // affordable returns how many of the legal bids, from the lowest on, the state allows.
 func (o *offer) affordable(s state) int {
-	if s.bays < 1 || s.hours < o.hours || s.cash < o.owed {
+	if s.bays <= o.bound || s.hours < o.hours || s.cash < o.owed {
 		return 0
 	}
 	return sort.Search(len(o.most), func(k int) bool { return o.most[k]+o.owed > s.cash })
@@ -87,7 +88,7 @@ func (o *offer) mean(count int) (profit, chance float64) {
 
 // thin returns the offer with runs of prices gathered so that about groups remain, each with its mean gain and need.
 func (o *offer) thin(groups int) offer {
-	t := offer{hours: o.hours, owed: o.owed, live: o.live}
+	t := offer{hours: o.hours, owed: o.owed, bound: o.bound, live: o.live}
 	size := max(1, (o.last-o.first+groups-1)/groups)
 	for from := o.first; from < o.last; from += size {
 		to := min(from+size, o.last)

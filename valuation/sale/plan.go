@@ -24,7 +24,7 @@ func New(s Sale) *Plan {
 		effort = usualEffort
 	}
 	start := p.start()
-	e := newExact(p.offers, max(0, s.Bays)+1, effort)
+	e := newExact(p.offers, max(0, p.reserve().bays), effort)
 	for _, more := range append(extras(s.Currency), state{}) {
 		e.at(0, start.plus(more))
 	}
@@ -41,48 +41,53 @@ func layOut(s Sale) *Plan {
 	p := &Plan{sale: s, offers: make([]offer, len(s.Lots))}
 	for i, l := range s.Lots {
 		p.offers[i] = newOffer(l, s.Later, s.Currency)
-		p.offers[i].owed = int64(s.between(l.Day, s.Lots[len(s.Lots)-1].Day))
+		cash, bays := s.between(l.Day, s.Lots[len(s.Lots)-1].Day)
+		p.offers[i].owed, p.offers[i].bound = int64(cash), bays
 	}
 	return p
 }
 
-// between returns what comes in after a day, up to another.
-func (s Sale) between(day, last lot.Date) (sum money.Amount) {
+// between returns the cash that comes in and the bays that come free after a day, up to another.
+func (s Sale) between(day, last lot.Date) (cash money.Amount, bays int) {
 	for _, in := range s.In {
 		if in.Day > day && in.Day <= last {
-			sum += in.Amount
+			cash += in.Amount
 		}
 	}
-	return sum
+	for _, f := range s.Freed {
+		if f.Day > day && f.Day <= last {
+			bays += f.Bays
+		}
+	}
+	return cash, bays
 }
 
-// InHand returns the cash that there is when the first lot to come runs.
-func (s Sale) InHand() money.Amount {
+// InHand returns what there is when the first lot to come runs.
+func (s Sale) InHand() Purse {
 	if len(s.Lots) == 0 {
-		return s.Cash
+		return s.Purse
 	}
-	return s.Cash + s.between("", s.Lots[0].Day)
+	cash, bays := s.between("", s.Lots[0].Day)
+	return Purse{s.Cash + cash, s.Hours, s.Bays + bays}
 }
 
 // start returns the state before the first lot.
 func (p *Plan) start() state {
-	purse := p.sale.Purse
-	purse.Cash = p.sale.InHand()
-	return p.state(0, purse)
+	return p.state(0, p.sale.InHand())
 }
 
-// state returns what is left before a lot as the values have it: with the cash that comes in later.
+// state returns what is left before a lot as the values have it: with what comes in later.
 func (p *Plan) state(lot int, left Purse) state {
 	s := state{int64(left.Cash), ticks(left.Hours), left.Bays}
 	if lot < len(p.offers) {
-		s.cash += p.offers[lot].owed
+		s.cash, s.bays = s.cash+p.offers[lot].owed, s.bays+p.offers[lot].bound
 	}
 	return s
 }
 
 // purse returns what is in hand before a lot.
 func (p *Plan) purse(lot int, s state) Purse {
-	return Purse{money.Amount(s.cash - p.offers[lot].owed), fromTicks(s.hours), s.bays}
+	return Purse{money.Amount(s.cash - p.offers[lot].owed), fromTicks(s.hours), s.bays - p.offers[lot].bound}
 }
 
 // extras are a thousand of cash, ten hours and a bay.

@@ -6,7 +6,7 @@ import "slices"
 type state struct {
 	cash  int64 // minor units, with all that comes in later: so it falls by wins alone
 	hours int64 // millionths
-	bays  int
+	bays  int   // with all that come free later
 }
 
 // after returns the state after a win of the offer at its k-th price.
@@ -19,6 +19,7 @@ type room struct {
 	leastCash, leastHours []int64 // of the lots that can pay
 	mostCash, mostHours   []int64 // of all lots
 	owed                  int64   // cash that comes in after the first of them
+	bound                 int     // bays that come free after it
 }
 
 // rooms returns the room before each lot, for no more wins than wins.
@@ -33,7 +34,8 @@ func rooms(offers []offer, wins int) []room {
 		if o.live {
 			leastCash, leastHours = ordered(leastCash, slices.Min(o.need[o.first:o.last])), ordered(leastHours, o.hours)
 		}
-		out[i] = room{sums(leastCash, wins, 1), sums(leastHours, wins, 1), sums(mostCash, wins, -1), sums(mostHours, wins, -1), o.owed}
+		out[i] = room{sums(leastCash, wins, 1), sums(leastHours, wins, 1), sums(mostCash, wins, -1), sums(mostHours, wins, -1),
+			o.owed, o.bound}
 	}
 	return out
 }
@@ -64,6 +66,14 @@ func (r *room) wins(s state) int {
 		}
 	}
 	return max(0, most)
+}
+
+// told returns the bays that lots to come can tell apart where there is room for so many wins: those beyond are never waited for.
+func (r *room) told(s state, wins int) int {
+	if wins == 0 {
+		return 0
+	}
+	return min(s.bays, wins+r.bound)
 }
 
 // capped returns the state without the cash and hours that so many wins cannot use.

@@ -12,7 +12,7 @@ type Law interface{ CDF(x float64) float64 }
 // Lot is one lot to come, as the plan sees it.
 type Lot struct {
 	ID       string
-	Day      lot.Date      // on which it runs; has to stand where cash comes in
+	Day      lot.Date      // on which it runs; has to stand where something comes in
 	Worth    money.Amount  // the greatest invoice total at which the lot breaks even
 	WalkAway *money.Amount // nil: do not bid
 	Beside   money.Amount  // cash that a win takes beyond its invoice; it is in Worth already
@@ -48,6 +48,12 @@ type Income struct {
 	Amount money.Amount
 }
 
+// Freed is bays that come free between the lots: they are there for lots of its day and of later days.
+type Freed struct {
+	Day  lot.Date
+	Bays int
+}
+
 // Later is the profit that a unit brings when it is kept for the next sale: of a major unit of cash, an hour, a bay.
 type Later struct {
 	Cash, Hour, Bay float64
@@ -58,6 +64,7 @@ type Sale struct {
 	Currency money.Currency
 	Purse             // before what comes in
 	In       []Income // in any order
+	Freed    []Freed  // in any order
 	Later    Later
 	Lots     []Lot
 	Effort   int // the most prices that the exact program looks at, 0 for the usual; beyond it the grid stands in

@@ -76,6 +76,7 @@ type Outcome struct {
 	HiddenLabour     []float64 // of Labour, that for hidden damage
 	Freight, Storage []float64
 	Days, Holding    []float64
+	InBay            []float64 // of Days, those until the work ends
 	Cash             []float64 // money out before the sale beside the invoice: no own labour, no capital cost
 	Cost             []float64 // Repair + Hidden + Freight + Storage + Holding
 	strata           strata
@@ -168,14 +169,15 @@ func (o *Outcome) gather(l *Lot, known, hurt sum, yard, queue, selling []float64
 	col := func() []float64 { return make([]float64, l.N) }
 	o.Repair, o.Hidden, o.HiddenLabour = known.cost, hurt.cost, hurt.labour
 	o.Labour, o.Hours, o.Storage = known.labour, known.hours, col() // added up below
-	o.Days, o.Holding, o.Cash, o.Cost = col(), col(), col(), col()
+	o.Days, o.InBay, o.Holding, o.Cash, o.Cost = col(), col(), col(), col(), col()
 	daysAnHour := 7 / l.Time.HoursPerWeek
 	for i := range o.Days {
 		work := (known.hours[i] + hurt.hours[i]) * daysAnHour
 		o.Labour[i] += hurt.labour[i]
 		o.Hours[i] += hurt.hours[i]
 		o.Storage[i] = max(0, yard[i]-l.Storage.FreeDays) * l.Storage.PerDay
-		o.Days[i] = max(known.days[i], work) + hurt.days[i] + queue[i] + selling[i]
+		o.InBay[i] = max(known.days[i], work) + hurt.days[i]
+		o.Days[i] = o.InBay[i] + queue[i] + selling[i]
 		o.Holding[i] = o.Days[i] * l.Time.HoldingPerDay
 		o.Cost[i] = o.Repair[i] + o.Hidden[i] + o.Freight[i] + o.Storage[i] + o.Holding[i]
 		o.Cash[i] = o.Cost[i] - o.Labour[i]
