@@ -38,14 +38,6 @@ func (w *Window) lookAt(key string) {
 	}
 }
 
-// revalue values the lots of the Board with the factors in force, away from the window.
-func (w *Window) revalue() {
-	factors := w.state.Factors
-	task.Start(w.runner, task.Order[bool]{Key: "revalue",
-		Work: func(ctx context.Context) (bool, error) { return true, w.desk.Revalue(ctx, factors) },
-		Show: func(_ bool, err error) { w.failed("value the open lots with the new factors", err) }})
-}
-
 // replay tries today's factors on every past lot; the notice says how far it is.
 func (w *Window) replay() {
 	if w.state.Record == nil {

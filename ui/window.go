@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"reflect"
 	"sync"
 	"time"
 
@@ -178,9 +177,6 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.show(action(context.Background(), before))
 		if before.Place != w.state.Place || (before.Build == nil) != (w.state.Build == nil) {
 			w.focusPage()
-		}
-		if !reflect.DeepEqual(before.Factors, w.state.Factors) {
-			w.revalue()
 		}
 		w.keepStand()
 		w.value()

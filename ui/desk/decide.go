@@ -160,28 +160,6 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 	return ""
 }
 
-// Revalue values every lot that is still to be bid for with the factors in force, but for first guesses, which [Desk.Guess] makes anew,
-// and keeps the answers for the Board. It
-// touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
-func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) error {
-	entries, err := d.Book.Entries(ctx)
-	if err != nil {
-		return err
-	}
-	for _, e := range entries {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		if !tobid(e) || e.Answer == nil || e.Answer.FirstGuess {
-			continue
-		}
-		if err := d.revalue(ctx, factors, e.ID); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // revalue values one lot as it stands and keeps the answer for the Board; one that can't be valued has no answer to keep.
 func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) error {
 	l, err := d.Book.Lot(ctx, id)

@@ -208,7 +208,7 @@ func TestGuessesAreMadeAnewWhenSomethingWasLearned(t *testing.T) {
 	u.s.Factors.Resale = &learn.Bias{Factor: .8, Spread: 1, From: 9}
 	anew := u.guessed(ids)
 	after := answers(u.s)
-	if len(anew.Moved) == 0 || !strings.Contains(u.s.Notice, "First guesses moved with what they rest on: "+anew.Moved[0]) {
+	if len(anew.Moved) == 0 || !strings.Contains(u.s.Notice, "Bids moved with what they rest on: "+anew.Moved[0]) {
 		t.Fatalf("with lower prices %q moved, said %q", anew.Moved, u.s.Notice)
 	}
 	for _, e := range u.s.Entries {

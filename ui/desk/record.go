@@ -11,7 +11,6 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
-	"walkline/valuation/lot"
 )
 
 // TrackRecord is the track record: how the forecasts did, and what past buys would change.
@@ -197,7 +196,7 @@ func (d *Desk) openLots(ctx context.Context) ([]book.Lot, error) {
 	}
 	var out []book.Lot
 	for _, e := range entries {
-		if !tobid(e) {
+		if !ToBid(e) {
 			continue
 		}
 		l, err := d.Book.Lot(ctx, e.ID)
@@ -228,11 +227,6 @@ func (d *Desk) effects(ctx context.Context, lots []book.Lot, r TrackRecord, p le
 		out = append(out, x)
 	}
 	return out, nil
-}
-
-// tobid reports whether the lot is still to be bid for.
-func tobid(e book.Entry) bool {
-	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
 }
 
 // Shown returns the state with the effects of a proposal that have come back.

@@ -46,7 +46,7 @@ type State struct {
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
 
 	steps   int    // grows with each step that is done or taken back
-	rests   string // mark of what first guesses rest on, as last found; empty: not yet
+	rests   string // mark of what bids rest on, as last found; empty: not yet
 	checked string // what of the state that was found for; empty: for none
 }
 

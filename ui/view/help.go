@@ -238,7 +238,7 @@ var help = map[string]string{
 
 	// Columns
 	"Walk-away bid": "The largest bid that keeps every house rule. One step more breaks one.",
-	"Set by": "The house rule that the next bid would break first. Behind it (was …): a first guess that moved when results, surveys, " +
+	"Set by": "The house rule that the next bid would break first. Behind it (was …): a bid that moved when results, surveys, " +
 		"factors, comparables or catalogue changed.",
 	"Chance of a loss": "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Sold for":         "Brought from what was asked to what it sells for.",
