@@ -63,10 +63,7 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 	if err != nil {
 		return out, err
 	}
-	c = c.ByList()
-	if c.Unlooked() {
-		c.Run.Scenarios = valuation.ListScenarios
-	}
+	c = asListed(c)
 	out.Case = c
 	if faults := c.Check(); len(faults) > 0 {
 		out.Trouble = faults[0].Error()
@@ -78,6 +75,14 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 	}
 	out.Answer = a
 	return out, nil
+}
+
+// asListed returns a lot as the Board and the plan of the day value it, so that both say the same of it.
+func asListed(c valuation.Case) valuation.Case {
+	if c = c.ByList(); c.Unlooked() {
+		c.Run.Scenarios = valuation.ListScenarios
+	}
+	return c
 }
 
 // Rank values the lots of a list in their order: those of the book that the list means with what is known of them, the others as the list

@@ -42,7 +42,7 @@ type LiveOdd struct {
 // The odds of the walk-away bid, whatever bid the others are of.
 const (
 	liveWin  = "Win at walk-away"
-	liveGain = "Gain of bidding"
+	liveGain = "Gain at walk-away"
 	liveFrom = "Both go by"
 )
 
