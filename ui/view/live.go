@@ -118,6 +118,9 @@ func (v *Live) know(o desk.Open, p Purse) {
 	v.At = "At a bid of " + p.Show(b)
 	chance, gain := odds(a, p)
 	v.Odds, v.Plan = append(liveOdds(p, at), LiveOdd{liveWin, chance, false}, LiveOdd{liveGain, gain, false}), planWords(a)
+	if v.Plan == "" && unpriced(o.Valued.Of) != "" {
+		v.Plan = "Only a rebuild is priced."
+	}
 	if a.WinFrom != "" {
 		v.Odds = append(v.Odds, LiveOdd{liveFrom, a.WinFrom, false})
 	}
