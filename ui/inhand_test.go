@@ -88,7 +88,8 @@ func TestTheMenuMeansTheBuildOnScreen(t *testing.T) {
 		w, live, built := onBuild(t)
 		w.run(t, words)
 		after, _ := w.desk.Book.Lot(t.Context(), built)
-		if other, _ := w.desk.Book.Lot(t.Context(), live); other.State == lot.Lost || other.State == lot.Passed || other.Removed || other.Archived {
+		if other, _ := w.desk.Book.Lot(t.Context(), live); other.State == lot.Lost || other.State == lot.Passed || other.Removed ||
+			other.Archived {
 			t.Errorf("%s: lot 211 was changed", words)
 		}
 		if after.State == lot.Won && !after.Archived && !after.Removed || (w.state.Build == nil) != gone {
@@ -99,7 +100,8 @@ func TestTheMenuMeansTheBuildOnScreen(t *testing.T) {
 			t.Errorf("%s, undone: %v %s", words, err, again.State)
 		}
 		w.redo()
-		if again, _ := w.desk.Book.Lot(t.Context(), built); again.State != after.State || again.Archived != after.Archived || again.Removed != after.Removed {
+		if again, _ := w.desk.Book.Lot(t.Context(), built); again.State != after.State || again.Archived != after.Archived ||
+			again.Removed != after.Removed {
 			t.Errorf("%s, done again: %s", words, again.State)
 		}
 	}

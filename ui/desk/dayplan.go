@@ -229,6 +229,9 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 		return one, false, "its money is " + c.Currency + "; nothing converts it.", nil
 	}
 	if faults := c.Check(); len(faults) > 0 {
+		if faults[0].Key == "resale" {
+			return one, false, "it has no resale price yet. Import comparables or enter your guess on its worksheet.", nil
+		}
 		return one, false, faults[0].Error(), nil
 	}
 	a, odds, err := p.desk.memory().Weigh(c, p.know)

@@ -65,7 +65,8 @@ func TestTheDayIsPlannedBySolverOfTheTerminal(t *testing.T) {
 	}
 }
 
-// With enough of everything the plan bids the walk-away bid, and what it expects of a lot is what the Board says: one figure, whether or not
+// With enough of everything the plan bids the walk-away bid, and what it expects of a lot is what the Board says: one figure, whether or
+// not
 // anybody has looked, and with capital that each price ties up.
 func TestThePlanExpectsWhatTheBoardSays(t *testing.T) {
 	u, ids := planning(t)
@@ -89,7 +90,8 @@ func TestThePlanExpectsWhatTheBoardSays(t *testing.T) {
 	}
 	for i, id := range ids {
 		said, b := board[id], p.Answer.Lots[i]
-		if b.Bid == nil || *b.Bid != *said.WalkAway || math.Abs(b.Expected-*said.ExpectedGain) > .02 || math.Abs(b.WinChance-*said.WinChance) > 1e-9 {
+		if b.Bid == nil || *b.Bid != *said.WalkAway || math.Abs(b.Expected-*said.ExpectedGain) > .02 ||
+			math.Abs(b.WinChance-*said.WinChance) > 1e-9 {
 			t.Errorf("lot %d: the plan bids %v and expects %v, the Board says %v and %v", id, *b.Bid, b.Expected, *said.WalkAway, *said.ExpectedGain)
 		}
 	}

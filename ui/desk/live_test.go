@@ -109,7 +109,8 @@ func TestAWonLotBeginsItsBuild(t *testing.T) {
 }
 
 // A slip is often seen when the next lot is already up: undo goes back to the lot.
-// A lot whose price nobody heard is lost all the same, and one that is withdrawn is passed; each is one step, and undo takes back just that.
+// A lot whose price nobody heard is lost all the same, and one that is withdrawn is passed; each is one step, and undo takes back just
+// that.
 func TestALotIsLostWithoutItsPriceOrWithdrawn(t *testing.T) {
 	for state, said := range map[lot.State]string{lot.Lost: "Recorded: lot 27 lost. Ctrl+Z takes it back. If you hear its price",
 		lot.Passed: "Recorded: lot 27 passed. Ctrl+Z"} {

@@ -162,7 +162,8 @@ func TestOneKeyRecordsAndTurns(t *testing.T) {
 	h := at(t, small)
 	h.press(fyne.KeyUp)
 	h.types("wLxnP")
-	if !slices.Equal(h.Steps, []string{"won", "lost", "passed"}) || !slices.Equal(h.lots, []string{"28", "27"}) || h.State.Open.State != lot.Passed {
+	if !slices.Equal(h.Steps, []string{"won", "lost", "passed"}) || !slices.Equal(h.lots, []string{"28", "27"}) ||
+		h.State.Open.State != lot.Passed {
 		t.Errorf("recorded %v as %s, turned to %v", h.Steps, h.State.Open.State, h.lots)
 	}
 	h.window.Canvas().Unfocus()

@@ -264,7 +264,8 @@ var help = map[string]string{
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
 	"Chance, today's bid": "How often the hammer falls at or below today's bid. The Board says it of the walk-away bid.",
-	"Gain, today's bid": "The profit on average of bidding up to today's bid: nothing when another bidder takes it. At the walk-away bid it is the " +
+	"Gain, today's bid": "The profit on average of bidding up to today's bid: nothing when another bidder takes it. At the walk-away bid " +
+		"it is the " +
 		"expected gain of the Board.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Loss chance":   "How often, of all outcomes at the walk-away bid, you end below zero.",

@@ -25,7 +25,8 @@ func TestLiveStopsAtTodaysBid(t *testing.T) {
 	o := weighed(t)
 	walk := *o.Valued.Answer.WalkAway
 	today := walk - 4*2500
-	for at, want := range map[money.Amount]string{0: "left", today - 2500: "1 step left", today: "no step left", today + 1: "STOP", walk: "STOP"} {
+	for at, want := range map[money.Amount]string{0: "left", today - 2500: "1 step left", today: "no step left", today + 1: "STOP",
+		walk: "STOP"} {
 		v := view.NewLive(planned(o, at, sale.Bid{Bid: &today, By: sale.NoCash}))
 		if !strings.HasSuffix(v.Steps, want) || v.Stop != (want == "STOP") || v.Name != "Today's bid" ||
 			v.Limit != view.NewPurse("USD").Exact(today) || v.Beside != "; walk-away "+view.NewPurse("USD").Exact(walk) ||
