@@ -13,14 +13,14 @@ import (
 // guessing is the key of the first guesses: whatever is done in the window begins them anew, of what is still without.
 const guessing = "guesses"
 
-// looking is how long the window stands idle until first guesses that have their figures are held against what they rest on. Ours: it reads
+// looking is how long the window stands idle until bids that have their figures are first held against what they rest on. Ours: it reads
 // every build, and is no part of the start.
 const looking = 2 * time.Second
 
-// guess has the lots of the Board that have no figures yet, or a first guess of before something was learned, valued away from the window,
-// those in sight first.
+// guess has the lots of the Board that have no figures yet, or those of before something was learned, valued away from the window, those in
+// sight first.
 func (w *Window) guess() {
-	ids, lacking, due := w.board.Guessable(), w.board.Unrated(), w.state.GuessesDue()
+	ids, lacking, due := w.board.ToBid(), w.board.Unrated(), w.state.GuessesDue()
 	if w.state.Place != desk.Board || len(ids) == 0 || !due && len(lacking) == 0 {
 		w.runner.Cancel(guessing)
 		w.tried = nil
@@ -30,7 +30,7 @@ func (w *Window) guess() {
 		return
 	}
 	wait := waiting
-	if len(lacking) == 0 || slices.Equal(lacking, w.tried) {
+	if !w.state.GuessesHeld() && (len(lacking) == 0 || slices.Equal(lacking, w.tried)) {
 		wait = looking
 	}
 	factors, waits, teaching := w.state.Factors, desk.NewWaiting(ids), w.state.Teaching()
@@ -46,7 +46,7 @@ func (w *Window) guess() {
 		},
 		Report: func(float64, string) { w.show(w.state.Guessed(*latest.Load())) },
 		Show: func(g *desk.Guesses, err error) {
-			w.failed("make first guesses", err)
+			w.failed("value the lots of the Board", err)
 			if err == nil && g != nil {
 				w.show(w.state.GuessesChecked(teaching, *g))
 				w.tried = w.board.Unrated()
@@ -57,6 +57,6 @@ func (w *Window) guess() {
 // seek has the lots that came in sight on the Board guessed before the others.
 func (w *Window) seek() {
 	if w.waits != nil {
-		w.waits.First(w.board.Guessable())
+		w.waits.First(w.board.ToBid())
 	}
 }

@@ -3,7 +3,6 @@ package ui
 import (
 	"context"
 
-	"walkline/store/book"
 	"walkline/ui/desk"
 	"walkline/ui/task"
 )
@@ -39,20 +38,6 @@ func (w *Window) lookAt(key string) {
 				Show: func(e []desk.Effect, err error) { w.show(w.state.Shown(r, key, e, err)) }})
 		}
 	}
-}
-
-// revalue values the lots of the Board with the factors in force, away from the window.
-func (w *Window) revalue() {
-	factors := w.state.Factors
-	task.Start(w.runner, task.Order[[]book.Entry]{Key: "revalue",
-		Work: func(ctx context.Context) ([]book.Entry, error) { return w.desk.Revalue(ctx, factors) },
-		Show: func(entries []book.Entry, err error) {
-			if err != nil {
-				w.failed("value the open lots with the new factors", err)
-				return
-			}
-			w.show(w.state.Guessed(desk.Guesses{Entries: entries}))
-		}})
 }
 
 // replay tries today's factors on every past lot; the notice says how far it is.

@@ -72,8 +72,8 @@ const helpText = `## First steps
 5. The **walk-away bid** follows every change; at the top of the window it stays in sight, with what moved it last. Beside it on the ` +
 	`worksheet each of your limits can be tried without. Nothing has to be saved; Ctrl+Z takes a change back, after a restart too.
 6. **Why** (Ctrl+E). Where the bid comes from, line by line, and the odds at any other bid.
-7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **N** goes ` +
-	`to the next lot. Nothing on that page bids for you.
+7. **Live** (Ctrl+L), at the sale. Arrows step, a typed price counts from Enter on, **W** and **L** record won and lost, **X** ` +
+	`a lot that was withdrawn. **N** goes to the next lot, **G** to one by its number. Nothing on that page bids for you.
 
 ## Cautions
 

@@ -81,7 +81,7 @@ func (w *Window) groups() []struct {
 		{"Archive", "", false, func() { w.archive(true) }},
 		{"Take out of the archive", "", false, func() { w.archive(false) }},
 		{"Move to another sale…", fyne.KeyM, false, func() { w.moveLots(w.those()) }},
-		{"Remove", fyne.KeyDelete, false, func() { w.withThose(desk.RemoveLots) }},
+		{"Remove", fyne.KeyDelete, false, w.remove},
 	}
 	for _, s := range lot.States {
 		lots = append(lots, command{"Mark: " + string(s), "", false,
@@ -196,6 +196,15 @@ func (w *Window) section(i int) {
 	}
 	w.sheet().Go(i)
 	w.focusPage()
+}
+
+// remove takes the lots off every list; that of the build on screen as a step of the list of builds, which is shown then.
+func (w *Window) remove() {
+	if b := w.state.BuildInHand(); b != nil {
+		w.Do(desk.RemoveBuild(b.ID))
+		return
+	}
+	w.withThose(desk.RemoveLots)
 }
 
 func (w *Window) archive(on bool) {

@@ -11,7 +11,7 @@ import (
 	"walkline/ui/widgets"
 )
 
-// pin keeps the bid of the open lot in sight on every page: beside the places, or below them where the text is large. A press leads to
+// pin keeps the bid of the lot in hand in sight on every page: beside the places, or below them where the text is large. A press leads to
 // what the bid still needs, or to where it comes from.
 type pin struct {
 	press *widgets.Button
@@ -20,14 +20,14 @@ type pin struct {
 	shown view.Pin
 }
 
-func newPin(do func(desk.Action)) *pin {
+func newPin(do func(desk.Action), lead func(desk.Place)) *pin {
 	p := &pin{moved: widget.NewLabel("")}
 	p.press = widgets.NewButton("", func() {
 		if p.shown.Seek != "" {
 			do(desk.Seek(p.shown.Seek))
 			return
 		}
-		do(desk.Go(desk.Why))
+		lead(desk.Why)
 	})
 	p.moved.Truncation = fyne.TextTruncateEllipsis
 	p.bar = container.NewBorder(nil, nil, p.press, nil, p.moved)
@@ -35,13 +35,13 @@ func newPin(do func(desk.Action)) *pin {
 	return p
 }
 
-// render writes the bid of the moment; without an open lot there is none.
+// render writes the bid of the moment; without a lot in hand there is none.
 func (p *pin) render(s desk.State) {
-	if s.Open == nil {
+	if s.InHand() == nil {
 		p.bar.Hide()
 		return
 	}
-	now := view.NewPin(*s.Open)
+	now := view.PinOf(s)
 	if now != p.shown {
 		p.shown = now
 		p.press.Importance = widget.MediumImportance

@@ -28,7 +28,7 @@ func valuedAt(bid, was money.Amount) desk.Open {
 
 func TestThePinSaysTheBidAndWhatMovedIt(t *testing.T) {
 	var done []desk.Action
-	p := newPin(func(a desk.Action) { done = append(done, a) })
+	p := newPin(func(a desk.Action) { done = append(done, a) }, nil)
 	seen.Open(t, fyne.NewSize(900, 60), p.bar)
 	if p.render(desk.State{}); p.bar.Visible() {
 		t.Error("without an open lot a bid is shown")

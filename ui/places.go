@@ -113,7 +113,7 @@ func (p *places) render(s desk.State) {
 			b.Importance = importance
 			b.Refresh()
 		}
-		if st.lot && s.Open == nil && (s.Place != desk.Board || len(s.Entries) == 0) { // on the Board the selected lot is meant
+		if st.lot && s.InHand() == nil && (s.Place != desk.Board || len(s.Entries) == 0) { // on the Board the selected lot is meant
 			p.buttons[i].Disable()
 		} else {
 			p.buttons[i].Enable()
@@ -129,11 +129,15 @@ func (p *places) render(s desk.State) {
 	shown.Object().Show()
 }
 
-// goTo shows a place and gives its page the keyboard. A place of one lot shows the lot selected on the Board, where none is open.
+// goTo shows a place and gives its page the keyboard. A place of one lot shows the lot selected on the Board, or that of the
+// build on screen; Live goes on with the lot that was called there.
 func (w *Window) goTo(to desk.Place) {
 	before := w.state.Place
 	if id, ok := w.board.Selected(); ok && before == desk.Board && w.places.at(to).lot {
 		w.Do(desk.OpenLot(id))
+	}
+	if b := w.state.BuildInHand(); b != nil && w.places.at(to).lot && (to != desk.Live || w.state.Open == nil) {
+		w.Do(desk.OpenLot(b.ID))
 	}
 	w.Do(desk.Go(to))
 	if to == desk.Bench {

@@ -32,15 +32,15 @@ type printing struct {
 // printable says what a PDF is for.
 const printable = "A PDF file. Open it with any viewer to print it."
 
-// PrintDecision asks where to put the decision sheet of the open lot, and writes it there.
+// PrintDecision asks where to put the decision sheet of the lot in hand, and writes it there.
 func (w *Window) PrintDecision() {
-	o := w.state.Open
+	o := w.state.InHand()
 	switch {
 	case o == nil:
 		w.say(desk.State{Notice: "First open the lot that the decision sheet is for."})
 		return
 	case len(o.Faults) > 0:
-		w.say(desk.State{Trouble: "There is no verdict to print yet. The right side names what is still to be entered."})
+		w.say(desk.State{Trouble: "There is no verdict to print yet. The lot's worksheet names what is still to be entered."})
 		return
 	}
 	lot := *o

@@ -35,15 +35,16 @@ type shopping struct {
 	saves   []*widgets.Button // that want a list
 }
 
-// Shop shows the shopping list of the open lot, of the lots of a mark, or of lots ticked one by one.
+// Shop shows the shopping list of the lot in hand, of the lots of a mark, or of lots ticked one by one.
 func (w *Window) Shop() {
 	s := &shopping{w: w, baskets: w.baskets(), ticked: map[int64]bool{}, sum: form.Small("Listing the parts…")}
 	if len(s.baskets) == 0 {
 		w.say(desk.State{Notice: "There is no lot yet whose parts could be listed."})
 		return
 	}
+	hand := w.state.InHand()
 	for _, e := range w.state.Entries {
-		if !e.Archived || w.state.Open != nil && w.state.Open.ID == e.ID {
+		if !e.Archived || hand != nil && hand.ID == e.ID {
 			s.lots = append(s.lots, e)
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"reflect"
 	"sync"
 	"time"
 
@@ -86,7 +85,7 @@ func NewWindow(a fyne.App, p Parts) *Window {
 	w.builds = sync.OnceValue(func() *builds.Page { return builds.New(w.Do, d.Today) })
 	w.notice, w.saved = widgets.NewSaid(), newSaved(w)
 	w.places = newPlaces(w.stations(), w.goTo)
-	w.pin = newPin(w.Do)
+	w.pin = newPin(w.Do, w.goTo)
 	head := container.New(layout.NewCustomPaddedLayout(theme.Half, 0, theme.Wide, theme.Wide),
 		container.New(head{}, w.places.strip, w.pin.bar))
 	foot := container.NewBorder(nil, nil, nil, w.saved.buttons, w.notice)
@@ -126,7 +125,7 @@ func (w *Window) show(s desk.State) {
 		w.means = "" // of a field of the page before
 	}
 	w.say(s)
-	if before.Place != s.Place || (before.Open == nil) != (s.Open == nil) || before.Reach != s.Reach {
+	if before.Place != s.Place || (before.InHand() == nil) != (s.InHand() == nil) || before.Reach != s.Reach {
 		w.window.SetMainMenu(w.menu())
 	}
 }
@@ -182,9 +181,6 @@ func (w *Window) act(action func(context.Context, desk.State) desk.State) {
 		w.show(action(context.Background(), before))
 		if before.Place != w.state.Place || (before.Build == nil) != (w.state.Build == nil) {
 			w.focusPage()
-		}
-		if !reflect.DeepEqual(before.Factors, w.state.Factors) {
-			w.revalue()
 		}
 		w.keepStand()
 		w.value()
@@ -289,13 +285,13 @@ func (w *Window) toBoard() {
 	w.goTo(desk.Board)
 }
 
-// at returns the lot that a command is meant for: the open one, or the one selected on the Board.
+// at returns the lot that a command is meant for: the one in hand, or the one selected on the Board.
 func (w *Window) at() (int64, bool) {
 	switch {
 	case w.state.Place == desk.Board:
 		return w.board.Selected()
-	case w.state.Open != nil && w.places.at(w.state.Place).lot:
-		return w.state.Open.ID, true
+	case w.state.BuildInHand() != nil || w.state.Open != nil && w.places.at(w.state.Place).lot:
+		return w.state.InHand().ID, true
 	}
 	return 0, false
 }

@@ -43,8 +43,12 @@ func (w *work) grounds() []string {
 	at := *w.found.Bid
 	next := w.problem.Judge(invoice.Next(w.c.Buying.BidSteps, at))
 	rule := w.found.Binding
-	out := []string{fmt.Sprintf("Your limit on %s, %s, sets this bid; at %s it would be %s.", limited[rule], w.limit(rule),
-		w.currency.Group(next.Bid), w.figure(rule, next))}
+	limit, figure := w.limit(rule), w.figure(rule, next)
+	words := "it would be " + figure
+	if strings.HasSuffix(limit, " "+figure) {
+		words = "it is just broken"
+	}
+	out := []string{fmt.Sprintf("Your limit on %s, %s, sets this bid; at %s %s.", limited[rule], limit, w.currency.Group(next.Bid), words)}
 	return append(out, w.planWords()...)
 }
 

@@ -70,13 +70,13 @@ func TestUndoOnTheWorksheetLeavesTheHammerPrice(t *testing.T) {
 	if l := s.lotOf(t, id); l.State != lot.Won || l.Build.Hammer == nil {
 		t.Errorf("the book has %s, %+v", l.State, l.Build)
 	}
-	s.wants(t, "There is no such step on this page.")
+	s.wants(t, "There is nothing to undo or redo on this page.")
 	s.press(fyne.KeyL)
 	if s.undo(); s.lotOf(t, id).State == lot.Won || s.lotOf(t, id).Build.Hammer != nil {
 		t.Errorf("undone on Live, the book has %+v", s.lotOf(t, id).Build)
 	}
 	s.undo()
-	s.wants(t, "There is no such step on this page.")
+	s.wants(t, "There is nothing to undo or redo on this page.")
 }
 
 // The menu puts a lot away and takes it out again.
@@ -116,7 +116,7 @@ func TestTheCurrencyIsChangedAndTakenBack(t *testing.T) {
 	s.wants(t, "The figures of the Bench are now in EUR", "nothing was converted")
 	s.window.GoBench("House rules")
 	s.undo()
-	s.wants(t, "There is no such step on this page.")
+	s.wants(t, "There is nothing to undo or redo on this page.")
 	s.window.GoBench("Currency and units")
 	s.undo()
 	s.wants(t, "Undone: currency.")

@@ -166,7 +166,11 @@ func (p *page) left(n int) {
 func (p *page) waterfall(a valuation.Answer) {
 	p.line("\nFrom the resale price to the bid")
 	for _, b := range a.Waterfall {
-		p.line("  %-24s %14s", b.Name, p.cur.Text(b.Amount))
+		name := b.Name
+		if name == "Expected profit" && b.Amount > 0 { // it is what the buyer would have to add
+			name = "Expected loss"
+		}
+		p.line("  %-24s %14s", name, p.cur.Text(b.Amount))
 	}
 	p.line("\nInvoice at %s", p.cur.Show(a.Acquisition.Bid))
 	for _, l := range a.Acquisition.Lines {

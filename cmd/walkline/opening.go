@@ -168,7 +168,7 @@ func (s *session) check(a fyne.App, r task.Runner, w warner) {
 	look(0, s.book.LookAtPages, func() {
 		look(unhurried, s.book.Check, func() {
 			slog.Info("checked: every page is sound", "file", s.path)
-			w.Tell("The file of the lots was checked: every page is sound.")
+			w.Tell("The file of the lots was checked: no damage was found.")
 		})
 	})
 }

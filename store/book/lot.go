@@ -66,17 +66,18 @@ type Summary struct {
 	MeanProfit float64  // major units
 	PerHour    *float64 // major units; nil: no own hours
 	Stale      bool     // the case was changed since
+	Old        bool     // results, catalogues or factors changed since, and it waits to be made anew; never kept
 	Said
 }
 
 // Answered says what an answer is of.
 type Answered struct {
 	Lot, Revision int64
-	Rests         string // mark of what a first guess rests on beside the lot; empty: not said
+	Rests         string // mark of what the answer rests on beside the lot; empty: not said
 	Shift         *Shift // how far it moved since the last one of the same lot; nil: it did not
 }
 
-// Shift is a first guess that moved because what it rests on changed.
+// Shift is a bid that moved because what it rests on changed.
 type Shift struct {
 	Was *money.Amount `json:"was"` // walk-away bid before; nil: none held
 }

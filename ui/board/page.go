@@ -132,8 +132,8 @@ func (p *Page) Selected() (int64, bool) {
 // in sight on.
 func (p *Page) Unrated() []int64 { return p.ordered(p.state.Unrated) }
 
-// Guessable returns the lots that have, or lack, a first guess, in that order.
-func (p *Page) Guessable() []int64 { return p.ordered(desk.Guessable) }
+// ToBid returns the lots that are still to be bid for, in that order.
+func (p *Page) ToBid() []int64 { return p.ordered(desk.ToBid) }
 
 func (p *Page) ordered(is func(book.Entry) bool) []int64 {
 	lacks := map[int64]bool{}

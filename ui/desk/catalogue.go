@@ -38,7 +38,7 @@ func (d *Desk) learnsHammer(list []book.Bought) {
 	d.went.Store(&model)
 }
 
-// restsOn returns a mark of what a first guess rests on beside its lot: catalogues, factors, results, surveys and comparables, as they were
+// restsOn returns a mark of what a bid rests on beside its lot: catalogues, factors, results, surveys and comparables, as they were
 // last read. Errors: the shelf can't be read.
 func (d *Desk) restsOn(ctx context.Context, f learn.Factors) (string, error) {
 	shelf, err := d.Book.Shelf(ctx)

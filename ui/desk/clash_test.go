@@ -53,7 +53,7 @@ func TestUndoOnBuildsLeavesARunListAlone(t *testing.T) {
 	u.enlist(runList, "North yard")
 	id := u.s.Entries[0].ID
 	u.well(desk.OpenLot(id), desk.Go(desk.Builds))
-	if s := u.well(desk.Undo()); s.Notice != "There is no such step on this page." || len(s.Entries) != 2 {
+	if s := u.well(desk.Undo()); s.Notice != "There is nothing to undo or redo on this page." || len(s.Entries) != 2 {
 		t.Errorf("%q, %d lots", s.Notice, len(s.Entries))
 	}
 }

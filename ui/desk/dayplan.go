@@ -227,11 +227,14 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 	if err != nil {
 		return one, false, "", err
 	}
-	c = c.ByList()
+	c = asListed(c)
 	if c.Currency != p.plan.Sale.Currency.Code {
 		return one, false, "its money is " + c.Currency + "; nothing converts it.", nil
 	}
 	if faults := c.Check(); len(faults) > 0 {
+		if faults[0].Key == "resale" {
+			return one, false, "it has no resale price yet. Import comparables or enter your guess on its worksheet.", nil
+		}
 		return one, false, faults[0].Error(), nil
 	}
 	a, odds, err := p.desk.memory().Weigh(ctx, c, p.know)
@@ -249,7 +252,9 @@ func (p *planner) lotOf(ctx context.Context, l book.Lot) (one sale.Lot, first bo
 	beside := max(0, cur.FromMajor(out.Cash90)-out.Total)
 	one = sale.Lot{ID: fmt.Sprint(l.ID), Worth: out.Total + cur.FromMajor(out.Profit.Mean), WalkAway: a.WalkAway, Beside: beside,
 		Hours: a.Hours.Mean, Days: a.Days.Mean, Hammer: odds.Law(), Steps: c.Buying.BidSteps, Terms: c.Buying.Terms}
-	if a.FirstGuess != nil && a.ExpectedGain != nil { // those who have looked leave the worse of such lots at a low price
+	// Up to the walk-away bid it brings what the Board says: that counts the capital of each price, and of a first guess that those who have
+	// looked leave the worse of such lots at a low price.
+	if a.ExpectedGain != nil {
 		one.Worth = one.WorthOf(*a.ExpectedGain, cur)
 	}
 	return one, a.FirstGuess != nil, "", nil

@@ -65,6 +65,41 @@ func TestTheDayIsPlannedBySolverOfTheTerminal(t *testing.T) {
 	}
 }
 
+// With enough of everything the plan bids the walk-away bid, and what it expects of a lot is what the Board says: one figure, whether or
+// not
+// anybody has looked, and with capital that each price ties up.
+func TestThePlanExpectsWhatTheBoardSays(t *testing.T) {
+	u, ids := planning(t)
+	for i, id := range ids {
+		l := u.lot(id)
+		l.Case.Time.CapitalRate, l.Case.Time.DaysToSell = .12, prob.Three{Low: 30, Likely: 90, High: 200}
+		if i == 1 {
+			l.Case.Repair.UseCatalogue, l.Case.Hidden.UseCatalogue, l.Case.Findings = true, true, nil
+			l.Case.Lot.Loss, l.Case.Lot.ModelYear = []string{"collision"}, 2019
+			l.Case.Resale.Guess = &prob.Three{Low: 24000, Likely: 26000, High: 28000}
+		}
+		u.change(l)
+	}
+	u.well(desk.Go(desk.Board))
+	u.guessed(ids)
+	board := answers(u.s)
+	u.well(desk.Go(desk.SalePlan), desk.EditDay("much", func(d *desk.SaleDay) { d.Cash, d.Bays, d.Guesses = 100_000_000, 9, true }))
+	p := u.plan()
+	if len(p.Lots) != len(ids) {
+		t.Fatalf("left out: %q", p.Out)
+	}
+	for i, id := range ids {
+		said, b := board[id], p.Answer.Lots[i]
+		if b.Bid == nil || *b.Bid != *said.WalkAway || math.Abs(b.Expected-*said.ExpectedGain) > .02 ||
+			math.Abs(b.WinChance-*said.WinChance) > 1e-9 {
+			t.Errorf("lot %d: the plan bids %v and expects %v, the Board says %v and %v", id, *b.Bid, b.Expected, *said.WalkAway, *said.ExpectedGain)
+		}
+	}
+	if !board[ids[1]].FirstGuess || board[ids[0]].FirstGuess {
+		t.Error("one of them is no first guess")
+	}
+}
+
 func TestResultsMoveThePlanAtOnce(t *testing.T) {
 	u, ids := planning(t)
 	before := u.plan()

@@ -159,25 +159,3 @@ func (r TrackRecord) Seen(p learn.Proposal) string {
 	}
 	return ""
 }
-
-// Revalue values every lot that is still to be bid for with the factors in force, but for first guesses, which [Desk.Guess] makes anew, as the Board does, and returns the Board with the
-// answers. It touches no state and may run on any goroutine. Errors: the work was cancelled, or the book can't be read or written.
-func (d *Desk) Revalue(ctx context.Context, factors learn.Factors) ([]book.Entry, error) {
-	entries, err := d.Book.Entries(ctx)
-	if err != nil {
-		return nil, err
-	}
-	r, err := d.NewRating(ctx, factors)
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range entries {
-		if !tobid(e) || e.Answer == nil || e.Answer.FirstGuess {
-			continue
-		}
-		if err := r.note(ctx, e); err != nil {
-			return nil, err
-		}
-	}
-	return d.Book.Entries(ctx)
-}

@@ -149,7 +149,7 @@ func TestTheBoardUndoesMarksArchivesRemovalsAndCopies(t *testing.T) {
 	if s = u.well(desk.Redo()); s.Entries[0].State != lot.Passed || s.Notice != "Done again: mark the lot as passed." {
 		t.Errorf("redone: %+v", s)
 	}
-	if s = u.well(desk.Undo(), desk.Undo(), desk.Undo()); s.Notice != "There is no such step on this page." || len(s.Entries) != 0 {
+	if s = u.well(desk.Undo(), desk.Undo(), desk.Undo()); s.Notice != "There is nothing to undo or redo on this page." || len(s.Entries) != 0 {
 		t.Errorf("undo before the first step: %+v", s)
 	}
 }

@@ -64,7 +64,7 @@ func (d *Desk) openLots(ctx context.Context) ([]book.Lot, error) {
 	}
 	var out []book.Lot
 	for _, e := range entries {
-		if !tobid(e) {
+		if !ToBid(e) {
 			continue
 		}
 		l, err := d.Book.Lot(ctx, e.ID)

@@ -10,33 +10,39 @@ import (
 
 	"walkline/store/book"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 )
 
 // pace is how long the Board stands, while lots are guessed, until it is shown again. Ours: reading 1,000 lots after every few took a
 // quarter of the work.
 const pace = 500 * time.Millisecond
 
-// Unrated reports whether the Board lacks what is known of a lot: no answer, or one of what it was before.
-func Unrated(e book.Entry) bool { return tobid(e) && (e.Answer == nil || e.Answer.Stale) }
-
-// Guessable reports whether a lot has, or lacks, a first guess.
-func Guessable(e book.Entry) bool {
-	return tobid(e) && (e.Answer == nil || e.Answer.FirstGuess)
+// Unrated reports whether the Board lacks what is known of a lot: no answer, or one to what it was before.
+func Unrated(e book.Entry) bool {
+	return ToBid(e) && (e.Answer == nil || e.Answer.Stale)
 }
 
-// outdated reports whether a lot is unrated, or its first guess rests on something else.
+// ToBid reports whether a lot is still to be bid for.
+func ToBid(e book.Entry) bool {
+	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
+}
+
+// outdated reports whether a lot is unrated, or its bid rests on something else.
 func outdated(e book.Entry, rests string) bool {
-	return Unrated(e) || Guessable(e) && rests != "" && e.Answer.Rests != rests
+	return Unrated(e) || ToBid(e) && rests != "" && e.Answer.Rests != rests
 }
 
-// Unrated reports whether the Board lacks what is known of a lot, or its first guess is known to rest on what has changed since.
+// Unrated reports whether the Board lacks what is known of a lot, or its bid is known to rest on what has changed since.
 func (s State) Unrated(e book.Entry) bool { return outdated(e, s.rests) }
 
-// Teaching marks what first guesses may rest on, as far as it is known without reading: it differs wherever they may have to be made anew.
+// Teaching marks what bids may rest on, as far as it is known without reading: it differs wherever they may have to be made anew.
 func (s State) Teaching() string { return mark(s.steps, s.Factors, s.Market.Markets) }
 
-// GuessesDue reports whether something was kept since first guesses were last held against what they rest on.
+// GuessesDue reports whether something was kept since bids were last held against what they rest on.
 func (s State) GuessesDue() bool { return s.checked != s.Teaching() }
+
+// GuessesHeld reports whether they ever were since the start.
+func (s State) GuessesHeld() bool { return s.checked != "" }
 
 // restsNow is the mark of what first guesses rest on; empty where something was kept since it was found.
 func (s State) restsNow() string {
@@ -99,7 +105,7 @@ type Guesses struct {
 	rests   string
 }
 
-// Guess values those of the lots that wait which have no figures on the Board, or a first guess that rests on what has changed since, by as
+// Guess values those of the lots that wait which have no figures on the Board, or a bid that rests on what has changed since, by as
 // many workers as the desk has, and keeps the answers; lots that can't be valued are passed over. It may run on any goroutine; seen is
 // called now and then with the lots as they stand by then, one call at a time. Errors: the book can't be read or written, or the work was
 // cancelled.
@@ -128,6 +134,11 @@ func (d *Desk) Guess(ctx context.Context, f learn.Factors, waiting *Waiting, see
 		}
 		told = time.Now()
 		return err
+	}
+	if n > 0 {
+		if err := tell(); err != nil {
+			return err
+		}
 	}
 	err = d.shared(n, func() func(int) error {
 		mine := *r
@@ -175,9 +186,15 @@ func (r *Rating) note(ctx context.Context, before book.Entry) error {
 	return r.desk.Book.NoteAnswer(ctx, of, one.Answer)
 }
 
-// Guessed is the state with the Board as it stands after some first guesses.
+// Guessed is the state with the Board as it stands after some bids; those that rest on what has changed since are marked.
 func (s State) Guessed(g Guesses) State {
-	s.Entries, s.rests = g.Entries, g.rests
+	s.Entries, s.rests = slices.Clone(g.Entries), g.rests
+	for i, e := range s.Entries {
+		if e.Answer != nil && !e.Answer.Stale && outdated(e, g.rests) {
+			a := *e.Answer
+			a.Old, s.Entries[i].Answer = true, &a
+		}
+	}
 	return s
 }
 
@@ -189,7 +206,7 @@ func (s State) GuessesChecked(teaching string, g Guesses) State {
 		if n := len(g.Moved) - mostStayed; n > 0 {
 			more = fmt.Sprintf(" and %d more", n)
 		}
-		s = s.said("First guesses moved with what they rest on: " + strings.Join(g.Moved[:min(len(g.Moved), mostStayed)], ", ") + more + ".")
+		s = s.said("Bids moved with what they rest on: " + strings.Join(g.Moved[:min(len(g.Moved), mostStayed)], ", ") + more + ".")
 	}
 	return s
 }

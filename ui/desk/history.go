@@ -84,7 +84,7 @@ func (d *Desk) travelled(ctx context.Context, s State, verb string, done book.Do
 	case err != nil:
 		return s.troubled("step through the history", err)
 	case !done.Did:
-		return s.said("There is no such step on this page.")
+		return s.said("There is nothing to undo or redo on this page.")
 	}
 	said := verb + done.Label + "."
 	if len(done.Stayed) > 0 {

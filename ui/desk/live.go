@@ -1,10 +1,8 @@
 package desk
 
 import (
-	"cmp"
 	"context"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -35,24 +33,28 @@ func onOpen(change func(*Open)) Action {
 	})
 }
 
-// RecordResult keeps that the open lot was won or lost at the current bid. A won lot's prediction is frozen and its build begins, all in
+// RecordResult keeps that the open lot was won or lost at the current bid; a lost one may have none, and one that is passed or withdrawn
+// needs none. A won lot's prediction is frozen and its build begins, all in
 // one step of the sale, which undo on the Live page takes back.
 func RecordResult(state lot.State) Action {
 	return keeps(string(state), func(ctx context.Context, d *Desk, s State, a Action) State {
 		switch {
 		case s.Open == nil:
 			return s
-		case s.Open.Current == 0:
+		case s.Open.Current == 0 && state == lot.Won:
 			return s.said("At what price? Type it and press Enter, or step up to it. Then record it.")
 		}
-		return d.record(ctx, s, a, result{s.Open.ID, state, s.Open.Current})
+		if s.Open.Current == 0 || state == lot.Passed {
+			return d.record(ctx, s, a, result{s.Open.ID, state, nil})
+		}
+		return d.record(ctx, s, a, result{s.Open.ID, state, &s.Open.Current})
 	}).ofSubject(book.Sale)
 }
 
 // TellResult keeps that a lot was won or lost at a hammer price, from the list of lots. What it went for teaches what others may go for.
 func TellResult(id int64, state lot.State, hammer money.Amount) Action {
 	return keeps(string(state), func(ctx context.Context, d *Desk, s State, a Action) State {
-		return d.record(ctx, s, a, result{id, state, hammer})
+		return d.record(ctx, s, a, result{id, state, &hammer})
 	})
 }
 
@@ -60,7 +62,7 @@ func TellResult(id int64, state lot.State, hammer money.Amount) Action {
 type result struct {
 	lot    int64
 	state  lot.State
-	hammer money.Amount
+	hammer *money.Amount // nil: not known
 }
 
 // record marks a lot with what it went for, in one step.
@@ -69,11 +71,17 @@ func (d *Desk) record(ctx context.Context, s State, a Action, r result) State {
 	if err != nil {
 		return s.troubled("record what became of the lot", err)
 	}
-	a.words = fmt.Sprintf("%s %s at %s", named(l.Case), r.state, shown(l.Case.Currency, r.hammer))
+	a.words = fmt.Sprintf("%s %s", named(l.Case), r.state)
+	if r.hammer != nil {
+		a.words += " at " + shown(l.Case.Currency, *r.hammer)
+	}
 	c := book.Change{Before: l, After: l.Clone()}
-	said, err := d.mark(ctx, s, &c, r.state, &r.hammer)
+	said, err := d.mark(ctx, s, &c, r.state, r.hammer)
 	if err != nil {
 		return s.troubled("read the shelf", err)
+	}
+	if r.state == lot.Lost && r.hammer == nil {
+		said += " If you hear its price, enter it under Lot > Went for: prices teach the odds."
 	}
 	step := a.step(s)
 	step.Lots = []book.Change{c}
@@ -96,53 +104,6 @@ func (d *Desk) showLive(ctx context.Context, s State, id int64) State {
 		return d.dayOfOpen(ctx, s)
 	}
 	return s
-}
-
-// NextLot opens the lot of the same sale so many places on, in the order of their numbers, on the Live page; beyond the first and the
-// last, that of the nearest other sale which was marked as bid, won or lost.
-func NextLot(by int) Action {
-	return shows(func(ctx context.Context, d *Desk, s State) State {
-		if s.Open == nil {
-			return s
-		}
-		lots := s.ofTheSale(s.Open.Case.Lot)
-		at := slices.IndexFunc(lots, func(e book.Entry) bool { return e.ID == s.Open.ID }) + by
-		if at >= 0 && at < len(lots) {
-			return d.showLive(ctx, s, lots[at].ID)
-		}
-		words := map[bool]string{true: "That was the first lot of this sale.", false: "That was the last lot of this sale."}[at < 0]
-		if e, found := s.otherSale(by); found {
-			s, words = d.showLive(ctx, s, e.ID), fmt.Sprintf("%s This one is sold at %s on %s.", words, e.Sale, DayShown(e.SaleDate))
-		} else if later := ByDay(s.unmarked(s.Open.Case.Lot.SaleDate)); later != "" && by > 0 {
-			words += " No lot of a later day is marked bid. There are: " + later + "."
-		}
-		return s.said(words)
-	})
-}
-
-// otherSale returns the nearest lot before or after the open one's sale that was marked as bid, won or lost.
-func (s State) otherSale(by int) (nearest book.Entry, found bool) {
-	open := s.Open.Case.Lot
-	for _, e := range s.Entries {
-		way := cmp.Or(cmp.Compare(e.SaleDate, open.SaleDate), cmp.Compare(e.Sale, open.Sale)) * by
-		marked := e.SaleDate.Known() && !e.Archived && (e.State == lot.Bid || e.State == lot.Won || e.State == lot.Lost)
-		if marked && way > 0 && (!found || inTurn(e, nearest)*by < 0) {
-			nearest, found = e, true
-		}
-	}
-	return nearest, found
-}
-
-// ofTheSale returns the lots of a lot's sale that are not archived, by number.
-func (s State) ofTheSale(l lot.Lot) []book.Entry {
-	var out []book.Entry
-	for _, e := range s.Entries {
-		if e.Sale == l.Sale && e.SaleDate == l.SaleDate && (!e.Archived || s.Open != nil && e.ID == s.Open.ID) {
-			out = append(out, e)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b book.Entry) int { return byNumber(a.Number, b.Number) })
-	return out
 }
 
 // byNumber orders lot numbers as they are called: by the figure they begin with, then as words.

@@ -41,7 +41,7 @@ func TestCallingBidsNothing(t *testing.T) {
 	if s := u.well(desk.AskOdds(700)); s.Open.Asked != 700 || s.Open.Current != 0 {
 		t.Errorf("asked: %+v", s.Open)
 	}
-	s := u.well(desk.RecordResult(lot.Lost))
+	s := u.well(desk.RecordResult(lot.Won))
 	if !strings.Contains(s.Notice, "At what price?") || s.Reach != (book.Reach{}) {
 		t.Errorf("recorded without a price: %q", s.Notice)
 	}
@@ -109,6 +109,70 @@ func TestAWonLotBeginsItsBuild(t *testing.T) {
 }
 
 // A slip is often seen when the next lot is already up: undo goes back to the lot.
+// A lot whose price nobody heard is lost all the same, and one that is withdrawn is passed; each is one step, and undo takes back just
+// that.
+func TestALotIsLostWithoutItsPriceOrWithdrawn(t *testing.T) {
+	for state, said := range map[lot.State]string{lot.Lost: "Recorded: lot 27 lost. Ctrl+Z takes it back. If you hear its price",
+		lot.Passed: "Recorded: lot 27 passed. Ctrl+Z"} {
+		u := atSale(t, "27", "28")
+		if state == lot.Passed {
+			u.well(desk.Call(250000))
+		}
+		s := u.well(desk.RecordResult(state))
+		if l := u.lot(s.Open.ID); l.State != state || l.Build.Hammer != nil || !strings.HasPrefix(s.Notice, said) {
+			t.Errorf("%s at %v: %q", l.State, l.Build.Hammer, s.Notice)
+		}
+		s = u.well(desk.NextLot(1), desk.Undo())
+		if l := u.lot(s.Open.ID); l.Case.Lot.Number != "27" || l.State != lot.ToLookAt {
+			t.Errorf("undone: lot %s %s", l.Case.Lot.Number, l.State)
+		}
+		if s = u.well(desk.Redo()); u.lot(s.Open.ID).State != state {
+			t.Errorf("done again: %s", u.lot(s.Open.ID).State)
+		}
+	}
+}
+
+// The lots between one sale and the next marked lot are named, with why they are not turned to; a sale without a name leaves no hole.
+func TestTurningSaysWhatItPassesOver(t *testing.T) {
+	u := newUser(t)
+	var cases []valuation.Case
+	for i, number := range []string{"205", "206", "207", "208"} {
+		c := sound(number)
+		c.Lot.Sale, c.Lot.SaleDate = "", []lot.Date{"2026-12-01", "2026-12-02"}[i/2]
+		cases = append(cases, c)
+	}
+	ids := u.add(cases...)
+	u.well(desk.MarkLots(lot.Bid, ids[0], ids[3]), desk.OpenLot(ids[1]), desk.Go(desk.Live))
+	last := "That was the last lot of this sale. This one is sold on " + desk.DayShown("2026-12-02") + ". Passed over, not marked bid: 207."
+	if s := u.well(desk.NextLot(1)); s.Open.ID != ids[3] || s.Notice != last {
+		t.Errorf("after 206 comes %s: %q", s.Open.Case.Lot.Number, s.Notice)
+	}
+	u.well(desk.MarkLots(lot.Passed, ids[1]), desk.NextLot(-1))
+	if s := u.well(desk.NextLot(-1)); s.Open.ID != ids[0] || !strings.HasSuffix(s.Notice, " Passed over, marked passed: 206.") {
+		t.Errorf("before 207 comes %s: %q", s.Open.Case.Lot.Number, s.Notice)
+	}
+}
+
+// A number leads to the lot of this sale, else to the only one of that number; nothing is turned to otherwise, with the reason.
+func TestALotIsCalledByItsNumber(t *testing.T) {
+	u := atSale(t, "27", "33B")
+	for number, want := range map[string]string{" 33b ": "33B", "1": "1", "99": "27"} {
+		u.well(desk.OpenLot(u.s.Entries[0].ID), desk.Go(desk.Live), desk.CallLot("27"))
+		if s := u.well(desk.CallLot(number)); s.Open.Case.Lot.Number != want || s.Place != desk.Live ||
+			number == "99" && s.Notice != "There is no lot 99 on the Board." ||
+			number == "1" && s.Notice != "This one is sold at Elsewhere on "+desk.DayShown("2026-11-01")+"." {
+			t.Errorf("%q leads to %s: %q", number, s.Open.Case.Lot.Number, s.Notice)
+		}
+	}
+	other := sound("1")
+	other.Lot.Sale = "Third yard"
+	u.add(other)
+	u.well(desk.Go(desk.Board), desk.OpenLot(u.s.Entries[0].ID), desk.Go(desk.Live), desk.CallLot("27"))
+	if s := u.well(desk.CallLot("1")); !strings.Contains(s.Notice, "2 other sales have one") {
+		t.Errorf("two of a number: %q", s.Notice)
+	}
+}
+
 func TestUndoGoesBackToTheLot(t *testing.T) {
 	u := atSale(t, "27", "33")
 	first := u.s.Open.ID

@@ -76,14 +76,18 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 	return out, nil
 }
 
-// onList returns the case that a lot has on a list: with its comparables, else its list's own value, and with few scenarios where nobody
-// has looked at it. Errors: the shelf can't be read.
+// onList returns the case that a lot has on a list: with its comparables, else its list's own value. Errors: the shelf can't be read.
 func (d *Desk) onList(ctx context.Context, l book.Lot, f learn.Factors) (valuation.Case, error) {
 	c, _, err := d.withShelf(ctx, l, f)
+	return asListed(c), err
+}
+
+// asListed returns a lot as the Board and the plan of the day value it, so that both say the same of it.
+func asListed(c valuation.Case) valuation.Case {
 	if c = c.ByList(); c.Unlooked() {
 		c.Run.Scenarios = valuation.ListScenarios
 	}
-	return c, err
+	return c
 }
 
 // Rank values the lots of a list in their order: those of the book that the list means with what is known of them, the others as the list

@@ -12,7 +12,6 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/hindsight"
 	"walkline/valuation/learn"
-	"walkline/valuation/lot"
 )
 
 // TrackRecord is the track record: how the forecasts did, and what past buys would change.
@@ -142,11 +141,6 @@ func (s State) Learned(r TrackRecord, err error) State {
 	}
 	s.Record = &r
 	return s
-}
-
-// tobid reports whether the lot is still to be bid for.
-func tobid(e book.Entry) bool {
-	return !e.Archived && (e.State == lot.ToLookAt || e.State == lot.LookedAt || e.State == lot.Bid)
 }
 
 // Again values every past lot's frozen case with today's factors. report hears how far it is. It changes nothing and may

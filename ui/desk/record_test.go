@@ -208,7 +208,7 @@ func TestAnAcceptedFactorIsTakenBackOnItsPage(t *testing.T) {
 	if s.Notice != "Undone: Hours, body accepted." || !s.Factors.Empty() || !s.Record.Stale || u.lot(open).State != lot.ToLookAt {
 		t.Errorf("%q: factors %+v", s.Notice, s.Factors)
 	}
-	if s = u.well(desk.Undo()); s.Notice != "There is no such step on this page." || len(s.Bought) != 8 {
+	if s = u.well(desk.Undo()); s.Notice != "There is nothing to undo or redo on this page." || len(s.Bought) != 8 {
 		t.Errorf("%q: %d buys", s.Notice, len(s.Bought))
 	}
 	if s = u.well(desk.Redo()); s.Factors.Empty() {

@@ -170,3 +170,9 @@ func (p *DayPlan) TodaysBid(id int64) (b sale.Bid, ok bool) {
 	}
 	return p.Answer.Lots[at], true
 }
+
+// Awaits reports whether a lot shares what there is for the day while its plan is being worked out.
+func (s State) Awaits(id int64) bool {
+	return s.Day.Has != nil && s.Day.at != s.resultsMark() &&
+		slices.ContainsFunc(s.horizon(), func(e book.Entry) bool { return e.ID == id })
+}

@@ -52,7 +52,7 @@ func TestASectionOfTheBenchUndoesItsOwn(t *testing.T) {
 	if s := u.well(desk.Undo()); s.Notice != "Undone: rivals." || s.Shop.Rivals != valuation.UsualRivals || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: %d rivals, selling %g", s.Notice, s.Shop.Rivals, s.Shop.Selling.Percent)
 	}
-	if s := u.well(desk.Undo()); s.Notice != "There is no such step on this page." || s.Shop.Selling.Percent != .06 {
+	if s := u.well(desk.Undo()); s.Notice != "There is nothing to undo or redo on this page." || s.Shop.Selling.Percent != .06 {
 		t.Errorf("%q: selling %g", s.Notice, s.Shop.Selling.Percent)
 	}
 	if s := u.well(desk.ShowSection("My labor"), desk.Undo()); s.Shop.Selling.Percent != 0 {

@@ -16,11 +16,11 @@ type Basket struct {
 	Lots  []int64
 }
 
-// Baskets returns the choices that there are: the open lot, the lots of each mark, and all that are not archived.
+// Baskets returns the choices that there are: the lot in hand, the lots of each mark, and all that are not archived.
 func (s State) Baskets() []Basket {
 	var all []Basket
-	if s.Open != nil {
-		all = append(all, Basket{"this lot", []int64{s.Open.ID}})
+	if o := s.InHand(); o != nil {
+		all = append(all, Basket{"this lot", []int64{o.ID}})
 	}
 	whole := Basket{Words: "all lots on the Board"}
 	marked := map[lot.State][]int64{}

@@ -48,7 +48,7 @@ type State struct {
 	Outlooks map[int64]valuation.Foresight // of the open builds; nil: not worked out since the list was read
 	Record   *TrackRecord                  // the track record; nil: not worked out since something was decided
 
-	rests   string // mark of what first guesses rest on, as last found; empty: not yet
+	rests   string // mark of what bids rest on, as last found; empty: not yet
 	checked string // what of the state that was found for; empty: for none
 }
 

@@ -3,6 +3,7 @@ package live
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -27,7 +28,8 @@ type pad struct {
 	widget.BaseWidget
 	page    *Page
 	content fyne.CanvasObject
-	typed   string // a price on its way
+	typed   string // a price on its way, or a lot's number
+	calls   bool   // a lot's number is typed
 	answer  string // why a key did nothing; empty: it did
 	focused bool
 }
@@ -51,8 +53,10 @@ func (d *pad) commands() []command {
 		{"↓", "step down", func() { d.step(-1) }},
 		{"W", "won at this bid", func() { d.record(lot.Won) }},
 		{"L", "lost at this bid", func() { d.record(lot.Lost) }},
+		{"X", "withdrawn or passed", func() { d.record(lot.Passed) }},
 		{"N", "next lot", func() { d.nextLot(+1) }},
 		{"P", "previous lot", func() { d.nextLot(-1) }},
+		{"G", "go to lot no.", d.callLot},
 	}
 }
 
@@ -70,7 +74,10 @@ var nothing = widgets.Bound(0)
 
 // reading returns what is typed with what is understood of it, or what is wrong.
 func (d *pad) reading() (typed, words string, wrong bool) {
-	if d.typed == "" || d.answer != "" {
+	switch {
+	case d.calls && d.answer == "":
+		return d.typed, "Type the number of the lot.", false
+	case d.typed == "" || d.answer != "":
 		return d.typed, d.answer, d.answer != ""
 	}
 	b, err := d.price()
@@ -83,7 +90,7 @@ func (d *pad) reading() (typed, words string, wrong bool) {
 // show writes the page again after the pad changed.
 func (d *pad) show() { d.page.renderCurrent() }
 
-func (d *pad) clear() { d.typed, d.answer = "", "" }
+func (d *pad) clear() { d.typed, d.answer, d.calls = "", "", false }
 
 // refuse says why a key does nothing.
 func (d *pad) refuse(reason string) {
@@ -91,9 +98,15 @@ func (d *pad) refuse(reason string) {
 	d.show()
 }
 
-// enter takes what was typed as where the bidding stands.
+// enter takes what was typed as where the bidding stands, or as the number of the lot to go to.
 func (d *pad) enter() {
 	if d.typed == "" {
+		return
+	}
+	if number := d.typed; d.calls {
+		d.clear()
+		d.page.do(desk.CallLot(number))
+		d.show()
 		return
 	}
 	b, err := d.price()
@@ -138,6 +151,14 @@ func (d *pad) record(state lot.State) {
 	d.page.do(desk.RecordResult(state))
 }
 
+// callLot has the next thing that is typed be a lot's number.
+func (d *pad) callLot() {
+	d.clear()
+	d.calls = true
+	d.show()
+	d.page.moved()
+}
+
 func (d *pad) nextLot(by int) {
 	d.clear()
 	d.page.do(desk.NextLot(by))
@@ -145,7 +166,7 @@ func (d *pad) nextLot(by int) {
 
 // TypedRune takes digits and what belongs to a number, and the letters of the commands.
 func (d *pad) TypedRune(r rune) {
-	if d.isOfNumber(r) {
+	if d.isOfNumber(r) || d.calls && unicode.IsPrint(r) {
 		const longest = 12
 		if len(d.typed) < longest {
 			d.typed, d.answer = d.typed+string(r), ""
@@ -193,7 +214,8 @@ func (d *pad) TypedKey(e *fyne.KeyEvent) {
 		d.enter()
 	case fyne.KeyBackspace:
 		if d.typed != "" {
-			d.typed, d.answer = d.typed[:len(d.typed)-1], ""
+			_, last := utf8.DecodeLastRuneInString(d.typed)
+			d.typed, d.answer = d.typed[:len(d.typed)-last], ""
 			d.show()
 			d.page.moved()
 		}
@@ -207,7 +229,7 @@ func (d *pad) TypedKey(e *fyne.KeyEvent) {
 
 // escape drops what is typed; with nothing typed the key is the window's.
 func (d *pad) escape(e *fyne.KeyEvent) {
-	if d.typed != "" || d.answer != "" {
+	if d.typed != "" || d.answer != "" || d.calls {
 		d.clear()
 		d.show()
 		d.page.moved()

@@ -141,7 +141,7 @@ func (p *Page) Render(s desk.State) {
 	p.state = s
 	p.seen = view.NewLive(s)
 	v := p.seen
-	p.limitName.set("Walk-away bid, " + p.currency() + v.Today)
+	p.limitName.set(v.Name + ", " + p.currency() + v.Beside)
 	p.lot.set(v.Lot)
 	p.sale.set(saleWords(v))
 	p.limit.set(v.Limit)
@@ -209,7 +209,7 @@ func (p *Page) renderCurrent() {
 		write(p.pays, v.Pays, v.Doubt)
 		return
 	}
-	if typed == "" {
+	if typed == "" && !p.pad.calls {
 		p.currentName.set("Current bid, " + p.currency() + ": arrow keys, or type and press Enter")
 		p.current.set(v.Current)
 		write(p.pays, v.Pays, v.Doubt)
@@ -218,7 +218,11 @@ func (p *Page) renderCurrent() {
 		}
 		return
 	}
-	p.currentName.set("Enter sets it, Esc cancels")
+	name := "Enter sets it, Esc cancels"
+	if p.pad.calls {
+		name = "Go to lot number: Enter goes there, Esc cancels"
+	}
+	p.currentName.set(name)
 	p.current.set(typed)
 	write(p.pays, words, wrong)
 }

@@ -161,19 +161,41 @@ func TestPastTheLimitStandsStop(t *testing.T) {
 func TestOneKeyRecordsAndTurns(t *testing.T) {
 	h := at(t, small)
 	h.press(fyne.KeyUp)
-	h.types("wLnP")
-	if !slices.Equal(h.Steps, []string{"won", "lost"}) || !slices.Equal(h.lots, []string{"28", "27"}) || h.State.Open.State != lot.Lost {
+	h.types("wLxnP")
+	if !slices.Equal(h.Steps, []string{"won", "lost", "passed"}) || !slices.Equal(h.lots, []string{"28", "27"}) ||
+		h.State.Open.State != lot.Passed {
 		t.Errorf("recorded %v as %s, turned to %v", h.Steps, h.State.Open.State, h.lots)
 	}
 	h.window.Canvas().Unfocus()
 	for _, k := range seen.All[*keycap](h.page.Object()) {
 		test.Tap(k)
 	}
-	if len(h.Steps) != 4 || len(h.lots) != 4 || !slices.Equal(h.called, []money.Amount{2500, 2500, 0}) {
+	if len(h.Steps) != 6 || len(h.lots) != 4 || !slices.Equal(h.called, []money.Amount{2500, 2500, 0}) || !h.page.pad.calls {
 		t.Errorf("by mouse: recorded %v, turned %v, called %v", h.Steps, h.lots, h.called)
 	}
 	if h.window.Canvas().Focused() != h.page.First() {
 		t.Error("a tapped key does not give the keyboard back")
+	}
+}
+
+// After G what is typed is a lot's number, never a bid; Esc leaves it.
+func TestGGoesToALotByItsNumber(t *testing.T) {
+	h := at(t, small)
+	h.types("g")
+	h.wants(t, "Go to lot number: Enter goes there, Esc cancels", "Type the number of the lot.")
+	h.types("2x")
+	h.press(fyne.KeyBackspace)
+	h.types("8")
+	h.press(fyne.KeyReturn)
+	if !slices.Equal(h.lots, []string{"28"}) || len(h.called) != 0 || len(h.Steps) != 0 {
+		t.Errorf("turned to %v, called %v, recorded %v", h.lots, h.called, h.Steps)
+	}
+	h.types("g27")
+	h.press(fyne.KeyEscape)
+	h.types("27")
+	h.wants(t, "= USD 27", "Enter sets it")
+	if len(h.lots) != 1 {
+		t.Errorf("turned to %v", h.lots)
 	}
 }
 

@@ -17,7 +17,7 @@ func TestAFactorSaysWhatItMeansInMoneyWithAPicture(t *testing.T) {
 	s.Reach.Undo, s.Record.Waiting = "Materials accepted", 2
 	p, a := shown(t, s, "Factors")
 	seen.Press(p.First(), fyne.KeyDown)
-	says(t, p, "on an average lot 12.0 h become 15.0, which is USD 120 more", "2 ended builds teach nothing")
+	says(t, p, "on an average lot 12.0 h become 15.0, which is USD 120 more", "Not counted yet: 2 ended builds with open questions.")
 	if all := seen.All[*plot.Scatter](p.Object()); len(all) == 0 {
 		t.Error("no picture of the buys")
 	}

@@ -218,8 +218,11 @@ func fillAnswer(cells []string, a book.Summary, p Purse) {
 	if a.Shift != nil {
 		cells[columnBinds] += " (was " + Amount(p.Currency.Code, a.Shift.Was) + ")"
 	}
-	if a.Stale {
+	switch {
+	case a.Stale:
 		cells[columnBinds] += " (edited since)"
+	case a.Old:
+		cells[columnBinds] += " (being valued anew)"
 	}
 }
 

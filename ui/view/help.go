@@ -238,7 +238,7 @@ var help = map[string]string{
 
 	// Columns
 	"Walk-away bid": "The largest bid that keeps every house rule. One step more breaks one.",
-	"Set by": "The house rule that the next bid would break first. Behind it (was …): a first guess that moved when results, surveys, " +
+	"Set by": "The house rule that the next bid would break first. Behind it (was …): a bid that moved when results, surveys, " +
 		"factors, comparables or catalogue changed.",
 	"Chance of a loss": "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Sold for":         "Brought from what was asked to what it sells for.",
@@ -263,6 +263,10 @@ var help = map[string]string{
 		"and leave the bad ones. Sort by it to see what to look at next. A first guess is made anew when what it rests on changes.",
 	"Chance to win": "How often the hammer falls at or below the walk-away bid, going by your guess of the hammer price. Without " +
 		"one it goes by what such lots went for in your file, or by starter values.",
+	"Chance, today's bid": "How often the hammer falls at or below today's bid. The Board says it of the walk-away bid.",
+	"Gain, today's bid": "The profit on average of bidding up to today's bid: nothing when another bidder takes it. At the walk-away bid " +
+		"it is the " +
+		"expected gain of the Board.",
 	"Expected gain": "The profit on average of bidding up to the walk-away bid: nothing when another bidder takes it.",
 	"Loss chance":   "How often, of all outcomes at the walk-away bid, you end below zero.",
 	"Per hour":      "What an hour of your own brings at the walk-away bid: profit and paid hours over the hours.",

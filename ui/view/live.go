@@ -21,8 +21,9 @@ type Live struct {
 	Current string // where the bidding stands
 	Pays    string // what that costs with everything on the invoice, or what is wrong with it
 	Doubt   bool   // Pays says what is wrong
-	Limit   string // the walk-away bid
-	Today   string // the bid of the plan of the day, to stand behind it; empty: no plan
+	Name    string // what Limit is: the walk-away bid, or today's bid where the plan of the day sets a lower one
+	Limit   string
+	Beside  string // what stands behind Name: the other of the two; empty: no plan
 	Binds   string // what sets it, or why there is none
 	Steps   string // how many steps are left, or STOP; what became of the lot, where that was recorded
 	Stop    bool
@@ -41,7 +42,7 @@ type LiveOdd struct {
 // The odds of the walk-away bid, whatever bid the others are of.
 const (
 	liveWin  = "Win at walk-away"
-	liveGain = "Gain of bidding"
+	liveGain = "Gain at walk-away"
 	liveFrom = "Both go by"
 )
 
@@ -59,7 +60,7 @@ func NewLive(s desk.State) Live {
 	o := *s.Open
 	p := NewPurse(o.Case.Currency)
 	v := Live{Lot: LotTitle(o.Case), Sale: strings.TrimSpace(o.Case.Lot.Sale + "  " + Day(o.Case.Lot.SaleDate)), Current: "none yet",
-		Limit: "not known"}
+		Name: walkAwayBid, Limit: "not known"}
 	if o.State == lot.Won || o.State == lot.Lost || o.State == lot.Passed {
 		v.State = "marked: " + string(o.State)
 	}
@@ -75,10 +76,11 @@ func NewLive(s desk.State) Live {
 	if v.Binds == "" {
 		v.know(o, p)
 	}
-	if v.State != "" { // bidding is over
+	if v.State == "" {
+		v.plan(s, p)
+	} else { // bidding is over
 		v.Steps, v.Stop = strings.ToUpper(string(o.State)), false
 	}
-	v.Today = todayWords(s, o.ID, p)
 	if steps := Steps(o); o.Current > 0 {
 		if doubt := notLegal(p, steps, o.Current); doubt != "" {
 			v.Pays, v.Doubt = doubt, true
@@ -116,6 +118,9 @@ func (v *Live) know(o desk.Open, p Purse) {
 	v.At = "At a bid of " + p.Show(b)
 	chance, gain := odds(a, p)
 	v.Odds, v.Plan = append(liveOdds(p, at), LiveOdd{liveWin, chance, false}, LiveOdd{liveGain, gain, false}), planWords(a)
+	if v.Plan == "" && unpriced(o.Valued.Of) != "" {
+		v.Plan = "Only a rebuild is priced."
+	}
 	if a.WinFrom != "" {
 		v.Odds = append(v.Odds, LiveOdd{liveFrom, a.WinFrom, false})
 	}
@@ -144,12 +149,18 @@ func (v *Live) limit(o desk.Open, p Purse) {
 	if a.FirstGuess != nil {
 		v.Binds = unseen + v.Binds
 	}
+	v.left(o, *a.WalkAway)
+}
+
+// left writes the steps that are left to a limit.
+func (v *Live) left(o desk.Open, limit money.Amount) {
 	steps := o.Valued.Of.Buying.BidSteps
-	_, top := invoice.Stand(steps, *a.WalkAway)
+	_, top := invoice.Stand(steps, limit)
 	_, now := invoice.Stand(steps, o.Current)
+	v.Stop = o.Current > limit
 	switch left := top - now; {
-	case o.Current > *a.WalkAway:
-		v.Steps, v.Stop = "STOP", true
+	case v.Stop:
+		v.Steps = "STOP"
 	case left == 0:
 		v.Steps = "no step left"
 	default:
@@ -230,7 +241,7 @@ func Raised(steps []invoice.Step, bid money.Amount, by int) money.Amount {
 
 // Facts returns what is to be read, in words.
 func (v Live) Facts() []string {
-	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, "Walk-away bid: " + v.Limit + v.Today, v.Steps, v.Binds, v.Plan, v.State,
+	facts := []string{v.Lot, "Current bid: " + v.Current, v.Pays, v.Name + ": " + v.Limit + v.Beside, v.Steps, v.Binds, v.Plan, v.State,
 		v.At}
 	for _, o := range v.Odds {
 		facts = append(facts, fmt.Sprintf("%s: %s", o.Name, o.Figure))

@@ -70,5 +70,5 @@ func SelectionWords(r *desk.TrackRecord) string {
 	if r == nil || r.Waiting == 0 {
 		return learn.Selection
 	}
-	return Count(r.Waiting, "ended build") + " teach nothing until their open questions are answered, under Builds. " + learn.Selection
+	return "Not counted yet: " + Count(r.Waiting, "ended build") + " with open questions. Answer them under Builds. " + learn.Selection
 }

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"strings"
 
 	"walkline/ui/desk"
@@ -43,6 +44,23 @@ func NewPin(o desk.Open) Pin {
 		p.Figure = joined(", ", v.Figure, planIn(o.Valued.Answer))
 	}
 	return p
+}
+
+// PinOf returns the bid of the lot in hand; of a build on screen, which is bid for no more, the price paid and what it comes to.
+func PinOf(s desk.State) Pin {
+	b := s.BuildInHand()
+	if b == nil {
+		return NewPin(*s.Open)
+	}
+	p := NewPurse(b.Currency)
+	pin := Pin{Figure: "Lot " + b.Number + ", price not entered", Settled: true}
+	if h := b.Build.Hammer; h != nil {
+		pin.Figure = fmt.Sprintf("Lot %s, %s at %s", b.Number, b.State, p.Show(*h))
+	}
+	if f := b.Forecast; b.Ours() && !b.Build.Gone() && b.Fresh && f != nil && f.Whole != nil {
+		pin.Moved = "profit forecast for the build: " + p.Whole(f.Whole.Mean)
+	}
+	return pin
 }
 
 // planIn names the plan of a bid, where others are priced too.

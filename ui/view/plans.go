@@ -66,12 +66,18 @@ func ProposalWords(c valuation.Case) string {
 		"to its next buyer. From memory: replace the figures with yours."
 }
 
-// wayHint says, of a lot that gets no bid on the rebuild alone, where other plans are to be had; empty elsewhere.
-func wayHint(c valuation.Case, a valuation.Answer) string {
-	if a.WalkAway != nil || len(a.Needs) > 0 || c.WaysOut.AsItStands.Money != nil || c.WaysOut.ForParts.Money != nil {
-		return ""
+// unpriced says which ways out nothing was entered for, so that the bid knows nothing of them; empty: none.
+func unpriced(c valuation.Case) string {
+	stands, parts := c.WaysOut.AsItStands.Money == nil, c.WaysOut.ForParts.Money == nil
+	switch {
+	case stands && parts:
+		return "Only a rebuild is priced. Selling it as it stands (with its dents, say) or for parts may pay more."
+	case stands:
+		return "Not priced: selling it as it stands, with its dents, say."
+	case parts:
+		return "Not priced: selling it for parts."
 	}
-	return "Only a rebuild was priced. Costs, Ways out can propose what the lot brings as it stands and in parts: each has a bid of its own."
+	return ""
 }
 
 // The labels of the odds of winning.

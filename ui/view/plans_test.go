@@ -47,6 +47,27 @@ func TestEveryPlanStandsWithItsBid(t *testing.T) {
 	}
 }
 
+// A bid that knows nothing of a way out says so beside itself, on Live as well; with a value for each it does not.
+func TestAWayOutWithoutAValueIsSaidBesideTheBid(t *testing.T) {
+	o := weighed(t)
+	if got := view.NewVerdict(o).Unpriced; !strings.HasPrefix(got, "Only a rebuild is priced.") {
+		t.Errorf("neither: %q", got)
+	}
+	if got := view.NewLive(called(o, 0)).Plan; got != "Only a rebuild is priced." {
+		t.Errorf("on Live: %q", got)
+	}
+	v := *o.Valued
+	o.Valued = &v
+	v.Of.WaysOut.ForParts.Money = &prob.Three{Low: 1, Likely: 2, High: 3}
+	if got := view.NewVerdict(o).Unpriced; got != "Not priced: selling it as it stands, with its dents, say." {
+		t.Errorf("for parts alone: %q", got)
+	}
+	v.Of.WaysOut.AsItStands.Money = &prob.Three{Low: 1, Likely: 2, High: 3}
+	if got := view.NewVerdict(o).Unpriced; got != "" {
+		t.Errorf("both: %q", got)
+	}
+}
+
 // The stop line is said once, as something to do, with the engine's own sentence.
 func TestTheStopLineIsSomethingToDo(t *testing.T) {
 	a := ways()

@@ -13,7 +13,8 @@ import (
 
 // DayColumns are the columns of the plan of a sale day.
 var DayColumns = []Column{{"Sale day", false, 114}, {"Lot", false, 46}, {"Vehicle", false, 182}, {"Today's bid", true, 94},
-	{"Walk-away bid", true, 104}, {"Chance to win", true, 94}, {"Expected gain", true, 96}, {"Bid on", true, 66},
+	{"Walk-away bid", true, 104}, {"Chance, today's bid", true, 116},
+	{"Gain, today's bid", true, 106}, {"Bid on", true, 66},
 	{"Bid after a win", true, 100}, {"Cash left, usual", true, 108}, {"Cash left, top bid", true, 116}}
 
 // DayRows returns what the plan says of its lots, in their order.
@@ -173,20 +174,4 @@ func Lots(numbers []string) string {
 		return "lot " + numbers[0]
 	}
 	return "lots " + strings.Join(numbers, ", ")
-}
-
-// todayWords says today's bid on a lot behind its walk-away bid; empty where there is no plan of it.
-func todayWords(s desk.State, id int64, p Purse) string {
-	plan := s.Planned()
-	if plan == nil {
-		return ""
-	}
-	b, in := plan.TodaysBid(id)
-	switch {
-	case !in:
-		return ""
-	case b.Bid == nil:
-		return "; today: leave it"
-	}
-	return "; today's bid " + p.Exact(*b.Bid)
 }

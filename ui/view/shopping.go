@@ -44,7 +44,7 @@ func ShoppingRow(x valuation.Wanted, today string) []string {
 	}
 	source := SourceWords(x.Source)
 	if x.Source == valuation.Fallback {
-		source = "where none has it"
+		source = "if no source has it"
 	}
 	return []string{x.Lot, x.Part, x.For, Percent(x.Need), fmt.Sprint(x.Turn), source, threeWords(x.Price, p), p.Whole(x.Freight.Likely),
 		fmt.Sprintf("%.0f", x.LeadDays.Likely), Percent(x.Has), said}

@@ -16,6 +16,7 @@ type Verdict struct {
 	Settled  bool        // false: the figure is of an older state of the case
 	Binds    string      // what binds, in words
 	Plans    []PlanRow   // where more than one plan is priced
+	Unpriced string      // the ways out that the bid knows nothing of; empty: none
 	Stop     string      // the stop line as something to do; empty: none is planned
 	Lines    [][2]string // label and figure
 	Drivers  []Share
@@ -66,8 +67,8 @@ func NewVerdict(o desk.Open) Verdict {
 	if v.Binds != "" {
 		v.Binds += freed(o)
 	}
-	if hint := wayHint(o.Valued.Of, o.Valued.Answer); hint != "" {
-		v.Reasons = append(slices.Clone(v.Reasons), hint)
+	if len(o.Valued.Answer.Needs) == 0 {
+		v.Unpriced = unpriced(o.Valued.Of)
 	}
 	v.Care = joined(" ", careWords(len(Cautions(o))), starterWords(o.Valued.Of), guessWords(o.Valued.Answer.FirstGuess))
 	return v

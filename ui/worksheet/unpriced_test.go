@@ -7,6 +7,8 @@ import (
 
 	"fyne.io/fyne/v2/test"
 
+	"walkline/ui/desk"
+	"walkline/ui/widgets"
 	"walkline/ui/widgets/plan"
 	"walkline/ui/widgets/seen"
 	"walkline/ui/widgets/table"
@@ -60,5 +62,23 @@ func TestALotWithoutAPriceShowsWorkRisksAndLooks(t *testing.T) {
 	b.page.Go(slices.Index(Sections, "Repair"))
 	if got := lists[0].Facts(); len(got) > 0 && strings.Contains(got[0], "hood") {
 		t.Errorf("the damage is gone and so is the price; the work says %q", got)
+	}
+}
+
+// Beside a bid on a rebuild alone stands one press that proposes the ways out, as one step.
+func TestTheWaysOutAreProposedBesideTheBid(t *testing.T) {
+	b := at(t, "Damage", plainCase())
+	b.wants(t, "Only a rebuild is priced.")
+	side := b.page.verdict.body
+	for _, button := range seen.All[*widgets.Button](side) {
+		if button.Text == "Propose starter values" {
+			test.Tap(button)
+		}
+	}
+	if want := "starter values for the ways out"; len(b.Steps) == 0 || b.Steps[len(b.Steps)-1] != want {
+		t.Fatalf("the press did %q, want %q", b.Steps, want)
+	}
+	if b.Do(desk.Undo()); b.State.Open.Case.WaysOut.ForParts.Money != nil || b.State.Open.Case.WaysOut.AsItStands.Money != nil {
+		t.Error("undone, values are left")
 	}
 }

@@ -27,12 +27,14 @@ type verdict struct {
 	shares *fyne.Container
 	more   *fyne.Container
 	limits *limits
+	ways   fyne.CanvasObject // proposes values for the ways out that have none
 	last   view.Verdict
 }
 
 func newVerdict(do func(desk.Action)) *verdict {
 	v := &verdict{head: widget.NewRichText(), plans: container.NewVBox(), lines: container.NewVBox(), share: plot.NewShareBars(),
 		more: container.NewVBox(), limits: newLimits(do)}
+	v.ways = container.NewHBox(widgets.NewButton("Propose starter values", func() { do(desk.ProposeWays(false)) }))
 	v.head.Wrapping = fyne.TextWrapWord
 	v.shares = container.NewVBox(form.Label("What moves it most"), v.share)
 	lines := container.New(layout.NewCustomPaddedLayout(0, theme.Space, theme.Space, theme.Space), v.lines)
@@ -83,6 +85,10 @@ func (v *verdict) renderPlans(d view.Verdict) {
 			name += " (this bid)"
 		}
 		v.plans.Add(widgets.NewExplained(widgets.NewFacing(name, r.Bid, form.SideLine()), view.Help(planTitle)))
+	}
+	if d.Unpriced != "" {
+		v.plans.Add(widgets.NewNote(widgets.Info, d.Unpriced))
+		v.plans.Add(v.ways)
 	}
 	if d.Stop != "" {
 		v.plans.Add(widgets.NewNote(widgets.Info, d.Stop))

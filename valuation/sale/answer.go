@@ -44,6 +44,7 @@ func (p *Plan) bid(i int, s state, c *course) Bid {
 	o := &p.offers[i]
 	b := Bid{ID: p.sale.Lots[i].ID, Reach: min(1, c.reach[i]), AfterWin: o.bidOf(c.middle(i))}
 	count := p.stop(i, s)
+	b.By = p.bound(i, count, s)
 	if count == 0 {
 		return b
 	}

@@ -74,6 +74,7 @@ type Sale struct {
 type Bid struct {
 	ID         string
 	Bid        *money.Amount // as if every lot before it were lost; nil: no bid
+	By         Bound         // what keeps Bid below the walk-away bid
 	WinChance  float64       // of the hammer price at or below Bid
 	Expected   float64       // mean profit at Bid, lots that are lost counted as nothing
 	Reach      float64       // chance that the lot is bid on when the plan is followed
