@@ -40,7 +40,7 @@ func TestADiaryIsReadForLearning(t *testing.T) {
 		c.Receipts[1].Kind != learn.HiddenKind || c.Receipts[1].Risk != "radiator_leak" {
 		t.Errorf("receipts %+v", c.Receipts)
 	}
-	if *c.Repair != 13700 || *c.Hidden != 9000 || *c.Freight != 20000 || *c.Storage != 0 || *c.Selling != 0 || *c.Hours != 5 ||
+	if *c.Repair != 13700 || *c.Hidden != 9000 || *c.Freight != 20000 || c.Storage != nil || c.Selling != nil || *c.Hours != 5 ||
 		c.Holding != nil {
 		t.Errorf("sums %+v", c)
 	}
@@ -98,5 +98,45 @@ func TestForecastsAreJudgedAtTheHammerPrice(t *testing.T) {
 	}
 	if p.Foretold.At != walk {
 		t.Error("judging changed the frozen forecast")
+	}
+}
+
+// One profit for a sold build: the books and the track record come to the same, whatever was entered. By hand, with no bill for
+// freight, storage or selling: 9,300 less 2,640 and 320 of fees, 925 of bills, 38 h at 35 = 1,330, freight 185, selling 250, 64 days at
+// 6 = 384, and 2,960 x 0.1 x 64/365 = 51.90 for the money tied up: 3,214.10.
+func TestBooksAndTrackRecordComeToOneProfit(t *testing.T) {
+	at := func(change func(*build.Build)) valuation.Past {
+		p := learn.Prediction{At: 264000, Terms: learn.Terms{Rates: map[string]float64{"body": 35}, Rate: 35, HoldingPerDay: 6, CapitalRate: .1},
+			Money: learn.Ledger{Resale: 800000, Freight: 18500, Selling: 25000}}
+		b := build.Build{Outcome: build.Sold, Hammer: usd(2640), Charges: []build.Charge{{Name: "Fees", Amount: 32000}},
+			Dates: build.Dates{Bought: "2026-11-27", Sold: "2027-01-30"}, Sale: build.Sale{Price: usd(9300)}, NoMoreBills: true,
+			Receipts: []build.Receipt{{Kind: "part", Amount: 92500}}, Hours: []build.Work{{Trade: "body", Hours: 38}}}
+		change(&b)
+		return valuation.Past{ID: 1, Currency: "USD", State: lot.Won, SaleDate: "2026-12-01", Build: b, Foretold: &p}
+	}
+	for name, x := range map[string]struct {
+		change func(*build.Build)
+		want   float64
+	}{"no bills": {func(*build.Build) {}, 3214.10},
+		"said to be as forecast": {func(b *build.Build) { b.MeanAll([]string{"freight", "selling"}, build.AsForecast) }, 3214.10},
+		"said to be nothing":     {func(b *build.Build) { b.MeanAll([]string{"freight", "selling", "holding"}, build.Nothing) }, 4033.10},
+		"a bill for freight":     {func(b *build.Build) { b.Receipts[0].Kind = "freight" }, 3399.10},
+		"a bill for keeping it":  {func(b *build.Build) { b.Receipts[0].Kind = "holding" }, 3598.10},
+		"bought on the sale day": {func(b *build.Build) { b.Dates.Bought = "" }, 3214.10 + 4*6 + 2960*.1*4/365}} {
+		p := at(x.change)
+		r, ok := p.Account().Result()
+		made := hindsight.Made(p.Learned())
+		if !ok || made == nil {
+			t.Errorf("%s: the books know it: %v, the track record %v", name, ok, made)
+			continue
+		}
+		cur, _ := money.Lookup("USD")
+		if d := r.Profit - x.want; d > .01 || d < -.01 || cur.FromMajor(r.Profit) != *made {
+			t.Errorf("%s: the books %.2f, the track record %d, want %.2f", name, r.Profit, *made, x.want)
+		}
+	}
+	record := hindsight.Judge([]learn.Build{at(func(*build.Build) {}).Learned()}, "USD")
+	if record.Money.Assumed != 1 || len(record.LeftOut) != 1 || record.Money.Causes[4].Difference != 0 {
+		t.Errorf("%+v", record.Money)
 	}
 }

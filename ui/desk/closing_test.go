@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"slices"
 	"testing"
 
 	"walkline/ui/desk"
@@ -48,5 +49,30 @@ func TestClosingABuildAsksBeforeItTeaches(t *testing.T) {
 	}))
 	if s.Build.Build.Closing != "" || len(about()) > 0 || desk.Learnt(s.Bought)[0].Ending != learn.Sold {
 		t.Errorf("all answered: %q %q", s.Build.Build.Closing, about())
+	}
+}
+
+// What the forecast counts and no bill does is asked for at closing; either answer closes the question, and undo opens it again.
+func TestClosingAsksForCostsThatTheForecastCounts(t *testing.T) {
+	o := desk.OpenBuild{}
+	price, hammer := money.Amount(900000), money.Amount(400000)
+	o.Currency = "USD"
+	o.Foretold = &learn.Prediction{Money: learn.Ledger{Freight: 18500, Selling: 25000}}
+	o.Build = build.Build{Outcome: build.Sold, Hammer: &hammer, Sale: build.Sale{Price: &price}, Dates: build.Dates{Sold: "2026-11-20"}}
+	q := o.Questions()
+	if len(q) != 1 || q[0].About != desk.OpenCosts || !slices.Equal(q[0].Names, []string{"freight 185.00", "selling 250.00"}) {
+		t.Fatalf("%+v", q)
+	}
+	o.Build.Receipts = []build.Receipt{{Kind: "freight", Amount: 20000}}
+	o.Build.MeanAll([]string{"selling"}, build.AsForecast)
+	if q := o.Questions(); len(q) > 0 {
+		t.Errorf("%+v", q)
+	}
+	if got := desk.PastOf(o.Bought).Account().Unsaid(); len(got) != 1 || got[0].Amount != 25000 {
+		t.Errorf("as forecast counts %+v", got)
+	}
+	o.Build.Outcome, o.Build.Unbilled = build.AsIs, nil
+	if q := o.Questions(); len(q) > 0 {
+		t.Errorf("a vehicle sold as it stands is asked for the selling of a finished one: %+v", q)
 	}
 }
