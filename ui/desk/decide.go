@@ -191,7 +191,7 @@ func (d *Desk) revalue(ctx context.Context, factors learn.Factors, id int64) err
 	if err != nil {
 		return err
 	}
-	v, err := d.Value(c)
+	v, err := d.ValueLot(id, c)
 	if err != nil {
 		return nil
 	}

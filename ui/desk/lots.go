@@ -122,7 +122,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	v, err := d.Value(c)
+	v, err := d.ValueLot(l.ID, c)
 	if err != nil {
 		return nil, err
 	}

@@ -101,7 +101,7 @@ func (d *Desk) DecisionSheet(o Open, paper string) ([]byte, error) {
 	if o.Fresh && o.Valued != nil && len(o.Tried) == 0 {
 		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today(), paper)
 	}
-	v, err := d.Value(o.Case)
+	v, err := d.ValueLot(o.ID, o.Case)
 	if err != nil {
 		return nil, err
 	}

@@ -8,17 +8,23 @@ import (
 
 // Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
 // Errors: the case has faults, or nothing carries a resale price.
-func (d *Desk) Value(c valuation.Case) (Valued, error) {
+func (d *Desk) Value(c valuation.Case) (Valued, error) { return value(c, d.Knowledge(), d.memory()) }
+
+// ValueLot values a lot of the book as [Desk.Value] does, without what that lot itself went for: its own price says nothing of its odds.
+func (d *Desk) ValueLot(id int64, c valuation.Case) (Valued, error) {
+	return value(c, d.beside(id), d.memory())
+}
+
+func value(c valuation.Case, know valuation.Knowledge, memory *valuation.Memory) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
-	memory := d.memory()
-	a, odds, err := memory.Weigh(c, d.Knowledge())
+	a, odds, err := memory.Weigh(c, know)
 	if err != nil {
 		return Valued{}, err
 	}
-	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
-	v.ByMileage, v.ByYear = memory.Bands(c, d.Knowledge())
+	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, know)}
+	v.ByMileage, v.ByYear = memory.Bands(c, know)
 	return v, nil
 }
 
