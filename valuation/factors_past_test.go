@@ -1,6 +1,7 @@
 package valuation_test
 
 import (
+	"strings"
 	"testing"
 
 	"walkline/valuation"
@@ -138,5 +139,44 @@ func TestBooksAndTrackRecordComeToOneProfit(t *testing.T) {
 	record := hindsight.Judge([]learn.Build{at(func(*build.Build) {}).Learned()}, "USD")
 	if record.Money.Assumed != 1 || len(record.LeftOut) != 1 || record.Money.Causes[4].Difference != 0 {
 		t.Errorf("%+v", record.Money)
+	}
+}
+
+// One car barely moves a chance: its risks go together, so that nobody found any says little of the shop's next cars. Thirty cars do.
+// Starter chances as shipped; the bounds are ours.
+func TestOneBuildBarelyMovesAChance(t *testing.T) {
+	start := shipped(t).Starter()
+	clean := func(id int64) learn.Build {
+		b := learn.Build{ID: id, Ending: learn.Sold, Currency: "USD", Closed: "2026-11-20", Came: learn.Came{Risks: map[string]learn.Seen{}}}
+		for _, r := range start.Risks {
+			b.Came.Risks[r.ID] = learn.NotThere
+		}
+		return b
+	}
+	shares := func(n int) (least, most float64) {
+		least, most = 1, 0
+		var all []learn.Build
+		for i := range n {
+			all = append(all, clean(int64(i+1)))
+		}
+		for _, q := range learn.Propose(all, "2026-11-20", learn.Factors{}, start) {
+			if strings.HasPrefix(q.Key, "risk/") {
+				if q.Proposed.Low > q.Starter.At && n == 1 || q.Proposed.High < q.Starter.At && n == 1 {
+					t.Errorf("%s: one build leaves %g out of %g to %g", q.Key, q.Starter.At, q.Proposed.Low, q.Proposed.High)
+				}
+				least, most = min(least, q.Proposed.At/q.Starter.At), max(most, q.Proposed.At/q.Starter.At)
+			}
+		}
+		return least, most
+	}
+	if least, most := shares(1); least < 0.65 || most >= 1 {
+		t.Errorf("one build without any hidden damage takes chances to %.2f to %.2f of what they were", least, most)
+	} else {
+		t.Logf("one build: %.2f to %.2f", least, most)
+	}
+	if least, most := shares(30); most > 0.5 {
+		t.Errorf("thirty builds without any hidden damage leave chances at %.2f to %.2f of what they were", least, most)
+	} else {
+		t.Logf("thirty builds: %.2f to %.2f", least, most)
 	}
 }
