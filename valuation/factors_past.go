@@ -197,6 +197,7 @@ func (d diary) sums(c *learn.Came) {
 	c.Freight, c.Storage, c.Selling = kind("freight"), kind("storage"), kind("selling")
 	c.Repair = of(func(r build.Receipt) bool { return work(r) && d.risk(r.Line) == "" })
 	c.Hidden = of(func(r build.Receipt) bool { return work(r) && d.risk(r.Line) != "" })
+	d.unnamed(c, d.b.Bills(func(r build.Receipt) bool { return work(r) && r.Line == "" }))
 	if !d.b.Lacks("holding") {
 		c.Holding = kind("holding")
 	}

@@ -1,6 +1,7 @@
 package valuation_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
+	"walkline/valuation/prob"
 )
 
 // diary is a finished and sold build of the demo lot with a few bills.
@@ -178,5 +180,37 @@ func TestOneBuildBarelyMovesAChance(t *testing.T) {
 		t.Errorf("thirty builds without any hidden damage leave chances at %.2f to %.2f of what they were", least, most)
 	} else {
 		t.Logf("thirty builds: %.2f to %.2f", least, most)
+	}
+}
+
+// What was found counts as hidden damage though its bill names no line: by hand, 450 of a bill of 880 for a find judged at 450; no more
+// than
+// the bills without a line come to, and nothing where a bill names the find.
+func TestAFindWhoseBillNamesNoLineIsHiddenDamage(t *testing.T) {
+	p := diary(t)
+	p.Build.Risks, p.Build.Unlisted = nil, []build.Unlisted{{ID: "unlisted-1", Name: "Mount torn", Cost: prob.Certain(450),
+		Trade: "structure"}}
+	for name, x := range map[string]struct {
+		bills          []build.Receipt
+		repair, hidden money.Amount
+	}{"one bill": {[]build.Receipt{{Kind: "outside", Amount: 88000}}, 43000, 45000},
+		"a smaller bill":  {[]build.Receipt{{Kind: "outside", Amount: 30000}}, 0, 30000},
+		"a bill names it": {[]build.Receipt{{Kind: "outside", Amount: 88000}, {Kind: "part", Line: "unlisted-1", Amount: 100}}, 88000, 100},
+		"work has a line": {[]build.Receipt{{Kind: "outside", Line: "a", Amount: 88000}}, 88000, 0}} {
+		p.Build.Receipts = x.bills
+		if c := p.Learned().Came; *c.Repair != x.repair || *c.Hidden != x.hidden {
+			t.Errorf("%s: repair %d, hidden %d", name, *c.Repair, *c.Hidden)
+		}
+	}
+	p.Build.Unlisted, p.Build.Receipts = nil, []build.Receipt{{Kind: "outside", Amount: 8800000}}
+	p.Build.Risks = []build.Seen{{Risk: "radiator_leak", State: build.Found}}
+	want := 0.0
+	for _, i := range p.Foretold.Items {
+		if i.Risk == "radiator_leak" && i.Kind == learn.HiddenKind {
+			want += i.Mean
+		}
+	}
+	if c := p.Learned().Came; want == 0 || math.Abs(float64(*c.Hidden)-100*want) > 1 {
+		t.Errorf("a risk that was found: hidden %d, foretold at %.2f", *c.Hidden, want)
 	}
 }
