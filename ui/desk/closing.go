@@ -27,6 +27,7 @@ const (
 	OpenCosts  Unsettled = "costs"  // freight, storage or selling that the forecast counts, and no bill
 	OpenDamage Unsettled = "damage" // risks of which nothing was said
 	OpenHours  Unsettled = "hours"  // none were entered, though some were planned
+	OpenDay    Unsettled = "day"    // the day of the sale is still to come
 	OpenPrice  Unsettled = "price"  // what it brought, what was paid, or the day of the sale
 )
 
@@ -58,10 +59,18 @@ func (o OpenBuild) Questions() []Question {
 	if planned := slices.ContainsFunc(o.Plan, func(l valuation.PlannedLine) bool { return len(l.Hours) > 0 }); planned && len(b.Hours) == 0 {
 		out = append(out, Question{About: OpenHours})
 	}
+	if o.ahead(b) {
+		out = append(out, Question{OpenDay, []string{DayShown(b.Dates.Sold)}, []string{string(b.Dates.Sold)}})
+	}
 	if b.Hammer == nil || b.Sale.Price == nil || b.Dates.Sold == lot.Date("") {
 		out = append(out, Question{About: OpenPrice})
 	}
 	return out
+}
+
+// ahead reports whether the day of the sale is still to come, and nobody said that it is right.
+func (o OpenBuild) ahead(b build.Build) bool {
+	return o.Today != "" && b.Dates.Sold > o.Today && b.SoldAhead != b.Dates.Sold
 }
 
 // works returns the lines of the plan that pass, by their id and the number of their parts.
@@ -116,7 +125,7 @@ func (o OpenBuild) closing(before, after build.Build) build.Build {
 	switch {
 	case !after.Outcome.Ended() || !open:
 		after.Closing = ""
-	case !before.Outcome.Ended():
+	case !before.Outcome.Ended(), o.ahead(after) && !o.ahead(before):
 		after.Closing = build.Asking
 	}
 	return after
@@ -128,13 +137,17 @@ func TakeForecast(q Question) Action {
 }
 
 // AnswerAll answers one kind of question about a build's ending for all that it names: the work is finished, there are no more bills,
-// what has no bill cost nothing, or the damage was not there. Other questions need their own entry.
+// what has no bill cost nothing, the damage was not there, or the day is right. Other questions need their own entry.
 func AnswerAll(q Question) Action {
 	words := map[Unsettled]string{OpenLines: "all work finished", OpenBills: "no more bills", OpenCosts: "it cost nothing",
-		OpenDamage: "the rest was not there"}[q.About]
+		OpenDamage: "the rest was not there",
+		OpenDay:    "the day is right"}[q.About]
 	return EditBuild(words, func(b *build.Build) {
-		if q.About == OpenCosts {
+		switch q.About {
+		case OpenCosts:
 			b.MeanAll(q.IDs, build.Nothing)
+		case OpenDay:
+			b.SoldAhead = b.Dates.Sold
 		}
 		for _, id := range q.IDs {
 			switch q.About {

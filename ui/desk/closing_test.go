@@ -7,6 +7,7 @@ import (
 	"walkline/ui/desk"
 	"walkline/valuation/build"
 	"walkline/valuation/learn"
+	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
 	"walkline/valuation/repair"
@@ -74,5 +75,40 @@ func TestClosingAsksForCostsThatTheForecastCounts(t *testing.T) {
 	o.Build.Outcome, o.Build.Unbilled = build.AsIs, nil
 	if q := o.Questions(); len(q) > 0 {
 		t.Errorf("a vehicle sold as it stands is asked for the selling of a finished one: %+v", q)
+	}
+}
+
+// A lot is bought on the day of its sale, also where it is marked before; a day of the sale that is still to come is asked about, and may
+// be right.
+func TestADaySoldThatIsStillToComeIsAsked(t *testing.T) {
+	u := newUser(t)
+	c := sound("27")
+	c.Lot.SaleDate = u.Today().Plus(4)
+	id := u.add(c)[0]
+	price, hammer := money.Amount(900000), money.Amount(400000)
+	s := u.well(desk.MarkLots("won", id), desk.Go(desk.Builds), desk.ShowBuild(id), desk.SetHammer(&hammer))
+	if got := s.Build.Build.Dates.Bought; got != c.Lot.SaleDate {
+		t.Errorf("bought on %s", got)
+	}
+	sold := func(day lot.Date) []desk.Question {
+		s := u.well(desk.EditBuild("sold", func(b *build.Build) {
+			b.Outcome, b.Sale.Price, b.Dates.Sold, b.Dates.Bought, b.NoMoreBills = build.Sold, &price, day, u.Today().Plus(-40), true
+			b.MeanAll(build.AskedFor, build.AsForecast)
+		}))
+		return slices.DeleteFunc(s.Build.Questions(), func(q desk.Question) bool { return q.About != desk.OpenDay })
+	}
+	if q := sold(u.Today()); len(q) > 0 {
+		t.Errorf("sold today: %+v", q)
+	}
+	q := sold(u.Today().Plus(60))
+	if len(q) != 1 || u.s.Build.Build.Teaches() {
+		t.Fatalf("sold in two months: %+v, teaches %v", q, u.s.Build.Build.Teaches())
+	}
+	u.well(desk.AnswerAll(q[0]))
+	if q := sold(u.Today().Plus(60)); len(q) > 0 {
+		t.Errorf("said to be right: %+v", q)
+	}
+	if q := sold(u.Today().Plus(61)); len(q) != 1 {
+		t.Errorf("another day to come: %+v", q)
 	}
 }

@@ -159,13 +159,14 @@ func (d *Desk) begun(l book.Lot, state lot.State, hammer *money.Amount) build.Bu
 	return b
 }
 
-// bought returns the day on which a lot was bought: that of the sale, unless it is still to come or not known.
+// bought returns the day on which a lot was bought: that of the sale, today where it is not known. A lot may be marked before its sale's
+// day:
+// an offer was taken, or the day was typed wrong and is to be put right.
 func (d *Desk) bought(c valuation.Case) lot.Date {
-	today := d.Today()
-	if days, ok := c.Lot.SaleDate.Days(today); ok && days >= 0 {
+	if c.Lot.SaleDate.Known() {
 		return c.Lot.SaleDate
 	}
-	return today
+	return d.Today()
 }
 
 // onLot returns an action on a lot that is kept, named with the lot's number.

@@ -93,7 +93,7 @@ func compareFigures(a, b float64, down bool) int {
 func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.Date) BuildRow {
 	p, none := NewPurse(b.Currency), math.NaN()
 	figures := []float64{none, none, none, none, none}
-	if days, ok := b.Build.Dates.Bought.Days(lastDay(b.Build, today)); ok {
+	if days, ok := b.Build.Dates.Bought.Days(lastDay(b.Build, today)); ok && days >= 0 {
 		figures[0] = float64(days)
 	}
 	if outlay, ok := Outlay(b.Build); ok {

@@ -28,6 +28,8 @@ type Build struct {
 	NoMoreBills bool    `json:"no_more_bills"` // what has no bill cost nothing
 
 	Unbilled []Unbilled `json:"unbilled"` // kinds of cost without a bill of which that was said
+
+	SoldAhead lot.Date `json:"sold_ahead"` // a day of the sale that was still to come and was said to be right; empty: none
 }
 
 // Unbilled says what it means that a kind of cost has no bill.
