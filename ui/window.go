@@ -239,7 +239,7 @@ func (w *Window) value() {
 	}
 	task.Start(w.runner, task.Order[desk.Valued]{
 		Key: "value", Wait: waiting,
-		Work: func(ctx context.Context) (desk.Valued, error) { return w.desk.Value(ctx, c) },
+		Work: func(ctx context.Context) (desk.Valued, error) { return w.desk.ValueLot(ctx, id, c) },
 		Show: func(v desk.Valued, err error) {
 			w.show(w.desk.Arrived(context.Background(), w.state, id, revision, v, err))
 			w.weighLimits(id, revision, c)

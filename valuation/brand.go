@@ -168,17 +168,16 @@ func (w *work) discounted() []string {
 
 // ignored names what a price that is a guess alone leaves out: it is of this vehicle as it stands, and nothing is taken off it.
 func (c Case) ignored(cause string, off prob.Three, odometer bool) []string {
-	var facts []string
+	var out []string
 	if cause != "" && off != c.Resale.BrandDiscount {
-		facts = append(facts, "the title's cause, "+strings.ReplaceAll(cause, "_", " "))
+		out = append(out, "The price is your guess and ignores the title's cause, "+strings.ReplaceAll(cause, "_", " ")+
+			": what buyers take off for that has to be in it.")
 	}
 	if odometer {
-		facts = append(facts, "the odometer statement, "+strings.ReplaceAll(c.Lot.OdometerStatus, "_", " "))
+		out = append(out, "Your guess is taken as one for a vehicle with this odometer statement, "+
+			strings.ReplaceAll(c.Lot.OdometerStatus, "_", " ")+": nothing more comes off for it.")
 	}
-	if len(facts) == 0 {
-		return nil
-	}
-	return []string{"The price is your guess and ignores " + strings.Join(facts, " and ") + ": what buyers take off for that has to be in it."}
+	return out
 }
 
 // brandWords reports whether the finished vehicle is sold with a branded title.

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
 	"walkline/valuation"
+	"walkline/valuation/checks"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 	"walkline/valuation/prob"
@@ -227,11 +229,11 @@ func TestAGuessNamesWhatItIgnores(t *testing.T) {
 		want         []string
 		never        string
 	}{{"not_actual", "flood", []string{"flood", "not actual"}, ""}, {"actual", "fire", []string{"fire"}, "odometer"},
-		{"exceeds_limits", "collision", []string{"exceeds limits"}, "title"}, {"actual", "collision", nil, "ignores"}} {
+		{"exceeds_limits", "collision", []string{"exceeds limits"}, "title"}, {"actual", "collision", nil, "guess"}} {
 		c.Lot.OdometerStatus, c.Lot.Loss, c.Damage = w.status, []string{w.loss}, nil
 		said := ""
 		for _, warning := range value(t, c, k).Warnings {
-			if strings.Contains(warning, "ignores") {
+			if strings.Contains(warning, "ignores") || strings.Contains(warning, "taken as one for a vehicle with this odometer") {
 				said += warning
 			}
 		}
@@ -243,5 +245,26 @@ func TestAGuessNamesWhatItIgnores(t *testing.T) {
 		if w.never != "" && strings.Contains(said, w.never) {
 			t.Errorf("%s, %s: it says %q", w.status, w.loss, said)
 		}
+	}
+}
+
+// A statement that says not actual is a known fact: it is no risk beside the price, and the checks do not ask what the paper says. With the
+// buyer's own guess nothing more comes off for it.
+func TestAStatementThatSaysNotActualIsNoRisk(t *testing.T) {
+	c, k := demoLot(t), shipped(t)
+	c.Resale.Rows, c.Resale.Guess = nil, &prob.Three{Low: 11000, Likely: 13000, High: 15000}
+	price := 0.0
+	for _, status := range []string{"actual", "not_actual"} {
+		c.Lot.OdometerStatus = status
+		a := value(t, c, k)
+		feared := slices.ContainsFunc(valuation.Risks(c, k), func(r valuation.RiskFigure) bool { return r.ID == "odometer_doubt" })
+		asked := slices.ContainsFunc(a.Checklist, func(i checks.Item) bool { return strings.Contains(i.Text, "marked \"actual\"") })
+		if known := status == "not_actual"; feared == known || asked == known {
+			t.Errorf("%s: it is a risk %v, it is asked %v", status, feared, asked)
+		}
+		if price != 0 && a.Resale.Mean != price {
+			t.Errorf("%s: the guess of %.2f becomes %.2f", status, price, a.Resale.Mean)
+		}
+		price = a.Resale.Mean
 	}
 }

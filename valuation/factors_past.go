@@ -23,8 +23,8 @@ type Past struct {
 }
 
 // Learned returns what there is to learn from: the bills and hours summed by line, what is not known left unknown. A
-// diary with any bill in it counts as whole once the build has ended, so that a kind without a bill is nothing; a past buy
-// that came from a table counts only for what the table says.
+// diary with any bill in it counts as whole once the build has ended, so that work without a bill is nothing; freight, storage and selling
+// that were foretold are nothing only where that was said. A past buy that came from a table counts only for what the table says.
 func (p Past) Learned() learn.Build {
 	d := diary{p: p, b: p.Build}
 	out := learn.Build{ID: p.ID, Name: p.Name, Currency: p.Currency, Vehicle: p.Vehicle, Ending: p.ending(), Bought: p.Build.Dates.Bought,
@@ -76,7 +76,32 @@ type diary struct {
 
 // whole reports whether what has no bill is nothing.
 func (d diary) whole() bool {
-	return d.b.Imported.As == "" && d.b.Teaches() && d.b.Closing != build.Partly && len(d.b.Receipts) > 0
+	return d.b.Imported.As == "" && d.b.Teaches() && d.b.Closing != build.Partly && (len(d.b.Receipts) > 0 || d.b.NoMoreBills)
+}
+
+// silent reports whether what a kind of cost came to is not known.
+func (d diary) silent(kind string) bool {
+	if !d.b.Lacks(kind) {
+		return false
+	}
+	foretold := slices.ContainsFunc(d.p.Account().Unsaid(), func(c build.Charge) bool { return c.Name == kind })
+	return foretold || !d.whole()
+}
+
+// Account returns the lot as the books see it, its own hours at the rates of its forecast, its kind of wreck left out.
+func (p Past) Account() build.Account {
+	a := build.Account{Build: p.Build, Currency: p.Currency, SaleDay: p.SaleDate}
+	if p.Foretold == nil {
+		return a
+	}
+	t, m := p.Foretold.Terms, p.Foretold.Money
+	a.Rates = t.Rates
+	a.Said = &build.Said{Holding: t.HoldingPerDay, Capital: t.CapitalRate, Fees: p.Foretold.Invoice,
+		Costs: map[string]money.Amount{"freight": m.Freight, "storage": m.Storage}}
+	if price := p.Build.Sale.Price; price != nil {
+		a.Said.Costs["selling"] = p.Foretold.Selling(*price)
+	}
+	return a
 }
 
 // risk returns the line as a hidden risk that was foretold or seen, empty where it is a line of work.
@@ -159,14 +184,21 @@ func (d diary) sums(c *learn.Came) {
 		sum := d.b.Bills(pass)
 		return &sum
 	}
-	kind := func(k string) *money.Amount { return of(func(r build.Receipt) bool { return r.Kind == k }) }
+	kind := func(k string) *money.Amount {
+		if d.silent(k) {
+			return nil
+		}
+		sum := d.b.BillsOf(k)
+		return &sum
+	}
 	work := func(r build.Receipt) bool {
 		return slices.Contains([]string{"part", "materials", "outside", "other"}, r.Kind)
 	}
 	c.Freight, c.Storage, c.Selling = kind("freight"), kind("storage"), kind("selling")
 	c.Repair = of(func(r build.Receipt) bool { return work(r) && d.risk(r.Line) == "" })
 	c.Hidden = of(func(r build.Receipt) bool { return work(r) && d.risk(r.Line) != "" })
-	if slices.ContainsFunc(d.b.Receipts, func(r build.Receipt) bool { return r.Kind == "holding" }) {
+	d.unnamed(c, d.b.Bills(func(r build.Receipt) bool { return work(r) && r.Line == "" }))
+	if !d.b.Lacks("holding") {
 		c.Holding = kind("holding")
 	}
 	d.fees(c)

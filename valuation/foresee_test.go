@@ -246,6 +246,26 @@ func TestABillWithoutALineNeverRaisesTheProfit(t *testing.T) {
 	}
 }
 
+// Money back raises the profit by itself and leaves the work alone; what names a bill takes it back, and the work is to be paid again.
+func TestMoneyBackLowersWhatWasPaidAlone(t *testing.T) {
+	hammer := money.Amount(500000)
+	c := uncertain(3, lossRule())
+	at := func(bills ...build.Receipt) valuation.Foresight {
+		return foreseen(t, c, build.Build{Hammer: &hammer, Dates: build.Dates{Bought: "2026-11-20"}, Receipts: bills}, "2026-11-20")
+	}
+	for _, kind := range build.Kinds {
+		bill := build.Receipt{Kind: kind, What: "rear axle", Amount: 8000}
+		for _, line := range []string{"", "a"} {
+			before, after := at(bill), at(bill, build.Receipt{Kind: kind, What: "core deposit back", Amount: -5000, Line: line})
+			comesTo(t, kind+": the profit", after.Whole.Mean, before.Whole.Mean+50, .01)
+			comesTo(t, kind+": to finish", after.ToFinish.Mean, before.ToFinish.Mean, .001)
+		}
+		returned, never := at(bill, build.Receipt{Kind: kind, What: "Rear axle", Amount: -8000}), at()
+		comesTo(t, kind+" returned: the profit", returned.Whole.Mean, never.Whole.Mean, .01)
+		comesTo(t, kind+" returned: to finish", returned.ToFinish.Mean, never.ToFinish.Mean, .001)
+	}
+}
+
 // By hand, from [sure]: what is found and on no list is known work, less what was worked and paid for it.
 func TestUnlistedDamageIsKnownWork(t *testing.T) {
 	c := sure()

@@ -3,6 +3,7 @@ package valuation
 import (
 	"slices"
 
+	"walkline/valuation/hidden"
 	"walkline/valuation/lot"
 	"walkline/valuation/prob"
 	"walkline/valuation/resale"
@@ -39,6 +40,18 @@ func (c Case) mileage() *prob.Three {
 
 // odometerBranded reports whether the title says that the reading is not the mileage.
 func (c Case) odometerBranded() bool { return slices.Contains(c.causes(), CauseOdometer) }
+
+// milesRisk is the risk that the mileage is higher than shown.
+const milesRisk = "odometer_doubt"
+
+// unknownMiles returns the risks without that of more miles than are shown, where the statement or the title says so: a known fact is no
+// risk, and the price knows it already, by the mileage that is counted or as the buyer's own guess of it.
+func (c Case) unknownMiles(risks []hidden.Risk) []hidden.Risk {
+	if !c.Lot.Misread() && !c.odometerBranded() {
+		return risks
+	}
+	return slices.DeleteFunc(risks, func(r hidden.Risk) bool { return r.ID == milesRisk })
+}
 
 // doubt returns what is not sure of the vehicle as it will be sold, the learned discounts on it.
 func (c Case) doubt() resale.Doubt {

@@ -15,11 +15,14 @@ import (
 const FreeRule = "A bill that names a part of the plan counts for it. Other bills and hours that name no line of work take down what the " +
 	"open lines still need of the same kind (parts, materials, sublet work, or hours of that trade), every line by the same share. No more " +
 	"is taken off than was spent. Less is in doubt then: the winner's allowance shrinks, and the profit may rise a little. Where the open " +
-	"lines need nothing of that kind, nothing is taken off: a forecast of hours may be for hidden damage."
+	"lines need nothing of that kind, nothing is taken off: a forecast of hours may be for hidden damage. A bill below zero that names what " +
+	"another bill names takes that one back. Any other is money back: it lowers what was paid, and no work comes back with it."
 
 // named gives the line of work to each bill for a part without one whose words are an open line's part that has not been bought.
+// What was returned does not count as bought.
 func (r *rest) named(planned []repair.Line) {
 	r.b = r.b.Clone()
+	r.b.Receipts = r.b.Bought()
 	for i, x := range r.b.Receipts {
 		if x.Kind == "part" && x.Line == "" {
 			r.b.Receipts[i].Line = r.lineOf(planned, x.What)

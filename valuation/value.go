@@ -171,7 +171,7 @@ func (w *work) raise() []hidden.Risk {
 		known = hidden.Catalogue{}
 	}
 	raise := func(l lot.Lot) []hidden.Risk { return hidden.Raise(w.c.Hidden.Risks, known, l, w.c.Damage) }
-	return w.exchangedRisks(unsureRisks(raise(w.c.feared()), w.c.feared(), raise))
+	return w.c.unknownMiles(w.exchangedRisks(unsureRisks(raise(w.c.feared()), w.c.feared(), raise)))
 }
 
 func (w *work) list() []checks.Item { return checks.List(w.inQuestion()) }

@@ -204,6 +204,9 @@ func (s *screen) closeOut() {
 	s.settled("build-questions-bills")
 	s.keys("space")
 	s.built("there are no more bills", func(b build.Build) bool { return b.NoMoreBills })
+	s.settled("build-questions-costs")
+	s.keys("space")
+	s.built("freight, storage and selling were as forecast", func(b build.Build) bool { return b.Meant("freight") == build.AsForecast })
 	s.settled("build-questions-damage")
 	s.keys("space")
 	s.built("the rest was not there", func(b build.Build) bool {

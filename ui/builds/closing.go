@@ -37,9 +37,7 @@ func (c *closing) render(o desk.OpenBuild) {
 	for _, q := range questions {
 		words := widgets.NewNote(widgets.Info, view.QuestionWords(q))
 		if answer := view.AnswerWords(q); answer != "" {
-			all := widgets.NewButton(answer, func() { c.answer(q) })
-			c.answers = append(c.answers, all)
-			c.body.Add(container.NewBorder(nil, nil, nil, container.NewVBox(all), words))
+			c.body.Add(container.NewBorder(nil, nil, nil, c.buttons(q, answer), words))
 			continue
 		}
 		c.body.Add(words)
@@ -51,11 +49,26 @@ func (c *closing) render(o desk.OpenBuild) {
 	c.body.Refresh()
 }
 
+// buttons returns what answers a question at once. That what has no bill cost as forecast comes before that it cost nothing.
+func (c *closing) buttons(q desk.Question, words string) fyne.CanvasObject {
+	keys := container.NewVBox()
+	add := func(words string, does func(desk.Question) desk.Action) {
+		key := widgets.NewButton(words, func() { c.answer(does(q)) })
+		c.answers = append(c.answers, key)
+		keys.Add(key)
+	}
+	if q.About == desk.OpenCosts {
+		add("As it was forecast", desk.TakeForecast)
+	}
+	add(words, desk.AnswerAll)
+	return keys
+}
+
 // answer answers a question; the next one that can be takes the keyboard, for the buttons are new ones then. After the last the window
 // has it.
-func (c *closing) answer(q desk.Question) {
+func (c *closing) answer(a desk.Action) {
 	canvas := draw.CanvasOf(c.body)
-	c.page.do(desk.AnswerAll(q))
+	c.page.do(a)
 	switch next := c.first(); {
 	case canvas == nil:
 	case next == nil:

@@ -27,8 +27,9 @@ type OpenBuild struct {
 	Plan     []valuation.PlannedLine
 	Risks    []valuation.RiskFigure // that the survey brings up
 	Photos   []lot.Photo
-	Revision int  // grows with every change
-	Fresh    bool // Forecast is of this revision
+	Today    lot.Date // as it was opened or changed last
+	Revision int      // grows with every change
+	Fresh    bool     // Forecast is of this revision
 }
 
 // withBuild returns the state with its open build replaced.
@@ -87,7 +88,7 @@ func (d *Desk) openBuild(ctx context.Context, s State, id int64) State {
 	if err != nil {
 		return s.troubled("open the build", err)
 	}
-	o := OpenBuild{Bought: s.Bought[i], Case: c, Revision: 1}
+	o := OpenBuild{Bought: s.Bought[i], Case: c, Revision: 1, Today: d.Today()}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
 	if s.Build != nil {
 		o.Revision = s.Build.Revision + 1
@@ -109,6 +110,7 @@ func (d *Desk) rebuilt(ctx context.Context, s State) State {
 	}
 	o.Plan, o.Risks = valuation.Plan(o.Case, d.Knowledge()), valuation.Risks(o.Case, d.Knowledge())
 	o.Build, o.Photos, o.State, o.Revision, o.Fresh = l.Build, l.Photos, l.State, o.Revision+1, false
+	o.Today = d.Today()
 	return s.withBuild(o)
 }
 

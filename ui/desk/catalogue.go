@@ -24,7 +24,7 @@ func (d *Desk) Knowledge() valuation.Knowledge {
 		know = *k
 	}
 	if went := d.went.Load(); went != nil {
-		know.Hammer = went
+		know.Hammer = &went.model
 	}
 	if seen := d.seen.Load(); seen != nil {
 		know.Seen = *seen
@@ -34,8 +34,27 @@ func (d *Desk) Knowledge() valuation.Knowledge {
 
 // learnsHammer takes what the shop's own lots went for into what lots are valued with.
 func (d *Desk) learnsHammer(list []book.Bought) {
-	model, _ := hammer.Starter().Learn(ResultsOf(list))
-	d.went.Store(&model)
+	r := results{from: list}
+	r.model, _ = hammer.Starter().Learn(ResultsOf(list))
+	d.went.Store(&r)
+}
+
+// results are what the shop's own lots went for, and what was learned of them.
+type results struct {
+	from  []book.Bought
+	model hammer.Model
+}
+
+// beside returns what is known beside one lot: what that lot went for teaches nothing of its own odds.
+func (d *Desk) beside(id int64) valuation.Knowledge {
+	know, went := d.Knowledge(), d.went.Load()
+	if went == nil || !slices.ContainsFunc(went.from, func(b book.Bought) bool { return b.ID == id && teachesHammer(b) }) {
+		return know
+	}
+	others := slices.DeleteFunc(slices.Clone(went.from), func(b book.Bought) bool { return b.ID == id })
+	model, _ := hammer.Starter().Learn(ResultsOf(others))
+	know.Hammer = &model
+	return know
 }
 
 // restsOn returns a mark of what a bid rests on beside its lot: catalogues, factors, results, surveys and comparables, as they were

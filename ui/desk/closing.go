@@ -7,6 +7,7 @@ import (
 	"walkline/valuation"
 	"walkline/valuation/build"
 	"walkline/valuation/lot"
+	"walkline/valuation/money"
 )
 
 // Question is what is still open of a build that is said to have ended.
@@ -23,8 +24,10 @@ type Unsettled string
 const (
 	OpenLines  Unsettled = "lines"  // work that is not ticked as finished
 	OpenBills  Unsettled = "bills"  // finished work with parts and no bill
+	OpenCosts  Unsettled = "costs"  // freight, storage or selling that the forecast counts, and no bill
 	OpenDamage Unsettled = "damage" // risks of which nothing was said
 	OpenHours  Unsettled = "hours"  // none were entered, though some were planned
+	OpenDay    Unsettled = "day"    // the day of the sale is still to come
 	OpenPrice  Unsettled = "price"  // what it brought, what was paid, or the day of the sale
 )
 
@@ -49,15 +52,25 @@ func (o OpenBuild) Questions() []Question {
 			ask(OpenBills, ids, names)
 		}
 	}
-	ids, names := o.unanswered()
+	ids, names := o.unbilled()
+	ask(OpenCosts, ids, names)
+	ids, names = o.unanswered()
 	ask(OpenDamage, ids, names)
 	if planned := slices.ContainsFunc(o.Plan, func(l valuation.PlannedLine) bool { return len(l.Hours) > 0 }); planned && len(b.Hours) == 0 {
 		out = append(out, Question{About: OpenHours})
+	}
+	if o.ahead(b) {
+		out = append(out, Question{OpenDay, []string{DayShown(b.Dates.Sold)}, []string{string(b.Dates.Sold)}})
 	}
 	if b.Hammer == nil || b.Sale.Price == nil || b.Dates.Sold == lot.Date("") {
 		out = append(out, Question{About: OpenPrice})
 	}
 	return out
+}
+
+// ahead reports whether the day of the sale is still to come, and nobody said that it is right.
+func (o OpenBuild) ahead(b build.Build) bool {
+	return o.Today != "" && b.Dates.Sold > o.Today && b.SoldAhead != b.Dates.Sold
 }
 
 // works returns the lines of the plan that pass, by their id and the number of their parts.
@@ -70,6 +83,17 @@ func (o OpenBuild) works(pass func(id string, parts int) bool) (ids, names []str
 	for _, u := range o.Build.Unlisted {
 		if pass(u.ID, 0) {
 			ids, names = append(ids, u.ID), append(names, u.Name)
+		}
+	}
+	return ids, names
+}
+
+// unbilled returns the kinds of cost that the forecast counts and of which nothing was said, with the forecast's value.
+func (o OpenBuild) unbilled() (ids, names []string) {
+	cur, _ := money.Lookup(o.Currency)
+	for _, c := range PastOf(o.Bought).Account().Unsaid() {
+		if o.Build.Meant(c.Name) == "" {
+			ids, names = append(ids, c.Name), append(names, c.Name+" "+cur.Text(c.Amount))
 		}
 	}
 	return ids, names
@@ -101,17 +125,30 @@ func (o OpenBuild) closing(before, after build.Build) build.Build {
 	switch {
 	case !after.Outcome.Ended() || !open:
 		after.Closing = ""
-	case !before.Outcome.Ended():
+	case !before.Outcome.Ended(), o.ahead(after) && !o.ahead(before):
 		after.Closing = build.Asking
 	}
 	return after
 }
 
+// TakeForecast answers that what has no bill cost what was forecast.
+func TakeForecast(q Question) Action {
+	return EditBuild("as forecast", func(b *build.Build) { b.MeanAll(q.IDs, build.AsForecast) })
+}
+
 // AnswerAll answers one kind of question about a build's ending for all that it names: the work is finished, there are no more bills,
-// or the damage was not there. Other questions need their own entry.
+// what has no bill cost nothing, the damage was not there, or the day is right. Other questions need their own entry.
 func AnswerAll(q Question) Action {
-	words := map[Unsettled]string{OpenLines: "all work finished", OpenBills: "no more bills", OpenDamage: "the rest was not there"}[q.About]
+	words := map[Unsettled]string{OpenLines: "all work finished", OpenBills: "no more bills", OpenCosts: "it cost nothing",
+		OpenDamage: "the rest was not there",
+		OpenDay:    "the day is right"}[q.About]
 	return EditBuild(words, func(b *build.Build) {
+		switch q.About {
+		case OpenCosts:
+			b.MeanAll(q.IDs, build.Nothing)
+		case OpenDay:
+			b.SoldAhead = b.Dates.Sold
+		}
 		for _, id := range q.IDs {
 			switch q.About {
 			case OpenLines:

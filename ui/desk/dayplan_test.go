@@ -377,7 +377,7 @@ func TestThePastYearPricesABay(t *testing.T) {
 		b.Outcome, b.Sale.Price, b.Dates.Bought, b.Dates.Sold = build.Sold, &price, "2026-08-01", "2026-10-30"
 	}), desk.Go(desk.SalePlan), desk.ShowDay("2026-11-01"))
 	p := u.plan()
-	r, _ := u.lot(id).Build.Result(nil, p.Sale.Currency)
+	r, _ := desk.PastOf(u.s.Bought[0]).Account().Result()
 	bays, days := 4.0, 90.0
 	if want := r.Profit / (bays * 365) * days; p.Year.Builds != 1 || math.Abs(p.Year.Bay()-want) > .5 {
 		t.Errorf("%+v: a bay brings %v, want %v", p.Year, p.Year.Bay(), want)

@@ -8,7 +8,6 @@ import (
 
 	"walkline/store/book"
 	"walkline/valuation"
-	"walkline/valuation/hammer"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/patterns"
@@ -47,7 +46,7 @@ type Desk struct {
 	Share func(n int, begin func() (do func(piece int) error)) error
 
 	draws   drawing
-	went    atomic.Pointer[hammer.Model]        // what the shop's own lots went for; nil: not read yet
+	went    atomic.Pointer[results]             // what the shop's own lots went for; nil: not read yet
 	seen    atomic.Pointer[patterns.Counts]     // what the shop's own surveys found; nil: not read yet
 	current atomic.Pointer[valuation.Knowledge] // the catalogues with the shop's own entries, as the book keeps them
 	laid    atomic.Pointer[string]              // mark of those; nil: not read yet

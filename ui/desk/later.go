@@ -42,7 +42,7 @@ func pastYear(list []book.Bought, cur money.Currency, bays int, today lot.Date) 
 		if !b.Ours() || b.Currency != cur.Code || !dated || !timed || ago < 0 || ago >= 365 || days < 0 || b.Foretold == nil {
 			continue
 		}
-		if r, known := b.Build.Result(b.Foretold.Terms.Rates, cur); known {
+		if r, known := PastOf(b).Account().Result(); known {
 			y.Builds++
 			y.Profit += (r.Profit - y.Profit) / float64(y.Builds)
 			taken += days

@@ -240,3 +240,27 @@ func TestAResultThatWasRefusedIsRecordedWholeTheNextTime(t *testing.T) {
 		t.Errorf("%q: kept %s %+v, %d frozen", s.Notice, l.State, l.Build, u.frozen())
 	}
 }
+
+// What a lot went for moves the odds of others of its kind, and never its own.
+func TestALotsOwnResultDoesNotTeachItsOdds(t *testing.T) {
+	u := newUser(t)
+	one, other := sound("27"), sound("28")
+	ids := u.add(one, other)
+	odds := func(id int64) float64 {
+		t.Helper()
+		s := u.well(desk.OpenLot(id))
+		v, err := u.ValueLot(t.Context(), id, s.Open.Case)
+		if err != nil || v.Answer.WinChance == nil {
+			t.Fatalf("%v, %v", v.Answer.WinChance, err)
+		}
+		return *v.Answer.WinChance
+	}
+	before, beside := odds(ids[0]), odds(ids[1])
+	u.well(desk.TellResult(ids[0], lot.Won, 140000))
+	if after := odds(ids[0]); after != before {
+		t.Errorf("its own result takes its odds from %g to %g", before, after)
+	}
+	if after := odds(ids[1]); after == beside {
+		t.Errorf("a result of its kind leaves the odds of another at %g", after)
+	}
+}

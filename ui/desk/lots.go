@@ -50,7 +50,7 @@ func LoadDemo() Action {
 			if far(float64(i) / float64(len(cases))) {
 				return nil, ctx.Err()
 			}
-			if a, err := d.answer(c.With(s.Factors)); err == nil {
+			if a, err := d.answer(0, c.With(s.Factors)); err == nil {
 				answers[i] = &a
 			}
 		}
@@ -162,7 +162,7 @@ func (d *Desk) predict(ctx context.Context, l book.Lot, factors learn.Factors) (
 	if err != nil {
 		return nil, err
 	}
-	answer, err := d.answer(c)
+	answer, err := d.answer(l.ID, c)
 	if err != nil {
 		return nil, err
 	}
@@ -199,13 +199,14 @@ func (d *Desk) begun(l book.Lot, state lot.State, hammer *money.Amount) build.Bu
 	return b
 }
 
-// bought returns the day on which a lot was bought: that of the sale, unless it is still to come or not known.
+// bought returns the day on which a lot was bought: that of the sale, today where it is not known. A lot may be marked before its sale's
+// day:
+// an offer was taken, or the day was typed wrong and is to be put right.
 func (d *Desk) bought(c valuation.Case) lot.Date {
-	today := d.Today()
-	if days, ok := c.Lot.SaleDate.Days(today); ok && days >= 0 {
+	if c.Lot.SaleDate.Known() {
 		return c.Lot.SaleDate
 	}
-	return today
+	return d.Today()
 }
 
 // namedStep puts what is meant behind the verb of what is done with it.

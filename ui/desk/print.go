@@ -100,7 +100,7 @@ func (d *Desk) DecisionSheet(ctx context.Context, o Open, paper string) ([]byte,
 	if o.Fresh && o.Valued != nil && len(o.Tried) == 0 {
 		return d.Press.Decision(o.Case, o.Valued.Answer, d.Today(), paper)
 	}
-	v, err := d.Value(ctx, o.Case)
+	v, err := d.ValueLot(ctx, o.ID, o.Case)
 	if err != nil {
 		return nil, err
 	}

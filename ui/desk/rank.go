@@ -184,13 +184,15 @@ func (d *Desk) Results(ctx context.Context) ([]hammer.Result, error) {
 func ResultsOf(list []book.Bought) []hammer.Result {
 	var out []hammer.Result
 	for _, b := range list {
-		if b.Build.Hammer == nil || b.Foretold == nil {
-			continue
+		if teachesHammer(b) {
+			out = append(out, resultOf(b))
 		}
-		out = append(out, resultOf(b))
 	}
 	return out
 }
+
+// teachesHammer reports whether a lot's price is a result to learn from.
+func teachesHammer(b book.Bought) bool { return b.Build.Hammer != nil && b.Foretold != nil }
 
 func resultOf(b book.Bought) hammer.Result {
 	currency, _ := money.Lookup(b.Currency)

@@ -96,12 +96,16 @@ func (d *Desk) foretoldAnew(ctx context.Context, list []book.Bought) ([]book.Bou
 func Learnt(list []book.Bought) []learn.Build {
 	past := make([]learn.Build, len(list))
 	for i, b := range list {
-		past[i] = valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State,
-			SaleDate: b.SaleDate,
-			Vehicle:  learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim}, Build: b.Build,
-			Foretold: b.Foretold}.Learned()
+		past[i] = PastOf(b).Learned()
 	}
 	return past
+}
+
+// PastOf returns a lot that was won or lost as the track record and the books see it.
+func PastOf(b book.Bought) valuation.Past {
+	return valuation.Past{ID: b.ID, Name: LotName(b.Number, b.Sale, b.ModelYear, b.Make, b.Model), Currency: b.Currency, State: b.State,
+		SaleDate: b.SaleDate, Vehicle: learn.Vehicle{ModelYear: b.ModelYear, Make: b.Make, Model: b.Model, Trim: b.Trim},
+		Build: b.Build, Foretold: b.Foretold}
 }
 
 // LotName names a lot in a list of evidence: "Lot 14 Harrow Flats yard 2019 Ostrane Pell".

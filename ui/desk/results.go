@@ -156,7 +156,7 @@ func (d *Desk) foretoldByList(ctx context.Context, l book.Lot, factors learn.Fac
 	if c = c.ByList(); len(c.Check()) > 0 {
 		return nil, nil
 	}
-	answer, err := d.answer(c)
+	answer, err := d.answer(l.ID, c)
 	if err != nil {
 		return nil, nil
 	}

@@ -10,28 +10,37 @@ import (
 // Value values a case with all that the window draws beside it. It touches no state and may run on any goroutine.
 // Errors: the case has faults, nothing carries a resale price, or ctx has ended: work that waited for its turn does not begin then.
 func (d *Desk) Value(ctx context.Context, c valuation.Case) (Valued, error) {
+	return value(ctx, c, d.Knowledge(), d.memory())
+}
+
+// ValueLot values a lot of the book as [Desk.Value] does, without what that lot itself went for: its own price says nothing of its odds.
+func (d *Desk) ValueLot(ctx context.Context, id int64, c valuation.Case) (Valued, error) {
+	return value(ctx, c, d.beside(id), d.memory())
+}
+
+func value(ctx context.Context, c valuation.Case, know valuation.Knowledge, memory *valuation.Memory) (Valued, error) {
 	if fs := c.Check(); len(fs) > 0 {
 		return Valued{}, fs[0]
 	}
-	memory := d.memory()
-	a, odds, err := memory.Weigh(ctx, c, d.Knowledge())
+	a, odds, err := memory.Weigh(ctx, c, know)
 	if err != nil {
 		return Valued{}, err
 	}
 	if err := ctx.Err(); err != nil {
 		return Valued{}, err
 	}
-	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, d.Knowledge())}
-	v.ByMileage, v.ByYear = memory.Bands(c, d.Knowledge())
+	v := Valued{Of: c, Answer: a, Odds: odds, Plan: valuation.Plan(c, know)}
+	v.ByMileage, v.ByYear = memory.Bands(c, know)
 	return v, nil
 }
 
-// answer values a case, without what the window draws beside it. It may run on any goroutine. Errors: as [Desk.Value].
-func (d *Desk) answer(c valuation.Case) (valuation.Answer, error) {
+// answer values a case, of the lot with that id where it is in the book, without what the window draws beside it. It may run on any
+// goroutine. Errors: as [Desk.ValueLot].
+func (d *Desk) answer(id int64, c valuation.Case) (valuation.Answer, error) {
 	if faults := c.Check(); len(faults) > 0 {
 		return valuation.Answer{}, faults[0]
 	}
-	return d.memory().Value(c, d.Knowledge())
+	return d.memory().Value(c, d.beside(id))
 }
 
 // Outline lists the work, the hidden damage and the looks of a case that cannot be valued yet, for want of a resale price, say. It

@@ -83,6 +83,9 @@ func BillTotal(o desk.OpenBuild) string {
 	if len(kinds) > 1 {
 		all += " " + sentence(strings.Join(kinds, ", ")) + "."
 	}
+	if back := o.Build.MoneyBack(); back > 0 {
+		all += fmt.Sprintf(" Of it %s came back: that lowers what was paid, and the work still to pay does not grow.", p.Group(back))
+	}
 	return all
 }
 

@@ -22,7 +22,9 @@ var BuildColumns = []Column{
 
 // BuildNote says what the figures of the list count.
 const BuildNote = "Paid out and Forecast are money to others, your hours left out. Both profits count your hours at their rates and the " +
-	"cost of the money tied up. Without a kept forecast neither is counted."
+	"cost of the money tied up. Without a kept forecast neither is counted. Profit now of a sold build counts freight, storage, keeping it " +
+	"and " +
+	"selling at the forecast's value where no bill says them."
 
 // firstFigure is the first of BuildColumns that holds figures.
 const firstFigure = 4
@@ -91,7 +93,7 @@ func compareFigures(a, b float64, down bool) int {
 func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.Date) BuildRow {
 	p, none := NewPurse(b.Currency), math.NaN()
 	figures := []float64{none, none, none, none, none}
-	if days, ok := b.Build.Dates.Bought.Days(lastDay(b.Build, today)); ok {
+	if days, ok := b.Build.Dates.Bought.Days(lastDay(b.Build, today)); ok && days >= 0 {
 		figures[0] = float64(days)
 	}
 	if outlay, ok := Outlay(b.Build); ok {
@@ -100,7 +102,7 @@ func buildRow(b book.Bought, outlooks map[int64]valuation.Foresight, today lot.D
 	if said := atPaid(b); said != nil {
 		figures[2], figures[3] = p.Major(foretoldOutlay(*said)), said.Profit.Mean
 	}
-	if came, ok := account(b, ratesOf(b.Foretold)).Result(); ok {
+	if came, ok := account(b).Result(); ok {
 		figures[4] = came.Profit
 	} else if f, ok := outlooks[b.ID]; ok && f.Whole != nil {
 		figures[4] = f.Whole.Mean

@@ -108,6 +108,21 @@ func TestAnEndedBuildIsCountedAsItsForecastWas(t *testing.T) {
 	}
 }
 
+// What no bill says counts as forecast and is said so. By hand: 9,000 less 3,000, 1,500 of bills, 185 of freight and 100 days at 6.
+func TestWhatNoBillSaysIsShownAsForecast(t *testing.T) {
+	o := desk.OpenBuild{Bought: yard()[1]}
+	o.Foretold = &learn.Prediction{Profit: learn.Figure{Mean: 2000, Q: make([]float64, len(score.Chances))},
+		Terms: learn.Terms{HoldingPerDay: 6}, Money: learn.Ledger{Freight: 18500}}
+	v := view.NewBuildSide(o)
+	row := view.Builds([]book.Bought{o.Bought}, nil, "2026-11-25", view.BuildFilter{})[0]
+	if v.Figure != "USD 3,715" || row.Cells[len(row.Cells)-1] != "3,715" || !slices.Contains(v.Lines, [2]string{"Paid out", row.Cells[5]}) ||
+		!slices.Contains(v.Lines, [2]string{"  Freight, as forecast", "185"}) ||
+		!slices.Contains(v.Lines, [2]string{"  Keeping it, as forecast", "600"}) ||
+		!strings.Contains(strings.Join(v.Notes, " "), "counts as it was forecast") {
+		t.Errorf("%+v beside %q", v, row.Cells)
+	}
+}
+
 // Unknown is never zero: a build without a bill has not cost nothing.
 func TestNoBillIsNotABillOfNothing(t *testing.T) {
 	o := desk.OpenBuild{Bought: yard()[0], Forecast: &valuation.Foresight{Currency: "USD", Best: -1}}

@@ -21,8 +21,12 @@ func QuestionWords(q desk.Question) string {
 		return "Not ticked as finished: " + names + ". Was it done, or left out?"
 	case desk.OpenBills:
 		return "Finished, with parts in the plan and no bill: " + names + ". Are bills missing?"
+	case desk.OpenCosts:
+		return "The forecast counts these, and no bill does: " + names + ". What did they cost?"
 	case desk.OpenDamage:
 		return "Hidden damage without an answer: " + names + ". Was it there?"
+	case desk.OpenDay:
+		return "Sold on " + names + ": that day is still to come. Is it right?"
 	case desk.OpenHours:
 		return "No hours are entered, though the plan has some."
 	}
@@ -32,5 +36,5 @@ func QuestionWords(q desk.Question) string {
 // AnswerWords says what answers a question at once; empty: it needs entries of its own.
 func AnswerWords(q desk.Question) string {
 	return map[desk.Unsettled]string{desk.OpenLines: "All of it is finished", desk.OpenBills: "There are no more bills",
-		desk.OpenDamage: "The rest was not there"}[q.About]
+		desk.OpenCosts: "They cost nothing", desk.OpenDamage: "The rest was not there", desk.OpenDay: "The day is right"}[q.About]
 }

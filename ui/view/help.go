@@ -25,6 +25,7 @@ var help = map[string]string{
 	"Of a free hour":      "What an hour of yours that you keep brings at the sales to come. At 0 only today's lots count.",
 	"Of 1,000 in cash":    "What 1,000 of cash that you keep brings at the sales to come. At 0 only today's lots count.",
 	"Comes in on":         "The day by which you have the money to spend. Money that you have already belongs in the cash.",
+	"Amount":              "What was paid. Below zero is money back: a refund, a core deposit, a leftover part that was sold.",
 	"Amount coming in":    "What is left of it for the sale, selling costs taken off.",
 	"First guesses":       "Lots that nobody has looked at stay out unless you tick this. In simulated seasons, leaving them out earned more.",
 	"Today's bid":         "How high to go today, if every lot before it is lost. It never exceeds the walk-away bid and follows each result.",

@@ -137,13 +137,14 @@ func ended(o desk.OpenBuild) BuildSide {
 	if o.Build.Closing == build.Asking {
 		v.Notes = append(v.Notes, "Questions are open, under Days and selling: until they are answered this build teaches nothing.")
 	}
-	r, ok := account(o.Bought, ratesFor(o)).Result()
+	r, ok := account(o.Bought).Result()
 	if !ok {
 		v.Notes = append(v.Notes, missing(o.Build))
 		return v
 	}
 	v.Figure, v.Loses = p.Code+" "+p.Whole(r.Profit), r.Profit < 0
-	v.Lines = [][2]string{{"Brought", p.Whole(r.Brought)}, {"Paid out", p.Whole(r.Outlay)}, {"My hours at their rates", p.Whole(r.Labour)}}
+	v.Lines = append([][2]string{{"Brought", p.Whole(r.Brought)}}, paidLines(p, r)...)
+	v.Lines = append(v.Lines, [2]string{"My hours at their rates", p.Whole(r.Labour)})
 	if r.Tied != nil {
 		v.Lines = append(v.Lines, [2]string{"Cost of the money tied up", p.Whole(*r.Tied)})
 	}
@@ -151,11 +152,25 @@ func ended(o desk.OpenBuild) BuildSide {
 		v.Lines = append(v.Lines, [2]string{"Forecast at the price paid", p.Whole(said.Profit.Mean)},
 			[2]string{"  8 times in 10", p.Range(quantile(said.Profit, 0.1), quantile(said.Profit, 0.9))})
 	}
+	if len(r.Taken) > 0 {
+		v.Notes = append(v.Notes, "What has no bill counts as it was forecast. Enter the bill, and that counts.")
+	}
+	return v.counted(o, r)
+}
+
+// counted says what an ended build's profit counts, and what it leaves out.
+func (v BuildSide) counted(o desk.OpenBuild, r build.Result) BuildSide {
+	switch {
+	case o.Foretold == nil:
+		v.Notes = append(v.Notes, "Without a kept forecast your hours and the money tied up are not counted.")
+	case len(o.Build.Hours) == 0:
+		v.Notes = append(v.Notes, "No hours are entered: none are counted.")
+	}
 	if r.Tied != nil {
 		v.Notes = append(v.Notes, oneKind)
-	} else {
-		v.Notes = append(v.Notes, "The cost of the money that was tied up is not counted: it needs a kept forecast, "+
-			"the day bought and the day sold.")
+	} else if o.Foretold != nil {
+		v.Notes = append(v.Notes, "What the days cost is not counted, neither keeping it nor the money tied up: enter the day bought and "+
+			"the day sold.")
 	}
 	return v
 }
@@ -163,13 +178,29 @@ func ended(o desk.OpenBuild) BuildSide {
 // oneKind is said where a profit stands beside its forecast.
 const oneKind = "Both profits count your hours at their rates and the cost of the money tied up."
 
-// account returns a bought lot as a year's books see it, own hours at those rates. Money tied up costs what its forecast said.
-func account(b book.Bought, rates map[string]float64) build.Account {
-	a := build.Account{Build: b.Build, Currency: b.Currency, Kind: wreckWords(b.Loss), Rates: rates}
-	if b.Foretold != nil {
-		a.Capital = &b.Foretold.Terms.CapitalRate
-	}
+// account returns a bought lot as the books see it, own hours and what no bill says as its forecast counts them.
+func account(b book.Bought) build.Account {
+	a := desk.PastOf(b).Account()
+	a.Kind = wreckWords(b.Loss)
 	return a
+}
+
+// costWords names a kind of cost.
+func costWords(kind string) string {
+	if kind == "fees" {
+		return "fees and tax"
+	}
+	return KindWords(kind)
+}
+
+// paidLines says what was paid out for a build, and beside it what counts as forecast, for nothing was entered of it.
+func paidLines(p Purse, r build.Result) [][2]string {
+	paid, rest := r.Outlay, [][2]string(nil)
+	for _, c := range r.Taken {
+		paid -= p.Major(c.Amount)
+		rest = append(rest, [2]string{"  " + sentence(costWords(c.Name)) + ", as forecast", p.Group(c.Amount)})
+	}
+	return append([][2]string{{"Paid out", p.Whole(paid)}}, rest...)
 }
 
 // missing says what an ended build's profit still needs.

@@ -28,7 +28,7 @@ func Years(list []book.Bought) []YearRow {
 	var accounts []build.Account
 	for _, b := range list {
 		if b.Ours() {
-			accounts = append(accounts, account(b, ratesOf(b.Foretold)))
+			accounts = append(accounts, account(b))
 		}
 	}
 	var rows []YearRow

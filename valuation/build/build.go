@@ -26,7 +26,23 @@ type Build struct {
 
 	Closing     Closing `json:"closing"`
 	NoMoreBills bool    `json:"no_more_bills"` // what has no bill cost nothing
+
+	Unbilled []Unbilled `json:"unbilled"` // kinds of cost without a bill of which that was said
+
+	SoldAhead lot.Date `json:"sold_ahead"` // a day of the sale that was still to come and was said to be right; empty: none
 }
+
+// Unbilled says what it means that a kind of cost has no bill.
+type Unbilled struct {
+	Kind  string `json:"kind"`  // one of Kinds
+	Means string `json:"means"` // Nothing | AsForecast
+}
+
+// What a missing bill can mean. Of a kind without either the bill may still come, and it counts as its forecast until then.
+const (
+	Nothing    = "nothing"     // it cost nothing
+	AsForecast = "as forecast" // it cost what was forecast: no bill will say more
+)
 
 // Closing says what an ended build's open questions mean for what it teaches; empty: it has none.
 type Closing string

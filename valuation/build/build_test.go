@@ -81,3 +81,15 @@ func TestDaysOnTheMarketComeFromTheDatesFirst(t *testing.T) {
 		t.Errorf("%d days", n)
 	}
 }
+
+// By hand: 40 of 100 comes back on the same part, a part is returned whole, one that cost nothing stays, and 50 names nothing.
+func TestReturnsTakeTheirBillsBack(t *testing.T) {
+	b := build.Build{Receipts: []build.Receipt{{Kind: "part", Line: "a", What: "fender", Amount: 10000},
+		{Kind: "part", Line: "a", What: "lamp",
+			Amount: 7000}, {Kind: "part", Line: "b", What: "clips"}, {Kind: "part", What: "Fender ", Amount: -4000},
+		{Kind: "part", Line: "a", What: "lamp", Amount: -7000}, {Kind: "part", Line: "b", What: "core", Amount: -5000}}}
+	got := b.Bought()
+	if len(got) != 2 || got[0].Amount != 6000 || got[1].What != "clips" || b.MoneyBack() != 16000 || b.Spent() != 1000 {
+		t.Errorf("%+v, %d back, %d spent", got, b.MoneyBack(), b.Spent())
+	}
+}

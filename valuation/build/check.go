@@ -28,6 +28,10 @@ func (b Build) Check() []string {
 		unless(slices.Contains(lot.Trades, w.Trade), "Hours %d: %q is no trade.", i+1, w.Trade)
 		unless(w.Hours >= 0 && !math.IsInf(w.Hours, 0), "Hours %d: %g hours.", i+1, w.Hours)
 	}
+	for _, u := range b.Unbilled {
+		unless(slices.Contains(Kinds, u.Kind) && (u.Means == Nothing || u.Means == AsForecast), "No bill for %q means %q: that is not known.",
+			u.Kind, u.Means)
+	}
 	for i, u := range b.Unlisted {
 		again := slices.ContainsFunc(b.Unlisted[:i], func(x Unlisted) bool { return x.ID == u.ID })
 		unless(strings.TrimSpace(u.Name) != "", "Found, number %d: say what was found.", i+1)

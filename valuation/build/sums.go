@@ -125,6 +125,7 @@ func (b Build) Clone() Build {
 		b.Receipts[i].More = slices.Clone(b.Receipts[i].More)
 	}
 	b.Risks, b.Done = slices.Clone(b.Risks), slices.Clone(b.Done)
+	b.Unbilled = slices.Clone(b.Unbilled)
 	return b
 }
 
@@ -166,23 +167,4 @@ func (b *Build) Finish(line string, done bool) {
 	if done {
 		b.Done = append(b.Done, line)
 	}
-}
-
-// Result is what an ended build came to. Units: money in major units.
-type Result struct {
-	Brought, Outlay, Labour, Profit float64
-	Tied                            *float64 // cost of the money that was tied up, taken off Profit; nil: not known, and not counted
-}
-
-// Result returns what the build came to with own hours at those rates, the cost of the money tied up left out, and whether it has ended and
-// its price and hammer price are
-// known. Cancelled purchases brought what came back, or nothing.
-func (b Build) Result(rates map[string]float64, c money.Currency) (Result, bool) {
-	if !b.Outcome.Ended() || b.Hammer == nil || b.Sale.Price == nil {
-		return Result{}, false
-	}
-	total, _ := b.Invoice(invoice.Terms{}, c)
-	r := Result{Brought: c.Major(*b.Sale.Price), Outlay: c.Major(total + b.Spent()), Labour: Labour(b.Worked(), rates)}
-	r.Profit = r.Brought - r.Outlay - r.Labour
-	return r, true
 }

@@ -5,34 +5,9 @@ import (
 	"slices"
 	"strconv"
 
-	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
 )
-
-// Account is one build as a year's books see it.
-type Account struct {
-	Build    Build
-	Currency string
-	Kind     string             // of wreck; empty: not known
-	Rates    map[string]float64 // money an own hour by trade, major units
-	Capital  *float64           // what money that is tied up costs a year, as a share of it; nil: not known
-}
-
-// Result returns what the build came to, counted as a forecast is: own hours at their rates, and the cost of the money that was tied up
-// over the days it took, where the cost of capital and both days are known. It says whether the build has ended and its prices are known.
-func (a Account) Result() (Result, bool) {
-	cur, known := money.Lookup(a.Currency)
-	r, ok := a.Build.Result(a.Rates, cur)
-	days, dated := a.Build.Dates.Bought.Days(a.Build.Dates.Sold)
-	if !ok || !known || !dated || a.Capital == nil {
-		return r, ok && known
-	}
-	paid, _ := a.Build.Invoice(invoice.Terms{}, cur)
-	cost := cur.Major(paid) * *a.Capital * float64(days) / 365
-	r.Tied, r.Profit = &cost, r.Profit-cost
-	return r, true
-}
 
 // Total is what a year came to in one currency, of one kind of wreck or of all. What was bought counts in the year of its purchase, what
 // ended in the year of its sale. Units: money in major units, own hours, days from the purchase to the sale.
@@ -122,7 +97,7 @@ func (a Account) ended(t *Total) {
 	for _, w := range a.Build.Hours {
 		t.Hours += w.Hours
 	}
-	if days, ok := a.Build.Dates.Bought.Days(a.Build.Dates.Sold); ok && days > 0 {
+	if days, ok := a.days(); ok && days > 0 {
 		t.timed, t.days = t.timed+r.Profit, t.days+float64(days)
 	}
 }

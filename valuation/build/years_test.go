@@ -18,11 +18,12 @@ func TestAYearAddsUp(t *testing.T) {
 		Dates: build.Dates{Bought: "2025-12-01", Sold: "2026-03-11"}, Receipts: []build.Receipt{{Kind: "part", Amount: 50000}},
 		Hours: []build.Work{{Trade: "body", Hours: 10}}}
 	rates := map[string]float64{"body": 40}
-	capital := 0.365
+	said := &build.Said{Capital: 0.365}
 	nothing := build.Build{Outcome: build.Sold, Dates: build.Dates{Bought: "2026-02-01", Sold: "2026-04-01"}}
 	open := build.Build{Outcome: build.Open, Hammer: &hammer, Dates: build.Dates{Bought: "2026-05-01"}}
-	got := build.Years([]build.Account{{sold, "USD", "collision", rates, nil}, {nothing, "USD", "hail", rates, &capital},
-		{open, "USD", "collision", nil, nil}, {sold, "CAD", "collision", rates, &capital}})
+	got := build.Years([]build.Account{{sold, "USD", "collision", rates, "", nil},
+		{nothing, "USD", "hail", rates, "", said}, {open, "USD", "collision", nil, "", nil},
+		{sold, "CAD", "collision", rates, "", said}})
 	var words []string
 	for _, y := range got {
 		hour, _ := y.PerHour()

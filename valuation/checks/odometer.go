@@ -23,6 +23,9 @@ func odometer(s Subject) Item {
 		i.Why = fmt.Sprintf("Model year %d needs the federal statement until %s: reading without tenths, day, both names and addresses, VIN, "+
 			"signatures. Not above 16,000 lb gross rating.", s.Lot.ModelYear, from)
 	}
+	if s.Lot.Misread() {
+		i.Text = "Is the odometer statement missing or unsigned?"
+	}
 	switch s.Lot.OdometerStatus {
 	case "not_actual":
 		i.Why += " Entered as not actual: the statement must read \"is NOT the actual mileage. WARNING - ODOMETER DISCREPANCY\"."

@@ -127,12 +127,13 @@ func profitCame(b learn.Build) (float64, bool) {
 	return b.Major(m.Came), known
 }
 
-// moneyIn returns the build's profit as foretold and as made, with its causes, and whether all of it is known.
+// moneyIn returns the build's profit as foretold and as made, with its causes, and whether all of it is known. Freight, storage, selling
+// and holding of which nothing was entered count as they were foretold, as build.Account does.
 func moneyIn(b learn.Build) (BuyMoney, bool) {
 	c, p := b.Came, Restated(b.Foretold, b.Hammer, b.Currency)
 	labour, hours := labour(b)
 	days, dated := daysCame(b)
-	for _, a := range []*money.Amount{b.Hammer, c.Fees, c.Freight, c.Storage, c.Repair, c.Hidden, c.Selling} {
+	for _, a := range []*money.Amount{b.Hammer, c.Fees, c.Repair, c.Hidden} {
 		if a == nil {
 			return BuyMoney{}, false
 		}
@@ -141,26 +142,38 @@ func moneyIn(b learn.Build) (BuyMoney, bool) {
 	if !hours || !dated || !known || c.Sale == nil {
 		return BuyMoney{}, false
 	}
-	holding := cur.FromMajor(days * p.Terms.HoldingPerDay)
-	if c.Holding != nil {
-		holding = *c.Holding
-	}
+	freight, storage, selling := or(c.Freight, p.Money.Freight), or(c.Storage, p.Money.Storage), or(c.Selling, p.Selling(c.Sale.Price))
+	holding := or(c.Holding, cur.FromMajor(days*p.Terms.HoldingPerDay))
 	capital := cur.FromMajor(cur.Major(*b.Hammer+*c.Fees) * p.Terms.CapitalRate * days / 365)
 	work := cur.FromMajor(labour)
 	l := p.Money
 	m := BuyMoney{Build: b.ID, Name: b.Name, Foretold: l.Profit(p.At)}
 	m.Causes = []Cause{
-		{"Resale", c.Sale.Price - l.Resale + l.Selling - *c.Selling},
+		{"Resale", c.Sale.Price - l.Resale + l.Selling - selling},
 		{"Repair", l.Repair - *c.Repair},
 		{"My hours", l.Labour - work},
 		{"Hidden damage", l.Hidden - *c.Hidden},
-		{"Freight and storage", l.Freight + l.Storage - *c.Freight - *c.Storage},
+		{"Freight and storage", l.Freight + l.Storage - freight - storage},
 		{"Time", l.Holding + l.Capital - holding - capital},
 		{"Price and fees", l.Fees + p.At - *c.Fees - *b.Hammer},
 		{"Winner's allowance", l.Allowance},
 	}
-	m.Came = c.Sale.Price - *c.Selling - *c.Repair - *c.Hidden - work - *c.Freight - *c.Storage - holding - capital - *c.Fees - *b.Hammer
+	m.Came = c.Sale.Price - selling - *c.Repair - *c.Hidden - work - freight - storage - holding - capital - *c.Fees - *b.Hammer
 	return m, true
+}
+
+// or returns an amount, or what it is taken for where it is not known.
+func or(a *money.Amount, unknown money.Amount) money.Amount {
+	if a == nil {
+		return unknown
+	}
+	return *a
+}
+
+// assumed reports whether the build's money counts freight, storage or selling as foretold, for nothing was entered of it.
+func assumed(b learn.Build) bool {
+	c, l := b.Came, b.Foretold.Money
+	return c.Freight == nil && l.Freight != 0 || c.Storage == nil && l.Storage != 0 || c.Selling == nil && l.Selling != 0
 }
 
 // moneyOf adds the builds' money up.
@@ -174,6 +187,9 @@ func moneyOf(judged []learn.Build, currency string) Money {
 		out.Buys = append(out.Buys, m)
 		out.Foretold += m.Foretold
 		out.Came += m.Came
+		if assumed(b) {
+			out.Assumed++
+		}
 		if out.Causes == nil {
 			out.Causes = make([]Cause, len(m.Causes))
 		}

@@ -49,7 +49,8 @@ type Money struct {
 	Buys     []BuyMoney   `json:"buys"`
 	Foretold money.Amount `json:"foretold"`
 	Came     money.Amount `json:"came"`
-	Causes   []Cause      `json:"causes"` // their differences add up to Came - Foretold, exactly
+	Assumed  int          `json:"assumed"` // of Buys: freight, storage or selling has no bill and counts as foretold
+	Causes   []Cause      `json:"causes"`  // their differences add up to Came - Foretold, exactly
 }
 
 // BuyMoney is one buy's profit, foretold and made. The causes' differences add up to Came - Foretold, exactly.
@@ -95,6 +96,9 @@ func Judge(builds []learn.Build, currency string) Record {
 	if missing := len(judged) - len(r.Money.Buys); missing > 0 {
 		r.LeftOut = append(r.LeftOut, fmt.Sprintf("%s whose money is not known whole, or in another currency: in no sum of money.",
 			count(missing)))
+	}
+	if n := r.Money.Assumed; n > 0 {
+		r.LeftOut = append(r.LeftOut, count(n)+" without a bill for freight, storage or selling: that counts at the forecast's value.")
 	}
 	return r
 }

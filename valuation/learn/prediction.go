@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"math"
+
 	"walkline/valuation/invoice"
 	"walkline/valuation/lot"
 	"walkline/valuation/money"
@@ -44,6 +46,11 @@ func (p Prediction) Visible() float64 {
 		}
 	}
 	return sum
+}
+
+// Selling returns what selling costs at a price: what was foretold, with the part that goes by the price moved to this one.
+func (p Prediction) Selling(price money.Amount) money.Amount {
+	return p.Money.Selling + money.Amount(math.Round(float64(price-p.Money.Resale)*p.Terms.SellPercent))
 }
 
 // Figure is a foretold distribution: its mean and its quantiles at [score.Chances]. No quantiles: not foretold.
