@@ -300,6 +300,9 @@ func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 	}
 	setIf(&c.Source, s.Source)
 	setIf(&c.Title, s.Title)
+	if s.On.Known() && c.Date > s.On && !s.Later {
+		return fmt.Errorf("%s is still to come", c.Date)
+	}
 	if c.Mileage != nil {
 		switch {
 		case c.Unit != "" && c.unitSaid != "" && c.Unit != c.unitSaid:

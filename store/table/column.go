@@ -163,6 +163,7 @@ type Stated struct {
 	Usual    string            `json:"-"`                  // mi | km: the lot's or shop's, by which an open question is answered
 	Order    cell.Order        `json:"-"`                  // the system's, by which an open question is answered
 	On       lot.Date          `json:"-"`                  // the day of the import
+	Later    bool              `json:"-"`                  // On is a past day: a row may be of a later one
 	Sale     string            `json:"-"`                  // of a run list, where no column says
 	SaleDate lot.Date          `json:"-"`
 	Source   string            `json:"-"` // of comparables, where no column says
