@@ -277,7 +277,7 @@ func firstRows(p desk.Preview) fyne.CanvasObject {
 	}
 	for _, row := range p.First {
 		for _, i := range shown {
-			grid.Add(widgets.NewLine(short(row[i], 24)))
+			grid.Add(widgets.NewLine(short(dayOr(names[i], row[i]), 24)))
 		}
 	}
 	return grid

@@ -7,7 +7,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"walkline/ui/desk"
+	"walkline/ui/form"
 	"walkline/ui/widgets"
+	"walkline/valuation/lot"
 )
 
 // rivals asks which column is a field that several headings name, first of all that is asked.
@@ -74,4 +76,12 @@ func (m *matching) close(closed bool) {
 		return
 	}
 	m.agree.Enable()
+}
+
+// dayOr returns a cell of the first rows as it is shown: a day in the system's manner, anything else as it stands.
+func dayOr(name, text string) string {
+	if slices.Contains([]string{"date", "sale_date", "bought", "sold"}, name) && text != "" {
+		return form.DayShown(lot.Date(text))
+	}
+	return text
 }

@@ -325,7 +325,7 @@ func printed[T any](k *table.Kind[T], fields []string) func(T) []string {
 			for i, f := range fields {
 				if c.Name == f && c.Get != nil {
 					if says := c.Get(&row); says != nil {
-						out[i] = strings.Trim(fmt.Sprint(says), "[]")
+						out[i] = written(says, c.Form)
 					}
 				}
 			}
