@@ -52,7 +52,7 @@ func (m *matching) ask(p desk.Preview) {
 func (m *matching) doubt() {
 	m.doubts.RemoveAll()
 	for _, d := range m.sheet.Doubts {
-		if now := m.sheet.Stated.Notation(d.Option); now != nil && d.Took == *now {
+		if now := m.sheet.Stated.Notation(d.Option); now == nil || d.Took == *now {
 			m.doubts.Add(widgets.NewNote(widgets.Care, d.Text))
 		}
 	}
