@@ -75,8 +75,11 @@ func (w *Window) question(title, yes, no string, body fyne.CanvasObject, answere
 	return q
 }
 
-// Confirm answers yes.
+// Confirm answers yes, where yes can be said now.
 func (q *question) Confirm() {
+	if q.agree.Disabled() {
+		return
+	}
 	q.said = true
 	q.Hide()
 }

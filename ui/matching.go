@@ -39,6 +39,8 @@ type matching struct {
 	word   string                     // of a title, whose meaning was chosen last
 	means  map[string]*widgets.Select // by the words of the titles: they outlive a preview, for one of them may have the keyboard
 	agree  *widgets.Button            // takes the rows in
+	said   bool                       // a question has just been answered: the keyboard goes on to the next
+	own    map[int]string             // what the user said that single columns are
 	again  func(desk.Preview)         // hears of each preview while rows are put right; nil: nothing does
 }
 
@@ -46,12 +48,11 @@ type matching struct {
 func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	m := &matching{taking: t, w: w, sheet: sheet, stated: container.New(layout.NewFormLayout()), found: widget.NewLabel(""),
 		first: container.NewVBox(), asked: container.NewVBox(), titles: container.NewVBox(), doubts: container.NewVBox(), open: true,
-		body: container.NewStack(), means: map[string]*widgets.Select{}}
+		body: container.NewStack(), means: map[string]*widgets.Select{}, own: map[int]string{}}
 	m.found.Wrapping = fyne.TextWrapWord
 	m.mends = widgets.NewButton("Put rows right…", w.handler(m.mend))
 	m.mends.Hide()
 	m.build()
-	m.preview()
 	d := w.question("Import "+name, "Import", "Cancel", widgets.NewLayer(m.body, w.runner), func(yes bool) {
 		m.open = false
 		w.runner.Cancel("preview")
@@ -62,7 +63,9 @@ func (w *Window) match(t taking, name string, sheet desk.Sheet) {
 	})
 	d.Resize(fyne.NewSize(1180, 660))
 	m.agree = d.agree
+	m.preview()
 	w.open(d)
+	m.onRival()
 }
 
 func (m *matching) build() {
@@ -74,9 +77,7 @@ func (m *matching) build() {
 		why := widget.NewLabel(m.why(i))
 		why.Wrapping = fyne.TextWrapWord
 		s.OnChanged = func(string) {
-			m.sheet.Stated.Match[i] = m.sheet.Fields[s.SelectedIndex()]
-			why.SetText("you said so")
-			m.preview()
+			m.become(i, m.sheet.Fields[s.SelectedIndex()], why)
 		}
 		columns.Add(widget.NewSeparator())
 		columns.Add(inOne(cut(name), s, why, cut(m.sample(i))))
@@ -208,6 +209,7 @@ func (m *matching) preview() {
 			case !m.open:
 			case err != nil:
 				m.found.SetText("! " + err.Error())
+				m.close(true)
 			default:
 				m.show(p)
 			}
@@ -227,7 +229,9 @@ func (m *matching) show(p desk.Preview) {
 	m.shown, m.mends.Hidden = p, len(p.Refused)+len(p.Odd) == 0 && len(m.sheet.Stated.Mended) == 0
 	m.mends.Refresh()
 	m.ask(p)
+	m.close(len(m.sheet.Rivals)+len(p.Open) > 0)
 	m.side.Refresh() // what is left moves up
+	m.goOn()
 	if m.again != nil {
 		m.again(p)
 	}
@@ -273,7 +277,7 @@ func firstRows(p desk.Preview) fyne.CanvasObject {
 	}
 	for _, row := range p.First {
 		for _, i := range shown {
-			grid.Add(widgets.NewLine(short(row[i], 24)))
+			grid.Add(widgets.NewLine(short(dayOr(names[i], row[i]), 24)))
 		}
 	}
 	return grid

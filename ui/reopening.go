@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -84,7 +85,9 @@ func (m *matching) choice(words string, ways []string, now string, chosen func(a
 func (m *matching) reopen(change func(*desk.Opening)) {
 	sheet, o := m.sheet, m.sheet.Opened
 	o.Watch = nil
-	change(&o)
+	if change(&o); o.Tab != m.sheet.Opened.Tab || !reflect.DeepEqual(o.Headings, m.sheet.Opened.Headings) {
+		o.Own, m.own = nil, map[int]string{} // of other columns
+	}
 	m.found.SetText("Reading it again…")
 	task.Start(m.w.runner, task.Order[desk.Sheet]{Key: "reopen",
 		Work: func(ctx context.Context) (desk.Sheet, error) {

@@ -18,6 +18,7 @@ func (m *matching) ask(p desk.Preview) {
 	m.asked.RemoveAll()
 	m.titles.RemoveAll()
 	m.doubt()
+	m.rivals()
 	for _, d := range p.Open {
 		m.asked.Add(widgets.NewNote(widgets.Care, d.Text))
 		if d.Word != "" {

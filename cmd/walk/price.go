@@ -56,8 +56,8 @@ func compsPrice(args []string, out, errs io.Writer) int {
 		fmt.Fprintf(errs, "walk comps price: reading the table: %v\n", err)
 		return failed
 	}
-	rows, code := readRows(data, table.Stated{Wanted: s.Currency, Distance: "mi", On: s.ValuedOn, Make: s.Make, Model: s.Model}, "",
-		files[0], errs)
+	rows, code := readRows(data, table.Stated{Wanted: s.Currency, Distance: "mi", On: s.ValuedOn, Later: true, Make: s.Make,
+		Model: s.Model}, "", files[0], errs)
 	if code != done {
 		return code
 	}

@@ -15,7 +15,7 @@ import (
 // no row yet is no fault where there is a guess, which then stands alone.
 func withRows(c valuation.Case, data []byte, path string, errs io.Writer) (valuation.Case, int) {
 	const key = "resale.comparables: "
-	rows, notes, err := csvfile.RowsOf(data, table.Stated{Wanted: c.Currency, Distance: "mi", On: c.ValuedOn, Make: c.Lot.Make,
+	rows, notes, err := csvfile.RowsOf(data, table.Stated{Wanted: c.Currency, Distance: "mi", On: c.ValuedOn, Later: true, Make: c.Lot.Make,
 		Model: c.Lot.Model})
 	if errors.Is(err, csvfile.ErrNoRows) && c.Resale.Guess != nil {
 		fmt.Fprintf(errs, "%snote: %s: %v. The guess stands alone.\n", key, path, err)

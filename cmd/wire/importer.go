@@ -32,7 +32,7 @@ func (Importer) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
 
 // Read returns the rows of a sheet and every refused one.
 func (Importer) Read(s desk.Sheet) ([]resale.Row, []desk.Refusal, error) {
-	res, err := comparables().result(s)
+	res, err := comparables().taken(s)
 	return csvfile.Rows(res), refusals(res.Refused), err
 }
 

@@ -31,7 +31,7 @@ func (Lister) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) { return 
 
 // ReadList returns the lots of a sheet and every refused row.
 func (Lister) ReadList(s desk.Sheet) ([]desk.ListRow, []desk.Refusal, error) {
-	res, err := lists().result(s)
+	res, err := lists().taken(s)
 	rows := make([]desk.ListRow, len(res.Rows))
 	for i, l := range runlist.Lots(res.Rows) {
 		r := res.Rows[i]

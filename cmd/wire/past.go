@@ -46,7 +46,7 @@ func (PastTables) Reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
 
 // ReadPast returns the buys of a sheet and every refused row.
 func (p PastTables) ReadPast(s desk.Sheet) ([]desk.Past, []desk.Refusal, error) {
-	res, err := pasts().result(s)
+	res, err := pasts().taken(s)
 	if err != nil {
 		return nil, nil, err
 	}

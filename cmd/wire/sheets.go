@@ -50,17 +50,19 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 	}
 	kind := r.kind()
 	res, doubts, err := csvfile.SettleGrid(kind, g, table.Stated{Wanted: o.Currency, Usual: o.Usual, Order: cell.Order(o.Order),
-		Headings: o.Headings, On: today(), Watch: o.Watch})
+		Headings: o.Headings, Own: o.Own, On: today(), Watch: o.Watch})
 	if err != nil {
 		return desk.Sheet{}, err
 	}
+	rivals := rivalsOf(res.Open)
 	currencies, asked := currenciesOf(res.Open, res.Settled.Currency, o.Currency)
-	if settled := cmp.Or(res.Settled.Currency, asked); !r.foreign && o.Currency != "" && settled != "" && settled != o.Currency {
+	if settled := cmp.Or(res.Settled.Currency, asked); !r.foreign && len(rivals) == 0 && o.Currency != "" &&
+		settled != "" && settled != o.Currency {
 		return desk.Sheet{}, csvfile.OtherCurrency(settled, o.Currency)
 	}
 	s := desk.Sheet{Data: data, Header: res.Header(), Added: table.Added(res.Header()), Nameless: res.Headings == 0, Rows: res.Read,
 		Fields: kind.Fields(), Sample: res.Body, Opened: o, Encodings: ways, Tabs: g.Sheets, Tab: o.Tab, Headings: res.Headings,
-		Currencies: currencies}
+		Currencies: currencies, Rivals: rivals}
 	if len(ways) > 0 {
 		s.Encoding = g.Encoding
 	}
@@ -82,6 +84,16 @@ func (r sheets[T]) open(data []byte, o desk.Opening) (desk.Sheet, error) {
 	}
 	s.Held = &held[T]{grid: g}
 	return s, nil
+}
+
+// rivalsOf returns what is asked of columns that are one field by their headings.
+func rivalsOf(open []table.Question) (rivals []desk.Rival) {
+	for _, q := range open {
+		if q.Key == "as" && q.Word != "" {
+			rivals = append(rivals, desk.Rival{Field: q.Word, Text: q.Text, Ways: q.Options, At: q.At})
+		}
+	}
+	return rivals
 }
 
 // took returns the answer that was taken for a question, as the desk states it.
@@ -119,6 +131,9 @@ func (r sheets[T]) reopen(s desk.Sheet, o desk.Opening) (desk.Sheet, error) {
 	again.Name = s.Name
 	again.Stated.Make, again.Stated.Model, again.Stated.Sale, again.Stated.SaleDate = s.Stated.Make, s.Stated.Model, s.Stated.Sale,
 		s.Stated.SaleDate
+	if o.Encoding == s.Opened.Encoding && o.Tab == s.Opened.Tab && reflect.DeepEqual(o.Headings, s.Opened.Headings) { // the same rows
+		again.Stated.Titles, again.Stated.Title, again.Stated.Mended = s.Stated.Titles, s.Stated.Title, s.Stated.Mended
+	}
 	return again, nil
 }
 
@@ -193,6 +208,14 @@ func (r sheets[T]) result(s desk.Sheet) (table.Result[T], error) {
 	h.result, h.read = res, true
 	h.stated = valuation.Copy(s.Stated)
 	return res, nil
+}
+
+// taken returns what a sheet gives to be taken. Errors: it is not said which column is what, and those of result.
+func (r sheets[T]) taken(s desk.Sheet) (table.Result[T], error) {
+	if len(s.Rivals) > 0 {
+		return table.Result[T]{}, errors.New(s.Rivals[0].Text)
+	}
+	return r.result(s)
 }
 
 // mended returns a grid with the cells of some rows as they were put right, by line.
@@ -302,7 +325,7 @@ func printed[T any](k *table.Kind[T], fields []string) func(T) []string {
 			for i, f := range fields {
 				if c.Name == f && c.Get != nil {
 					if says := c.Get(&row); says != nil {
-						out[i] = strings.Trim(fmt.Sprint(says), "[]")
+						out[i] = written(says, c.Form)
 					}
 				}
 			}

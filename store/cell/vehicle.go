@@ -1,6 +1,7 @@
 package cell
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,6 +13,7 @@ type Parts struct {
 	Year              int
 	Make, Model, Trim string
 	Length            Length
+	Unsure            error // two words could be the year: Year is the first
 }
 
 // leastReading is the least number that stands for an odometer reading beside a vehicle. Starter value, ours: above it no engine size and
@@ -35,7 +37,7 @@ func Vehicle(text, make, model string) (v Parts) {
 	words = slices.DeleteFunc(words, func(w string) bool { return strings.Trim(w, "-–—:,;") == "" })
 	v.reading(&words)
 	if i := slices.IndexFunc(words, func(w string) bool { return yearOf(w) > 0 }); i >= 0 {
-		v.Year = yearOf(words[i])
+		v.Year, v.Unsure = yearOf(words[i]), twoYears(words, make+" "+model)
 		from := i
 		if i > 0 && builtIn.Has(words[i-1]) {
 			from--
@@ -64,6 +66,23 @@ func Vehicle(text, make, model string) (v Parts) {
 	}
 	v.Trim = strings.Join(words, " ")
 	return v
+}
+
+// twoYears returns which two years stand among the words of a vehicle, nil where one does. Those of the name that is looked for, and those
+// behind a word that says what they are, are told from it.
+func twoYears(words []string, name string) error {
+	first := 0
+	for i, w := range words {
+		year := YearIn(w)
+		if year == 0 || i > 0 && builtIn.Has(words[i-1]) || slices.Contains(strings.Fields(Fold(name)), Fold(w)) {
+			continue
+		}
+		if first > 0 && year != first {
+			return fmt.Errorf("it says %d and %d: give the model year a column of its own", first, year)
+		}
+		first = year
+	}
+	return nil
 }
 
 // builtIn are words that stand before the year of a vehicle. Common practice, no source.

@@ -22,6 +22,7 @@ type Comparable struct {
 	Status   string // what the odometer cell says of its reading; empty: nothing
 	unitSaid string // by a column of units
 	unitOver string // by the heading or the whole column of the odometer
+	unsure   error  // why the year of a vehicle's cell may be none; nil: it is one, or a column says it
 }
 
 // Comparables are tables of vehicles for sale or sold.
@@ -63,7 +64,7 @@ var columns = []column{
 		"venta|vendido|visto|anunciado|data|data "+
 		"sprzedazy|sprzedano|sprzedany|dodano|dzien|verkocht|verkocht op|geplaatst|dag|"+
 		"venduto|venduto il|data di vendita|visto il|giorno", func(c *Comparable) *lot.Date { return &c.Date }),
-	table.InYear("model_year", table.YearWords, func(c *Comparable) *int { return &c.ModelYear }),
+	table.InYear("model_year", table.YearWords, func(c *Comparable) *int { c.unsure = nil; return &c.ModelYear }),
 	{Name: "first_registration", Words: table.FirstRegistrationWords,
 		Form: table.Year,
 		Put: func(c *Comparable, v table.Value) error {
@@ -299,6 +300,12 @@ func whole(c *Comparable, _ int, s *table.Stated) (err error) {
 	}
 	setIf(&c.Source, s.Source)
 	setIf(&c.Title, s.Title)
+	if s.On.Known() && c.Date > s.On && !s.Later {
+		return fmt.Errorf("%s is still to come", c.Date)
+	}
+	if c.unsure != nil {
+		return c.unsure
+	}
 	if c.Mileage != nil {
 		says := cell.Length{Unit: c.Unit, Status: c.Status}
 		switch {

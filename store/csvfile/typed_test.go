@@ -5,8 +5,21 @@ import (
 	"strings"
 	"testing"
 
+	"walkline/store/table"
 	"walkline/valuation/resale"
 )
+
+// A day after that of the import is still to come; the table of a case that is valued on a past day may have later ones.
+func TestADayThatIsStillToComeIsRefused(t *testing.T) {
+	text := []byte("sold price,sold on\n9500,2027-03-01\n")
+	if _, _, err := RowsOf(text, table.Stated{Currency: "USD", On: "2026-11-20"}); err == nil || !strings.Contains(err.Error(),
+		"2027-03-01 is still to come") {
+		t.Errorf("taken: %v", err)
+	}
+	if rows, _, err := RowsOf(text, table.Stated{Currency: "USD", On: "2026-11-20", Later: true}); err != nil || len(rows) != 1 {
+		t.Errorf("valued on a past day: %v, %v", rows, err)
+	}
+}
 
 // TestTypedRowsReadAsCellsDo: what is typed is read as a cell of a table is; what the row said beside stays.
 func TestTypedRowsReadAsCellsDo(t *testing.T) {

@@ -17,7 +17,7 @@ func split(c *Comparable, text string, s *table.Stated) error {
 	setIf(&c.Model, v.Model)
 	setIf(&c.Trim, v.Trim)
 	if c.ModelYear == 0 {
-		c.ModelYear = v.Year
+		c.ModelYear, c.unsure = v.Year, v.Unsure
 	}
 	if c.Mileage == nil && v.Length.Known && v.Length.Float() <= lot.MostMileage {
 		x := v.Length.Float()

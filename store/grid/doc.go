@@ -12,5 +12,6 @@
 // and archive/zip gives up on a part that is longer than stated.
 //
 // Sources: [1] RFC 4180, CSV. [2] The Unicode Standard, UTF-16 and its byte order mark. [3] ISO/IEC 8859-2 and -15 and the code pages 1250
-// and 1252, as golang.org/x/text has them. [4] ECMA-376, SpreadsheetML: serial days from 1900 and 1904.
+// and 1252, as golang.org/x/text has them. [4] ECMA-376, SpreadsheetML: serial days from 1900 and
+// 1904; part 1, 12.3.20: a workbook may have no part of styles.
 package grid

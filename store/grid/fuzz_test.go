@@ -9,6 +9,7 @@ import (
 	"hash/crc32"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -103,6 +104,9 @@ func book(parts map[string]string) []byte {
 	var out bytes.Buffer
 	z := zip.NewWriter(&out)
 	for name, text := range all {
+		if text == "" {
+			continue // left out
+		}
 		w, err := z.Create(name)
 		if err != nil {
 			panic(err)
@@ -156,5 +160,15 @@ func TestWhatTheLibraryTrustsIsCheckedFirst(t *testing.T) {
 	if _, err := Read(book(map[string]string{"xl/sharedStrings.xml": `<sst count="99999999999"><si><t>x</t></si></sst>`}),
 		Options{}); !errors.Is(err, ErrWorkbook) {
 		t.Errorf("a count beyond reason: %v", err)
+	}
+}
+
+// The part of styles is optional (ECMA-376 part 1, 12.3.20): without it a day is known by nothing but its looks.
+func TestAWorkbookWithoutStylesIsRead(t *testing.T) {
+	sheet := `<worksheet><sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>2026-03-01</t></is></c><c r="B1" s="1"><v>46082</v></c>` +
+		`</row></sheetData></worksheet>`
+	g, err := Read(book(map[string]string{"xl/styles.xml": "", "xl/worksheets/sheet1.xml": sheet}), Options{})
+	if err != nil || len(g.Rows) != 1 || !slices.Equal(g.Rows[0].Cells, []string{"2026-03-01", "46082"}) {
+		t.Errorf("%+v, %v", g, err)
 	}
 }

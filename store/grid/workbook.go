@@ -40,6 +40,9 @@ func workbook(data []byte, sheet string) (g Grid, err error) {
 			g, err = Grid{}, fmt.Errorf("%w: it is broken", ErrWorkbook)
 		}
 	}()
+	if err := styled(archive); err != nil {
+		return g, err
+	}
 	book, err := xlsxreader.NewReaderZip(archive)
 	if err != nil {
 		return g, fmt.Errorf("%w: %v", ErrWorkbook, err)

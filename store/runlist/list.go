@@ -21,6 +21,7 @@ type Row struct {
 	Currency       string       // of all three; empty: the list has no money
 	Note           string
 	unitSaid       string      // by a column of units
+	unsure         error       // why the year of a vehicle's cell may be none; nil: it is one, or a column says it
 	unitOver       string      // by the heading or the whole column of the odometer
 	reading        cell.Length // of the odometer, as its cell says it
 	lane           string      // in which its number counts
@@ -51,7 +52,7 @@ var columns = []column{
 		"date de vente|date de la vente|date d enchere|jour|fecha|fecha de subasta|fecha de venta|data|data aukcji|data sprzedazy|dzien|"+
 		"veilingdatum|dag|data asta|data di vendita|giorno",
 		func(r *Row) *lot.Date { return &r.Lot.SaleDate }),
-	table.InYear("model_year", table.YearWords, func(r *Row) *int { return &r.Lot.ModelYear }),
+	table.InYear("model_year", table.YearWords, func(r *Row) *int { r.unsure = nil; return &r.Lot.ModelYear }),
 	{Name: "first_registration", Words: table.FirstRegistrationWords,
 		Form: table.Year, Put: func(r *Row, v table.Value) error {
 			if r.Lot.ModelYear == 0 {
@@ -219,7 +220,7 @@ func split(r *Row, text string, s *table.Stated) error {
 		}
 	}
 	if r.Lot.ModelYear == 0 {
-		r.Lot.ModelYear = v.Year
+		r.Lot.ModelYear, r.unsure = v.Year, v.Unsure
 	}
 	if r.Lot.Odometer == nil && v.Length.Known {
 		return putOdometer(r, table.Value{Length: v.Length})
@@ -239,6 +240,9 @@ func whole(r *Row, line int, s *table.Stated, seen map[string]int) error {
 	}
 	if l.SaleDate == "" {
 		l.SaleDate = s.SaleDate
+	}
+	if r.unsure != nil {
+		return r.unsure
 	}
 	if l.Odometer != nil {
 		for _, unit := range []string{r.unitSaid, r.unitOver, s.Unit} {

@@ -151,6 +151,7 @@ type Stated struct {
 	Headings *int              `json:"headings,omitempty"` // the line that names the columns, 0 for none; nil: as the table shows
 	As       map[string]string `json:"as,omitempty"`       // heading, number or letter of a column: its field
 	Match    []string          `json:"match,omitempty"`    // the field of each column, instead
+	Own      map[int]string    `json:"-"`                  // fields of single columns, by their places from 0; the rest as proposed
 	Titles   map[string]string `json:"titles,omitempty"`   // word of a title: clear, a brand, or unknown
 	Decimal  string            `json:"decimal,omitempty"`  // . or ,
 	Dates    cell.Order        `json:"dates,omitempty"`
@@ -162,6 +163,7 @@ type Stated struct {
 	Usual    string            `json:"-"`                  // mi | km: the lot's or shop's, by which an open question is answered
 	Order    cell.Order        `json:"-"`                  // the system's, by which an open question is answered
 	On       lot.Date          `json:"-"`                  // the day of the import
+	Later    bool              `json:"-"`                  // On is a past day: a row may be of a later one
 	Sale     string            `json:"-"`                  // of a run list, where no column says
 	SaleDate lot.Date          `json:"-"`
 	Source   string            `json:"-"` // of comparables, where no column says
@@ -181,6 +183,7 @@ type Question struct {
 	Word    string   `json:"-"` // of a title, that is asked for
 	Text    string   `json:"question"`
 	Options []string `json:"options"`
+	At      []int    `json:"-"` // of columns to choose from: the place of each option
 }
 
 // Fault is one bad cell. Column is empty when the row as a whole is bad.

@@ -124,12 +124,13 @@ func (k *Kind[T]) propose(header []string) []Became {
 		}
 	}
 	slices.SortStableFunc(claims, func(a, b claim) int { return b.score - a.score })
-	columns, fields := map[int]bool{}, map[int]int{}
+	columns, fields, lost := map[int]bool{}, map[int]int{}, map[int]bool{}
 	for _, c := range claims {
-		if columns[c.column] {
-			continue
+		if columns[c.column] || lost[c.column] && c.score < exact*10_000 {
+			continue // what its whole heading names is another column: a word of it names nothing else
 		}
 		if first, taken := fields[c.field]; taken && !k.Columns[c.field].Many {
+			lost[c.column] = lost[c.column] || c.score >= exact*10_000
 			if out[c.column].Why == nameless {
 				out[c.column].Why = fmt.Sprintf("%q is read as %s", header[first], strings.ReplaceAll(k.Columns[c.field].Name, "_", " "))
 			}
@@ -166,14 +167,24 @@ func (k *Kind[T]) state(columns []Became, s Stated) error {
 		if at < 0 {
 			return fmt.Errorf("no column is called %q; there are %q", name, Result[T]{Columns: columns}.Header())
 		}
-		for i := range columns {
-			if f := k.at(field); columns[i].Field == field && f >= 0 && !k.Columns[f].Many {
-				columns[i].Field, columns[i].Why = k.left(), "another column was stated for "+field
-			}
+		k.give(columns, at, field)
+	}
+	for at, field := range s.Own {
+		if at < len(columns) {
+			k.give(columns, at, field)
 		}
-		columns[at].Field, columns[at].Why = field, saidSo
 	}
 	return k.checkMatch(columns)
+}
+
+// give makes a column a field, which no other column is then, where only one can be.
+func (k *Kind[T]) give(columns []Became, at int, field string) {
+	for i := range columns {
+		if f := k.at(field); columns[i].Field == field && f >= 0 && !k.Columns[f].Many {
+			columns[i].Field, columns[i].Why = k.left(), "another column was stated for "+field
+		}
+	}
+	columns[at].Field, columns[at].Why = field, saidSo
 }
 
 func (k *Kind[T]) checkMatch(columns []Became) error {

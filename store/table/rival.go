@@ -20,15 +20,15 @@ func (k *Kind[T]) rivals(columns []Became, body []grid.Row, s *Stated) (open []Q
 		if f < 0 || k.Columns[f].Many || c.Why != byHeading {
 			continue
 		}
-		options := []string{c.Heading}
+		options, places := []string{c.Heading}, []int{i}
 		for j := range columns {
 			if columns[j].Field == k.left() && columns[j].Why != saidSo && k.rival(columns[i].Heading, columns[j].Heading, f) &&
 				differ(body, i, j) {
-				options = append(options, columns[j].Heading)
+				options, places = append(options, columns[j].Heading), append(places, j)
 			}
 		}
 		if len(options) > 1 {
-			open = append(open, Question{Key: "as", Word: c.Field, Options: options,
+			open = append(open, Question{Key: "as", Word: c.Field, Options: options, At: places,
 				Text: fmt.Sprintf("Which column is the %s? Several headings name it.", strings.ReplaceAll(c.Field, "_", " "))})
 		}
 	}

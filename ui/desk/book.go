@@ -110,6 +110,7 @@ type Sheet struct {
 	Fields []string // what a column can be
 	Stated Stated
 	Doubts []Doubt
+	Rivals []Rival // fields that several headings name: while one is open nothing is taken
 
 	Why      []string                       // per column, why it is taken for what it is
 	Nameless bool                           // no line names the columns: how it is read is not remembered
@@ -124,6 +125,13 @@ type Sheet struct {
 	Headings   int        // the line of the headings; 0: none names the columns
 }
 
+// Rival is a field that several headings of a table name: only the user can say which column it is.
+type Rival struct {
+	Field, Text string
+	Ways        []string // headings, no two alike
+	At          []int    // the column of each, from 0
+}
+
 // Encoding is one way to read the bytes of a text, with a line of it in which the ways differ.
 type Encoding struct{ Name, Shows string }
 
@@ -135,6 +143,7 @@ type Opening struct {
 	Encoding string
 	Tab      string
 	Headings *int                           // the line that names the columns, 0 for none; nil: as the table shows
+	Own      map[int]string                 // what single columns are, by their places from 0, as the user said
 	Watch    func(done float64) (stop bool) // hears how far the reading is; nil: nothing does
 }
 

@@ -48,7 +48,7 @@ func (d *Desk) OpenList(ctx context.Context, data []byte, o Opening) (Sheet, err
 	if err != nil {
 		return sheet, err
 	}
-	found, err := d.recall(ctx, ofRunLists, &sheet)
+	found, err := d.recall(ctx, ofRunLists, &sheet, d.Lister)
 	if found {
 		sheet.Stated.SaleDate = ""
 	}

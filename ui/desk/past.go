@@ -27,7 +27,7 @@ func (d *Desk) OpenPast(ctx context.Context, data []byte, o Opening) (Sheet, err
 	if err != nil {
 		return sheet, err
 	}
-	_, err = d.recall(ctx, ofPastBuys, &sheet)
+	_, err = d.recall(ctx, ofPastBuys, &sheet, d.Past)
 	return sheet, err
 }
 

@@ -22,7 +22,7 @@ func (s Sheet) setting(kind string) string {
 
 // recall states what was stated for the last table of a kind with the same columns, and reports whether there was one. What does not fit
 // the table is not taken, and the currency is always this table's.
-func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) {
+func (d *Desk) recall(ctx context.Context, kind string, s *Sheet, by Tables) (bool, error) {
 	var before Stated
 	found, err := d.Book.Setting(ctx, s.setting(kind), &before)
 	if !found || err != nil || s.Nameless {
@@ -39,6 +39,9 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 	if len(s.Stated.Match) > 0 && len(before.Match) != len(s.Header) {
 		return false, nil
 	}
+	if err := s.settle(before.Match, by); err != nil {
+		return false, err
+	}
 	before.Currency, before.Headings = s.Stated.Currency, s.Stated.Headings
 	s.Doubts = slices.DeleteFunc(slices.Clone(s.Doubts), func(d Doubt) bool {
 		at := before.Notation(d.Option)
@@ -51,6 +54,26 @@ func (d *Desk) recall(ctx context.Context, kind string, s *Sheet) (bool, error) 
 	}
 	s.Stated = before
 	return true, nil
+}
+
+// settle answers which column is what with those that were matched before, and reads the table anew by the answer: the heading of a price
+// may say its currency. Errors: as of opening the table.
+func (s *Sheet) settle(match []string, by Tables) error {
+	if len(s.Rivals) == 0 {
+		return nil
+	}
+	o := s.Opened
+	o.Own = map[int]string{}
+	for _, r := range s.Rivals {
+		if at := slices.Index(match, r.Field); at >= 0 {
+			o.Own[at] = r.Field
+		}
+	}
+	again, err := by.Reopen(*s, o)
+	if err == nil {
+		*s, s.Rivals = again, nil // as it was read before, even where no column was it
+	}
+	return err
 }
 
 // notations are the options of a table that may be left in doubt.

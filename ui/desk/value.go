@@ -86,6 +86,6 @@ func (d *Desk) OpenSheet(ctx context.Context, data []byte, o Opening) (Sheet, er
 	if err != nil {
 		return sheet, err
 	}
-	_, err = d.recall(ctx, ofComparables, &sheet)
+	_, err = d.recall(ctx, ofComparables, &sheet, d.Importer)
 	return sheet, err
 }
