@@ -293,7 +293,8 @@ func TestAFirstGuessOnTheListsValueIsValuedAnew(t *testing.T) {
 	if !u.lot(id).Case.Unlooked() || len(u.lot(id).Case.Check()) == 0 {
 		t.Fatal("the lot is no first guess on its list's value alone")
 	}
-	if err := u.kept.NoteAnswer(t.Context(), book.Answered{Lot: id, Revision: u.lot(id).Revision}, valuation.Answer{Decision: "bid", WalkAway: at(1)}); err != nil {
+	of := book.Answered{Lot: id, Revision: u.lot(id).Revision}
+	if err := u.kept.NoteAnswer(t.Context(), of, valuation.Answer{Decision: "bid", WalkAway: at(1)}); err != nil {
 		t.Fatal(err)
 	}
 	if e := u.guessed([]int64{id}).Entries; len(e) != 1 || e[0].Answer == nil || (e[0].Answer.WalkAway != nil && *e[0].Answer.WalkAway == 1) {

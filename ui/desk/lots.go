@@ -43,7 +43,8 @@ func (d *Desk) add(ctx context.Context, s State, a Action, cases []valuation.Cas
 
 // LoadDemo adds the demo sale.
 func LoadDemo() Action {
-	return keepsAfter("add the demo sale", always("Valuing the demo sale"), func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
+	bar := always("Valuing the demo sale")
+	return keepsAfter("add the demo sale", bar, func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
 		cases, far := d.Demo(), watch(ctx)
 		answers := make([]*valuation.Answer, len(cases))
 		for i, c := range cases {
