@@ -60,8 +60,8 @@ func TestWorkBringsWhatBelongsToIt(t *testing.T) {
 		"quarter_right":      {"corrosion_protection", "refinish_quarter_right"},
 		"rear_body_panel":    {"corrosion_protection", "refinish_rear_body"},
 		"bumper_cover_front": {"refinish_bumper_front", "calibrate_front_sensors"},
-		"fender_left":        {"refinish_fender_left", "blend_front_door_left"},
-		"bumper_cover_rear":  {"refinish_bumper_rear", "calibrate_rear_sensors"}, "condenser": {"refrigerant_refill"},
+		"fender_left":        {"refinish_fender_left"}, "refinish_fender_left": {"blend_front_door_left"},
+		"bumper_cover_rear": {"refinish_bumper_rear", "calibrate_rear_sensors"}, "condenser": {"refrigerant_refill"},
 		"radiator_support_welded": {"refrigerant_refill"}, "radiator": {"coolant_fill"}, "windshield": {"calibrate_front_sensors"},
 		"airbag_driver": {"restraint_test"}, "brake_lines": {"brake_bleed"},
 	} {

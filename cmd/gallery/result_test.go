@@ -18,7 +18,7 @@ func TestAResultIsToldOnTheBoard(t *testing.T) {
 	before := s.lotOf(t, id)
 	s.window.Do(desk.Go(desk.Board))
 	seen.Press(seen.All[*table.Table](s.screen.Content())[0], fyne.KeyHome, fyne.KeyDown, fyne.KeyHome)
-	s.window.Do(desk.Want(desk.ResultOfLot))
+	s.window.Do(desk.WantFor(desk.ResultOfLot, id))
 	s.tap(t, "Another got it")
 	s.says(t, "Type the hammer price first.")
 	if l := s.lotOf(t, id); l.State != before.State || l.Build.Hammer != nil {

@@ -21,7 +21,7 @@ func TestLettersAreOneStepAndTicksAreEach(t *testing.T) {
 	s, id := worksheet(t, side, '2')
 	before := s.kept(t, id).Damage
 	for _, e := range seen.All[*widgets.TextEntry](s.screen.Content()) {
-		if e.PlaceHolder == "what you saw" {
+		if e.PlaceHolder == "what you saw; not counted" {
 			s.screen.Canvas().Focus(e)
 		}
 	}

@@ -36,7 +36,7 @@ func outdated(e book.Entry, rests string) bool {
 func (s State) Unrated(e book.Entry) bool { return outdated(e, s.rests) }
 
 // Teaching marks what bids may rest on, as far as it is known without reading: it differs wherever they may have to be made anew.
-func (s State) Teaching() string { return mark(s.steps, s.Factors, s.Market.Markets) }
+func (s State) Teaching() string { return mark(s.steps.all, s.Factors, s.Market.Markets) }
 
 // GuessesDue reports whether something was kept since bids were last held against what they rest on.
 func (s State) GuessesDue() bool { return s.checked != s.Teaching() }

@@ -85,7 +85,7 @@ func TestALostLotIsRecordedAndTakenBack(t *testing.T) {
 		s.Notice != "Undone: lot 27 lost at USD 1,400." || s.Place != desk.Live {
 		t.Errorf("taken back: %q, state %s, current %d", s.Notice, s.Open.State, s.Open.Current)
 	}
-	if s = u.well(desk.Undo()); !strings.HasPrefix(s.Notice, "There is no such step") || s.Open.State != lot.ToLookAt {
+	if s = u.well(desk.Undo()); !strings.HasPrefix(s.Notice, "There is nothing to undo or redo") || s.Open.State != lot.ToLookAt {
 		t.Errorf("taken back twice: %q", s.Notice)
 	}
 	if s = u.well(desk.Redo()); s.Open.State != lot.Lost || *u.lot(id).Build.Hammer != 140000 {
