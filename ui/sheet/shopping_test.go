@@ -32,7 +32,7 @@ func TestTheShoppingListReadsBack(t *testing.T) {
 	pages := read(t, pdf)
 	all := strings.Join(pages, " ")
 	for _, want := range []string{"Lot 14 · 2019 Ostrane Pell · USD", "hood panel: Replace the hood, 100 %", "110 (60 to 190)",
-		"Harrow Flats parts", "USD 180", "2026-11-24", "555-0142", "none has it", "Lot 15", "Sheet edges cut.", "printed 2026-11-25"} {
+		"Harrow Flats parts", "USD 180", "2026-11-24", "555-0142", "if no source has it", "Lot 15", "Sheet edges cut.", "printed 2026-11-25"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the list lacks %q", want)
 		}
