@@ -34,6 +34,7 @@ type matching struct {
 	open   bool            // the dialog is shown
 	body   *fyne.Container // holds what is laid out of the sheet
 	shown  desk.Preview    // what it gives
+	counts *fyne.Container // of usable and refused rows, and what puts them right
 	mends  *widgets.Button
 	chose  string                     // of the file's own choices, the one that was used last
 	word   string                     // of a title, whose meaning was chosen last
@@ -92,7 +93,8 @@ func (m *matching) build() {
 	split.Offset = 0.6
 	rows := container.NewScroll(m.first)
 	rows.SetMinSize(fyne.NewSize(0, footHeight/2))
-	foot := container.NewVScroll(container.NewBorder(nil, nil, nil, container.NewVBox(m.mends), m.found))
+	m.counts = container.NewBorder(nil, nil, nil, container.NewVBox(m.mends), m.found)
+	foot := container.NewVScroll(m.counts)
 	foot.SetMinSize(fyne.NewSize(0, footHeight/2))
 	m.body.Objects = []fyne.CanvasObject{container.NewBorder(nil, container.NewVBox(foot, rows), nil, nil, split)}
 	m.body.Refresh()
@@ -227,7 +229,7 @@ func (m *matching) show(p desk.Preview) {
 	lines = append(lines, few(p.Skipped)...)
 	m.found.SetText(strings.Join(lines, "\n"))
 	m.shown, m.mends.Hidden = p, len(p.Refused)+len(p.Odd) == 0 && len(m.sheet.Stated.Mended) == 0
-	m.mends.Refresh()
+	m.counts.Refresh() // makes room for the button
 	m.ask(p)
 	m.close(len(m.sheet.Rivals)+len(p.Open) > 0)
 	m.side.Refresh() // what is left moves up
