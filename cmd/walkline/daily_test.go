@@ -92,7 +92,7 @@ func TestDamageThatTheCheckFindsLeadsToARescue(t *testing.T) {
 	var sound, damaged told
 	s := &session{path: path, book: book}
 	s.check(a, task.Inline{}, &sound)
-	if len(sound) != 1 || !strings.Contains(sound[0], "sound") || len(a.Driver().AllWindows()) != before {
+	if len(sound) != 1 || !strings.Contains(sound[0], "no damage") || len(a.Driver().AllWindows()) != before {
 		t.Errorf("said %q", sound)
 	}
 	db, err := sql.Open("sqlite", path)
