@@ -102,8 +102,9 @@ const (
 // claim is a column that could be a field.
 type claim struct{ column, field, score int }
 
-// propose returns what the headings name, each field once but for those that several columns may be.
-func (k *Kind[T]) propose(header []string) []Became {
+// propose returns what the headings name, each field once but for those that several columns may be. Cells that are money are no days,
+// whatever the heading: "Sold".
+func (k *Kind[T]) propose(header []string, body []grid.Row) []Became {
 	var claims []claim
 	out := make([]Became, len(header))
 	for i, heading := range header {
@@ -116,8 +117,11 @@ func (k *Kind[T]) propose(header []string) []Became {
 			out[i].Why = byHeading
 			continue
 		}
-		words := headingWords(heading)
+		words, l := headingWords(heading), look(body, i)
 		for n, p := range k.phrases {
+			if k.Columns[p.field].Form == Day && l.signs >= most && l.days == 0 {
+				continue
+			}
 			if s := p.score(words); s > 0 {
 				claims = append(claims, claim{i, p.field, s*10_000 - n})
 			}

@@ -24,8 +24,9 @@ func Read[T any](k *Kind[T], g grid.Grid, s Stated) (Result[T], error) {
 	if err != nil {
 		return Result[T]{}, err
 	}
-	res := Result[T]{Columns: k.propose(h.header), Skipped: h.skipped, Headings: h.line}
+	res := Result[T]{Skipped: h.skipped, Headings: h.line}
 	body := h.sift(&res.Skipped)
+	res.Columns = k.propose(h.header, body)
 	k.guess(res.Columns, body, h.headless)
 	if err := k.state(res.Columns, s); err != nil {
 		return res, err
