@@ -70,12 +70,12 @@ func states(c valuation.Case) []valuation.Case {
 	var all []valuation.Case
 	for _, condition := range lot.Conditions {
 		for _, keys := range []bool{true, false} {
-			for _, hurt := range []string{"", "flood", "brand", "roll"} {
+			for _, hurt := range []string{"", "flood", "brand", "roll", "fire"} {
 				x := c
 				x.Lot.Condition, x.Lot.Keys = condition, &keys
 				switch hurt {
-				case "flood":
-					x.Lot.Loss = append(slices.Clone(x.Lot.Loss), "flood")
+				case "flood", "fire":
+					x.Lot.Loss = append(slices.Clone(x.Lot.Loss), hurt)
 				case "brand":
 					x.Lot.Title.Brands = append(slices.Clone(x.Lot.Title.Brands), "flood damage")
 				case "roll":
@@ -97,15 +97,16 @@ func asked(t *testing.T, k valuation.Knowledge, c valuation.Case, needs map[stri
 	water := slices.Contains(c.Lot.Loss, "flood") || slices.Contains(c.Lot.Title.Brands, "flood damage") ||
 		c.Survey != nil && c.Survey.Water != nil
 	rolled := slices.Contains(c.Damage, lot.Damage{Area: "top", Extent: "disabling", Depth: "structure"})
+	stands := water || rolled || slices.Contains(c.Lot.Loss, "fire") || c.Survey != nil && c.Survey.Fire != nil
 	for _, i := range answer.Checklist {
 		f := needs[i.ID]
-		off := map[string]bool{"keys": !*c.Lot.Keys, "battery": c.Lot.Condition == "dead", "crank": water || rolled,
-			"run": water || rolled || c.Lot.Condition == "dead" || c.Lot.Condition == "turns_over"}
+		off := map[string]bool{"keys": !*c.Lot.Keys, "battery": c.Lot.Condition == "dead", "crank": stands,
+			"run": stands || c.Lot.Condition == "dead" || c.Lot.Condition == "turns_over"}
 		for _, need := range f.Needs {
 			kept[i.ID] = true
 			if off[need] {
-				t.Errorf("%s needs %q and is asked of a lot that is %s, keys %v, water %v, rolled %v", i.ID, need, c.Lot.Condition,
-					*c.Lot.Keys, water, rolled)
+				t.Errorf("%s needs %q and is asked of a lot that is %s, keys %v, water %v, rolled %v, lost by %q", i.ID, need, c.Lot.Condition,
+					*c.Lot.Keys, water, rolled, c.Lot.Loss)
 			}
 		}
 	}
