@@ -14,7 +14,7 @@ import (
 func (u *user) valued() desk.State {
 	u.t.Helper()
 	o := u.s.Open
-	v, err := u.Value(u.t.Context(), o.Posed())
+	v, err := u.ValueLot(u.t.Context(), o.ID, o.Posed())
 	if err != nil {
 		u.t.Fatal(err)
 	}
