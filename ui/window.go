@@ -261,7 +261,7 @@ func (w *Window) weighLimits(id int64, revision int, c valuation.Case) {
 	answer := o.Valued.Answer
 	task.Start(w.runner, task.Order[desk.Limits]{
 		Key: "limits", Wait: resting,
-		Work: func(ctx context.Context) (desk.Limits, error) { return w.desk.LimitsOf(ctx, c, answer) },
+		Work: func(ctx context.Context) (desk.Limits, error) { return w.desk.LimitsOf(ctx, id, c, answer) },
 		Show: func(l desk.Limits, err error) { w.show(w.state.Limited(id, revision, l, err)) },
 	})
 }

@@ -124,7 +124,7 @@ func TestATryKeepsNothing(t *testing.T) {
 	id := u.add(c)[0]
 	u.well(desk.OpenLot(id))
 	a := u.valued().Open.Valued.Answer
-	limits, err := u.LimitsOf(t.Context(), u.s.Open.Case, a)
+	limits, err := u.LimitsOf(t.Context(), id, u.s.Open.Case, a)
 	if err != nil || len(limits.Without) != 1 {
 		t.Fatal(limits, err)
 	}
