@@ -62,7 +62,8 @@ func (o Open) Posed() valuation.Case {
 }
 
 // LimitsOf works out what the bid for a lot of the book would be without each house rule that sets it: the one that sets the answer's, or
-// each where there is no bid. It knows what [Desk.ValueLot] does. It touches no state and may run on any goroutine. Errors: the case can't be valued.
+// each where there is no bid. It knows what [Desk.ValueLot] does. It touches no state and may run on any
+// goroutine. Errors: the case can't be valued.
 func (d *Desk) LimitsOf(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) (Limits, error) {
 	l, know := Limits{Without: map[string]*money.Amount{}}, d.beside(id)
 	for _, x := range a.Ceilings {
