@@ -70,22 +70,14 @@ func (w *Window) runList() taking {
 func applying[T any](w *Window, saying string, take func(context.Context, desk.State, desk.Sheet) (T, error),
 	arrived func(context.Context, desk.State, T, error) desk.State, refused func(T) []desk.Refusal) func(desk.Sheet, func([]desk.Refusal)) {
 	return func(sheet desk.Sheet, done func([]desk.Refusal)) {
-		reading, cancel := context.WithCancel(context.Background())
-		bar, s := w.waiting(saying, cancel), w.state
-		task.Start(w.runner, task.Order[T]{ // without a key: a second table must not cancel the first
-			Work: func(ctx context.Context) (T, error) {
-				return take(desk.Watched(reading, func(done float64) { task.Report(ctx, done, "") }), s, sheet)
-			},
-			Report: func(done float64, _ string) { bar.set(done) },
-			Show: func(came T, err error) {
-				defer cancel()
-				if bar.close(); err != nil && reading.Err() != nil {
-					w.cancelled(saying)
-					return
-				}
+		s := w.state
+		behindBar(w, barred[T]{words: saying,
+			work: func(ctx context.Context) (T, error) { return take(ctx, s, sheet) },
+			show: func(came T, err error) {
 				w.act(func(ctx context.Context, s desk.State) desk.State { return arrived(ctx, s, came, err) })
 				done(refused(came))
-			}})
+			},
+			gone: func() { w.cancelled(saying) }})
 	}
 }
 

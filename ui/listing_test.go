@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"walkline/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
+
+	"walkline/ui/widgets"
 )
 
 // Laying out 5,000 refused rows as one text once froze the window for most of a minute.

@@ -49,27 +49,55 @@ func (w *Window) waiting(words string, cancel func()) *bar {
 	return b
 }
 
-// prepare has the part of an action that takes long done away from the window, and then does the rest. Until that it can be cancelled.
-func (w *Window) prepare(a desk.Action) {
+// barred is work away from the window behind a bar. It can be cancelled until it has come to its end, and ends with the program.
+type barred[T any] struct {
+	words string
+	work  func(context.Context) (T, error)
+	show  func(came T, err error)
+	gone  func() // it was cancelled, and nothing came of it
+}
+
+// behindBar starts work that takes a while.
+func behindBar[T any](w *Window, b barred[T]) {
 	working, cancel := context.WithCancel(context.Background())
-	words, s := a.Bar(w.state), w.state
-	bar := w.waiting(words, cancel)
-	task.Start(w.runner, task.Order[desk.Action]{ // without a key: a second one must not cancel the first
-		Work: func(ctx context.Context) (desk.Action, error) {
-			return w.desk.Ahead(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }), s, a)
+	bar := w.waiting(b.words, cancel)
+	task.Start(w.runner, task.Order[T]{ // without a key: a second one must not cancel the first
+		Work: func(ctx context.Context) (T, error) {
+			defer context.AfterFunc(ctx, cancel)() // the program ends
+			return b.work(desk.Watched(working, func(done float64) { task.Report(ctx, done, "") }))
 		},
 		Report: func(done float64, _ string) { bar.set(done) },
-		Show: func(rest desk.Action, err error) {
+		Show: func(came T, err error) {
 			defer cancel()
-			bar.close()
-			switch {
-			case err != nil && working.Err() != nil:
-				w.say(desk.State{Notice: words + ": cancelled. Nothing was changed."})
-			case !rest.Ready():
-				w.failed(words, err)
-			default:
-				w.Do(rest)
+			if bar.close(); err != nil && working.Err() != nil {
+				b.gone()
+				return
 			}
+			b.show(came, err)
+		}})
+}
+
+// prepare has the part of an action that takes long done away from the window, and then does the rest. Until that it can be cancelled, and
+// no other one is begun: the same key pressed twice does one thing.
+func (w *Window) prepare(a desk.Action) {
+	words, s := a.Bar(w.state), w.state
+	if w.preparing != "" {
+		w.say(desk.State{Notice: w.preparing + " is still under way: that was not done."})
+		return
+	}
+	w.preparing = words
+	behindBar(w, barred[desk.Action]{words: words,
+		work: func(ctx context.Context) (desk.Action, error) { return w.desk.Ahead(ctx, s, a) },
+		show: func(rest desk.Action, err error) {
+			if w.preparing = ""; !rest.Ready() {
+				w.failed(words, err)
+				return
+			}
+			w.Do(rest)
+		},
+		gone: func() {
+			w.preparing = ""
+			w.say(desk.State{Notice: words + ": cancelled. Nothing was changed."})
 		}})
 }
 

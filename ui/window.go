@@ -51,6 +51,8 @@ type Window struct {
 	tables  []func() // that wait for the one before to be dealt with
 	dialogs []opened // on show, the last one on top
 
+	preparing string // what is said of the action that is prepared away from the window; empty: none is
+
 	waits *desk.Waiting // the lots that wait for a first guess; nil: none did yet
 	tried []int64       // the lots without figures that no guess was left for
 	shown bool          // on the screen: from now on its size and page are kept
@@ -259,7 +261,7 @@ func (w *Window) weighLimits(id int64, revision int, c valuation.Case) {
 	answer := o.Valued.Answer
 	task.Start(w.runner, task.Order[desk.Limits]{
 		Key: "limits", Wait: resting,
-		Work: func(ctx context.Context) (desk.Limits, error) { return w.desk.LimitsOf(ctx, c, answer) },
+		Work: func(ctx context.Context) (desk.Limits, error) { return w.desk.LimitsOf(ctx, id, c, answer) },
 		Show: func(l desk.Limits, err error) { w.show(w.state.Limited(id, revision, l, err)) },
 	})
 }

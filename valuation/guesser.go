@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 
+	"walkline/valuation/hammer"
 	"walkline/valuation/learn"
 	"walkline/valuation/lot"
 	"walkline/valuation/memory"
@@ -48,6 +49,13 @@ func (g *Guesser) Beside() *Guesser {
 	d.works = memory.NewShelf[*work](mostWorks)
 	other.memory.drawn = &d
 	return other
+}
+
+// Knowing returns the guesser with other results of sales, all else being as it knows it: what it drew stays at hand.
+func (g *Guesser) Knowing(went *hammer.Model) *Guesser {
+	k := g.k
+	k.Hammer = went
+	return &Guesser{g.memory, k}
 }
 
 // Value is [Value] under the guesser's knowledge.

@@ -66,7 +66,9 @@ func (p *page) record(r hindsight.Record) {
 	p.reliability("Hidden damage: stated chance against what was found", r.Risks)
 	p.reliability("Losses: stated chance against what came", r.Losses)
 	if r.Ratios != nil {
-		p.line("\n  Forecast price / price, %d sales: median %.3f, COD %.1f, PRD %.3f", r.Ratios.N, r.Ratios.Median, r.Ratios.COD, r.Ratios.PRD)
+		p.line("\n  Forecast price against sold price, sales: %d. Median %.0f %% of it, on average %.1f %% away from that (COD).",
+			r.Ratios.N, 100*r.Ratios.Median, r.Ratios.COD)
+		p.line("    Expensive against cheap vehicles %.2f (PRD): above 1, expensive ones are forecast too low.", r.Ratios.PRD)
 	}
 	p.causes(r.Money)
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"reflect"
 	"strings"
+
 	"walkline/store/book"
 	"walkline/valuation"
 	"walkline/valuation/resale"

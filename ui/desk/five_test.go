@@ -14,7 +14,7 @@ import (
 func (u *user) valued() desk.State {
 	u.t.Helper()
 	o := u.s.Open
-	v, err := u.Value(u.t.Context(), o.Posed())
+	v, err := u.ValueLot(u.t.Context(), o.ID, o.Posed())
 	if err != nil {
 		u.t.Fatal(err)
 	}
@@ -124,7 +124,7 @@ func TestATryKeepsNothing(t *testing.T) {
 	id := u.add(c)[0]
 	u.well(desk.OpenLot(id))
 	a := u.valued().Open.Valued.Answer
-	limits, err := u.LimitsOf(t.Context(), u.s.Open.Case, a)
+	limits, err := u.LimitsOf(t.Context(), id, u.s.Open.Case, a)
 	if err != nil || len(limits.Without) != 1 {
 		t.Fatal(limits, err)
 	}

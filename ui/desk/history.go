@@ -67,16 +67,27 @@ func travels(verb string, long func(State) bool, step func(Book, context.Context
 		return ""
 	}
 	return keepsAfter("", bar, func(ctx context.Context, d *Desk, s State, _ Action) (deed, error) {
-		done, err := step(d.Book, ctx, s.Subject())
+		of := s.Subject()
+		done, err := step(d.Book, ctx, of)
 		return func(ctx context.Context, d *Desk, s State, _ Action) State {
-			return d.travelled(ctx, s, verb, done, err)
+			return d.travelled(ctx, s, travel{verb, of, done, err})
 		}, err
 	})
 }
 
-// travelled is the state after a step through the history, or after none could be made.
-func (d *Desk) travelled(ctx context.Context, s State, verb string, done book.Done, err error) State {
+// travel is a step through a history: of what subject, and what came of it.
+type travel struct {
+	verb string
+	of   book.Subject
+	done book.Done
+	err  error
+}
+
+// travelled is the state after a step through the history, or after none could be made. Another page or lot may be in sight than when it
+// was begun.
+func (d *Desk) travelled(ctx context.Context, s State, t travel) State {
 	var clash *book.Clash
+	done, err := t.done, t.err
 	switch {
 	case errors.As(err, &clash) && len(clash.Stayed) > 0:
 		s.Notice, s.Trouble = "", "Nothing was changed. "+stayedWords(clash.Stayed)+" To take a lot off all the same, use Lot > Remove."
@@ -86,7 +97,7 @@ func (d *Desk) travelled(ctx context.Context, s State, verb string, done book.Do
 	case !done.Did:
 		return s.said("There is nothing to undo or redo on this page.")
 	}
-	said := verb + done.Label + "."
+	said := t.verb + done.Label + "."
 	if len(done.Stayed) > 0 {
 		said += " " + stayedWords(done.Stayed)
 	}
@@ -97,12 +108,14 @@ func (d *Desk) travelled(ctx context.Context, s State, verb string, done book.Do
 	if s = d.lists(ctx, s); s.Trouble != "" {
 		return s
 	}
-	if s.Place == Live {
+	if t.of == book.Sale && s.Place == Live {
 		s = d.showTaken(ctx, s, done)
 	}
 	s.Taken, s.Travels = done, s.Travels+1
-	if s.Open != nil {
-		s.Open.unlisted(done.Label, verb == undone) // s.Open is this state's own since the lot was read again
+	if s.Open != nil && slices.Contains(done.Lots, s.Open.ID) {
+		o := *s.Open
+		o.unlisted(done.Label, t.verb == undone)
+		s = s.with(o)
 	}
 	return s.said(said)
 }
@@ -130,12 +143,7 @@ func (d *Desk) lists(ctx context.Context, s State) State {
 // stale is the state after a step that may have changed the learned factors, and what the track record is worked out from.
 func (d *Desk) stale(ctx context.Context, s State) State {
 	before := s.Factors
-	if s = d.loadFactors(ctx, s); s.Record != nil {
-		r := *s.Record
-		r.Stale = true
-		s.Record = &r
-	}
-	if s.Open != nil && !reflect.DeepEqual(before, s.Factors) {
+	if s = d.loadFactors(ctx, s).outdated(); s.Open != nil && !reflect.DeepEqual(before, s.Factors) {
 		return d.reopen(ctx, s)
 	}
 	return s

@@ -34,8 +34,7 @@ func onOpen(change func(*Open)) Action {
 }
 
 // RecordResult keeps that the open lot was won or lost at the current bid; a lost one may have none, and one that is passed or withdrawn
-// needs none. A won lot's prediction is frozen and its build begins, all in
-// one step of the sale, which undo on the Live page takes back.
+// needs none. A won lot's prediction is frozen and its build begins, all in one step of the sale, which undo on the Live page takes back.
 func RecordResult(state lot.State) Action {
 	return keeps(string(state), func(ctx context.Context, d *Desk, s State, a Action) State {
 		switch {

@@ -264,3 +264,22 @@ func TestALotsOwnResultDoesNotTeachItsOdds(t *testing.T) {
 		t.Errorf("a result of its kind leaves the odds of another at %g", after)
 	}
 }
+
+// A lot that was sold has the same odds on a list as on its worksheet.
+func TestARatingLeavesALotsOwnResultOut(t *testing.T) {
+	u := newUser(t)
+	id := u.add(sound("27"))[0]
+	u.well(desk.TellResult(id, lot.Lost, 140000), desk.OpenLot(id))
+	v, err := u.ValueLot(t.Context(), id, u.s.Open.Case)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := u.NewRating(t.Context(), u.s.Factors)
+	if err != nil {
+		t.Fatal(err)
+	}
+	one, _, err := r.Rate(t.Context(), id)
+	if err != nil || one.Answer.WinChance == nil || *one.Answer.WinChance != *v.Answer.WinChance {
+		t.Errorf("rated %+v, %v; on the worksheet the odds are %v", one.Answer, err, *v.Answer.WinChance)
+	}
+}

@@ -201,8 +201,7 @@ func (d *Desk) begun(l book.Lot, state lot.State, hammer *money.Amount) build.Bu
 }
 
 // bought returns the day on which a lot was bought: that of the sale, today where it is not known. A lot may be marked before its sale's
-// day:
-// an offer was taken, or the day was typed wrong and is to be put right.
+// day: an offer was taken, or the day was typed wrong and is to be put right.
 func (d *Desk) bought(c valuation.Case) lot.Date {
 	if c.Lot.SaleDate.Known() {
 		return c.Lot.SaleDate

@@ -68,7 +68,7 @@ func (r *Rating) rate(ctx context.Context, l book.Lot) (Rated, error) {
 		out.Trouble = faults[0].Error()
 		return out, nil
 	}
-	a, err := r.guesser.Value(c)
+	a, err := r.guesser.Knowing(r.desk.beside(l.ID).Hammer).Value(c)
 	if err != nil {
 		out.Trouble = err.Error()
 	}

@@ -61,10 +61,11 @@ func (o Open) Posed() valuation.Case {
 	return c
 }
 
-// LimitsOf works out what the bid would be without each house rule that sets it: the one that sets the answer's, or each where there is no
-// bid. It touches no state and may run on any goroutine. Errors: the case can't be valued.
-func (d *Desk) LimitsOf(ctx context.Context, c valuation.Case, a valuation.Answer) (Limits, error) {
-	l := Limits{Without: map[string]*money.Amount{}}
+// LimitsOf works out what the bid for a lot of the book would be without each house rule that sets it: the one that sets the answer's, or
+// each where there is no bid. It knows what [Desk.ValueLot] does. It touches no state and may run on any
+// goroutine. Errors: the case can't be valued.
+func (d *Desk) LimitsOf(ctx context.Context, id int64, c valuation.Case, a valuation.Answer) (Limits, error) {
+	l, know := Limits{Without: map[string]*money.Amount{}}, d.beside(id)
 	for _, x := range a.Ceilings {
 		if err := ctx.Err(); err != nil {
 			return l, err
@@ -75,7 +76,7 @@ func (d *Desk) LimitsOf(ctx context.Context, c valuation.Case, a valuation.Answe
 		}
 		tried := c
 		tried.Rules = less
-		answer, _, err := d.memory().Weigh(ctx, tried, d.Knowledge())
+		answer, _, err := d.memory().Weigh(ctx, tried, know)
 		if err != nil {
 			return l, err
 		}

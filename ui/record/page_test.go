@@ -110,7 +110,7 @@ func TestWhileThereIsNothingThePageSaysTheFirstStep(t *testing.T) {
 
 func TestForecastsShowCoverageWithItsOwnUncertainty(t *testing.T) {
 	p, _ := shown(t, some(), "Forecasts")
-	says(t, p, "6 of 10", "26 % to 88 %", "as stated", "too seldom", "33 % better", "0.980 of 10 sales", "8.5 %", "1.010",
+	says(t, p, "6 of 10", "26 % to 88 %", "as stated", "too seldom", "33 % better", "98 % of it, over 10 sales", "8.5 %", "1.01",
 		"2 buys without a forecast", "Only lots that you won are seen")
 	h := seen.All[*plot.Histogram](p.Object())[0]
 	if len(h.Facts()) != 10 || !strings.Contains(h.Facts()[9], "1 outcome in the highest tenth") {

@@ -251,7 +251,7 @@ var help = map[string]string{
 	"By place":         "What another place is worth, where the table says it of all.",
 	"By the rest":      "The day, condition, another model and whatever else the table says.",
 	"Used for":         "What the row tells: the price, or, of another model, only how prices fall with age and mileage.",
-	"Adjusted":         "What this lot would bring if it were that one: the price with all adjustments.",
+	"Adjusted":         "What this lot would bring with its own title when sold, if it were that one: the price with all adjustments.",
 	"Weight":           "How much the row counts: 1 is a vehicle just like this one whose price fits in.",
 	"Moves it":         "How far the price would move back if the row were left out.",
 	"Upkeep":           "Rough, worn, usual for its age, good, or as new.",

@@ -112,10 +112,9 @@ func RatioLines(r hindsight.Record) [][2]string {
 		return nil
 	}
 	s := r.Ratios
-	out := [][2]string{{"Forecast price over sold price, median", fmt.Sprintf("%.3f of %d sales", s.Median, s.N)},
-		{"How far ratios scatter (COD)", fmt.Sprintf("%.1f %%", s.COD)}, {"Above 1: dear ones are forecast too low (PRD)",
-			fmt.Sprintf("%.3f", s.PRD)}}
-	return out
+	return [][2]string{{"Forecast price against sold price, median", fmt.Sprintf("%s of it, over %s", whole(s.Median), Count(s.N, "sale"))},
+		{"How far from that, on average (COD)", fmt.Sprintf("%.1f %%", s.COD)},
+		{"Above 1: expensive vehicles are forecast too low (PRD)", fmt.Sprintf("%.2f", s.PRD)}}
 }
 
 // ReliabilityBin is some forecasts of like chance.

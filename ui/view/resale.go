@@ -249,7 +249,8 @@ func mileage(r resale.Row) string {
 	return figure + " " + unit
 }
 
-// ResaleWords says what the finished vehicle is expected to bring.
+// ResaleWords says what the finished vehicle is expected to bring, and with which title: the adjusted prices of the table are for that
+// title too.
 func ResaleWords(o desk.Open) string {
 	if o.Valued == nil {
 		return ""
@@ -259,8 +260,9 @@ func ResaleWords(o desk.Open) string {
 	if r.RowsUsed > 0 {
 		from = "from " + Count(r.RowsUsed, "comparable")
 	}
-	return fmt.Sprintf("Mean %s %s %s; half bring %s or more, 8 times in 10 from %s.", p.Code, p.Whole(r.Mean), from, p.Whole(r.P50),
-		p.Range(r.P10, r.P90))
+	title := Words(cmp.Or(o.Valued.Of.Resale.Subject.Brand, "rebuilt"))
+	return fmt.Sprintf("Sold with title %s. Mean %s %s %s; half bring %s or more, 8 times in 10 from %s.", title, p.Code,
+		p.Whole(r.Mean), from, p.Whole(r.P50), p.Range(r.P10, r.P90))
 }
 
 // Doubt is a warning on the resale price: what is the case, what it means and what to do, and the rows that it speaks of,
