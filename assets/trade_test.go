@@ -217,13 +217,13 @@ func TestNothingIsLeftWithoutWork(t *testing.T) {
 	}
 }
 
-// Common practice, no source: where a string along a straight side shows both wheels within about 1 mm, nothing needs to be set: the
-// look all but rules out what would stand a wheel askew.
 // alone returns the chance of one risk after answers.
 func alone(r hidden.Risk, answers map[string]string) float64 {
 	return hidden.After([]hidden.Risk{r}, answers, 0).Chances[0]
 }
 
+// Common practice, no source: where a string along a straight side shows both wheels within about 1 mm, nothing needs to be set: the
+// look all but rules out what would stand a wheel askew.
 func TestAStraightStringNeedsNoAdjustment(t *testing.T) {
 	found := 0
 	for _, r := range risks(t).Risks {

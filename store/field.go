@@ -74,8 +74,7 @@ func (f field) shell() bool {
 }
 
 // whole reports whether f makes a document where there is none, or takes away all of one that is to the letter what f found: it fits
-// without
-// a look into it.
+// without a look into it.
 func (f field) whole(stored json.RawMessage) bool {
 	return len(f.Path) == 1 && (len(f.Before) == 0) != (len(f.After) == 0) && bytes.Equal(stored, f.Before)
 }

@@ -146,8 +146,7 @@ func landedShelf(t *testing.T, s *Store) {
 }
 
 // TestALongTableIsOneStepThatIsWatchedAndEnded: more rows than one statement writes come, change and go in one step and are taken back to
-// the
-// letter. Ended on the way, a step leaves nothing behind.
+// the letter. Ended on the way, a step leaves nothing behind.
 func TestALongTableIsOneStepThatIsWatchedAndEnded(t *testing.T) {
 	s := opened(t)
 	prices := make([]money.Amount, 5*rackRows+7)

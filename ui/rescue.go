@@ -34,8 +34,7 @@ type rescue struct {
 }
 
 // ShowRescue opens a window that says why the lots could not be opened, or what is damaged in them, and offers to restore a backup at once,
-// to save what can be
-// read, and to keep a stray file aside. When one of these helped, the lots are shown and the window closes.
+// to save what can be read, and to keep a stray file aside. When one of these helped, the lots are shown and the window closes.
 func ShowRescue(a fyne.App, r task.Runner, of Rescue) {
 	if !of.Shown {
 		a.Settings().SetTheme(theme.New(theme.Options{}))

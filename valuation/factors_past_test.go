@@ -184,8 +184,7 @@ func TestOneBuildBarelyMovesAChance(t *testing.T) {
 }
 
 // What was found counts as hidden damage though its bill names no line: by hand, 450 of a bill of 880 for a find judged at 450; no more
-// than
-// the bills without a line come to, and nothing where a bill names the find.
+// than the bills without a line come to, and nothing where a bill names the find.
 func TestAFindWhoseBillNamesNoLineIsHiddenDamage(t *testing.T) {
 	p := diary(t)
 	p.Build.Risks, p.Build.Unlisted = nil, []build.Unlisted{{ID: "unlisted-1", Name: "Mount torn", Cost: prob.Certain(450),

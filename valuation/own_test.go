@@ -101,9 +101,8 @@ func TestFaultsComeInOneOrder(t *testing.T) {
 	}
 }
 
-// Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it
-// is called now, and
-// leave the risk alone. What an older build noted of the id speaks of both, as it did.
+// Older files know two jobs by ids that risks have too: their lines, and a shop's own entries, stand in the place of the job as it is
+// called now, and leave the risk alone. What an older build noted of the id speaks of both, as it did.
 func TestFormerIDsOfJobsAreRead(t *testing.T) {
 	k := shipped(t)
 	old := `{"format":"walkline-case/1","currency":"USD","valued_on":"2026-11-20","damage":[{"area":"water","extent":"functional",` +

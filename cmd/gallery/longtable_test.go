@@ -77,8 +77,7 @@ func TestALongTableIsTakenBackAwayFromTheWindow(t *testing.T) {
 }
 
 // What a word of a title means is chosen by keyboard, and the choice keeps the keyboard while rows are put right; once none is refused
-// Enter
-// takes them in. A list in a cell stands without brackets.
+// Enter takes them in. A list in a cell stands without brackets.
 func TestTheKeyboardLeadsFromAQuestionToTheRows(t *testing.T) {
 	s := opened(t, task.Inline{})
 	s.window.Paste("Lot\tYear\tMake\tTitle\tDamage\n14\t20x7\tOstrane\tgreen slip\thail\n15\t2017\tOstrane\tSalvage\thail\n")

@@ -63,8 +63,7 @@ func TestTheDayIsPlannedBySolverOfTheTerminal(t *testing.T) {
 }
 
 // With enough of everything the plan bids the walk-away bid, and what it expects of a lot is what the Board says: one figure, whether or
-// not
-// anybody has looked, and with capital that each price ties up.
+// not anybody has looked, and with capital that each price ties up.
 func TestThePlanExpectsWhatTheBoardSays(t *testing.T) {
 	u, ids := planning(t)
 	for i, id := range ids {

@@ -49,8 +49,7 @@ func (v *Shelf) Of(s desk.State) bool {
 }
 
 // Show shows the rows that have every word of a search and come from the source, in the order that is asked for; what has nothing to sort
-// by
-// comes last, rising and falling.
+// by comes last, rising and falling.
 func (v *Shelf) Show(f ShelfFilter) {
 	wanted := strings.Fields(strings.ToLower(f.Search))
 	v.rows = nil

@@ -8,8 +8,7 @@ import (
 )
 
 // List is a list whose row on which the keyboard is Enter selects as the space bar does, and that leaves Escape to the window: the
-// toolkit's
-// own keeps it, and a dialog around it would not close.
+// toolkit's own keeps it, and a dialog around it would not close.
 type List struct{ widget.List }
 
 // NewList returns a list of as many rows as length says, made by create and filled by update.

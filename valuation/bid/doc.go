@@ -12,12 +12,11 @@
 // short, and the worst tenth is the worst tenth of that mixture. Profits are counted after the winner's allowance, since that is what the
 // winner may expect; cash and days do not know it.
 //
-// Units: money in major units, bids and invoice totals in minor units; chances 0..1; margin is profit / outlay, the outlay
-// being every cost, selling, own labour and capital cost included. A rule met to within 1e-7 of its limit holds.
-// Assumptions: chances, quantiles and the worst tenth are read from groups of scenarios of like outlay, whose means stand for
-// them: slices as wide as 1/128 of the standard deviation of what the sale brings, in a few bands of what of the price is kept. A certain
-// resale price, or one so nearly
-// certain that there would be more slices than scenarios, is read from the scenarios themselves.
+// Units: money in major units, bids and invoice totals in minor units; chances 0..1; margin is profit / outlay, the outlay being every
+// cost, selling, own labour and capital cost included. A rule met to within 1e-7 of its limit holds. Assumptions: chances, quantiles and
+// the worst tenth are read from groups of scenarios of like outlay, whose means stand for them: slices as wide as 1/128 of the standard
+// deviation of what the sale brings, in a few bands of what of the price is kept. A certain resale price, or one so nearly certain that
+// there would be more slices than scenarios, is read from the scenarios themselves.
 //
 // Sources: [1] expected shortfall, Acerbi and Tasche 2002; [2] the law of total probability, for
 // P(profit < 0) = E[P(profit < 0 | costs)]; [3] winner's allowance, Milgrom and Weber 1982, see prob.WinnersConstant;

@@ -54,8 +54,7 @@ const commonSpread = 0.2
 
 // pool sets what each look counts among the similar risks. The risks of one build go together, so that many of them say little more than a
 // few: of m expected cases with a variance of m + s m^2 a build counts for m / (1 + s m) (quasi-likelihood, McCullagh and Nelder,
-// Generalized
-// Linear Models, 2nd ed., ch. 9, from memory).
+// Generalized Linear Models, 2nd ed., ch. 9, from memory).
 func pool(looks map[string][]look) {
 	foretold := map[int64]float64{}
 	for _, all := range looks {

@@ -24,8 +24,7 @@ const (
 )
 
 // Check returns every fault of the sale, where something comes in also a lot without a day; none means that New is safe. The laws of the
-// hammer
-// price are their owner's to check.
+// hammer price are their owner's to check.
 func (s Sale) Check() []Fault {
 	c := checking{cur: s.Currency}
 	c.amount("cash", s.Cash)

@@ -1,11 +1,10 @@
 // Package sale answers one question: which lots of a sale shall be bid on, and how high today, with the cash, hours and bays there are?
 //
-// The lots run one after another, on one day or on several. Money that comes in ([Income]) and bays that come free
-// ([Freed]) are there for lots of their day and of later days. A lot's hammer price is a draw of its [Law], raised to the smallest legal
-// bid at or above it (the
-// lowest legal bid where it lies below that), and is what is paid. A bid wins every price up to its own. A win at price p brings
-// worth - A(p), less what [Later] sets on what it uses, and takes A(p) + beside, the lot's hours and a bay. [New] works out the
-// policy of the greatest expected sum:
+// The lots run one after another, on one day or on several. Money that comes in ([Income]) and bays that come free ([Freed]) are there for
+// lots of their day and of later days. A lot's hammer price is a draw of its [Law], raised to the smallest legal bid at or above it (the
+// lowest legal bid where it lies below that), and is what is paid. A bid wins every price up to its own. A win at price p brings worth -
+// A(p), less what [Later] sets on what it uses, and takes A(p) + beside, the lot's hours and a bay. [New] works out the policy of the
+// greatest expected sum:
 //
 //	V(i, left) = V(i+1, left) + max over bids b of  sum over p <= b of P(p) (gain(p) + V(i+1, left - need(p)) - V(i+1, left))
 //
