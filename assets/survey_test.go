@@ -63,7 +63,8 @@ var bands = []band{
 		[2]int{5, 12}, [2]float64{500, 1600}},
 }
 
-// worthWriting is the chance below which a rebuilder writes no line: the blend of a panel that is itself painted in every other case.
+// worthWriting is the chance below which a rebuilder writes no line: the blend of a panel that is itself painted in every other case. From
+// memory.
 const worthWriting = 0.25
 
 func TestTypicalSurveysComeToWhatARebuilderBelieves(t *testing.T) {
